@@ -1,0 +1,1 @@
+"""Everything that touches the world: messengers, the store, reminders, the terminal."""

@@ -1,0 +1,1 @@
+"""The conversation: one file per topic, the same on every messenger."""

@@ -1,0 +1,167 @@
+"""What a message can mean, as plain values; the chat words them, `wire` writes them as JSON.
+
+A message gives back both what was understood and what was doubtful: one bad token never loses
+the rest, and a doubt keeps its span in the source text.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, tzinfo
+from typing import Literal
+
+Intent = Literal["reading", "event", "question", "command", "unclear", "none"]
+Qualifier = Literal["=", "<", ">", "~"]
+Basis = Literal["N", "P", "NH3", "NH4", "ion", "CaCO3"]
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """One measured quantity as the keeper wrote it and as we understand it.
+
+    `value`, `low` and `high` are in `unit` (None where no unit was said: then the analyte's
+    canonical unit, or the kit's). A range has `low` and `high` and no `value`; 'not detected' is
+    qualifier ``<`` without a value. `canonical` is in `canonical_unit`: a number, (low, high) for
+    a range, None where there is no number. `at` is set where this value belongs to another time
+    than the message ("was 6 yesterday").
+    """
+
+    analyte: str
+    value: float | None
+    low: float | None = None
+    high: float | None = None
+    qualifier: Qualifier = "="
+    unit: str | None = None
+    canonical: float | tuple[float, float] | None = None
+    canonical_unit: str | None = None
+    basis: Basis | None = None
+    tank: str | None = None
+    at: datetime | None = None
+    start: int = 0
+    end: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """Something done to a tank or seen in it; amounts in canonical units, None where unsaid.
+
+    `kind` is one of water_change top_up dose filter media added lost moved fed note.
+    `substance` is the table's name where we know it ("sodium bicarbonate"), else as said.
+    """
+
+    kind: str
+    tank: str | None = None
+    at: datetime | None = None
+    percent: float | None = None
+    litres: float | None = None
+    grams: float | None = None
+    millilitres: float | None = None
+    spoons: float | None = None
+    count: int | None = None
+    substance: str | None = None
+    species: str | None = None
+    text: str | None = None
+    start: int = 0
+    end: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What the keeper asks; numbers in canonical units (litres, grams, the analyte's own).
+
+    `kind` is one of dose effect change convert safe why keep when history co2 help.
+    `premises` are the question's own conditions by analyte id ("at ph 8.2 and 26 c"), which are
+    never readings. For convert, `value` is in `unit` and is wanted in `to_unit` (None: in all
+    the usual ones).
+    """
+
+    kind: str
+    tank: str | None = None
+    analyte: str | None = None
+    volume_l: float | None = None
+    start_value: float | None = None
+    """The premise "from 3"; ``from`` in JSON."""
+    target: float | None = None
+    """The wish "to 6"; ``to`` in JSON."""
+    delta: float | None = None
+    grams: float | None = None
+    millilitres: float | None = None
+    spoons: float | None = None
+    percent: float | None = None
+    litres: float | None = None
+    substance: str | None = None
+    species: str | None = None
+    basis: Basis | None = None
+    value: float | None = None
+    unit: str | None = None
+    to_unit: str | None = None
+    premises: Mapping[str, float] = field(default_factory=dict)
+    text: str | None = None
+    """The question as written, for those that the chat answers from words (why, help, when)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """A line that steers the tool; `arguments` is what follows the name, as written."""
+
+    name: str
+    arguments: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A fragment that was not taken, why, and what was probably meant.
+
+    `reason` is one of the ids listed in `core.message.doubts`; `suggestion` is a message text
+    that, sent instead, would be understood (None where we have no idea). `value` is what would be
+    stored if the keeper says yes to the suggestion.
+    """
+
+    text: str
+    start: int
+    end: int
+    reason: str
+    suggestion: str | None = None
+    value: Value | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Parsed:
+    """Everything one message says."""
+
+    intent: Intent
+    tank: str | None = None
+    at: datetime | None = None
+    values: tuple[Value, ...] = ()
+    events: tuple[Event, ...] = ()
+    question: Question | None = None
+    command: Command | None = None
+    doubts: tuple[Doubt, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Kit:
+    """How a tank's test kit reads one analyte: the basis it states, and °dH (or mg/L) a drop."""
+
+    basis: Basis | None = None
+    per_drop: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What the words of a message depend on.
+
+    `now` is aware; relative dates count from it in `zone` (its own offset where None). `tanks`
+    are the chat's tanks as spelt by the keeper; `kits` maps tank name → analyte → Kit, with ""
+    for the chat's default. `group` is True where people also talk to each other. `fahrenheit`
+    and `us_gallons` are the chat's preferences for bare numbers.
+    """
+
+    now: datetime
+    zone: tzinfo | None = None
+    tanks: tuple[str, ...] = ()
+    kits: Mapping[str, Mapping[str, Kit]] = field(default_factory=dict)
+    group: bool = False
+    fahrenheit: bool = False
+    us_gallons: bool = True
