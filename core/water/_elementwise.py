@@ -1,0 +1,98 @@
+"""One formula for a float and for a numpy array.
+
+Formulas of this package are written with operators and with the functions that `functions_for`
+hands out: for plain numbers they come from `math` and numpy is never loaded; as soon as one
+argument is an array they are numpy's own. In signatures `float` therefore reads "a float, or an
+array of float64 that broadcasts with the others".
+"""
+
+from __future__ import annotations
+
+import math
+import sys
+from typing import Any, Final, Protocol, cast
+
+from core.errors import OutOfRange
+
+
+class Functions(Protocol):
+    """The functions that formulas may use, elementwise."""
+
+    def exp(self, x: float, /) -> float:
+        """Natural exponential."""
+
+    def log(self, x: float, /) -> float:
+        """Natural logarithm."""
+
+    def log10(self, x: float, /) -> float:
+        """Decimal logarithm."""
+
+    def sqrt(self, x: float, /) -> float:
+        """Square root."""
+
+    def minimum(self, x: float, y: float, /) -> float:
+        """Return the smaller of two."""
+
+    def maximum(self, x: float, y: float, /) -> float:
+        """Return the larger of two."""
+
+    def where(self, condition: bool, x: float, y: float, /) -> float:
+        """Return `x` where the condition holds, else `y`; both are computed."""
+
+
+class _Plain:
+    """`Functions` of plain numbers."""
+
+    exp = staticmethod(math.exp)
+    log = staticmethod(math.log)
+    log10 = staticmethod(math.log10)
+    sqrt = staticmethod(math.sqrt)
+
+    @staticmethod
+    def minimum(x: float, y: float, /) -> float:
+        return min(x, y)
+
+    @staticmethod
+    def maximum(x: float, y: float, /) -> float:
+        return max(x, y)
+
+    @staticmethod
+    def where(condition: bool, x: float, y: float, /) -> float:
+        return x if condition else y
+
+
+PLAIN: Final[Functions] = _Plain()
+
+
+def functions_for(*values: float) -> Functions:
+    """Return the functions that fit these arguments: `math`'s, or numpy's for any array."""
+    for value in values:
+        if not isinstance(value, float | int):
+            import numpy  # here, so that the path of plain numbers never loads it
+
+            return cast(Functions, numpy)
+    return PLAIN
+
+
+def is_array(value: object) -> bool:
+    """Tell whether a value is a numpy array, without loading numpy to find out."""
+    numpy: Any = sys.modules.get("numpy")
+    return numpy is not None and isinstance(value, numpy.ndarray)
+
+
+def require(what: str, value: float, low: float | None, high: float | None, unit: str = "") -> None:
+    """Raise `OutOfRange` unless every element is finite and from `low` to `high`."""
+    if isinstance(value, float | int):
+        worst: tuple[float, ...] = (value,)
+    else:
+        array: Any = value
+        if array.size == 0:
+            return
+        worst = (float(array.min()), float(array.max()))
+    for number in worst:
+        if (
+            not math.isfinite(number)
+            or (low is not None and number < low)
+            or (high is not None and number > high)
+        ):
+            raise OutOfRange(what, number, low, high, unit)
