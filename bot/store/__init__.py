@@ -1,0 +1,1 @@
+"""Memory: SQLAlchemy models, the unit of work, queries by purpose, Alembic migrations."""

@@ -1,0 +1,117 @@
+"""Conversations and their settings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, tzinfo
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import select, update
+from sqlalchemy.ext.asyncio import AsyncSession
+
+from bot.chat.model import Address
+from bot.store.models import ChatRow
+
+
+@dataclass(frozen=True, slots=True)
+class Chat:
+    """A conversation as the rest of the house sees it."""
+
+    id: int
+    address: Address
+    is_group: bool
+    zone_name: str
+    zone_known: bool
+    fahrenheit: bool
+    us_gallons: bool
+    language: str
+    quiet: str | None
+    paused_until: datetime | None
+    tank_id: int | None
+    gone_at: datetime | None
+
+    @property
+    def zone(self) -> tzinfo:
+        """The chat's time zone."""
+        return ZoneInfo(self.zone_name)
+
+
+@dataclass(frozen=True, slots=True)
+class NewChat:
+    """What a chat starts with before anybody sets anything."""
+
+    zone: str = "UTC"
+    zone_known: bool = False
+    fahrenheit: bool = False
+    us_gallons: bool = True
+    language: str = "en"
+
+
+class Chats:
+    """Queries about conversations, in one unit of work."""
+
+    def __init__(self, session: AsyncSession) -> None:
+        self._session = session
+
+    async def ensure(self, address: Address, *, group: bool, new: NewChat, now: datetime) -> Chat:
+        """Find the chat at an address, or make it with the defaults of `new`.
+
+        A chat that was gone is there again as soon as something comes in from it.
+        """
+        row = await self._row(address)
+        if row is None:
+            row = ChatRow(
+                messenger=address.messenger,
+                external=address.chat,
+                is_group=group,
+                zone=new.zone,
+                zone_known=new.zone_known,
+                fahrenheit=new.fahrenheit,
+                us_gallons=new.us_gallons,
+                language=new.language,
+                created_at=now,
+            )
+            self._session.add(row)
+            await self._session.flush()
+        elif row.gone_at is not None:
+            row.gone_at = None
+        return _chat(row, address.thread)
+
+    async def find(self, address: Address) -> Chat | None:
+        """Find the chat at an address; None where nobody ever wrote from there."""
+        row = await self._row(address)
+        return None if row is None else _chat(row, address.thread)
+
+    async def get(self, chat_id: int, thread: str | None = None) -> Chat:
+        """Give the chat of an id that the store itself gave out."""
+        row = await self._session.get_one(ChatRow, chat_id)
+        return _chat(row, thread)
+
+    async def change(self, chat_id: int, **settings: Any) -> None:
+        """Set columns of one chat by name."""
+        await self._session.execute(update(ChatRow).where(ChatRow.id == chat_id).values(**settings))
+
+    async def _row(self, address: Address) -> ChatRow | None:
+        return await self._session.scalar(
+            select(ChatRow).where(
+                ChatRow.messenger == address.messenger, ChatRow.external == address.chat
+            )
+        )
+
+
+def _chat(row: ChatRow, thread: str | None) -> Chat:
+    return Chat(
+        id=row.id,
+        address=Address(row.messenger, row.external, thread),
+        is_group=row.is_group,
+        zone_name=row.zone,
+        zone_known=row.zone_known,
+        fahrenheit=row.fahrenheit,
+        us_gallons=row.us_gallons,
+        language=row.language,
+        quiet=row.quiet,
+        paused_until=row.paused_until,
+        tank_id=row.tank_id,
+        gone_at=row.gone_at,
+    )

@@ -1,0 +1,257 @@
+"""What keepers told us: entries with their readings and events, only ever added to.
+
+An entry counts while no other entry replaces it. A correction replaces an entry by a new one
+that holds all that is right now; an undo replaces it by what stood before, or by nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, Generic, TypeVar, cast
+
+from sqlalchemy import ColumnElement, exists, select
+from sqlalchemy.ext.asyncio import AsyncSession
+from sqlalchemy.orm import aliased
+
+from bot.store.models import EntryRow, EventRow, ReadingRow
+from core.message.model import Basis, Event, Qualifier, Value
+
+T = TypeVar("T", Value, Event)
+
+
+@dataclass(frozen=True, slots=True)
+class Stored(Generic[T]):
+    """A value or an event with where and when it belongs."""
+
+    what: T
+    tank_id: int
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """Something that somebody said or pressed, and what it put on record."""
+
+    update_id: str
+    kind: str
+    text: str
+    at: datetime
+    author_id: str = ""
+    author_name: str = ""
+    message_ref: str | None = None
+    replaces: int | None = None
+    readings: tuple[Stored[Value], ...] = ()
+    events: tuple[Stored[Event], ...] = ()
+    id: int = 0
+
+    @property
+    def is_empty(self) -> bool:
+        """True where nothing is on record, as after an undo."""
+        return not self.readings and not self.events
+
+
+_EVENT_COLUMNS = (
+    "percent", "litres", "grams", "millilitres", "spoons", "count", "substance", "species", "text",
+)  # fmt: skip
+
+
+class Log:
+    """Queries about what was told, in one unit of work."""
+
+    def __init__(self, session: AsyncSession) -> None:
+        self._session = session
+
+    async def add(self, chat_id: int, entry: Entry) -> int:
+        """Put an entry on record and return its id."""
+        row = EntryRow(
+            chat_id=chat_id,
+            update_id=entry.update_id,
+            message_ref=entry.message_ref,
+            author_id=entry.author_id,
+            author_name=entry.author_name,
+            kind=entry.kind,
+            text=entry.text,
+            at=entry.at,
+            replaces=entry.replaces,
+        )
+        self._session.add(row)
+        await self._session.flush()
+        self._session.add_all(_reading_row(row.id, reading) for reading in entry.readings)
+        self._session.add_all(_event_row(row.id, event) for event in entry.events)
+        await self._session.flush()
+        return row.id
+
+    async def by_update(self, chat_id: int, update_id: str) -> Entry | None:
+        """Find the entry that a delivery made, if it was handled before."""
+        return await self._one(EntryRow.chat_id == chat_id, EntryRow.update_id == update_id)
+
+    async def by_message(self, chat_id: int, message_ref: str) -> Entry | None:
+        """Find what stands today in the place of what a message once put on record."""
+        found = await self._one(EntryRow.chat_id == chat_id, EntryRow.message_ref == message_ref)
+        return None if found is None else await self.current(chat_id, found.id)
+
+    async def current(self, chat_id: int, entry_id: int) -> Entry | None:
+        """Follow an entry of this chat to what stands in its place today."""
+        found = await self.get(chat_id, entry_id)
+        while found is not None:
+            heir = await self._one(EntryRow.replaces == found.id)
+            if heir is None:
+                return found
+            found = heir
+        return None
+
+    async def get(self, chat_id: int, entry_id: int) -> Entry | None:
+        """Give one entry of this chat, replaced or not."""
+        return await self._one(EntryRow.chat_id == chat_id, EntryRow.id == entry_id)
+
+    async def latest(self, chat_id: int, author_id: str | None = None) -> Entry | None:
+        """Give the newest entry that still has something on record, of one author if named."""
+        holds = (
+            exists().where(ReadingRow.entry_id == EntryRow.id)
+            | exists().where(EventRow.entry_id == EntryRow.id)
+        )  # fmt: skip
+        mine: tuple[ColumnElement[bool], ...] = (
+            () if author_id is None else (EntryRow.author_id == author_id,)
+        )
+        return await self._one(EntryRow.chat_id == chat_id, _is_live(), holds, *mine)
+
+    async def readings(
+        self,
+        tank_id: int,
+        *,
+        analytes: Sequence[str] = (),
+        since: datetime | None = None,
+        until: datetime | None = None,
+        limit: int | None = None,
+    ) -> list[Stored[Value]]:
+        """Readings of a tank that count today, newest first by when they were measured."""
+        query = (
+            select(ReadingRow)
+            .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
+            .where(ReadingRow.tank_id == tank_id, _is_live())
+            .order_by(ReadingRow.measured_at.desc(), ReadingRow.id.desc())
+            .limit(limit)
+        )
+        if analytes:
+            query = query.where(ReadingRow.analyte.in_(analytes))
+        if since is not None:
+            query = query.where(ReadingRow.measured_at >= since)
+        if until is not None:
+            query = query.where(ReadingRow.measured_at <= until)
+        return [_reading(row) for row in await self._session.scalars(query)]
+
+    async def events(
+        self, tank_id: int, *, kinds: Sequence[str] = (), since: datetime | None = None
+    ) -> list[Stored[Event]]:
+        """Events of a tank that count today, newest first."""
+        query = (
+            select(EventRow)
+            .join(EntryRow, EntryRow.id == EventRow.entry_id)
+            .where(EventRow.tank_id == tank_id, _is_live())
+            .order_by(EventRow.happened_at.desc(), EventRow.id.desc())
+        )
+        if kinds:
+            query = query.where(EventRow.kind.in_(kinds))
+        if since is not None:
+            query = query.where(EventRow.happened_at >= since)
+        return [_event(row) for row in await self._session.scalars(query)]
+
+    async def _one(self, *conditions: ColumnElement[bool]) -> Entry | None:
+        row = await self._session.scalar(
+            select(EntryRow).where(*conditions).order_by(EntryRow.id.desc()).limit(1)
+        )
+        return None if row is None else await self._entry(row)
+
+    async def _entry(self, row: EntryRow) -> Entry:
+        readings = await self._session.scalars(
+            select(ReadingRow).where(ReadingRow.entry_id == row.id).order_by(ReadingRow.id)
+        )
+        events = await self._session.scalars(
+            select(EventRow).where(EventRow.entry_id == row.id).order_by(EventRow.id)
+        )
+        return Entry(
+            id=row.id,
+            update_id=row.update_id,
+            kind=row.kind,
+            text=row.text,
+            at=row.at,
+            author_id=row.author_id,
+            author_name=row.author_name,
+            message_ref=row.message_ref,
+            replaces=row.replaces,
+            readings=tuple(map(_reading, readings)),
+            events=tuple(map(_event, events)),
+        )
+
+
+def _is_live() -> ColumnElement[bool]:
+    """Say of the entry in the surrounding query that nothing replaces it."""
+    heir = aliased(EntryRow)
+    return ~exists().where(heir.replaces == EntryRow.id)
+
+
+def _reading_row(entry_id: int, reading: Stored[Value]) -> ReadingRow:
+    value = reading.what
+    low, high = (
+        value.canonical
+        if isinstance(value.canonical, tuple)
+        else (value.canonical, value.canonical)
+    )
+    return ReadingRow(
+        entry_id=entry_id,
+        tank_id=reading.tank_id,
+        analyte=value.analyte,
+        value=value.value,
+        low=value.low,
+        high=value.high,
+        qualifier=value.qualifier,
+        unit=value.unit,
+        canonical_low=low,
+        canonical_high=high,
+        canonical_unit=value.canonical_unit,
+        basis=value.basis,
+        measured_at=reading.at,
+    )
+
+
+def _event_row(entry_id: int, event: Stored[Event]) -> EventRow:
+    amounts: dict[str, Any] = {name: getattr(event.what, name) for name in _EVENT_COLUMNS}
+    return EventRow(
+        entry_id=entry_id,
+        tank_id=event.tank_id,
+        kind=event.what.kind,
+        happened_at=event.at,
+        **amounts,
+    )
+
+
+def _reading(row: ReadingRow) -> Stored[Value]:
+    canonical: float | tuple[float, float] | None = row.canonical_low
+    if (
+        row.canonical_low is not None
+        and row.canonical_high is not None
+        and row.canonical_low != row.canonical_high
+    ):
+        canonical = (row.canonical_low, row.canonical_high)
+    return Stored(
+        what=Value(
+            analyte=row.analyte,
+            value=row.value,
+            low=row.low,
+            high=row.high,
+            qualifier=cast("Qualifier", row.qualifier),
+            unit=row.unit,
+            canonical=canonical,
+            canonical_unit=row.canonical_unit,
+            basis=cast("Basis | None", row.basis),
+        ),
+        tank_id=row.tank_id,
+        at=row.measured_at,
+    )
+
+
+def _event(row: EventRow) -> Stored[Event]:
+    amounts: dict[str, Any] = {name: getattr(row, name) for name in _EVENT_COLUMNS}
+    return Stored(what=Event(kind=row.kind, **amounts), tank_id=row.tank_id, at=row.happened_at)

@@ -1,0 +1,250 @@
+"""The tables. Times are UTC; what a keeper told us is only ever added to, never changed.
+
+An `EntryRow` is one thing that somebody said or pressed; its readings and events belong to it.
+A correction, an edit and an undo are new entries that *replace* an older one: what counts today
+is what no later entry replaces, and history keeps the rest.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, text
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+from bot.store.types import UtcDateTime
+
+NAMES = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "ck": "ck_%(table_name)s_%(constraint_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+    "pk": "pk_%(table_name)s",
+}
+
+
+class Base(DeclarativeBase):
+    """The base of all tables, with fixed names for keys so that migrations are stable."""
+
+    metadata = MetaData(naming_convention=NAMES)
+    type_annotation_map = {  # noqa: RUF012 - SQLAlchemy reads this class attribute
+        datetime: UtcDateTime,
+        str: Text,
+        dict[str, Any]: JSON,
+    }
+
+
+class ChatRow(Base):
+    """A conversation with one person or a group on one messenger."""
+
+    __tablename__ = "chats"
+    __table_args__ = (UniqueConstraint("messenger", "external"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    messenger: Mapped[str]
+    external: Mapped[str]
+    is_group: Mapped[bool]
+    zone: Mapped[str]
+    zone_known: Mapped[bool]
+    fahrenheit: Mapped[bool]
+    us_gallons: Mapped[bool]
+    language: Mapped[str]
+    quiet: Mapped[str | None]
+    paused_until: Mapped[datetime | None]
+    tank_id: Mapped[int | None]
+    """The tank used last; not a foreign key, so that either table can be made first."""
+    created_at: Mapped[datetime]
+    gone_at: Mapped[datetime | None]
+
+
+class TankRow(Base):
+    """A tank. `named` is false while it is the one made on the fly by a first reading."""
+
+    __tablename__ = "tanks"
+    __table_args__ = (
+        Index(
+            "uq_tanks_live_name",
+            "chat_id",
+            "name_key",
+            unique=True,
+            sqlite_where=text("deleted_at IS NULL"),
+            postgresql_where=text("deleted_at IS NULL"),
+        ),
+    )
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
+    name: Mapped[str]
+    name_key: Mapped[str]
+    """The name casefolded: two tanks of a chat never differ by case alone."""
+    named: Mapped[bool]
+    kind: Mapped[str]
+    volume_l: Mapped[float | None]
+    soft: Mapped[bool]
+    created_at: Mapped[datetime]
+    deleted_at: Mapped[datetime | None]
+
+
+class KitRow(Base):
+    """How a tank's kit reads one analyte: its basis, and what one drop stands for."""
+
+    __tablename__ = "kits"
+    __table_args__ = (UniqueConstraint("tank_id", "analyte"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    tank_id: Mapped[int] = mapped_column(ForeignKey("tanks.id"))
+    analyte: Mapped[str]
+    basis: Mapped[str | None]
+    per_drop: Mapped[float | None]
+
+
+class EntryRow(Base):
+    """One message, edit, correction, undo or button that stored something."""
+
+    __tablename__ = "entries"
+    __table_args__ = (UniqueConstraint("chat_id", "update_id"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
+    update_id: Mapped[str]
+    message_ref: Mapped[str | None] = mapped_column(index=True)
+    author_id: Mapped[str]
+    author_name: Mapped[str]
+    kind: Mapped[str]
+    text: Mapped[str]
+    at: Mapped[datetime]
+    replaces: Mapped[int | None] = mapped_column(ForeignKey("entries.id"), index=True)
+
+
+class ReadingRow(Base):
+    """One value of an entry: as entered, and in canonical units (`low` = `high` for a number)."""
+
+    __tablename__ = "readings"
+    __table_args__ = (Index("ix_readings_look_up", "tank_id", "analyte", "measured_at"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), index=True)
+    tank_id: Mapped[int] = mapped_column(ForeignKey("tanks.id"))
+    analyte: Mapped[str]
+    value: Mapped[float | None]
+    low: Mapped[float | None]
+    high: Mapped[float | None]
+    qualifier: Mapped[str]
+    unit: Mapped[str | None]
+    canonical_low: Mapped[float | None]
+    canonical_high: Mapped[float | None]
+    canonical_unit: Mapped[str | None]
+    basis: Mapped[str | None]
+    measured_at: Mapped[datetime]
+
+
+class EventRow(Base):
+    """Something done to a tank or seen in it, as an entry told it."""
+
+    __tablename__ = "events"
+    __table_args__ = (Index("ix_events_look_up", "tank_id", "happened_at"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), index=True)
+    tank_id: Mapped[int] = mapped_column(ForeignKey("tanks.id"))
+    kind: Mapped[str]
+    percent: Mapped[float | None]
+    litres: Mapped[float | None]
+    grams: Mapped[float | None]
+    millilitres: Mapped[float | None]
+    spoons: Mapped[float | None]
+    count: Mapped[int | None]
+    substance: Mapped[str | None]
+    species: Mapped[str | None]
+    text: Mapped[str | None]
+    happened_at: Mapped[datetime]
+
+
+class OfferRow(Base):
+    """A reply that waits for an answer: its buttons, and what they would do."""
+
+    __tablename__ = "offers"
+    __table_args__ = (Index("ix_offers_latest", "chat_id", "id"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
+    made_at: Mapped[datetime]
+    message_ref: Mapped[str | None]
+    entry_id: Mapped[int | None]
+    """The entry that the reply confirms, so that answering the reply corrects that entry."""
+    expects: Mapped[str | None]
+    """What a plain answer to it would be ("volume", "tank"), None where only buttons count."""
+    payload: Mapped[dict[str, Any]]
+    used: Mapped[str | None]
+    """The verb that was taken; a second press finds it and does no harm."""
+
+
+class ReminderRow(Base):
+    """What is due and when; this table is the truth about reminders.
+
+    `state` is due, sending, sent or parked and no other. `next_due` is the next occurrence by
+    the rule (or as put off), `wake_at` when it may be said (quiet hours and holidays moved it),
+    `open_due` the occurrence that was said and is not answered yet. A row ends, it is never
+    deleted.
+    """
+
+    __tablename__ = "reminders"
+    __table_args__ = (
+        Index(
+            "ix_reminders_wake",
+            "wake_at",
+            sqlite_where=text("ended_at IS NULL"),
+            postgresql_where=text("ended_at IS NULL"),
+        ),
+        Index("ix_reminders_chat", "chat_id", "ended_at"),
+    )
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
+    thread: Mapped[str | None]
+    tank_id: Mapped[int | None] = mapped_column(ForeignKey("tanks.id"))
+    what: Mapped[str]
+    kind: Mapped[str]
+    rule: Mapped[str]
+    counts_from_done: Mapped[bool]
+    anchor: Mapped[datetime]
+    next_due: Mapped[datetime | None]
+    wake_at: Mapped[datetime | None]
+    open_due: Mapped[datetime | None]
+    state: Mapped[str]
+    owner: Mapped[str | None]
+    lease_until: Mapped[datetime | None]
+    not_before: Mapped[datetime | None]
+    """Real time before which a failed delivery is not tried again."""
+    attempts: Mapped[int]
+    maybe_repeat: Mapped[bool]
+    message_ref: Mapped[str | None]
+    created_at: Mapped[datetime]
+    created_by: Mapped[str]
+    ended_at: Mapped[datetime | None]
+
+
+class InboxRow(Base):
+    """An update of a messenger, kept raw from before it is confirmed until it is answered."""
+
+    __tablename__ = "inbox"
+    __table_args__ = (
+        UniqueConstraint("messenger", "update_id"),
+        Index("ix_inbox_turn", "state", "chat", "id"),
+    )
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    messenger: Mapped[str]
+    update_id: Mapped[str]
+    chat: Mapped[str]
+    raw: Mapped[str]
+    received_at: Mapped[datetime]
+    state: Mapped[str]
+    owner: Mapped[str | None]
+    lease_until: Mapped[datetime | None]
+    attempts: Mapped[int]
+    replies: Mapped[str | None]
+    sent: Mapped[int]
+    error: Mapped[str | None]
+    answered_at: Mapped[datetime | None]

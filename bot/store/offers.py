@@ -1,0 +1,128 @@
+"""Replies that wait for an answer: what their buttons do, kept where a restart cannot lose it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import select, update
+from sqlalchemy.ext.asyncio import AsyncSession
+
+from bot.store.models import OfferRow
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One button of an offer: its words, the verb it stands for, and what the verb needs.
+
+    `meaning` is the word that does the same when typed (more, yes, no, done), or "".
+    """
+
+    label: str
+    verb: str
+    meaning: str = ""
+    arguments: dict[str, Any] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """A reply's choices. `expects` says what a plain answer to it would be, if anything."""
+
+    choices: tuple[Choice, ...]
+    made_at: datetime
+    expects: str | None = None
+    context: dict[str, Any] = field(default_factory=dict)
+    entry_id: int | None = None
+    used: str | None = None
+    id: int = 0
+    chat_id: int = 0
+
+
+class Offers:
+    """Queries about offers, in one unit of work."""
+
+    def __init__(self, session: AsyncSession) -> None:
+        self._session = session
+
+    async def add(self, chat_id: int, offer: Offer) -> int:
+        """Keep an offer and return its id, which its buttons carry."""
+        row = OfferRow(
+            chat_id=chat_id,
+            made_at=offer.made_at,
+            entry_id=offer.entry_id,
+            expects=offer.expects,
+            payload={
+                "context": offer.context,
+                "choices": [
+                    {
+                        "label": choice.label,
+                        "verb": choice.verb,
+                        "meaning": choice.meaning,
+                        "arguments": choice.arguments,
+                    }
+                    for choice in offer.choices
+                ],
+            },
+        )
+        self._session.add(row)
+        await self._session.flush()
+        return row.id
+
+    async def get(self, offer_id: int) -> Offer | None:
+        """Give one offer; None where the id was never given out."""
+        row = await self._session.get(OfferRow, offer_id)
+        return None if row is None else _offer(row)
+
+    async def by_message(self, chat_id: int, message_ref: str) -> Offer | None:
+        """Find the offer that a sent message carries."""
+        row = await self._session.scalar(
+            select(OfferRow).where(OfferRow.chat_id == chat_id, OfferRow.message_ref == message_ref)
+        )
+        return None if row is None else _offer(row)
+
+    async def latest(self, chat_id: int, limit: int = 1) -> Sequence[Offer]:
+        """Give the newest offers of a chat, newest first."""
+        rows = await self._session.scalars(
+            select(OfferRow)
+            .where(OfferRow.chat_id == chat_id)
+            .order_by(OfferRow.id.desc())
+            .limit(limit)
+        )
+        return [_offer(row) for row in rows]
+
+    async def take(self, offer_id: int, verb: str) -> bool:
+        """Take an offer once; False where it was taken before."""
+        taken = await self._session.scalar(
+            update(OfferRow)
+            .where(OfferRow.id == offer_id, OfferRow.used.is_(None))
+            .values(used=verb)
+            .returning(OfferRow.id)
+        )
+        return taken is not None
+
+    async def close(self, offer_id: int) -> None:
+        """Stop expecting a plain answer to an offer."""
+        await self._session.execute(
+            update(OfferRow).where(OfferRow.id == offer_id).values(expects=None)
+        )
+
+    async def note_sent(self, offer_id: int, message_ref: str) -> None:
+        """Keep the messenger's id of the message that carries an offer."""
+        await self._session.execute(
+            update(OfferRow).where(OfferRow.id == offer_id).values(message_ref=message_ref)
+        )
+
+
+def _offer(row: OfferRow) -> Offer:
+    return Offer(
+        id=row.id,
+        chat_id=row.chat_id,
+        made_at=row.made_at,
+        entry_id=row.entry_id,
+        expects=row.expects,
+        used=row.used,
+        context=row.payload["context"],
+        choices=tuple(Choice(**choice) for choice in row.payload["choices"]),
+    )

@@ -1,0 +1,116 @@
+"""Tanks and their kits."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, cast
+
+from sqlalchemy import func, select, update
+from sqlalchemy.ext.asyncio import AsyncSession
+
+from bot.store.models import KitRow, TankRow
+from core.message.model import Basis, Kit
+from core.tank import Tank, TankKind
+
+
+@dataclass(frozen=True, slots=True)
+class StoredTank:
+    """A tank with the id that the store knows it by."""
+
+    id: int
+    chat_id: int
+    tank: Tank
+
+    @property
+    def name(self) -> str:
+        """The tank's name as the keeper spells it."""
+        return self.tank.name
+
+
+class Tanks:
+    """Queries about tanks, in one unit of work."""
+
+    def __init__(self, session: AsyncSession) -> None:
+        self._session = session
+
+    async def of_chat(self, chat_id: int) -> list[StoredTank]:
+        """All tanks of a chat that were not deleted, oldest first, with their kits."""
+        rows = await self._session.scalars(
+            select(TankRow)
+            .where(TankRow.chat_id == chat_id, TankRow.deleted_at.is_(None))
+            .order_by(TankRow.id)
+        )
+        tanks = list(rows)
+        kits = await self._kits([row.id for row in tanks])
+        return [_stored(row, kits.get(row.id, {})) for row in tanks]
+
+    async def get(self, tank_id: int) -> StoredTank:
+        """Give the tank of an id that the store itself gave out, deleted or not."""
+        row = await self._session.get_one(TankRow, tank_id)
+        kits = await self._kits([tank_id])
+        return _stored(row, kits.get(tank_id, {}))
+
+    async def add(self, chat_id: int, tank: Tank, now: datetime) -> StoredTank:
+        """Add a tank; its name must not be taken in this chat."""
+        row = TankRow(
+            chat_id=chat_id,
+            name=tank.name,
+            name_key=tank.name.casefold(),
+            named=tank.named,
+            kind=tank.kind,
+            volume_l=tank.volume_l,
+            soft=tank.soft,
+            created_at=now,
+        )
+        self._session.add(row)
+        await self._session.flush()
+        return _stored(row, {})
+
+    async def change(self, tank_id: int, **columns: Any) -> None:
+        """Set columns of one tank by name; a new name sets its key as well."""
+        if "name" in columns:
+            columns["name_key"] = columns["name"].casefold()
+        await self._session.execute(update(TankRow).where(TankRow.id == tank_id).values(**columns))
+
+    async def set_kit(self, tank_id: int, analyte: str, kit: Kit) -> None:
+        """Keep how this tank's kit reads an analyte; what `kit` leaves None stays as it was."""
+        row = await self._session.scalar(
+            select(KitRow).where(KitRow.tank_id == tank_id, KitRow.analyte == analyte)
+        )
+        if row is None:
+            row = KitRow(tank_id=tank_id, analyte=analyte)
+            self._session.add(row)
+        row.basis = kit.basis or row.basis
+        row.per_drop = kit.per_drop or row.per_drop
+        await self._session.flush()
+
+    async def any_at_all(self) -> bool:
+        """Tell whether this database holds a tank of anybody."""
+        return bool(await self._session.scalar(select(func.count()).select_from(TankRow)))
+
+    async def _kits(self, tank_ids: list[int]) -> dict[int, dict[str, Kit]]:
+        kits: dict[int, dict[str, Kit]] = {}
+        if not tank_ids:
+            return kits
+        for row in await self._session.scalars(select(KitRow).where(KitRow.tank_id.in_(tank_ids))):
+            kits.setdefault(row.tank_id, {})[row.analyte] = Kit(
+                basis=cast("Basis | None", row.basis), per_drop=row.per_drop
+            )
+        return kits
+
+
+def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:
+    return StoredTank(
+        id=row.id,
+        chat_id=row.chat_id,
+        tank=Tank(
+            name=row.name,
+            kind=cast("TankKind", row.kind),
+            volume_l=row.volume_l,
+            soft=row.soft,
+            named=row.named,
+            kits=kits,
+        ),
+    )

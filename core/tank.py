@@ -1,0 +1,56 @@
+"""What the advice needs to know of a tank."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from core.message.model import Kit
+
+TankKind = Literal["fresh", "brackish", "marine", "pond"]
+KINDS: tuple[TankKind, ...] = ("fresh", "brackish", "marine", "pond")
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """So many animals of one species, as the keeper calls it."""
+
+    species: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Tank:
+    """One tank as its keeper described it.
+
+    Attributes
+    ----------
+    name : str
+        As the keeper spells it.
+    kind : str
+        fresh, brackish, marine or pond.
+    volume_l : float or None
+        Net volume of water; None until it was asked for. [L]
+    soft : bool
+        True where the water is kept under 1 °dH on purpose.
+    named : bool
+        False for a tank made on the fly by a first reading, until the keeper names it.
+    stock : tuple of Stock
+        The animals on record.
+    kits : mapping of analyte id to Kit
+        How the keeper's kits read.
+    """
+
+    name: str
+    kind: TankKind = "fresh"
+    volume_l: float | None = None
+    soft: bool = False
+    named: bool = True
+    stock: tuple[Stock, ...] = ()
+    kits: Mapping[str, Kit] = field(default_factory=dict)
+
+    @property
+    def is_sea(self) -> bool:
+        """True for a marine tank."""
+        return self.kind == "marine"
