@@ -86,6 +86,8 @@ class Reply:
     document: str | None = None
     facts: Mapping[str, Any] = field(default_factory=dict)
     edits: str | None = None
+    token: int | None = None
+    """Our handle on this reply; the adapter hands it back with the messenger's id once sent."""
     at: datetime | None = None
 
     @property

@@ -1,0 +1,124 @@
+"""The numbers that advice is bound by, each with where it comes from.
+
+Common practice without a source unless one is named. Code may be stricter, never laxer.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Final
+
+STALE: Final = timedelta(days=3)
+"""A reading older than this does not decide a dose by itself; common practice."""
+
+# How fast water may change around animals -------------------------------------------------
+
+KH_STEP: Final = 1.0
+"""Most that KH may rise in a day; common practice. [°dH]"""
+
+KH_FACTOR: Final = 2.0
+"""KH is never more than doubled in a day: doubling is 0.3 pH, stood with stood."""
+
+KH_BLIND_BELOW: Final = 1.0
+"""Under this low end of a reading there is no plan, only one small part. [°dH]"""
+
+KH_FIRST_PART: Final = 0.25
+"""That part; common practice. [°dH]"""
+
+KH_FIRST_PART_ACID: Final = 0.1
+"""That part where pH is under `ACID_PH`; common practice. [°dH]"""
+
+ACID_PH: Final = 5.5
+
+DOSE_EVERY_HOURS: Final = 24
+
+# Ammonia ----------------------------------------------------------------------------------
+
+NH3_WARN: Final = 0.02
+"""Un-ionised ammonia that is warned of; common practice. [mg/L as N]"""
+
+NH3_ALARM: Final = 0.05
+"""Harms fish: UF/IFAS FA16, figure 2, seen in a copy (grade B). [mg/L as N]"""
+
+NH3_GATE: Final = 0.05
+"""No plan may take un-ionised ammonia over this; never called safe. [mg/L as N]"""
+
+NH3_GATE_TENDER: Final = 0.03
+"""The gate for the sea, fry, shrimps and mussels; from memory, near the marine chronic
+criterion of EPA 440/5-88-004 (0.035 mg/L NH3). [mg/L as N]"""
+
+WARMEST_ASSUMED: Final = 30.0
+"""Temperature taken where none is known, since warmth makes ammonia worse. [°C]"""
+
+COOLEST_ASSUMED: Final = 10.0
+"""Where this would pass the gate and `WARMEST_ASSUMED` would not, ask first. [°C]"""
+
+SEA_SALINITY: Final = 35.0
+"""Salinity of a marine tank that was never measured. [g/kg]"""
+
+# Other limits -----------------------------------------------------------------------------
+
+NITRITE_WARN: Final = 0.1
+"""In fresh water where chloride is under ten times nitrite, or unknown. [mg/L NO2]"""
+
+NITRITE_ALARM: Final = 0.5
+"""As above. [mg/L NO2]"""
+
+CHLORIDE_PER_NITRITE: Final = 10.0
+"""By mass: Durborow, Crosby & Brunson, SRAC 462, 1997 (grade B); channel catfish."""
+
+NITRATE_FRESH: Final = 44.0
+"""10 mg/L as N: Camargo, Alonso & Salamanca 2005 (grade A). [mg/L NO3]"""
+
+KH_LOW_FRESH: Final = 60.0 / 17.848
+"""60 mg/L CaCO3 holds pH; common practice. [°dH]"""
+
+KH_LOW_MARINE: Final = 7.0
+"""125 mg/L CaCO3; Boyd gives 100 to 130 for full-strength sea water (grade A). [°dH]"""
+
+KH_SOFT: Final = 1.0
+"""For water that is kept soft on purpose; common practice. [°dH]"""
+
+GH_LOWEST: Final = 1.0
+"""Under this any animal lacks minerals; common practice. [°dH]"""
+
+PH_MOVED: Final = 0.3
+"""A change of pH worth telling, like with like; common practice."""
+
+SAME_HOUR: Final = timedelta(hours=3)
+"""pH swings over a day: only readings this close in time of day compare."""
+
+CO2_WARN: Final = 30.0
+"""Common practice. [mg/L]"""
+
+CO2_CONTRADICTION: Final = 50.0
+"""Carbon dioxide that pH and KH together cannot truly mean without injection. [mg/L]"""
+
+CO2_TOO_LITTLE: Final = 0.1
+"""Less than this by night is no water standing in air. [mg/L]"""
+
+OXYGEN_WARN: Final = 5.0
+"""Common practice. [mg/L]"""
+
+OXYGEN_ALARM: Final = 3.0
+"""Common practice. [mg/L]"""
+
+CHLORINE_WARN: Final = 0.02
+"""Total chlorine; WEF MOP 8 extract (grade A). [mg/L]"""
+
+POTASSIUM_CAUTION: Final = 50.0
+"""Potassium summed from doses; from memory. [mg/L]"""
+
+POTASSIUM_CAUTION_TENDER: Final = 20.0
+"""The same with snails or shrimps; from memory. [mg/L]"""
+
+# Kits -------------------------------------------------------------------------------------
+
+PH_RESOLUTION: Final = 0.2
+"""A colour-chart pH is this sure each way; from memory."""
+
+VOLUME_SMALLEST: Final = 0.5
+"""A volume under this is taken for a slip. [L]"""
+
+VOLUME_LARGEST: Final = 100_000.0
+"""A volume over this is taken for a slip. [L]"""

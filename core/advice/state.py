@@ -1,0 +1,161 @@
+"""What is known of a tank's water when advice is asked: last readings, each an interval."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+from core.advice import limits
+from core.message.model import Basis, Qualifier, Value
+from core.tank import Tank
+
+N_PER_NH4 = 14.007 / 18.039
+N_PER_NH3 = 14.007 / 17.031
+NO2_PER_N = 46.005 / 14.007
+NO3_PER_N = 62.004 / 14.007
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """One reading in canonical units with its doubt.
+
+    `value` is the middle (or the said end of a limit), `low` and `high` the ends between which
+    the truth lies as far as the message tells; for ``<`` the low end is 0, for ``>`` the high
+    end is infinite.
+    """
+
+    analyte: str
+    value: float
+    low: float
+    high: float
+    at: datetime
+    qualifier: Qualifier = "="
+    basis: Basis | None = None
+    step: float = 0.0
+    """How fine the reading was told: the kit's drop, or the last decimal. Canonical units."""
+
+    @property
+    def is_limit(self) -> bool:
+        """True for a value off the end of the kit's scale."""
+        return self.qualifier in {"<", ">"}
+
+    def age(self, now: datetime) -> timedelta:
+        """How long ago it was measured."""
+        return now - self.at
+
+    def is_fresh(self, now: datetime) -> bool:
+        """Tell whether it is young enough to decide a dose."""
+        return self.age(now) <= limits.STALE
+
+
+def measured(value: Value, at: datetime, tank: Tank) -> Measured | None:
+    """Turn a stored value into an interval; None where it holds no number at all.
+
+    "Not detected" is the interval from 0 to the analyte's first visible step, which only the
+    kit knows: without it, 0 to 0.
+    """
+    if value.canonical is None:
+        if value.qualifier != "<":
+            return None
+        return Measured(value.analyte, 0.0, 0.0, 0.0, at, "<", value.basis)
+    if isinstance(value.canonical, tuple):
+        low, high = value.canonical
+        middle = (low + high) / 2
+        return Measured(value.analyte, middle, low, high, at, value.qualifier, value.basis)
+    number = value.canonical
+    if value.qualifier == "<":
+        return Measured(value.analyte, number, 0.0, number, at, "<", value.basis)
+    if value.qualifier == ">":
+        return Measured(value.analyte, number, number, float("inf"), at, ">", value.basis)
+    step = told_step(value, tank)
+    low, high = _ends(value.analyte, number, step)
+    return Measured(value.analyte, number, low, high, at, value.qualifier, value.basis, step)
+
+
+def told_step(value: Value, tank: Tank) -> float:
+    """How fine a hardness or pH reading is, from its kit or from how it was written.
+
+    A titration counts whole drops, so a whole number of degrees is sure to one drop; half
+    degrees and tenths come from finer kits and meters. ppm kits step by 10 mg/L. Common
+    practice, no source.
+    """
+    if value.analyte == "ph":
+        return limits.PH_RESOLUTION
+    if value.analyte not in {"kh", "gh"} or value.value is None:
+        return 0.0
+    kit = tank.kits.get(value.analyte)
+    if kit is not None and kit.per_drop:
+        return kit.per_drop
+    if value.unit in {None, "°dH", "drops"}:
+        return degree_step(value.value)
+    return 10.0 / 17.848
+
+
+def degree_step(degrees: float) -> float:
+    """How fine a number of degrees is as written: 1, one half or one tenth. [°dH]"""
+    if float(degrees).is_integer():
+        return 1.0
+    return 0.5 if float(degrees * 2).is_integer() else 0.1
+
+
+def _ends(analyte: str, number: float, step: float) -> tuple[float, float]:
+    if analyte in {"kh", "gh"}:
+        # The colour turns within the last drop: the truth lies between it and the one before.
+        return max(0.0, number - step), number
+    return max(0.0, number - step), number + step
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """A tank and the newest reading of each analyte, as of `now`.
+
+    `earlier` holds older pH readings, newest first, for what moved.
+    """
+
+    tank: Tank
+    now: datetime
+    readings: Mapping[str, Measured] = field(default_factory=dict)
+    earlier: tuple[Measured, ...] = ()
+
+    def last(self, analyte: str) -> Measured | None:
+        """The newest reading of an analyte, whatever its age."""
+        return self.readings.get(analyte)
+
+    def fresh(self, analyte: str) -> Measured | None:
+        """The newest reading of an analyte if it is young enough to decide."""
+        found = self.readings.get(analyte)
+        return found if found is not None and found.is_fresh(self.now) else None
+
+    @property
+    def salinity(self) -> float:
+        """Salinity to reckon with: measured, else by the kind of tank. [g/kg]"""
+        found = self.last("salinity")
+        if found is not None:
+            return found.value
+        return limits.SEA_SALINITY if self.tank.is_sea else 0.0
+
+
+def newest(readings: Iterable[Measured]) -> dict[str, Measured]:
+    """The newest reading of each analyte."""
+    found: dict[str, Measured] = {}
+    for reading in readings:
+        held = found.get(reading.analyte)
+        if held is None or reading.at > held.at:
+            found[reading.analyte] = reading
+    return found
+
+
+def ammonia_as_n(amount: float, basis: Basis | None) -> float:
+    """Total ammonia as nitrogen; an unsaid basis is taken as N, the cautious reading. [mg/L]"""
+    factor = {"NH4": N_PER_NH4, "NH3": N_PER_NH3, "ion": N_PER_NH4}
+    return amount * factor.get(basis or "N", 1.0)
+
+
+def nitrite_as_no2(amount: float, basis: Basis | None) -> float:
+    """Nitrite as the ion, to be judged. [mg/L NO2]
+
+    A value said as N is the ion already when it is canonical; one whose basis was never said is
+    judged as if it were nitrogen, the cautious reading.
+    """
+    return amount * NO2_PER_N if basis is None else amount
