@@ -1,0 +1,41 @@
+"""When things are due: rules, their times through daylight saving, and the words for them."""
+
+from core.schedule.errors import BadRule, NaiveTime
+from core.schedule.localtime import moment_at
+from core.schedule.model import KINDS, Kind, Problem, Reason, Request
+from core.schedule.moments import parse_moment, parse_quiet, parse_until
+from core.schedule.notation import from_text, to_text
+from core.schedule.quiet import Quiet
+from core.schedule.recurrence import next_after
+from core.schedule.request import parse_request
+from core.schedule.rules import Every, Monthly, NthWeekday, Once, Rule, Weekly, Yearly
+from core.schedule.wording import describe
+from core.schedule.zones import zone_guess
+
+__all__ = [
+    "KINDS",
+    "BadRule",
+    "Every",
+    "Kind",
+    "Monthly",
+    "NaiveTime",
+    "NthWeekday",
+    "Once",
+    "Problem",
+    "Quiet",
+    "Reason",
+    "Request",
+    "Rule",
+    "Weekly",
+    "Yearly",
+    "describe",
+    "from_text",
+    "moment_at",
+    "next_after",
+    "parse_moment",
+    "parse_quiet",
+    "parse_request",
+    "parse_until",
+    "to_text",
+    "zone_guess",
+]
