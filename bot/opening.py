@@ -1,0 +1,61 @@
+"""The application on its database, with what goes wrong there put into words."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from contextlib import AsyncExitStack, asynccontextmanager
+from typing import TYPE_CHECKING
+
+from bot.database_url import prepare, sqlite_file
+from bot.starting import StartError
+
+if TYPE_CHECKING:
+    from bot.app import App
+    from bot.clock import Clock
+    from bot.defaults import Defaults
+
+
+@asynccontextmanager
+async def opened(url: str, clock: Clock, defaults: Defaults) -> AsyncIterator[App]:
+    """Open the application on a database for as long as the block runs.
+
+    Parameters
+    ----------
+    url : str
+        The database, in our drivers' form (`bot.database_url.async_url`).
+    clock : Clock
+        What time it is.
+    defaults : Defaults
+        What a new chat starts with.
+
+    Raises
+    ------
+    StartError
+        If the database cannot be opened: no permission, no such folder, not a database, no
+        server, a wrong password.
+    """
+    from bot.app import App  # SQLAlchemy takes most of a cold start
+
+    prepare(url)
+    async with AsyncExitStack() as stack:
+        try:
+            app = await stack.enter_async_context(App.open(url, clock, defaults))
+        except _database_errors() as error:
+            place = sqlite_file(url) or "the PostgreSQL database"
+            raise StartError(f"{place} cannot be opened: {_first_line(error)}") from error
+        yield app
+
+
+def _database_errors() -> tuple[type[Exception], ...]:
+    """Give the errors that drivers raise, without loading a driver that is not in use."""
+    import sys
+
+    from sqlalchemy.exc import SQLAlchemyError  # loaded by the application
+
+    asyncpg = sys.modules.get("asyncpg")
+    return (SQLAlchemyError, OSError, *([asyncpg.PostgresError] if asyncpg else []))
+
+
+def _first_line(error: Exception) -> str:
+    cause = getattr(error, "orig", None) or error
+    return str(cause).partition("\n")[0] or type(cause).__name__

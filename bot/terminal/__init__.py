@@ -1,0 +1,1 @@
+"""The conversation on standard input and output: piped for scripts, interactive for people."""
