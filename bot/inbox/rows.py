@@ -1,0 +1,265 @@
+"""The inbox table: received, taken, handled, answered, or parked for the operator.
+
+A row is *waiting* until a worker takes it under a lease, *taken* until its message was handled,
+*handled* (with its replies, in the same unit of work as what the message stored) until the last
+reply was accepted, then *answered*. A lease that runs out lets another worker take the row where
+it stands: a taken one is handled from the start, a handled one only sends what is left. A row
+that is put back for later has no owner, and its lease is the time before which nobody takes it.
+All of these times are real, whatever clock the keepers live by.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import ColumnElement, Row, delete, exists, func, or_, select, update
+from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy.orm import aliased
+
+from bot.clock import Clock
+from bot.inbox.model import Arrival, Job
+from bot.store.database import Database
+from bot.store.models import InboxRow
+from bot.store.uow import UnitOfWork
+
+LEASE = timedelta(seconds=15)
+"""How long a worker may hold a row without a sign of life."""
+
+OPEN = ("waiting", "taken", "handled")
+
+
+class NotMine(Exception):
+    """A row was taken by somebody else while it was being worked on."""
+
+
+class Inbox:
+    """The inbox of one messenger, as one process uses it.
+
+    Parameters
+    ----------
+    database : Database
+        Where it is kept.
+    clock : Clock
+        Real time, never a simulated clock.
+    messenger : str
+        Whose updates these are.
+    owner : str
+        Name of this process, different from that of any other, living or dead.
+    lease : timedelta
+        How long a row is held without renewal.
+    """
+
+    def __init__(
+        self,
+        database: Database,
+        clock: Clock,
+        *,
+        messenger: str,
+        owner: str,
+        lease: timedelta = LEASE,
+    ) -> None:
+        self._database = database
+        self._clock = clock
+        self._messenger = messenger
+        self.owner = owner
+        self.lease = lease
+
+    async def receive(self, arrivals: Sequence[Arrival]) -> int:
+        """Keep updates, each once; returns how many were new. Committed on return."""
+        if not arrivals:
+            return 0
+        now = self._clock.now()
+        rows = [self._row(arrival, now) for arrival in arrivals]
+        insert: Any = sqlite.insert if self._database.is_sqlite else postgresql.insert
+        statement = (
+            insert(InboxRow)
+            .values(rows)
+            .on_conflict_do_nothing(index_elements=["messenger", "update_id"])
+            .returning(InboxRow.id)
+        )
+        async with self._database.write() as uow:
+            new = len((await uow.session.scalars(statement)).all())
+            await uow.commit()
+        return new
+
+    async def claim(self, limit: int) -> list[Job]:
+        """Take at most `limit` rows, the oldest open one of each chat that nobody holds."""
+        now = self._clock.now()
+        async with self._database.write() as uow:
+            rows = await uow.session.execute(self._turn(now, limit))
+            held = {row.id: row.owner is not None for row in rows}
+            if not held:
+                return []
+            taken = await uow.session.execute(_take(list(held), self.owner, now + self.lease))
+            jobs = [_job(row, interrupted=held[row.id]) for row in taken]
+            await uow.commit()
+        return sorted(jobs, key=lambda job: job.id)
+
+    async def renew(self, ids: Iterable[int]) -> None:
+        """Show that this process still works on these rows."""
+        await self._finish(list(ids), lease_until=self._clock.now() + self.lease)
+
+    async def note_handled(
+        self, uow: UnitOfWork, job: Job, replies: str, error: str | None = None
+    ) -> None:
+        """Write the replies of a message into its row, within the unit of work that made them.
+
+        Raises
+        ------
+        NotMine
+            Where the row is no longer this process's; the unit of work must not be committed.
+        """
+        values = {"state": "handled", "replies": replies, "sent": 0, "error": error}
+        mine = await uow.session.scalar(_settle([job.id], self.owner, values))
+        if mine is None:
+            raise NotMine(job.id)
+
+    async def note_failed(self, job: Job, replies: str, reference: str) -> None:
+        """Note that a message could not be handled; `replies` tell the keeper so."""
+        async with self._database.write() as uow:
+            await self.note_handled(uow, job, replies, reference)
+            await uow.commit()
+
+    async def note_sent(self, job: Job, sent: int) -> None:
+        """Note how many replies have been accepted; raises NotMine where the row is gone."""
+        if not await self._finish([job.id], sent=sent):
+            raise NotMine(job.id)
+
+    async def answered(self, job: Job, sent: int, error: str | None = None) -> None:
+        """Note that nothing is left to do."""
+        values = {"state": "answered", "sent": sent, "answered_at": self._clock.now()}
+        await self._finish([job.id], **values, error=error, owner=None, lease_until=None)
+
+    async def park(self, job: Job, error: str, sent: int = 0) -> None:
+        """Set a row aside for the operator, with a short reference to the log."""
+        values = {"state": "parked", "sent": sent, "answered_at": self._clock.now()}
+        await self._finish([job.id], **values, error=error, owner=None, lease_until=None)
+
+    async def postpone(
+        self, job: Job, delay: timedelta, *, in_doubt: bool, sent: int | None = None
+    ) -> None:
+        """Let a row be taken again after a while.
+
+        With `in_doubt` it keeps its owner, as after a crash: the next reply may be a repeat.
+        """
+        values: dict[str, Any] = {} if sent is None else {"sent": sent}
+        values["owner"] = self.owner if in_doubt else None
+        await self._finish([job.id], **values, lease_until=self._clock.now() + delay)
+
+    async def release_all(self) -> int:
+        """Let go of whatever other owners hold, at once; only for who knows that they are dead."""
+        now = self._clock.now()
+        return await self._change(
+            update(InboxRow)
+            .where(
+                InboxRow.messenger == self._messenger,
+                InboxRow.state.in_(OPEN),
+                InboxRow.owner.is_not(None),
+                InboxRow.owner != self.owner,
+            )
+            .values(lease_until=now)
+            .returning(InboxRow.id)
+        )
+
+    async def prune(self, before: datetime) -> int:
+        """Forget rows that were answered before a moment; returns how many."""
+        return await self._change(
+            delete(InboxRow)
+            .where(
+                InboxRow.messenger == self._messenger,
+                InboxRow.state == "answered",
+                InboxRow.answered_at < before,
+            )
+            .returning(InboxRow.id)
+        )
+
+    async def counts(self) -> dict[str, int]:
+        """How many rows there are in each state that has any."""
+        query = (
+            select(InboxRow.state, func.count().label("rows"))
+            .where(InboxRow.messenger == self._messenger)
+            .group_by(InboxRow.state)
+        )
+        async with self._database.read() as uow:
+            return {row.state: row.rows for row in await uow.session.execute(query)}
+
+    def _row(self, arrival: Arrival, now: datetime) -> dict[str, Any]:
+        return {
+            "messenger": self._messenger,
+            "update_id": arrival.update_id,
+            "chat": arrival.chat,
+            "raw": arrival.raw,
+            "received_at": now,
+            "state": "waiting" if arrival.problem is None else "parked",
+            "attempts": 0,
+            "sent": 0,
+            "error": arrival.problem,
+        }
+
+    def _turn(self, now: datetime, limit: int) -> Any:
+        """Select the rows whose turn it is, and lock them where the engine locks rows."""
+        older = aliased(InboxRow)
+        overtaking = exists().where(
+            older.messenger == InboxRow.messenger,
+            older.chat == InboxRow.chat,
+            older.state.in_(OPEN),
+            older.id < InboxRow.id,
+        )
+        return (
+            select(InboxRow.id, InboxRow.owner)
+            .where(
+                InboxRow.messenger == self._messenger,
+                InboxRow.state.in_(OPEN),
+                or_(InboxRow.lease_until.is_(None), InboxRow.lease_until <= now),
+                ~overtaking,
+            )
+            .order_by(InboxRow.id)
+            .limit(limit)
+            .with_for_update(skip_locked=True)
+        )
+
+    async def let_go(self) -> int:
+        """Let go of all that this process still holds, as the last thing it does."""
+        now = self._clock.now()
+        return await self._change(_settle(None, self.owner, {"lease_until": now}))
+
+    async def _finish(self, ids: list[int], **values: Any) -> int:
+        return await self._change(_settle(ids, self.owner, values))
+
+    async def _change(self, statement: Any) -> int:
+        async with self._database.write() as uow:
+            changed = len((await uow.session.scalars(statement)).all())
+            await uow.commit()
+        return changed
+
+
+def _take(ids: list[int], owner: str, until: datetime) -> Any:
+    state: ColumnElement[str] = func.replace(InboxRow.state, "waiting", "taken")
+    return (
+        update(InboxRow)
+        .where(InboxRow.id.in_(ids))
+        .values(state=state, owner=owner, lease_until=until, attempts=InboxRow.attempts + 1)
+        .returning(*(getattr(InboxRow, name) for name in _JOB))
+        .execution_options(synchronize_session=False)
+    )
+
+
+def _settle(ids: list[int] | None, owner: str, values: dict[str, Any]) -> Any:
+    """Change open rows (all of them for None) where the owner still is this one."""
+    chosen = () if ids is None else (InboxRow.id.in_(ids),)
+    return (
+        update(InboxRow)
+        .where(*chosen, InboxRow.owner == owner, InboxRow.state.in_(OPEN))
+        .values(**values)
+        .returning(InboxRow.id)
+        .execution_options(synchronize_session=False)
+    )
+
+
+_JOB = ("id", "update_id", "chat", "raw", "received_at", "attempts", "replies", "sent", "error")
+
+
+def _job(row: Row[Any], *, interrupted: bool) -> Job:
+    return Job(interrupted=interrupted, **{name: getattr(row, name) for name in _JOB})
