@@ -87,22 +87,21 @@ def test_what_is_begun_is_completed(before: str, after: str, why: str) -> None:
 
 
 class Screen(DummyOutput):
-    """A screen that keeps what was written on it."""
+    """A screen that tells when a text was written on it."""
 
-    def __init__(self) -> None:
-        self.text = ""
+    def __init__(self, wanted: str) -> None:
+        self.seen = asyncio.Event()
+        self._wanted = wanted
+        self._text = ""
 
     def write(self, data: str) -> None:
-        self.text += data
-
-    async def until(self, text: str) -> None:
-        async with asyncio.timeout(10):
-            while text not in self.text:
-                await asyncio.sleep(0.001)
+        self._text += data
+        if self._wanted in self._text:
+            self.seen.set()
 
 
 async def test_tab_completes_a_tank(keyboard: PipeInput) -> None:
-    table, screen = Table(), Screen()
+    table, screen = Table(), Screen("Quarry")
     talking = asyncio.create_task(
         converse(
             table.session,
@@ -113,7 +112,8 @@ async def test_tab_completes_a_tank(keyboard: PipeInput) -> None:
         )
     )
     keyboard.send_text("qua\t")
-    await screen.until("Quarry")
+    async with asyncio.timeout(10):
+        await screen.seen.wait()
     keyboard.send_text(" kh 9\r\x04")
     await talking
     assert [said.text for said in table.app.heard] == ["Quarry kh 9"]
