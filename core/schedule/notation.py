@@ -22,7 +22,7 @@ import re
 from collections.abc import Callable
 from datetime import datetime, time
 
-from core.schedule.errors import BadRule
+from core.schedule.errors import BadRule, NaiveTime
 from core.schedule.rules import (
     EVERY_DAY,
     LAST,
@@ -66,10 +66,8 @@ def to_text(rule: Rule) -> str:
     match rule:
         case Once(at):
             return f"once {_iso(at)}"
-        case Every(count, unit, None):
-            return f"every {_units(count, unit)}"
         case Every(count, unit, at):
-            return f"every {_units(count, unit)} at {_clock(at)}"
+            return f"every {_units(count, unit)}" + (f" at {_clock(at)}" if at else "")
         case Weekly():
             return f"every {_weekly(rule)} at {_clock(rule.at)}"
         case Monthly(days, at, every):
@@ -100,7 +98,7 @@ def from_text(text: str) -> Rule:
             continue
         try:
             rule = read(found)
-        except ValueError as error:
+        except (ValueError, NaiveTime) as error:
             raise BadRule("text", text) from error
         if to_text(rule) == text:
             return rule

@@ -2,11 +2,122 @@
 
 from __future__ import annotations
 
+import re
 from datetime import datetime, tzinfo
 
+from core.schedule.grammar.scan import time_runs
+from core.schedule.meaning import Unclear, gather
 from core.schedule.model import Problem, Request
+from core.schedule.problems import end_in, flaw_in, pieces_of, unclear_problem
+from core.schedule.rhythm import Plan, plan
+from core.schedule.rules import Every, aware
+from core.schedule.tasks import kind_of
+from core.schedule.tokens import Line
+from core.schedule.words import LANGUAGES
+from core.schedule.words.vocabulary import Vocabulary
+
+LONGEST_TEXT = 500
+"""Characters that are read; a reminder's words beyond them are part of its task."""
+
+_OUTER = " \t\r\n,:;.!-–—"
+_LEAD = re.compile(r"^(?:(?:remind me|please|pls|me|to)\b[\s,:]*)+", re.IGNORECASE)
+_TRAIL = re.compile(r"[\s,]+(?:please|pls|thanks|thank you)$", re.IGNORECASE)
+_COUNT_FROM_DONE = ("test", "change")
 
 
 def parse_request(text: str, now: datetime, zone: tzinfo) -> Request | Problem:
-    """Read the words that follow "remind me to"."""
-    raise NotImplementedError
+    """Read the words that follow "remind me to".
+
+    Words of time may stand first, last or between; what is left is the task. English is read
+    first, then the other languages, until one of them finds a time.
+
+    Parameters
+    ----------
+    text : str
+        Anything at all.
+    now : datetime
+        The present moment; aware.
+    zone : tzinfo
+        The zone whose days and clocks are meant.
+
+    Returns
+    -------
+    Request or Problem
+        The reminder, or why there is none. A problem's suggestions are whole texts that can be
+        given here instead.
+
+    Raises
+    ------
+    NaiveTime
+        If `now` has no zone.
+
+    Notes
+    -----
+    A named day without a time of day means 09:00. An interval in days, weeks or months without
+    one keeps the time of day at which it was asked for. 'Every day at nine' keeps to the clock,
+    'every 7 days at 19:00' is due for the first time in seven days.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 1, tzinfo=UTC)
+    >>> asked = parse_request("test fern every 7 days at 19:00", now, UTC)
+    >>> asked.what, asked.kind, asked.counts_from_done, asked.first.isoformat()
+    ('test fern', 'test', True, '2026-03-08T19:00:00+00:00')
+    """
+    now = aware(now, "now").replace(microsecond=0)
+    for vocabulary in LANGUAGES:
+        found = _in_language(text, vocabulary, now, zone)
+        if found is not None:
+            return found
+    return _no_time(text)
+
+
+def _in_language(
+    text: str, vocabulary: Vocabulary, now: datetime, zone: tzinfo
+) -> Request | Problem | None:
+    """The request in one language; None where it has no words of time."""
+    line = Line(text[:LONGEST_TEXT], vocabulary)
+    founds = [found for run in time_runs(line) for found in run]
+    if not founds:
+        return None
+    what = task_of(text, [line.span(found.start, found.end) for found in founds])
+    flawed = flaw_in(line, founds)
+    if flawed is not None:
+        return flawed
+    ended = end_in(line, founds)
+    if ended is not None:
+        return ended
+    try:
+        said = gather(pieces_of(founds))
+        planned = plan(said, now, zone)
+    except Unclear as unclear:
+        return unclear_problem(line, founds, unclear.flaw, what)
+    if not what:
+        return Problem("no_what", text, len(text), len(text))
+    return _request(what, planned, said.needs_zone)
+
+
+def _request(what: str, planned: Plan, clock_time_said: bool) -> Request:
+    kind = kind_of(what)
+    counts = isinstance(planned.rule, Every) and kind in _COUNT_FROM_DONE
+    return Request(what, planned.rule, kind, counts, clock_time_said, planned.anchor, planned.first)
+
+
+def task_of(text: str, spans: list[tuple[int, int]]) -> str:
+    """The words outside the spans, without the "to" and "please" around them."""
+    kept, last = [], 0
+    for start, end in (*spans, (len(text), len(text))):
+        kept.append(text[last:start].strip(_OUTER))
+        last = end
+    joined = " ".join(" ".join(filter(None, kept)).split())
+    return _TRAIL.sub("", _LEAD.sub("", joined)).strip(_OUTER)
+
+
+def _no_time(text: str) -> Problem:
+    what = task_of(text, [])
+    options = tuple(f"{what} {when}" for when in ("every 7 days at 19:00", "tomorrow at 19:00"))
+    suggestions = options if what else ()
+    return Problem(
+        "no_time", text, len(text), len(text), next(iter(suggestions), None), suggestions
+    )

@@ -1,0 +1,155 @@
+"""Times of day: 19:00, 7pm, half past eight, noon."""
+
+from __future__ import annotations
+
+from core.schedule.pieces import Clock, DayPart, Flaw
+from core.schedule.tokens import Line, Parsed, first_of
+
+ClockLike = Clock | DayPart | Flaw
+
+
+def clock(line: Line, i: int) -> Parsed[ClockLike]:
+    """clock := with_minutes | with_half | spoken | with_oclock | part."""
+    return first_of(line, i, with_minutes, with_half_of_day, spoken, with_oclock, part)
+
+
+def clock_after_at(line: Line, i: int) -> Parsed[ClockLike]:
+    """clock_after_at := AT [THE] (clock | dotted | military | bare)."""
+    at = line.word(i, "at")
+    if at is None:
+        return None
+    i = line.skip(at[1], "the")
+    return first_of(line, i, clock, dotted, military, bare_hour)
+
+
+def with_minutes(line: Line, i: int) -> Parsed[ClockLike]:
+    """with_minutes := hour ":" minute [":" second] [AM_PM] | hour "." minute AM_PM."""
+    hour = line.integer(i)
+    if hour is None:
+        return None
+    colon = line.sign(hour[1], ":", glued=True)
+    dot = line.sign(hour[1], ".", glued=True)
+    minute = line.digits((colon or dot or hour)[1])
+    if (colon or dot) is None or minute is None or len(minute[0]) != 2:
+        return None
+    half = line.word(minute[1], "am_pm")
+    if colon is None and half is None:
+        return None
+    return _twelve_hours(hour[0], int(minute[0]), half, _after_seconds(line, minute[1]))
+
+
+def _after_seconds(line: Line, i: int) -> int:
+    """The index after ":00" where a time of day was written with its seconds."""
+    colon = line.sign(i, ":", glued=True)
+    second = None if colon is None else line.digits(colon[1])
+    return i if second is None else second[1]
+
+
+def with_half_of_day(line: Line, i: int) -> Parsed[ClockLike]:
+    """with_half_of_day := (hour | NUMBER) AM_PM."""
+    hour = line.integer(i) or line.word(i, "number")
+    half = None if hour is None else line.word(hour[1], "am_pm")
+    if hour is None or half is None:
+        return None
+    return _twelve_hours(hour[0], 0, half, half[1])
+
+
+def with_oclock(line: Line, i: int) -> Parsed[ClockLike]:
+    """with_oclock := hour "h" minute | hour OCLOCK [minute] | NUMBER OCLOCK, not after IN."""
+    hour = line.integer(i) or line.word(i, "number")
+    mark = None if hour is None else line.word(hour[1], "oclock")
+    if hour is None or mark is None:
+        return None
+    minute = line.digits(mark[1])
+    is_minute = minute is not None and len(minute[0]) == 2
+    if minute is not None and is_minute:
+        return _checked(hour[0], int(minute[0])), minute[1]
+    if line.word(hour[1], "unit") is not None and line.word(i - 1, "at") is None:
+        return None
+    return _checked(hour[0], 0, bare=True), mark[1]
+
+
+def spoken(line: Line, i: int) -> Parsed[ClockLike]:
+    """spoken := (HALF | QUARTER | minutes) (PAST | TO_HOUR) hour [AM_PM] | HALF_HOUR hour."""
+    before = line.word(i, "half_hour")
+    if before is not None:
+        return _offset_hour(line, before[1], -30)
+    quarter = line.word(i, "quarter")
+    count = quarter or _thirty(line, i) or line.integer(i) or line.word(i, "number")
+    if count is None:
+        return None
+    past = line.word(count[1], "past")
+    to = line.word(count[1], "to_hour")
+    if past is not None:
+        return _offset_hour(line, past[1], count[0])
+    return None if to is None or quarter is None else _offset_hour(line, to[1], -count[0])
+
+
+def part(line: Line, i: int) -> Parsed[ClockLike]:
+    """part := PART."""
+    found = line.word(i, "part")
+    return None if found is None else (DayPart(found[0]), found[1])
+
+
+def part_after_in(line: Line, i: int) -> Parsed[ClockLike]:
+    """part_after_in := (IN | ON | AT) [THE] PART."""
+    start = line.skip(i, "in", "on", "at")
+    return None if start == i else part(line, line.skip(start, "the"))
+
+
+def dotted(line: Line, i: int) -> Parsed[ClockLike]:
+    """dotted := hour "." minute, two digits, where AT stands before."""
+    hour = line.integer(i)
+    dot = None if hour is None else line.sign(hour[1], ".", glued=True)
+    minute = None if dot is None else line.digits(dot[1])
+    if hour is None or minute is None or len(minute[0]) != 2:
+        return None
+    return _checked(hour[0], int(minute[0])), minute[1]
+
+
+def military(line: Line, i: int) -> Parsed[ClockLike]:
+    """military := four digits, where AT stands before; "0730 am" too."""
+    digits = line.digits(i)
+    if digits is None or len(digits[0]) != 4:
+        return None
+    half = line.word(digits[1], "am_pm")
+    return _twelve_hours(int(digits[0][:2]), int(digits[0][2:]), half, digits[1])
+
+
+def bare_hour(line: Line, i: int) -> Parsed[ClockLike]:
+    """bare_hour := hour, where AT or a day stands before; "8 h" too."""
+    hour = line.integer(i) or line.word(i, "number")
+    if hour is None or line.sign(hour[1], "%", "/", "°") is not None:
+        return None
+    return _checked(hour[0], 0, bare=True), hour[1]
+
+
+def _thirty(line: Line, i: int) -> Parsed[int]:
+    half = line.word(i, "half")
+    return None if half is None else (30, half[1])
+
+
+def _offset_hour(line: Line, i: int, minutes: int) -> Parsed[ClockLike]:
+    hour = with_half_of_day(line, i) or bare_hour(line, i)
+    if hour is None or not isinstance(hour[0], Clock):
+        return hour
+    total = (hour[0].hour * 60 + minutes) % (24 * 60)
+    return Clock(total // 60, total % 60, bare=hour[0].bare), hour[1]
+
+
+def _twelve_hours(hour: int, minute: int, half: Parsed[int], end: int) -> tuple[ClockLike, int]:
+    """A time of day with am or pm, where they were said; 13 pm is 13:00."""
+    if half is None:
+        return _checked(hour, minute), end
+    if hour == 0 or hour > 12:
+        plain = (half[0] == 12 and 12 < hour < 24) or hour == half[0] == 0
+        return (_checked(hour, minute) if plain else Flaw("impossible")), half[1]
+    return _checked(hour % 12 + half[0], minute), half[1]
+
+
+def _checked(hour: int, minute: int, *, bare: bool = False) -> ClockLike:
+    if (hour, minute) == (24, 0):
+        return Flaw("ambiguous", ("at 23:59", "at 00:00"))
+    if hour > 23 or minute > 59:
+        return Flaw("impossible")
+    return Clock(hour, minute, bare and 1 <= hour <= 11)

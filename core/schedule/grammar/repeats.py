@@ -1,0 +1,248 @@
+"""Rhythms: every 7 days, every other Sunday, daily, every month on the 31st, twice a week."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from core.schedule.grammar.clock import part
+from core.schedule.grammar.dates import date_piece, ordinal_day
+from core.schedule.grammar.days import month_word, weekday_list
+from core.schedule.grammar.spans import quantity
+from core.schedule.notation import WEEKDAYS
+from core.schedule.pieces import (
+    Dated,
+    DayPart,
+    Except,
+    Flaw,
+    Interval,
+    MonthDays,
+    Piece,
+    Weekdays,
+)
+from core.schedule.rules import LONGEST
+from core.schedule.tokens import Line, Parsed, first_of
+from core.schedule.wording import listed
+
+Pieces = tuple[Piece, ...]
+
+
+def repeat(line: Line, i: int) -> Parsed[Pieces]:
+    """repeat := vague | [ONCE] often | [ONCE] every | [ONCE | n TIMES] per_unit."""
+    found = first_of(line, i, vague, n_times, nightly)
+    if found is not None:
+        return found
+    return first_of(line, line.skip(i, "once"), often, every) or once_per(line, i)
+
+
+def vague(line: Line, i: int) -> Parsed[Pieces]:
+    """vague := VAGUE: no rhythm, or two; the vocabulary knows what may be meant."""
+    found = line.word(i, "vague")
+    return None if found is None else ((Flaw("ambiguous", found[0]),), found[1])
+
+
+def nightly(line: Line, i: int) -> Parsed[Pieces]:
+    """nightly := NEAR_PART that is every day's."""
+    found = line.word(i, "near_part")
+    if found is None or found[0][0] is not None:
+        return None
+    return (Interval(1, "days", numbered=False), DayPart(found[0][1])), found[1]
+
+
+def often(line: Line, i: int) -> Parsed[Pieces]:
+    """often := OFTEN."""
+    found = line.word(i, "often")
+    if found is None:
+        return None
+    count, unit = found[0]
+    return (Interval(count, unit, numbered=False),), found[1]
+
+
+def once_per(line: Line, i: int) -> Parsed[Pieces]:
+    """once_per := ONCE (ARTICLE | OF | EVERY) unit."""
+    once = line.word(i, "once")
+    per = None if once is None else line.skip(once[1], "article", "of", "every")
+    unit = None if per is None else line.word(per, "unit")
+    if once is None or unit is None or per == once[1]:
+        return None
+    return (interval_of(Fraction(1), unit[0], numbered=False),), unit[1]
+
+
+def n_times(line: Line, i: int) -> Parsed[Pieces]:
+    """n_times := number TIMES (ARTICLE | OF | EVERY) unit: asked back, with days to choose."""
+    count = line.integer(i) or line.word(i, "number")
+    times = None if count is None else line.word(count[1], "times")
+    per = None if times is None else line.skip(times[1], "article", "of", "every")
+    unit = None if per is None else line.word(per, "unit")
+    if count is None or unit is None:
+        return None
+    return (Flaw("ambiguous", _spread(count[0], unit[0])),), unit[1]
+
+
+def _spread(count: int, unit: str) -> tuple[str, ...]:
+    """Rhythms that come near so many times a unit."""
+    if unit == "weeks" and 1 <= count <= 6:
+        days = listed([WEEKDAYS[7 * each // count] for each in range(count)])
+        return f"every {days}", f"every {max(1, round(7 / count))} days"
+    if unit == "days" and 2 <= count <= 24:
+        return (f"every {round(24 / count)} hours",)
+    if unit == "months" and 1 <= count <= 15:
+        return (f"every {round(30 / count)} days",)
+    if unit == "years" and 1 <= count <= 12:
+        return (f"every {round(12 / count)} months",)
+    return ()
+
+
+def every(line: Line, i: int) -> Parsed[Pieces]:
+    """every := EVERY (either | interval | nth_unit | weekdays | month_days | date | part)."""
+    start = line.word(i, "every")
+    if start is None:
+        return None
+    return first_of(
+        line,
+        line.skip(start[1], "the"),
+        _either,
+        _interval,
+        _nth_unit,
+        _nth_weekday,
+        _weekdays,
+        _month_days,
+        _date,
+        _part,
+    )
+
+
+def _either(line: Line, i: int) -> Parsed[Pieces]:
+    """either := number ("-" | THROUGH | "or") number unit: asked back."""
+    low = line.integer(i)
+    mark = None if low is None else line.word(low[1], "through") or line.sign(low[1], "-", "/")
+    high = None if mark is None else line.integer(mark[1])
+    unit = None if high is None else line.word(high[1], "unit")
+    if low is None or high is None or unit is None:
+        return None
+    options = tuple(f"every {count[0]} {unit[0]}" for count in (high, low))
+    return (Flaw("ambiguous", options),), unit[1]
+
+
+def _interval(line: Line, i: int) -> Parsed[Pieces]:
+    """interval := [quantity] unit."""
+    count = quantity(line, i)
+    unit = line.word(i if count is None else count[1], "unit")
+    if unit is None:
+        return None
+    number = Fraction(1) if count is None else count[0]
+    return (interval_of(number, unit[0], numbered=count is not None),), unit[1]
+
+
+def _nth_unit(line: Line, i: int) -> Parsed[Pieces]:
+    """nth_unit := (OTHER | ORDINAL) unit: every other day, every third week."""
+    nth = line.word(i, "other") or line.word(i, "ordinal") or ordinal_day(line, i)
+    unit = None if nth is None else line.word(nth[1], "unit")
+    if nth is None or unit is None or nth[0] < 1 or month_word(line, unit[1]) is not None:
+        return None
+    return (interval_of(Fraction(nth[0]), unit[0], numbered=True),), unit[1]
+
+
+def interval_of(count: Fraction, unit: str, *, numbered: bool) -> Piece:
+    """An interval in units that rules count, or why there is none of that length."""
+    count *= {"fortnights": 2, "years": 12}.get(unit, 1)
+    unit = {"fortnights": "weeks", "years": "months"}.get(unit, unit)
+    smaller: dict[str, tuple[int, str]] = {"days": (24, "hours"), "weeks": (7, "days")}
+    if unit == "minutes":
+        count, unit = count / 60, "hours"
+    if count <= 0:
+        return Flaw("impossible")
+    if unit == "hours" and count < 1:
+        return Flaw("too_often", ("every hour",))
+    while count.denominator != 1 and unit in smaller:
+        factor, unit = smaller[unit]
+        count *= factor
+    return _checked(count, unit, numbered=numbered)
+
+
+def _checked(count: Fraction, unit: str, *, numbered: bool) -> Piece:
+    if count.denominator != 1:
+        below = int(count)
+        return Flaw("ambiguous", tuple(f"every {n} {unit}" for n in (below, below + 1) if n))
+    for known in LONGEST:
+        if known == unit:
+            fits = count <= LONGEST[known]
+            return Interval(int(count), known, numbered) if fits else Flaw("too_far")
+    return Flaw("unclear")
+
+
+def _nth_weekday(line: Line, i: int) -> Parsed[Pieces]:
+    """nth_weekday := (OTHER | ORDINAL) weekday_list [month_word].
+
+    'Every second Sunday' is every other one unless a month is named; 'every third Sunday' is
+    asked back, for it may be of the month.
+    """
+    other = line.word(i, "other")
+    nth = other or line.word(i, "ordinal") or ordinal_day(line, i)
+    days = None if nth is None else weekday_list(line, nth[1])
+    if nth is None or days is None:
+        return None
+    month = None if other else month_word(line, days[1])
+    if month is not None or (other is None and nth[0] in (1, -1)):
+        return _of_month(nth[0], days[0].days, days[1] if month is None else month[1])
+    if nth[0] == 2:
+        return (Weekdays(days[0].days, repeats=True, every=2),), days[1]
+    return (_weeks_or_month(nth[0], days[0].days),), days[1]
+
+
+def _of_month(nth: int, days: tuple[int, ...], end: int) -> Parsed[Pieces]:
+    if nth not in (-1, 1, 2, 3, 4) or len(days) != 1:
+        return (Flaw("unclear"),), end
+    return (Weekdays(days, repeats=True, nth=nth),), end
+
+
+def _weeks_or_month(nth: int, days: tuple[int, ...]) -> Flaw:
+    names = listed([WEEKDAYS[day] for day in days])
+    options = [f"every {nth} weeks on {names}"]
+    if nth in (3, 4) and len(days) == 1:
+        options.append(f"{ {3: 'third', 4: 'fourth'}[nth] } {names} of every month".strip())
+    return Flaw("ambiguous", tuple(options))
+
+
+def _weekdays(line: Line, i: int) -> Parsed[Pieces]:
+    """weekdays := weekday_list | WEEKEND, after EVERY."""
+    found = weekday_list(line, i)
+    if found is not None:
+        return (Weekdays(found[0].days, repeats=True),), found[1]
+    end = line.word(i, "weekend")
+    return None if end is None else ((Weekdays((5,), repeats=True),), end[1])
+
+
+def _month_days(line: Line, i: int) -> Parsed[Pieces]:
+    """month_days := ordinal day [month_word], after EVERY: every 1st, every 15th of the month."""
+    day = ordinal_day(line, i)
+    if day is None or not line.tokens[day[1] - 1].text.isalpha():
+        return None
+    if line.word(day[1], "month") or line.word(line.skip(day[1], "of"), "month"):
+        return None
+    if not 1 <= day[0] <= 31:
+        return (Flaw("impossible"),), day[1]
+    month = month_word(line, day[1])
+    return (MonthDays((day[0],), repeats=True),), day[1] if month is None else month[1]
+
+
+def _date(line: Line, i: int) -> Parsed[Pieces]:
+    """date := a day and month, after EVERY: each year."""
+    found = date_piece(line, i)
+    if found is None or not isinstance(found[0], Dated):
+        return None
+    return (Dated(found[0].month, found[0].day, None, repeats=True),), found[1]
+
+
+def _part(line: Line, i: int) -> Parsed[Pieces]:
+    """part := PART, after EVERY: each day at that time."""
+    found = part(line, i)
+    if found is None:
+        return None
+    return (Interval(1, "days", numbered=False), found[0]), found[1]
+
+
+def exception(line: Line, i: int) -> Parsed[Pieces]:
+    """exception := EXCEPT weekday_list."""
+    start = line.word(i, "except")
+    days = None if start is None else weekday_list(line, start[1])
+    return None if days is None else ((Except(days[0].days),), days[1])

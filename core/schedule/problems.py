@@ -1,0 +1,49 @@
+"""From a flaw in the pieces to a problem that shows its words and says what to say instead."""
+
+from __future__ import annotations
+
+from core.schedule.model import Problem
+from core.schedule.pieces import End, Flaw, Found, Piece
+from core.schedule.tokens import Line
+
+
+def pieces_of(founds: list[Found]) -> tuple[Piece, ...]:
+    """All pieces in the order of the words."""
+    return tuple(piece for found in founds for piece in found.pieces)
+
+
+def flaw_in(line: Line, founds: list[Found]) -> Problem | None:
+    """The first phrase that cannot be taken by itself; its options replace it in the text."""
+    for found in founds:
+        for piece in found.pieces:
+            if isinstance(piece, Flaw):
+                start, end = line.span(found.start, found.end)
+                texts = tuple(_replaced(line.text, start, end, each) for each in piece.options)
+                return _problem(piece, line.text, start, end, texts)
+    return None
+
+
+def end_in(line: Line, founds: list[Found]) -> Problem | None:
+    """An end of a rhythm, which rules do not have; the text without it is offered."""
+    for found in founds:
+        if isinstance(found.pieces[0], End):
+            start, end = line.span(found.start, found.end)
+            rest = " ".join(f"{line.text[:start]} {line.text[end:]}".split())
+            return _problem(Flaw("unclear"), line.text, start, end, (rest,) if rest else ())
+    return None
+
+
+def unclear_problem(line: Line, founds: list[Found], flaw: Flaw, what: str) -> Problem:
+    """The problem of phrases that do not go together; its options follow the task."""
+    start, end = line.span(founds[0].start, founds[-1].end)
+    texts = tuple(f"{what} {option}".strip() for option in flaw.options)
+    return _problem(flaw, line.text, start, end, texts)
+
+
+def _problem(flaw: Flaw, text: str, start: int, end: int, options: tuple[str, ...]) -> Problem:
+    suggestion = options[0] if options else None
+    return Problem(flaw.reason, text[start:end], start, end, suggestion, options)
+
+
+def _replaced(text: str, start: int, end: int, option: str) -> str:
+    return f"{text[:start]}{option}{text[end:]}"
