@@ -54,3 +54,36 @@ class Tank:
     def is_sea(self) -> bool:
         """True for a marine tank."""
         return self.kind == "marine"
+
+
+ALLOWANCE = 0.15
+"""Share of the outer box taken by glass, substrate and decor; common practice, no source."""
+
+FILLED = 0.9
+"""Share of the height that water stands at where its depth was not said; common practice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A tank's outer measures and how deep the water stands. [cm]"""
+
+    length: float
+    width: float
+    depth: float
+    depth_said: bool
+
+    @property
+    def gross_l(self) -> float:
+        """Volume of the box up to the water's surface. [L]"""
+        return self.length * self.width * self.depth / 1000.0
+
+    @property
+    def net_l(self) -> float:
+        """Water to expect after the allowance, for the keeper to confirm. [L]
+
+        Examples
+        --------
+        >>> round(Box(100, 50, 40, depth_said=True).net_l, 1)
+        170.0
+        """
+        return self.gross_l * (1.0 - ALLOWANCE)

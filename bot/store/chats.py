@@ -92,6 +92,15 @@ class Chats:
         """Set columns of one chat by name."""
         await self._session.execute(update(ChatRow).where(ChatRow.id == chat_id).values(**settings))
 
+    async def leave(self, address: Address, moved_to: str | None, now: datetime) -> None:
+        """Note that a chat is gone, or that a group goes on under another id."""
+        columns: dict[str, Any] = {"gone_at": now} if moved_to is None else {"external": moved_to}
+        await self._session.execute(
+            update(ChatRow)
+            .where(ChatRow.messenger == address.messenger, ChatRow.external == address.chat)
+            .values(**columns)
+        )
+
     async def _row(self, address: Address) -> ChatRow | None:
         return await self._session.scalar(
             select(ChatRow).where(

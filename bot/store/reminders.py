@@ -102,16 +102,27 @@ class Reminders:
             update(ReminderRow).where(ReminderRow.id == reminder_id).values(**columns)
         )
 
-    async def next_wake(self) -> datetime | None:
-        """Tell when the next reminder may be said, over all chats that can be reached."""
+    async def next_wake(self, messengers: Sequence[str]) -> datetime | None:
+        """Tell when the next reminder may be said, over the chats that can be reached."""
         return await self._session.scalar(
             select(func.min(ReminderRow.wake_at))
             .join(ChatRow, ChatRow.id == ReminderRow.chat_id)
-            .where(_ALIVE, ReminderRow.state.in_(("due", "sent")), ChatRow.gone_at.is_(None))
+            .where(
+                _ALIVE,
+                ReminderRow.state.in_(("due", "sent")),
+                ChatRow.gone_at.is_(None),
+                ChatRow.messenger.in_(messengers),
+            )
         )
 
     async def claim(
-        self, *, now: datetime, real_now: datetime, lease_until: datetime, owner: str
+        self,
+        messengers: Sequence[str],
+        *,
+        now: datetime,
+        real_now: datetime,
+        lease_until: datetime,
+        owner: str,
     ) -> list[Reminder]:
         """Take all that is due in one chat, the longest waiting first; empty where nothing is.
 
@@ -121,7 +132,7 @@ class Reminders:
         chat_id = await self._session.scalar(
             select(ChatRow.id)
             .join(ReminderRow, ReminderRow.chat_id == ChatRow.id)
-            .where(ready, ChatRow.gone_at.is_(None))
+            .where(ready, ChatRow.gone_at.is_(None), ChatRow.messenger.in_(messengers))
             .order_by(ReminderRow.wake_at)
             .limit(1)
             .with_for_update(skip_locked=True, of=ChatRow)

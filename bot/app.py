@@ -1,0 +1,125 @@
+"""The house put together: what came in goes to the conversation, what is due goes out."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import AsyncIterator, Awaitable, Callable
+from contextlib import asynccontextmanager
+from datetime import datetime
+
+from sqlalchemy.engine import URL
+
+from bot.chat.conversation import answer
+from bot.chat.model import Address, Incoming, Reply
+from bot.chat.turn import Turn
+from bot.clock import Clock, SystemClock
+from bot.defaults import Defaults
+from bot.reminders.courier import Courier
+from bot.reminders.delivery import Delivery
+from bot.store.chats import NewChat
+from bot.store.database import Database
+from bot.store.migrate import bring_up_to_date
+from bot.store.uow import UnitOfWork
+
+BeforeCommit = Callable[[UnitOfWork, list[Reply]], Awaitable[None]]
+
+
+class App:
+    """One running house on one database.
+
+    Parameters
+    ----------
+    database : Database
+        Brought up to date.
+    clock : Clock
+        The time that keepers live by; simulated in tests and demonstrations.
+    defaults : Defaults
+        What new chats start with.
+    """
+
+    def __init__(self, database: Database, clock: Clock, defaults: Defaults) -> None:
+        self.database = database
+        self.clock = clock
+        self.changed = asyncio.Event()
+        """Set after every message: what is due next may have changed."""
+        self._new_chat = NewChat(
+            zone=defaults.timezone or "UTC",
+            zone_known=defaults.timezone is not None,
+            fahrenheit=defaults.units == "us",
+            us_gallons=defaults.units != "imperial",
+            language=defaults.language,
+        )
+        self._delivery = Delivery(database, clock, SystemClock())
+
+    @classmethod
+    @asynccontextmanager
+    async def open(
+        cls, url: str | URL, clock: Clock, defaults: Defaults | None = None
+    ) -> AsyncIterator[App]:
+        """Open the database at an async SQLAlchemy URL, upgrade it, and close it at the end."""
+        database = Database(url)
+        try:
+            await bring_up_to_date(database)
+            yield cls(database, clock, defaults or Defaults())
+        finally:
+            await database.close()
+
+    def add_courier(self, courier: Courier) -> None:
+        """Let a messenger carry what is due to its chats."""
+        self._delivery.add(courier)
+
+    async def handle(
+        self, incoming: Incoming, *, before_commit: BeforeCommit | None = None
+    ) -> list[Reply]:
+        """Answer one thing that a person did; all that it stores is one unit of work.
+
+        Parameters
+        ----------
+        incoming : Incoming
+            What came in.
+        before_commit : callable, optional
+            Runs in the same unit of work with the replies, so that whoever keeps an inbox can
+            note them with what they rest on, or not at all.
+        """
+        async with self.database.write() as uow:
+            turn = await Turn.begin(uow, incoming, self._new_chat)
+            replies = await answer(turn)
+            if before_commit is not None:
+                await before_commit(uow, replies)
+            await uow.commit()
+        self.changed.set()
+        return replies
+
+    async def sent(self, _address: Address, reply: Reply, message_ref: str) -> None:
+        """Note under which id of its messenger a reply with a token was sent."""
+        if reply.token is None:
+            return
+        async with self.database.write() as uow:
+            await uow.offers.note_sent(reply.token, message_ref)
+            await uow.commit()
+
+    async def chat_gone(self, address: Address, moved_to: str | None = None) -> None:
+        """Note that a chat cannot be reached any more, or goes on under another id."""
+        async with self.database.write() as uow:
+            await uow.chats.leave(address, moved_to, self.clock.now())
+            await uow.commit()
+
+    async def deliver_due(self) -> int:
+        """Say all that is due by the clock and return how many messages that took."""
+        return await self._delivery.deliver_due()
+
+    async def next_due(self) -> datetime | None:
+        """When the next reminder may be said, in UTC; None where there is none."""
+        return await self._delivery.next_due()
+
+    async def names(self, address: Address) -> list[str]:
+        """Names of a chat's tanks, for completing what is typed."""
+        async with self.database.read() as uow:
+            chat = await uow.chats.find(address)
+            tanks = [] if chat is None else await uow.tanks.of_chat(chat.id)
+        return [tank.name for tank in tanks]
+
+    async def holds_tanks(self) -> bool:
+        """Tell whether the database holds a tank of anybody."""
+        async with self.database.read() as uow:
+            return await uow.tanks.any_at_all()

@@ -1,0 +1,111 @@
+"""The way of one message through the conversation: which topic answers it.
+
+Nothing here or below knows on which messenger it is. A topic is a file of this folder; it takes
+the turn and what was understood, and gives replies.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Awaitable, Callable, Mapping
+from typing import Final
+
+from bot.chat import (
+    corrections,
+    dosing,
+    expected,
+    presses,
+    questions,
+    readings,
+    reminders,
+    settings,
+    tanks,
+    typed,
+)
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import general as words
+from core.message import parse
+from core.message.model import Command, Parsed, Question
+
+CommandTopic = Callable[[Turn, Command, Parsed], Awaitable[list[Reply]]]
+QuestionTopic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
+
+COMMANDS: Final[Mapping[str, CommandTopic]] = {
+    "start": settings.start,
+    "help": settings.help_,
+    "settings": settings.show,
+    "privacy": settings.privacy,
+    "zone": settings.zone,
+    "tank": tanks.command,
+    "kit": tanks.kit,
+    "remind": reminders.command,
+    "stop_reminding": reminders.stop,
+    "quiet": reminders.quiet,
+    "holiday": reminders.holiday,
+    "done": typed.done,
+    "later": typed.later,
+    "skip": typed.skip,
+    "yes": typed.yes,
+    "no": typed.no,
+    "more": typed.more,
+    "why": typed.why,
+    "undo": corrections.undo,
+    "correct": corrections.correct,
+    "move": corrections.move,
+}
+
+QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
+    "dose": dosing.dose,
+    "help": questions.help_,
+    "when": questions.when,
+    "convert": questions.convert,
+}
+
+
+async def answer(turn: Turn) -> list[Reply]:
+    """Answer one thing that a person did; silence is an empty list."""
+    kind = turn.incoming.kind
+    if kind == "press":
+        return await presses.press(turn)
+    if kind == "other":
+        return [] if turn.incoming.group else [await turn.reply(words.only_text())]
+    if kind == "edit":
+        return await corrections.edited(turn)
+    return await _message(turn)
+
+
+async def _message(turn: Turn) -> list[Reply]:
+    parsed = parse(turn.incoming.text, turn.context())
+    if (awaited := await expected.answer(turn, parsed)) is not None:
+        return awaited
+    if turn.incoming.reply_to is not None and parsed.intent in {"reading", "event"}:
+        corrected = await corrections.answering(turn, parsed)
+        if corrected is not None:
+            return corrected
+    return await by_intent(turn, parsed)
+
+
+async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
+    """Let the topic answer that a message's intent belongs to."""
+    if parsed.command is not None:
+        topic = COMMANDS.get(parsed.command.name)
+        if topic is None:
+            return [await turn.reply(words.not_yet(parsed.command.name))]
+        return await topic(turn, parsed.command, parsed)
+    replies: list[Reply] = []
+    if parsed.values or parsed.events or parsed.doubts:
+        replies += await readings.keep(turn, parsed)
+    if parsed.question is not None:
+        asked = QUESTIONS.get(parsed.question.kind)
+        if asked is None:
+            replies.append(await turn.reply(words.question_not_yet()))
+        else:
+            replies += await asked(turn, parsed.question, parsed)
+    if not replies and turn.incoming.addressed:
+        replies.append(await turn.reply(words.hint(_example_tank(turn))))
+    return replies
+
+
+def _example_tank(turn: Turn) -> str | None:
+    tank = turn.current_tank
+    return tank.name if tank is not None and tank.tank.named else None

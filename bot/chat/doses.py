@@ -1,0 +1,72 @@
+"""What the buttons of a dose answer do: log its first part, remind to retest."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import UTC, timedelta
+
+from bot.chat import readings, reminders
+from bot.chat.model import Reply
+from bot.chat.readings import Told
+from bot.chat.turn import Turn
+from bot.chat.words import doses as words
+from bot.chat.words import general
+from bot.chat.words.numbers import when
+from bot.store.log import Stored
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
+from core.message.model import Event
+from core.tank import Tank
+
+RETEST_AFTER = timedelta(hours=24)
+
+
+async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Put the first part of a plan on record, once."""
+    update_id = f"offer:{offer.id}:log_dose"
+    if await turn.uow.log.by_update(turn.chat.id, update_id) is not None:
+        return [await turn.reply(general.already())]
+    tank = await _tank_for(turn, choice)
+    if tank is None:
+        return [await turn.reply([words.no_tank_to_log()])]
+    grams, substance = choice.arguments["grams"], choice.arguments["substance"]
+    event = Event("dose", grams=grams, substance=substance)
+    told = Told(tank, (), (Stored(event, tank.id, turn.now.astimezone(UTC)),))
+    entry = replace(
+        readings.entry_of(turn, [told], kind="button", update_id=update_id),
+        text=words.logged(tank.name, grams, substance),
+        message_ref=None,
+    )
+    entry_id = await turn.uow.log.add(turn.chat.id, entry)
+    lead = words.logged(tank.name, grams, substance)
+    return [await readings.answer_for(turn, told, entry_id, lead=lead)]
+
+
+async def retest(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Set a reminder to measure again a day later; pressing twice sets one."""
+    tank = turn.tank_by_id(choice.arguments["tank_id"])
+    at = turn.now + RETEST_AFTER
+    already = await turn.uow.reminders.of_chat(turn.chat.id)
+    for each in already:
+        same = each.what == words.retest_task() and each.tank_id == (tank.id if tank else None)
+        if same and each.next_due is not None and abs(each.next_due - at) < RETEST_AFTER / 2:
+            return [await turn.reply(general.already())]
+    reminder = await reminders.make_once(turn, words.retest_task(), "test", at, tank)
+    shown = when(at.astimezone(turn.chat.zone), turn.local_now)
+    facts = {"reminder": {"id": reminder.id, "what": reminder.what, "due": at.isoformat()}}
+    return [await turn.reply([words.retest_set(shown)], facts=facts)]
+
+
+async def _tank_for(turn: Turn, choice: Choice) -> StoredTank | None:
+    """The tank of a plan; for a question about any water one of just that volume, or a first one."""
+    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    if stored is not None:
+        return stored
+    volume = choice.arguments["volume_l"]
+    fitting = [tank for tank in turn.tanks if tank.tank.volume_l == volume]
+    if len(fitting) == 1:
+        return fitting[0]
+    if not turn.tanks:
+        first = Tank(name=readings.FIRST_NAME, named=False, volume_l=volume)
+        return await turn.add_tank(first)
+    return None

@@ -1,0 +1,58 @@
+"""Plain answers to what the tool asked: a volume, a tank's name, a clock time."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from bot.chat import dosing, doubts, tanks
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import tanks as words
+from bot.store.offers import Offer
+from core.advice.dosing import Wish
+from core.message.amounts import volume_litres
+from core.message.model import Parsed
+from core.message.tanks import match
+
+PATIENCE = timedelta(hours=12)
+"""A question older than this is not what a plain answer is about."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Take a message as the answer to the latest question; None where it is none."""
+    latest = await turn.uow.offers.latest(turn.chat.id)
+    if not latest or latest[0].expects is None or turn.now - latest[0].made_at > PATIENCE:
+        return None
+    offer = latest[0]
+    if offer.expects == "volume":
+        return await _volume(turn, offer, parsed)
+    if offer.expects == "tank_for_text":
+        return await _tank(turn, offer)
+    return None
+
+
+async def _volume(turn: Turn, offer: Offer, parsed: Parsed) -> list[Reply] | None:
+    if parsed.values or parsed.events or parsed.command is not None:
+        return None
+    volume = volume_litres(turn.incoming.text, us_gallons=turn.chat.us_gallons)
+    if volume is None:
+        return None
+    stored = turn.tank_by_id(offer.context["tank_id"])
+    changed = None if stored is None else await tanks.set_volume(turn, stored, volume)
+    if changed is None:
+        return [await turn.reply(words.volume_implausible(volume))]
+    await turn.uow.offers.close(offer.id)
+    replies = [await turn.reply([words.volume_set(changed.tank)])]
+    if (wish := offer.context["wish"]) is not None:
+        replies.append(await dosing.answer(turn, Wish(**wish), changed))
+    return replies
+
+
+async def _tank(turn: Turn, offer: Offer) -> list[Reply] | None:
+    """A tank's name alone, after a message that named none."""
+    found = match(turn.incoming.text, [tank.name for tank in turn.tanks])
+    tank = turn.tank_named(found.name) if found.name is not None else None
+    if tank is None or not await turn.uow.offers.take(offer.id, "for_tank"):
+        return None
+    at = datetime.fromisoformat(offer.context["at"])
+    return await doubts.say(turn, offer.context["text"], at, tank)

@@ -1,0 +1,80 @@
+"""Replies with choices: kept as offers, so that a button is a short pointer and nothing more."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import datetime
+from typing import Any
+
+from bot.chat.model import Button, Line, Reply, ReplyKind
+from bot.store.offers import Choice, Offer
+from bot.store.uow import UnitOfWork
+
+ACTION_VERSION = "1"
+"""The first part of every button's action; a button of another version is told to be old."""
+
+MORE_LABEL = "more"
+
+
+async def make_reply(
+    uow: UnitOfWork,
+    chat_id: int,
+    now: datetime,
+    lines: Iterable[str | Line],
+    *,
+    choices: Sequence[Choice] = (),
+    more: Sequence[str] = (),
+    facts: Mapping[str, Any] | None = None,
+    expects: str | None = None,
+    context: Mapping[str, Any] | None = None,
+    entry_id: int | None = None,
+    edits: str | None = None,
+    kind: ReplyKind = "reply",
+    at: datetime | None = None,
+) -> Reply:
+    """Build a reply; one with choices, or that a plain answer may follow, is kept as an offer.
+
+    Parameters
+    ----------
+    lines : iterable of str or Line
+        What is shown at once.
+    choices : sequence of Choice
+        The buttons, in order.
+    more : sequence of str
+        Lines shown on request only, behind a last button "more".
+    facts : mapping, optional
+        Every number that the text shows.
+    expects, context : str and mapping, optional
+        What a plain answer would be, and what that answer needs.
+    entry_id : int, optional
+        The entry that the reply confirms.
+    edits : str, optional
+        The message that it replaces.
+    """
+    told = list(choices)
+    if more:
+        told.append(Choice(MORE_LABEL, "more", "more", {"lines": list(more)}))
+    token: int | None = None
+    if told or expects is not None or entry_id is not None:
+        token = await uow.offers.add(
+            chat_id,
+            Offer(
+                choices=tuple(told),
+                made_at=now,
+                expects=expects,
+                context=dict(context or {}),
+                entry_id=entry_id,
+            ),
+        )
+    return Reply(
+        lines=tuple(line if isinstance(line, Line) else Line(line) for line in lines),
+        buttons=tuple(
+            Button(choice.label, f"{ACTION_VERSION}:{token}:{place}", choice.meaning)
+            for place, choice in enumerate(told)
+        ),
+        kind=kind,
+        facts=dict(facts or {}),
+        edits=edits,
+        token=token,
+        at=at,
+    )

@@ -1,0 +1,73 @@
+"""Buttons: a short pointer to an offer's choice; each verb is safe to take twice."""
+
+from __future__ import annotations
+
+from collections.abc import Awaitable, Callable, Mapping
+from typing import Final
+
+from bot.chat import corrections, doses, doubts, reminders, settings, tanks
+from bot.chat.model import Reply
+from bot.chat.offering import ACTION_VERSION
+from bot.chat.turn import Turn
+from bot.chat.words import general as words
+from bot.store.offers import Choice, Offer
+
+Verb = Callable[[Turn, Offer, Choice], Awaitable[list[Reply]]]
+
+
+async def _more(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    return [await turn.reply(choice.arguments["lines"])]
+
+
+VERBS: Final[Mapping[str, Verb]] = {
+    "more": _more,
+    "undo": corrections.press_undo,
+    "take_doubt": doubts.take,
+    "leave_out": doubts.leave_out,
+    "type_again": doubts.type_again,
+    "for_tank": doubts.for_tank,
+    "log_dose": doses.log,
+    "retest": doses.retest,
+    "done": reminders.press_done,
+    "later": reminders.press_later,
+    "skip": reminders.press_skip,
+    "open_reminder": reminders.press_open,
+    "set_zone": settings.press_zone,
+    "set_volume": tanks.press_volume,
+    "send_volume": tanks.press_send_volume,
+    "separate_tank": tanks.press_separate,
+    "delete_tank": tanks.press_delete,
+    "keep_tank": tanks.press_keep,
+}
+
+
+async def press(turn: Turn) -> list[Reply]:
+    """Answer a pressed button; one that nobody gave out, or of another chat, does nothing."""
+    pointer = _pointer(turn.incoming.action or "")
+    if pointer is None:
+        return [await turn.reply(words.old_button())]
+    offer_id, place = pointer
+    offer = await turn.uow.offers.get(offer_id)
+    if offer is None or place >= len(offer.choices):
+        return [await turn.reply(words.old_button())]
+    if offer.chat_id != turn.chat.id:
+        return [await turn.reply(words.foreign_button())]
+    return await take(turn, offer, offer.choices[place])
+
+
+async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Do what a choice says, whether it was pressed or typed."""
+    verb = VERBS.get(choice.verb)
+    if verb is None:  # an offer of a later version
+        return [await turn.reply(words.old_button())]
+    return await verb(turn, offer, choice)
+
+
+def _pointer(action: str) -> tuple[int, int] | None:
+    """Read ``version:offer:place``; None where it is not one of ours."""
+    parts = action.split(":")
+    if len(parts) != 3 or parts[0] != ACTION_VERSION:
+        return None
+    if not all(part.isascii() and part.isdigit() and len(part) <= 12 for part in parts[1:]):
+        return None
+    return int(parts[1]), int(parts[2])

@@ -1,0 +1,251 @@
+"""Readings and events: stored at once, said back once, judged; what is doubtful is asked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
+from datetime import UTC, datetime
+from typing import Any
+
+from bot.chat import reminding
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import findings as finding_words
+from bot.chat.words import readings as words
+from bot.store.log import Entry, Stored
+from bot.store.offers import Choice
+from bot.store.tanks import StoredTank
+from core.advice.findings import Finding, find, judge_ammonia
+from core.advice.hardness import hardness_class
+from core.advice.state import State
+from core.message import to_json
+from core.message.model import Doubt, Event, Parsed, Value
+from core.tank import Tank
+
+SHOWN = 3
+"""Findings on one screen."""
+
+FIRST_NAME = "Tank"
+"""Name of the tank that a first reading makes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a message says of one tank."""
+
+    tank: StoredTank
+    readings: tuple[Stored[Value], ...]
+    events: tuple[Stored[Event], ...]
+
+    @property
+    def at(self) -> datetime:
+        """The latest moment that is spoken of."""
+        moments = [reading.at for reading in self.readings]
+        return max(moments + [event.at for event in self.events])
+
+
+async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> list[Reply]:
+    """Store what a message says and answer for each tank; ask about what is doubtful.
+
+    `chosen` is the tank for all that names none.
+    """
+    replies: list[Reply] = []
+    if parsed.values or parsed.events:
+        default = chosen or await _default_tank(turn, parsed)
+        if default is None:
+            return [await _ask_tank(turn)]
+        told = place(turn, parsed, default)
+        entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, told))
+        made = not default.tank.named and any(each.tank.id == default.id for each in told)
+        made = made and len(told) == 1
+        replies = [await answer_for(turn, each, entry_id, made=made) for each in told]
+        await turn.use_tank(told[-1].tank)
+    return replies + [await ask(turn, doubt, parsed) for doubt in _worth_asking(parsed, turn)]
+
+
+def place(turn: Turn, parsed: Parsed, default: StoredTank) -> list[Told]:
+    """Sort what a message says by tank, in the order in which the tanks are named."""
+    at = (parsed.at or turn.now).astimezone(UTC)
+    readings: dict[int, list[Stored[Value]]] = {}
+    events: dict[int, list[Stored[Event]]] = {}
+    tanks: dict[int, StoredTank] = {}
+
+    def tank_for(name: str | None) -> StoredTank:
+        stored = turn.tank_named(name) if name else None
+        stored = stored or (turn.tank_named(parsed.tank) if parsed.tank else None) or default
+        return tanks.setdefault(stored.id, stored)
+
+    for value in parsed.values:
+        tank = tank_for(value.tank)
+        moment = (value.at or at).astimezone(UTC)
+        readings.setdefault(tank.id, []).append(Stored(value, tank.id, moment))
+    for event in parsed.events:
+        tank = tank_for(event.tank)
+        moment = (event.at or at).astimezone(UTC)
+        events.setdefault(tank.id, []).append(Stored(event, tank.id, moment))
+    return [
+        Told(tank, tuple(readings.get(tank.id, ())), tuple(events.get(tank.id, ())))
+        for tank in tanks.values()
+    ]
+
+
+def entry_of(turn: Turn, told: Sequence[Told], **changes: Any) -> Entry:
+    """The entry that puts on record what was told."""
+    incoming = turn.incoming
+    entry = Entry(
+        update_id=incoming.update_id,
+        kind="message",
+        text=incoming.text,
+        at=turn.now,
+        author_id=incoming.author_id,
+        author_name=incoming.author_name,
+        message_ref=incoming.message_ref,
+        readings=tuple(reading for each in told for reading in each.readings),
+        events=tuple(event for each in told for event in each.events),
+    )
+    return replace(entry, **changes)
+
+
+async def answer_for(
+    turn: Turn, told: Told, entry_id: int, *, made: bool = False, lead: str | None = None
+) -> Reply:
+    """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
+    state = await state_of(turn, told.tank, told.at)
+    analytes = frozenset(reading.what.analyte for reading in told.readings)
+    found = find(state, analytes)
+    lines = [lead or summary(turn, told)]
+    lines += [finding_words.line(finding) for finding in found[:SHOWN]]
+    lines += await reminding.satisfied(turn, told)
+    more = [finding_words.line(finding) for finding in found[SHOWN:]]
+    more += await _asides(turn, told)
+    if made:
+        lines.append(words.made_tank(told.tank.name))
+    if any(event.what.spoons for event in told.events):
+        lines.append(words.spoons())
+    return await turn.reply(
+        lines,
+        choices=[Choice("undo", "undo", "undo", {"entry_id": entry_id})],
+        more=more,
+        facts=_facts(told, state, found),
+        entry_id=entry_id,
+    )
+
+
+def summary(turn: Turn, told: Told) -> str:
+    """One line of what is on record for a tank."""
+    values = [reading.what for reading in told.readings]
+    gh = _number_of(values, "gh")
+    parts = [words.values(values, hardness_class(gh) if gh is not None else None)]
+    parts += [words.event(event.what) for event in told.events]
+    return words.line(told.tank.name, parts, told.at.astimezone(turn.chat.zone), turn.local_now)
+
+
+async def ask(turn: Turn, doubt: Doubt, parsed: Parsed) -> Reply:
+    """Turn a doubt into a question; with a guess it has buttons, and nothing is stored yet."""
+    lines = [words.doubt(doubt)]
+    choices: list[Choice] = []
+    if doubt.suggestion:
+        lines.append(words.meant(doubt.suggestion))
+        arguments: dict[str, Any] = {"text": doubt.suggestion, "doubt": doubt.text}
+        if doubt.value is not None:
+            arguments |= {"value": _packed(doubt.value), "at": _moment(turn, parsed, doubt.value)}
+            arguments["tank"] = doubt.value.tank or parsed.tank
+        choices = [
+            Choice(doubt.suggestion, "take_doubt", "yes", arguments),
+            Choice("leave it out", "leave_out", "no"),
+            Choice("type it again", "type_again"),
+        ]
+    else:
+        lines.append(words.send_instead())
+    facts = {"doubt": {"reason": doubt.reason, "text": doubt.text[:200]}}
+    return await turn.reply(lines, choices=choices, facts=facts)
+
+
+def unpacked(packed: dict[str, Any]) -> Value:
+    """A value as it was before an offer kept it."""
+    held = dict(packed)
+    if isinstance(held["canonical"], list):
+        held["canonical"] = tuple(held["canonical"])
+    return Value(**held)
+
+
+def _packed(value: Value) -> dict[str, Any]:
+    return {**asdict(value), "at": None}
+
+
+def _moment(turn: Turn, parsed: Parsed, value: Value) -> str:
+    return (value.at or parsed.at or turn.now).astimezone(UTC).isoformat()
+
+
+async def _default_tank(turn: Turn, parsed: Parsed) -> StoredTank | None:
+    """The tank for what names none: the last used, the only one, or one made on the fly."""
+    named = turn.tank_named(parsed.tank) if parsed.tank else None
+    current = named or turn.current_tank
+    if current is not None:
+        return current
+    if not turn.tanks:
+        return await turn.add_tank(Tank(name=FIRST_NAME, named=False))
+    if all(value.tank for value in parsed.values) and all(event.tank for event in parsed.events):
+        return turn.tanks[0]
+    return None
+
+
+async def _ask_tank(turn: Turn) -> Reply:
+    held = {"text": turn.incoming.text, "at": turn.now.isoformat()}
+    choices = [
+        Choice(tank.name, "for_tank", "", {**held, "tank_id": tank.id}) for tank in turn.tanks[:8]
+    ]
+    names = [tank.name for tank in turn.tanks]
+    return await turn.reply(
+        words.which_tank(names), choices=choices, expects="tank_for_text", context=held
+    )
+
+
+def _worth_asking(parsed: Parsed, turn: Turn) -> Sequence[Doubt]:
+    """The doubts to ask about: in a group only those of a message that is surely for us."""
+    if turn.incoming.addressed or parsed.values or parsed.events:
+        return parsed.doubts[:3]
+    return [doubt for doubt in parsed.doubts if doubt.value is not None][:3]
+
+
+async def _asides(turn: Turn, told: Told) -> list[str]:
+    """What matters once: an unsaid basis, said with the first such reading of a tank."""
+    said = []
+    for reading in told.readings:
+        value = reading.what
+        if value.analyte not in {"ammonia", "nitrite"} or value.basis or not value.canonical:
+            continue
+        before = await turn.uow.log.readings(told.tank.id, analytes=(value.analyte,), limit=2)
+        if len(before) < 2:
+            said.append(words.basis_assumed(value.analyte))
+    return said
+
+
+def _facts(told: Told, state: State, found: Sequence[Finding]) -> dict[str, Any]:
+    values = tuple(reading.what for reading in told.readings)
+    facts: dict[str, Any] = {"tank": told.tank.name}
+    if values:
+        facts["values"] = to_json(Parsed("reading", values=values))["values"]
+        facts["findings"] = [
+            {"id": finding.id, "severity": finding.severity, **finding.facts} for finding in found
+        ]
+    if told.events:
+        events = tuple(event.what for event in told.events)
+        facts["events"] = to_json(Parsed("event", events=events))["events"]
+    analytes = {value.analyte for value in values}
+    judged = judge_ammonia(state) if analytes & {"ammonia", "ph", "temperature"} else None
+    if judged is not None:
+        facts["nh3_n"] = judged["nh3_n"]
+    gh = _number_of(values, "gh")
+    if gh is not None:
+        held = hardness_class(gh)
+        facts["hardness_class"] = f"{held.word} ({held.scheme})"
+    return facts
+
+
+def _number_of(values: Sequence[Value], analyte: str) -> float | None:
+    for value in values:
+        if value.analyte == analyte and isinstance(value.canonical, int | float):
+            return float(value.canonical)
+    return None

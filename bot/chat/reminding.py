@@ -1,0 +1,91 @@
+"""What readings and events do to reminders: done is done, whoever noticed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+from bot.chat.turn import Turn
+from bot.chat.words import reminders as words
+from bot.reminders import planning
+from bot.store.reminders import Reminder
+from core.analytes import ANALYTES
+
+if TYPE_CHECKING:
+    from bot.chat.readings import Told
+
+KIND_OF_EVENT = {
+    "water_change": "change",
+    "dose": "dose",
+    "filter": "filter",
+    "media": "media",
+    "top_up": "top_up",
+    "fed": "feed",
+}
+
+BEFORE_DUE = timedelta(days=1)
+"""A task done this long before it fell due still settles it."""
+
+_NAMES = {row.label.casefold(): row.id for row in ANALYTES.values()} | {
+    name: name for name in ANALYTES
+}
+
+
+async def satisfied(turn: Turn, told: Told) -> list[str]:
+    """Close the reminders that what was told does, move their next times, and say so."""
+    kinds = {KIND_OF_EVENT[e.what.kind] for e in told.events if e.what.kind in KIND_OF_EVENT}
+    measured = {reading.what.analyte for reading in told.readings}
+    if measured:
+        kinds.add("test")
+    if not kinds:
+        return []
+    lines = []
+    for reminder in await turn.uow.reminders.of_chat(turn.chat.id):
+        if _is_about(reminder, told, turn) and reminder.kind in kinds:
+            if reminder.kind == "test" and not _asks_for(reminder.what, measured):
+                continue
+            if not _counts(reminder, told.at, turn.now):
+                continue
+            after = await planning.answer_done(turn.uow, turn.chat, reminder, told.at)
+            lines.append(_closed(turn, reminder, after))
+    return lines
+
+
+def said(turn: Turn, reminder: Reminder) -> str:
+    """A reminder's task in words."""
+    tank = turn.tank_by_id(reminder.tank_id)
+    return words.task(tank.name if tank else None, reminder.what)
+
+
+def local(turn: Turn, moment: datetime | None) -> datetime | None:
+    """A moment by the chat's clock."""
+    return None if moment is None else moment.astimezone(turn.chat.zone)
+
+
+def _is_about(reminder: Reminder, told: Told, turn: Turn) -> bool:
+    if reminder.tank_id is None:
+        return len(turn.tanks) == 1
+    return reminder.tank_id == told.tank.id
+
+
+def _asks_for(what: str, measured: Iterable[str]) -> bool:
+    """Tell whether a test names none of the analytes, or one that was measured."""
+    named = {_NAMES[word] for word in what.casefold().replace(",", " ").split() if word in _NAMES}
+    return not named or bool(named & set(measured))
+
+
+def _counts(reminder: Reminder, done: datetime, now: datetime) -> bool:
+    """Tell whether something done at a moment does what the reminder asks for.
+
+    An open one is done by anything since a day before it fell due. One that is not open yet only
+    moves if it counts from when its task was last done, and only forward.
+    """
+    if reminder.open_due is not None:
+        return done >= reminder.open_due - BEFORE_DUE
+    return reminder.counts_from_done and done > reminder.anchor and done <= now
+
+
+def _closed(turn: Turn, before: Reminder, after: Reminder) -> str:
+    upcoming = local(turn, after.next_due)
+    return words.closes(said(turn, before), upcoming, turn.local_now)

@@ -1,0 +1,114 @@
+"""The words of ``/tank``: a name, a volume or three lengths, and the kind of water."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from core.analytes import ANALYTES
+from core.message.amounts import volume_litres
+from core.tank import FILLED, Box, TankKind
+
+KIND_WORDS: Final[dict[str, TankKind]] = {
+    "fresh": "fresh",
+    "freshwater": "fresh",
+    "planted": "fresh",
+    "brackish": "brackish",
+    "marine": "marine",
+    "saltwater": "marine",
+    "salt": "marine",
+    "sea": "marine",
+    "reef": "marine",
+    "pond": "pond",
+}
+SOFT_WORDS: Final = frozenset({"soft", "blackwater"})
+RESERVED: Final = frozenset({"new", "rename", "delete", "kit", "all", "help"})
+LONGEST_NAME: Final = 40
+
+_NUMBER = r"(\d{1,6}(?:[.,]\d{1,3})?)"
+_BY = r"\s{0,3}(?:x|×|\*|by)\s{0,3}"
+_UNIT = r"\s{0,3}(mm|cm|m|in|inch|inches|\"|ft)?\b"
+_LENGTHS = re.compile(_NUMBER + _BY + _NUMBER + _BY + _NUMBER + _UNIT, re.IGNORECASE)
+_DEPTH = re.compile(
+    r"\b(?:water|depth|deep|filled|filled to)\s{0,3}(?:depth\s{0,3})?" + _NUMBER, re.IGNORECASE
+)
+_CM: Final = {"mm": 0.1, "cm": 1.0, "m": 100.0, "ft": 30.48}
+_INCH: Final = 2.54
+
+
+@dataclass(frozen=True, slots=True)
+class Described:
+    """A tank as a line describes it; what was not said is None."""
+
+    name: str
+    volume_l: float | None = None
+    box: Box | None = None
+    kind: TankKind | None = None
+    soft: bool | None = None
+    rest: str = ""
+    """Words that were not understood."""
+
+
+def describe(text: str, *, us_gallons: bool) -> Described:
+    """Read ``NAME 90 l fresh`` or ``NAME 60x30x36 cm water 32 marine``, details in any order.
+
+    The name goes up to the first number, or to the first word of a kind.
+    """
+    words = text.split()
+    cut = next((n for n, word in enumerate(words) if n and _begins_details(word)), len(words))
+    name, details = " ".join(words[:cut]), " ".join(words[cut:])
+    box, details = _box(details)
+    kind: TankKind | None = None
+    soft: bool | None = None
+    amount: list[str] = []
+    for word in details.split():
+        plain = word.casefold().strip(",.;")
+        if plain in KIND_WORDS:
+            kind = KIND_WORDS[plain]
+        elif plain in SOFT_WORDS:
+            soft = True
+        elif plain not in {"water", "tank", "net"}:
+            amount.append(word)
+    said = " ".join(amount)
+    volume = volume_litres(said, us_gallons=us_gallons) if said else None
+    return Described(name, volume, box, kind, soft, rest="" if volume is not None else said)
+
+
+def name_problem(name: str) -> str | None:
+    """Why a name cannot be a tank's, as an id; None where it can."""
+    if not name.strip():
+        return "empty"
+    if len(name) > LONGEST_NAME or not name.isprintable():
+        return "too_long"
+    folded = name.casefold()
+    labels = {row.label.casefold() for row in ANALYTES.values()}
+    if folded in RESERVED or folded in ANALYTES or folded in labels or folded.isdigit():
+        return "reserved"
+    return None
+
+
+def _begins_details(word: str) -> bool:
+    plain = word.casefold().strip(",.;")
+    return word[0].isdigit() or plain in KIND_WORDS or plain in SOFT_WORDS
+
+
+def _box(details: str) -> tuple[Box | None, str]:
+    """Three lengths with an optional water depth, and what is left of the text."""
+    found = _LENGTHS.search(details)
+    if found is None:
+        return None, details
+    unit = (found[4] or "cm").casefold()
+    factor = _CM.get(unit, _INCH)
+    length, width, height = (_float(found[group]) * factor for group in (1, 2, 3))
+    left = details[: found.start()] + " " + details[found.end() :]
+    depth = _DEPTH.search(left)
+    if depth is None:
+        return Box(length, width, height * FILLED, depth_said=False), left
+    left = left[: depth.start()] + " " + left[depth.end() :].removeprefix(unit)
+    water = min(_float(depth[1]) * factor, height)
+    return Box(length, width, water, depth_said=True), re.sub(r"\bcm|mm|in\b", " ", left)
+
+
+def _float(text: str) -> float:
+    return float(text.replace(",", "."))

@@ -1,0 +1,111 @@
+"""One turn of a conversation: what came in, from which chat, and what the chat has."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from bot.chat.model import Incoming, Line, Reply
+from bot.chat.offering import make_reply
+from bot.store.chats import Chat, NewChat
+from bot.store.tanks import StoredTank
+from bot.store.uow import UnitOfWork
+from core.message.model import Context
+from core.tank import Tank
+
+
+@dataclass
+class Turn:
+    """What a topic of the conversation works with.
+
+    `now` is when the person acted, by the chat's clock: what they say dates from it.
+    """
+
+    uow: UnitOfWork
+    incoming: Incoming
+    chat: Chat
+    tanks: list[StoredTank]
+    now: datetime
+
+    @classmethod
+    async def begin(cls, uow: UnitOfWork, incoming: Incoming, new: NewChat) -> Turn:
+        """Find or make the chat that something came in from, with its tanks."""
+        chat = await uow.chats.ensure(
+            incoming.address, group=incoming.group, new=new, now=incoming.at
+        )
+        return cls(uow, incoming, chat, await uow.tanks.of_chat(chat.id), incoming.at)
+
+    @property
+    def local_now(self) -> datetime:
+        """`now` as the chat's clock shows it."""
+        return self.now.astimezone(self.chat.zone)
+
+    @property
+    def author(self) -> str:
+        """Who acts, as told to others; empty where it need not be said."""
+        return self.incoming.author_name if self.incoming.group else ""
+
+    def context(self) -> Context:
+        """What the words of a message depend on in this chat."""
+        kits = {stored.name: stored.tank.kits for stored in self.tanks if stored.tank.kits}
+        return Context(
+            now=self.local_now,
+            zone=self.chat.zone,
+            tanks=tuple(stored.name for stored in self.tanks),
+            kits=kits,
+            group=self.incoming.group,
+            fahrenheit=self.chat.fahrenheit,
+            us_gallons=self.chat.us_gallons,
+        )
+
+    def tank_named(self, name: str) -> StoredTank | None:
+        """The tank that is spelt so, whatever its case."""
+        key = name.casefold()
+        return next((tank for tank in self.tanks if tank.name.casefold() == key), None)
+
+    def tank_by_id(self, tank_id: int | None) -> StoredTank | None:
+        """The living tank of an id."""
+        return next((tank for tank in self.tanks if tank.id == tank_id), None)
+
+    @property
+    def current_tank(self) -> StoredTank | None:
+        """The tank used last, or the only one; None where it must be asked or made."""
+        used = self.tank_by_id(self.chat.tank_id)
+        if used is not None:
+            return used
+        return self.tanks[0] if len(self.tanks) == 1 else None
+
+    async def use_tank(self, stored: StoredTank) -> None:
+        """Let what is said next without a tank be about this one."""
+        if self.chat.tank_id != stored.id:
+            await self.change_chat(tank_id=stored.id)
+
+    async def add_tank(self, tank: Tank) -> StoredTank:
+        """Make a tank and let it be the current one."""
+        stored = await self.uow.tanks.add(self.chat.id, tank, self.now)
+        self.tanks.append(stored)
+        await self.use_tank(stored)
+        return stored
+
+    async def change_tank(self, stored: StoredTank, **columns: Any) -> StoredTank:
+        """Change a tank and give it back as it is now."""
+        await self.uow.tanks.change(stored.id, **columns)
+        return await self.reload_tank(stored)
+
+    async def reload_tank(self, stored: StoredTank) -> StoredTank:
+        """Read the chat's tanks again and give one back as it is now."""
+        self.uow.session.expire_all()
+        self.tanks = await self.uow.tanks.of_chat(self.chat.id)
+        return await self.uow.tanks.get(stored.id)
+
+    async def change_chat(self, **settings: Any) -> None:
+        """Change settings of this chat."""
+        await self.uow.chats.change(self.chat.id, **settings)
+        self.uow.session.expire_all()
+        self.chat = await self.uow.chats.get(self.chat.id, self.chat.address.thread)
+
+    async def reply(self, lines: Iterable[str | Line], **parts: Any) -> Reply:
+        """Build a reply in this chat; `parts` are those of `bot.chat.offering.make_reply`."""
+        return await make_reply(self.uow, self.chat.id, self.now, lines, **parts)

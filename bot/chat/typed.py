@@ -1,0 +1,66 @@
+"""Words that do what a button does: more, yes, no, done, later, skip, why."""
+
+from __future__ import annotations
+
+from bot.chat import presses, reminders
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import general as words
+from core.message.model import Command, Parsed
+
+LOOKED_AT = 12
+"""Latest offers among which a typed word finds its button."""
+
+
+async def yes(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
+    """Take the latest choice that means yes."""
+    return await _latest(turn, "yes")
+
+
+async def no(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
+    """Take the latest choice that means no."""
+    return await _latest(turn, "no")
+
+
+async def more(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
+    """Show what the latest reply kept back."""
+    return await _latest(turn, "more")
+
+
+async def why(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
+    """Show what the latest answer rested on, which stands behind its "more"."""
+    replies = await _take(turn, "more")
+    return [await turn.reply(words.why_unknown())] if replies is None else replies
+
+
+async def done(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
+    """``done`` or ``done 2``: the task was done."""
+    return await reminders.by_number(turn, "done", command.arguments)
+
+
+async def later(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
+    """``later`` or ``later 2``: ask again in an hour."""
+    return await reminders.by_number(turn, "later", command.arguments)
+
+
+async def skip(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
+    """``skip`` or ``skip 2``: let this occurrence go."""
+    return await reminders.by_number(turn, "skip", command.arguments)
+
+
+async def _latest(turn: Turn, meaning: str) -> list[Reply]:
+    replies = await _take(turn, meaning)
+    if replies is not None:
+        return replies
+    missing = words.nothing_more() if meaning == "more" else words.nothing_to(meaning)
+    return [await turn.reply(missing)] if turn.incoming.addressed else []
+
+
+async def _take(turn: Turn, meaning: str) -> list[Reply] | None:
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        if offer.used is not None:
+            continue
+        for choice in offer.choices:
+            if choice.meaning == meaning:
+                return await presses.take(turn, offer, choice)
+    return None

@@ -1,0 +1,105 @@
+"""When a stored reminder is due next, and what answering it does to it."""
+
+from __future__ import annotations
+
+from datetime import datetime, time
+
+from bot.store.chats import Chat
+from bot.store.reminders import Reminder
+from bot.store.uow import UnitOfWork
+from core.schedule import Once, Quiet, from_text, next_after
+
+
+def quiet_of(chat: Chat) -> Quiet | None:
+    """The quiet hours of a chat."""
+    if chat.quiet is None:
+        return None
+    start, end = chat.quiet.split("-")
+    return Quiet(time.fromisoformat(start), time.fromisoformat(end))
+
+
+def wake_time(due: datetime, chat: Chat) -> datetime:
+    """When something that is due may be said: after a holiday, outside quiet hours."""
+    moment = max(due, chat.paused_until) if chat.paused_until is not None else due
+    quiet = quiet_of(chat)
+    return moment if quiet is None else quiet.release(moment, chat.zone)
+
+
+def occurrence_after(
+    reminder: Reminder, chat: Chat, after: datetime, anchor: datetime | None = None
+) -> datetime | None:
+    """The next occurrence by the rule, strictly after a moment."""
+    rule = from_text(reminder.rule)
+    return next_after(rule, after, chat.zone, anchor or reminder.anchor)
+
+
+async def answer_done(uow: UnitOfWork, chat: Chat, reminder: Reminder, at: datetime) -> Reminder:
+    """Note that a task was done at a moment; a counting rule starts again from there."""
+    anchor = max(at, reminder.anchor) if reminder.counts_from_done else reminder.anchor
+    return await _close(uow, chat, reminder, after=at, anchor=anchor, ended_at=at)
+
+
+async def skip(uow: UnitOfWork, chat: Chat, reminder: Reminder, now: datetime) -> Reminder:
+    """Let one occurrence go; the rule counts on as if nothing had been asked."""
+    after = max(now, reminder.open_due or now)
+    return await _close(uow, chat, reminder, after=after, anchor=reminder.anchor, ended_at=now)
+
+
+async def put_off(uow: UnitOfWork, reminder: Reminder, until: datetime) -> Reminder:
+    """Ask again at a moment that the keeper chose, quiet hours or not."""
+    await uow.reminders.change(
+        reminder.id, state="due", open_due=None, next_due=until, wake_at=until, message_ref=None
+    )
+    return await _again(uow, reminder)
+
+
+async def end(uow: UnitOfWork, reminder: Reminder, now: datetime) -> None:
+    """End a reminder for good; its row stays."""
+    await uow.reminders.change(
+        reminder.id, state="due", open_due=None, next_due=None, wake_at=None, ended_at=now
+    )
+
+
+async def reschedule(uow: UnitOfWork, chat: Chat, now: datetime, *, zone_changed: bool) -> None:
+    """Work out a chat's wake times again after its quiet hours, holiday or zone changed.
+
+    With a new zone, clock times mean the new clocks: the next occurrence is found again. A
+    single moment stays where it is, whatever the clocks.
+    """
+    for reminder in await uow.reminders.of_chat(chat.id):
+        due = reminder.next_due
+        if due is None:
+            continue
+        if zone_changed and not isinstance(from_text(reminder.rule), Once):
+            due = occurrence_after(reminder, chat, max(now, reminder.open_due or now)) or due
+        await uow.reminders.change(reminder.id, next_due=due, wake_at=wake_time(due, chat))
+
+
+async def _close(
+    uow: UnitOfWork,
+    chat: Chat,
+    reminder: Reminder,
+    *,
+    after: datetime,
+    anchor: datetime,
+    ended_at: datetime,
+) -> Reminder:
+    due = occurrence_after(reminder, chat, after, anchor)
+    await uow.reminders.change(
+        reminder.id,
+        state="due",
+        open_due=None,
+        anchor=anchor,
+        next_due=due,
+        wake_at=None if due is None else wake_time(due, chat),
+        message_ref=None,
+        ended_at=ended_at if due is None else None,
+    )
+    return await _again(uow, reminder)
+
+
+async def _again(uow: UnitOfWork, reminder: Reminder) -> Reminder:
+    found = await uow.reminders.get(reminder.id)
+    if found is None:  # rows end, they are never deleted
+        raise LookupError(f"reminder {reminder.id} is gone")
+    return found
