@@ -47,6 +47,18 @@ def _database(url: str) -> str:
         raise click.BadParameter(str(error)) from None
 
 
+def _show_version(ctx: click.Context, _option: click.Parameter, wanted: bool) -> None:
+    if not wanted:
+        return
+    from importlib.metadata import PackageNotFoundError, version
+
+    try:
+        click.echo(f"meniscus {version('meniscus')}")
+    except PackageNotFoundError:
+        click.echo("meniscus, not installed: run from its source")
+    ctx.exit()
+
+
 def _config_option(command: _Command) -> _Command:
     return click.option(
         "--config",
@@ -56,7 +68,14 @@ def _config_option(command: _Command) -> _Command:
 
 
 @click.group(context_settings=_HELP)
-@click.version_option(package_name="meniscus", message="%(prog)s %(version)s")
+@click.option(
+    "--version",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_show_version,
+    help="Show the version and exit.",
+)
 def cli() -> None:
     """Keep aquarium water right: send readings, ask what to do, be reminded in time.
 

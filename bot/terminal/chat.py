@@ -89,24 +89,23 @@ async def _with_reminders(
     """Talk, while reminders come by the wall clock; a simulated clock moves only when told."""
     if isinstance(clock, SimulatedClock):
         return await talk
-    stop = asyncio.Event()
     try:
         async with asyncio.TaskGroup() as tasks:
-            tasks.create_task(_remind(session, app, stop))
+            tasks.create_task(_remind(session, app))
             status = await talk
-            stop.set()
+            session.over.set()
     except ExceptionGroup as group:
         raise group.exceptions[0] from None
     return status
 
 
-async def _remind(session: Session, app: App, stop: asyncio.Event) -> None:
+async def _remind(session: Session, app: App) -> None:
     with suppress(TimeoutError):
-        await asyncio.wait_for(stop.wait(), WAKER_AFTER_S)
+        await asyncio.wait_for(session.over.wait(), WAKER_AFTER_S)
         return
     from bot.reminders.waker import Waker  # APScheduler, for a chat that stays
 
-    await Waker(app).run(stop)
+    await Waker(app).run(session.over)
     session.check()
 
 

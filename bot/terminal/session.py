@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import logging
 import uuid
 from dataclasses import dataclass
@@ -53,6 +54,8 @@ class Session:
         How many lines were taken; 0 at the start.
     failed : bool
         Whether a fault of ours kept a line from being answered.
+    over : asyncio.Event
+        Set when nobody reads the output any more, or by whoever ends the sitting.
     """
 
     messenger = MESSENGER
@@ -63,6 +66,7 @@ class Session:
         self.address = Address(MESSENGER, "group" if group else "private")
         self.line = 0
         self.failed = False
+        self.over = asyncio.Event()
         self._app = app
         self._clock = clock
         self._output = output
@@ -117,6 +121,7 @@ class Session:
             return self._show(address, reply)
         except BrokenPipeError as error:
             self._broken = error
+            self.over.set()
             raise Unreachable("nobody reads the output any more") from error
 
     def note(self, text: str) -> None:
