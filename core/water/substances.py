@@ -28,7 +28,6 @@ ION_FORMULA: Final = MappingProxyType(
         "phosphate": "PO4",
         "thiosulfate": "S2O3",
         "borate": "B",
-        "fluoride": "F",
         "carbon": "C",
     }
 )
@@ -109,11 +108,10 @@ SEA_SALT: Final = Substance(
             "sulfate": 0.0252152,
             "carbon": 0.0015340 + 0.0002134 + 0.0000086,
             "borate": 0.0000900 + 0.0002807,
-            "fluoride": 0.0000610,
         }
     ),
 )
-"""One mole of the salts of sea water, strontium (0.00008 mol) and bromide (0.00075 mol) left out.
+"""One mole of the salts of sea water; strontium, bromide and fluoride (0.0009 mol) left out.
 
 Reference Composition of Millero, Feistel, Wright & McDougall 2008, Deep-Sea Res. I 55:50-72,
 table 3: abstract read, the mole fractions from memory; they add up to one, to no charge and to
