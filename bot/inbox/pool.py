@@ -84,7 +84,7 @@ class Pool:
             self._wake.clear()
             rest: float | None = self._idle_s
             try:
-                if await self._claim():
+                if await self._claim(stop):
                     continue
                 failures = 0
             except Exception as error:  # noqa: BLE001 - the database may come back
@@ -93,10 +93,12 @@ class Pool:
                 report(log, "cannot look into the inbox: %s", describe(error))
             await _first(self._wake, rest)
 
-    async def _claim(self) -> bool:
+    async def _claim(self, stop: asyncio.Event) -> bool:
         """Start work on rows; False where there is nothing to do or no hand free."""
         free = self._size - len(self._busy)
         jobs = await self._inbox.claim(free) if free else []
+        if stop.is_set():
+            return False  # too late to start; they are let go of with the rest
         for job in jobs:
             task = asyncio.create_task(self._worker.work(job))
             self._busy[job.id] = task

