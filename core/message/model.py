@@ -124,6 +124,8 @@ class Doubt:
     reason: str
     suggestion: str | None = None
     value: Value | None = None
+    choices: tuple[str, ...] = ()
+    """Every text that would be understood, where there is more than one (a tie asks)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,107 @@
+"""Lines that steer the tool: slash commands and their spoken forms.
+
+command = "/" name ["@" bot] [arguments]
+        | alone                                    yes, no, more, done, undo, why, ...
+        | "done" number
+        | "no" [","] readings                      a correction
+        | opening arguments                        remind me to ..., new tank ..., quiet hours ...
+"""
+
+from __future__ import annotations
+
+import re
+
+from core.message.model import Command, Context
+from core.message.numbers import Number
+from core.message.tokens import Token
+
+_SLASH = re.compile(r"\s*/([A-Za-z_]{1,32})(?:@\w{1,64})?(?=\s|$)")
+_ALONE = frozenset(
+    {
+        "undo", "yes", "no", "more", "done", "later", "skip", "why", "help", "settings",
+        "privacy", "export", "forget", "remind", "due", "zone", "quiet", "holiday",
+    }
+)  # fmt: skip
+_OPENING = frozenset(
+    {"remind", "stop_reminding", "quiet", "holiday", "zone", "rename", "delete_tank", "move"}
+)
+_TO = re.compile(r"\s+to\s+")
+_END = frozenset(".!,;:")
+
+Read = tuple[Command | None, list[Token]]
+
+
+def read(text: str, tokens: list[Token], context: Context) -> Read:
+    """The command that the message is, and the tokens of its readings; (None, tokens) else."""
+    first = tokens[0]
+    if first.text == "/":
+        slash = _SLASH.match(text)
+        if slash is not None:
+            return _slash(text, slash, tokens, context)
+        return None, tokens
+    if first.kind not in {"command", "ask", "several"}:
+        return None, tokens
+    return _spoken(text, tokens)
+
+
+def _slash(text: str, slash: re.Match[str], tokens: list[Token], context: Context) -> Read:
+    del context
+    name = slash.group(1).lower()
+    arguments = text[slash.end() :].strip()
+    rest = [token for token in tokens if token.start >= slash.end()]
+    return Command(name, arguments), rest
+
+
+def _spoken(text: str, tokens: list[Token]) -> Read:
+    first = tokens[0]
+    name = _command_of(first)
+    rest = [token for token in tokens[1:] if token.text not in _END]
+    if name is None:
+        return None, tokens
+    if not rest:
+        return _alone(name, tokens)
+    arguments = text[tokens[1].start :].strip(" ,:")
+    if name == "done" and len(rest) == 1 and _count(rest[0]):
+        return Command("done", rest[0].text), []
+    if name == "no" and _measures(rest):
+        return Command("correct", arguments), rest
+    if name == "its" and rest[0].kind == "clock" and all(t.kind == "fill" for t in rest[1:]):
+        return Command("zone", f"it is {rest[0].text}"), []
+    if name == "new_tank":
+        return Command("tank", f"new {arguments}"), []
+    if name in _OPENING:
+        return _opening(name, arguments), []
+    return None, tokens
+
+
+def _command_of(token: Token) -> str | None:
+    if token.kind == "command":
+        return str(token.value)
+    return "why" if token.text == "why" else None
+
+
+def _alone(name: str, tokens: list[Token]) -> Read:
+    if name == "due":
+        return Command("remind"), []
+    if name in _ALONE:
+        return Command(name), []
+    return None, tokens
+
+
+def _opening(name: str, arguments: str) -> Command:
+    arguments = arguments.strip()
+    if name == "rename":
+        return Command("tank", "rename " + _TO.sub(" ", arguments, count=1))
+    if name == "delete_tank":
+        return Command("tank", f"delete {arguments}")
+    return Command(name, arguments.rstrip("."))
+
+
+def _count(token: Token) -> bool:
+    return token.kind == "number" and isinstance(token.value, Number) and token.text.isdigit()
+
+
+def _measures(tokens: list[Token]) -> bool:
+    """Whether there is a reading or an event to correct with."""
+    kinds = {token.kind for token in tokens}
+    return bool(kinds & {"analyte", "event", "tank"}) or "unit" in kinds

@@ -1,0 +1,279 @@
+"""What was done to a tank or seen in it.
+
+event   = [ amounts ] word { amount | substance | "with" water | species }
+amount  = quantity in %, L, gal, g, kg, mL, spoons | half | count
+
+An event ends at a comma, a line break, a full stop, the name of an analyte or another event.
+Words of wishing, asking or denying beside it make it a doubt.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from core.message import doubts, quantities
+from core.message.amounts import GRAMS, MILLILITRES, SPOONS, litres
+from core.message.model import Context, Doubt, Event
+from core.message.quantities import Quantity
+from core.message.tokens import Token
+from core.substances import MEDIA
+
+_STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
+_SHARES = {"half": 50.0, "third": 100.0 / 3.0, "quarter": 25.0}
+_UNSURE = frozenset({"wish", "if", "not", "every"})
+
+
+@dataclass(slots=True)
+class Found:
+    """An event in tokens `first` to `last` (exclusive), or the doubt about it."""
+
+    first: int
+    last: int
+    event: Event | None = None
+    doubt: Doubt | None = None
+
+
+@dataclass(slots=True)
+class _Parts:
+    kind: str
+    start: int
+    end: int
+    percent: float | None = None
+    litres: float | None = None
+    grams: float | None = None
+    millilitres: float | None = None
+    spoons: float | None = None
+    count: int | None = None
+    bare: float | None = None
+    substance: str | None = None
+    unknown: list[Token] = field(default_factory=list)
+    unsure: bool = False
+    water: bool = False
+
+
+def find(tokens: list[Token], source: str, context: Context) -> list[Found]:
+    """All events of one line of tokens, in order and apart from each other."""
+    out: list[Found] = []
+    done = 0
+    for index, token in enumerate(tokens):
+        if token.kind != "event" or index < done:
+            continue
+        found = _one(tokens, index, done, source, context)
+        if found is not None:
+            out.append(found)
+            done = found.last
+    return out
+
+
+def _one(
+    tokens: list[Token], index: int, floor: int, source: str, context: Context
+) -> Found | None:
+    kind = str(tokens[index].value)
+    if kind == "note":
+        return _note(tokens, index, source)
+    first = _left(tokens, index, floor, kind)
+    last = _right(tokens, index)
+    parts = _Parts(kind, tokens[first].start, tokens[last - 1].end)
+    parts.water = tokens[index].text not in {"changed", "replaced", "swapped", "exchanged"}
+    parts.unsure = _unsure_before(tokens, first)
+    place = first
+    while place < last:
+        place = _take(tokens, place, index, parts, context) if place != index else place + 1
+    return _made(parts, first, last, source)
+
+
+def _note(tokens: list[Token], index: int, source: str) -> Found | None:
+    if index:
+        return None
+    start, end = tokens[0].start, tokens[-1].end
+    text = source[tokens[0].end : end].strip(" :,")
+    return Found(0, len(tokens), Event("note", text=text, start=start, end=end))
+
+
+def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
+    """Where the event begins: its amount may stand before it (`30% wc`, `2 tetras died`)."""
+    place = index
+    while place > floor:
+        token = tokens[place - 1]
+        if token.text in _STOPS or token.kind in {"analyte", "tank", "nl", "iso", "dotted"}:
+            break
+        if token.kind in {"clock", "event", "ask", "command"} or token.value in {"ago", "at"}:
+            break
+        place -= 1
+    before = tokens[place:index]
+    counted = [t for t in before if quantities.is_number(t)]
+    if kind == "water_change" and not any(t.kind == "unit" for t in before):
+        counted = []
+    if not counted or any(t.kind == "time" and t.value != "one" for t in before):
+        return index
+    return place + before.index(counted[-1])
+
+
+def _right(tokens: list[Token], index: int) -> int:
+    place = index + 1
+    while place < len(tokens):
+        token = tokens[place]
+        if token.text in _STOPS or token.kind in {"analyte", "event", "tank", "ask", "clock", "iso"}:
+            break
+        if token.kind == "time" and token.value not in {"one"}:
+            break
+        if token.kind == "mark" and token.value == "and" and token.text != "with":
+            break
+        if quantities.is_number(token) and place + 1 < len(tokens):
+            following = tokens[place + 1]
+            if following.kind == "time" and following.value != "one":
+                break
+        place += 1
+    return place
+
+
+def _unsure_before(tokens: list[Token], first: int) -> bool:
+    place = first - 1
+    while place >= 0 and tokens[place].text not in _STOPS and tokens[place].kind != "analyte":
+        if tokens[place].kind == "mark" and tokens[place].value in _UNSURE:
+            return True
+        place -= 1
+    return False
+
+
+def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: Context) -> int:
+    token = tokens[place]
+    if quantities.is_number(token) or (token.kind == "mark" and token.value == "approx"):
+        quantity = quantities.read(tokens, place)
+        if quantity is not None:
+            _amount(quantity, parts, context)
+            if quantity.last > index > place:
+                return index
+            return quantity.last
+    if token.kind == "mark":
+        mark = str(token.value)
+        if mark in _SHARES:
+            parts.percent = _SHARES[mark]
+        elif mark in _UNSURE:
+            parts.unsure = True
+        elif mark == "other" and parts.kind in {"water_change", "top_up"}:
+            parts.substance = parts.substance or token.text
+            parts.water = True
+    elif token.kind == "substance":
+        parts.substance = str(token.value)
+    elif token.text == "water":
+        parts.water = True
+    elif token.kind in {"word", "several", "event"}:
+        parts.unknown.append(token)
+    elif token.text == "fish":
+        parts.unknown.append(token)
+    elif token.kind == "time" and token.value == "one" and parts.count is None:
+        parts.count = 1 if place + 1 < len(tokens) and tokens[place + 1].kind == "word" else None
+    return place + 1
+
+
+def _amount(quantity: Quantity, parts: _Parts, context: Context) -> None:
+    value, unit = quantity.value, quantity.unit
+    if value is None or quantity.problem or quantity.sign or quantity.grouped is not None:
+        parts.unsure = True
+        return
+    if unit is None:
+        parts.bare = value
+    elif unit == "%":
+        parts.percent = value
+    elif unit in GRAMS:
+        parts.grams = value * GRAMS[unit]
+    elif unit in MILLILITRES:
+        parts.millilitres = value
+    elif unit in SPOONS:
+        parts.spoons = value * SPOONS[unit]
+    else:
+        volume = litres(quantity, us_gallons=context.us_gallons)
+        if volume is None:
+            parts.unsure = True
+        else:
+            parts.litres = volume
+
+
+def _made(parts: _Parts, first: int, last: int, source: str) -> Found | None:
+    kind = parts.kind
+    if kind == "added":
+        kind = _added(parts)
+    problem = _judge(kind, parts)
+    if problem == "":
+        return None
+    if problem is not None or parts.unsure:
+        return Found(first, last, doubt=_doubt(parts, problem or doubts.UNSURE_EVENT, source))
+    living = kind in {"added", "lost", "moved"}
+    said = " ".join(token.text for token in parts.unknown)
+    species = source_words(parts.unknown, source) if said and living else None
+    substance = parts.substance
+    if kind == "dose" and substance is None and said:
+        substance = source_words(parts.unknown, source)
+    count = int(parts.bare) if living and parts.bare is not None else parts.count
+    return Found(
+        first,
+        last,
+        Event(
+            kind,
+            percent=parts.percent,
+            litres=parts.litres,
+            grams=parts.grams,
+            millilitres=parts.millilitres,
+            spoons=parts.spoons,
+            count=count,
+            substance=substance,
+            species=species,
+            start=parts.start,
+            end=parts.end,
+        ),
+    )
+
+
+def source_words(tokens: list[Token], source: str) -> str:
+    """Words as the keeper wrote them, one blank between."""
+    return " ".join(source[token.start : token.end] for token in tokens)
+
+
+def _added(parts: _Parts) -> str:
+    if parts.substance in MEDIA:
+        return "media"
+    weighed = (parts.grams, parts.millilitres, parts.spoons)
+    if parts.substance is not None or any(amount is not None for amount in weighed):
+        return "dose"
+    return "added"
+
+
+def _judge(kind: str, parts: _Parts) -> str | None:
+    """None where the event is sound, "" where it is none at all, else why it is doubtful."""
+    amounts = (parts.percent, parts.litres)
+    if kind in {"water_change", "top_up"}:
+        if parts.bare is not None or parts.unknown:
+            asked = parts.water or any(amount is not None for amount in amounts)
+            return doubts.UNSURE_EVENT if asked or parts.bare is not None else ""
+        if not parts.water and all(amount is None for amount in amounts):
+            return ""
+        if parts.percent is not None and not 0 < parts.percent <= 100:
+            return doubts.IMPLAUSIBLE
+        return None
+    if kind in {"added", "moved", "lost"}:
+        if parts.litres is not None or parts.percent is not None:
+            return doubts.UNSURE_EVENT
+        if not parts.unknown:
+            return "" if parts.bare is None and parts.count is None else doubts.UNSURE_EVENT
+        if parts.bare is None and parts.count is None and kind != "lost":
+            return doubts.UNSURE_EVENT
+        if parts.bare is not None and (parts.bare != int(parts.bare) or not 0 < parts.bare < 10000):
+            return doubts.UNSURE_EVENT
+        return None
+    if kind == "dose":
+        if parts.bare is not None or parts.percent is not None:
+            return doubts.UNSURE_EVENT
+        if parts.substance is None and not parts.unknown:
+            return doubts.UNSURE_EVENT
+    return None
+
+
+def _doubt(parts: _Parts, problem: str, source: str) -> Doubt:
+    fragment = source[parts.start : parts.end]
+    choices: tuple[str, ...] = ()
+    if parts.kind == "water_change" and parts.bare is not None:
+        choices = (f"changed {parts.bare:.6g} %", f"changed {parts.bare:.6g} l")
+    return Doubt(
+        fragment, parts.start, parts.end, problem, choices[0] if choices else None, None, choices
+    )

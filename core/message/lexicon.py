@@ -1,0 +1,133 @@
+"""The words of nine languages, read once from the files in ``words/``.
+
+A file has sections ``[analyte]``, ``[unit]``, ``[substance]``, ``[event]``, ``[time]``,
+``[mark]``, ``[ask]``, ``[command]`` and ``[fill]``; a line ``id = word, two words, ...`` lists the
+ways to say one meaning. ``#`` starts a comment. Words are matched without case and accents; ä, ö,
+ü, å, ø may also be typed ae, oe, ue, aa, oe. A translator needs no code for it.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from functools import lru_cache
+from importlib.resources import files
+
+from core.message.fold import fold
+
+LANGUAGES = ("common", "en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
+
+CATEGORIES = frozenset(
+    "analyte unit substance event time mark ask command fill".split()  # noqa: SIM905
+)
+Entry = tuple[str, str]
+"""(category, id)."""
+
+_PIECE = re.compile(r"[^\W_]+|[^\w\s]")
+_TWO_LETTERS = {"ä": "ae", "ö": "oe", "ü": "ue", "å": "aa", "ø": "oe", "ß": "ss"}
+
+
+@dataclass(slots=True)
+class Lexicon:
+    """All words by their plain form.
+
+    Attributes
+    ----------
+    words : dict
+        Plain word → (category, id). Where languages disagree the category is ``several`` and the
+        id a key of `several`.
+    phrases : dict
+        First word of a phrase → its continuations, the longest first, each with its entry.
+    several : dict
+        Word → (language, entry) for words that mean different things.
+    languages : dict
+        Word → the languages that have it, as evidence for the others.
+    """
+
+    words: dict[str, Entry] = field(default_factory=dict)
+    phrases: dict[str, list[tuple[tuple[str, ...], Entry]]] = field(default_factory=dict)
+    several: dict[str, tuple[tuple[str, Entry], ...]] = field(default_factory=dict)
+    languages: dict[str, frozenset[str]] = field(default_factory=dict)
+
+
+def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
+    """The lines of one file as (category, id, word as written, language).
+
+    Raises
+    ------
+    ValueError
+        If a line belongs to no known section or has no ``=``; the line is named.
+    """
+    rows = []
+    section = ""
+    for number, raw in enumerate(text.splitlines(), 1):
+        line = raw.split("#", 1)[0].strip()
+        if not line:
+            continue
+        if line.startswith("["):
+            section = line.strip("[]")
+            continue
+        meaning, equals, words = line.partition("=")
+        if section not in CATEGORIES or not equals:
+            raise ValueError(f"{language}.txt line {number}: {raw!r}")
+        rows += [
+            (section, meaning.strip(), word.strip(), language)
+            for word in words.split(",")
+            if word.strip()
+        ]
+    return rows
+
+
+def spellings(word: str) -> set[str]:
+    """The plain forms under which a word can be typed."""
+    plain = {fold(word)}
+    wide = word.lower()
+    for letter, two in _TWO_LETTERS.items():
+        wide = wide.replace(letter, two)
+    plain.add(fold(wide))
+    return plain
+
+
+def pieces(phrase: str) -> tuple[str, ...]:
+    """A plain phrase cut as the tokeniser cuts text."""
+    return tuple(_PIECE.findall(phrase))
+
+
+def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
+    """A lexicon of the rows; a word with two meanings is kept as both."""
+    meanings: dict[tuple[str, ...], dict[str, Entry]] = {}
+    for category, meaning, word, language in rows:
+        for plain in spellings(word):
+            meanings.setdefault(pieces(plain), {})[language] = (category, meaning)
+    lexicon = Lexicon()
+    for key, by_language in meanings.items():
+        _add(lexicon, key, by_language)
+    for continuations in lexicon.phrases.values():
+        continuations.sort(key=lambda item: -len(item[0]))
+    return lexicon
+
+
+def _add(lexicon: Lexicon, key: tuple[str, ...], by_language: dict[str, Entry]) -> None:
+    distinct = set(by_language.values())
+    name = " ".join(key)
+    if len(distinct) == 1:
+        entry = distinct.pop()
+    else:
+        lexicon.several[name] = tuple(sorted(by_language.items()))
+        entry = ("several", name)
+    lexicon.languages[name] = frozenset(by_language)
+    if len(key) == 1:
+        lexicon.words[key[0]] = entry
+    else:
+        lexicon.phrases.setdefault(key[0], []).append((key[1:], entry))
+
+
+@lru_cache(maxsize=1)
+def lexicon() -> Lexicon:
+    """The lexicon of all files, made at the first call."""
+    rows = []
+    folder = files("core.message") / "words"
+    for language in LANGUAGES:
+        source = folder / f"{language}.txt"
+        rows += read(source.read_text(encoding="utf-8"), language)
+    return build(rows)

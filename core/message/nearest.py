@@ -1,0 +1,76 @@
+"""The names nearest to a misspelt word; never taken silently, ties are several."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from rapidfuzz.distance import OSA
+
+from core.message.lexicon import lexicon
+
+_SHOWN = {"ph": "pH", "gh": "GH", "kh": "KH", "co2": "CO2", "tds": "TDS"}
+
+
+@lru_cache(maxsize=1)
+def _names() -> tuple[tuple[str, str], ...]:
+    """(word, analyte) of every single-word name of two letters or more."""
+    return tuple(
+        (word, entry[1].partition("@")[0])
+        for word, entry in lexicon().words.items()
+        if entry[0] == "analyte" and len(word) > 1 and "ambiguous" not in entry[1]
+    )
+
+
+@lru_cache(maxsize=4096)
+def analytes(word: str) -> tuple[str, ...]:
+    """Names of the analytes whose spellings are nearest to `word`, at most three.
+
+    One edit for words up to five letters, two from six on; a swap of neighbours counts one and
+    goes before other edits of a short word (hk is kh, not ph).
+
+    Examples
+    --------
+    >>> analytes("nitrtae"), analytes("nitrte"), analytes("hk")
+    (('nitrate',), ('nitrate', 'nitrite'), ('KH',))
+    """
+    if not 2 <= len(word) <= 30:
+        return ()
+    most = 1 if len(word) < 6 else 2
+    best: dict[str, float] = {}
+    for name, analyte in _names():
+        distance: float = OSA.distance(word, name, score_cutoff=most)
+        if distance <= most:
+            if sorted(word) == sorted(name):
+                distance -= 0.5
+            best[analyte] = min(distance, best.get(analyte, 9.0))
+    if not best:
+        return ()
+    least = min(best.values())
+    found = sorted(analyte for analyte, distance in best.items() if distance == least)
+    return tuple(_SHOWN.get(analyte, analyte.replace("_", " ")) for analyte in found[:3])
+
+
+@lru_cache(maxsize=1)
+def _bearing() -> tuple[str, ...]:
+    """Words that change what a value means: times, wishes, other waters, changes."""
+    marks = {"wish", "other", "up", "down", "was", "from", "not", "if"}
+    return tuple(
+        word
+        for word, entry in lexicon().words.items()
+        if len(word) > 2 and ((entry[0] == "time") or (entry[0] == "mark" and entry[1] in marks))
+    )
+
+
+@lru_cache(maxsize=4096)
+def bears(word: str) -> bool:
+    """Whether a word is nearly one that would change what a value means.
+
+    Examples
+    --------
+    >>> bears("yesterdy"), bears("elephant")
+    (True, False)
+    """
+    if not 3 <= len(word) <= 30:
+        return False
+    most = 1 if len(word) < 6 else 2
+    return any(OSA.distance(word, near, score_cutoff=most) <= most for near in _bearing())

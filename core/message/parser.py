@@ -1,0 +1,86 @@
+"""From a text to what it says: the order of the steps.
+
+message = command | { line }          line = { time | tank | event | clause | question }
+
+In a private chat words that we do not know are passed over where they cannot bear on a value, and
+make it a doubt where they can. In a group the rule is stricter, since people talk to each other
+there: a line is a reading or an event only where it is made of nothing but names, numbers, units,
+tanks, times, separators and complete events. One word of ordinary speech and it is talk, unless
+the line begins with a tank of the chat. A question is taken in a group only with numbers in it.
+"""
+
+from __future__ import annotations
+
+from core.message import commands, doubts, questions, statements
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.model import Command, Context, Doubt, Parsed
+from core.message.tanks import mark
+from core.message.tokens import Token, cut, mark_hidden
+
+LIMIT = 4096
+"""Characters that are read; the rest is one doubt."""
+
+
+def parse(text: str, context: Context) -> Parsed:
+    """What a message says; never raises, whatever the text.
+
+    Parameters
+    ----------
+    text : str
+        The message as typed, at most `LIMIT` characters of which are read.
+    context : Context
+        The chat's tanks, kits, zone and time.
+
+    Returns
+    -------
+    Parsed
+        What was understood and what is doubtful, each with its span in `text`.
+    """
+    if len(text) > LIMIT:
+        return _long(text, context)
+    folded = fold(text)
+    tokens = cut(folded, lexicon())
+    if not text.isascii():
+        tokens = mark_hidden(tokens, text, folded)
+    if not tokens:
+        return Parsed("none")
+    if context.tanks:
+        tokens = mark(tokens, folded, context.tanks)
+    return _parse(text, tokens, context)
+
+
+def _parse(text: str, tokens: list[Token], context: Context) -> Parsed:
+    command, rest = commands.read(text, tokens, context)
+    if command is not None:
+        return _commanded(text, command, rest, context)
+    asked = questions.find(text, tokens, context)
+    if asked is not None:
+        statement = statements.read(text, asked.rest, context)
+        return questions.join(asked, statement, context)
+    return statements.read(text, tokens, context).parsed
+
+
+def _commanded(text: str, command: Command, rest: list[Token], context: Context) -> Parsed:
+    """A command; the readings in a correction or a /w are read like any other."""
+    if command.name == "w":
+        return _parse(text, rest, context) if rest else Parsed("none")
+    if command.name != "correct":
+        return Parsed("command", command=command)
+    read = statements.read(text, rest, context).parsed
+    return Parsed(
+        "command", read.tank, read.at, read.values, read.events, None, command, read.doubts
+    )
+
+
+def _long(text: str, context: Context) -> Parsed:
+    """The part up to the last line break, else the last blank, before the limit."""
+    head = text[:LIMIT]
+    end = max(head.rfind("\n"), 0) or max(head.rfind(" "), 0)
+    parsed = parse(head[:end], context)
+    doubt = Doubt(text[end : end + 40], end, len(text), doubts.TOO_LONG)
+    intent = "unclear" if parsed.intent == "none" and not context.group else parsed.intent
+    return Parsed(
+        intent, parsed.tank, parsed.at, parsed.values, parsed.events, parsed.question,
+        parsed.command, (*parsed.doubts, doubt),
+    )  # fmt: skip

@@ -1,0 +1,316 @@
+"""One quantity: a number with its qualifier, range and unit, wherever it stands.
+
+quantity  = [ qualifier ] ( range | "between" number "and" number | number ) [ unit ] [ basis ]
+          | "nd" | "zero"
+range     = number [ unit ] ( "-" | "to" | ".." ) number
+number    = digits | fraction | digits fraction | n "/" m
+qualifier = "<" | ">" | "~" | sign
+basis     = "as" ( N | P | NH3 | NH4 | CaCO3 )
+"""
+
+from __future__ import annotations
+
+from core.message import doubts
+from core.message.numbers import Number
+from core.message.tokens import Token
+
+_QUALIFIERS = {"less": "<", "more": ">", "approx": "~"}
+_RANGE_MARKS = frozenset({"-", "..", "...", "to"})
+_BASES = {
+    "n": "N",
+    "nitrogen": "N",
+    "p": "P",
+    "phosphorus": "P",
+    "nh3": "NH3",
+    "nh4": "NH4",
+    "caco3": "CaCO3",
+    "no3": "ion",
+    "no2": "ion",
+    "po4": "ion",
+    "ion": "ion",
+}
+
+
+class Quantity:
+    """A number as written, not yet bound to what it measures.
+
+    `unit` is our spelling, `of` the analyte that the unit implies, `problem` an id of
+    `core.message.doubts`; `sign` is ``+`` or ``-`` where one was written; `grouped` and `mark`
+    as in `numbers.Number`; `glued` tells that the next token touches the end.
+    """
+
+    __slots__ = (
+        "basis", "bracketed", "end", "first", "grouped", "high", "integer", "last", "low", "mark",
+        "of", "plus", "problem", "qualifier", "sign", "start", "unit", "unit_text", "value",
+    )  # fmt: skip
+
+    def __init__(self, first: int, start: int) -> None:
+        self.first = first
+        self.last = first
+        self.start = start
+        self.end = start
+        self.value: float | None = None
+        self.low: float | None = None
+        self.high: float | None = None
+        self.plus: float | None = None
+        self.qualifier = "="
+        self.sign = ""
+        self.unit: str | None = None
+        self.unit_text = ""
+        self.of: str | None = None
+        self.basis: str | None = None
+        self.problem: str | None = None
+        self.grouped: float | None = None
+        self.mark = ""
+        self.integer = False
+        self.bracketed = False
+
+
+def read(tokens: list[Token], index: int) -> Quantity | None:
+    """The quantity that begins at `index`; None where none begins there.
+
+    `Quantity.last` is the index of the token after it.
+    """
+    token = tokens[index]
+    kind = token.kind
+    if kind == "number":
+        return _number_first(tokens, index)
+    if kind == "mark":
+        return _marked(tokens, index, str(token.value))
+    if kind == "fraction" or kind == "slashed":
+        return _number_first(tokens, index)
+    if kind == "dotted":
+        return _number_first(tokens, index)
+    if kind == "p" and token.text in "+-":
+        return _signed(tokens, index)
+    return None
+
+
+def _marked(tokens: list[Token], index: int, mark: str) -> Quantity | None:
+    if mark in _QUALIFIERS:
+        if index + 1 < len(tokens) and is_number(tokens[index + 1]):
+            found = _number_first(tokens, index + 1)
+            if found is not None:
+                found.first = index
+                found.start = tokens[index].start
+                found.qualifier = _QUALIFIERS[mark]
+                if found.low is not None:
+                    found.problem = found.problem or doubts.BAD_NUMBER
+            return found
+        return None
+    if mark == "between":
+        return _between(tokens, index)
+    if mark in {"nd", "zero"}:
+        found = Quantity(index, tokens[index].start)
+        found.end = tokens[index].end
+        found.last = index + 1
+        if mark == "zero":
+            found.value = 0.0
+        else:
+            found.qualifier = "<"
+        return found
+    return None
+
+
+def _between(tokens: list[Token], index: int) -> Quantity | None:
+    """Between number and number."""
+    if index + 3 >= len(tokens) or not is_number(tokens[index + 1]):
+        return None
+    low = _number_first(tokens, index + 1, ranges=False)
+    if low is None or low.last >= len(tokens):
+        return None
+    joint = tokens[low.last]
+    if not (joint.kind == "mark" and joint.value in {"and", "to"}) and joint.text != "-":
+        return low if low.low is not None else None
+    if low.last + 1 >= len(tokens) or not is_number(tokens[low.last + 1]):
+        return None
+    high = _number_first(tokens, low.last + 1, ranges=False)
+    if high is None:
+        return None
+    return _join(low, high, index, tokens[index].start)
+
+
+def _signed(tokens: list[Token], index: int) -> Quantity | None:
+    """A sign that touches its number and does not touch what stands before it."""
+    token = tokens[index]
+    if index + 1 >= len(tokens) or not is_number(tokens[index + 1]):
+        return None
+    if tokens[index + 1].start != token.end:
+        return None
+    found = _number_first(tokens, index + 1)
+    if found is not None:
+        found.first = index
+        found.start = token.start
+        found.sign = token.text
+    return found
+
+
+def is_number(token: Token) -> bool:
+    """Whether a quantity's digits can begin at this token."""
+    return token.kind in {"number", "fraction", "slashed", "dotted"}
+
+
+def _number_first(tokens: list[Token], index: int, *, ranges: bool = True) -> Quantity | None:
+    token = tokens[index]
+    found = Quantity(index, token.start)
+    found.end = token.end
+    found.last = index + 1
+    if token.kind == "number":
+        number = token.value
+        assert isinstance(number, Number)  # noqa: S101 - narrows for the type checker
+        found.value = number.value
+        found.problem = number.problem
+        found.grouped = number.grouped
+        found.mark = number.mark
+        found.integer = "." not in token.text and "," not in token.text
+    elif token.kind == "fraction":
+        assert isinstance(token.value, float)  # noqa: S101
+        found.value = token.value
+    else:
+        _written(token, found)
+    count = len(tokens)
+    if found.last < count:
+        _fraction_after(tokens, found)
+    if found.last < count:
+        _unit(tokens, found)
+    if ranges and found.last < count:
+        found = _range(tokens, found)
+    if found.last < count and tokens[found.last].value == "plusminus":
+        _tolerance(tokens, found)
+    return found
+
+
+def _written(token: Token, found: Quantity) -> None:
+    """A dotted or slashed run in a number's place: "4.3." or a fraction."""
+    if token.kind == "dotted":
+        run = token.text.rstrip(".")
+        if run.count(".") == 1:
+            found.value = float(run)
+            found.end = token.start + len(run)
+            if len(run) > 1 and run[0] == "0" and run[1] != ".":
+                found.problem = doubts.BAD_NUMBER
+        else:
+            found.problem = doubts.BAD_NUMBER
+        return
+    above, _, below = token.text.partition("/")
+    if not below.isdigit() or not above.isdigit() or below not in {"2", "3", "4", "8"}:
+        found.problem = doubts.BAD_NUMBER
+        return
+    found.value = int(above) / int(below)
+    # n/(n+1) is also how "between n and n+1" is written, save for a half.
+    if not 0 < int(above) < int(below) or (int(above) + 1 == int(below) and above != "1"):
+        found.problem = doubts.BAD_NUMBER
+
+
+def _fraction_after(tokens: list[Token], found: Quantity) -> None:
+    """1 1/2 and 1½."""
+    token = tokens[found.last]
+    if token.kind == "fraction" and isinstance(token.value, float):
+        part = token.value
+    elif token.kind == "slashed" and found.integer:
+        scratch = Quantity(0, 0)
+        _written(token, scratch)
+        if scratch.value is None or not 0 < scratch.value < 1:
+            return
+        part = scratch.value
+    else:
+        return
+    if found.value is not None and found.value == int(found.value):
+        found.value += part
+        found.integer = False
+        found.end = token.end
+        found.last += 1
+
+
+def _unit(tokens: list[Token], found: Quantity) -> None:
+    token = tokens[found.last]
+    if token.kind == "unit":
+        unit, _, of = str(token.value).partition("@")
+        found.unit = unit
+        found.unit_text = token.text
+        found.of = of or None
+        found.end = token.end
+        found.last += 1
+    elif token.text == "mg" and not _starts_value(tokens, found.last + 1):
+        found.unit = "mg"
+        found.unit_text = "mg"
+        found.end = token.end
+        found.last += 1
+    if found.unit is not None and found.last < len(tokens):
+        _basis(tokens, found)
+
+
+def _starts_value(tokens: list[Token], index: int) -> bool:
+    if index >= len(tokens):
+        return False
+    token = tokens[index]
+    return is_number(token) or (token.kind == "mark" and token.value in {"link", "less", "more", "approx"})
+
+
+def _basis(tokens: list[Token], found: Quantity) -> None:
+    """["("] "as" basis [")"]."""
+    place = found.last
+    if tokens[place].text == "(":
+        place += 1
+    if place + 1 >= len(tokens) or tokens[place].kind != "mark" or tokens[place].value != "as":
+        return
+    named = tokens[place + 1]
+    text = named.text.rstrip("+-")
+    basis = _BASES.get(text) or ("CaCO3" if named.value == "calcium carbonate" else None)
+    if basis is None:
+        found.problem = found.problem or doubts.UNKNOWN_UNIT
+    found.basis = basis
+    found.end = named.end
+    found.last = place + 2
+    if found.last < len(tokens) and tokens[place].text == "(" and tokens[found.last].text == ")":
+        found.last += 1
+
+
+def _range(tokens: list[Token], low: Quantity) -> Quantity:
+    token = tokens[low.last]
+    mark = str(token.value) if token.kind == "mark" else token.text
+    if mark not in _RANGE_MARKS or low.last + 1 >= len(tokens):
+        return low
+    if not is_number(tokens[low.last + 1]):
+        return low
+    high = _number_first(tokens, low.last + 1, ranges=False)
+    if high is None:
+        return low
+    return _join(low, high, low.first, low.start)
+
+
+def _join(low: Quantity, high: Quantity, first: int, start: int) -> Quantity:
+    """Two numbers as the ends of a range, in the unit of the second or of both."""
+    joined = Quantity(first, start)
+    joined.end = high.end
+    joined.last = high.last
+    joined.low = low.value
+    joined.high = high.value
+    joined.unit = high.unit or low.unit
+    joined.unit_text = high.unit_text or low.unit_text
+    joined.of = high.of or low.of
+    joined.basis = high.basis or low.basis
+    joined.problem = low.problem or high.problem
+    joined.grouped = low.grouped or high.grouped
+    if low.value is None or high.value is None:
+        joined.problem = joined.problem or doubts.BAD_NUMBER
+    elif low.unit and high.unit and low.unit != high.unit:
+        joined.problem = joined.problem or doubts.UNKNOWN_UNIT
+    elif low.value >= high.value:
+        joined.problem = joined.problem or doubts.BAD_NUMBER
+    return joined
+
+
+def _tolerance(tokens: list[Token], found: Quantity) -> None:
+    place = found.last + 1
+    if place >= len(tokens) or tokens[place].kind != "number":
+        return
+    by = _number_first(tokens, place, ranges=False)
+    if by is None or by.value is None or found.value is None:
+        return
+    found.plus = by.value
+    found.end = by.end
+    found.last = by.last
+    found.unit = found.unit or by.unit
+    found.of = found.of or by.of
+    found.problem = found.problem or by.problem

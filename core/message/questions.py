@@ -1,0 +1,305 @@
+"""What is asked, and the readings told beside it.
+
+A question is the sentence (to a full stop, question mark or line break) that has a word of asking
+in it, or one of the short forms: `kh +2`, `dose kh 6`, `8 dkh in ppm`, `nitrate under 20`. What
+stands in other sentences, or before a comma before the word of asking, is told, not asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from core.message import doubts, quantities, slots
+from core.message.model import Context, Doubt, Parsed, Question
+from core.message.slots import Number, Slots
+from core.message.statements import Statement
+from core.message.tokens import Token
+
+_ENDS = frozenset({".", "?", "!", ";"})
+_OPENING_ONLY = frozenset({"keep", "change", "convert", "dose", "history", "raise", "help"})
+_BUFFERS = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
+
+
+@dataclass(slots=True)
+class Asked:
+    """A question found, its doubts, and the tokens outside of it."""
+
+    question: Question | None
+    doubts: tuple[Doubt, ...]
+    rest: list[Token]
+    sure: bool = True
+
+
+def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
+    """The question in a message, or None where nothing is asked."""
+    place = _asking(tokens)
+    if place is None:
+        return _short_form(source, tokens, context)
+    first, last = _sentence(tokens, place)
+    inside = tokens[first:last]
+    rest = tokens[:first] + tokens[last:]
+    words = str(tokens[place].value)
+    return _make(source, words, inside, tokens[place], rest, context)
+
+
+def _asking(tokens: list[Token]) -> int | None:
+    """The index of the word of asking; weak ones count only where a sentence begins."""
+    for index, token in enumerate(tokens):
+        if token.kind != "ask":
+            continue
+        if token.value not in _OPENING_ONLY or _opens(tokens, index):
+            return index
+    return None
+
+
+def _opens(tokens: list[Token], index: int) -> bool:
+    place = index - 1
+    while place >= 0:
+        token = tokens[place]
+        if token.kind == "nl" or token.text in _ENDS or token.text in {",", ":"}:
+            return True
+        if token.kind not in {"fill", "tank"} and token.value not in {"wish", "other", "and"}:
+            return False
+        place -= 1
+    return True
+
+
+def _sentence(tokens: list[Token], place: int) -> tuple[int, int]:
+    """From the end of the sentence before to the end of this one."""
+    first = place
+    while first > 0 and tokens[first - 1].kind != "nl" and tokens[first - 1].text not in _ENDS:
+        if tokens[first - 1].text == "," and _tells(tokens, first - 1):
+            break
+        first -= 1
+    last = place
+    while last < len(tokens) and tokens[last].kind != "nl" and tokens[last].text not in _ENDS:
+        last += 1
+    return first, last
+
+
+def _tells(tokens: list[Token], comma: int) -> bool:
+    """Whether what stands before a comma is a reading told: names and numbers, no premise."""
+    place = comma - 1
+    named = False
+    while place >= 0 and tokens[place].kind != "nl" and tokens[place].text not in _ENDS:
+        token = tokens[place]
+        if token.kind in {"substance", "ask"} or token.value in {"if", "from", "L", "gal"}:
+            return False
+        if token.kind == "unit" and token.value in {"L", "gal", "uk gal", "g", "%"}:
+            return False
+        named = named or token.kind == "analyte" or token.kind == "event"
+        place -= 1
+    return named
+
+
+def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | None:
+    words = [t for t in tokens if t.kind not in {"tank", "fill"} and t.text not in _ENDS]
+    if len(words) < 2 or any(token.kind == "nl" for token in tokens):
+        return None
+    if _plus(words):
+        return _make(source, "dose", tokens, tokens[0], [], context)
+    if _conversion(words):
+        return _make(source, "convert", tokens, tokens[0], [], context)
+    if (
+        words[0].kind == "analyte"
+        and words[1].value == "less"
+        and words[1].text[0].isalpha()
+        and len(words) == 3
+    ):
+        return _make(source, "change", tokens, tokens[0], [], context)
+    return None
+
+
+def _plus(words: list[Token]) -> bool:
+    """Name "+" number [unit]."""
+    if words[0].kind != "analyte" or words[1].text != "+" or len(words) < 3:
+        return False
+    found = quantities.read(words, 1)
+    return found is not None and found.last == len(words) and words[1].end == words[2].start
+
+
+def _conversion(words: list[Token]) -> bool:
+    """Quantity with unit, "in" or "to", unit."""
+    found = quantities.read(words, 0)
+    if found is None or found.unit is None or found.last + 2 != len(words):
+        return False
+    joint, unit = words[found.last], words[found.last + 1]
+    return joint.value in {"in", "to"} and unit.kind == "unit"
+
+
+# --- from words to a Question -------------------------------------------------------------------
+
+
+def _make(
+    source: str,
+    words: str,
+    inside: list[Token],
+    asking: Token,
+    rest: list[Token],
+    context: Context,
+) -> Asked:
+    found = slots.read(inside, context, source)
+    text = source[inside[0].start : inside[-1].end] if inside else ""
+    kind = _kind(words, found)
+    question = _question(kind, found, text, asking, source)
+    trouble = tuple(
+        Doubt(source[q.start : q.end], q.start, q.end, doubts.INCOMPLETE_QUESTION)
+        for q in found.unplaced
+    )
+    sure = not found.unknown and bool(
+        found.numbers or found.percent or found.grams or found.volume_l
+    )
+    return Asked(question, trouble, rest, sure)
+
+
+_PLAIN = {
+    "safe": "safe", "convert": "convert", "why": "why", "when": "when", "keep": "keep",
+    "history": "history", "help": "help", "co2": "co2", "dose": "dose", "raise": "dose",
+}  # fmt: skip
+
+
+def _kind(words: str, found: Slots) -> str:
+    """The kind of question, from the word of asking and what is asked about."""
+    if words in _PLAIN:
+        return _PLAIN[words]
+    if words in {"what_if", "effect"}:
+        changes = found.percent is not None or "water_change" in found.events
+        return "change" if changes and found.substance is None else "effect"
+    if words == "change":
+        return "dose" if found.substance is not None else "change"
+    if "water_change" in found.events:
+        return "change"
+    if found.units and (found.numbers or found.amount is not None) and found.volume_l is None:
+        return "convert"
+    if found.substance is None and any(name == "co2" for name, _ in found.names):
+        return "co2"
+    return "dose"
+
+
+def _question(kind: str, found: Slots, text: str, asking: Token, source: str) -> Question:
+    main = _main(kind, found)
+    roles: dict[str, float] = {}
+    premises: dict[str, float] = {}
+    basis = None
+    for number in found.numbers:
+        analyte = number.analyte or main
+        role = _role(kind, number, main)
+        if analyte == main and role in {"from", "to", "by"} and role not in roles:
+            roles[role] = number.value
+            basis = basis or number.basis
+        elif analyte is not None and analyte not in premises:
+            premises[analyte] = number.value
+    if kind == "convert":
+        return _conversion_question(found, text, main)
+    litres = None
+    volume = found.volume_l
+    if kind == "change" and volume is not None and found.percent is None and not roles:
+        litres, volume = volume, None
+    return Question(
+        kind,
+        found.tank,
+        main,
+        volume,
+        roles.get("from"),
+        roles.get("to"),
+        roles.get("by"),
+        found.grams,
+        found.millilitres,
+        found.spoons,
+        found.percent,
+        litres,
+        found.substance or _unknown_substance(kind, found, asking, source),
+        _species(kind, found, source),
+        basis,
+        premises=_without(premises, main if roles else None),
+        text=text,
+    )
+
+
+def _without(premises: dict[str, float], main: str | None) -> Mapping[str, float]:
+    premises.pop(main or "", None)
+    return premises
+
+
+def _main(kind: str, found: Slots) -> str | None:
+    """The analyte asked about: the one with a from, to or by; else the first named."""
+    if kind == "co2":
+        return "co2"
+    for number in found.numbers:
+        if number.role in {"from", "to", "by"} and number.analyte is not None:
+            return number.analyte
+    numbered = {number.analyte for number in found.numbers}
+    bare = [name for name, _ in found.names if name not in numbered]
+    if bare:
+        return bare[0]
+    if kind == "dose" and found.substance in _BUFFERS:
+        return "kh"
+    if found.names and kind in {"dose", "change", "keep", "convert", "history", "when"}:
+        return found.names[0][0]
+    if kind == "convert" and found.numbers:
+        return found.numbers[0].analyte
+    return None
+
+
+def _role(kind: str, number: Number, main: str | None) -> str:
+    """A plain number of the main analyte is what is wished, in the kinds that have a wish."""
+    if number.role or number.analyte != main:
+        return number.role
+    return "to" if kind in {"dose", "change", "keep", "when"} else ""
+
+
+def _conversion_question(found: Slots, text: str, main: str | None) -> Question:
+    number = found.numbers[0] if found.numbers else None
+    quantity = number.quantity if number is not None else found.amount
+    to_unit = found.units[-1] if found.units else None
+    analyte = (number.analyte if number else None) or main
+    if analyte is None and to_unit is not None:
+        analyte = to_unit[1]
+    return Question(
+        "convert",
+        analyte=analyte,
+        substance=found.substance,
+        spoons=found.spoons,
+        basis=quantity.basis if quantity is not None else None,  # type: ignore[arg-type]
+        value=quantity.value if quantity is not None else None,
+        unit=quantity.unit if quantity is not None else None,
+        to_unit=to_unit[0] if to_unit is not None else None,
+        text=text,
+    )
+
+
+def _unknown_substance(kind: str, found: Slots, asking: Token, source: str) -> str | None:
+    """The words right behind the word of asking, as said: `how much coral powder for 90 l`."""
+    if kind not in {"dose", "effect"}:
+        return None
+    words = []
+    end = asking.end
+    for token in found.unknown:
+        if source[end : token.start].strip():
+            break
+        words.append(source[token.start : token.end])
+        end = token.end
+    return " ".join(words) or None
+
+
+def _species(kind: str, found: Slots, source: str) -> str | None:
+    if kind != "safe" or not found.unknown:
+        return None
+    return source[found.unknown[0].start : found.unknown[-1].end]
+
+
+# --- beside readings ------------------------------------------------------------------------------
+
+
+def join(asked: Asked, told: Statement, context: Context) -> Parsed:
+    """A question with the readings told beside it; in a group only where all of it is known."""
+    if context.group and (not asked.sure or told.talk):
+        return Parsed("none")
+    read = told.parsed
+    question = asked.question
+    tank = read.tank or (question.tank if question else None)
+    return Parsed(
+        "question", tank, read.at, read.values, read.events, question, None,
+        (*asked.doubts, *read.doubts),
+    )  # fmt: skip

@@ -1,0 +1,320 @@
+"""Which number belongs to which name, and what the words around it do to it.
+
+line   = { clause separator }
+clause = { name | quantity | word }       in pairs: name quantity ... or quantity name ...
+
+A quantity whose unit names its analyte (4 dkh, 25 °C) stands alone. Pairs are taken name first
+where the clause begins with a name, number first where it begins with a number. What fits no pair
+is a doubt; a second number right behind a value makes that value doubtful too, since the thumb
+may have lost the point (`ph 7 2`).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from core.message import doubts, nearest, quantities
+from core.message.candidates import Candidate
+from core.message.quantities import Quantity
+from core.message.tokens import Token
+
+
+class Item:
+    """A part of a clause: kind N (name), V (quantity) or U (unknown word)."""
+
+    __slots__ = ("analyte", "basis", "end", "kind", "marks", "quantity", "start", "text")
+
+    def __init__(self, kind: str, start: int, end: int, text: str = "") -> None:
+        self.kind = kind
+        self.start = start
+        self.end = end
+        self.text = text
+        self.analyte = ""
+        self.basis: str | None = None
+        self.quantity: Quantity | None = None
+        self.marks: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class Clause:
+    """The items of one clause, and the words in it that bear on its numbers.
+
+    `before` are marks that stand before the quantity at that index of `items`, kept on the item;
+    `after` are marks behind the last quantity. `loose` are unknown words that bind to nothing.
+    """
+
+    items: list[Item] = field(default_factory=list)
+    after: list[str] = field(default_factory=list)
+    candidates: list[Candidate] = field(default_factory=list)
+    trouble: list[tuple[int, int, str]] = field(default_factory=list)
+    loose: list[Item] = field(default_factory=list)
+    fill: bool = False
+    home: bool = False
+    other: bool = False
+    questioned: bool = False
+
+
+_BEARING = frozenset(
+    {"wish", "up", "down", "was", "from", "not", "if", "rose_to", "fell_to", "to", "plus"}
+)
+
+
+def gather(tokens: list[Token], index: int, clause: Clause) -> int:
+    """Take what begins at `index` into the clause; the index after it."""
+    token = tokens[index]
+    kind = token.kind
+    if kind == "analyte":
+        item = Item("N", token.start, token.end, token.text)
+        analyte, _, basis = str(token.value).partition("@")
+        item.analyte = analyte
+        item.basis = basis or None
+        clause.items.append(item)
+        return index + 1
+    if kind != "word" and kind != "fill":
+        quantity = quantities.read(tokens, index)
+        if quantity is not None:
+            return _quantity(tokens, index, quantity, clause)
+    if kind == "mark":
+        _mark(str(token.value), clause)
+    elif kind == "fill":
+        clause.fill = True
+    elif kind != "p":
+        clause.items.append(Item("U", token.start, token.end, token.text))
+    elif token.text == "?":
+        clause.questioned = True
+    elif token.text in _ODD:
+        clause.items.append(Item("U", token.start, token.end, token.text))
+    return index + 1
+
+
+_ODD = frozenset("*^$#%\\÷×")
+
+
+def _mark(mark: str, clause: Clause) -> None:
+    if mark == "home":
+        clause.home = True
+    elif mark == "other":
+        clause.other = True
+    elif mark in _BEARING:
+        clause.after.append(mark)
+
+
+def _quantity(tokens: list[Token], index: int, quantity: Quantity, clause: Clause) -> int:
+    """A quantity as an item; a sign that touches the name before it is a mere dash."""
+    if quantity.sign and index and tokens[index - 1].end == quantity.start:
+        if quantity.sign == "-" and not quantities.is_number(tokens[index - 1]):
+            quantity.sign = ""
+    item = Item("V", quantity.start, quantity.end)
+    item.quantity = quantity
+    item.marks = tuple(clause.after)
+    clause.after.clear()
+    after = quantity.last
+    if after < len(tokens) and tokens[after].start == quantity.end:
+        following = tokens[after]
+        if following.kind in {"word", "number"} or following.text in _ODD:
+            quantity.problem = quantity.problem or doubts.UNKNOWN_UNIT
+    clause.items.append(item)
+    return after
+
+
+# --- pairs --------------------------------------------------------------------------------------
+
+
+def bind(clause: Clause) -> None:
+    """Pair the clause's items; candidates and troubles are left in the clause."""
+    items = _singles(clause)
+    if not items:
+        return
+    if _even_pairs(items):
+        for first, second in zip(items[::2], items[1::2], strict=True):
+            if first.kind == "V":
+                _pair(clause, second, first)
+            else:
+                _pair(clause, first, second)
+        return
+    kinds = [item.kind for item in items if item.kind != "U"]
+    if kinds and kinds[0] == "V":
+        _number_first(clause, items)
+    else:
+        _name_first(clause, items)
+
+
+def _even_pairs(items: list[Item]) -> bool:
+    """Whether all items fall into pairs of one name and one number, in one order."""
+    if len(items) % 2:
+        return False
+    order = ""
+    for first, second in zip(items[::2], items[1::2], strict=True):
+        if "V" not in (first.kind, second.kind) or first.kind == second.kind:
+            return False
+        this = "V" if first.kind == "V" else "N"
+        if order == "N" and this == "V":
+            return False
+        order = this
+    return True
+
+
+def _singles(clause: Clause) -> list[Item]:
+    """Items without those that need no partner: a quantity whose unit names its analyte, and the
+    second of two names for one thing (`nitrate no3 20`).
+    """
+    items = clause.items
+    out: list[Item] = []
+    for index, item in enumerate(items):
+        following = items[index + 1] if index + 1 < len(items) else None
+        if item.kind == "N" and following is not None and following.kind == "N":
+            if item.analyte == following.analyte:
+                following.basis = following.basis or item.basis
+                following.start = item.start
+                continue
+        quantity = item.quantity
+        if quantity is not None and quantity.of is not None and not _named(out, item, items, index):
+            _own_name(clause, item, quantity.of)
+            continue
+        out.append(item)
+    return out
+
+
+def _named(out: list[Item], item: Item, items: list[Item], index: int) -> bool:
+    """Whether a self-named quantity has a name beside it that waits for one."""
+    of = item.quantity.of if item.quantity else None
+    free = bool(out) and out[-1].kind == "N" and items[index - 1] is out[-1]
+    if free and sum(other.kind == "V" for other in out) >= sum(o.kind == "N" for o in out):
+        free = False
+    if free:
+        return True
+    following = items[index + 1] if index + 1 < len(items) else None
+    if following is None or following.kind != "N" or following.analyte != of:
+        return False
+    return index + 2 >= len(items) or items[index + 2].kind != "V"
+
+
+def _own_name(clause: Clause, item: Item, of: str) -> None:
+    assert item.quantity is not None  # noqa: S101
+    candidate = Candidate(of, None, item.quantity, item.start, item.end)
+    _apply_marks(candidate, item.marks)
+    clause.candidates.append(candidate)
+
+
+def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
+    assert value.quantity is not None  # noqa: S101
+    start, end = min(name.start, value.start), max(name.end, value.end)
+    if name.kind == "U":
+        candidate = Candidate("", None, value.quantity, start, end, name.text)
+        names = nearest.analytes(name.text)
+        candidate.problem = doubts.UNKNOWN_NAME if len(names) < 2 else doubts.AMBIGUOUS_NAME
+        candidate.choices = names
+    else:
+        candidate = Candidate(name.analyte, name.basis, value.quantity, start, end, name.text)
+    _apply_marks(candidate, value.marks)
+    clause.candidates.append(candidate)
+    return candidate
+
+
+def _apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
+    """What the words between a name and its number say about the number."""
+    problem = None
+    for mark in marks:
+        if mark in {"wish", "if"}:
+            problem = doubts.WISH
+        elif mark in {"up", "down", "plus"}:
+            problem = doubts.CHANGE
+        elif mark == "not":
+            problem = doubts.NEGATED
+        elif mark in {"was", "from"}:
+            candidate.own_time = True
+            problem = problem or (doubts.PAST if mark == "from" else None)
+        elif mark in {"rose_to", "fell_to"}:
+            problem = None
+        elif mark == "to":
+            problem = problem or doubts.WISH
+    if problem is not None:
+        candidate.problem = problem
+
+
+def _name_first(clause: Clause, items: list[Item]) -> None:
+    index = 0
+    last: Candidate | None = None
+    while index < len(items):
+        item = items[index]
+        following = items[index + 1] if index + 1 < len(items) else None
+        if item.kind == "V":
+            _stray(clause, item, last)
+        elif following is not None and following.kind == "V":
+            last = _pair(clause, item, following)
+            index += 1
+        elif item.kind == "N":
+            _dangling(clause, item, following)
+        else:
+            _loose(clause, item, last, following)
+        index += 1
+
+
+def _number_first(clause: Clause, items: list[Item]) -> None:
+    values = sum(item.kind == "V" for item in items)
+    names = sum(item.kind == "N" for item in items)
+    index = 0
+    last: Candidate | None = None
+    while index < len(items):
+        item = items[index]
+        following = items[index + 1] if index + 1 < len(items) else None
+        if item.kind == "V" and following is not None and following.kind in "NU":
+            last = _pair(clause, following, item)
+            if values > names and following.kind == "N":
+                last.problem = last.problem or doubts.STRAY_NUMBER
+            index += 1
+        elif item.kind == "V":
+            _stray(clause, item, last)
+        elif item.kind == "N":
+            _dangling(clause, item, following)
+        else:
+            _loose(clause, item, last, following)
+        index += 1
+
+
+def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
+    """A number without a name; directly behind a value it makes that value doubtful."""
+    marks = set(item.marks)
+    if marks & {"up", "down", "plus"}:
+        clause.trouble.append((item.start, item.end, doubts.CHANGE))
+        return
+    if marks & {"wish", "to", "if"}:
+        clause.trouble.append((item.start, item.end, doubts.WISH))
+        return
+    if last is not None and marks & {"was", "from"}:
+        past = Candidate(
+            last.analyte, last.basis, item.quantity or last.quantity, item.start, item.end
+        )
+        past.own_time = True
+        past.problem = doubts.PAST if "from" in marks else None
+        clause.candidates.append(past)
+        return
+    if last is not None and "not" not in marks:
+        last.problem = last.problem or doubts.STRAY_NUMBER
+        last.choices = last.choices or _joined(last, item)
+        last.end = max(last.end, item.end)
+        return
+    clause.trouble.append((item.start, item.end, doubts.STRAY_NUMBER))
+
+
+def _joined(last: Candidate, item: Item) -> tuple[str, ...]:
+    """The value with the point that may be lost: 7 2 for 7.2."""
+    whole, part = last.quantity.value, item.quantity.value if item.quantity else None
+    if whole is None or part is None or whole != int(whole) or part != int(part) or part > 999:
+        return ()
+    return (f"{last.name or last.analyte} {int(whole)}.{int(part)}",)
+
+
+def _dangling(clause: Clause, item: Item, following: Item | None) -> None:
+    del following
+    clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
+
+
+def _loose(
+    clause: Clause, item: Item, last: Candidate | None, following: Item | None
+) -> None:
+    """A word that is no name: in a unit's place it bears on one value, else on all of them."""
+    if last is not None and following is not None:
+        last.problem = last.problem or doubts.UNKNOWN_WORD
+        last.end = max(last.end, item.end)
+    clause.loose.append(item)

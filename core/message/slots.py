@@ -1,0 +1,223 @@
+"""The numbers of a question, each in its place: from, to, by, for a volume, at a premise.
+
+question = { word | name | substance | tank | role quantity | quantity }
+role     = "from" | "to" | "under" | "by" | "+" | "at" | "if" | "with" | "for" | "in"
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from core.errors import CoreError
+from core.message import quantities
+from core.message.amounts import GRAMS, SPOONS, litres
+from core.message.candidates import Candidate, settle
+from core.message.model import Context, Value
+from core.message.quantities import Quantity
+from core.message.tokens import Token
+from core.units import to_canonical
+
+_ROLES = {
+    "from": "from", "was": "from", "to": "to", "rose_to": "to", "fell_to": "to", "less": "to",
+    "by": "by", "up": "by", "down": "by", "if": "premise", "plus": "premise", "wish": "to",
+}  # fmt: skip
+_VOLUMES = frozenset({"L", "gal", "uk gal"})
+
+
+@dataclass(slots=True)
+class Number:
+    """A number of an analyte in its role (from, to, by, premise, or plain)."""
+
+    analyte: str | None
+    basis: str | None
+    role: str
+    value: float
+    quantity: Quantity
+
+
+@dataclass(slots=True)
+class Slots:
+    """All that a question's words say, before its kind decides what each is for."""
+
+    numbers: list[Number] = field(default_factory=list)
+    names: list[tuple[str, str | None]] = field(default_factory=list)
+    volume_l: float | None = None
+    grams: float | None = None
+    millilitres: float | None = None
+    spoons: float | None = None
+    percent: float | None = None
+    substance: str | None = None
+    tank: str | None = None
+    unit: str | None = None
+    amount: Quantity | None = None
+    units: list[tuple[str, str | None]] = field(default_factory=list)
+    unknown: list[Token] = field(default_factory=list)
+    unplaced: list[Quantity] = field(default_factory=list)
+    events: list[str] = field(default_factory=list)
+    talk: bool = False
+
+
+def read(tokens: list[Token], context: Context, source: str) -> Slots:
+    """Sort what the tokens of one question say."""
+    slots = Slots()
+    role = ""
+    index = 0
+    while index < len(tokens):
+        token = tokens[index]
+        quantity = None if token.kind in {"word", "fill"} else quantities.read(tokens, index)
+        if quantity is not None:
+            _quantity(tokens, index, quantity, role, slots, context, source)
+            role = "premise" if role == "premise" else ""
+            index = quantity.last
+            continue
+        role = _word(token, role, slots)
+        index += 1
+    return slots
+
+
+def _word(token: Token, role: str, slots: Slots) -> str:
+    """What one word adds; the role that it gives to the next number."""
+    kind = token.kind
+    if kind == "analyte":
+        analyte, _, basis = str(token.value).partition("@")
+        slots.names.append((analyte, basis or None))
+    elif kind == "substance":
+        slots.substance = slots.substance or str(token.value)
+    elif kind == "tank":
+        slots.tank = str(token.value)
+    elif kind == "unit":
+        unit, _, of = str(token.value).partition("@")
+        slots.units.append((unit, of or None))
+    elif kind == "event":
+        slots.events.append(str(token.value))
+    elif kind == "mark":
+        return _ROLES.get(str(token.value), role)
+    elif kind == "time" and token.value == "at":
+        return "premise"
+    elif kind in {"word", "several"}:
+        slots.unknown.append(token)
+    return role
+
+
+def _quantity(
+    tokens: list[Token],
+    index: int,
+    quantity: Quantity,
+    role: str,
+    slots: Slots,
+    context: Context,
+    source: str,
+) -> None:
+    if _amount(quantity, slots, context):
+        return
+    name = _name(tokens, index, quantity, slots)
+    analyte, basis = name if name is not None else (quantity.of, None)
+    if quantity.low is not None and quantity.high is not None:
+        for number, part in ((quantity.low, "from"), (quantity.high, "to")):
+            _number(number, part, analyte, basis, quantity, slots, context, source)
+    elif quantity.value is not None and quantity.grouped is None and _fit(quantity):
+        if quantity.sign:
+            role = "by"
+            number = -quantity.value if quantity.sign == "-" else quantity.value
+        else:
+            number = quantity.value
+            role = "to" if quantity.qualifier == "<" else role
+        _number(number, role, analyte, basis, quantity, slots, context, source)
+    else:
+        slots.unplaced.append(quantity)
+
+
+def _fit(quantity: Quantity) -> bool:
+    return quantity.problem is None
+
+
+def _amount(quantity: Quantity, slots: Slots, context: Context) -> bool:
+    """Take a volume, mass, spoon or share; whether it was one."""
+    value, unit = quantity.value, quantity.unit
+    if value is None or unit is None or quantity.problem or quantity.grouped is not None:
+        return False
+    if unit in _VOLUMES:
+        slots.volume_l = litres(quantity, us_gallons=context.us_gallons)
+    elif unit in GRAMS:
+        slots.grams = value * GRAMS[unit]
+    elif unit == "mL":
+        slots.millilitres = value
+    elif unit in SPOONS:
+        slots.spoons = value * SPOONS[unit]
+    elif unit == "%":
+        slots.percent = value
+    else:
+        return False
+    slots.amount = slots.amount or quantity
+    return True
+
+
+def _name(
+    tokens: list[Token], index: int, quantity: Quantity, slots: Slots
+) -> tuple[str, str | None] | None:
+    """The name that a number belongs to: the one before it, or the one right behind."""
+    if quantity.of is not None:
+        same = [name for name in slots.names if name[0] == quantity.of]
+        return same[-1] if same else (quantity.of, None)
+    before = index - 1
+    while before >= 0 and tokens[before].kind in {"mark", "fill", "p", "time"}:
+        before -= 1
+    if before >= 0 and tokens[before].kind == "analyte":
+        return slots.names[-1]
+    if quantity.last < len(tokens) and tokens[quantity.last].kind == "analyte":
+        analyte, _, basis = str(tokens[quantity.last].value).partition("@")
+        following = quantity.last + 1
+        if following >= len(tokens) or not quantities.is_number(tokens[following]):
+            return analyte, basis or None
+    numbered = [n for n in slots.numbers if n.role in {"from", "to", "by"}]
+    if numbered:
+        return (numbered[-1].analyte, numbered[-1].basis) if numbered[-1].analyte else None
+    return slots.names[-1] if slots.names else None
+
+
+def _number(
+    number: float,
+    role: str,
+    analyte: str | None,
+    basis: str | None,
+    quantity: Quantity,
+    slots: Slots,
+    context: Context,
+    source: str,
+) -> None:
+    if analyte is not None:
+        canonical = _canonical(number, role, analyte, basis, quantity, context, source)
+        if canonical is None:
+            slots.unplaced.append(quantity)
+            return
+        number = canonical
+    slots.numbers.append(Number(analyte, quantity.basis or basis, role, number, quantity))
+
+
+def _canonical(
+    number: float,
+    role: str,
+    analyte: str,
+    basis: str | None,
+    quantity: Quantity,
+    context: Context,
+    source: str,
+) -> float | None:
+    """In the analyte's own unit; a difference of temperature in °F is scaled only."""
+    if role == "by":
+        try:
+            if analyte == "temperature" and quantity.unit == "°F":
+                return number / 1.8
+            unit = None if quantity.unit == "°" else quantity.unit
+            return to_canonical(analyte, number, unit, quantity.basis or basis)
+        except (CoreError, KeyError):
+            return None
+    single = Quantity(quantity.first, quantity.start)
+    single.value, single.unit, single.of = number, quantity.unit, quantity.of
+    single.unit_text, single.basis = quantity.unit_text, quantity.basis
+    settled = settle(
+        Candidate(analyte, basis, single, quantity.start, quantity.end), context, source
+    )
+    if isinstance(settled, Value) and isinstance(settled.canonical, float):
+        return settled.canonical
+    return None

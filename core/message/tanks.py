@@ -1,0 +1,110 @@
+"""Tank names in a message: as spelt, as a beginning, or nearly."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from rapidfuzz.distance import OSA
+
+from core.message.fold import fold
+from core.message.tokens import Token
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """Which tank a word means.
+
+    `name` is the tank's own spelling, None where none or more than one fits; `candidates` are all
+    that fit equally well, in the order of the chat's tanks.
+    """
+
+    name: str | None
+    candidates: tuple[str, ...] = ()
+
+
+def match(text: str, tanks: Sequence[str]) -> Match:
+    """The tank meant by `text`: exact, else the only one that begins so, else the nearest.
+
+    Nearest is by edits (a swap counts one): one edit up to five letters, two from six on. A tie
+    gives several candidates and no name, so that the chat asks.
+
+    Examples
+    --------
+    >>> match("quary", ("Fern", "Quarry")).name
+    'Quarry'
+    >>> match("reef", ("Reef A", "Reef B")).candidates
+    ('Reef A', 'Reef B')
+    """
+    plain = fold(text).strip(" @:,.")
+    if not plain:
+        return Match(None)
+    folded = [fold(tank) for tank in tanks]
+    for found in (
+        [tank for tank, name in zip(tanks, folded, strict=True) if name == plain],
+        [t for t, name in zip(tanks, folded, strict=True) if len(plain) > 1 and name.startswith(plain)],
+        _nearest(plain, tanks, folded),
+    ):
+        if found:
+            return Match(found[0] if len(found) == 1 else None, tuple(found))
+    return Match(None)
+
+
+def _nearest(plain: str, tanks: Sequence[str], folded: list[str]) -> list[str]:
+    most = 0 if len(plain) < 3 else 1 if len(plain) < 6 else 2
+    if not most:
+        return []
+    distances = [OSA.distance(plain, name, score_cutoff=most) for name in folded]
+    best = min(distances, default=most + 1)
+    if best > most:
+        return []
+    return [tank for tank, distance in zip(tanks, distances, strict=True) if distance == best]
+
+
+@lru_cache(maxsize=512)
+def _index(tanks: tuple[str, ...]) -> dict[str, list[tuple[str, str]]]:
+    """First character → (plain name, name), the longest first."""
+    index: dict[str, list[tuple[str, str]]] = {}
+    for tank in sorted(tanks, key=len, reverse=True):
+        plain = fold(tank).strip()
+        if plain:
+            index.setdefault(plain[0], []).append((plain, tank))
+    return index
+
+
+def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token]:
+    """`tokens` with every exact tank name made one token of kind ``tank``."""
+    index = _index(tanks)
+    if not any(token.text[0] in index for token in tokens):
+        return tokens
+    out: list[Token] = []
+    done = 0
+    for place, token in enumerate(tokens):
+        if token.start < done:
+            continue
+        found = _named(token, folded, index)
+        if found is None or (token.kind == "analyte" and _number_next(tokens, place)):
+            out.append(token)
+            continue
+        plain, name = found
+        done = token.start + len(plain)
+        out.append(Token("tank", name, plain, token.start, done))
+    return out
+
+
+def _number_next(tokens: list[Token], place: int) -> bool:
+    return place + 1 < len(tokens) and tokens[place + 1].kind == "number"
+
+
+def _named(
+    token: Token, folded: str, index: dict[str, list[tuple[str, str]]]
+) -> tuple[str, str] | None:
+    start = token.start
+    if start and folded[start - 1].isalnum():
+        return None
+    for plain, name in index.get(token.text[0], ()):
+        end = start + len(plain)
+        if folded.startswith(plain, start) and not folded[end : end + 1].isalnum():
+            return plain, name
+    return None

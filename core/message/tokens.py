@@ -1,0 +1,184 @@
+"""A message cut into tokens, each with its span in the source.
+
+One compiled expression, whose alternatives each are a single run without nested repetition, so
+that no text can make it go back over what it has read more than once.
+"""
+
+from __future__ import annotations
+
+import re
+
+from core.message import doubts, numbers
+from core.message.fold import INVISIBLE, MARK
+from core.message.lexicon import Lexicon
+
+_TOKEN = re.compile(
+    r"""
+    (?P<word>[^\W\d_]+)
+  | (?P<iso>\d{4}-\d\d?-\d\d?(?:t(?=\d))?)
+  | (?P<clock>\d\d?:\d\d(?::\d\d)?(?:z|[+-]\d\d:\d\d)?(?![\d:]))
+  | (?P<dotted>\d\d?\.\d\d?\.(?:\d\d\d\d|\d\d)?(?![\d.,]))
+  | (?P<slashed>\d\d?[/-]\d\d?[/-](?:\d\d\d\d|\d\d)(?![\d/-])|\d\d?/\d\d?/?(?![\d/.,]))
+  | (?P<number>[.,]?\d[\d.,']*)
+  | (?P<nl>\n)
+  | (?P<mark><=|>=|\+/-|\+-|->|=>|\.\.+|<|[^\w\s]|_)
+    """,
+    re.VERBOSE,
+)
+_MIXED = re.compile(r"[^\W_]+")
+_SUPERSCRIPT = str.maketrans("", "", "¹²³" + MARK)
+
+
+class Token:
+    """One piece of a message.
+
+    `kind` is a category of the lexicon (analyte, unit, substance, event, time, mark, ask,
+    command, fill, several), or: word (unknown), number, fraction, iso, clock, dotted, slashed,
+    nl, p (any other character). `value` is the meaning: the lexicon's value, or the `Number`.
+    """
+
+    __slots__ = ("end", "kind", "start", "text", "value")
+
+    kind: str
+    value: object
+    text: str
+    start: int
+    end: int
+
+    def __init__(self, kind: str, value: object, text: str, start: int, end: int) -> None:
+        self.kind = kind
+        self.value = value
+        self.text = text
+        self.start = start
+        self.end = end
+
+    def __repr__(self) -> str:
+        return f"{self.kind}:{self.text}"
+
+
+def cut(folded: str, words: Lexicon) -> list[Token]:
+    """The tokens of a folded text, words and phrases looked up.
+
+    message = { word | number | date | clock | newline | other character }
+
+    Blanks divide and are dropped. A word glued to digits is looked up whole ("no3"), then as the
+    longest known beginning ("kh4", "7dgh8"). A number that an invisible character touches on the
+    inside, and every number after a character that turns the reading direction, gets the problem
+    ``invisible``.
+    """
+    out: list[Token] = []
+    position, length = 0, len(folded)
+    find = _TOKEN.search
+    known = words.words
+    while position < length:
+        match = find(folded, position)
+        if match is None:
+            break
+        kind = match.lastgroup
+        start, end = match.span()
+        text = match.group()
+        if kind == "word":
+            entry = known.get(text)
+            if end < length and folded[end].isdigit():
+                text, entry = _mixed(folded, start, text, entry, known)
+                end = start + len(text)
+            elif entry is None and MARK in text:
+                text = text.replace(MARK, "")
+                entry = known.get(text)
+            if entry is None:
+                out.append(Token("word", None, text, start, end))
+            else:
+                out.append(Token(entry[0], entry[1], text, start, end))
+        elif kind == "number":
+            run = text.rstrip(".,'")
+            end = start + len(run)
+            out.append(Token("number", numbers.read(run), run, start, end))
+        elif kind == "mark":
+            entry = known.get(text)
+            if entry is not None:
+                out.append(Token(entry[0], entry[1], text, start, end))
+            elif text in numbers.FRACTIONS:
+                out.append(Token("fraction", numbers.FRACTIONS[text], text, start, end))
+            else:
+                out.append(Token("p", text, text, start, end))
+        else:
+            out.append(Token(kind or "p", text, text, start, end))
+        position = end
+    return _phrases(out, words)
+
+
+def _mixed(
+    folded: str, start: int, letters: str, entry: tuple[str, str] | None, known: dict[str, tuple[str, str]]
+) -> tuple[str, tuple[str, str] | None]:
+    """The longest known beginning of letters and digits in one run, else the whole run.
+
+    A formula may be followed by its charge in superscripts (``ca²``), which is left out.
+    """
+    match = _MIXED.match(folded, start)
+    whole = match.group() if match else letters
+    if len(whole) > 40:
+        return letters, entry
+    bare = whole.translate(_SUPERSCRIPT)
+    if bare in known:
+        return whole, known[bare]
+    for end in range(len(whole) - 1, len(letters) - 1, -1):
+        # What follows must begin a number, so that no name is cut in the middle of a word.
+        if whole[end].isdigit() and whole[:end] in known:
+            return whole[:end], known[whole[:end]]
+    if entry is not None:
+        return letters, entry
+    return whole, None
+
+
+def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
+    """Tokens that together are one entry of the lexicon, joined; the longest phrase wins."""
+    starts = words.phrases
+    if not any(token.text in starts for token in tokens):
+        return tokens
+    out: list[Token] = []
+    index = 0
+    while index < len(tokens):
+        token = tokens[index]
+        for rest, entry in starts.get(token.text, ()):
+            last = index + len(rest)
+            if last < len(tokens) and all(
+                tokens[index + 1 + offset].text == piece for offset, piece in enumerate(rest)
+            ):
+                text = " ".join((token.text, *rest))
+                out.append(Token(entry[0], entry[1], text, token.start, tokens[last].end))
+                index = last + 1
+                break
+        else:
+            out.append(token)
+            index += 1
+    return out
+
+
+def mark_hidden(tokens: list[Token], source: str, folded: str) -> list[Token]:
+    """Invisible characters taken out, and the numbers that they make doubtful marked.
+
+    A number is doubtful where an invisible character stands between two characters of digits or
+    marks, and everywhere after one that turns the reading direction (`fold.TURNING`).
+    """
+    from core.message.fold import TURNING
+
+    turned = min((place for place, char in enumerate(source) if char in TURNING), default=None)
+    out: list[Token] = []
+    for token in tokens:
+        if token.text == INVISIBLE:
+            continue
+        if token.kind in {"number", "fraction", "slashed", "dotted"}:
+            touched = _touched(token, folded) or (turned is not None and token.start > turned)
+            if touched:
+                value = numbers.Number(None, problem=doubts.INVISIBLE)
+                token = Token("number", value, token.text, token.start, token.end)
+        out.append(token)
+    return out
+
+
+def _touched(token: Token, folded: str) -> bool:
+    digits = "0123456789.,'/"
+    before, after = folded[: token.start], folded[token.end :]
+    if before.endswith(INVISIBLE) and before.rstrip(INVISIBLE)[-1:] in tuple(digits):
+        return True
+    return after.startswith(INVISIBLE) and after.lstrip(INVISIBLE)[:1] in tuple(digits)

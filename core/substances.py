@@ -1,0 +1,53 @@
+"""Canonical plain names of what is dosed or put into a tank; names only, no chemistry.
+
+The words people use for them are in the language files of `core.message`.
+"""
+
+from __future__ import annotations
+
+SALTS: tuple[str, ...] = (
+    "sodium bicarbonate",
+    "potassium bicarbonate",
+    "sodium carbonate",
+    "potassium carbonate",
+    "calcium carbonate",
+    "calcium hydroxide",
+    "calcium chloride",
+    "calcium chloride dihydrate",
+    "calcium sulfate",
+    "calcium sulfate dihydrate",
+    "magnesium sulfate",
+    "magnesium sulfate heptahydrate",
+    "magnesium chloride",
+    "magnesium chloride hexahydrate",
+    "sodium chloride",
+    "potassium chloride",
+    "ammonium chloride",
+    "potassium nitrate",
+    "potassium sulfate",
+    "potassium phosphate",
+    "monopotassium phosphate",
+    "sodium thiosulfate",
+    "sodium thiosulfate pentahydrate",
+    "iron gluconate",
+    "citric acid",
+    "hydrochloric acid",
+    "sulfuric acid",
+    "phosphoric acid",
+    "acetic acid",
+)
+"""Things that are weighed or measured out."""
+
+MEDIA: tuple[str, ...] = (
+    "crushed coral",
+    "aragonite",
+    "limestone",
+    "shells",
+    "peat",
+    "leaves",
+    "driftwood",
+    "activated carbon",
+)
+"""Things that lie in the filter or the tank."""
+
+SUBSTANCES: frozenset[str] = frozenset(SALTS + MEDIA)
