@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import AsyncIterator
 from contextlib import AsyncExitStack, asynccontextmanager
 from typing import TYPE_CHECKING
@@ -32,7 +33,7 @@ async def opened(url: str, clock: Clock, defaults: Defaults) -> AsyncIterator[Ap
     ------
     StartError
         If the database cannot be opened: no permission, no such folder, not a database, no
-        server, a wrong password.
+        server, a wrong password, written by a later version.
     """
     from bot.app import App  # SQLAlchemy takes most of a cold start
 
@@ -48,12 +49,12 @@ async def opened(url: str, clock: Clock, defaults: Defaults) -> AsyncIterator[Ap
 
 def _database_errors() -> tuple[type[Exception], ...]:
     """Give the errors that drivers raise, without loading a driver that is not in use."""
-    import sys
+    from sqlalchemy.exc import SQLAlchemyError  # loaded by the application, as is the next
 
-    from sqlalchemy.exc import SQLAlchemyError  # loaded by the application
+    from bot.store.migrate import NewerSchema
 
     asyncpg = sys.modules.get("asyncpg")
-    return (SQLAlchemyError, OSError, *([asyncpg.PostgresError] if asyncpg else []))
+    return (SQLAlchemyError, OSError, NewerSchema, *([asyncpg.PostgresError] if asyncpg else []))
 
 
 def _first_line(error: Exception) -> str:

@@ -163,12 +163,6 @@ def test_no_postgresql_is_said_without_its_password(meniscus: Meniscus) -> None:
     assert "Traceback" not in ran.err
 
 
-def test_a_folder_as_input_is_said(meniscus: Meniscus, home: Path) -> None:
-    ran = meniscus("chat", *CLOCK, given=home)
-    assert ran.status == 1
-    assert "Traceback" not in ran.err
-
-
 @pytest.mark.parametrize(
     ("text", "why"),
     [

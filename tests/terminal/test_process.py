@@ -34,8 +34,7 @@ def start(home: Path) -> Iterator[Start]:
         process = subprocess.Popen(  # type: ignore[call-overload]
             [sys.executable, "-m", "bot", *arguments],
             cwd=home / "here",
-            env=around,
-            **{**pipes, **options},
+            **{"env": around, **pipes, **options},
         )
         running.append(process)
         return process  # type: ignore[no-any-return]
@@ -193,6 +192,15 @@ def test_no_input_and_no_output_at_all(start: Start) -> None:
     assert b"Traceback" not in err
 
 
+def test_a_folder_as_input_is_said(start: Start, home: Path) -> None:
+    folder = os.open(home, os.O_RDONLY)
+    process = start("chat", *CLOCK, stdin=folder)
+    os.close(folder)
+    _, err = process.communicate(timeout=PATIENCE_S)
+    assert process.returncode == 1
+    assert b"Traceback" not in err
+
+
 class Terminal:
     """A terminal that somebody types at."""
 
@@ -229,7 +237,7 @@ class Terminal:
 
 def test_a_person_at_a_terminal(start: Start, home: Path) -> None:
     terminal = Terminal(start, "chat", "--database", f"sqlite:///{home}/x.sqlite3")
-    terminal.until(b"> ")
+    terminal.until(b"Ctrl-D leaves")
     terminal.type(b"kh 4\r")
     terminal.until(b"[1]")
     assert b"\x1b[" in terminal.seen
