@@ -53,11 +53,12 @@ class Weekdays:
 
 @dataclass(frozen=True, slots=True)
 class MonthDays:
-    """Days of the month; `next_month` for 'the 1st of next month'."""
+    """Days of the month; `next_month` for 'the 1st of next month', `every` 2 for each second."""
 
     days: tuple[int, ...]
     repeats: bool = False
     next_month: bool = False
+    every: int = 1
 
 
 @dataclass(frozen=True, slots=True)

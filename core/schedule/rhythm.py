@@ -139,7 +139,8 @@ def rule_of(said: Said) -> Rule:
     if said.weekdays is not None:
         return _of_weekdays(said.weekdays, said.interval, at or DAY_BEGINS)
     if said.month_days is not None:
-        return Monthly(said.month_days.days, at or DAY_BEGINS, _each(said.interval, "months"))
+        every = max(said.month_days.every, _each(said.interval, "months"))
+        return Monthly(said.month_days.days, at or DAY_BEGINS, every)
     if said.dated is not None:
         if said.interval is not None and not _is_years(said.interval):
             raise Unclear(Flaw("unclear"))

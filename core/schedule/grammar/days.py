@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from core.schedule.grammar.dates import ordinal_day
 from core.schedule.pieces import DayPart, Flaw, MonthDays, Near, Piece, Span, Weekdays
 from core.schedule.tokens import Line, Parsed, first_of
@@ -55,8 +57,8 @@ def _one_day(line: Line, i: int) -> Parsed[Weekdays]:
 
 
 def on_weekday(line: Line, i: int) -> Parsed[Pieces]:
-    """on_weekday := [ON] [THE] [NEXT | THIS] weekday_list."""
-    start = line.skip(i, "on")
+    """on_weekday := [ON | AT] [ARTICLE | THE] [NEXT | THIS] weekday_list."""
+    start = line.skip(line.skip(i, "on", "at"), "article")
     after = line.word(start, "next")
     i = after[1] if after else line.skip(line.skip(start, "the"), "this", "next")
     found = weekday_list(line, i)
@@ -67,13 +69,13 @@ def on_weekday(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def nth_weekday(line: Line, i: int) -> Parsed[Pieces]:
-    """nth_weekday := [ON] [THE] ORDINAL weekday [OF] month_word."""
+    """nth_weekday := [ON] [THE] ORDINAL weekday month_word."""
     nth = _nth(line, line.skip(line.skip(i, "on"), "the"))
     day = None if nth is None else line.word(nth[1], "weekday")
     month = None if day is None else month_word(line, day[1])
     if nth is None or day is None or month is None:
         return None
-    if nth[0] not in (-1, 1, 2, 3, 4):
+    if nth[0] not in (-1, 1, 2, 3, 4) or month[0].every > 1:
         return (Flaw("unclear"),), month[1]
     return (Weekdays((day[0],), repeats=True, nth=nth[0]),), month[1]
 
@@ -82,33 +84,53 @@ def _nth(line: Line, i: int) -> Parsed[int]:
     return line.word(i, "ordinal") or ordinal_day(line, i)
 
 
-def month_word(line: Line, i: int) -> Parsed[bool]:
-    """month_word := [OF] [THE] [EVERY] [NEXT | THIS] "month"; True for this or the next one."""
-    i = line.skip(i, "of")
-    i = line.skip(i, "the")
-    i = line.skip(i, "every")
-    one = line.skip(i, "next", "this")
-    unit = line.word(one, "unit")
-    return None if unit is None or unit[0] != "months" else (one != i, unit[1])
+class Month(NamedTuple):
+    """A month by a word: `one` for this or the next, `following` for the next, `every` for more."""
+
+    one: bool
+    following: bool
+    every: int
+
+
+def month_word(line: Line, i: int) -> Parsed[Month]:
+    """month_word := [OF] [THE] [NEXT | THIS | EVERY [number | OTHER]] "month"."""
+    i = line.skip(line.skip(i, "of"), "the")
+    following = line.word(i, "next") is not None
+    start = line.skip(i, "next", "this")
+    every = line.word(start, "every")
+    count = None
+    if every is not None or _ends_with_every(line, start):
+        named = start if every is None else every[1]
+        count = line.integer(named) or line.word(named, "other")
+        start = named if count is None else count[1]
+    unit = line.word(start, "unit")
+    if unit is None or unit[0] != "months":
+        return None
+    return Month(following or line.skip(i, "this") != i, following, count[0] if count else 1), unit[
+        1
+    ]
+
+
+def _ends_with_every(line: Line, i: int) -> bool:
+    """True where the phrase before was 'of every', one phrase in the vocabulary."""
+    return i > 0 and line.word(i - 1, "every") is not None
 
 
 def month_days(line: Line, i: int) -> Parsed[Pieces]:
-    """month_days := [ON] [THE] (day_list | LAST_DAY) month_word, or ON THE day_list."""
+    """month_days := [ON] [THE | DAY_WORD] (day_list | LAST_DAY) month_word | ON [THE] day_list."""
     start = line.skip(i, "on")
-    named = line.skip(start, "the")
+    named = line.skip(start, "the", "day_word")
     last = line.word(named, "last_day")
     days = _day_list(line, named) if last is None else ((31,), last[1])
     if days is None:
         return None
     month = month_word(line, days[1])
     if month is not None:
-        in_one = month[0]
-        following = in_one and _says_next(line, days[1], month[1])
-        return (_checked(days[0], repeats=not in_one, next_month=following),), month[1]
+        return (_in_month(days[0], month[0]),), month[1]
     is_ordinal = line.tokens[days[1] - 1].text.isalpha()
-    if start == i or named == start or last is not None or not is_ordinal:
+    if start == i or last is not None or not is_ordinal:
         return None
-    return (_checked(days[0], repeats=False),), days[1]
+    return (_in_month(days[0], Month(one=True, following=False, every=1)),), days[1]
 
 
 def month_end(line: Line, i: int) -> Parsed[Pieces]:
@@ -118,11 +140,7 @@ def month_end(line: Line, i: int) -> Parsed[Pieces]:
     if end is None or month is None:
         return None
     repeats = any(line.word(k, "every") for k in range(end[1], month[1]))
-    return (MonthDays((31,), repeats, _says_next(line, end[1], month[1])),), month[1]
-
-
-def _says_next(line: Line, i: int, end: int) -> bool:
-    return any(line.word(k, "next") for k in range(i, end))
+    return (MonthDays((31,), repeats, month[0].following, month[0].every),), month[1]
 
 
 def _day_list(line: Line, i: int) -> Parsed[tuple[int, ...]]:
@@ -140,10 +158,10 @@ def _day_list(line: Line, i: int) -> Parsed[tuple[int, ...]]:
         days, end = (*days, following[0]), following[1]
 
 
-def _checked(days: tuple[int, ...], *, repeats: bool, next_month: bool = False) -> Piece:
+def _in_month(days: tuple[int, ...], month: Month) -> Piece:
     if not all(1 <= day <= 31 for day in days):
         return Flaw("impossible")
-    return MonthDays(days, repeats, next_month)
+    return MonthDays(days, not month.one, month.following, month.every)
 
 
 def near(line: Line, i: int) -> Parsed[Pieces]:
@@ -173,8 +191,7 @@ def _next_unit(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def _weekend(line: Line, i: int) -> Parsed[Pieces]:
-    """weekend := [ON | AT] [THE] (NEXT | THIS) "weekend": its Saturday."""
-    i = line.skip(line.skip(i, "on", "at"), "the")
-    after = line.word(i, "next") or line.word(i, "this")
-    end = None if after is None else line.word(after[1], "weekend")
-    return None if end is None else ((Weekdays((5,)),), end[1])
+    """weekend := [ON | AT] [THE] [NEXT | THIS] WEEKEND: its Saturday; never alone."""
+    start = line.skip(line.skip(line.skip(i, "on", "at"), "the"), "next", "this")
+    end = line.word(start, "weekend")
+    return None if end is None or start == i else ((Weekdays((5,)),), end[1])

@@ -222,7 +222,9 @@ def _month_days(line: Line, i: int) -> Parsed[Pieces]:
     if not 1 <= day[0] <= 31:
         return (Flaw("impossible"),), day[1]
     month = month_word(line, day[1])
-    return (MonthDays((day[0],), repeats=True),), day[1] if month is None else month[1]
+    if month is None:
+        return (MonthDays((day[0],), repeats=True),), day[1]
+    return (MonthDays((day[0],), repeats=True, every=month[0].every),), month[1]
 
 
 def _date(line: Line, i: int) -> Parsed[Pieces]:

@@ -37,8 +37,8 @@ def _one(rule: Callable[[Line, int], Parsed[Piece]]) -> Rule:
 
 
 def dated(line: Line, i: int) -> Parsed[Piece]:
-    """dated := ON [THE] date_piece | IN MONTH."""
-    start = line.skip(i, "on")
+    """dated := (ON | AT | ONCE) [THE] date_piece | IN MONTH."""
+    start = line.skip(i, "on", "at", "once")
     if start != i:
         return dates.date_piece(line, line.skip(start, "the"))
     before = line.word(i, "in")
@@ -47,12 +47,12 @@ def dated(line: Line, i: int) -> Parsed[Piece]:
 
 
 def weekday_with_word(line: Line, i: int) -> Parsed[Pieces]:
-    """weekday_with_word := on_weekday that begins with ON, NEXT or THIS, or a plural."""
+    """weekday_with_word := on_weekday that begins with ON, AT, NEXT or THIS, or a plural."""
     found = days.on_weekday(line, i)
     if found is None:
         return None
     plural = isinstance(found[0][0], Weekdays) and found[0][0].repeats
-    return found if plural or line.skip(i, "on", "next", "this") != i else None
+    return found if plural or line.skip(i, "on", "at", "next", "this") != i else None
 
 
 def named_date(line: Line, i: int) -> Parsed[Piece]:
