@@ -58,7 +58,7 @@ async def retest(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
 
 
 async def _tank_for(turn: Turn, choice: Choice) -> StoredTank | None:
-    """The tank of a plan; for a question about any water one of just that volume, or a first one."""
+    """The tank of a plan; for a question about any water, the only one of that volume."""
     stored = turn.tank_by_id(choice.arguments["tank_id"])
     if stored is not None:
         return stored

@@ -19,7 +19,7 @@ from bot.store.tanks import StoredTank
 from core.advice.findings import Finding, find, judge_ammonia
 from core.advice.hardness import hardness_class
 from core.advice.state import State
-from core.message import to_json
+from core.message.wire import to_json
 from core.message.model import Doubt, Event, Parsed, Value
 from core.tank import Tank
 

@@ -8,6 +8,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select, update
+from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.chat.model import Address
@@ -57,11 +58,26 @@ class Chats:
     async def ensure(self, address: Address, *, group: bool, new: NewChat, now: datetime) -> Chat:
         """Find the chat at an address, or make it with the defaults of `new`.
 
-        A chat that was gone is there again as soon as something comes in from it.
+        The chat's row is locked until the unit of work ends, so that two units about one chat
+        never work on what the other is changing. A chat that was gone is there again as soon as
+        something comes in from it.
         """
-        row = await self._row(address)
+        row = await self._row(address, lock=True)
         if row is None:
-            row = ChatRow(
+            await self._insert(address, group=group, new=new, now=now)
+            row = await self._row(address, lock=True)
+        if row is None:
+            raise LookupError("a chat that was just made is gone")
+        if row.gone_at is not None:
+            row.gone_at = None
+        return _chat(row, address.thread)
+
+    async def _insert(self, address: Address, *, group: bool, new: NewChat, now: datetime) -> None:
+        """Make a chat, unless another process did so in this moment."""
+        insert = sqlite.insert if self._dialect == "sqlite" else postgresql.insert
+        await self._session.execute(
+            insert(ChatRow)
+            .values(
                 messenger=address.messenger,
                 external=address.chat,
                 is_group=group,
@@ -72,11 +88,12 @@ class Chats:
                 language=new.language,
                 created_at=now,
             )
-            self._session.add(row)
-            await self._session.flush()
-        elif row.gone_at is not None:
-            row.gone_at = None
-        return _chat(row, address.thread)
+            .on_conflict_do_nothing(index_elements=["messenger", "external"])
+        )
+
+    @property
+    def _dialect(self) -> str:
+        return self._session.get_bind().dialect.name
 
     async def find(self, address: Address) -> Chat | None:
         """Find the chat at an address; None where nobody ever wrote from there."""
@@ -101,12 +118,11 @@ class Chats:
             .values(**columns)
         )
 
-    async def _row(self, address: Address) -> ChatRow | None:
-        return await self._session.scalar(
-            select(ChatRow).where(
-                ChatRow.messenger == address.messenger, ChatRow.external == address.chat
-            )
+    async def _row(self, address: Address, *, lock: bool = False) -> ChatRow | None:
+        query = select(ChatRow).where(
+            ChatRow.messenger == address.messenger, ChatRow.external == address.chat
         )
+        return await self._session.scalar(query.with_for_update() if lock else query)
 
 
 def _chat(row: ChatRow, thread: str | None) -> Chat:

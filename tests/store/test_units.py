@@ -1,0 +1,125 @@
+"""The contract of a unit of work, the same on both engines."""
+
+from __future__ import annotations
+
+import asyncio
+from datetime import UTC, datetime
+
+import pytest
+
+from bot.chat.model import Address
+from bot.store.chats import Chat, NewChat
+from bot.store.database import Database
+from bot.store.uow import UnitOfWork
+from core.tank import Tank
+
+NOW = datetime(2026, 3, 1, 12, tzinfo=UTC)
+HERE = Address("test", "1")
+
+
+async def chat_in(uow: UnitOfWork, address: Address = HERE) -> Chat:
+    return await uow.chats.ensure(address, group=False, new=NewChat(), now=NOW)
+
+
+async def test_what_is_not_committed_is_rolled_back(database: Database) -> None:
+    async with database.write() as uow:
+        await chat_in(uow)
+    async with database.read() as uow:
+        assert await uow.chats.find(HERE) is None
+
+
+async def test_an_error_after_writing_rolls_back(database: Database) -> None:
+    async def fail() -> None:
+        async with database.write() as uow:
+            chat = await chat_in(uow)
+            await uow.tanks.add(chat.id, Tank("Fern"), NOW)
+            raise ZeroDivisionError
+
+    with pytest.raises(ZeroDivisionError):
+        await fail()
+    async with database.read() as uow:
+        assert not await uow.tanks.any_at_all()
+
+
+async def test_what_is_committed_is_found_again(database: Database) -> None:
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        await uow.tanks.add(chat.id, Tank("Fern", volume_l=90.0), NOW)
+        await uow.commit()
+    async with database.read() as uow:
+        (found,) = await uow.tanks.of_chat(chat.id)
+        assert (found.name, found.tank.volume_l, found.tank.kind) == ("Fern", 90.0, "fresh")
+
+
+async def test_counting_side_by_side_loses_nothing(database: Database) -> None:
+    """8 tasks of 30 increments: read, then write, in one unit about one chat."""
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        tank = await uow.tanks.add(chat.id, Tank("Fern", volume_l=0.0), NOW)
+        await uow.commit()
+
+    async def count() -> None:
+        for _ in range(30):
+            async with database.write() as uow:
+                await chat_in(uow)
+                held = await uow.tanks.get(tank.id)
+                volume = held.tank.volume_l
+                assert volume is not None
+                await uow.tanks.change(tank.id, volume_l=volume + 1.0)
+                await uow.commit()
+
+    await asyncio.gather(*(count() for _ in range(8)))
+    async with database.read() as uow:
+        assert (await uow.tanks.get(tank.id)).tank.volume_l == 240.0
+
+
+async def test_a_new_chat_met_twice_at_once_is_made_once(database: Database) -> None:
+    async def meet() -> int:
+        async with database.write() as uow:
+            chat = await chat_in(uow)
+            await uow.commit()
+            return chat.id
+
+    assert len(set(await asyncio.gather(*(meet() for _ in range(8))))) == 1
+
+
+async def test_a_naive_moment_is_refused(database: Database) -> None:
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        with pytest.raises(Exception, match="without a zone"):
+            await uow.tanks.add(chat.id, Tank("Fern"), datetime(2026, 3, 1))  # noqa: DTZ001
+
+
+async def test_moments_come_back_aware_and_equal(database: Database) -> None:
+    moment = datetime.fromisoformat("2026-03-29T02:30:00.123456+02:00")
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        await uow.chats.change(chat.id, paused_until=moment)
+        await uow.commit()
+    async with database.read() as uow:
+        found = await uow.chats.find(HERE)
+    assert found is not None
+    assert found.paused_until == moment
+    assert found.paused_until.utcoffset() == UTC.utcoffset(None)
+
+
+async def test_a_chat_that_was_gone_is_back_when_it_speaks(database: Database) -> None:
+    async with database.write() as uow:
+        await chat_in(uow)
+        await uow.chats.leave(HERE, None, NOW)
+        await uow.commit()
+    async with database.write() as uow:
+        gone = await uow.chats.find(HERE)
+        assert gone is not None
+        assert gone.gone_at == NOW
+        back = await chat_in(uow)
+        assert back.gone_at is None
+
+
+async def test_a_group_that_moved_keeps_all_it_has(database: Database) -> None:
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        await uow.chats.leave(HERE, "-100", NOW)
+        await uow.commit()
+    async with database.write() as uow:
+        assert (await chat_in(uow, Address("test", "-100"))).id == chat.id
