@@ -154,7 +154,7 @@ def sea_acids(ln: LnSeaConstants, xp: Functions) -> Acids:
 
 def blend_carbonate(a: Conditional, b: Conditional, share: float, xp: Functions) -> Conditional:
     """Geometric mean of fresh `a` and sea `b`, with the sea's share; pairs fade linearly."""
-    means = (_mean(x, y, share, xp) for x, y in zip(a[:4], b[:4], strict=True))
+    means = (weighted_mean(x, y, share, xp) for x, y in zip(a[:4], b[:4], strict=True))
     return Conditional._make((*means, *((1.0 - share) * pair for pair in a[4:])))
 
 
@@ -165,9 +165,10 @@ def blend_sulfates(a: Sulfates, share: float) -> Sulfates:
 
 def blend_acids(a: Acids, b: Acids, share: float, xp: Functions) -> Acids:
     """As `blend_carbonate`, for the minor acids."""
-    means = (_mean(x, y, share, xp) for x, y in zip(a[:6], b[:6], strict=True))
+    means = (weighted_mean(x, y, share, xp) for x, y in zip(a[:6], b[:6], strict=True))
     return Acids._make((*means, *((1.0 - share) * pair for pair in a[6:])))
 
 
-def _mean(x: float, y: float, share: float, xp: Functions) -> float:
+def weighted_mean(x: float, y: float, share: float, xp: Functions) -> float:
+    """Geometric mean of two positive numbers, `share` being the weight of the second."""
     return x * xp.exp(share * xp.log(y / x))

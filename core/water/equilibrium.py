@@ -25,6 +25,7 @@ from core.water.conditional import (
     fresh_sulfates,
     sea_acids,
     sea_carbonate,
+    weighted_mean,
 )
 from core.water.constants import (
     LN10,
@@ -37,7 +38,7 @@ from core.water.constants import (
 )
 from core.water.errors import ImpossibleWater, NotSolved
 from core.water.ph_scales import BLEND_FROM, sea_share
-from core.water.sea_constants import LnSeaConstants, ln_sea_constants
+from core.water.sea_constants import LnSeaConstants, ln_henry, ln_sea_constants
 from core.water.speciation import Species, Totals, absent, evaluate
 
 TOLERANCE: Final = 5e-9
@@ -56,6 +57,7 @@ class Medium(NamedTuple):
 
     totals: Totals
     temperature: float
+    salinity: float
     debye: tuple[float, float]
     carbonate: CarbonateConstants
     sulfates: SulfateConstants | None
@@ -98,6 +100,7 @@ def medium(totals: Totals, temperature: float, salinity: float = 0.0) -> Medium:
     return Medium(
         totals,
         temperature,
+        salinity,
         debye_hueckel(temperature),
         CarbonateConstants._make(fresh_constants(CarbonateConstants._fields, temperature)),
         None
@@ -131,7 +134,7 @@ def from_alkalinity_and_carbon(m: Medium, alkalinity: float, carbon: float) -> E
 def from_alkalinity_and_pressure(m: Medium, alkalinity: float, pressure: float) -> Equilibrium:
     """Solve a water that stands in air of a CO2 pressure. [eq/kg], [atm]."""
     xp = _functions(m, alkalinity, pressure)
-    co2 = pressure * henry(m)
+    co2 = pressure * henry(m.temperature, m.salinity)
 
     def step(s: Species) -> tuple[float, float]:
         return (alkalinity - s.alkalinity) / (s.alkalinity_x - s.alkalinity_y), 0.0
@@ -185,7 +188,7 @@ def from_ph_and_carbon(m: Medium, ph: float, carbon: float) -> Equilibrium:
 def from_ph_and_pressure(m: Medium, ph: float, pressure: float) -> Equilibrium:
     """Solve for alkalinity and carbon of a water of this pH in air of a CO2 pressure. [atm]."""
     xp = _functions(m, ph, pressure)
-    co2 = pressure * henry(m)
+    co2 = pressure * henry(m.temperature, m.salinity)
     h = xp.exp(-LN10 * ph)
 
     def step(s: Species) -> tuple[float, float]:
@@ -204,7 +207,7 @@ def from_carbon_and_pressure(m: Medium, carbon: float, pressure: float) -> Equil
         If the dissolved CO2 of that pressure alone is more than the carbon.
     """
     xp = _functions(m, carbon, pressure)
-    co2 = pressure * henry(m)
+    co2 = pressure * henry(m.temperature, m.salinity)
     rest = carbon - co2
     if _least(rest) <= 0.0:
         raise ImpossibleWater("carbon_dioxide", carbon_mmol_kg=1000.0 * _least(carbon))
@@ -219,16 +222,18 @@ def from_carbon_and_pressure(m: Medium, carbon: float, pressure: float) -> Equil
     return _iterate(m, xp, strength, h * k.u, 0.0, _in_air(co2), step)
 
 
-def henry(m: Medium) -> float:
-    """Solubility of CO2 in this water. [mol/kg/atm].
+def henry(temperature: float, salinity: float) -> float:
+    """Solubility of CO2. [°C], [practical salinity of sea salt], [mol/kg/atm].
 
     In fresh water Plummer & Busenberg (1982) without salting out (under 1 % up to 5 g/kg); in the
     sea Weiss (1974).
     """
-    solubility = fresh_constant("henry", m.temperature)
-    if m.sea is None:
+    solubility = fresh_constant("henry", temperature)
+    if isinstance(salinity, float | int) and salinity <= BLEND_FROM:
         return solubility
-    return solubility * m.xp.exp(m.share * (m.sea.henry - m.xp.log(solubility)))
+    xp = functions_for(temperature, salinity)
+    sea = xp.exp(ln_henry(temperature, salinity))
+    return weighted_mean(solubility, sea, sea_share(salinity), xp)
 
 
 def constants_at(m: Medium, strength: float, xp: Functions) -> _Local:
@@ -256,9 +261,7 @@ def _iterate(
     for _ in range(MOST_STEPS):
         local = constants_at(m, strength, xp)
         h, hco3 = place(local, hu, hco3)
-        species = evaluate(
-            local.carbonate, local.sulfates, local.acids, m.totals, h, hco3, sulfate
-        )
+        species = evaluate(local.carbonate, local.sulfates, local.acids, m.totals, h, hco3, sulfate)
         dx, dy = step(species)
         furthest = max(_greatest(dx), _greatest(dy))
         if furthest < TOLERANCE:

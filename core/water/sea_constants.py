@@ -27,7 +27,6 @@ class LnSeaConstants(NamedTuple):
     """Natural logarithms at one temperature and salinity, total scale."""
 
     hydrogen: float  # a(H+) as a meter reads it per total-scale hydrogen ion
-    henry: float
     k1: float
     k2: float
     water: float
@@ -60,15 +59,14 @@ def ln_sea_constants(temperature: float, salinity: float) -> LnSeaConstants:
     Carbonic acid: Waters, Millero & Woosley 2014 [1]_, since it alone reaches from nearly fresh
     water to 50 and meets the fresh-water values at zero. Water: Millero 1995 [2]_. Boric acid:
     Dickson 1990 [3]_. Phosphoric acid: Yao & Millero 1995 [4]_. Ammonium: Clegg & Whitfield 1995
-    [5]_. CO2 solubility: Weiss 1974 [6]_. Calcite and aragonite: Mucci 1983 [7]_. Coefficients
+    [5]_. Calcite and aragonite: Mucci 1983 [6]_. Coefficients
     as in the open source of CO2SYS for Python, which the tests compare each of them with.
 
     References
     ----------
     .. [1] Mar. Chem. 165:66-67 (corrigendum). .. [2] Geochim. Cosmochim. Acta 59:661-677.
     .. [3] Deep-Sea Res. 37:755-766. .. [4] Aquat. Geochem. 1:53-88.
-    .. [5] Geochim. Cosmochim. Acta 59:2403-2421. .. [6] Mar. Chem. 2:203-215.
-    .. [7] Am. J. Sci. 283:780-799.
+    .. [5] Geochim. Cosmochim. Acta 59:2403-2421. .. [6] Am. J. Sci. 283:780-799.
     """
     xp = functions_for(temperature, salinity)
     kelvin = temperature + KELVIN
@@ -83,7 +81,6 @@ def ln_sea_constants(temperature: float, salinity: float) -> LnSeaConstants:
     return LnSeaConstants._make(
         (
             xp.log(hydrogen_activity_per_total(temperature, salinity)),
-            _henry(kelvin, salinity, ln_t),
             *_carbonic(kelvin, salinity, ln_t, root),
             _water(kelvin, salinity, ln_t, root) + to_total,
             _boric(kelvin, salinity, ln_t, root),
@@ -137,10 +134,11 @@ def _phosphoric(
     )  # fmt: skip
 
 
-def _henry(kelvin: float, salinity: float, ln_t: float) -> float:
-    hundreds = kelvin / 100.0
+def ln_henry(temperature: float, salinity: float) -> float:
+    """Ln of CO2's solubility in sea water (Weiss 1974, Mar. Chem. 2:203-215), mol/kg/atm."""
+    hundreds = (temperature + KELVIN) / 100.0
     return (
-        -60.2409 + 93.4517 / hundreds + 23.3585 * (ln_t - math.log(100.0))
+        -60.2409 + 93.4517 / hundreds + 23.3585 * functions_for(temperature).log(hundreds)
         + salinity * (0.023517 - 0.023656 * hundreds + 0.0047036 * hundreds**2)
     )  # fmt: skip
 
