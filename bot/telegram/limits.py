@@ -2,7 +2,8 @@
 
 The numbers are those of Telegram's "Bots FAQ" ("My bot is hitting limits, how do I avoid
 this?"); what the server asks for with `retry_after` goes before them. Sliding windows, so that
-nothing that was saved up goes out in one burst.
+nothing that was saved up goes out in one burst, and counted from when a message's answer came:
+the server took it some time before, so that no window of the server's ever holds more.
 """
 
 from __future__ import annotations
@@ -40,7 +41,7 @@ class Rates:
     group_most: int = 20
     group_span: float = 60.5
     overall_most: int = 30
-    overall_span: float = 1.05  # a little over a second: the way to the server varies
+    overall_span: float = 1.0
     patience: float = 5.0
 
 
@@ -76,8 +77,10 @@ class Limiter:
         self._clock = clock
         self._sleep = sleep
         self._lanes: OrderedDict[str, _Lane] = OrderedDict()
-        self._all: deque[float] = deque()
         self._gate = asyncio.Lock()
+        self._flying = 0
+        self._landed: deque[float] = deque()
+        self._landing = asyncio.Event()
 
     @asynccontextmanager
     async def turn(self, chat: str, *, group: bool) -> AsyncIterator[None]:
@@ -94,11 +97,11 @@ class Limiter:
             while (wait := self._wait(lane, group=group)) > 0:
                 self._check(wait)
                 await self._sleep(wait)
-            await self._pass_gate()
+            await self._take_off()
             try:
                 yield
             finally:
-                now = self._clock()
+                now = self._land()
                 lane.not_before = max(lane.not_before, now + self._rates.chat_every)
                 if group:
                     lane.times.append(now)
@@ -121,15 +124,28 @@ class Limiter:
                 ready = max(ready, lane.times[-self._rates.group_most] + self._rates.group_span)
         return ready - now
 
-    async def _pass_gate(self) -> None:
+    async def _take_off(self) -> None:
+        """Wait for a place among all that is under way or has just arrived."""
+        rates = self._rates
         async with self._gate:  # first come, first served
             while True:
                 now = self._clock()
-                _forget(self._all, now - self._rates.overall_span)
-                if len(self._all) < self._rates.overall_most:
-                    self._all.append(now)
+                _forget(self._landed, now - rates.overall_span)
+                if self._flying + len(self._landed) < rates.overall_most:
+                    self._flying += 1
                     return
-                await self._sleep(self._all[0] + self._rates.overall_span - now)
+                if self._landed:
+                    await self._sleep(self._landed[0] + rates.overall_span - now)
+                else:
+                    self._landing.clear()
+                    await self._landing.wait()
+
+    def _land(self) -> float:
+        now = self._clock()
+        self._flying -= 1
+        self._landed.append(now)
+        self._landing.set()
+        return now
 
     def _lane(self, chat: str) -> _Lane:
         lane = self._lanes.setdefault(chat, _Lane())

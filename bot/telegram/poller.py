@@ -222,10 +222,11 @@ class _Hung(Exception):
 
 
 async def _unless(stopping: asyncio.Task[Any], work: Awaitable[T], patience_s: float | None) -> T:
-    """Await `work` unless we are asked to stop or it hangs; then it is left behind, cancelled."""
+    """Await `work` unless we are asked to stop or it hangs; then cancel it, and wait no longer."""
     task = asyncio.ensure_future(work)
     await asyncio.wait({task, stopping}, timeout=patience_s, return_when=asyncio.FIRST_COMPLETED)
     if task.done():
         return task.result()
     task.cancel()
+    await asyncio.wait({task}, timeout=1)
     raise _Stopped if stopping.done() else _Hung
