@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from datetime import datetime, time, tzinfo
+from datetime import datetime, tzinfo
 
 from core.schedule.grammar import clock
 from core.schedule.grammar.scan import scan
 from core.schedule.grammar.spans import amounts
-from core.schedule.localtime import moment_at
 from core.schedule.meaning import Said, Unclear, gather, single_moment, time_of_day
 from core.schedule.model import Problem
 from core.schedule.pieces import Clock, End, Flaw, Found, Piece
@@ -136,12 +135,8 @@ def _end_of(said: Said, now: datetime, zone: tzinfo) -> datetime:
     elapsed = said.span is not None and said.span.elapsed
     if elapsed or said.exact is not None or time_of_day(said) is not None:
         return single_moment(said, now, zone)
-    said.clock = Clock(23, 59)
-    day = single_moment(said, now, zone).astimezone(zone).date()
-    begin = moment_at(day, time(0), zone)
-    if begin <= now:
-        raise Unclear(Flaw("past"))
-    return begin
+    said.clock = Clock(0)
+    return single_moment(said, now, zone)
 
 
 def parse_quiet(text: str) -> Quiet | Problem:
@@ -183,7 +178,8 @@ def _quiet_in(line: Line) -> Quiet | Problem | None:
 
 
 def _clock_like(line: Line, i: int) -> tuple[Piece, int] | None:
-    return clock.clock(line, i) or clock.dotted(line, i) or clock.bare_hour(line, i)
+    found = clock.clock(line, i) or clock.dotted(line, i) or clock.bare_hour(line, i)
+    return None if found is None else (found[0], line.skip(found[1], "oclock"))
 
 
 def _span_of_day(line: Line, begin: int, end: int, first: Piece, second: Piece) -> Quiet | Problem:

@@ -19,7 +19,7 @@ _ANALYTES = _set(
 _TEST = _set("test tests testing retest measure")
 _LOOK = _set("check recheck read")
 _CHANGE = _set("change changes changing exchange swap")
-_RENEW = _set("replace renew replacing new")
+_RENEW = _set("replace renew replacing")
 _OBTAIN = _set("buy order check recheck expiry expires")
 _CLEAN = _set("clean cleaning rinse wash service backwash scrub unclog squeeze")
 _DOSE = _set("dose dosing doses redose add fertilise fertilize fertiliser fertilizer")
@@ -52,10 +52,10 @@ def kind_of(what: str) -> Kind:
     text = f" {' '.join(fold(word) for word, _, _ in split(what))} "
     if words & _CALIBRATE:
         return "calibrate"
-    if words & _TEST:
-        return "test"
     if words & _KIT and words & (_RENEW | _CHANGE | _OBTAIN):
         return "kit"
+    if words & _TEST:
+        return "test"
     if "top up" in text or "top off" in text or "topup" in words or "topping up" in text:
         return "top_up"
     return _by_thing(words, text)

@@ -46,7 +46,7 @@ class Line:
 
     def word(self, i: int, role: Role) -> Parsed[Any]:
         """The value that the phrase at token `i` has in a role: the longest such phrase."""
-        if i >= len(self.tokens):
+        if not 0 <= i < len(self.tokens):
             return None
         roles = self._roles[i]
         if roles is None:

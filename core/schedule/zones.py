@@ -98,8 +98,7 @@ def zone_guess(local: time, now: datetime) -> list[str]:
     Returns
     -------
     list of str
-        IANA names, the commonest first, those of the offset nearer to UTC before the others;
-        empty where no zone has such an offset.
+        IANA names, the commonest first; empty where no zone has such an offset.
 
     Examples
     --------
@@ -107,13 +106,10 @@ def zone_guess(local: time, now: datetime) -> list[str]:
     >>> zone_guess(time(0, 25), datetime(2026, 3, 1, 18, 40, tzinfo=UTC))
     ['Asia/Kathmandu']
     """
-    known = _zones()
     moment = aware(now, "now")
+    offsets = offsets_of(local, now)
     return [
-        name
-        for offset in offsets_of(local, now)
-        for name, zone in known.items()
-        if moment.astimezone(zone).utcoffset() == offset
+        name for name, zone in _zones().items() if moment.astimezone(zone).utcoffset() in offsets
     ]
 
 

@@ -133,6 +133,14 @@ def month_days(line: Line, i: int) -> Parsed[Pieces]:
     return (_in_month(days[0], Month(one=True, following=False, every=1)),), days[1]
 
 
+def the_day(line: Line, i: int) -> Parsed[Pieces]:
+    """the_day := [THE] day_list, where a day must stand: until the 15th."""
+    days = _day_list(line, line.skip(i, "the"))
+    if days is None or not line.tokens[days[1] - 1].text.isalpha():
+        return None
+    return (_in_month(days[0], Month(one=True, following=False, every=1)),), days[1]
+
+
 def month_end(line: Line, i: int) -> Parsed[Pieces]:
     """month_end := [AT | ON] [THE] MONTH_END month_word."""
     end = line.word(line.skip(line.skip(i, "at", "on"), "the"), "month_end")

@@ -70,7 +70,7 @@ def bounds(line: Line, i: int) -> Parsed[Pieces]:
     mark = start or end
     if mark is None:
         return None
-    day = longest(line, mark[1], (*_STRONG, *_WEAK))
+    day = longest(line, mark[1], (*_STRONG, *_WEAK, days.the_day))
     if day is None or not isinstance(day[0][0], (*_NAMES_DAY, Clock, Span)):
         return None
     return (Start() if start else End(), *day[0]), day[1]
@@ -153,11 +153,13 @@ def _found_at(line: Line, i: int, last: Found | None) -> Found | None:
 
 
 def _hour_after_day(line: Line, i: int, last: Found | None) -> Found | None:
-    """hour_after_day := a bare hour at the end, right after a day: "every sunday 10"."""
+    """hour_after_day := a bare hour right after a day, at the end or before IN THE PART."""
     if last is None or last.end != i or not isinstance(last.pieces[-1], _NAMES_DAY):
         return None
     hour = clock.bare_hour(line, i)
-    if hour is None or not isinstance(hour[0], Clock) or not line.at_end(hour[1]):
+    if hour is None or not isinstance(hour[0], Clock):
+        return None
+    if not line.at_end(hour[1]) and clock.part_after_in(line, hour[1]) is None:
         return None
     return Found((hour[0],), i, hour[1], strong=False)
 
