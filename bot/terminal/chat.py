@@ -32,55 +32,58 @@ class DemoRefused(StartError):
 def chat(options: Options) -> int:
     """Hold the conversation and give the exit status.
 
+    A signal ends it as the end of the input does, once the line at hand is answered, with the
+    status that shells expect; a second signal does not wait.
+
     Raises
     ------
     StartError
         If the database is busy or cannot be opened; `DemoRefused` if it holds tanks already.
     BrokenPipeError
         If nobody reads the output any more.
-    KeyboardInterrupt
-        On Ctrl-C in a piped chat, after everything was put away.
     """
-    return asyncio.run(_until_a_signal(_chat(options)))
-
-
-async def _until_a_signal(conversation: Coroutine[Any, Any, int]) -> int:
-    """Let a signal end the conversation in an orderly way, with the status that shells expect."""
-    task = asyncio.create_task(conversation)
-    caught: list[int] = []
-
-    def stop(number: int) -> None:
-        caught.append(number)
-        task.cancel()
-
-    for name in ("SIGTERM", "SIGHUP"):
-        with suppress(AttributeError, NotImplementedError):  # not on Windows
-            number = getattr(signal, name)
-            if signal.getsignal(number) is not signal.SIG_IGN:  # such as under nohup
-                asyncio.get_running_loop().add_signal_handler(number, stop, number)
-    try:
-        return await task
-    except asyncio.CancelledError:
-        if caught:
-            return 128 + caught[0]
-        raise
+    return asyncio.run(_chat(options))
 
 
 async def _chat(options: Options) -> int:
+    over = asyncio.Event()
+    caught = _end_on_signals(over)
     clock = SystemClock() if options.clock is None else SimulatedClock(options.clock)
     with own_database(options.database) as url:
         async with opened(url, clock, options.defaults) as app:
             if options.demo and await app.holds_tanks():
                 raise DemoRefused("this database holds tanks already: --demo is for an empty one")
             talks = _interactive() and not options.json
-            session = Session(app, clock, _output(options), group=options.group, show_edits=talks)
+            session = Session(
+                app, clock, _output(options), over=over, group=options.group, show_edits=talks
+            )
             app.add_courier(session)
             if options.demo:
                 from bot.demo import build  # a season of history, seldom wanted
 
                 await build(app, session.address)
             talk = _converse(session, app, options) if talks else _follow(session)
-            return await _with_reminders(talk, session, app, clock)
+            status = await _with_reminders(talk, session, app, clock)
+    return 128 + caught[0] if caught else status
+
+
+def _end_on_signals(over: asyncio.Event) -> list[int]:
+    """Set an event at a signal, and give the list in which it will be found."""
+    caught: list[int] = []
+    task = asyncio.current_task()
+
+    def end(number: int) -> None:
+        if caught and task is not None:
+            task.cancel()
+        caught.append(number)
+        over.set()
+
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):
+        with suppress(AttributeError, NotImplementedError):  # not on Windows
+            number = getattr(signal, name)
+            if signal.getsignal(number) is not signal.SIG_IGN:  # such as under nohup
+                asyncio.get_running_loop().add_signal_handler(number, end, number)
+    return caught
 
 
 async def _with_reminders(
@@ -89,14 +92,13 @@ async def _with_reminders(
     """Talk, while reminders come by the wall clock; a simulated clock moves only when told."""
     if isinstance(clock, SimulatedClock):
         return await talk
+    reminding = asyncio.create_task(_remind(session, app))
+    reminding.add_done_callback(lambda _: session.over.set())  # a fault there ends the talk, too
     try:
-        async with asyncio.TaskGroup() as tasks:
-            tasks.create_task(_remind(session, app))
-            status = await talk
-            session.over.set()
-    except ExceptionGroup as group:
-        raise group.exceptions[0] from None
-    return status
+        return await talk
+    finally:
+        session.over.set()
+        await reminding
 
 
 async def _remind(session: Session, app: App) -> None:
@@ -106,7 +108,6 @@ async def _remind(session: Session, app: App) -> None:
     from bot.reminders.waker import Waker  # APScheduler, for a chat that stays
 
     await Waker(app).run(session.over)
-    session.check()
 
 
 async def _follow(session: Session) -> int:

@@ -91,6 +91,7 @@ async def converse(
         completer=names,
         complete_while_typing=False,
         bottom_toolbar=HINT,
+        reserve_space_for_menu=4,
         style=_STYLE,
         input=keyboard,
         output=screen,
@@ -98,7 +99,7 @@ async def converse(
     with patch_stdout(raw=True):
         await session.deliver_due()
         names.names = await app.names(session.address)
-        async for line in _typed(prompt):
+        async for line in session.until_over(_typed(prompt)):
             try:
                 await session.take(line)
             except LineError as error:
@@ -110,7 +111,7 @@ async def converse(
 async def _typed(prompt: PromptSession[str]) -> AsyncIterator[str]:
     while True:
         try:
-            line = await prompt.prompt_async()
+            line = await prompt.prompt_async(handle_sigint=False)  # a signal ends the sitting
         except EOFError:
             return
         except KeyboardInterrupt:

@@ -10,7 +10,7 @@ from bot.terminal.session import Session
 
 
 async def follow(session: Session, lines: AsyncIterable[str]) -> int:
-    """Answer line after line until the input ends.
+    """Answer line after line until the input ends or it is time to.
 
     Overdue reminders come first, before anything is read.
 
@@ -21,7 +21,7 @@ async def follow(session: Session, lines: AsyncIterable[str]) -> int:
         or 1 if a fault of ours kept a line from being answered.
     """
     await session.deliver_due()
-    async for line in lines:
+    async for line in session.until_over(aiter(lines)):
         try:
             await session.take(line)
         except LineError as error:

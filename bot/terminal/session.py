@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import uuid
+from collections.abc import AsyncIterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
@@ -43,6 +44,8 @@ class Session:
         What time it is; lines can move it if it is simulated.
     output : Output
         Where replies are shown.
+    over : asyncio.Event
+        Set by a signal, or here when nobody reads the output any more: it is time to end.
     group : bool
         Whether the lines are said in a group, by several people.
     show_edits : bool
@@ -54,19 +57,24 @@ class Session:
         How many lines were taken; 0 at the start.
     failed : bool
         Whether a fault of ours kept a line from being answered.
-    over : asyncio.Event
-        Set when nobody reads the output any more, or by whoever ends the sitting.
     """
 
     messenger = MESSENGER
 
     def __init__(
-        self, app: App, clock: Clock, output: Output, *, group: bool = False, show_edits: bool
+        self,
+        app: App,
+        clock: Clock,
+        output: Output,
+        *,
+        over: asyncio.Event,
+        group: bool = False,
+        show_edits: bool = False,
     ) -> None:
         self.address = Address(MESSENGER, "group" if group else "private")
         self.line = 0
         self.failed = False
-        self.over = asyncio.Event()
+        self.over = over
         self._app = app
         self._clock = clock
         self._output = output
@@ -96,13 +104,37 @@ class Session:
         elif asked is not None:
             await self._say(asked)
 
+    async def until_over(self, lines: AsyncIterator[str]) -> AsyncIterator[str]:
+        """Give lines until they end or it is time to, which then cuts off the wait for the next.
+
+        Raises
+        ------
+        BrokenPipeError
+            If it is time because nobody reads the output any more.
+        """
+        ending = asyncio.ensure_future(self.over.wait())
+        try:
+            while not self.over.is_set():
+                line = asyncio.ensure_future(anext(lines, None))
+                await asyncio.wait({line, ending}, return_when=asyncio.FIRST_COMPLETED)
+                if not line.done():
+                    line.cancel()
+                    await asyncio.wait({line})
+                elif (text := line.result()) is None:
+                    return
+                else:
+                    yield text
+        finally:
+            ending.cancel()
+        self._check()
+
     async def deliver_due(self) -> int:
         """Deliver what is due now; give how many messages that were."""
         count = await self._app.deliver_due()
-        self.check()
+        self._check()
         return count
 
-    def check(self) -> None:
+    def _check(self) -> None:
         """Raise the `BrokenPipeError` of a reminder that nobody reads any more, if any."""
         if self._broken is not None:
             raise self._broken
@@ -113,7 +145,7 @@ class Session:
         Raises
         ------
         Unreachable
-            If nobody reads the output any more: it stays due, and `check` ends the sitting.
+            If nobody reads the output any more: it stays due, and the sitting ends.
         """
         if reply.edits is not None and not self._show_edits:
             return reply.edits

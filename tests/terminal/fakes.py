@@ -91,8 +91,8 @@ class Table:
             self.app,  # type: ignore[arg-type]
             self.clock,
             self.shown,
+            over=asyncio.Event(),
             group=group,
-            show_edits=False,
         )
         self.app.courier = self.session
 

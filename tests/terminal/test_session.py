@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import asyncio
+from collections.abc import AsyncIterator
 from datetime import timedelta
 
 import pytest
@@ -212,4 +214,23 @@ async def test_a_reader_that_left_leaves_a_reminder_due() -> None:
     with pytest.raises(Unreachable):
         await table.session.send(table.session.address, reply("due", kind="reminder"))
     with pytest.raises(BrokenPipeError):
-        table.session.check()
+        await table.session.deliver_due()
+
+
+async def test_when_it_is_over_nobody_waits_for_the_next_line() -> None:
+    table = Table()
+    stopped = []
+
+    async def lines() -> AsyncIterator[str]:
+        yield "kh 4"
+        try:
+            await asyncio.Event().wait()
+        finally:
+            stopped.append("stopped")
+
+    heard = []
+    async for line in table.session.until_over(lines()):
+        heard.append(line)
+        asyncio.get_running_loop().call_soon(table.session.over.set)
+    assert heard == ["kh 4"]
+    assert stopped == ["stopped"]
