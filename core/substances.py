@@ -9,6 +9,7 @@ SALTS: tuple[str, ...] = (
     "sodium bicarbonate",
     "potassium bicarbonate",
     "sodium carbonate",
+    "sodium carbonate decahydrate",
     "potassium carbonate",
     "calcium carbonate",
     "calcium hydroxide",

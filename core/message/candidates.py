@@ -46,7 +46,9 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
         return _unclear_name(candidate, source)
     quantity = candidate.quantity
     unit, problem = _unit(analyte, quantity, context)
-    problem = candidate.problem or _sign(candidate, quantity) or quantity.problem or problem
+    hidden = quantity.problem if quantity.problem == doubts.INVISIBLE else None
+    said = hidden or _sign(candidate, quantity) or candidate.problem or quantity.problem
+    problem = said or problem
     value, problem = _thousands(analyte, quantity, unit, problem)
     numbers = _numbers(quantity, value)
     kit = _kit(context, candidate.tank, analyte)
@@ -103,8 +105,6 @@ def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
     unit = quantity.unit
     if unit is None or unit == "°":
         return _bare(analyte, quantity, context)
-    if quantity.of is not None and quantity.of != analyte and (analyte, unit) not in FACTORS:
-        return unit, doubts.WRONG_UNIT
     if quantity.of in {"kh", "gh"} and quantity.of != analyte:
         return unit, doubts.WRONG_UNIT
     if analyte in {"kh", "gh"}:
@@ -182,7 +182,7 @@ def _thousands(
     small, large = (_believable(analyte, number, unit) for number in (value, grouped))
     if large and not small:
         return grouped, None
-    if small and not large:
+    if small and not large and (row.resolution <= _FINE or unit in {"SG", "mS/cm"}):
         return value, None
     if large and row.resolution >= _COARSE and quantity.mark != "." and row.high >= 400:
         return grouped, None
@@ -304,6 +304,9 @@ def _word(candidate: Candidate) -> str:
 def _other_meaning(candidate: Candidate, made: Value, problem: str) -> str | None:
     """The line that does what was probably meant, where there is one."""
     number = made.value
+    if problem == doubts.CHANGE and made.high is not None:
+        unit = f" {made.unit}" if made.unit else ""
+        return f"{_word(candidate)} {made.high:.6g}{unit}"
     if number is None:
         return None
     if problem == doubts.WISH and candidate.analyte in {"kh", "gh"}:
@@ -333,9 +336,7 @@ def _guesses(candidate: Candidate, made: Value, problem: str) -> tuple[str, ...]
     return ()
 
 
-def _plausible_guesses(
-    analyte: str, word: str, number: float, unit: str | None
-) -> tuple[str, ...]:
+def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None) -> tuple[str, ...]:
     """A lost point, a unit left out: what the number would be believable as."""
     out = []
     if analyte in {"kh", "gh"} and unit is None and number >= 100 and number % 1 == 0:

@@ -12,14 +12,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from core.message import doubts, quantities
-from core.message.amounts import GRAMS, MILLILITRES, SPOONS, litres
+from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.model import Context, Doubt, Event
 from core.message.quantities import Quantity
 from core.message.tokens import Token
 from core.substances import MEDIA
 
 _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
-_SHARES = {"half": 50.0, "third": 100.0 / 3.0, "quarter": 25.0}
+_SMALL = frozenset({"one", "link", "some", "new"})
 _UNSURE = frozenset({"wish", "if", "not", "every"})
 
 
@@ -62,6 +62,7 @@ def find(tokens: list[Token], source: str, context: Context) -> list[Found]:
         if found is not None:
             out.append(found)
             done = found.last
+            done = _more_animals(tokens, found, source, context, out)
     return out
 
 
@@ -80,6 +81,33 @@ def _one(
     while place < last:
         place = _take(tokens, place, index, parts, context) if place != index else place + 1
     return _made(parts, first, last, source)
+
+
+def _more_animals(
+    tokens: list[Token], found: Found, source: str, context: Context, out: list[Found]
+) -> int:
+    """Further counts behind an event of animals: `added 3 shrimp and 2 snails`."""
+    event = found.event
+    last = found.last
+    while event is not None and event.kind in {"added", "lost", "moved"}:
+        if last + 2 >= len(tokens) or tokens[last + 1].kind != "number":
+            break
+        joint, animal = tokens[last], tokens[last + 2]
+        if joint.text != "," and joint.value != "and":
+            break
+        if animal.kind not in {"word", "mark"} or (animal.kind == "mark" and animal.value != "new"):
+            break
+        end = _right(tokens, last + 1)
+        parts = _Parts(event.kind, tokens[last + 1].start, tokens[end - 1].end)
+        place = last + 1
+        while place < end:
+            place = _take(tokens, place, -1, parts, context)
+        made = _made(parts, last, end, source)
+        if made is None:
+            break
+        out.append(made)
+        last = end
+    return last
 
 
 def _note(tokens: list[Token], index: int, source: str) -> Found | None:
@@ -101,6 +129,11 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
             break
         place -= 1
     before = tokens[place:index]
+    if kind == "lost" and _right(tokens, index) == index + 1:
+        while before and before[0].kind not in {"word", "number", "time"}:
+            before = before[1:]
+        animals = all(t.kind in {"word", "number", "fill"} or t.value in _SMALL for t in before)
+        return index - len(before) if animals else index
     counted = [t for t in before if quantities.is_number(t)]
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
         counted = []
@@ -113,7 +146,14 @@ def _right(tokens: list[Token], index: int) -> int:
     place = index + 1
     while place < len(tokens):
         token = tokens[place]
-        if token.text in _STOPS or token.kind in {"analyte", "event", "tank", "ask", "clock", "iso"}:
+        if token.text in _STOPS or token.kind in {
+            "analyte",
+            "event",
+            "tank",
+            "ask",
+            "clock",
+            "iso",
+        }:
             break
         if token.kind == "time" and token.value not in {"one"}:
             break
@@ -147,8 +187,8 @@ def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: C
             return quantity.last
     if token.kind == "mark":
         mark = str(token.value)
-        if mark in _SHARES:
-            parts.percent = _SHARES[mark]
+        if mark in SHARES:
+            parts.percent = SHARES[mark]
         elif mark in _UNSURE:
             parts.unsure = True
         elif mark == "other" and parts.kind in {"water_change", "top_up"}:

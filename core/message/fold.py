@@ -73,6 +73,7 @@ _TAKEN = {
     "²": "²",
     "³": "³",
     "¹": "¹",
+    **dict.fromkeys("⁰⁴⁵⁶⁷⁸⁹", "²"),  # an exponent must not become a digit
     "™": " ",
     "®": " ",
     "℃": "℃",

@@ -116,7 +116,9 @@ def _add(lexicon: Lexicon, key: tuple[str, ...], by_language: dict[str, Entry]) 
         lexicon.several[name] = tuple(sorted(by_language.items()))
         entry = ("several", name)
     lexicon.languages[name] = frozenset(by_language)
-    if len(key) == 1:
+    if "·" in key:
+        lexicon.words["".join(key)] = entry  # a formula with its water is one token
+    elif len(key) == 1:
         lexicon.words[key[0]] = entry
     else:
         lexicon.phrases.setdefault(key[0], []).append((key[1:], entry))

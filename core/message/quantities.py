@@ -244,7 +244,9 @@ def _starts_value(tokens: list[Token], index: int) -> bool:
     if index >= len(tokens):
         return False
     token = tokens[index]
-    return is_number(token) or (token.kind == "mark" and token.value in {"link", "less", "more", "approx"})
+    return is_number(token) or (
+        token.kind == "mark" and token.value in {"link", "less", "more", "approx"}
+    )
 
 
 def _basis(tokens: list[Token], found: Quantity) -> None:

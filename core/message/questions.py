@@ -97,6 +97,8 @@ def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | N
     words = [t for t in tokens if t.kind not in {"tank", "fill"} and t.text not in _ENDS]
     if len(words) < 2 or any(token.kind == "nl" for token in tokens):
         return None
+    if words[0].value == "link" and words[0].text.isalpha() and tokens[-1].text == "?":
+        return _make(source, "safe", tokens, tokens[0], [], context)
     if _plus(words):
         return _make(source, "dose", tokens, tokens[0], [], context)
     if _conversion(words):
@@ -184,6 +186,8 @@ def _question(kind: str, found: Slots, text: str, asking: Token, source: str) ->
     basis = None
     for number in found.numbers:
         analyte = number.analyte or main
+        if analyte is None:
+            continue
         role = _role(kind, number, main)
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
             roles[role] = number.value
@@ -211,7 +215,7 @@ def _question(kind: str, found: Slots, text: str, asking: Token, source: str) ->
         litres,
         found.substance or _unknown_substance(kind, found, asking, source),
         _species(kind, found, source),
-        basis,
+        basis,  # type: ignore[arg-type]
         premises=_without(premises, main if roles else None),
         text=text,
     )

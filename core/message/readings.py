@@ -22,7 +22,7 @@ from core.message.tokens import Token
 class Item:
     """A part of a clause: kind N (name), V (quantity) or U (unknown word)."""
 
-    __slots__ = ("analyte", "basis", "end", "kind", "marks", "quantity", "start", "text")
+    __slots__ = ("analyte", "basis", "end", "kind", "marks", "quantity", "start", "text", "unit")
 
     def __init__(self, kind: str, start: int, end: int, text: str = "") -> None:
         self.kind = kind
@@ -31,6 +31,7 @@ class Item:
         self.text = text
         self.analyte = ""
         self.basis: str | None = None
+        self.unit: str | None = None
         self.quantity: Quantity | None = None
         self.marks: tuple[str, ...] = ()
 
@@ -74,6 +75,11 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         quantity = quantities.read(tokens, index)
         if quantity is not None:
             return _quantity(tokens, index, quantity, clause)
+    if kind == "unit" and "@" in str(token.value):
+        item = Item("N", token.start, token.end, token.text)
+        item.unit, _, item.analyte = str(token.value).partition("@")
+        clause.items.append(item)
+        return index + 1
     if kind == "mark":
         _mark(str(token.value), clause)
     elif kind == "fill":
@@ -95,6 +101,7 @@ def _mark(mark: str, clause: Clause) -> None:
         clause.home = True
     elif mark == "other":
         clause.other = True
+        clause.after.append(mark)
     elif mark in _BEARING:
         clause.after.append(mark)
 
@@ -108,20 +115,33 @@ def _quantity(tokens: list[Token], index: int, quantity: Quantity, clause: Claus
     item.quantity = quantity
     item.marks = tuple(clause.after)
     clause.after.clear()
-    after = quantity.last
-    if after < len(tokens) and tokens[after].start == quantity.end:
-        following = tokens[after]
-        if following.kind in {"word", "number"} or following.text in _ODD:
-            quantity.problem = quantity.problem or doubts.UNKNOWN_UNIT
     clause.items.append(item)
+    return _glued(tokens, quantity, item)
+
+
+def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
+    """What touches the end of a number and is no part of it makes the whole run doubtful."""
+    after = quantity.last
+    while after < len(tokens) and tokens[after].start == item.end:
+        following = tokens[after]
+        if following.kind not in {"word", "number", "several"} and following.text not in _ODD:
+            break
+        unit = following.kind == "word" and not quantity.problem
+        quantity.problem = doubts.UNKNOWN_UNIT if unit else doubts.BAD_NUMBER
+        item.end = following.end
+        after += 1
     return after
 
 
 # --- pairs --------------------------------------------------------------------------------------
 
 
-def bind(clause: Clause) -> None:
-    """Pair the clause's items; candidates and troubles are left in the clause."""
+def bind(clause: Clause, previous: Candidate | None = None) -> None:
+    """Pair the clause's items; candidates and troubles are left in the clause.
+
+    `previous` is the last candidate of the clause before: a lone number behind a comma may be an
+    earlier value of the same thing, or the rest of a number that the comma cut.
+    """
     items = _singles(clause)
     if not items:
         return
@@ -134,7 +154,7 @@ def bind(clause: Clause) -> None:
         return
     kinds = [item.kind for item in items if item.kind != "U"]
     if kinds and kinds[0] == "V":
-        _number_first(clause, items)
+        _number_first(clause, items, previous if kinds == ["V"] else None)
     else:
         _name_first(clause, items)
 
@@ -199,6 +219,8 @@ def _own_name(clause: Clause, item: Item, of: str) -> None:
 def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
     assert value.quantity is not None  # noqa: S101
     start, end = min(name.start, value.start), max(name.end, value.end)
+    if name.unit is not None and value.quantity.unit is None:
+        value.quantity.unit = name.unit
     if name.kind == "U":
         candidate = Candidate("", None, value.quantity, start, end, name.text)
         names = nearest.analytes(name.text)
@@ -223,7 +245,9 @@ def _apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
             problem = doubts.NEGATED
         elif mark in {"was", "from"}:
             candidate.own_time = True
-            problem = problem or (doubts.PAST if mark == "from" else None)
+            if mark == "from":
+                ranged = candidate.quantity.low is not None
+                problem = problem or (doubts.CHANGE if ranged else doubts.PAST)
         elif mark in {"rose_to", "fell_to"}:
             problem = None
         elif mark == "to":
@@ -243,18 +267,29 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
         elif following is not None and following.kind == "V":
             last = _pair(clause, item, following)
             index += 1
+        elif item.kind == "N" and _word_between(items, index):
+            last = _pair(clause, item, items[index + 2])
+            last.problem = last.problem or doubts.UNKNOWN_WORD
+            index += 2
         elif item.kind == "N":
-            _dangling(clause, item, following)
+            clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
         else:
             _loose(clause, item, last, following)
         index += 1
 
 
-def _number_first(clause: Clause, items: list[Item]) -> None:
+def _word_between(items: list[Item], index: int) -> bool:
+    """Name, a word that is no misspelt name, number."""
+    if index + 2 >= len(items) or items[index + 1].kind != "U" or items[index + 2].kind != "V":
+        return False
+    return not nearest.analytes(items[index + 1].text)
+
+
+def _number_first(clause: Clause, items: list[Item], previous: Candidate | None = None) -> None:
     values = sum(item.kind == "V" for item in items)
     names = sum(item.kind == "N" for item in items)
     index = 0
-    last: Candidate | None = None
+    last = previous
     while index < len(items):
         item = items[index]
         following = items[index + 1] if index + 1 < len(items) else None
@@ -266,7 +301,7 @@ def _number_first(clause: Clause, items: list[Item]) -> None:
         elif item.kind == "V":
             _stray(clause, item, last)
         elif item.kind == "N":
-            _dangling(clause, item, following)
+            clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
         else:
             _loose(clause, item, last, following)
         index += 1
@@ -277,6 +312,10 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
     marks = set(item.marks)
     if marks & {"up", "down", "plus"}:
         clause.trouble.append((item.start, item.end, doubts.CHANGE))
+        return
+    if "other" in marks:
+        clause.trouble.append((item.start, item.end, doubts.OTHER_WATER))
+        clause.other = False
         return
     if marks & {"wish", "to", "if"}:
         clause.trouble.append((item.start, item.end, doubts.WISH))
@@ -299,22 +338,18 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
 
 def _joined(last: Candidate, item: Item) -> tuple[str, ...]:
     """The value with the point that may be lost: 7 2 for 7.2."""
-    whole, part = last.quantity.value, item.quantity.value if item.quantity else None
+    if item.quantity is None or item.start - last.quantity.end > 1:
+        return ()
+    whole, part = last.quantity.value, item.quantity.value
     if whole is None or part is None or whole != int(whole) or part != int(part) or part > 999:
         return ()
     return (f"{last.name or last.analyte} {int(whole)}.{int(part)}",)
 
 
-def _dangling(clause: Clause, item: Item, following: Item | None) -> None:
-    del following
-    clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
-
-
-def _loose(
-    clause: Clause, item: Item, last: Candidate | None, following: Item | None
-) -> None:
+def _loose(clause: Clause, item: Item, last: Candidate | None, following: Item | None) -> None:
     """A word that is no name: in a unit's place it bears on one value, else on all of them."""
     if last is not None and following is not None:
         last.problem = last.problem or doubts.UNKNOWN_WORD
         last.end = max(last.end, item.end)
-    clause.loose.append(item)
+    else:
+        clause.loose.append(item)

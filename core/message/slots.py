@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from core.errors import CoreError
 from core.message import quantities
-from core.message.amounts import GRAMS, SPOONS, litres
+from core.message.amounts import GRAMS, SHARES, SPOONS, litres
 from core.message.candidates import Candidate, settle
 from core.message.model import Context, Value
 from core.message.quantities import Quantity
@@ -90,6 +90,10 @@ def _word(token: Token, role: str, slots: Slots) -> str:
         slots.units.append((unit, of or None))
     elif kind == "event":
         slots.events.append(str(token.value))
+    elif kind == "mark" and token.value in SHARES:
+        slots.percent = SHARES[str(token.value)]
+    elif kind == "mark" and token.value == "changing":
+        slots.events.append("water_change")
     elif kind == "mark":
         return _ROLES.get(str(token.value), role)
     elif kind == "time" and token.value == "at":

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from core.message import doubts, events, nearest, readings, tanks, times
-from core.message.candidates import Candidate, settle
+from core.message.candidates import Candidate, number_text, settle
 from core.message.model import Context, Doubt, Event, Intent, Parsed, Value
 from core.message.readings import Clause
 from core.message.times import Moment
@@ -77,8 +77,10 @@ def _line(tokens: list[Token], state: Statement) -> None:
             continue
         index = _step(tokens, index, line, state, timed=timed)
     _merge(line)
+    previous = None
     for clause in line.clauses:
-        readings.bind(clause)
+        readings.bind(clause, previous)
+        previous = clause.candidates[-1] if clause.candidates else None
     _scopes(line, state)
 
 
@@ -110,9 +112,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     return readings.gather(tokens, index, clause)
 
 
-def _moment(
-    tokens: list[Token], index: int, clause: Clause, state: Statement
-) -> Moment | None:
+def _moment(tokens: list[Token], index: int, clause: Clause, state: Statement) -> Moment | None:
     """A time that begins here, unless a name waits for this number."""
     token = tokens[index]
     if token.kind in {"dotted", "slashed"} and clause.items and clause.items[-1].kind == "N":
@@ -123,7 +123,16 @@ def _moment(
     if token.kind == "slashed" and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
         if token.text in {"1/2", "1/4", "1/8", "1/3"}:
             return None
-    if token.kind not in {"time", "iso", "clock", "dotted", "slashed", "number", "fraction", "mark"}:
+    if token.kind not in {
+        "time",
+        "iso",
+        "clock",
+        "dotted",
+        "slashed",
+        "number",
+        "fraction",
+        "mark",
+    }:
         return None
     if token.kind == "mark" and token.value != "half":
         return None
@@ -166,7 +175,9 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
         _tank(line, match.name, place)
     elif match.candidates:
         state.doubts.append(
-            Doubt(written, word.start, word.end, doubts.AMBIGUOUS_TANK, None, None, match.candidates)
+            Doubt(
+                written, word.start, word.end, doubts.AMBIGUOUS_TANK, None, None, match.candidates
+            )
         )
         _tank(line, written, place)
     elif called or heads:
@@ -234,6 +245,7 @@ def _scopes(line: Line, state: Statement) -> None:
         _trailing_marks(clause)
         _clause_words(clause)
     _other_water(line, candidates, state)
+    _lone_k(candidates, state)
     _unknown_words(line, candidates, state)
     _assign_tanks(line, state)
     _assign_times(line, candidates, state)
@@ -293,7 +305,23 @@ def _other_water(line: Line, candidates: list[Candidate], state: Statement) -> N
         if active:
             _poison(clause.candidates, doubts.OTHER_WATER, force=True)
         seen = seen or bool(clause.candidates)
-    state.other = active and not candidates
+    if not line.tanks:
+        state.other = state.other or (active and not candidates)
+        if any(clause.home for clause in line.clauses):
+            state.other = False
+    else:
+        state.other = False
+
+
+def _lone_k(candidates: list[Candidate], state: Statement) -> None:
+    """A bare K is potassium only beside a KH, since one letter is easily lost."""
+    if any(c.analyte == "kh" for c in candidates) or any(v.analyte == "kh" for v in state.values):
+        return
+    for candidate in candidates:
+        if candidate.name == "k" and candidate.problem is None:
+            text = number_text(candidate.quantity)
+            candidate.problem = doubts.AMBIGUOUS_NAME
+            candidate.choices = (f"potassium {text}", f"KH {text}")
 
 
 def _poison(candidates: list[Candidate], reason: str, *, force: bool = False) -> None:
@@ -362,8 +390,13 @@ def _time_doubt(moment: Moment, state: Statement) -> None:
     fragment = state.source[moment.start_char : moment.end_char]
     state.doubts.append(
         Doubt(
-            fragment, moment.start_char, moment.end_char, moment.problem or doubts.BAD_TIME,
-            moment.choices[0] if moment.choices else None, None, moment.choices,
+            fragment,
+            moment.start_char,
+            moment.end_char,
+            moment.problem or doubts.BAD_TIME,
+            moment.choices[0] if moment.choices else None,
+            None,
+            moment.choices,
         )  # fmt: skip
     )
 
@@ -418,15 +451,9 @@ def _timed(candidate: Candidate, moment: Moment) -> None:
     if moment.problem and candidate.problem is None:
         candidate.problem = moment.problem
         candidate.choices = tuple(
-            f"{choice} {candidate.name or candidate.analyte} {_number(candidate)}"
+            f"{choice} {candidate.name or candidate.analyte} {number_text(candidate.quantity)}"
             for choice in moment.choices
         )
-
-
-def _number(candidate: Candidate) -> str:
-    from core.message.candidates import number_text
-
-    return number_text(candidate.quantity)
 
 
 def _several_times(line: Line, shared: list[tuple[int, Moment]]) -> None:
@@ -451,7 +478,9 @@ def _settle(candidate: Candidate, state: Statement) -> None:
     if candidate.analyte == "" and not candidate.choices:
         state.doubts.append(
             Doubt(
-                state.source[candidate.start : candidate.end], candidate.start, candidate.end,
+                state.source[candidate.start : candidate.end],
+                candidate.start,
+                candidate.end,
                 doubts.UNKNOWN_NAME,
             )  # fmt: skip
         )
@@ -519,9 +548,7 @@ def _conflicts(state: Statement) -> None:
         for index in indexes:
             value = state.values[index]
             text = state.source[value.start : value.end]
-            state.doubts.append(
-                Doubt(text, value.start, value.end, doubts.CONFLICT, text, value)
-            )
+            state.doubts.append(Doubt(text, value.start, value.end, doubts.CONFLICT, text, value))
     keep = [index for index in range(len(state.values)) if index not in dropped]
     state.values = [state.values[index] for index in keep]
     state.times = [state.times[index] for index in keep]

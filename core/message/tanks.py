@@ -43,7 +43,11 @@ def match(text: str, tanks: Sequence[str]) -> Match:
     folded = [fold(tank) for tank in tanks]
     for found in (
         [tank for tank, name in zip(tanks, folded, strict=True) if name == plain],
-        [t for t, name in zip(tanks, folded, strict=True) if len(plain) > 1 and name.startswith(plain)],
+        [
+            t
+            for t, name in zip(tanks, folded, strict=True)
+            if len(plain) > 1 and name.startswith(plain)
+        ],
         _nearest(plain, tanks, folded),
     ):
         if found:

@@ -276,9 +276,7 @@ def _try(month: int, day: int, year: list[int], local: datetime) -> date | None:
     return _dated(scratch, month, day, year, local)
 
 
-def _dated(
-    parts: _Parts, month: int, day: int, year: list[int], local: datetime
-) -> date | None:
+def _dated(parts: _Parts, month: int, day: int, year: list[int], local: datetime) -> date | None:
     """A date; without a year the latest one that is not in the future."""
     if year:
         full = year[0] + 2000 if year[0] < 100 else year[0]

@@ -9,23 +9,24 @@ from __future__ import annotations
 import re
 
 from core.message import doubts, numbers
-from core.message.fold import INVISIBLE, MARK
-from core.message.lexicon import Lexicon
+from core.message.fold import INVISIBLE, MARK, TURNING
+from core.message.lexicon import Entry, Lexicon
 
 _TOKEN = re.compile(
     r"""
-    (?P<word>[^\W\d_]+)
+    (?P<word>[^\W\d_½¼¾⅓⅔⅛¹²³]+)
   | (?P<iso>\d{4}-\d\d?-\d\d?(?:t(?=\d))?)
   | (?P<clock>\d\d?:\d\d(?::\d\d)?(?:z|[+-]\d\d:\d\d)?(?![\d:]))
   | (?P<dotted>\d\d?\.\d\d?\.(?:\d\d\d\d|\d\d)?(?![\d.,]))
   | (?P<slashed>\d\d?[/-]\d\d?[/-](?:\d\d\d\d|\d\d)(?![\d/-])|\d\d?/\d\d?/?(?![\d/.,]))
   | (?P<number>[.,]?\d[\d.,']*)
   | (?P<nl>\n)
-  | (?P<mark><=|>=|\+/-|\+-|->|=>|\.\.+|<|[^\w\s]|_)
+  | (?P<mark><=|>=|\+/-|\+-|->|=>|\.\.+|<|[^\w\s]|[_½¼¾⅓⅔⅛¹²³])
     """,
     re.VERBOSE,
 )
 _MIXED = re.compile(r"[^\W_]+")
+_WATER = re.compile(r" ?[.·*•∙x]? ?(\d\d?) ?h2o(?![^\W_])")
 _SUPERSCRIPT = str.maketrans("", "", "¹²³" + MARK)
 
 
@@ -82,6 +83,8 @@ def cut(folded: str, words: Lexicon) -> list[Token]:
             if end < length and folded[end].isdigit():
                 text, entry = _mixed(folded, start, text, entry, known)
                 end = start + len(text)
+                if entry is not None and entry[0] == "substance":
+                    text, entry, end = _hydrate(folded, start, end, entry, known)
             elif entry is None and MARK in text:
                 text = text.replace(MARK, "")
                 entry = known.get(text)
@@ -108,7 +111,11 @@ def cut(folded: str, words: Lexicon) -> list[Token]:
 
 
 def _mixed(
-    folded: str, start: int, letters: str, entry: tuple[str, str] | None, known: dict[str, tuple[str, str]]
+    folded: str,
+    start: int,
+    letters: str,
+    entry: tuple[str, str] | None,
+    known: dict[str, tuple[str, str]],
 ) -> tuple[str, tuple[str, str] | None]:
     """The longest known beginning of letters and digits in one run, else the whole run.
 
@@ -128,6 +135,17 @@ def _mixed(
     if entry is not None:
         return letters, entry
     return whole, None
+
+
+def _hydrate(
+    folded: str, start: int, end: int, entry: Entry, known: dict[str, Entry]
+) -> tuple[str, Entry, int]:
+    """A formula with its water (MgSO4·7H2O), whose digits are no readings."""
+    match = _WATER.match(folded, end)
+    if match is None:
+        return folded[start:end], entry, end
+    whole = f"{folded[start:end]}·{match.group(1)}h2o"
+    return whole, known.get(whole, ("substance", whole)), match.end()
 
 
 def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
@@ -160,8 +178,6 @@ def mark_hidden(tokens: list[Token], source: str, folded: str) -> list[Token]:
     A number is doubtful where an invisible character stands between two characters of digits or
     marks, and everywhere after one that turns the reading direction (`fold.TURNING`).
     """
-    from core.message.fold import TURNING
-
     turned = min((place for place, char in enumerate(source) if char in TURNING), default=None)
     out: list[Token] = []
     for token in tokens:
@@ -170,8 +186,9 @@ def mark_hidden(tokens: list[Token], source: str, folded: str) -> list[Token]:
         if token.kind in {"number", "fraction", "slashed", "dotted"}:
             touched = _touched(token, folded) or (turned is not None and token.start > turned)
             if touched:
-                value = numbers.Number(None, problem=doubts.INVISIBLE)
-                token = Token("number", value, token.text, token.start, token.end)
+                hidden = numbers.Number(None, problem=doubts.INVISIBLE)
+                out.append(Token("number", hidden, token.text, token.start, token.end))
+                continue
         out.append(token)
     return out
 
