@@ -42,13 +42,14 @@ class App:
         self.clock = clock
         self.changed = asyncio.Event()
         """Set after every message: what is due next may have changed."""
-        self._new_chat = NewChat(
+        self.new_chat = NewChat(
             zone=defaults.timezone or "UTC",
             zone_known=defaults.timezone is not None,
             fahrenheit=defaults.units == "us",
             us_gallons=defaults.units != "imperial",
             language=defaults.language,
         )
+        """What a chat starts with before anybody sets anything."""
         self._delivery = Delivery(database, clock, SystemClock())
 
     @classmethod
@@ -82,7 +83,7 @@ class App:
             note them with what they rest on, or not at all.
         """
         async with self.database.write() as uow:
-            turn = await Turn.begin(uow, incoming, self._new_chat)
+            turn = await Turn.begin(uow, incoming, self.new_chat)
             replies = await answer(turn)
             if before_commit is not None:
                 await before_commit(uow, replies)

@@ -64,6 +64,7 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
 
 async def answer(turn: Turn) -> list[Reply]:
     """Answer one thing that a person did; silence is an empty list."""
+    turn.route = by_intent
     kind = turn.incoming.kind
     if kind == "press":
         return await presses.press(turn)

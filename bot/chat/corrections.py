@@ -81,7 +81,9 @@ async def edited(turn: Turn) -> list[Reply]:
     after = readings.entry_of(turn, told, kind="edit", replaces=entry.id)
     lead = words.corrected(before, _said(turn, after))
     replies = await _store(turn, after, lead)
-    return replies + [await readings.ask(turn, doubt, parsed) for doubt in parsed.doubts[:3]]
+    if parsed.doubts:
+        replies.append(await readings.ask(turn, parsed.doubts, parsed))
+    return replies
 
 
 async def _edited_without_entry(turn: Turn, entry: Entry | None) -> list[Reply]:
@@ -129,7 +131,9 @@ async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     if not new_readings:
         before, after = _said(turn, entry), _said(turn, corrected)
     replies = await _store(turn, corrected, words.corrected(before or "not told", after))
-    return replies + [await readings.ask(turn, doubt, parsed) for doubt in parsed.doubts[:3]]
+    if parsed.doubts:
+        replies.append(await readings.ask(turn, parsed.doubts, parsed))
+    return replies
 
 
 async def _take_back(turn: Turn, entry: Entry | None) -> list[Reply]:

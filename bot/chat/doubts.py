@@ -15,14 +15,17 @@ from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
-from core.message.model import Parsed
+from core.message.model import Event, Parsed
 from core.tank import Tank
 
 
 async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Store what a doubtful part probably meant, once, with the moment of its message."""
-    if not await turn.uow.offers.take(offer.id, choice.verb):
+    update_id = f"offer:{offer.id}:{choice.label}"
+    taken = await turn.uow.log.by_update(turn.chat.id, update_id)
+    if offer.used is not None or taken is not None:
         return [await turn.reply(general.already())]
+    turn.incoming = replace(turn.incoming, update_id=update_id)
     held = choice.arguments
     if "value" not in held:
         return await say(turn, held["text"], offer.made_at)
@@ -33,6 +36,27 @@ async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     entry = readings.entry_of(turn, [told], kind="confirmed", text=held["doubt"])
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     return [await readings.answer_for(turn, told, entry_id, made=not tank.tank.named)]
+
+
+async def keep_stray(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Store readings of a tank that was not on record: in a new tank, or in the one meant."""
+    held = choice.arguments
+    if not await turn.uow.offers.take(offer.id, choice.verb):
+        return [await turn.reply(general.already())]
+    tank = turn.tank_by_id(held["tank_id"]) if "tank_id" in held else None
+    if tank is None:
+        name = held.get("new", readings.FIRST_NAME)
+        tank = turn.tank_named(name) or await turn.add_tank(Tank(name=name))
+    at = datetime.fromisoformat(held["at"])
+    told = Told(
+        tank,
+        tuple(Stored(readings.unpacked(value), tank.id, at) for value in held["values"]),
+        tuple(Stored(Event(**event), tank.id, at) for event in held["events"]),
+    )
+    entry = readings.entry_of(turn, [told], kind="confirmed")
+    entry_id = await turn.uow.log.add(turn.chat.id, entry)
+    await turn.use_tank(tank)
+    return [await readings.answer_for(turn, told, entry_id)]
 
 
 async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
@@ -66,9 +90,7 @@ async def say(turn: Turn, text: str, at: datetime, tank: StoredTank | None = Non
     parsed: Parsed = parse(text, turn.context())
     if parsed.values or parsed.events:
         return await readings.keep(turn, parsed, tank)
-    from bot.chat.conversation import by_intent  # the router stands above the topics
-
-    return await by_intent(turn, parsed)
+    return [] if turn.route is None else await turn.route(turn, parsed)
 
 
 async def _new_tank(turn: Turn) -> StoredTank:

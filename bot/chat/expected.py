@@ -34,7 +34,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 async def _volume(turn: Turn, offer: Offer, parsed: Parsed) -> list[Reply] | None:
     if parsed.values or parsed.events or parsed.command is not None:
         return None
-    volume = volume_litres(turn.incoming.text, us_gallons=turn.chat.us_gallons)
+    text = turn.incoming.text.strip()
+    if text.replace(",", ".").replace(".", "", 1).isdigit():
+        text += " l"  # litres were asked for
+    volume = volume_litres(text, us_gallons=turn.chat.us_gallons)
     if volume is None:
         return None
     stored = turn.tank_by_id(offer.context["tank_id"])

@@ -23,6 +23,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "more": _more,
     "undo": corrections.press_undo,
     "take_doubt": doubts.take,
+    "keep_stray": doubts.keep_stray,
     "leave_out": doubts.leave_out,
     "type_again": doubts.type_again,
     "for_tank": doubts.for_tank,

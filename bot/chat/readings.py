@@ -19,9 +19,13 @@ from bot.store.tanks import StoredTank
 from core.advice.findings import Finding, find, judge_ammonia
 from core.advice.hardness import hardness_class
 from core.advice.state import State
-from core.message.wire import to_json
+from core.message.doubts import UNKNOWN_TANK
 from core.message.model import Doubt, Event, Parsed, Value
+from core.message.wire import to_json
 from core.tank import Tank
+
+ASKED = 3
+"""Doubts in one question."""
 
 SHOWN = 3
 """Findings on one screen."""
@@ -50,18 +54,97 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
 
     `chosen` is the tank for all that names none.
     """
+    known, strays = await _split(turn, parsed)
     replies: list[Reply] = []
-    if parsed.values or parsed.events:
-        default = chosen or await _default_tank(turn, parsed)
+    if known.values or known.events:
+        default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await _ask_tank(turn)]
-        told = place(turn, parsed, default)
+        told = place(turn, known, default)
         entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, told))
-        made = not default.tank.named and any(each.tank.id == default.id for each in told)
-        made = made and len(told) == 1
+        made = not default.tank.named and len(told) == 1 and told[0].tank.id == default.id
         replies = [await answer_for(turn, each, entry_id, made=made) for each in told]
         await turn.use_tank(told[-1].tank)
-    return replies + [await ask(turn, doubt, parsed) for doubt in _worth_asking(parsed, turn)]
+    replies += [await _ask_stray(turn, name, stray) for name, stray in strays.items()]
+    if doubts := _worth_asking(known, turn):
+        replies.append(await ask(turn, doubts, known))
+    return replies
+
+
+async def _split(turn: Turn, parsed: Parsed) -> tuple[Parsed, dict[str, Parsed]]:
+    """Part what is said of this chat's tanks from what is said of tanks that it does not have.
+
+    In a private chat without any tank the first name makes one.
+    """
+    names = dict.fromkeys(
+        name
+        for name in (
+            *(value.tank or parsed.tank for value in parsed.values),
+            *(event.tank or parsed.tank for event in parsed.events),
+        )
+        if name is not None and turn.tank_named(name) is None
+    )
+    if names and not turn.tanks and not turn.incoming.group:
+        await turn.add_tank(Tank(name=_as_name(next(iter(names)))))
+        names.pop(next(iter(names)))
+    if not names:
+        return _without_tank_doubts(parsed, turn), {}
+    strays = {name: _about(parsed, name) for name in names}
+    rest = replace(
+        _without_tank_doubts(parsed, turn),
+        values=tuple(v for v in parsed.values if (v.tank or parsed.tank) not in names),
+        events=tuple(e for e in parsed.events if (e.tank or parsed.tank) not in names),
+    )
+    return rest, strays
+
+
+def _about(parsed: Parsed, name: str) -> Parsed:
+    return replace(
+        parsed,
+        values=tuple(v for v in parsed.values if (v.tank or parsed.tank) == name),
+        events=tuple(e for e in parsed.events if (e.tank or parsed.tank) == name),
+        doubts=(),
+    )
+
+
+def _without_tank_doubts(parsed: Parsed, turn: Turn) -> Parsed:
+    """Leave out the doubts about tank names that are answered otherwise."""
+    told = {name for name in (parsed.tank, *(v.tank for v in parsed.values)) if name}
+    told |= {event.tank for event in parsed.events if event.tank}
+    spoken = {name.casefold() for name in told} | {tank.name.casefold() for tank in turn.tanks}
+    kept = tuple(
+        doubt
+        for doubt in parsed.doubts
+        if doubt.reason != UNKNOWN_TANK or doubt.text.casefold().strip(" :@") not in spoken
+    )
+    return replace(parsed, doubts=kept)
+
+
+def _as_name(said: str) -> str:
+    """A tank's name from how it was first typed: a lower-case word gets its capital."""
+    return said[:40].capitalize() if said.islower() else said[:40]
+
+
+async def _ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:
+    """Ask what to do with readings of a tank that the chat does not have; nothing is stored yet."""
+    at = (parsed.at or turn.now).astimezone(UTC).isoformat()
+    held: dict[str, Any] = {
+        "values": [_packed(value) for value in parsed.values],
+        "events": [{**asdict(event), "at": None} for event in parsed.events],
+        "at": at,
+    }
+    new = _as_name(name)
+    choices = [Choice(words.add_tank(new), "keep_stray", "yes", {**held, "new": new})]
+    choices += [
+        Choice(words.it_is(tank.name), "keep_stray", "", {**held, "tank_id": tank.id})
+        for tank in turn.tanks[:4]
+    ]
+    choices.append(Choice(words.LEAVE_OUT, "leave_out", "no"))
+    return await turn.reply(
+        words.no_such_tank(name),
+        choices=choices,
+        facts={"doubts": [{"reason": UNKNOWN_TANK, "text": name}]},
+    )
 
 
 def place(turn: Turn, parsed: Parsed, default: StoredTank) -> list[Told]:
@@ -141,25 +224,34 @@ def summary(turn: Turn, told: Told) -> str:
     return words.line(told.tank.name, parts, told.at.astimezone(turn.chat.zone), turn.local_now)
 
 
-async def ask(turn: Turn, doubt: Doubt, parsed: Parsed) -> Reply:
-    """Turn a doubt into a question; with a guess it has buttons, and nothing is stored yet."""
-    lines = [words.doubt(doubt)]
-    choices: list[Choice] = []
-    if doubt.suggestion:
-        lines.append(words.meant(doubt.suggestion))
-        arguments: dict[str, Any] = {"text": doubt.suggestion, "doubt": doubt.text}
-        if doubt.value is not None:
-            arguments |= {"value": _packed(doubt.value), "at": _moment(turn, parsed, doubt.value)}
-            arguments["tank"] = doubt.value.tank or parsed.tank
-        choices = [
-            Choice(doubt.suggestion, "take_doubt", "yes", arguments),
-            Choice("leave it out", "leave_out", "no"),
-            Choice("type it again", "type_again"),
-        ]
+async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
+    """Turn doubts into one question; a guess has its button, and nothing is stored yet."""
+    lines = [words.doubt(doubt) for doubt in doubts[:ASKED]]
+    choices = [
+        Choice(doubt.suggestion, "take_doubt", "yes", _held(turn, doubt, parsed))
+        for doubt in doubts[:ASKED]
+        if doubt.suggestion
+    ]
+    if choices:
+        lines.append(words.meant([choice.label for choice in choices]))
+        choices.append(Choice(words.LEAVE_OUT, "leave_out", "no"))
+        choices.append(Choice(words.TYPE_AGAIN, "type_again"))
     else:
         lines.append(words.send_instead())
-    facts = {"doubt": {"reason": doubt.reason, "text": doubt.text[:200]}}
+    facts = {"doubts": [{"reason": d.reason, "text": d.text[:200]} for d in doubts]}
     return await turn.reply(lines, choices=choices, facts=facts)
+
+
+def _held(turn: Turn, doubt: Doubt, parsed: Parsed) -> dict[str, Any]:
+    """What taking a guess needs: the value with its moment and tank, or a text to read again."""
+    held: dict[str, Any] = {"text": doubt.suggestion, "doubt": doubt.text}
+    if doubt.value is not None:
+        held |= {
+            "value": _packed(doubt.value),
+            "at": _moment(turn, parsed, doubt.value),
+            "tank": doubt.value.tank or parsed.tank,
+        }
+    return held
 
 
 def unpacked(packed: dict[str, Any]) -> Value:
@@ -205,8 +297,8 @@ async def _ask_tank(turn: Turn) -> Reply:
 def _worth_asking(parsed: Parsed, turn: Turn) -> Sequence[Doubt]:
     """The doubts to ask about: in a group only those of a message that is surely for us."""
     if turn.incoming.addressed or parsed.values or parsed.events:
-        return parsed.doubts[:3]
-    return [doubt for doubt in parsed.doubts if doubt.value is not None][:3]
+        return parsed.doubts
+    return [doubt for doubt in parsed.doubts if doubt.value is not None]
 
 
 async def _asides(turn: Turn, told: Told) -> list[str]:

@@ -92,7 +92,7 @@ async def set_zone(turn: Turn, name: str) -> list[Reply]:
 async def _from_clock(turn: Turn, clock: time) -> list[Reply]:
     names = zone_guess(clock, turn.now)
     if not names:
-        return [await turn.reply(words.zone_unknown(f"{clock:%H:%M}", ["Europe/Lisbon"]))]
+        return [await turn.reply(words.no_such_clock(f"{clock:%H:%M}", turn.now))]
     await turn.change_chat(zone=names[0], zone_known=True)
     await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=True)
     choices = [Choice(name, "set_zone", "", {"zone": name}) for name in names[:5]]

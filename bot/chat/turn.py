@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Awaitable, Callable, Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -12,8 +12,10 @@ from bot.chat.offering import make_reply
 from bot.store.chats import Chat, NewChat
 from bot.store.tanks import StoredTank
 from bot.store.uow import UnitOfWork
-from core.message.model import Context
+from core.message.model import Context, Parsed
 from core.tank import Tank
+
+Route = Callable[["Turn", Parsed], Awaitable[list[Reply]]]
 
 
 @dataclass
@@ -28,6 +30,8 @@ class Turn:
     chat: Chat
     tanks: list[StoredTank]
     now: datetime
+    route: Route | None = None
+    """How a text that is said again finds its topic; set by the router."""
 
     @classmethod
     async def begin(cls, uow: UnitOfWork, incoming: Incoming, new: NewChat) -> Turn:
@@ -50,6 +54,8 @@ class Turn:
     def context(self) -> Context:
         """What the words of a message depend on in this chat."""
         kits = {stored.name: stored.tank.kits for stored in self.tanks if stored.tank.kits}
+        if (current := self.current_tank) is not None:
+            kits[""] = current.tank.kits
         return Context(
             now=self.local_now,
             zone=self.chat.zone,

@@ -68,6 +68,8 @@ _REASONS = {
     TOO_LONG: "is too long to read in one message",
 }
 
+LEAVE_OUT, TYPE_AGAIN = "leave it out", "type it again"
+
 _EVENTS = {
     "water_change": "changed",
     "top_up": "topped up",
@@ -86,10 +88,10 @@ def values(told: Sequence[Value], hardness: HardnessClass | None) -> str:
     """All values of a tank in one line, hardness converted once and classed."""
     parts = []
     for value in told:
-        also = numbers.also(value)
+        told_as = " = ".join([numbers.entered(value), *numbers.also(value)])
         if value.analyte == "gh" and hardness is not None:
-            also = [*also[:1], f"{hardness.word} by {hardness.scheme}"]
-        parts.append(numbers.entered(value) + (f" = {' = '.join(also)}" if also else ""))
+            told_as += f" ({hardness.word} by {hardness.scheme})"
+        parts.append(told_as)
     return ", ".join(parts)
 
 
@@ -146,14 +148,29 @@ def doubt(found: Doubt) -> str:
     return f"Not stored: “{fragment}” {why}."
 
 
-def meant(suggestion: str) -> str:
+def meant(suggestions: Sequence[str]) -> str:
     """Ask whether a guess is right."""
-    return f"Did you mean {suggestion}?"
+    return f"Did you mean {' or '.join(suggestions)}?"
 
 
 def send_instead() -> str:
     """What to do about doubts that we have no guess for."""
     return "Send it again the way the kit shows it, for example: kh 4"
+
+
+def no_such_tank(name: str) -> list[str]:
+    """A reading of a tank that is not on record."""
+    return [f"There is no tank “{name[:40]}”, so that is not stored yet."]
+
+
+def add_tank(name: str) -> str:
+    """The button that adds the tank and keeps the reading."""
+    return f"add {name}"
+
+
+def it_is(name: str) -> str:
+    """The button that gives the reading to a tank on record."""
+    return f"it is {name}"
 
 
 def which_tank(names: Sequence[str]) -> list[str]:

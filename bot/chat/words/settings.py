@@ -44,6 +44,14 @@ def zone_guessed(zone: str, now: datetime) -> list[str]:
     ]
 
 
+def no_such_clock(wanted: str, now: datetime) -> list[str]:
+    """No zone's clock shows that time now."""
+    return [
+        f"No clock shows {wanted} now (it is {now:%H:%M} UTC), so nothing was changed.",
+        "Send the time that your clock shows now, or for example: /zone Europe/Lisbon",
+    ]
+
+
 def zone_unknown(wanted: str, near: Sequence[str]) -> list[str]:
     """No such zone."""
     return [

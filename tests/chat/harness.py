@@ -1,0 +1,106 @@
+"""A conversation in one process: the real house on a file, with a clock that is moved by hand."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+from bot.app import App
+from bot.chat.model import Address, Incoming, Reply
+from bot.clock import SimulatedClock
+from bot.defaults import Defaults
+
+START = datetime(2026, 3, 1, 12, tzinfo=UTC)
+"""A Sunday at noon."""
+
+
+@dataclass
+class Talk:
+    """One chat: what is said, what comes back, and the reminders that arrive."""
+
+    app: App
+    clock: SimulatedClock
+    group: bool = False
+    chat: str = "1"
+    messenger: str = "test"
+    arrived: list[Reply] = field(default_factory=list)
+    last: list[Reply] = field(default_factory=list)
+    count: int = 0
+
+    @property
+    def address(self) -> Address:
+        return Address(self.messenger, self.chat)
+
+    async def say(self, text: str, **parts: Any) -> list[Reply]:
+        """Send a message and return the replies."""
+        self.count += 1
+        incoming = Incoming(
+            **{
+                "address": self.address,
+                "update_id": f"{self.chat}-{self.count}",
+                "kind": "message",
+                "at": self.clock.now(),
+                "text": text,
+                "author_id": "anna",
+                "author_name": "Anna",
+                "message_ref": f"m{self.count}",
+                "group": self.group,
+                "addressed": not self.group,
+                **parts,
+            }
+        )
+        replies = await self.app.handle(incoming)
+        for number, reply in enumerate(replies):
+            await self.app.sent(self.address, reply, f"r{self.count}.{number}")
+        self.last = replies or self.last
+        return replies
+
+    async def text(self, text: str, **parts: Any) -> str:
+        """Send a message and return all that came back, as one text."""
+        return "\n".join(reply.text for reply in await self.say(text, **parts))
+
+    async def facts(self, text: str, **parts: Any) -> dict[str, Any]:
+        """Send a message and return the facts of the only reply."""
+        (reply,) = await self.say(text, **parts)
+        return dict(reply.facts)
+
+    async def press(self, number: int, reply: Reply | None = None, **parts: Any) -> list[Reply]:
+        """Press a button, of the latest reply that has buttons unless another is given."""
+        held = reply or next(r for r in reversed([*self.arrived, *self.last]) if r.buttons)
+        action = held.buttons[number - 1].action
+        return await self.say("", kind="press", action=action, **parts)
+
+    async def wait(self, **span: float) -> list[Reply]:
+        """Let time pass and return the reminders that arrive on the way."""
+        self.arrived.clear()
+        target = self.clock.now() + timedelta(**span)
+        while (due := await self.app.next_due()) is not None and due <= target:
+            self.clock.move_to(due)
+            await self.app.deliver_due()
+        self.clock.move_to(target)
+        await self.app.deliver_due()
+        if self.arrived:
+            self.last = []
+        return list(self.arrived)
+
+    async def send(self, _address: Address, reply: Reply) -> str:
+        """Carry a reminder: the harness is its own courier."""
+        self.arrived.append(reply)
+        return f"d{len(self.arrived)}"
+
+
+@asynccontextmanager
+async def talking(
+    folder: Path, *, group: bool = False, zone: str | None = "UTC", start: datetime = START
+) -> AsyncIterator[Talk]:
+    """Open a house on a file of a folder, and a chat in it."""
+    clock = SimulatedClock(start)
+    url = f"sqlite+aiosqlite:///{folder / 'chat.sqlite3'}"
+    async with App.open(url, clock, Defaults(timezone=zone)) as app:
+        talk = Talk(app, clock, group=group)
+        app.add_courier(talk)
+        yield talk

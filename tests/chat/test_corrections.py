@@ -1,0 +1,126 @@
+"""Undo, correct, move, edit: the newest truth counts, and history keeps everything."""
+
+from __future__ import annotations
+
+import pytest
+from sqlalchemy import func, select
+
+from bot.store.models import ReadingRow
+from tests.chat.harness import Talk
+
+
+async def now_on_record(talk: Talk) -> dict[tuple[str, str], float]:
+    """What counts today, by tank and analyte; a second live value of one analyte fails."""
+    async with talk.app.database.read() as uow:
+        chat = await uow.chats.find(talk.address)
+        assert chat is not None
+        found: dict[tuple[str, str], float] = {}
+        for tank in await uow.tanks.of_chat(chat.id):
+            for row in await uow.log.readings(tank.id):
+                assert (tank.name, row.what.analyte) not in found
+                assert isinstance(row.what.canonical, float | int)
+                found[tank.name, row.what.analyte] = row.what.canonical
+        return found
+
+
+async def rows(talk: Talk) -> int:
+    async with talk.app.database.read() as uow:
+        return int(await uow.session.scalar(select(func.count()).select_from(ReadingRow)) or 0)
+
+
+@pytest.fixture
+async def fern(talk: Talk) -> Talk:
+    await talk.say("/tank new Fern 90 l fresh")
+    return talk
+
+
+async def test_undo_takes_the_newest_back_and_deletes_nothing(fern: Talk) -> None:
+    await fern.say("kh 4")
+    await fern.say("ph 7.2")
+    assert "Taken back" in await fern.text("undo")
+    assert await now_on_record(fern) == {("Fern", "kh"): 4}
+    assert await rows(fern) == 2
+    await fern.say("undo")
+    assert await now_on_record(fern) == {}
+    assert "nothing to take back" in await fern.text("undo")
+
+
+async def test_undo_by_button_takes_back_just_that_message_once(fern: Talk) -> None:
+    (first,) = await fern.say("kh 4")
+    await fern.say("ph 7.2")
+    await fern.press(1, first)
+    assert await now_on_record(fern) == {("Fern", "ph"): 7.2}
+    assert "settled already" in (await fern.press(1, first))[0].text
+
+
+async def test_no_kh_5_corrects_only_what_it_names(fern: Talk) -> None:
+    await fern.say("kh 4 ph 7.2")
+    text = await fern.text("no, kh 5")
+    assert "Corrected" in text
+    assert await now_on_record(fern) == {("Fern", "kh"): 5, ("Fern", "ph"): 7.2}
+
+
+async def test_undoing_corrections_walks_back_step_by_step(fern: Talk) -> None:
+    await fern.say("kh 4")
+    await fern.say("no, kh 5")
+    await fern.say("no, kh 6")
+    for expected in ({("Fern", "kh"): 5}, {("Fern", "kh"): 4}, {}):
+        await fern.say("undo")
+        assert await now_on_record(fern) == expected
+
+
+async def test_an_edited_message_replaces_what_it_said(fern: Talk) -> None:
+    await fern.say("kh 4 ph 7.2", message_ref="x")
+    (reply,) = await fern.say("kh 5", kind="edit", message_ref="x")
+    assert "Corrected" in reply.text
+    assert await now_on_record(fern) == {("Fern", "kh"): 5}
+    await fern.say("kh 6", kind="edit", message_ref="x")
+    assert await now_on_record(fern) == {("Fern", "kh"): 6}
+
+
+async def test_an_edit_that_no_longer_parses_loses_nothing(fern: Talk) -> None:
+    await fern.say("kh 4", message_ref="x")
+    (reply,) = await fern.say("hello", kind="edit", message_ref="x")
+    assert "still counts" in reply.text
+    assert await now_on_record(fern) == {("Fern", "kh"): 4}
+
+
+async def test_an_edit_keeps_the_moment_of_its_message(fern: Talk) -> None:
+    await fern.say("kh 4", message_ref="x")
+    sent = fern.clock.now()
+    await fern.wait(hours=5)
+    await fern.say("kh 5", kind="edit", message_ref="x")
+    async with fern.app.database.read() as uow:
+        (reading,) = await uow.log.readings(1)
+    assert reading.at == sent
+
+
+async def test_a_reply_to_an_older_message_corrects_that_one(fern: Talk) -> None:
+    await fern.say("kh 4", message_ref="x")
+    await fern.say("ph 7.2")
+    await fern.say("kh 5", reply_to="x")
+    assert await now_on_record(fern) == {("Fern", "kh"): 5, ("Fern", "ph"): 7.2}
+
+
+async def test_a_reply_to_our_confirmation_corrects_what_it_confirmed(fern: Talk) -> None:
+    await fern.say("kh 4")
+    ref = f"r{fern.count}.0"
+    await fern.say("ph 7.2")
+    await fern.say("kh 5", reply_to=ref)
+    assert await now_on_record(fern) == {("Fern", "kh"): 5, ("Fern", "ph"): 7.2}
+
+
+async def test_that_was_quarry_moves_the_newest(fern: Talk) -> None:
+    await fern.say("/tank new Quarry 240 l fresh")
+    await fern.say("fern: kh 9")
+    assert "Moved to Quarry" in await fern.text("that was quarry")
+    assert await now_on_record(fern) == {("Quarry", "kh"): 9}
+    await fern.say("undo")
+    assert await now_on_record(fern) == {("Fern", "kh"): 9}
+
+
+async def test_undo_in_a_group_takes_back_ones_own(group: Talk) -> None:
+    await group.say("kh 4")
+    await group.say("ph 7.2", author_id="ben", author_name="Ben")
+    await group.say("undo", addressed=True)
+    assert await now_on_record(group) == {("Tank", "ph"): 7.2}
