@@ -62,7 +62,11 @@ class Said:
         several = self.weekdays is not None and len(self.weekdays.days) > 1
         listed = self.month_days is not None and len(self.month_days.days) > 1
         return bool(
-            self.interval or several or listed or any(each and each.repeats for each in named)
+            self.interval
+            or several
+            or listed
+            or (self.part and self.part.repeats)
+            or any(each and each.repeats for each in named)
         )
 
     @property

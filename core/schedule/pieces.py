@@ -22,9 +22,10 @@ class Clock:
 
 @dataclass(frozen=True, slots=True)
 class DayPart:
-    """A part of the day, by its name in the vocabulary."""
+    """A part of the day, by its name in the vocabulary; `repeats` in the plural."""
 
     name: str
+    repeats: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.schedule.grammar.spans import amounts
 from core.schedule.model import Problem
 from core.schedule.pieces import End, Flaw, Found, Piece
 from core.schedule.tokens import Line
@@ -31,6 +32,36 @@ def end_in(line: Line, founds: list[Found]) -> Problem | None:
             rest = " ".join(f"{line.text[:start]} {line.text[end:]}".split())
             return _problem(Flaw("unclear"), line.text, start, end, (rest,) if rest else ())
     return None
+
+
+def loose_end(line: Line, founds: list[Found]) -> Problem | None:
+    """Words beside a time that would change it and that no rule reads: "a week on friday"."""
+    for run in _runs(founds):
+        start, end = run[0].start, run[-1].end
+        after = line.word(line.skip(end, "filler"), "loose")
+        if after is not None:
+            return _problem(Flaw("unclear"), line.text, *line.span(start, after[1]), ())
+        for k in range(max(0, start - 4), start):
+            before = amounts(line, k)
+            if before is not None and _joins(line, before[1], start):
+                return _problem(Flaw("unclear"), line.text, *line.span(k, end), ())
+    return None
+
+
+def _joins(line: Line, i: int, start: int) -> bool:
+    """True where nothing, or a word like 'after' or 'before', stands between."""
+    return i == start or line.skip(i, "in", "at", "start") == start
+
+
+def _runs(founds: list[Found]) -> list[list[Found]]:
+    """Phrases side by side, together."""
+    runs: list[list[Found]] = []
+    for found in founds:
+        if runs and runs[-1][-1].end == found.start:
+            runs[-1].append(found)
+        else:
+            runs.append([found])
+    return runs
 
 
 def unclear_problem(line: Line, founds: list[Found], flaw: Flaw, what: str) -> Problem:

@@ -8,28 +8,28 @@ from datetime import datetime, tzinfo
 from core.schedule.grammar.scan import time_runs
 from core.schedule.meaning import Unclear, gather
 from core.schedule.model import Problem, Request
-from core.schedule.problems import end_in, flaw_in, pieces_of, unclear_problem
+from core.schedule.pieces import Found
+from core.schedule.problems import end_in, flaw_in, loose_end, pieces_of, unclear_problem
 from core.schedule.rhythm import Plan, plan
 from core.schedule.rules import Every, aware
 from core.schedule.tasks import kind_of
 from core.schedule.tokens import Line
 from core.schedule.words import LANGUAGES
-from core.schedule.words.vocabulary import Vocabulary
 
 LONGEST_TEXT = 500
 """Characters that are read; a reminder's words beyond them are part of its task."""
 
 _OUTER = " \t\r\n,:;.!-–—"
 _LEAD = re.compile(r"^(?:(?:remind me|please|pls|me|to)\b[\s,:]*)+", re.IGNORECASE)
-_TRAIL = re.compile(r"[\s,]+(?:please|pls|thanks|thank you)$", re.IGNORECASE)
+_TRAIL = re.compile(r"[\s,]+(?:please|pls|thanks|thank you|or so)$", re.IGNORECASE)
 _COUNT_FROM_DONE = ("test", "change")
 
 
 def parse_request(text: str, now: datetime, zone: tzinfo) -> Request | Problem:
     """Read the words that follow "remind me to".
 
-    Words of time may stand first, last or between; what is left is the task. English is read
-    first, then the other languages, until one of them finds a time.
+    Words of time may stand first, last or between; what is left is the task. Of the languages
+    of `core.schedule.words` the one is read whose words of time cover most of the text.
 
     Parameters
     ----------
@@ -66,21 +66,27 @@ def parse_request(text: str, now: datetime, zone: tzinfo) -> Request | Problem:
     ('test fern', 'test', True, '2026-03-08T19:00:00+00:00')
     """
     now = aware(now, "now").replace(microsecond=0)
+    line, founds = _best_language(text)
+    return _understood(text, line, founds, now, zone) if founds else _no_time(text)
+
+
+def _best_language(text: str) -> tuple[Line, list[Found]]:
+    """The phrases in the language whose words of time cover most; the first of those that tie."""
+    readings = []
     for vocabulary in LANGUAGES:
-        found = _in_language(text, vocabulary, now, zone)
-        if found is not None:
-            return found
-    return _no_time(text)
+        line = Line(text[:LONGEST_TEXT], vocabulary)
+        readings.append((line, [found for run in time_runs(line) for found in run]))
+    return max(readings, key=lambda reading: _covered(reading[1]))
 
 
-def _in_language(
-    text: str, vocabulary: Vocabulary, now: datetime, zone: tzinfo
-) -> Request | Problem | None:
-    """The request in one language; None where it has no words of time."""
-    line = Line(text[:LONGEST_TEXT], vocabulary)
-    founds = [found for run in time_runs(line) for found in run]
-    if not founds:
-        return None
+def _covered(founds: list[Found]) -> int:
+    return sum(found.end - found.start for found in founds)
+
+
+def _understood(
+    text: str, line: Line, founds: list[Found], now: datetime, zone: tzinfo
+) -> Request | Problem:
+    """The request that the phrases make, or why they make none."""
     what = task_of(text, [line.span(found.start, found.end) for found in founds])
     flawed = flaw_in(line, founds)
     if flawed is not None:
@@ -93,6 +99,9 @@ def _in_language(
         planned = plan(said, now, zone)
     except Unclear as unclear:
         return unclear_problem(line, founds, unclear.flaw, what)
+    loose = loose_end(line, founds)
+    if loose is not None:
+        return loose
     if not what:
         return Problem("no_what", text, len(text), len(text))
     return _request(what, planned, said.needs_zone)

@@ -146,7 +146,7 @@ def rule_of(said: Said) -> Rule:
             raise Unclear(Flaw("unclear"))
         return Yearly(said.dated.month, said.dated.day, at or DAY_BEGINS)
     if said.interval is None:
-        raise Unclear(Flaw("unclear"))
+        return Weekly(EVERY_DAY, at or DAY_BEGINS)  # mornings, evenings
     return _of_interval(said.interval, at)
 
 

@@ -14,12 +14,12 @@ def clock(line: Line, i: int) -> Parsed[ClockLike]:
 
 
 def clock_after_at(line: Line, i: int) -> Parsed[ClockLike]:
-    """clock_after_at := AT [THE] (clock | dotted | military | bare)."""
+    """clock_after_at := AT [THE] (clock | minutes_to | dotted | military | bare_hour)."""
     at = line.word(i, "at")
     if at is None:
         return None
     i = line.skip(at[1], "the")
-    return first_of(line, i, clock, dotted, military, bare_hour)
+    return first_of(line, i, clock, minutes_to, dotted, military, bare_hour)
 
 
 def with_minutes(line: Line, i: int) -> Parsed[ClockLike]:
@@ -85,8 +85,20 @@ def spoken(line: Line, i: int) -> Parsed[ClockLike]:
     return None if to is None or quarter is None else _offset_hour(line, to[1], -count[0])
 
 
+def minutes_to(line: Line, i: int) -> Parsed[ClockLike]:
+    """minutes_to := (5 | 10 | 20 | 25) TO_HOUR hour, where AT stands before."""
+    count = line.integer(i) or line.word(i, "number")
+    to = None if count is None else line.word(count[1], "to_hour")
+    if count is None or to is None or count[0] not in (5, 10, 20, 25):
+        return None
+    return _offset_hour(line, to[1], -count[0])
+
+
 def part(line: Line, i: int) -> Parsed[ClockLike]:
-    """part := PART."""
+    """part := PART | PARTS."""
+    several = line.word(i, "parts")
+    if several is not None:
+        return DayPart(several[0], repeats=True), several[1]
     found = line.word(i, "part")
     return None if found is None else (DayPart(found[0]), found[1])
 

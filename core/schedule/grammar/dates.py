@@ -93,11 +93,18 @@ def slashed(line: Line, i: int) -> Parsed[DateLike]:
         return None
     again = line.sign(second[1], slash[0], glued=True)
     year = None if again is None else line.digits(again[1])
-    if year is None and slash[0] == "-":
+    if year is None and (slash[0] == "-" or _is_share(line, i, first[0], second[0])):
         return None
     end = second[1] if year is None else year[1]
     number = None if year is None else _century(year[0])
     return _either_order(line, number, first[0], second[0]), end
+
+
+def _is_share(line: Line, i: int, top: int, bottom: int) -> bool:
+    """True for a third or a half of something, as shares of a tank are written."""
+    return (top, bottom) in {(1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5)} and not (
+        line.word(i - 1, "on") or line.word(i - 1, "until")
+    )
 
 
 def _either_order(line: Line, year: int | None, first: int, second: int) -> DateLike:
@@ -123,6 +130,11 @@ def ordinal_day(line: Line, i: int) -> Parsed[int]:
         return None
     ending = line.word(number[1], "ordinal_ending") if line.is_glued(number[1]) else None
     return number[0], number[1] if ending is None else ending[1]
+
+
+def is_bare_number(line: Line, end: int) -> bool:
+    """True where the token before `end` is digits alone, which may count something else."""
+    return line.digits(end - 1) is not None
 
 
 def _with_year(line: Line, i: int, month: int, day: int) -> tuple[DateLike, int]:

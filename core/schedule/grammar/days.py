@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from core.schedule.grammar.dates import ordinal_day
+from core.schedule.grammar.dates import is_bare_number, ordinal_day
 from core.schedule.pieces import DayPart, Flaw, MonthDays, Near, Piece, Span, Weekdays
 from core.schedule.tokens import Line, Parsed, first_of
 
@@ -57,15 +57,18 @@ def _one_day(line: Line, i: int) -> Parsed[Weekdays]:
 
 
 def on_weekday(line: Line, i: int) -> Parsed[Pieces]:
-    """on_weekday := [ON | AT] [ARTICLE | THE] [NEXT | THIS] weekday_list."""
+    """on_weekday := [ON | AT] [ARTICLE | THE] [NEXT | THIS] weekday_list [THE the_day]."""
     start = line.skip(line.skip(i, "on", "at"), "article")
     after = line.word(start, "next")
     i = after[1] if after else line.skip(line.skip(start, "the"), "this", "next")
     found = weekday_list(line, i)
     if found is None:
         return None
-    days = found[0]
-    return (Weekdays(days.days, days.repeats, later=after is not None),), found[1]
+    days = Weekdays(found[0].days, found[0].repeats, later=after is not None)
+    comma = line.sign(found[1], ",")
+    named = line.word(found[1] if comma is None else comma[1], "the")
+    day = None if named is None or days.repeats else the_day(line, named[1])
+    return ((days,), found[1]) if day is None else ((days, *day[0]), day[1])
 
 
 def nth_weekday(line: Line, i: int) -> Parsed[Pieces]:
@@ -121,13 +124,14 @@ def month_days(line: Line, i: int) -> Parsed[Pieces]:
     start = line.skip(i, "on")
     named = line.skip(start, "the", "day_word")
     last = line.word(named, "last_day")
-    days = _day_list(line, named) if last is None else ((31,), last[1])
+    days = day_list(line, named) if last is None else ((31,), last[1])
     if days is None:
         return None
     month = month_word(line, days[1])
     if month is not None:
         return (_in_month(days[0], month[0]),), month[1]
-    is_ordinal = line.tokens[days[1] - 1].text.isalpha()
+    by_word = line.skip(start, "day_word") != start
+    is_ordinal = by_word or not is_bare_number(line, days[1])
     if start == i or last is not None or not is_ordinal:
         return None
     return (_in_month(days[0], Month(one=True, following=False, every=1)),), days[1]
@@ -135,8 +139,8 @@ def month_days(line: Line, i: int) -> Parsed[Pieces]:
 
 def the_day(line: Line, i: int) -> Parsed[Pieces]:
     """the_day := [THE] day_list, where a day must stand: until the 15th."""
-    days = _day_list(line, line.skip(i, "the"))
-    if days is None or not line.tokens[days[1] - 1].text.isalpha():
+    days = day_list(line, line.skip(i, "the"))
+    if days is None or is_bare_number(line, days[1]):
         return None
     return (_in_month(days[0], Month(one=True, following=False, every=1)),), days[1]
 
@@ -151,7 +155,7 @@ def month_end(line: Line, i: int) -> Parsed[Pieces]:
     return (MonthDays((31,), repeats, month[0].following, month[0].every),), month[1]
 
 
-def _day_list(line: Line, i: int) -> Parsed[tuple[int, ...]]:
+def day_list(line: Line, i: int) -> Parsed[tuple[int, ...]]:
     """day_list := day ((AND | ",") [THE] day)*, where each is an ordinal or a bare number."""
     first = ordinal_day(line, i)
     if first is None:
@@ -173,14 +177,15 @@ def _in_month(days: tuple[int, ...], month: Month) -> Piece:
 
 
 def near(line: Line, i: int) -> Parsed[Pieces]:
-    """near := NEAR_PART | NEAR | [ON] (NEXT | THIS) (week | month | year | weekend)."""
+    """near := [AT] (NEAR_PART | NEAR) | next_unit | weekend."""
+    here, i = i, line.skip(i, "at")
     both = line.word(i, "near_part")
     if both is not None and both[0][0] is not None:
         return (Near(both[0][0]), DayPart(both[0][1])), both[1]
     day = line.word(i, "near")
     if day is not None:
         return (Near(day[0]),), day[1]
-    return first_of(line, i, _next_unit, _weekend)
+    return first_of(line, here, _next_unit, _weekend)
 
 
 def _next_unit(line: Line, i: int) -> Parsed[Pieces]:

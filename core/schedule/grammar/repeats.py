@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from core.schedule.grammar.clock import part
-from core.schedule.grammar.dates import date_piece, ordinal_day
-from core.schedule.grammar.days import month_word, weekday_list
+from core.schedule.grammar.dates import date_piece, is_bare_number, ordinal_day
+from core.schedule.grammar.days import day_list, month_word, weekday_list
 from core.schedule.grammar.spans import quantity
 from core.schedule.notation import WEEKDAYS
 from core.schedule.pieces import (
@@ -213,18 +213,18 @@ def _weekdays(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def _month_days(line: Line, i: int) -> Parsed[Pieces]:
-    """month_days := ordinal day [month_word], after EVERY: every 1st, every 15th of the month."""
-    day = ordinal_day(line, i)
-    if day is None or not line.tokens[day[1] - 1].text.isalpha():
+    """month_days := day_list [month_word], after EVERY: every 1st, every 15th of the month."""
+    days = day_list(line, i)
+    if days is None or is_bare_number(line, days[1]):
         return None
-    if line.word(day[1], "month") or line.word(line.skip(day[1], "of"), "month"):
+    if line.word(days[1], "month") or line.word(line.skip(days[1], "of"), "month"):
         return None
-    if not 1 <= day[0] <= 31:
-        return (Flaw("impossible"),), day[1]
-    month = month_word(line, day[1])
+    if not all(1 <= day <= 31 for day in days[0]):
+        return (Flaw("impossible"),), days[1]
+    month = month_word(line, days[1])
     if month is None:
-        return (MonthDays((day[0],), repeats=True),), day[1]
-    return (MonthDays((day[0],), repeats=True, every=month[0].every),), month[1]
+        return (MonthDays(days[0], repeats=True),), days[1]
+    return (MonthDays(days[0], repeats=True, every=month[0].every),), month[1]
 
 
 def _date(line: Line, i: int) -> Parsed[Pieces]:

@@ -54,16 +54,32 @@ def amount(line: Line, i: int) -> Parsed[Span | Flaw]:
 
 
 def quantity(line: Line, i: int) -> Parsed[Fraction]:
-    """quantity := digits ["." digits] | NUMBER | ARTICLE; a comma as well as a point."""
+    """quantity := [digits] fraction | digits ["." digits] | NUMBER | ARTICLE; or a comma."""
+    part = _fraction(line, i)
+    if part is not None:
+        return part
     whole = line.integer(i)
     if whole is None:
         word = line.word(i, "number") or line.word(i, "article")
         return None if word is None else (Fraction(word[0]), word[1])
+    more = None if line.is_glued(whole[1]) else _fraction(line, whole[1])
+    if more is not None:
+        return whole[0] + more[0], more[1]
     point = line.sign(whole[1], ".", ",", glued=True)
     digits = None if point is None else line.digits(point[1])
     if digits is None or len(digits[0]) > 3:
         return Fraction(whole[0]), whole[1]
     return Fraction(f"{whole[0]}.{digits[0]}"), digits[1]
+
+
+def _fraction(line: Line, i: int) -> Parsed[Fraction]:
+    """fraction := digits "/" digits, less than one."""
+    top = line.integer(i)
+    slash = None if top is None else line.sign(top[1], "/", glued=True)
+    bottom = None if slash is None else line.integer(slash[1])
+    if top is None or bottom is None or not 0 < top[0] < bottom[0] <= 12:
+        return None
+    return Fraction(top[0], bottom[0]), bottom[1]
 
 
 def span_of(count: Fraction, unit: str) -> Span | Flaw:

@@ -23,6 +23,8 @@ Role = Literal[
     "vague",  # twice a week, biweekly: what to say instead
     "times",  # "times" of "three times a week"
     "once",  # "once" before a rhythm
+    "parts",  # plural: each day
+    "loose",  # words that would change what stands before them, and that no rule reads
     "part",  # a part of the day: its name in `PARTS`
     "near",  # today, tomorrow: days from now
     "near_part",  # tonight: (days from now, part)
