@@ -20,6 +20,7 @@ from pathlib import Path
 
 import psutil
 
+ROOT = Path(__file__).parents[2]
 IDLE_AFTER_S = 1.5
 BARE = "import sys; print('ready', flush=True); sys.stdin.readline()"
 LIBRARY = "import sqlalchemy.ext.asyncio; " + BARE
@@ -27,7 +28,12 @@ LIBRARY = "import sqlalchemy.ext.asyncio; " + BARE
 
 def measure(command: Sequence[str], given: str, folder: Path) -> tuple[float, float]:
     """Seconds to the first line of output, and MiB resident a while after it."""
-    around = {**os.environ, "XDG_DATA_HOME": str(folder), "XDG_CONFIG_HOME": str(folder)}
+    around = {
+        **os.environ,
+        "PYTHONPATH": str(ROOT),
+        "XDG_DATA_HOME": str(folder),
+        "XDG_CONFIG_HOME": str(folder),
+    }
     started = time.perf_counter()
     with subprocess.Popen(
         command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, env=around
