@@ -10,8 +10,9 @@ from typing import BinaryIO
 
 from bot.clock import Clock
 from bot.terminal.render import encode
-from core.message import parse, to_json
+from core.message import parse
 from core.message.model import Context
+from core.message.wire import to_json
 
 
 def parse_lines(

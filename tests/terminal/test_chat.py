@@ -184,3 +184,23 @@ def test_people_talking_to_each_other_are_left_alone(meniscus: Meniscus) -> None
     lines = ">anna: see you at 8 then\nthanks!\n>anna: kh 4\n"
     said = objects(meniscus("chat", "--json", "--group", *CLOCK, given=lines))
     assert [one["line"] for one in said] == [3]
+
+
+def test_the_demonstration_has_the_tanks_of_the_reading_room(meniscus: Meniscus) -> None:
+    ran = meniscus("chat", "--demo", "--json", given="/tank Fern\n/tank Quarry\n/tank Lagoon\n")
+    said = objects(ran)
+    assert [name for name, one in zip(("Fern", "Quarry", "Lagoon"), said, strict=True)
+            if name in one["text"]] == ["Fern", "Quarry", "Lagoon"]  # fmt: skip
+    assert ran.err.startswith("Temporary database")
+
+
+def test_the_demonstration_is_not_mixed_into_a_keepers_tanks(
+    meniscus: Meniscus, home: Path
+) -> None:
+    url = ("--database", f"sqlite:///{home}/x.sqlite3")
+    assert meniscus("chat", "--demo", *url).status == 0
+    again = meniscus("chat", "--demo", *url, given="kh 4\n")
+    assert again.status == 2
+    assert "--demo" in again.err
+    assert again.out == ""
+    assert meniscus("chat", *url, given="fern: kh 4\n").status == 0
