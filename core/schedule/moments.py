@@ -7,12 +7,13 @@ from datetime import datetime, tzinfo
 from core.schedule.grammar import clock
 from core.schedule.grammar.scan import scan
 from core.schedule.grammar.spans import amounts
-from core.schedule.meaning import Said, Unclear, gather, single_moment, time_of_day
+from core.schedule.meaning import single_moment
 from core.schedule.model import Problem
 from core.schedule.pieces import Clock, End, Flaw, Found, Piece
 from core.schedule.problems import flaw_in, unclear_problem
 from core.schedule.quiet import Quiet
 from core.schedule.rules import aware
+from core.schedule.said import Said, Unclear, gather, time_of_day
 from core.schedule.tokens import Line
 from core.schedule.words import LANGUAGES
 from core.schedule.words.vocabulary import Vocabulary

@@ -6,12 +6,12 @@ import re
 from datetime import datetime, tzinfo
 
 from core.schedule.grammar.scan import time_runs
-from core.schedule.meaning import Unclear, gather
 from core.schedule.model import Problem, Request
 from core.schedule.pieces import Found
 from core.schedule.problems import end_in, flaw_in, loose_end, pieces_of, unclear_problem
 from core.schedule.rhythm import Plan, plan
 from core.schedule.rules import Every, aware
+from core.schedule.said import Unclear, gather
 from core.schedule.tasks import kind_of
 from core.schedule.tokens import Line
 from core.schedule.words import LANGUAGES
@@ -71,16 +71,20 @@ def parse_request(text: str, now: datetime, zone: tzinfo) -> Request | Problem:
 
 
 def _best_language(text: str) -> tuple[Line, list[Found]]:
-    """The phrases in the language whose words of time cover most; the first of those that tie."""
+    """The phrases in the language that knows most letters of the words of time, or the first.
+
+    Figures count for no language, so that "19:00" is read by the words beside it.
+    """
     readings = []
     for vocabulary in LANGUAGES:
         line = Line(text[:LONGEST_TEXT], vocabulary)
         readings.append((line, [found for run in time_runs(line) for found in run]))
-    return max(readings, key=lambda reading: _covered(reading[1]))
+    return max(readings, key=lambda reading: _known_letters(*reading))
 
 
-def _covered(founds: list[Found]) -> int:
-    return sum(found.end - found.start for found in founds)
+def _known_letters(line: Line, founds: list[Found]) -> int:
+    tokens = (token for found in founds for token in line.tokens[found.start : found.end])
+    return sum(len(token.text) for token in tokens if token.text.isalpha())
 
 
 def _understood(

@@ -7,15 +7,7 @@ from datetime import datetime, time, timedelta, tzinfo
 
 from core.schedule.errors import BadRule
 from core.schedule.localtime import moment_at
-from core.schedule.meaning import (
-    DAY_BEGINS,
-    TEN_YEARS,
-    Said,
-    Unclear,
-    months_later,
-    single_moment,
-    time_of_day,
-)
+from core.schedule.meaning import DAY_BEGINS, TEN_YEARS, months_later, single_moment
 from core.schedule.pieces import Flaw, Interval, Near, Weekdays
 from core.schedule.recurrence import next_after
 from core.schedule.rules import (
@@ -28,6 +20,7 @@ from core.schedule.rules import (
     Weekly,
     Yearly,
 )
+from core.schedule.said import Said, Unclear, time_of_day
 
 _MOMENT = timedelta(microseconds=1)
 
