@@ -1,0 +1,113 @@
+"""Tanks: added, shown, changed, renamed, deleted; volumes from litres, gallons and lengths."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.mark.parametrize(
+    ("text", "volume", "kind"),
+    [
+        ("/tank new Fern 90 l fresh", 90.0, "fresh"),
+        ("/tank new Fern 20 gal fresh", 75.7, "fresh"),
+        ("/tank new Fern 20 uk gal fresh", 90.9, "fresh"),
+        ("/tank new Fern marine 150l", 150.0, "marine"),
+        ("/tank new Fern 1,5 m3 pond", None, None),
+        ("new tank Fern 90 litres fresh", 90.0, "fresh"),
+        ("/tank new Fern brackish", None, "brackish"),
+    ],
+    ids=["litres", "US gallons", "imperial gallons", "any order", "unknown unit", "spoken", "none"],
+)
+async def test_adding(talk: Talk, text: str, volume: float | None, kind: str | None) -> None:
+    (reply,) = await talk.say(text)
+    if kind is None:
+        assert "nothing was changed" in reply.text
+        assert await talk.app.names(talk.address) == []
+        return
+    assert reply.facts.get("volume_l") == (None if volume is None else pytest.approx(volume, 1e-3))
+    assert reply.facts["kind"] == kind
+    assert await talk.app.names(talk.address) == ["Fern"]
+
+
+async def test_lengths_give_a_volume_that_the_keeper_confirms(talk: Talk) -> None:
+    """100 × 50 × 40 cm of water are 200 L; 15 % allowance is common practice, no source."""
+    (reply,) = await talk.say("/tank new Fern 100x50x45 cm water 40 fresh")
+    assert reply.facts["gross_l"] == pytest.approx(200.0)
+    assert reply.facts["net_l"] == pytest.approx(170.0)
+    assert "volume not told yet" in await talk.text("/tank Fern")
+    await talk.say("yes")
+    assert "170 L" in await talk.text("/tank Fern")
+
+
+async def test_the_keeper_may_know_better_than_the_lengths(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100x50x45 cm fresh")
+    assert "160 L" in await talk.text("160 l")
+    assert "160 L" in await talk.text("/tank Fern")
+
+
+async def test_the_tank_made_on_the_fly_gets_its_name_with_all_it_holds(talk: Talk) -> None:
+    await talk.say("kh 4")
+    (reply,) = await talk.say("/tank new Fern 90 l fresh")
+    assert await talk.app.names(talk.address) == ["Fern"]
+    assert (await talk.facts("kh +2"))["from"] == 4
+    await talk.press(1, reply)
+    assert await talk.app.names(talk.address) == ["Tank", "Fern"]
+    assert (await talk.facts("dose kh 6"))["refused"] == "kh_unknown"
+
+
+async def test_changing_renaming_and_showing(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "95 L" in await talk.text("/tank fern 95 l")
+    assert "soft on purpose" in await talk.text("/tank fern soft")
+    assert "now called Deep Moss" in await talk.text("/tank rename fern Deep Moss")
+    assert "95 L" in await talk.text("/tank deep moss")
+    assert "now called Fern" in await talk.text("rename deep moss to Fern")
+
+
+async def test_deleting_asks_first_and_keeps_history(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4")
+    await talk.say("remind me to test fern every 7 days at 19:00")
+    (asked,) = await talk.say("/tank delete fern")
+    assert [asked.buttons[0].meaning, asked.buttons[-1].meaning] == ["yes", "no"]
+    assert "stays" in await talk.text("no")
+    await talk.say("/tank delete fern")
+    assert "is deleted" in await talk.text("yes")
+    assert await talk.app.names(talk.address) == []
+    assert await talk.wait(days=30) == []
+    async with talk.app.database.read() as uow:
+        assert len(await uow.log.readings(1)) == 1
+    await talk.say("/tank new Fern 60 l fresh")
+    assert "60 L" in await talk.text("/tank fern")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "/tank new",
+        "/tank new kh 90 l fresh",
+        "/tank new Fern 0 l fresh",
+        "/tank new Fern 0.3 ml fresh",
+        "/tank new Fern 3000000 l fresh",
+        "/tank new " + "x" * 200 + " 90 l fresh",
+        "/tank rename",
+        "/tank rename Nobody Moss",
+        "/tank delete Nobody",
+        "/tank kit",
+        "/tank Nobody",
+    ],
+)
+async def test_what_cannot_be_done_says_what_to_send(talk: Talk, text: str) -> None:
+    (reply,) = await talk.say(text)
+    assert reply.text
+    assert await talk.app.names(talk.address) == []
+
+
+async def test_two_tanks_never_share_a_name(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/tank new Quarry 240 l fresh")
+    assert "already" in await talk.text("/tank new FERN 60 l fresh")
+    assert "already" in await talk.text("/tank rename quarry fern")
+    assert await talk.app.names(talk.address) == ["Fern", "Quarry"]
