@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Callable
 from datetime import datetime, tzinfo
@@ -12,6 +11,7 @@ from typing import Any, TypeVar
 import click
 
 from bot.starting import StartError
+from bot.streams import leave_output, stand_in_for_closed
 
 FAILED, WRONG_USAGE, INTERRUPTED = 1, 2, 130
 
@@ -183,6 +183,7 @@ def run(config: Path | None) -> int:
 
 def main(arguments: list[str] | None = None) -> int:
     """Run the command and give its exit status: 0 well, 1 failed, 2 wrong usage."""
+    stand_in_for_closed()
     try:
         return int(cli.main(arguments, prog_name="meniscus", standalone_mode=False) or 0)
     except click.ClickException as error:
@@ -192,12 +193,10 @@ def main(arguments: list[str] | None = None) -> int:
         click.echo(f"meniscus: {error}", err=True)
         return FAILED
     except BrokenPipeError:
-        _leave_stdout()
+        leave_output()
+        return FAILED
+    except OSError as error:  # such as a full disk
+        click.echo(f"meniscus: {error}", err=True)
         return FAILED
     except (click.Abort, KeyboardInterrupt):
         return INTERRUPTED
-
-
-def _leave_stdout() -> None:
-    """Let the interpreter's last flush go nowhere: whoever read our output has left."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import io
 import logging
 import signal
 import sys
@@ -138,6 +139,8 @@ def _interactive() -> bool:
 def _output(options: Options) -> Output:
     if options.json:
         return JsonOutput(_write_bytes, options.zone)
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")  # for a terminal that knows no degree sign
     return TextOutput(_write_text, ansi=options.ansi)
 
 

@@ -85,8 +85,9 @@ def test_parse_loads_what_it_needs(start: Start, home: Path) -> None:
 
 
 def test_chat_loads_what_it_needs(start: Start, home: Path) -> None:
-    start("chat").communicate(b"kh 4\n", timeout=PATIENCE_S)  # makes the tables, with alembic
-    loaded = loaded_by(start, home, b"ph 7.2 kh 4\nremind me to test in 24h\n", "chat", "--json")
+    command = ("chat", "--json", "--database", f"sqlite:///{home}/x.sqlite3", *CLOCK)
+    start(*command).communicate(b"kh 4\n", timeout=PATIENCE_S)  # makes the tables, with alembic
+    loaded = loaded_by(start, home, b"ph 7.2 kh 4\nremind me to test in 24h\n+1d\n", *command)
     heavy = {
         "telegram",
         "httpx",
@@ -97,7 +98,7 @@ def test_chat_loads_what_it_needs(start: Start, home: Path) -> None:
         "pydantic",
         "pydantic_settings",
         "prompt_toolkit",
-        "apscheduler",
+        "apscheduler",  # a simulated clock needs none
         "asyncpg",
     }
     assert loaded & heavy == set()
@@ -179,13 +180,24 @@ def test_parse_answers_while_the_input_stays_open(start: Start) -> None:
     assert process.returncode == 0
 
 
-def test_no_input_and_no_output_at_all(start: Start) -> None:
+@pytest.mark.parametrize("command", [("chat",), ("parse",)])
+def test_closed_streams_are_no_place_for_the_database(
+    start: Start, home: Path, command: tuple[str, ...]
+) -> None:
     def close() -> None:
-        os.close(0)
+        os.closerange(0, 3)
 
-    process = start("chat", *CLOCK, stdin=None, preexec_fn=close)
-    out, err = process.communicate(timeout=PATIENCE_S)
-    assert (process.returncode, out) == (0, b"")
+    process = start(*command, stdin=None, stdout=None, stderr=None, preexec_fn=close)
+    assert process.wait(PATIENCE_S) == 0
+    if command == ("chat",):
+        path = home / "data" / "meniscus" / "meniscus.sqlite3"
+        assert path.read_bytes().startswith(b"SQLite format 3\0")
+
+
+def test_a_terminal_that_knows_no_degree_sign(start: Start) -> None:
+    around = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONIOENCODING": "ascii"}
+    out, err = start("chat", *CLOCK, env=around).communicate(b"kh 4\n", timeout=PATIENCE_S)
+    assert b"KH 4 ?dH" in out
     assert b"Traceback" not in err
 
 
