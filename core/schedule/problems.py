@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.schedule.grammar.spans import amounts
 from core.schedule.model import Problem
-from core.schedule.pieces import End, Flaw, Found, Piece
+from core.schedule.pieces import Clock, End, Flaw, Found, Piece
 from core.schedule.tokens import Line
 
 
@@ -68,7 +68,22 @@ def unclear_problem(line: Line, founds: list[Found], flaw: Flaw, what: str) -> P
     """The problem of phrases that do not go together; its options follow the task."""
     start, end = line.span(founds[0].start, founds[-1].end)
     texts = tuple(f"{what} {option}".strip() for option in flaw.options)
+    texts = texts or _one_time_each(line, founds, what)
     return _problem(flaw, line.text, start, end, texts)
+
+
+def _one_time_each(line: Line, founds: list[Found], what: str) -> tuple[str, ...]:
+    """Where several times of day were said, a text with each: two reminders instead of one."""
+    clocks = [found for found in founds if isinstance(found.pieces[0], Clock)]
+    others = [_said(line, found) for found in founds if found not in clocks]
+    if len(clocks) < 2:
+        return ()
+    return tuple(" ".join(filter(None, (what, *others, _said(line, each)))) for each in clocks)
+
+
+def _said(line: Line, found: Found) -> str:
+    start, end = line.span(found.start, found.end)
+    return line.text[start:end]
 
 
 def _problem(flaw: Flaw, text: str, start: int, end: int, options: tuple[str, ...]) -> Problem:

@@ -13,7 +13,7 @@ from core.schedule.rhythm import Plan, plan
 from core.schedule.rules import Every, aware
 from core.schedule.said import Unclear, gather
 from core.schedule.tasks import kind_of
-from core.schedule.tokens import Line
+from core.schedule.tokens import Line, tokens_of
 from core.schedule.words import LANGUAGES
 
 LONGEST_TEXT = 500
@@ -75,9 +75,11 @@ def _best_language(text: str) -> tuple[Line, list[Found]]:
 
     Figures count for no language, so that "19:00" is read by the words beside it.
     """
+    text = text[:LONGEST_TEXT]
+    tokens = tokens_of(text)
     readings = []
     for vocabulary in LANGUAGES:
-        line = Line(text[:LONGEST_TEXT], vocabulary)
+        line = Line(text, vocabulary, tokens)
         readings.append((line, [found for run in time_runs(line) for found in run]))
     return max(readings, key=lambda reading: _known_letters(*reading))
 

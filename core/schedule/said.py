@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import time
 from typing import TypeVar
 
+from core.errors import CoreError
 from core.schedule.pieces import (
     Clock,
     Dated,
@@ -27,7 +28,7 @@ from core.schedule.words.vocabulary import PARTS
 P = TypeVar("P")
 
 
-class Unclear(Exception):
+class Unclear(CoreError):
     """Pieces that do not go together; caught where the pieces came from, never shown."""
 
     def __init__(self, flaw: Flaw) -> None:

@@ -35,10 +35,12 @@ class Line:
     anywhere.
     """
 
-    def __init__(self, text: str, vocabulary: Vocabulary) -> None:
+    def __init__(
+        self, text: str, vocabulary: Vocabulary, tokens: tuple[Token, ...] | None = None
+    ) -> None:
         self.text = text
         self.vocabulary = vocabulary
-        self.tokens = _tokens(text)
+        self.tokens = tokens_of(text) if tokens is None else tokens
         self._roles: list[dict[Role, tuple[Any, int]] | None] = [None] * len(self.tokens)
 
     def __len__(self) -> int:
@@ -53,6 +55,11 @@ class Line:
             roles = self._roles[i] = self._roles_at(i)
         found = roles.get(role)
         return None if found is None else (found[0], i + found[1])
+
+    def may_begin(self, i: int) -> bool:
+        """False where no grammar function can match: not a number, no phrase's first word."""
+        token = self.tokens[i]
+        return token.folded in self.vocabulary.phrases or self.digits(i) is not None
 
     def skip(self, i: int, *roles: Role) -> int:
         """The index after one phrase of any of the roles, or `i` itself."""
@@ -120,10 +127,11 @@ def first_of(line: Line, i: int, *rules: Callable[[Line, int], Parsed[T]]) -> Pa
     return None
 
 
-def _tokens(text: str) -> list[Token]:
+def tokens_of(text: str) -> tuple[Token, ...]:
+    """Cut a text into tokens."""
     tokens: list[Token] = []
     last = -1
     for word, start, end in split(text):
         tokens.append(Token(word, start, end, start == last, fold(word)))
         last = end
-    return tokens
+    return tuple(tokens)

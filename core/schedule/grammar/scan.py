@@ -134,7 +134,7 @@ def time_runs(line: Line) -> list[list[Found]]:
 def _all(line: Line) -> Iterator[Found]:
     i, last = 0, None
     while i < len(line):
-        found = _found_at(line, i, last)
+        found = _found_at(line, i, last) if line.may_begin(i) else None
         if found is None:
             i += 1
             continue

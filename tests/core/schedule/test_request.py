@@ -208,7 +208,17 @@ def test_understood(text, what, rule, first):
         ("test every 1.5 hours", "ambiguous", None, ["test every 1 hours", "test every 2 hours"]),
         ("feed every day at 9 until 4 May", "unclear", "until 4 May", ["feed every day at 9"]),
         ("feed every day for 2 weeks", "unclear", "for 2 weeks", ["feed every day"]),
-        ("feed at 8 and at 20:00", "unclear", "at 8 and at 20:00", None),
+        (
+            "feed every day at 8:00 and at 20:00",
+            "unclear",
+            "every day at 8:00 and at 20:00",
+            ["feed every day at 8:00", "feed every day at 20:00"],
+        ),
+        ("feed fern every day and quarry every 2 days", "unclear", None, []),
+        ("feed fern every day and quarry too", "unclear", "every day and", []),
+        ("test fern a week on friday", "unclear", "a week on friday", []),
+        ("test fern 2 weeks after tomorrow", "unclear", "2 weeks after tomorrow", []),
+        ("feed every 2 hours between 8 and 20", "unclear", "every 2 hours between", []),
         ("feed on monday 8 march", "unclear", "on monday 8 march", None),
     ],
 )

@@ -1,0 +1,90 @@
+"""Words of the keeper's tasks, all languages together: they hardly ever mean two things.
+
+English first, then German, French, Spanish, Portuguese, Italian, Dutch, Polish and Swedish, as
+`vocabulary.fold` writes them.
+"""
+
+from __future__ import annotations
+
+from core.schedule.words.vocabulary import fold
+
+
+def _set(*words: str) -> frozenset[str]:
+    return frozenset(fold(word) for line in words for word in line.split())
+
+
+ANALYTES = _set(
+    "ph kh gh no2 no3 nh3 nh4 po4 ca mg k fe cu co2 o2 tds ec sg alk alkalinity ammonia ammonium",
+    "nitrite nitrites nitrate nitrates phosphate phosphates calcium magnesium potassium iron",
+    "copper chlorine chloride salinity conductivity hardness redox silicate silicates oxygen",
+    "temperature water parameters params levels",
+    "wasserwerte eau agua água acqua wody vatten nitrat nitrit nitrato nitrito azotany azotyny",
+)
+TEST = _set(
+    "test tests testing retest measure",
+    "testen messen tester mesurer probar medir testar testare misurare meten testuj testować",
+    "zmierz mierzyć testa mät mäta",
+)
+LOOK = _set("check recheck read", "prüfen vérifier revisar verificar controllare sprawdź kolla")
+CHANGE = _set(
+    "change changes changing exchange swap",
+    "wechseln wasserwechsel tauschen changer changement cambiar cambio trocar troca cambiare",
+    "verversen waterwissel wymień wymiana podmiana podmień byta byt byte vattenbyte",
+)
+WATER_CHANGE = _set("wc waterchange wasserwechsel waterwissel podmiana vattenbyte verversen")
+RENEW = _set(
+    "replace renew replacing",
+    "ersetzen erneuern remplacer reemplazar substituir sostituire vervangen ersätt",
+)
+OBTAIN = _set(
+    "buy order check recheck expiry expires",
+    "kaufen acheter comprar comprare kopen kup köpa köp",
+)
+CLEAN = _set(
+    "clean cleaning rinse wash service backwash scrub unclog squeeze",
+    "reinigen putzen spülen nettoyer rincer limpiar enjuagar limpar pulire sciacquare",
+    "schoonmaken spoelen czyść wyczyść czyszczenie rengör rengöra skölj",
+)
+DOSE = _set(
+    "dose dosing doses redose add fertilise fertilize fertiliser fertilizer",
+    "düngen dosieren doser dosificar abonar dosar dosare doseren bemesten nawóz dawkuj dosera",
+    "gödsla",
+)
+FEED = _set(
+    "feed feeding",
+    "füttern nourrir alimentar alimentare voeren voederen karm karmić nakarm mata",
+)
+CALIBRATE = _set(
+    "calibrate recalibrate calibration",
+    "kalibrieren eichen étalonner calibrer calibrar tarare calibrare ijken kalibreren kalibracja",
+    "kalibruj skalibruj kalibrera",
+)
+KIT = _set("kit kits reagent reagents", "testkit testset reagenz réactif reactivo reagente")
+FILTER = _set(
+    "filter filters canister prefilter skimmer sponge sponges impeller",
+    "filtre filtro filtr filtret schwamm filterschwamm mousse esponja spugna spons gąbka",
+)
+MEDIA = _set(
+    "media medium carbon charcoal floss wool resin zeolite cartridge cartridges pads",
+    "filtermedium aktivkohle kohle charbon carbón carvão carbone kool węgiel kol filterwatte",
+)
+THINGS = _set(
+    "bulb bulbs lamp lamps light lights lighting battery batteries tube tubing hose airstone",
+    "diffuser timer membrane cylinder bottle probe probes electrode heater pump substrate gravel",
+    "sand decor",
+    "lampe birne batterie flasche ampoule lámpara lâmpada lampada batteri flaska",
+)
+TOP_UP = (
+    " top up ",
+    " top off ",
+    " topup ",
+    " topping up ",
+    " auffullen ",
+    " nachfullen ",
+    " rellenar ",
+    " rabboccare ",
+    " bijvullen ",
+    " dolewka ",
+    " fyll pa ",
+)
+"""Phrases, with a space on either side."""
