@@ -15,7 +15,7 @@ from core.schedule.quiet import Quiet
 from core.schedule.rules import aware
 from core.schedule.said import Said, Unclear, gather, time_of_day
 from core.schedule.tokens import Line
-from core.schedule.words import LANGUAGES
+from core.schedule.words import languages
 from core.schedule.words.vocabulary import Vocabulary
 
 LONGEST_TEXT = 200
@@ -88,7 +88,7 @@ def parse_until(text: str, now: datetime, zone: tzinfo) -> datetime | Problem:
 
 
 def _in_any_language(text: str, now: datetime, zone: tzinfo, *, until: bool) -> datetime | Problem:
-    for vocabulary in LANGUAGES:
+    for vocabulary in languages():
         found = _in_language(text, vocabulary, now, zone, until=until)
         if found is not None:
             return found
@@ -158,7 +158,7 @@ def parse_quiet(text: str) -> Quiet | Problem:
     >>> str(parse_quiet("10pm to 7am"))
     '22:00-07:00'
     """
-    for vocabulary in LANGUAGES:
+    for vocabulary in languages():
         found = _quiet_in(Line(text[:LONGEST_TEXT], vocabulary))
         if found is not None:
             return found

@@ -14,7 +14,7 @@ from core.schedule.rules import Every, aware
 from core.schedule.said import Unclear, gather
 from core.schedule.tasks import kind_of
 from core.schedule.tokens import Line, tokens_of
-from core.schedule.words import LANGUAGES
+from core.schedule.words import languages
 
 LONGEST_TEXT = 500
 """Characters that are read; a reminder's words beyond them are part of its task."""
@@ -78,7 +78,7 @@ def _best_language(text: str) -> tuple[Line, list[Found]]:
     text = text[:LONGEST_TEXT]
     tokens = tokens_of(text)
     readings = []
-    for vocabulary in LANGUAGES:
+    for vocabulary in languages():
         line = Line(text, vocabulary, tokens)
         readings.append((line, [found for run in time_runs(line) for found in run]))
     return max(readings, key=lambda reading: _known_letters(*reading))
@@ -93,7 +93,7 @@ def _understood(
     text: str, line: Line, founds: list[Found], now: datetime, zone: tzinfo
 ) -> Request | Problem:
     """The request that the phrases make, or why they make none."""
-    what = task_of(text, [line.span(found.start, found.end) for found in founds])
+    what = task_of(text, _spans(line, founds))
     flawed = flaw_in(line, founds)
     if flawed is not None:
         return flawed
@@ -117,6 +117,15 @@ def _request(what: str, planned: Plan, clock_time_said: bool) -> Request:
     kind = kind_of(what)
     counts = isinstance(planned.rule, Every) and kind in _COUNT_FROM_DONE
     return Request(what, planned.rule, kind, counts, clock_time_said, planned.anchor, planned.first)
+
+
+def _spans(line: Line, founds: list[Found]) -> list[tuple[int, int]]:
+    """The places of the phrases, with an 'and' that joins two of them."""
+    ends = [*(found.start for found in founds[1:]), len(line)]
+    return [
+        line.span(found.start, following if line.skip(found.end, "and") == following else found.end)
+        for found, following in zip(founds, ends, strict=True)
+    ]
 
 
 def task_of(text: str, spans: list[tuple[int, int]]) -> str:

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.schedule import Problem, Request, parse_moment, parse_quiet, parse_request, to_text
-from core.schedule.words import LANGUAGES
+from core.schedule.words import languages
 
 BERLIN = ZoneInfo("Europe/Berlin")
 NOW = datetime(2026, 3, 4, 15, tzinfo=BERLIN)
@@ -119,7 +119,7 @@ def test_quiet_hours():
 
 PHRASES = {
     " ".join(words)
-    for vocabulary in LANGUAGES
+    for vocabulary in languages()
     for entries in vocabulary.phrases.values()
     for words, _ in entries
 }
