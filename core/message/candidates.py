@@ -108,7 +108,7 @@ def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
     if quantity.of in {"kh", "gh"} and quantity.of != analyte:
         return unit, doubts.WRONG_UNIT
     if analyte in {"kh", "gh"}:
-        if unit == "°F" and quantity.unit_text in {"°f", "f"}:
+        if unit == "°F" and quantity.unit_text in {"°f", "° f", "f"}:
             unit = "°fH"
         if unit == "drops":
             return unit, None

@@ -77,7 +77,7 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
 def _command_of(token: Token) -> str | None:
     if token.kind == "command":
         return str(token.value)
-    return "why" if token.text == "why" else None
+    return "why" if token.kind == "ask" and token.value == "why" else None
 
 
 def _alone(name: str, tokens: list[Token]) -> Read:

@@ -19,7 +19,7 @@ from core.message.tokens import Token
 from core.substances import MEDIA
 
 _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
-_SMALL = frozenset({"one", "link", "some", "new"})
+_SMALL = frozenset({"one", "link", "some", "new", "fish"})
 _UNSURE = frozenset({"wish", "if", "not", "every"})
 
 
@@ -130,7 +130,7 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         place -= 1
     before = tokens[place:index]
     if kind == "lost" and _right(tokens, index) == index + 1:
-        while before and before[0].kind not in {"word", "number", "time"}:
+        while before and before[0].kind not in {"word", "number", "time", "mark"}:
             before = before[1:]
         animals = all(t.kind in {"word", "number", "fill"} or t.value in _SMALL for t in before)
         return index - len(before) if animals else index
@@ -189,6 +189,10 @@ def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: C
         mark = str(token.value)
         if mark in SHARES:
             parts.percent = SHARES[mark]
+        elif mark == "water":
+            parts.water = True
+        elif mark == "fish":
+            parts.unknown.append(token)
         elif mark in _UNSURE:
             parts.unsure = True
         elif mark == "other" and parts.kind in {"water_change", "top_up"}:
@@ -196,11 +200,7 @@ def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: C
             parts.water = True
     elif token.kind == "substance":
         parts.substance = str(token.value)
-    elif token.text == "water":
-        parts.water = True
     elif token.kind in {"word", "several", "event"}:
-        parts.unknown.append(token)
-    elif token.text == "fish":
         parts.unknown.append(token)
     elif token.kind == "time" and token.value == "one" and parts.count is None:
         parts.count = 1 if place + 1 < len(tokens) and tokens[place + 1].kind == "word" else None

@@ -42,12 +42,16 @@ class Lexicon:
         Word → (language, entry) for words that mean different things.
     languages : dict
         Word → the languages that have it, as evidence for the others.
+    written : dict
+        (word, spelling with accents) → the one language and meaning that is written so, for words
+        of `several`.
     """
 
     words: dict[str, Entry] = field(default_factory=dict)
     phrases: dict[str, list[tuple[tuple[str, ...], Entry]]] = field(default_factory=dict)
     several: dict[str, tuple[tuple[str, Entry], ...]] = field(default_factory=dict)
     languages: dict[str, frozenset[str]] = field(default_factory=dict)
+    written: dict[tuple[str, str], tuple[str, Entry]] = field(default_factory=dict)
 
 
 def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
@@ -81,6 +85,8 @@ def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
 def spellings(word: str) -> set[str]:
     """The plain forms under which a word can be typed."""
     plain = {fold(word)}
+    if word.isascii():
+        return plain
     wide = word.lower()
     for letter, two in _TWO_LETTERS.items():
         wide = wide.replace(letter, two)
@@ -102,6 +108,7 @@ def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
     lexicon = Lexicon()
     for key, by_language in meanings.items():
         _add(lexicon, key, by_language)
+    _written(lexicon, rows)
     for continuations in lexicon.phrases.values():
         continuations.sort(key=lambda item: -len(item[0]))
     return lexicon
@@ -118,10 +125,24 @@ def _add(lexicon: Lexicon, key: tuple[str, ...], by_language: dict[str, Entry]) 
     lexicon.languages[name] = frozenset(by_language)
     if "·" in key:
         lexicon.words["".join(key)] = entry  # a formula with its water is one token
-    elif len(key) == 1:
-        lexicon.words[key[0]] = entry
+    elif len(key) == 1 or not any(piece.isalnum() for piece in key):
+        lexicon.words["".join(key)] = entry
     else:
         lexicon.phrases.setdefault(key[0], []).append((key[1:], entry))
+
+
+def _written(lexicon: Lexicon, rows: list[tuple[str, str, str, str]]) -> None:
+    """Which accented spellings of a word with several meanings belong to one of them."""
+    found: dict[tuple[str, str], set[tuple[str, Entry]]] = {}
+    for category, meaning, word, language in rows:
+        if not word.isascii():
+            name = " ".join(pieces(fold(word)))
+            if name in lexicon.several:
+                key = (name, word.lower())
+                found.setdefault(key, set()).add((language, (category, meaning)))
+    for key, meanings in found.items():
+        if len({entry for _, entry in meanings}) == 1:
+            lexicon.written[key] = min(meanings)
 
 
 @lru_cache(maxsize=1)

@@ -40,7 +40,7 @@ def parse(text: str, context: Context) -> Parsed:
     if len(text) > LIMIT:
         return _long(text, context)
     folded = fold(text)
-    tokens = cut(folded, lexicon())
+    tokens = cut(folded, lexicon(), text)
     if not text.isascii():
         tokens = mark_hidden(tokens, text, folded)
     if not tokens:

@@ -14,8 +14,8 @@ from core.message import doubts
 from core.message.numbers import Number
 from core.message.tokens import Token
 
-_QUALIFIERS = {"less": "<", "more": ">", "approx": "~"}
-_RANGE_MARKS = frozenset({"-", "..", "...", "to"})
+_QUALIFIERS = {"less": "<", "under": "<", "more": ">", "approx": "~"}
+_RANGE_MARKS = frozenset({"-", "..", "...", "to", "at_to"})
 _BASES = {
     "n": "N",
     "nitrogen": "N",
@@ -120,7 +120,10 @@ def _between(tokens: list[Token], index: int) -> Quantity | None:
     if low is None or low.last >= len(tokens):
         return None
     joint = tokens[low.last]
-    if not (joint.kind == "mark" and joint.value in {"and", "to"}) and joint.text != "-":
+    if (
+        not (joint.kind == "mark" and joint.value in {"and", "and_or", "to", "at_to"})
+        and joint.text != "-"
+    ):
         return low if low.low is not None else None
     if low.last + 1 >= len(tokens) or not is_number(tokens[low.last + 1]):
         return None
@@ -245,7 +248,7 @@ def _starts_value(tokens: list[Token], index: int) -> bool:
         return False
     token = tokens[index]
     return is_number(token) or (
-        token.kind == "mark" and token.value in {"link", "less", "more", "approx"}
+        token.kind == "mark" and token.value in {"link", "less", "under", "more", "approx"}
     )
 
 
@@ -254,6 +257,11 @@ def _basis(tokens: list[Token], found: Quantity) -> None:
     place = found.last
     if tokens[place].text == "(":
         place += 1
+    if tokens[place].value == "calcium carbonate" and tokens[place].text == "caco3":
+        found.basis = "CaCO3"
+        found.end = tokens[place].end
+        found.last = place + 1
+        return
     if place + 1 >= len(tokens) or tokens[place].kind != "mark" or tokens[place].value != "as":
         return
     named = tokens[place + 1]

@@ -103,12 +103,7 @@ def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | N
         return _make(source, "dose", tokens, tokens[0], [], context)
     if _conversion(words):
         return _make(source, "convert", tokens, tokens[0], [], context)
-    if (
-        words[0].kind == "analyte"
-        and words[1].value == "less"
-        and words[1].text[0].isalpha()
-        and len(words) == 3
-    ):
+    if words[0].kind == "analyte" and words[1].value == "under" and len(words) == 3:
         return _make(source, "change", tokens, tokens[0], [], context)
     return None
 
@@ -186,8 +181,6 @@ def _question(kind: str, found: Slots, text: str, asking: Token, source: str) ->
     basis = None
     for number in found.numbers:
         analyte = number.analyte or main
-        if analyte is None:
-            continue
         role = _role(kind, number, main)
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
             roles[role] = number.value

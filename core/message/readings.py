@@ -82,8 +82,10 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         return index + 1
     if kind == "mark":
         _mark(str(token.value), clause)
-    elif kind == "fill":
+    elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
         clause.fill = True
+    elif kind == "command" and token.value == "no":
+        clause.after.append("not")
     elif kind != "p":
         clause.items.append(Item("U", token.start, token.end, token.text))
     elif token.text == "?":
@@ -93,11 +95,14 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     return index + 1
 
 
+_PLAIN_COMMANDS = frozenset({"its", "more", "yes", "done", "why", "later"})
 _ODD = frozenset("*^$#%\\÷×")
 
 
 def _mark(mark: str, clause: Clause) -> None:
-    if mark == "home":
+    if mark in {"fish", "water"}:
+        clause.fill = True
+    elif mark == "home":
         clause.home = True
     elif mark == "other":
         clause.other = True
@@ -136,11 +141,12 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
 # --- pairs --------------------------------------------------------------------------------------
 
 
-def bind(clause: Clause, previous: Candidate | None = None) -> None:
+def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = False) -> None:
     """Pair the clause's items; candidates and troubles are left in the clause.
 
     `previous` is the last candidate of the clause before: a lone number behind a comma may be an
-    earlier value of the same thing, or the rest of a number that the comma cut.
+    earlier value of the same thing, or the rest of a number that the comma cut. `timed` tells that
+    the clause has a time of its own (`was 7.2, today 7.0`).
     """
     items = _singles(clause)
     if not items:
@@ -153,7 +159,11 @@ def bind(clause: Clause, previous: Candidate | None = None) -> None:
                 _pair(clause, first, second)
         return
     kinds = [item.kind for item in items if item.kind != "U"]
-    if kinds and kinds[0] == "V":
+    if items[0].kind == "U" and len(items) > 2 and kinds[0] == "V" and _even_pairs(items[1:]):
+        clause.loose.append(items.pop(0))
+    if timed and previous is not None and kinds == ["V"] and len(items) == 1:
+        _again(clause, items[0], previous)
+    elif items[0].kind == "V":
         _number_first(clause, items, previous if kinds == ["V"] else None)
     else:
         _name_first(clause, items)
@@ -300,6 +310,9 @@ def _number_first(clause: Clause, items: list[Item], previous: Candidate | None 
             index += 1
         elif item.kind == "V":
             _stray(clause, item, last)
+        elif item.kind == "N" and [other.kind for other in items[index + 1 :]] == ["V"]:
+            last = _pair(clause, item, items[index + 1])
+            index += 1
         elif item.kind == "N":
             clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
         else:
@@ -321,12 +334,7 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         clause.trouble.append((item.start, item.end, doubts.WISH))
         return
     if last is not None and marks & {"was", "from"}:
-        past = Candidate(
-            last.analyte, last.basis, item.quantity or last.quantity, item.start, item.end
-        )
-        past.own_time = True
-        past.problem = doubts.PAST if "from" in marks else None
-        clause.candidates.append(past)
+        _again(clause, item, last)
         return
     if last is not None and "not" not in marks:
         last.problem = last.problem or doubts.STRAY_NUMBER
@@ -334,6 +342,14 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         last.end = max(last.end, item.end)
         return
     clause.trouble.append((item.start, item.end, doubts.STRAY_NUMBER))
+
+
+def _again(clause: Clause, item: Item, last: Candidate) -> None:
+    """Another value of the thing named before (`was 6.8 yesterday`)."""
+    assert item.quantity is not None  # noqa: S101
+    more = Candidate(last.analyte, last.basis, item.quantity, item.start, item.end, last.name)
+    _apply_marks(more, item.marks)
+    clause.candidates.append(more)
 
 
 def _joined(last: Candidate, item: Item) -> tuple[str, ...]:

@@ -18,7 +18,8 @@ from core.message.tokens import Token
 from core.units import to_canonical
 
 _ROLES = {
-    "from": "from", "was": "from", "to": "to", "rose_to": "to", "fell_to": "to", "less": "to",
+    "at_to": "to", "from": "from", "was": "from", "to": "to", "rose_to": "to", "fell_to": "to", "less": "to",
+    "under": "to",
     "by": "by", "up": "by", "down": "by", "if": "premise", "plus": "premise", "wish": "to",
 }  # fmt: skip
 _VOLUMES = frozenset({"L", "gal", "uk gal"})

@@ -42,6 +42,7 @@ class Statement:
     timed: bool = False
     other: bool = False
     words: int = 0
+    paired: bool = False
     talk: bool = False
     parsed: Parsed = field(default_factory=lambda: Parsed("none"))
 
@@ -78,8 +79,9 @@ def _line(tokens: list[Token], state: Statement) -> None:
         index = _step(tokens, index, line, state, timed=timed)
     _merge(line)
     previous = None
-    for clause in line.clauses:
-        readings.bind(clause, previous)
+    moments = {index for index, _ in line.moments}
+    for index, clause in enumerate(line.clauses):
+        readings.bind(clause, previous, timed=index in moments)
         previous = clause.candidates[-1] if clause.candidates else None
     _scopes(line, state)
 
@@ -88,6 +90,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     token = tokens[index]
     kind = token.kind
     clause = line.clauses[-1]
+    if index == 0 and token.text == "*":
+        return 1  # a bullet
     if kind == "analyte":
         return readings.gather(tokens, index, clause)
     if timed:
@@ -97,7 +101,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             return moment.end
     if kind == "tank":
         return _tank(line, str(token.value), index)
-    if kind == "word" or token.value == "at":
+    if kind in {"word", "several"} or token.value == "at":
         used = _named_tank(tokens, index, line, state)
         if used:
             return used
@@ -199,13 +203,24 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
     token = tokens[index]
     if token.kind == "mark":
         return token.value == "and" and bool(clause.items)
-    if token.kind != "p":
+    if token.kind != "p" or (token.text in "()/," and _waits(tokens, index, clause)):
         return False
     if token.text in _SOFT or token.text in _HARD:
         return True
     if token.text == "-":
         return not clause.items or clause.items[-1].kind == "V"
     return False
+
+
+def _waits(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a name waits for its number across a mark: `nitrate (no3) 20`."""
+    items = clause.items
+    if not items or items[-1].kind != "N" or index + 1 >= len(tokens):
+        return False
+    following = tokens[index + 1]
+    if following.kind == "analyte":
+        return str(following.value).partition("@")[0] == items[-1].analyte
+    return tokens[index].text == ")" and following.kind == "number" and len(items) % 2 == 1
 
 
 def _merge(line: Line) -> None:
@@ -241,6 +256,7 @@ def _merge(line: Line) -> None:
 def _scopes(line: Line, state: Statement) -> None:
     candidates = [c for clause in line.clauses for c in clause.candidates]
     _count_words(line, state)
+    state.paired = state.paired or any(candidate.analyte for candidate in candidates)
     for clause in line.clauses:
         _trailing_marks(clause)
         _clause_words(clause)
@@ -521,7 +537,7 @@ def _finish(state: Statement) -> Parsed:
 def _worth_asking(state: Statement) -> list[Doubt]:
     """In plain talk, lone numbers and names are no doubts."""
     plain = {doubts.NO_VALUE, doubts.STRAY_NUMBER, doubts.UNKNOWN_NAME}
-    if not state.talk and not state.words:
+    if state.paired or (not state.talk and not state.words):
         return state.doubts
     if any(d.reason not in plain or d.choices or d.suggestion for d in state.doubts):
         return state.doubts

@@ -36,6 +36,7 @@ _UNITS = {
     "day": timedelta(days=1),
     "week": timedelta(weeks=1),
     "month": timedelta(days=30),
+    "oclock": timedelta(hours=1),
 }
 _NUMBERS = re.compile(r"\d+")
 
@@ -66,6 +67,7 @@ class _Parts:
     now: bool = False
     bad: bool = False
     days: tuple[date, ...] = ()
+    hours: tuple[int, ...] = ()
 
 
 def find(tokens: list[Token], index: int, context: Context) -> Moment | None:
@@ -95,7 +97,7 @@ def find(tokens: list[Token], index: int, context: Context) -> Moment | None:
 
 
 def _is_at(token: Token) -> bool:
-    return token.kind == "time" and token.value == "at"
+    return token.kind == "time" and token.value in {"at", "at_hour"}
 
 
 def _part(tokens: list[Token], place: int, parts: _Parts, local: datetime) -> int:
@@ -136,6 +138,8 @@ def _ago(tokens: list[Token], place: int, parts: _Parts) -> int:
     if amount is None or unit is None:
         return 0
     place += used + 1
+    if before and _time(tokens, place) == "ago":
+        place += 1
     if not before:
         if _time(tokens, place) != "ago":
             return 0
@@ -314,6 +318,16 @@ def _clock(tokens: list[Token], place: int, parts: _Parts) -> int:
     if hour_number is None or not (0 <= hour_number <= 24) or hour_number != int(hour_number):
         return 0
     word = _time(tokens, place + 1)
+    if _bare_hour(tokens, place, hour_number, word, parts):
+        return 1
+    named = place > 0 and _time(tokens, place - 1) == "at_hour" and "." not in token.text
+    if word not in {"am", "pm", "oclock"} and named:
+        _set_clock(parts, int(hour_number), 0, "")
+        return 1
+    if word == "hour" and parts.day is not None and tokens[place + 1].text == "h":
+        if not _glued_minutes(tokens, place + 2):
+            _set_clock(parts, int(hour_number), 0, "")
+            return 2
     if word in {"am", "pm", "oclock"}:
         _set_clock(parts, int(hour_number), 0, word)
         used = 2
@@ -325,6 +339,21 @@ def _clock(tokens: list[Token], place: int, parts: _Parts) -> int:
         _set_clock(parts, int(hour_number), int(tokens[place + 2].text), "")
         return 3
     return 0
+
+
+def _bare_hour(tokens: list[Token], place: int, hour: float, word: str, parts: _Parts) -> bool:
+    """ "at" hour behind a day; up to twelve it may be morning or evening, which is asked."""
+    at = place > 0 and _time(tokens, place - 1) == "at" and tokens[place - 1].text != "@"
+    if not at or parts.day is None or word or "." in tokens[place].text:
+        return False
+    following = tokens[place + 1].kind if place + 1 < len(tokens) else ""
+    if following in {"unit", "analyte"}:
+        return False
+    if 1 <= hour <= 12:
+        parts.hours = (int(hour) % 12, int(hour) % 12 + 12)
+    else:
+        _set_clock(parts, int(hour), 0, "")
+    return True
 
 
 def _glued_minutes(tokens: list[Token], place: int) -> bool:
@@ -367,6 +396,12 @@ def _resolve(parts: _Parts, local: datetime, zone: tzinfo, now: datetime) -> Mom
             0,
             problem=doubts.AMBIGUOUS_DATE,
             choices=tuple(day.isoformat() for day in parts.days),
+        )
+    if parts.hours and parts.day is not None:
+        return Moment(
+            0,
+            problem=doubts.FUTURE if parts.day > local.date() else doubts.AMBIGUOUS_DATE,
+            choices=tuple(f"{parts.day.isoformat()} {hour:02d}:00" for hour in parts.hours),
         )
     if parts.back is not None:
         if parts.back > timedelta(days=36500):

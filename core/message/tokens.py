@@ -57,7 +57,7 @@ class Token:
         return f"{self.kind}:{self.text}"
 
 
-def cut(folded: str, words: Lexicon) -> list[Token]:
+def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
     """The tokens of a folded text, words and phrases looked up.
 
     message = { word | number | date | clock | newline | other character }
@@ -93,7 +93,7 @@ def cut(folded: str, words: Lexicon) -> list[Token]:
             else:
                 out.append(Token(entry[0], entry[1], text, start, end))
         elif kind == "number":
-            run = text.rstrip(".,'")
+            run = text.partition("..")[0].rstrip(".,'")
             end = start + len(run)
             out.append(Token("number", numbers.read(run), run, start, end))
         elif kind == "mark":
@@ -107,7 +107,7 @@ def cut(folded: str, words: Lexicon) -> list[Token]:
         else:
             out.append(Token(kind or "p", text, text, start, end))
         position = end
-    return _phrases(out, words)
+    return _resolved(_phrases(out, words), words, folded if source is None else source)
 
 
 def _mixed(
@@ -159,9 +159,7 @@ def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
         token = tokens[index]
         for rest, entry in starts.get(token.text, ()):
             last = index + len(rest)
-            if last < len(tokens) and all(
-                tokens[index + 1 + offset].text == piece for offset, piece in enumerate(rest)
-            ):
+            if _continues(tokens, index, rest):
                 text = " ".join((token.text, *rest))
                 out.append(Token(entry[0], entry[1], text, token.start, tokens[last].end))
                 index = last + 1
@@ -170,6 +168,96 @@ def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
             out.append(token)
             index += 1
     return out
+
+
+def _continues(tokens: list[Token], index: int, rest: tuple[str, ...]) -> bool:
+    """Whether the pieces of a phrase follow; those of a sign stand close (`no3-n`, `n.d.`)."""
+    if index + len(rest) >= len(tokens):
+        return False
+    place = index
+    for piece in rest:
+        place += 1
+        token = tokens[place]
+        if token.text != piece:
+            return False
+        if token.start != tokens[place - 1].end and not (
+            piece[0].isalnum() and piece[-1].isalnum()
+        ):
+            return False
+    # A sign at the end belongs to a number that it touches: k+2 is a change, not an ion.
+    return not (rest[-1] == "+" and place + 1 < len(tokens) and _touches(tokens, place))
+
+
+def _touches(tokens: list[Token], place: int) -> bool:
+    following = tokens[place + 1]
+    return following.kind == "number" and following.start == tokens[place].end
+
+
+def _resolved(tokens: list[Token], words: Lexicon, source: str) -> list[Token]:
+    """Words that mean different things in different languages, decided by what is beside them.
+
+    A unit behind a number and a day before a clock time are what they are. Else the accents as
+    written decide (à is not a), else the languages of the other words: each votes for its
+    languages, and more the fewer it has. With no vote at all the English meaning is taken; a tie
+    leaves the word as ``several``, which no grammar takes.
+    """
+    if not any(token.kind == "several" for token in tokens):
+        return tokens
+    votes: dict[str, float] = {}
+    for token in tokens:
+        languages = words.languages.get(token.text, ()) if token.kind != "several" else ()
+        for language in languages:
+            votes[language] = votes.get(language, 0.0) + 1.0 / len(languages)
+    for index, token in enumerate(tokens):
+        if token.kind == "several":
+            name = str(token.value)
+            meanings = words.several[name]
+            written = words.written.get((name, source[token.start : token.end].lower()))
+            entry = _by_place(tokens, index, meanings)
+            if entry is None and written is not None:
+                language, entry = written
+                votes[language] = votes.get(language, 0.0) + 1.0
+            if entry is not None:
+                token.kind, token.value = entry
+    for token in tokens:
+        if token.kind == "several":
+            entry = _elected(words.several[str(token.value)], votes)
+            if entry is not None:
+                token.kind, token.value = entry
+    return tokens
+
+
+def _by_place(
+    tokens: list[Token], index: int, meanings: tuple[tuple[str, Entry], ...]
+) -> Entry | None:
+    """The meaning that the neighbours leave no doubt about."""
+    number = index > 0 and tokens[index - 1].kind in {"number", "fraction", "slashed", "dotted"}
+    clock = index + 1 < len(tokens) and tokens[index + 1].kind == "clock"
+    if index + 2 < len(tokens) and tokens[index + 1].kind == "number":
+        clock = tokens[index + 2].text in {"h", "uhr", "uur"}
+    for _, entry in meanings:
+        if number and entry[0] == "unit":
+            return entry
+        if clock and entry[0] == "time" and entry[1] in _DAYS:
+            return entry
+    return None
+
+
+_DAYS = frozenset("yesterday mon tue wed thu fri sat sun".split())  # noqa: SIM905
+
+
+def _elected(meanings: tuple[tuple[str, Entry], ...], votes: dict[str, float]) -> Entry | None:
+    scores: dict[Entry, float] = {}
+    for language, entry in meanings:
+        scores[entry] = max(scores.get(entry, 0.0), votes.get(language, 0.0))
+    best = max(scores.values())
+    winners = [entry for entry, score in scores.items() if score == best]
+    if len(winners) == 1:
+        return winners[0]
+    for language, entry in meanings:
+        if language in {"common", "en"} and entry in winners:
+            return entry
+    return None
 
 
 def mark_hidden(tokens: list[Token], source: str, folded: str) -> list[Token]:
