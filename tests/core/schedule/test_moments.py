@@ -209,7 +209,7 @@ def test_by_day():
 
 
 @given(our.any_clock, our.any_clock, our.moments, our.zones)
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 def test_what_is_released_may_be_said(start, end, moment, zone):
     if start == end:
         with pytest.raises(BadRule):
@@ -233,7 +233,7 @@ def test_a_moment_without_a_zone_is_refused():
 
 
 @given(st.text(max_size=40))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 def test_anything_may_be_said(text):
     assert isinstance(parse_moment(text, NOW, BERLIN), datetime | Problem)
     assert isinstance(parse_until(text, NOW, BERLIN), datetime | Problem)

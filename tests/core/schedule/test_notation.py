@@ -4,7 +4,7 @@ from datetime import UTC, datetime, time, timedelta, timezone
 from zoneinfo import ZoneInfo
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.errors import CoreError
@@ -173,6 +173,7 @@ def test_a_moment_is_told_in_the_zone():
 
 
 @given(our.repeating)
+@settings(max_examples=60, deadline=None)
 def test_the_stored_form_is_understood_as_a_request_too(rule):
     """So that a keeper can type back what an export shows."""
     asked = parse_request(f"test fern {to_text(rule)}", NOW, UTC)
@@ -180,6 +181,7 @@ def test_the_stored_form_is_understood_as_a_request_too(rule):
 
 
 @given(our.repeating)
+@settings(max_examples=60, deadline=None)
 def test_the_wording_is_understood_as_a_request_too(rule):
     """What the tool says, less its remark in brackets, can be said to it."""
     asked = parse_request(f"test fern {describe(rule).split(' (in')[0]}", NOW, UTC)

@@ -28,7 +28,7 @@ def steps(rule, start, zone, anchor, count=STEPS):
 
 
 @given(our.repeating, our.moments, our.zones)
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 def test_strictly_increasing_and_after_the_moment(rule, start, zone):
     times = [start, *steps(rule, start, zone, start)]
     assert all(earlier < later for earlier, later in pairwise(times))
@@ -46,19 +46,20 @@ def _date_it_stands_for(moment, zone):
 
 
 @given(our.by_days, our.moments, our.zones)
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 def test_never_twice_a_local_day(rule, start, zone):
     days = [_date_it_stands_for(moment, zone) for moment in steps(rule, start, zone, start)]
     assert len(set(days)) == len(days)
 
 
 @pytest.mark.parametrize("zone", our.ZONES)
-def test_every_day_is_every_day_once_for_thirty_years(zone):
+@pytest.mark.parametrize("year", [1993, 2011])  # the years of the skipped dates
+def test_every_day_is_every_day_once(zone, year):
     """Each date that the zone had, none twice, for a time of day at which clocks change."""
     place = ZoneInfo(zone)
-    start = datetime(2008, 1, 1, 12, tzinfo=place)
+    start = datetime(year, 1, 1, 12, tzinfo=place)
     rule = Weekly((0, 1, 2, 3, 4, 5, 6), time(0, 15))
-    times = steps(rule, start, place, start, 3000)
+    times = steps(rule, start, place, start, 400)
     days = [moment.astimezone(place).date() for moment in times]
     span = (days[-1] - days[0]).days + 1
     had = [days[0] + timedelta(days=each) for each in range(span)]
@@ -66,7 +67,7 @@ def test_every_day_is_every_day_once_for_thirty_years(zone):
 
 
 @given(our.repeating, our.moments, our.zones, st.integers(0, STEPS - 1), st.integers(0, 10**6))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 def test_a_jump_over_missed_times_equals_stepping(rule, anchor, zone, missed, share):
     times = [anchor, *steps(rule, anchor, zone, anchor)]
     gap = times[missed + 1] - times[missed]
@@ -201,7 +202,7 @@ def _steady(zone, *moments):
 
 
 @given(our.weekdays, our.clocks, our.moments, our.zones)
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 def test_weekly_as_cronsim(days, at, start, zone):
     """Oracle: cronsim, away from changing clocks."""
     due = next_after(Weekly(days, at), start, zone)
@@ -211,7 +212,7 @@ def test_weekly_as_cronsim(days, at, start, zone):
 
 
 @given(st.integers(1, 28) | st.just(31), our.clocks, our.moments, our.zones)
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 def test_monthly_as_cronsim(day, at, start, zone):
     """Oracle: cronsim, whose 'L' is the last day of a month."""
     due = next_after(Monthly((day,), at), start, zone)

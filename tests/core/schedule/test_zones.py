@@ -44,10 +44,10 @@ def test_the_date_may_differ_by_a_day():
     assert {"Pacific/Pago_Pago", "Pacific/Auckland"} <= set(zones)
 
 
-@pytest.mark.parametrize("name", COMMON)
-def test_each_zone_is_found_by_its_own_clock(name):
-    for now in (WINTER, SUMMER):
-        assert name in zone_guess(now.astimezone(ZoneInfo(name)).time(), now)
+@pytest.mark.parametrize("now", [WINTER, SUMMER])
+def test_each_zone_is_found_by_its_own_clock(now):
+    clocks = {name: now.astimezone(ZoneInfo(name)).time() for name in COMMON}
+    assert [name for name in COMMON if name not in zone_guess(clocks[name], now)] == []
 
 
 def test_zones_are_named_once():
