@@ -8,13 +8,19 @@ from bot.chat.turn import Turn
 from bot.store.tanks import StoredTank
 from core.advice.state import Measured, State, measured, newest
 
-LOOKED_AT = 200
-"""Newest readings that are looked through: some twenty full tests."""
+LOOKED_AT = 48
+"""Newest readings that are looked through: some ten tests of five analytes."""
+
+DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
+"""What an old reading of still matters, if only to say that it is old."""
 
 
 async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
     """The state of a tank's water as of a moment, in the chat's zone."""
     rows = await turn.uow.log.readings(stored.id, until=at, limit=LOOKED_AT)
+    missing = set(DECIDING) - {row.what.analyte for row in rows}
+    if missing and len(rows) == LOOKED_AT:
+        rows += await turn.uow.log.last_of_each(stored.id, sorted(missing), until=at)
     zone = turn.chat.zone
     found: list[Measured] = []
     for row in rows:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, Generic, TypeVar, cast
 
-from sqlalchemy import ColumnElement, exists, select
+from sqlalchemy import ColumnElement, Row, exists, func, insert, select
 from sqlalchemy.ext.asyncio import AsyncSession
 from sqlalchemy.orm import aliased
 
@@ -57,6 +57,15 @@ _EVENT_COLUMNS = (
 )  # fmt: skip
 
 
+_HEIR = aliased(EntryRow)
+_LIVE: ColumnElement[bool] = ~exists().where(_HEIR.replaces == EntryRow.id)
+"""Of the entry in the surrounding query: nothing replaces it. Made once, since making it costs
+more than running it."""
+
+_READING_COLUMNS = tuple(ReadingRow.__table__.columns)
+_NEWEST_FIRST = (ReadingRow.measured_at.desc(), ReadingRow.id.desc())
+
+
 class Log:
     """Queries about what was told, in one unit of work."""
 
@@ -78,9 +87,13 @@ class Log:
         )
         self._session.add(row)
         await self._session.flush()
-        self._session.add_all(_reading_row(row.id, reading) for reading in entry.readings)
-        self._session.add_all(_event_row(row.id, event) for event in entry.events)
-        await self._session.flush()
+        if entry.readings:
+            told = [_reading_columns(row.id, reading) for reading in entry.readings]
+            await self._session.execute(insert(ReadingRow), told)
+        if entry.events:
+            await self._session.execute(
+                insert(EventRow), [_event_columns(row.id, event) for event in entry.events]
+            )
         return row.id
 
     async def by_update(self, chat_id: int, update_id: str) -> Entry | None:
@@ -115,7 +128,7 @@ class Log:
         mine: tuple[ColumnElement[bool], ...] = (
             () if author_id is None else (EntryRow.author_id == author_id,)
         )
-        return await self._one(EntryRow.chat_id == chat_id, _is_live(), holds, *mine)
+        return await self._one(EntryRow.chat_id == chat_id, _LIVE, holds, *mine)
 
     async def readings(
         self,
@@ -128,10 +141,10 @@ class Log:
     ) -> list[Stored[Value]]:
         """Readings of a tank that count today, newest first by when they were measured."""
         query = (
-            select(ReadingRow)
+            select(*_READING_COLUMNS)
             .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
-            .where(ReadingRow.tank_id == tank_id, _is_live())
-            .order_by(ReadingRow.measured_at.desc(), ReadingRow.id.desc())
+            .where(ReadingRow.tank_id == tank_id, _LIVE)
+            .order_by(*_NEWEST_FIRST)
             .limit(limit)
         )
         if analytes:
@@ -140,7 +153,30 @@ class Log:
             query = query.where(ReadingRow.measured_at >= since)
         if until is not None:
             query = query.where(ReadingRow.measured_at <= until)
-        return [_reading(row) for row in await self._session.scalars(query)]
+        return [_reading(row) for row in await self._session.execute(query)]
+
+    async def last_of_each(
+        self, tank_id: int, analytes: Sequence[str], *, until: datetime
+    ) -> list[Stored[Value]]:
+        """The newest reading of each of some analytes, however old, as of a moment."""
+        place = func.row_number().over(partition_by=ReadingRow.analyte, order_by=_NEWEST_FIRST)
+        ranked = (
+            select(ReadingRow.id, place.label("place"))
+            .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
+            .where(
+                ReadingRow.tank_id == tank_id,
+                ReadingRow.analyte.in_(analytes),
+                ReadingRow.measured_at <= until,
+                _LIVE,
+            )
+            .subquery()
+        )
+        query = (
+            select(*_READING_COLUMNS)
+            .join(ranked, ranked.c.id == ReadingRow.id)
+            .where(ranked.c.place == 1)
+        )
+        return [_reading(row) for row in await self._session.execute(query)]
 
     async def events(
         self, tank_id: int, *, kinds: Sequence[str] = (), since: datetime | None = None
@@ -149,7 +185,7 @@ class Log:
         query = (
             select(EventRow)
             .join(EntryRow, EntryRow.id == EventRow.entry_id)
-            .where(EventRow.tank_id == tank_id, _is_live())
+            .where(EventRow.tank_id == tank_id, _LIVE)
             .order_by(EventRow.happened_at.desc(), EventRow.id.desc())
         )
         if kinds:
@@ -165,8 +201,8 @@ class Log:
         return None if row is None else await self._entry(row)
 
     async def _entry(self, row: EntryRow) -> Entry:
-        readings = await self._session.scalars(
-            select(ReadingRow).where(ReadingRow.entry_id == row.id).order_by(ReadingRow.id)
+        readings = await self._session.execute(
+            select(*_READING_COLUMNS).where(ReadingRow.entry_id == row.id).order_by(ReadingRow.id)
         )
         events = await self._session.scalars(
             select(EventRow).where(EventRow.entry_id == row.id).order_by(EventRow.id)
@@ -186,48 +222,41 @@ class Log:
         )
 
 
-def _is_live() -> ColumnElement[bool]:
-    """Say of the entry in the surrounding query that nothing replaces it."""
-    heir = aliased(EntryRow)
-    return ~exists().where(heir.replaces == EntryRow.id)
-
-
-def _reading_row(entry_id: int, reading: Stored[Value]) -> ReadingRow:
+def _reading_columns(entry_id: int, reading: Stored[Value]) -> dict[str, Any]:
     value = reading.what
     low, high = (
         value.canonical
         if isinstance(value.canonical, tuple)
         else (value.canonical, value.canonical)
     )
-    return ReadingRow(
-        entry_id=entry_id,
-        tank_id=reading.tank_id,
-        analyte=value.analyte,
-        value=value.value,
-        low=value.low,
-        high=value.high,
-        qualifier=value.qualifier,
-        unit=value.unit,
-        canonical_low=low,
-        canonical_high=high,
-        canonical_unit=value.canonical_unit,
-        basis=value.basis,
-        measured_at=reading.at,
-    )
+    return {
+        "entry_id": entry_id,
+        "tank_id": reading.tank_id,
+        "analyte": value.analyte,
+        "value": value.value,
+        "low": value.low,
+        "high": value.high,
+        "qualifier": value.qualifier,
+        "unit": value.unit,
+        "canonical_low": low,
+        "canonical_high": high,
+        "canonical_unit": value.canonical_unit,
+        "basis": value.basis,
+        "measured_at": reading.at,
+    }
 
 
-def _event_row(entry_id: int, event: Stored[Event]) -> EventRow:
-    amounts: dict[str, Any] = {name: getattr(event.what, name) for name in _EVENT_COLUMNS}
-    return EventRow(
-        entry_id=entry_id,
-        tank_id=event.tank_id,
-        kind=event.what.kind,
-        happened_at=event.at,
-        **amounts,
-    )
+def _event_columns(entry_id: int, event: Stored[Event]) -> dict[str, Any]:
+    return {
+        "entry_id": entry_id,
+        "tank_id": event.tank_id,
+        "kind": event.what.kind,
+        "happened_at": event.at,
+        **{name: getattr(event.what, name) for name in _EVENT_COLUMNS},
+    }
 
 
-def _reading(row: ReadingRow) -> Stored[Value]:
+def _reading(row: Row[Any]) -> Stored[Value]:
     canonical: float | tuple[float, float] | None = row.canonical_low
     if (
         row.canonical_low is not None

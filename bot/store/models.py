@@ -121,7 +121,10 @@ class ReadingRow(Base):
     """One value of an entry: as entered, and in canonical units (`low` = `high` for a number)."""
 
     __tablename__ = "readings"
-    __table_args__ = (Index("ix_readings_look_up", "tank_id", "analyte", "measured_at"),)
+    __table_args__ = (
+        Index("ix_readings_newest", "tank_id", "measured_at"),
+        Index("ix_readings_look_up", "tank_id", "analyte", "measured_at"),
+    )
 
     id: Mapped[int] = mapped_column(primary_key=True)
     entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), index=True)

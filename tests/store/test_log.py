@@ -129,3 +129,16 @@ async def test_entries_keep_who_said_what_and_when(database: Database) -> None:
         row = await uow.session.scalar(select(EntryRow))
     assert row is not None
     assert (row.text, row.author_name, row.at) == ("as typed", "Anna", NOW.astimezone(UTC))
+
+
+async def test_the_last_of_each_analyte_however_old(database: Database) -> None:
+    async with database.write() as uow:
+        chat_id, tank_id = await tank_in(uow)
+        for number, (analyte, days) in enumerate([("kh", 90), ("kh", 80), ("ph", 1), ("gh", -1)]):
+            value = replace(KH, analyte=analyte, value=float(days), canonical=float(days))
+            told = entry(str(number), value, tank_id=tank_id)
+            at = NOW - timedelta(days=days)
+            moved = tuple(replace(reading, at=at) for reading in told.readings)
+            await uow.log.add(chat_id, replace(told, readings=moved))
+        found = await uow.log.last_of_each(tank_id, ("kh", "ph", "gh"), until=NOW)
+    assert {reading.what.analyte: reading.what.value for reading in found} == {"kh": 80, "ph": 1}

@@ -175,6 +175,7 @@ def upgrade() -> None:
         batch_op.create_index(
             "ix_readings_look_up", ["tank_id", "analyte", "measured_at"], unique=False
         )
+        batch_op.create_index("ix_readings_newest", ["tank_id", "measured_at"], unique=False)
 
     op.create_table(
         "reminders",
