@@ -9,9 +9,12 @@ from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from core.schedule import NaiveTime, from_text, moment_at, next_after
 from core.schedule.localtime import is_skipped
+from tests.core.schedule import strategies as our
 
 # of each zone: rule | after | due | why
 TABLE = """
@@ -188,3 +191,38 @@ def test_no_zone_is_refused():
         next_after(from_text("every 10 days"), naive, UTC)
     with pytest.raises(NaiveTime, match="anchor must be aware"):
         next_after(from_text("every 10 days"), datetime.now(UTC), UTC, naive)
+
+
+def _days_of_change(name):
+    """The local dates, and the ones before, on which a zone's offset changed since 1990."""
+    place = ZoneInfo(name)
+    found = []
+    noon = datetime(1990, 1, 1, 12, tzinfo=UTC)
+    for _ in range(365 * 40):
+        later = noon + timedelta(days=1)
+        if noon.astimezone(place).utcoffset() != later.astimezone(place).utcoffset():
+            day = noon.astimezone(place).date()
+            found += [day, day + timedelta(days=1)]
+        noon = later
+    return found
+
+
+def _first_minute_that_shows(day, at, place):
+    """By looking at the clock each minute: the first that shows this time of day or a later one."""
+    target = datetime.combine(day, at)
+    minute = target.replace(tzinfo=UTC) - timedelta(hours=16)
+    while minute.astimezone(place).replace(tzinfo=None) < target:
+        minute += timedelta(minutes=1)
+    return minute
+
+
+CHANGES = [(name, day) for name in our.ZONES for day in _days_of_change(name)]
+
+
+@given(st.sampled_from(CHANGES), our.any_clock)
+@settings(max_examples=150, deadline=None)
+def test_as_someone_who_watches_the_clock(change, at):
+    """Brute force as the oracle, on the days on which clocks change."""
+    name, day = change
+    place = ZoneInfo(name)
+    assert moment_at(day, at, place) == _first_minute_that_shows(day, at, place)
