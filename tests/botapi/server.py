@@ -110,6 +110,12 @@ class BotApi:
             await runner.cleanup()
 
     async def _handle(self, request: web.Request) -> web.StreamResponse:
+        try:
+            return await self._serve(request)
+        except ConnectionResetError:
+            return _hang_up(request)  # the bot was killed, or gave up waiting
+
+    async def _serve(self, request: web.Request) -> web.StreamResponse:
         if request.match_info["token"] != self.token:
             return _answer(Refusal(401, "Unauthorized"))
         method = BY_LOWER.get(request.match_info["method"].lower())
