@@ -80,16 +80,30 @@ def is_array(value: object) -> bool:
     return numpy is not None and isinstance(value, numpy.ndarray)
 
 
+def anywhere(condition: Any) -> bool:
+    """Tell whether a condition holds for any element."""
+    return condition if isinstance(condition, bool) else bool(condition.any())
+
+
+def everywhere(condition: Any) -> bool:
+    """Tell whether a condition holds for every element."""
+    return condition if isinstance(condition, bool) else bool(condition.all())
+
+
+def largest(value: Any) -> float:
+    """Return a value, or an array's largest element, as a plain number."""
+    return float(value) if isinstance(value, float | int) else float(value.max())
+
+
+def smallest(value: Any) -> float:
+    """Return a value, or an array's smallest element, as a plain number."""
+    return float(value) if isinstance(value, float | int) else float(value.min())
+
+
 def require(what: str, value: float, low: float | None, high: float | None, unit: str = "") -> None:
     """Raise `OutOfRange` unless every element is finite and from `low` to `high`."""
-    if isinstance(value, float | int):
-        worst: tuple[float, ...] = (value,)
-    else:
-        array: Any = value
-        if array.size == 0:
-            return
-        worst = (float(array.min()), float(array.max()))
-    for number in worst:
+    ends = (value,) if isinstance(value, float | int) else (smallest(value), largest(value))
+    for number in ends:
         if (
             not math.isfinite(number)
             or (low is not None and number < low)

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, Final, NamedTuple
 
-from core.water._elementwise import PLAIN, Functions, functions_for
+from core.water._elementwise import PLAIN, Functions, functions_for, smallest
 from core.water.conditional import (
     Acids,
     Conditional,
@@ -43,6 +43,9 @@ from core.water.speciation import Species, Totals, absent, evaluate
 
 TOLERANCE: Final = 5e-9
 """Of the last step, in natural-log units; it is still made, and leaves a tenth of it or less."""
+
+STRENGTH_TOLERANCE: Final = 1e-9
+"""Of the ionic strength. [mol/kg]"""
 
 MOST_STEPS: Final = 100
 LONGEST_STEP: Final = 1.8
@@ -209,8 +212,8 @@ def from_carbon_and_pressure(m: Medium, carbon: float, pressure: float) -> Equil
     xp = _functions(m, carbon, pressure)
     co2 = pressure * henry(m.temperature, m.salinity)
     rest = carbon - co2
-    if _least(rest) <= 0.0:
-        raise ImpossibleWater("carbon_dioxide", carbon_mmol_kg=1000.0 * _least(carbon))
+    if smallest(rest) <= 0.0:
+        raise ImpossibleWater("carbon_dioxide", carbon_mmol_kg=1000.0 * smallest(carbon))
 
     def step(s: Species) -> tuple[float, float]:
         return _lacking(carbon, s.carbon) / (s.carbon_x - s.carbon_y), 0.0
@@ -264,7 +267,7 @@ def _iterate(
         species = evaluate(local.carbonate, local.sulfates, local.acids, m.totals, h, hco3, sulfate)
         dx, dy = step(species)
         furthest = max(_greatest(dx), _greatest(dy))
-        if furthest < TOLERANCE:
+        if furthest < TOLERANCE and _greatest(species.strength - strength) < STRENGTH_TOLERANCE:
             return Equilibrium(_grown(h, dx, xp), _grown(hco3, dy, xp), species, m)
         hu, hco3 = _grown(hu, dx, xp), _grown(hco3, dy, xp)
         strength, sulfate = species.strength, species.sulfate
@@ -321,10 +324,6 @@ def _greatest(step: Any) -> float:
     if isinstance(step, float):
         return abs(step)
     return float(max(step.max(), -step.min()))
-
-
-def _least(value: Any) -> float:
-    return value if isinstance(value, float) else float(value.min())
 
 
 def _first_strength(t: Totals, alkalinity: float, xp: Functions) -> float:

@@ -13,7 +13,6 @@ class ImpossibleWater(CoreError):
     reason : str
         ``"carbon_dioxide"``: pH and alkalinity imply more CO2 than any tank water holds.
         ``"no_carbon"``: hydroxide and the other bases alone are more than the alkalinity.
-        ``"hardness_parts"``: measured calcium or magnesium alone is more than the GH.
     given : dict of str to float
         The readings that clash and what they imply, by name, in the units of the interface.
     """
@@ -23,6 +22,20 @@ class ImpossibleWater(CoreError):
         self.given = given
         facts = ", ".join(f"{name} {value:g}" for name, value in given.items())
         super().__init__(f"no water can be so ({reason}): {facts}")
+
+
+class MissingReading(CoreError):
+    """A water cannot be told from so little.
+
+    Attributes
+    ----------
+    needed : str
+        The reading that is missing, by its name in `Readings`.
+    """
+
+    def __init__(self, needed: str) -> None:
+        self.needed = needed
+        super().__init__(f"no water without {needed}")
 
 
 class NotSolved(CoreError):

@@ -2,18 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 from types import MappingProxyType
-from typing import Final
+from typing import TYPE_CHECKING, Final, Unpack
 
 from core.water._elementwise import functions_for, require
 from core.water.atoms import molar_mass
 from core.water.density import density
 from core.water.substances import ION_FORMULA
 
+if TYPE_CHECKING:
+    from core.water.readings import Readings
+
 MEQ_PER_DH: Final = 2.0 * 10.0 / molar_mass("CaO")
 """Milliequivalents per litre in one German degree: 10 mg/L of CaO (check values R3)."""
+
+TEMPERATURE_RANGE: Final = (-2.0, 45.0)
+SALINITY_RANGE: Final = (0.0, 60.0)
+MOST: Final = 1000.0
+"""More than this of anything is no water any more. [mmol/kg]"""
 
 CHARGE: Final = MappingProxyType(
     {
@@ -114,12 +122,26 @@ class Water:
     contradictions: tuple[Contradiction, ...] = ()
 
     def __post_init__(self) -> None:
-        require("temperature", self.temperature, -2.0, 45.0, "°C")
-        require("salinity", self.salinity, 0.0, 60.0, "g/kg")
-        require("alkalinity", self.alkalinity, -1000.0, 1000.0, "meq/kg")
-        for name in AMOUNTS:
-            if name != "alkalinity":
-                require(name, getattr(self, name), 0.0, 5000.0, "mmol/kg")
+        require("temperature", self.temperature, *TEMPERATURE_RANGE, "°C")
+        require("salinity", self.salinity, *SALINITY_RANGE, "g/kg")
+        require("alkalinity", self.alkalinity, -MOST, MOST, "meq/kg")
+        for name in AMOUNTS[1:]:
+            require(name, getattr(self, name), 0.0, MOST, "mmol/kg")
+
+    @classmethod
+    def from_readings(cls, **given: Unpack[Readings]) -> Water:
+        """Make a water of what a keeper knows: `core.water.readings.from_readings`."""
+        from core.water.readings import from_readings  # it builds on this class
+
+        return from_readings(**given)
+
+    def assuming(self, *assumptions: Assumption) -> Water:
+        """Give the same water with more assumptions to carry along, each once."""
+        return replace(self, assumptions=tuple(dict.fromkeys((*self.assumptions, *assumptions))))
+
+    def contradicting(self, *found: Contradiction) -> Water:
+        """Give the same water with more contradictions to carry along, each once."""
+        return replace(self, contradictions=tuple(dict.fromkeys((*self.contradictions, *found))))
 
     @property
     def density(self) -> float:
@@ -170,7 +192,7 @@ AMOUNTS: Final = tuple(
     for field in fields(Water)
     if field.name not in {"temperature", "salinity", "assumptions", "contradictions"}
 )
-"""The fields that are conserved amounts per kilogram, alkalinity among them."""
+"""The fields that are conserved amounts per kilogram, alkalinity the first of them."""
 
 
 def strength_of_totals(water: Water) -> float:
