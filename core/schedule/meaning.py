@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 
 from core.schedule.localtime import moment_at
+from core.schedule.notation import PLACES, WEEKDAYS
 from core.schedule.pieces import Clock, Dated, Flaw, MonthDays, Near, Span, Weekdays
 from core.schedule.said import Said, Unclear, time_of_day
 from core.schedule.words.vocabulary import PARTS
@@ -131,6 +132,9 @@ def _on_day(said: Said, today: date, at: time, now: datetime, zone: tzinfo) -> d
     weekdays = said.weekdays
     if weekdays is None:
         raise Unclear(Flaw("unclear"))
+    if weekdays.nth is not None:
+        rhythm = f"{PLACES[weekdays.nth]} {WEEKDAYS[weekdays.days[0]]} of every month"
+        raise Unclear(Flaw("ambiguous", (f"{rhythm} at {at:%H:%M}",)))
     return moment_at(_weekday_to_come(weekdays, said.span, today, at, now, zone), at, zone)
 
 

@@ -22,6 +22,7 @@ LONGEST_TEXT = 500
 _OUTER = " \t\r\n,:;.!-–—"
 _LEAD = re.compile(r"^(?:(?:remind me|please|pls|me|to)\b[\s,:]*)+", re.IGNORECASE)
 _TRAIL = re.compile(r"[\s,]+(?:please|pls|thanks|thank you|or so)$", re.IGNORECASE)
+_EMPTY = re.compile(r"\(\s*\)|\[\s*\]|\"\s*\"")
 _COUNT_FROM_DONE = ("test", "change")
 
 
@@ -134,7 +135,8 @@ def task_of(text: str, spans: list[tuple[int, int]]) -> str:
     for start, end in (*spans, (len(text), len(text))):
         kept.append(text[last:start].strip(_OUTER))
         last = end
-    joined = " ".join(" ".join(filter(None, kept)).split())
+    joined = _EMPTY.sub(" ", " ".join(filter(None, kept)))
+    joined = " ".join(joined.split())
     return _TRAIL.sub("", _LEAD.sub("", joined)).strip(_OUTER)
 
 

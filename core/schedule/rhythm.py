@@ -81,8 +81,11 @@ def _start_apart(said: Said, now: datetime, zone: tzinfo) -> tuple[Said, datetim
     clock, part = said.clock or begin.clock, said.part or begin.part
     said = replace(said, clock=clock, part=part, start=None)
     if begin.near == Near(0) and clock is None and part is None:
-        return said, now + _MOMENT
-    return said, single_moment(replace(begin, clock=clock, part=part), now, zone)
+        return said, None
+    try:
+        return said, single_moment(replace(begin, clock=clock, part=part), now, zone)
+    except Unclear as unclear:  # what it offers lacks the rhythm
+        raise Unclear(Flaw(unclear.flaw.reason)) from unclear
 
 
 def _single_day(said: Said) -> bool:

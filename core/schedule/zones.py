@@ -8,6 +8,7 @@ so the answer is a choice and never taken silently.
 from __future__ import annotations
 
 from datetime import datetime, time, timedelta
+from functools import cache
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from core.schedule.errors import NaiveTime
@@ -113,6 +114,7 @@ def zone_guess(local: time, now: datetime) -> list[str]:
     ]
 
 
+@cache
 def _zones() -> dict[str, ZoneInfo]:
     """The zones that this machine's database has."""
     known: dict[str, ZoneInfo] = {}

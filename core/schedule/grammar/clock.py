@@ -66,6 +66,9 @@ def with_oclock(line: Line, i: int) -> Parsed[ClockLike]:
         return _checked(hour[0], int(minute[0])), minute[1]
     if line.word(hour[1], "unit") is not None and line.word(i - 1, "at") is None:
         return None
+    half = line.word(mark[1], "am_pm")
+    if half is not None:
+        return _twelve_hours(hour[0], 0, half, half[1])
     return _checked(hour[0], 0, bare=True), mark[1]
 
 
@@ -133,6 +136,8 @@ def bare_hour(line: Line, i: int) -> Parsed[ClockLike]:
     hour = line.integer(i) or line.word(i, "number")
     if hour is None or line.sign(hour[1], "%", "/", "°") is not None:
         return None
+    if line.sign(hour[1], ":", glued=True) is not None and line.digits(hour[1] + 1) is not None:
+        return Flaw("impossible"), hour[1] + 2
     return _checked(hour[0], 0, bare=True), hour[1]
 
 

@@ -20,11 +20,13 @@ def date_piece(line: Line, i: int) -> Parsed[DateLike]:
 
 
 def iso(line: Line, i: int) -> Parsed[DateLike]:
-    """iso := YYYY "-" MM "-" DD ["T" clock [offset]], as ISO 8601 writes it."""
+    """iso := YYYY "-" MM "-" DD ["T" clock [offset]], as ISO 8601; zeros may be missing."""
     tokens = line.tokens[i : i + _ISO_DATE]
-    if [len(token.text) for token in tokens] != [4, 1, 2, 1, 2]:
+    if len(tokens) < _ISO_DATE or len(tokens[0].text) != 4:
         return None
-    if not all(token.glued for token in tokens[1:]) or tokens[1].text != "-" != tokens[3].text:
+    if not all(token.glued for token in tokens[1:]) or tokens[1].text + tokens[3].text != "--":
+        return None
+    if len(tokens[2].text) > 2 or len(tokens[4].text) > 2:
         return None
     numbers = [line.digits(i), line.digits(i + 2), line.digits(i + 4)]
     if not all(numbers):

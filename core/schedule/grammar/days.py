@@ -72,15 +72,16 @@ def on_weekday(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def nth_weekday(line: Line, i: int) -> Parsed[Pieces]:
-    """nth_weekday := [ON] [THE] ORDINAL weekday month_word."""
+    """nth_weekday := [ON] [THE] ORDINAL weekday [month_word]; without the month it may be once."""
     nth = _nth(line, line.skip(line.skip(i, "on"), "the"))
     day = None if nth is None else line.word(nth[1], "weekday")
-    month = None if day is None else month_word(line, day[1])
-    if nth is None or day is None or month is None:
+    if nth is None or day is None:
         return None
-    if nth[0] not in (-1, 1, 2, 3, 4) or month[0].every > 1:
-        return (Flaw("unclear"),), month[1]
-    return (Weekdays((day[0],), repeats=True, nth=nth[0]),), month[1]
+    month = month_word(line, day[1])
+    end = day[1] if month is None else month[1]
+    if nth[0] not in (-1, 1, 2, 3, 4) or (month is not None and month[0].every > 1):
+        return (Flaw("unclear"),), end
+    return (Weekdays((day[0],), repeats=month is not None, nth=nth[0]),), end
 
 
 def _nth(line: Line, i: int) -> Parsed[int]:
@@ -132,7 +133,7 @@ def month_days(line: Line, i: int) -> Parsed[Pieces]:
         return (_in_month(days[0], month[0]),), month[1]
     by_word = line.skip(start, "day_word") != start
     is_ordinal = by_word or not is_bare_number(line, days[1])
-    if start == i or last is not None or not is_ordinal:
+    if start == i or not (is_ordinal or last):
         return None
     return (_in_month(days[0], Month(one=True, following=False, every=1)),), days[1]
 

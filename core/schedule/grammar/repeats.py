@@ -124,13 +124,16 @@ def _either(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def _interval(line: Line, i: int) -> Parsed[Pieces]:
-    """interval := [quantity] unit."""
+    """interval := [quantity ["-"]] unit [FROM_NOW]."""
     count = quantity(line, i)
-    unit = line.word(i if count is None else count[1], "unit")
+    after = i if count is None else count[1]
+    dash = None if count is None else line.sign(after, "-", glued=True)
+    unit = line.word(after if dash is None else dash[1], "unit")
     if unit is None:
         return None
     number = Fraction(1) if count is None else count[0]
-    return (interval_of(number, unit[0], numbered=count is not None),), unit[1]
+    end = line.skip(unit[1], "from_now")
+    return (interval_of(number, unit[0], numbered=count is not None),), end
 
 
 def _nth_unit(line: Line, i: int) -> Parsed[Pieces]:

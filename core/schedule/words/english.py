@@ -158,7 +158,7 @@ ENGLISH = build(
         "past": {"past": 1},
         "to_hour": {"to": 1},
         "quarter": {"quarter|a quarter": 15},
-        "every": {"every|each|ev": 1},
+        "every": {"every|each|evry|evrey|ever": 1},
         "at": {"at|@|by|around|about|before": 1},
         "on": {"on": 1},
         "in": {"in|after": 1},

@@ -77,10 +77,15 @@ clean it every 3 months on the 1st at 8:00 | clean it | day 1 of every 3 months 
 test monthly on the 1st at 10 | test | day 1 of every month at 10:00 | 2026-04-01 10:00
 vacuum every first sunday of the month at 11 | vacuum | first sunday of every month at 11:00 | 2026-04-05 11:00
 vacuum last friday of every month | vacuum | last friday of every month at 09:00 | 2026-03-27 09:00
+clean it every 3 months on the last day | clean it | day 31 of every 3 months at 09:00 | 2026-03-31 09:00
+vacuum every month on the first monday | vacuum | first monday of every month at 09:00 | 2026-04-06 09:00
 # once a year
 replace kit every year on 1 march | replace kit | every year on 1 march at 09:00 | 2027-03-01 09:00
 replace kit every 4 may at noon | replace kit | every year on 4 may at 12:00 | 2026-05-04 12:00
 # a start
+test every 7 days from now | test | every 7 days | 2026-03-11 15:00
+test every 7 days starting today | test | every 7 days | 2026-03-11 15:00
+test every 7 days starting today at 20:00 | test | every 7 days at 20:00 | 2026-03-04 20:00
 change it every 7 days starting tomorrow at 10:00 | change it | every 7 days at 10:00 | 2026-03-05 10:00
 every 3 days at 9pm starting monday feed | feed | every 3 days at 21:00 | 2026-03-09 21:00
 change it every month starting 31 march | change it | day 31 of every month at 09:00 | 2026-03-31 09:00
@@ -121,6 +126,7 @@ clean sponge on 29 feb | clean sponge | once 2028-02-29T09:00+01:00 | 2028-02-29
 buy salt 25/12 | buy salt | once 2026-12-25T09:00+01:00 | 2026-12-25 09:00
 buy salt 12/25/2026 at 9am | buy salt | once 2026-12-25T09:00+01:00 | 2026-12-25 09:00
 buy salt on 3 march | buy salt | once 2027-03-03T09:00+01:00 | 2027-03-03 09:00
+calibrate 2026-5-4 | calibrate | once 2026-05-04T09:00+02:00 | 2026-05-04 09:00
 calibrate 2026-05-04 | calibrate | once 2026-05-04T09:00+02:00 | 2026-05-04 09:00
 calibrate 2026-05-04 19:30 | calibrate | once 2026-05-04T19:30+02:00 | 2026-05-04 19:30
 calibrate 2026-05-04T19:30Z | calibrate | once 2026-05-04T21:30+02:00 | 2026-05-04 21:30
@@ -130,6 +136,7 @@ check heater at 14:00 | check heater | once 2026-03-05T14:00+01:00 | 2026-03-05 
 feed at 7pm | feed | once 2026-03-04T19:00+01:00 | 2026-03-04 19:00
 feed at 19h30 | feed | once 2026-03-04T19:30+01:00 | 2026-03-04 19:30
 feed at quarter to 8 pm | feed | once 2026-03-04T19:45+01:00 | 2026-03-04 19:45
+feed at 8 o'clock pm | feed | once 2026-03-04T20:00+01:00 | 2026-03-04 20:00
 feed at 8 in the evening | feed | once 2026-03-04T20:00+01:00 | 2026-03-04 20:00
 feed at 12:30 am | feed | once 2026-03-05T00:30+01:00 | 2026-03-05 00:30
 feed at 12 pm tomorrow | feed | once 2026-03-05T12:00+01:00 | 2026-03-05 12:00
@@ -178,6 +185,14 @@ def test_understood(text, what, rule, first):
         ("feed 2026-13-01", "impossible", "2026-13-01", []),
         ("feed at 25:00", "impossible", "at 25:00", []),
         ("feed at 19:60", "impossible", "at 19:60", []),
+        ("feed at 7:5", "impossible", "at 7:5", []),
+        ("feed every 7 days starting today at 9:00", "past", None, []),
+        (
+            "feed on the first monday",
+            "ambiguous",
+            None,
+            ["feed first monday of every month at 09:00"],
+        ),
         ("feed at 13am", "impossible", "at 13am", []),
         ("feed every 0 days", "impossible", "every 0 days", []),
         ("feed in 0 hours", "impossible", "in 0 hours", []),
