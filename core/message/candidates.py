@@ -240,10 +240,17 @@ def _unclear_name(candidate: Candidate, source: str) -> Doubt:
     written = number_text(candidate.quantity)
     fragment = source[candidate.start : candidate.end]
     if candidate.problem is not None and candidate.analyte == "":
+        choices = tuple(f"{choice} {written}".strip() for choice in candidate.choices)
+        only = choices[0] if len(choices) == 1 else None
         return Doubt(
-            fragment, candidate.start, candidate.end, candidate.problem, None, None,
-            tuple(f"{choice} {written}".strip() for choice in candidate.choices),
-        )  # fmt: skip
+            fragment,
+            candidate.start,
+            candidate.end,
+            candidate.problem,
+            only,
+            None,
+            () if only else choices,
+        )
     if candidate.analyte == "free_ammonia":
         return Doubt(
             fragment, candidate.start, candidate.end, doubts.FREE_AMMONIA, f"ammonia {written}"

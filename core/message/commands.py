@@ -26,7 +26,7 @@ _OPENING = frozenset(
     {"remind", "stop_reminding", "quiet", "holiday", "zone", "rename", "delete_tank", "move"}
 )
 _TO = re.compile(r"\s+to\s+")
-_END = frozenset(".!,;:")
+_END = frozenset(".!?,;:")
 
 Read = tuple[Command | None, list[Token]]
 

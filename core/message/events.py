@@ -245,6 +245,7 @@ def _made(parts: _Parts, first: int, last: int, source: str) -> Found | None:
     substance = parts.substance
     if kind == "dose" and substance is None and said:
         substance = source_words(parts.unknown, source)
+    living = living or kind == "media"
     count = int(parts.bare) if living and parts.bare is not None else parts.count
     return Found(
         first,

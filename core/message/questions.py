@@ -59,7 +59,12 @@ def _opens(tokens: list[Token], index: int) -> bool:
         token = tokens[place]
         if token.kind == "nl" or token.text in _ENDS or token.text in {",", ":"}:
             return True
-        if token.kind not in {"fill", "tank"} and token.value not in {"wish", "other", "and"}:
+        named = token.kind == "analyte" and tokens[index].value == "history"
+        if (
+            token.kind not in {"fill", "tank"}
+            and not named
+            and token.value not in {"wish", "other", "and"}
+        ):
             return False
         place -= 1
     return True
@@ -144,9 +149,8 @@ def _make(
         Doubt(source[q.start : q.end], q.start, q.end, doubts.INCOMPLETE_QUESTION)
         for q in found.unplaced
     )
-    sure = not found.unknown and bool(
-        found.numbers or found.percent or found.grams or found.volume_l
-    )
+    dosed = found.substance is not None and bool(found.grams or found.volume_l)
+    sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
 
 
@@ -182,6 +186,8 @@ def _question(kind: str, found: Slots, text: str, asking: Token, source: str) ->
     for number in found.numbers:
         analyte = number.analyte or main
         role = _role(kind, number, main)
+        if analyte is None and kind not in {"dose", "effect", "change"}:
+            continue
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
             roles[role] = number.value
             basis = basis or number.basis

@@ -85,6 +85,7 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
         clause.fill = True
     elif kind == "command" and token.value == "no":
+        clause.fill = True
         clause.after.append("not")
     elif kind != "p":
         clause.items.append(Item("U", token.start, token.end, token.text))
@@ -96,7 +97,7 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
 
 
 _PLAIN_COMMANDS = frozenset({"its", "more", "yes", "done", "why", "later"})
-_ODD = frozenset("*^$#%\\÷×")
+_ODD = frozenset("*^$#%\\÷×¹²³_")
 
 
 def _mark(mark: str, clause: Clause) -> None:
@@ -129,9 +130,10 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
     after = quantity.last
     while after < len(tokens) and tokens[after].start == item.end:
         following = tokens[after]
-        if following.kind not in {"word", "number", "several"} and following.text not in _ODD:
+        letters = following.text[0].isalpha() and following.kind not in {"analyte", "unit"}
+        if not letters and following.kind != "number" and following.text not in _ODD:
             break
-        unit = following.kind == "word" and not quantity.problem
+        unit = letters and not quantity.problem
         quantity.problem = doubts.UNKNOWN_UNIT if unit else doubts.BAD_NUMBER
         item.end = following.end
         after += 1
@@ -159,7 +161,7 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
                 _pair(clause, first, second)
         return
     kinds = [item.kind for item in items if item.kind != "U"]
-    if items[0].kind == "U" and len(items) > 2 and kinds[0] == "V" and _even_pairs(items[1:]):
+    if items[0].kind == "U" and len(items) > 2 and kinds[:1] == ["V"] and _even_pairs(items[1:]):
         clause.loose.append(items.pop(0))
     if timed and previous is not None and kinds == ["V"] and len(items) == 1:
         _again(clause, items[0], previous)

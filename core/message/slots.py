@@ -120,7 +120,7 @@ def _quantity(
     if quantity.low is not None and quantity.high is not None:
         for number, part in ((quantity.low, "from"), (quantity.high, "to")):
             _number(number, part, analyte, basis, quantity, slots, context, source)
-    elif quantity.value is not None and quantity.grouped is None and _fit(quantity):
+    elif quantity.value is not None and _fit(quantity, analyte):
         if quantity.sign:
             role = "by"
             number = -quantity.value if quantity.sign == "-" else quantity.value
@@ -132,8 +132,9 @@ def _quantity(
         slots.unplaced.append(quantity)
 
 
-def _fit(quantity: Quantity) -> bool:
-    return quantity.problem is None
+def _fit(quantity: Quantity, analyte: str | None) -> bool:
+    """Whether a number can be taken; a mark that may divide thousands needs its analyte."""
+    return quantity.problem is None and (quantity.grouped is None or analyte is not None)
 
 
 def _amount(quantity: Quantity, slots: Slots, context: Context) -> bool:
@@ -220,6 +221,7 @@ def _canonical(
     single = Quantity(quantity.first, quantity.start)
     single.value, single.unit, single.of = number, quantity.unit, quantity.of
     single.unit_text, single.basis = quantity.unit_text, quantity.basis
+    single.grouped, single.mark = quantity.grouped, quantity.mark
     settled = settle(
         Candidate(analyte, basis, single, quantity.start, quantity.end), context, source
     )

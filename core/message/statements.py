@@ -175,6 +175,7 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
         return 0
     match = tanks.match(word.text, state.context.tanks) if len(word.text) > 2 else tanks.Match(None)
     written = state.source[word.start : word.end]
+    state.talk = state.talk or (called and match.name is None)
     if match.name is not None:
         _tank(line, match.name, place)
     elif match.candidates:
@@ -220,7 +221,7 @@ def _waits(tokens: list[Token], index: int, clause: Clause) -> bool:
     following = tokens[index + 1]
     if following.kind == "analyte":
         return str(following.value).partition("@")[0] == items[-1].analyte
-    return tokens[index].text == ")" and following.kind == "number" and len(items) % 2 == 1
+    return tokens[index].text == ")" and following.kind == "number"
 
 
 def _merge(line: Line) -> None:

@@ -347,7 +347,11 @@ def _bare_hour(tokens: list[Token], place: int, hour: float, word: str, parts: _
     if not at or parts.day is None or word or "." in tokens[place].text:
         return False
     following = tokens[place + 1].kind if place + 1 < len(tokens) else ""
-    if following in {"unit", "analyte"}:
+    if following == "unit":
+        return False
+    if following == "analyte" and not (
+        place + 2 < len(tokens) and tokens[place + 2].kind == "number"
+    ):
         return False
     if 1 <= hour <= 12:
         parts.hours = (int(hour) % 12, int(hour) % 12 + 12)

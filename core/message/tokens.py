@@ -14,7 +14,8 @@ from core.message.lexicon import Entry, Lexicon
 
 _TOKEN = re.compile(
     r"""
-    (?P<word>[^\W\d_½¼¾⅓⅔⅛¹²³]+)
+    (?P<url>https?://\S+|www\.\S+)
+  | (?P<word>[^\W\d_½¼¾⅓⅔⅛¹²³]+)
   | (?P<iso>\d{4}-\d\d?-\d\d?(?:t(?=\d))?)
   | (?P<clock>\d\d?:\d\d(?::\d\d)?(?:z|[+-]\d\d:\d\d)?(?![\d:]))
   | (?P<dotted>\d\d?\.\d\d?\.(?:\d\d\d\d|\d\d)?(?![\d.,]))
@@ -86,7 +87,7 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
                 if entry is not None and entry[0] == "substance":
                     text, entry, end = _hydrate(folded, start, end, entry, known)
             elif entry is None and MARK in text:
-                text = text.replace(MARK, "")
+                text = text.replace(MARK, "") or text
                 entry = known.get(text)
             if entry is None:
                 out.append(Token("word", None, text, start, end))
@@ -105,7 +106,7 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
             else:
                 out.append(Token("p", text, text, start, end))
         else:
-            out.append(Token(kind or "p", text, text, start, end))
+            out.append(Token("word" if kind == "url" else kind or "p", text, text, start, end))
         position = end
     return _resolved(_phrases(out, words), words, folded if source is None else source)
 
@@ -281,9 +282,22 @@ def mark_hidden(tokens: list[Token], source: str, folded: str) -> list[Token]:
     return out
 
 
+_DIGITS = frozenset("0123456789.,'/")
+_MARKS = frozenset(".,'/")
+
+
 def _touched(token: Token, folded: str) -> bool:
-    digits = "0123456789.,'/"
-    before, after = folded[: token.start], folded[token.end :]
-    if before.endswith(INVISIBLE) and before.rstrip(INVISIBLE)[-1:] in tuple(digits):
-        return True
-    return after.startswith(INVISIBLE) and after.lstrip(INVISIBLE)[:1] in tuple(digits)
+    """Whether an invisible character joins a number to more digits or marks, on either side."""
+    return _joins(folded, token.start - 1, -1) or _joins(folded, token.end, 1)
+
+
+def _joins(folded: str, place: int, step: int) -> bool:
+    hidden = False
+    while 0 <= place < len(folded):
+        char = folded[place]
+        if char == INVISIBLE:
+            hidden = True
+        elif hidden or char not in _MARKS:
+            return hidden and char in _DIGITS
+        place += step
+    return False
