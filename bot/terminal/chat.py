@@ -49,6 +49,15 @@ def chat(options: Options) -> int:
 async def _chat(options: Options) -> int:
     over = asyncio.Event()
     caught = _end_on_signals(over)
+    try:
+        status = await _hold(options, over)
+    except asyncio.CancelledError:
+        if not caught:
+            raise
+    return 128 + caught[0] if caught else status
+
+
+async def _hold(options: Options, over: asyncio.Event) -> int:
     clock = SystemClock() if options.clock is None else SimulatedClock(options.clock)
     with own_database(options.database) as url:
         async with opened(url, clock, options.defaults) as app:
@@ -64,8 +73,7 @@ async def _chat(options: Options) -> int:
 
                 await build(app, session.address)
             talk = _converse(session, app, options) if talks else _follow(session)
-            status = await _with_reminders(talk, session, app, clock)
-    return 128 + caught[0] if caught else status
+            return await _with_reminders(talk, session, app, clock)
 
 
 def _end_on_signals(over: asyncio.Event) -> list[int]:

@@ -103,7 +103,7 @@ async def converse(
             try:
                 await session.take(line)
             except LineError as error:
-                session.note(f"{str(error).capitalize()}.")
+                session.note(_sentence(str(error)))
             names.names = await app.names(session.address)
     return 0
 
@@ -120,6 +120,10 @@ async def _typed(prompt: PromptSession[str]) -> AsyncIterator[str]:
             continue  # the half-typed line is given up, not the conversation
         # a lone half of a surrogate pair can be typed, and can be stored nowhere
         yield line.encode("utf-8", errors="replace").decode("utf-8")
+
+
+def _sentence(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:]}."
 
 
 def _history(path: Path | None) -> History:

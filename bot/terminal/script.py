@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import AsyncIterable
+from contextlib import aclosing
 
 from bot.terminal.lines import LineError
 from bot.terminal.session import Session
@@ -21,10 +22,11 @@ async def follow(session: Session, lines: AsyncIterable[str]) -> int:
         or 1 if a fault of ours kept a line from being answered.
     """
     await session.deliver_due()
-    async for line in session.until_over(aiter(lines)):
-        try:
-            await session.take(line)
-        except LineError as error:
-            sys.stderr.write(f"meniscus chat: line {session.line}: {error}\n")
-            return 2
+    async with aclosing(session.until_over(aiter(lines))) as given:
+        async for line in given:
+            try:
+                await session.take(line)
+            except LineError as error:
+                sys.stderr.write(f"meniscus chat: line {session.line}: {error}\n")
+                return 2
     return int(session.failed)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import uuid
-from collections.abc import AsyncIterator
+from collections.abc import AsyncGenerator, AsyncIterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
@@ -104,7 +104,7 @@ class Session:
         elif asked is not None:
             await self._say(asked)
 
-    async def until_over(self, lines: AsyncIterator[str]) -> AsyncIterator[str]:
+    async def until_over(self, lines: AsyncIterator[str]) -> AsyncGenerator[str, None]:
         """Give lines until they end or it is time to, which then cuts off the wait for the next.
 
         Raises
@@ -175,8 +175,8 @@ class Session:
         """Move from one due time to the next, so that each is delivered at its own moment."""
         before = None
         while (due := await self._app.next_due()) is not None and due <= target:
-            if due == before:
-                break  # it stays due though it was tried: no reason to stand still for ever
+            if due == before or self.over.is_set():
+                break  # it stays due though it was tried, and the clock need not wait for ever
             clock.move_to(due)
             before = None if await self.deliver_due() else due
         clock.move_to(target)

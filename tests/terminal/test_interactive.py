@@ -63,9 +63,9 @@ async def test_ctrl_c(keyboard: PipeInput, keys: str, heard: list[str], why: str
 
 async def test_wrong_usage_is_said_and_the_talk_goes_on(keyboard: PipeInput) -> None:
     table = Table()
-    await talk(table, keyboard, ">anna: kh 4\rkh 5\r\x04")
+    await talk(table, keyboard, ">Anna: kh 4\rkh 5\r\x04")
     told, answer = table.shown.texts
-    assert "--group" in told
+    assert told == "A line that starts with > speaks for another person: start with --group."
     assert answer == "heard kh 5"
 
 

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import AsyncIterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 import pytest
 
@@ -234,3 +234,18 @@ async def test_when_it_is_over_nobody_waits_for_the_next_line() -> None:
         asyncio.get_running_loop().call_soon(table.session.over.set)
     assert heard == ["kh 4"]
     assert stopped == ["stopped"]
+
+
+async def test_when_it_is_over_the_clock_stops_where_it_is() -> None:
+    table = Table()
+    table.schedule(START + H, "first")
+    table.schedule(START + 2 * H, "second")
+    original = table.shown.show
+
+    def show(said: Reply, *, line: int, now: datetime) -> None:
+        original(said, line=line, now=now)
+        table.session.over.set()
+
+    table.shown.show = show  # type: ignore[method-assign]
+    await table.take("+90m")
+    assert table.shown.texts == ["first"]
