@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import re
 
+from core.message.lexicon import lexicon
 from core.message.model import Command, Context
 from core.message.numbers import Number
 from core.message.tokens import Token
@@ -63,6 +64,8 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     arguments = text[tokens[1].start :].strip(" ,:")
     if name == "done" and len(rest) == 1 and _count(rest[0]):
         return Command("done", rest[0].text), []
+    if first.kind == "several" and tokens[1].text not in {",", ":"}:
+        return None, tokens
     if name == "no" and _measures(rest):
         return Command("correct", arguments), rest
     if name == "its" and rest[0].kind == "clock" and all(t.kind == "fill" for t in rest[1:]):
@@ -77,6 +80,9 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
 def _command_of(token: Token) -> str | None:
     if token.kind == "command":
         return str(token.value)
+    if token.kind == "several":
+        meanings = [entry for _, entry in lexicon().several[str(token.value)]]
+        return next((meaning for kind, meaning in meanings if kind == "command"), None)
     return "why" if token.kind == "ask" and token.value == "why" else None
 
 

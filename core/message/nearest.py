@@ -25,8 +25,8 @@ def _names() -> tuple[tuple[str, str], ...]:
 def analytes(word: str) -> tuple[str, ...]:
     """Names of the analytes whose spellings are nearest to `word`, at most three.
 
-    One edit for words up to five letters, two from six on; a swap of neighbours counts one and
-    goes before other edits of a short word (hk is kh, not ph).
+    One edit for words up to five letters, two from six on; a swap of neighbours counts one. Of two
+    letters only what may be pH, KH or GH is looked at, and there a swap goes first (hk is kh).
 
     Examples
     --------
@@ -35,12 +35,14 @@ def analytes(word: str) -> tuple[str, ...]:
     """
     if not 2 <= len(word) <= 30:
         return ()
+    if len(word) == 2 and not (set(word) & {"h"}):
+        return ()
     most = 1 if len(word) < 6 else 2
     best: dict[str, float] = {}
     for name, analyte in _names():
         distance: float = OSA.distance(word, name, score_cutoff=most)
         if distance <= most:
-            if sorted(word) == sorted(name):
+            if len(word) == 2 and sorted(word) == sorted(name):
                 distance -= 0.5
             best[analyte] = min(distance, best.get(analyte, 9.0))
     if not best:

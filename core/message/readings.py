@@ -22,7 +22,18 @@ from core.message.tokens import Token
 class Item:
     """A part of a clause: kind N (name), V (quantity) or U (unknown word)."""
 
-    __slots__ = ("analyte", "basis", "end", "kind", "marks", "quantity", "start", "text", "unit")
+    __slots__ = (
+        "ambiguous",
+        "analyte",
+        "basis",
+        "end",
+        "kind",
+        "marks",
+        "quantity",
+        "start",
+        "text",
+        "unit",
+    )
 
     def __init__(self, kind: str, start: int, end: int, text: str = "") -> None:
         self.kind = kind
@@ -32,6 +43,7 @@ class Item:
         self.analyte = ""
         self.basis: str | None = None
         self.unit: str | None = None
+        self.ambiguous = False
         self.quantity: Quantity | None = None
         self.marks: tuple[str, ...] = ()
 
@@ -88,7 +100,9 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         clause.fill = True
         clause.after.append("not")
     elif kind != "p":
-        clause.items.append(Item("U", token.start, token.end, token.text))
+        item = Item("U", token.start, token.end, token.text)
+        item.ambiguous = kind == "several"
+        clause.items.append(item)
     elif token.text == "?":
         clause.questioned = True
     elif token.text in _ODD:
@@ -235,7 +249,7 @@ def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
         value.quantity.unit = name.unit
     if name.kind == "U":
         candidate = Candidate("", None, value.quantity, start, end, name.text)
-        names = nearest.analytes(name.text)
+        names = () if name.ambiguous else nearest.analytes(name.text)
         candidate.problem = doubts.UNKNOWN_NAME if len(names) < 2 else doubts.AMBIGUOUS_NAME
         candidate.choices = names
     else:

@@ -303,7 +303,9 @@ def _clause_words(clause: Clause) -> None:
         if clause.questioned:
             candidate.problem = candidate.problem or doubts.QUESTIONED
         if clause.loose:
-            candidate.problem = candidate.problem or doubts.UNKNOWN_WORD
+            ambiguous = any(item.ambiguous for item in clause.loose)
+            reason = doubts.AMBIGUOUS_WORD if ambiguous else doubts.UNKNOWN_WORD
+            candidate.problem = candidate.problem or reason
 
 
 def _other_water(line: Line, candidates: list[Candidate], state: Statement) -> None:
@@ -538,6 +540,8 @@ def _finish(state: Statement) -> Parsed:
 def _worth_asking(state: Statement) -> list[Doubt]:
     """In plain talk, lone numbers and names are no doubts."""
     plain = {doubts.NO_VALUE, doubts.STRAY_NUMBER, doubts.UNKNOWN_NAME}
+    if not state.paired:
+        plain |= {doubts.WISH, doubts.CHANGE, doubts.OTHER_WATER}
     if state.paired or (not state.talk and not state.words):
         return state.doubts
     if any(d.reason not in plain or d.choices or d.suggestion for d in state.doubts):

@@ -79,7 +79,11 @@ def find(tokens: list[Token], index: int, context: Context) -> Moment | None:
     last = index
     while place < len(tokens):
         token = tokens[place]
-        if _is_at(token) or (place > last and token.text == ","):
+        if (
+            _is_at(token)
+            or (place > index and token.value == "at_to")
+            or (place > last and token.text == ",")
+        ):
             place += 1
             continue
         used = _part(tokens, place, parts, local)

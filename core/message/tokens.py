@@ -209,6 +209,7 @@ def _resolved(tokens: list[Token], words: Lexicon, source: str) -> list[Token]:
         languages = words.languages.get(token.text, ()) if token.kind != "several" else ()
         for language in languages:
             votes[language] = votes.get(language, 0.0) + 1.0 / len(languages)
+    votes.pop("common", None)
     for index, token in enumerate(tokens):
         if token.kind == "several":
             name = str(token.value)
@@ -237,7 +238,7 @@ def _by_place(
     if index + 2 < len(tokens) and tokens[index + 1].kind == "number":
         clock = tokens[index + 2].text in {"h", "uhr", "uur"}
     for _, entry in meanings:
-        if number and entry[0] == "unit":
+        if number and (entry[0] == "unit" or entry[1].startswith("month") and entry[1][5:]):
             return entry
         if clock and entry[0] == "time" and entry[1] in _DAYS:
             return entry
