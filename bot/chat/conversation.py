@@ -18,6 +18,7 @@ from bot.chat import (
     readings,
     reminders,
     settings,
+    sources,
     tanks,
     typed,
 )
@@ -38,6 +39,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "zone": settings.zone,
     "tank": tanks.command,
     "kit": tanks.kit,
+    "source": sources.command,
     "remind": reminders.command,
     "stop_reminding": reminders.stop,
     "quiet": reminders.quiet,

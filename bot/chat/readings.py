@@ -224,6 +224,13 @@ def summary(turn: Turn, told: Told) -> str:
     return words.line(told.tank.name, parts, told.at.astimezone(turn.chat.zone), turn.local_now)
 
 
+def values_json(told: Told) -> list[dict[str, Any]]:
+    """What was told of a tank as `meniscus parse` writes it."""
+    values = tuple(reading.what for reading in told.readings)
+    written: list[dict[str, Any]] = to_json(Parsed("reading", values=values))["values"]
+    return written
+
+
 async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
     """Turn doubts into one question; a guess has its button, and nothing is stored yet."""
     lines = [words.doubt(doubt) for doubt in doubts[:ASKED]]
@@ -318,7 +325,7 @@ def _facts(told: Told, state: State, found: Sequence[Finding]) -> dict[str, Any]
     values = tuple(reading.what for reading in told.readings)
     facts: dict[str, Any] = {"tank": told.tank.name}
     if values:
-        facts["values"] = to_json(Parsed("reading", values=values))["values"]
+        facts["values"] = values_json(told)
         facts["findings"] = [
             {"id": finding.id, "severity": finding.severity, **finding.facts} for finding in found
         ]

@@ -59,13 +59,18 @@ class ChatRow(Base):
 
 
 class TankRow(Base):
-    """A tank. `named` is false while it is the one made on the fly by a first reading."""
+    """A body of water that readings are about: a tank, or a source that tanks are filled from.
+
+    `role` is tank or source. `named` is false while a tank is the one made on the fly by a first
+    reading. `source_id` is the source that a tank is filled from, where the keeper said so.
+    """
 
     __tablename__ = "tanks"
     __table_args__ = (
         Index(
             "uq_tanks_live_name",
             "chat_id",
+            "role",
             "name_key",
             unique=True,
             sqlite_where=text("deleted_at IS NULL"),
@@ -76,12 +81,14 @@ class TankRow(Base):
     id: Mapped[int] = mapped_column(primary_key=True)
     chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
     name: Mapped[str]
+    role: Mapped[str]
     name_key: Mapped[str]
     """The name casefolded: two tanks of a chat never differ by case alone."""
     named: Mapped[bool]
     kind: Mapped[str]
     volume_l: Mapped[float | None]
     soft: Mapped[bool]
+    source_id: Mapped[int | None] = mapped_column(ForeignKey("tanks.id"))
     created_at: Mapped[datetime]
     deleted_at: Mapped[datetime | None]
 

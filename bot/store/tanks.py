@@ -1,11 +1,11 @@
-"""Tanks and their kits."""
+"""Tanks, the sources that they are filled from, and their kits."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any, cast
+from typing import Any, Literal, cast
 
 from sqlalchemy import func, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
@@ -13,6 +13,8 @@ from sqlalchemy.ext.asyncio import AsyncSession
 from bot.store.models import KitRow, TankRow
 from core.message.model import Basis, Kit
 from core.tank import Tank, TankKind
+
+Role = Literal["tank", "source"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +24,7 @@ class StoredTank:
     id: int
     chat_id: int
     tank: Tank
+    source_id: int | None = None
 
     @property
     def name(self) -> str:
@@ -37,14 +40,11 @@ class Tanks:
 
     async def of_chat(self, chat_id: int) -> list[StoredTank]:
         """All tanks of a chat that were not deleted, oldest first, with their kits."""
-        rows = await self._session.scalars(
-            select(TankRow)
-            .where(TankRow.chat_id == chat_id, TankRow.deleted_at.is_(None))
-            .order_by(TankRow.id)
-        )
-        tanks = list(rows)
-        kits = await self._kits([row.id for row in tanks])
-        return [_stored(row, kits.get(row.id, {})) for row in tanks]
+        return await self._living(chat_id, "tank")
+
+    async def sources_of_chat(self, chat_id: int) -> list[StoredTank]:
+        """All source waters of a chat, oldest first."""
+        return await self._living(chat_id, "source")
 
     async def get(self, tank_id: int) -> StoredTank:
         """Give the tank of an id that the store itself gave out, deleted or not."""
@@ -52,10 +52,13 @@ class Tanks:
         kits = await self._kits([tank_id])
         return _stored(row, kits.get(tank_id, {}))
 
-    async def add(self, chat_id: int, tank: Tank, now: datetime) -> StoredTank:
-        """Add a tank; its name must not be taken in this chat."""
+    async def add(
+        self, chat_id: int, tank: Tank, now: datetime, *, role: Role = "tank"
+    ) -> StoredTank:
+        """Add a tank or a source; its name must not be taken by another of its role."""
         row = TankRow(
             chat_id=chat_id,
+            role=role,
             name=tank.name,
             name_key=tank.name.casefold(),
             named=tank.named,
@@ -90,6 +93,21 @@ class Tanks:
         """Tell whether this database holds a tank of anybody."""
         return bool(await self._session.scalar(select(func.count()).select_from(TankRow)))
 
+    async def _living(self, chat_id: int, role: Role) -> list[StoredTank]:
+        rows = list(
+            await self._session.scalars(
+                select(TankRow)
+                .where(
+                    TankRow.chat_id == chat_id,
+                    TankRow.role == role,
+                    TankRow.deleted_at.is_(None),
+                )
+                .order_by(TankRow.id)
+            )
+        )
+        kits = await self._kits([row.id for row in rows])
+        return [_stored(row, kits.get(row.id, {})) for row in rows]
+
     async def _kits(self, tank_ids: list[int]) -> dict[int, dict[str, Kit]]:
         kits: dict[int, dict[str, Kit]] = {}
         if not tank_ids:
@@ -105,6 +123,7 @@ def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:
     return StoredTank(
         id=row.id,
         chat_id=row.chat_id,
+        source_id=row.source_id,
         tank=Tank(
             name=row.name,
             kind=cast("TankKind", row.kind),

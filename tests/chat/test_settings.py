@@ -52,7 +52,7 @@ async def test_help_uses_the_keepers_own_tanks(talk: Talk) -> None:
     assert "basin: ph 7.2" in await talk.text("/help")
 
 
-@pytest.mark.parametrize("text", ["/source Tap ph 7.6 kh 8", "/export", "forget me"])
+@pytest.mark.parametrize("text", ["/export", "forget me"])
 async def test_a_line_that_is_not_built_says_so_and_stores_nothing(talk: Talk, text: str) -> None:
     (reply,) = await talk.say(text)
     assert "not built yet" in reply.text

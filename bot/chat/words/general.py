@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 _NOT_YET = {
-    "source": "Source waters are not built yet, so nothing was stored.",
     "export": "Export is not built yet; your readings are all kept.",
     "forget": "Deleting a chat from here is not built yet: ask whoever runs this bot.",
 }
