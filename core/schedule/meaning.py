@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from core.schedule.localtime import moment_at
 from core.schedule.notation import PLACES, WEEKDAYS
 from core.schedule.pieces import Clock, Dated, Flaw, MonthDays, Near, Span, Weekdays
+from core.schedule.rules import day_of_month, month_number
 from core.schedule.said import Said, Unclear, time_of_day
 from core.schedule.words.vocabulary import PARTS
 
@@ -72,14 +73,7 @@ def _after_span(said: Said, span: Span, now: datetime, zone: tzinfo) -> datetime
 
 def months_later(day: date, months: int) -> date:
     """The same day so many months later, or the last day of a shorter month."""
-    year, month = divmod(day.year * 12 + day.month - 1 + months, 12)
-    for shorter in range(4):
-        try:
-            return date(year, month + 1, day.day - shorter)
-        except ValueError:
-            if shorter == 3:
-                raise
-    raise AssertionError
+    return day_of_month(month_number(day) + months, day.day)
 
 
 def _clock_alone(said: Said, now: datetime, zone: tzinfo) -> datetime:

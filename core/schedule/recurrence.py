@@ -30,7 +30,8 @@ from core.schedule.rules import (
     Weekly,
     Yearly,
     aware,
-    days_in_month,
+    day_of_month,
+    month_number,
 )
 
 FirstDay = Callable[[date], date]
@@ -150,11 +151,11 @@ def _counted_day(start: date, step: int, day: date) -> date:
 
 def _counted_month_day(start: date, step: int, day: date) -> date:
     """The same in months; each is clamped from the start's own day, so that none drifts."""
-    months = _month_number(day) - _month_number(start)
+    months = month_number(day) - month_number(start)
     steps = max(1, months // step)
-    found = _in_month(_month_number(start) + steps * step, start.day)
+    found = day_of_month(month_number(start) + steps * step, start.day)
     return (
-        found if found >= day else _in_month(_month_number(start) + (steps + 1) * step, start.day)
+        found if found >= day else day_of_month(month_number(start) + (steps + 1) * step, start.day)
     )
 
 
@@ -185,53 +186,40 @@ def _monthly_days(rule: Monthly, zone: tzinfo, anchor: datetime) -> FirstDay:
     each = partial(_month_day, rule.days, 1, 0)
     if rule.every == 1:
         return each
-    first = _month_number(_first_date(each, rule.at, anchor, zone))
+    first = month_number(_first_date(each, rule.at, anchor, zone))
     return partial(_month_day, rule.days, rule.every, first)
 
 
 def _month_day(days: tuple[int, ...], every: int, first: int, day: date) -> date:
     """The first of the month days on or after `day`, in a month a multiple of `every` away."""
-    month = max(_month_number(day), first)
+    month = max(month_number(day), first)
     month += (first - month) % every
     for each in days:
-        found = _in_month(month, each)
+        found = day_of_month(month, each)
         if found >= day:
             return found
-    return _in_month(month + every, days[0])
+    return day_of_month(month + every, days[0])
 
 
 def _nth_weekday(nth: int, weekday: int, day: date) -> date:
-    month = _month_number(day)
+    month = month_number(day)
     found = _nth_in_month(month, nth, weekday)
     return found if found >= day else _nth_in_month(month + 1, nth, weekday)
 
 
 def _nth_in_month(month: int, nth: int, weekday: int) -> date:
     if nth == LAST:
-        end = _in_month(month, 31)
+        end = day_of_month(month, 31)
         return end - timedelta(days=(end.weekday() - weekday) % 7)
-    return _weekday((weekday,), _in_month(month, 1)) + timedelta(weeks=nth - 1)
+    return _weekday((weekday,), day_of_month(month, 1)) + timedelta(weeks=nth - 1)
 
 
 def _yearly_day(month: int, of_month: int, day: date) -> date:
-    found = _in_month(day.year * 12 + month - 1, of_month)
-    return found if found >= day else _in_month((day.year + 1) * 12 + month - 1, of_month)
+    found = day_of_month(day.year * 12 + month - 1, of_month)
+    return found if found >= day else day_of_month((day.year + 1) * 12 + month - 1, of_month)
 
 
 def _first_date(first_day: FirstDay, at: time, anchor: datetime, zone: tzinfo) -> date:
     """The local date of a rule's first occurrence after the anchor."""
     day = first_day(anchor.astimezone(zone).date())
     return day if moment_at(day, at, zone) > anchor else first_day(day + _DAY)
-
-
-def _month_number(day: date) -> int:
-    """Months since the year 0, so that months can be counted."""
-    return day.year * 12 + day.month - 1
-
-
-def _in_month(number: int, day: int) -> date:
-    """The day of a month told by its number, or the month's last day."""
-    year, month = divmod(number, 12)
-    if year > 9999:
-        raise OverflowError(year)
-    return date(year, month + 1, min(day, days_in_month(year, month + 1)))

@@ -8,8 +8,9 @@ is stored, `wording` how it is said.
 
 from __future__ import annotations
 
+from calendar import monthrange
 from dataclasses import dataclass
-from datetime import UTC, datetime, time, timedelta, timezone
+from datetime import MAXYEAR, UTC, date, datetime, time, timezone
 from typing import Literal, TypeAlias
 
 from core.schedule.errors import BadRule, NaiveTime
@@ -191,8 +192,26 @@ Rule: TypeAlias = Once | Every | Weekly | Monthly | NthWeekday | Yearly
 
 def days_in_month(year: int, month: int) -> int:
     """Count the days of a month of the Gregorian calendar."""
-    first = datetime(year, month, 1)  # noqa: DTZ001  # a calendar date, no moment
-    return ((first.replace(day=28) + timedelta(days=4)).replace(day=1) - timedelta(days=1)).day
+    return monthrange(year, month)[1]
+
+
+def month_number(day: date) -> int:
+    """Months since the year 0, so that months can be counted."""
+    return day.year * 12 + day.month - 1
+
+
+def day_of_month(number: int, day: int) -> date:
+    """The day of a month told by its number, or the month's last day where it is shorter.
+
+    Raises
+    ------
+    OverflowError
+        Past the end of the calendar, the year 9999.
+    """
+    year, month = divmod(number, 12)
+    if year > MAXYEAR:
+        raise OverflowError(year)
+    return date(year, month + 1, min(day, days_in_month(year, month + 1)))
 
 
 def _sorted_days(days: tuple[int, ...], low: int, high: int) -> tuple[int, ...]:

@@ -364,7 +364,7 @@ words = st.sampled_from([*sorted(PHRASES), *NUMBERS.split(), *SIGNS.split()])
 
 
 @given(st.lists(words, max_size=9).map(" ".join))
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=250, deadline=None)
 def test_any_words_of_time_give_a_request_to_come_or_a_problem(text):
     found = asked(text)
     if isinstance(found, Request):
