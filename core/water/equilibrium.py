@@ -44,8 +44,8 @@ from core.water.speciation import Species, Totals, absent, evaluate
 TOLERANCE: Final = 5e-9
 """Of the last step, in natural-log units; it is still made, and leaves a tenth of it or less."""
 
-STRENGTH_TOLERANCE: Final = 1e-9
-"""Of the ionic strength. [mol/kg]"""
+STRENGTH_TOLERANCE: Final = 1e-7
+"""Of the ionic strength, whose last change is made as well. [mol/kg]"""
 
 MOST_STEPS: Final = 100
 LONGEST_STEP: Final = 1.8
@@ -75,8 +75,9 @@ class Equilibrium(NamedTuple):
 
     h: float
     hco3: float
+    co2: float
+    co3: float
     species: Species
-    medium: Medium
 
 
 class _Local(NamedTuple):
@@ -268,10 +269,15 @@ def _iterate(
         dx, dy = step(species)
         furthest = max(_greatest(dx), _greatest(dy))
         if furthest < TOLERANCE and _greatest(species.strength - strength) < STRENGTH_TOLERANCE:
-            return Equilibrium(_grown(h, dx, xp), _grown(hco3, dy, xp), species, m)
+            break
         hu, hco3 = _grown(hu, dx, xp), _grown(hco3, dy, xp)
         strength, sulfate = species.strength, species.sulfate
-    raise NotSolved(MOST_STEPS, furthest)
+    else:
+        raise NotSolved(MOST_STEPS, furthest)
+    local = constants_at(m, species.strength, xp)
+    h, hco3 = place(local, _grown(hu, dx, xp), _grown(hco3, dy, xp))
+    k1, k2 = local.carbonate.k1, local.carbonate.k2
+    return Equilibrium(h, hco3, hco3 * h / k1, hco3 * k2 / h, species)
 
 
 def _closed(k: _Local, hu: float, hco3: float) -> tuple[float, float]:
