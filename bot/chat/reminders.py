@@ -73,7 +73,7 @@ async def by_number(turn: Turn, verb: str, number: str) -> list[Reply]:
     if len(fitting) == 1:
         return await _answer(turn, fitting[0], verb, "hour")
     if not waiting:
-        return [await turn.reply(words.nothing_open())]
+        return [await turn.reply(words.nothing_open())] if turn.incoming.addressed else []
     tasks = [said(turn, each) for each in (fitting or waiting)]
     listed = {"reminder_ids": [each.id for each in (fitting or waiting)]}
     return [await turn.reply(words.which(verb, tasks), expects="number", context=listed)]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from bot.chat import presses, reminders
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -10,6 +12,10 @@ from core.message.model import Command, Parsed
 
 LOOKED_AT = 12
 """Latest offers among which a typed word finds its button."""
+
+PATIENCE = timedelta(hours=12)
+GROUP_PATIENCE = timedelta(minutes=15)
+"""How long a bare yes or no is about our question; people say both to each other in a group."""
 
 
 async def yes(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
@@ -57,9 +63,12 @@ async def _latest(turn: Turn, meaning: str) -> list[Reply]:
 
 
 async def _take(turn: Turn, meaning: str) -> list[Reply] | None:
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if offer.used is not None:
             continue
+        if meaning in {"yes", "no"} and turn.now - offer.made_at > patience:
+            return None
         for choice in offer.choices:
             if choice.meaning == meaning:
                 return await presses.take(turn, offer, choice)

@@ -144,7 +144,19 @@ async def test_an_unsaid_basis_is_said_once(talk: Talk) -> None:
     assert "more" not in [button.label for button in third.buttons]
 
 
-@pytest.mark.parametrize("text", ["good morning everyone", "the ph was fine i think", "lunch?"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "good morning everyone",
+        "the ph was fine i think",
+        "lunch?",
+        "yes",
+        "no",
+        "done",
+        "more",
+        "ok",
+    ],
+)
 async def test_people_talking_in_a_group_are_met_with_silence(group: Talk, text: str) -> None:
     assert await group.say(text) == []
 
@@ -152,3 +164,12 @@ async def test_people_talking_in_a_group_are_met_with_silence(group: Talk, text:
 async def test_a_reading_in_a_group_is_taken_without_being_addressed(group: Talk) -> None:
     (reply,) = await group.say("kh 4 ph 7.2")
     assert reply.facts["values"][0]["canonical"] == 4
+
+
+async def test_a_yes_between_people_does_not_confirm_an_old_doubt(group: Talk) -> None:
+    await group.say("kh 4")
+    (asked,) = await group.say("ph 72", addressed=True)
+    assert asked.buttons
+    await group.wait(minutes=20)
+    assert await group.say("yes") == []
+    assert "Left out" in (await group.press(2, asked))[0].text
