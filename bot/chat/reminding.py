@@ -11,6 +11,7 @@ from bot.chat.words import reminders as words
 from bot.reminders import planning
 from bot.store.reminders import Reminder
 from core.analytes import ANALYTES
+from core.schedule import Once, from_text
 
 if TYPE_CHECKING:
     from bot.chat.readings import Told
@@ -78,11 +79,14 @@ def _asks_for(what: str, measured: Iterable[str]) -> bool:
 def _counts(reminder: Reminder, done: datetime, now: datetime) -> bool:
     """Tell whether something done at a moment does what the reminder asks for.
 
-    An open one is done by anything since a day before it fell due. One that is not open yet only
-    moves if it counts from when its task was last done, and only forward.
+    An open one is done by anything since a day before it fell due. One that is not open yet moves
+    if it counts from when its task was last done, and only forward; or if it is due on a fixed
+    day very soon. A single reminder, such as a retest after a dose, is done only once it is open.
     """
     if reminder.open_due is not None:
         return done >= reminder.open_due - BEFORE_DUE
+    if planning.is_early(reminder, done):
+        return not isinstance(from_text(reminder.rule), Once)
     return reminder.counts_from_done and done > reminder.anchor and done <= now
 
 

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from datetime import datetime, time
+from datetime import datetime, time, timedelta
 
 from bot.store.chats import Chat
 from bot.store.reminders import Reminder
 from bot.store.uow import UnitOfWork
 from core.schedule import Once, Quiet, from_text, next_after
+
+
+EARLY = timedelta(hours=3)
+"""So long before a fixed occurrence its task counts as done for it."""
 
 
 def quiet_of(chat: Chat) -> Quiet | None:
@@ -34,9 +38,21 @@ def occurrence_after(
 
 
 async def answer_done(uow: UnitOfWork, chat: Chat, reminder: Reminder, at: datetime) -> Reminder:
-    """Note that a task was done at a moment; a counting rule starts again from there."""
+    """Note that a task was done at a moment; a counting rule starts again from there.
+
+    On fixed days a task done shortly before it falls due is that occurrence done.
+    """
     anchor = max(at, reminder.anchor) if reminder.counts_from_done else reminder.anchor
-    return await _close(uow, chat, reminder, after=at, anchor=anchor, ended_at=at)
+    after = reminder.next_due if is_early(reminder, at) and reminder.next_due else at
+    return await _close(uow, chat, reminder, after=after, anchor=anchor, ended_at=at)
+
+
+def is_early(reminder: Reminder, at: datetime) -> bool:
+    """Tell whether a moment lies just before a fixed occurrence that is not open yet."""
+    due = reminder.next_due
+    if due is None or reminder.open_due is not None or reminder.counts_from_done:
+        return False
+    return due - EARLY <= at < due
 
 
 async def skip(uow: UnitOfWork, chat: Chat, reminder: Reminder, now: datetime) -> Reminder:

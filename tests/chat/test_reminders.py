@@ -65,6 +65,21 @@ async def test_a_logged_change_closes_a_change_on_fixed_days(fern: Talk) -> None
     assert "settled already" in (await fern.press(1, due))[0].text
 
 
+async def test_a_change_an_hour_early_is_that_change(fern: Talk) -> None:
+    await fern.say("remind me to change fern every sunday 10:00")
+    await fern.wait(days=6, hours=21)
+    assert "Next: Sun 15 Mar 10:00" in await fern.text("changed 30%")
+    assert await fern.wait(hours=5) == []
+
+
+async def test_a_reading_does_not_settle_a_retest_that_is_still_to_come(fern: Talk) -> None:
+    await fern.say("remind me to retest fern in 2h")
+    assert "settles" not in await fern.text("kh 4")
+    (due,) = await fern.wait(hours=3)
+    assert "settles" in await fern.text("kh 4")
+    assert due.kind == "reminder"
+
+
 async def test_a_test_of_kh_is_not_settled_by_another_reading(fern: Talk) -> None:
     await fern.say("remind me to test kh of fern every 7 days at 19:00")
     await fern.wait(days=1)
