@@ -56,7 +56,7 @@ def saturation_index(solution: Solution, mineral: Mineral = "calcite") -> float:
     >>> from core.water.water import Water
     >>> tap = Water.from_readings(ph=7.6, kh=8.0, gh=12.0, temperature=15.0)
     >>> round(saturation_index(solve(tap)), 1)
-    0.0
+    0.1
     """
     xp = functions_for(solution.co3, solution.calcium, solution.water.temperature)
     product = xp.maximum(solution.calcium, 1e-12) * solution.co3
