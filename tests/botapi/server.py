@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import json
 from collections.abc import AsyncIterator, Callable
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, suppress
 from typing import Any, Literal
 
 from aiohttp import web
@@ -82,6 +82,12 @@ class BotApi:
         """Wait until the condition holds; it is looked at as calls come and go."""
         async with asyncio.timeout(timeout):
             while not condition():
+                await self._changed.wait()
+
+    async def next_call(self, within_s: float) -> None:
+        """Wait for the next step of any call, or at most that long."""
+        with suppress(TimeoutError):
+            async with asyncio.timeout(within_s):
                 await self._changed.wait()
 
     # -- HTTP ------------------------------------------------------------------------------
