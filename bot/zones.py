@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from datetime import UTC, tzinfo
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError, available_timezones
 
@@ -31,14 +32,19 @@ def zone_named(name: str) -> ZoneInfo:
 
 
 def machine_zone() -> str | None:
-    """Give the name of the machine's own zone; None where it has none that we know."""
+    """Give the name of the machine's own zone; None where it has none that we know.
+
+    A ``TZ`` that is a rule, such as ``CET-1CEST``, or misspelt, has no name: a guess would be
+    an hour off, so the chat asks.
+    """
     import tzlocal  # only a chat without --timezone needs it
 
+    said = os.environ.get("TZ", "").removeprefix(":")
     try:
-        name = tzlocal.get_localzone_name()
+        name = said if said and not said.startswith("/") else tzlocal.get_localzone_name()
         return zone_named(name).key if name else None
-    except (ZoneInfoNotFoundError, ValueError, LookupError):
-        return None  # such as TZ=CET-1CEST, which is a rule and no name
+    except (ValueError, LookupError):  # LookupError is tzlocal's, of a file without a name
+        return None
 
 
 def local_zone() -> tzinfo:
