@@ -29,7 +29,7 @@ def serve(settings: Settings) -> int:
 
 
 async def _serve(settings: Settings) -> None:
-    from bot.telegram import service  # only this command needs it
+    from bot.telegram.service import run  # only this command needs it
 
     stop = asyncio.Event()
     for number in (signal.SIGINT, signal.SIGTERM):
@@ -37,4 +37,4 @@ async def _serve(settings: Settings) -> None:
             asyncio.get_running_loop().add_signal_handler(number, stop.set)
     defaults = Defaults(**settings.defaults.model_dump())
     async with opened(settings.database.url or default_url(), SystemClock(), defaults) as app:
-        await service.run(app, settings, stop)
+        await run(app, settings, stop)
