@@ -61,6 +61,8 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "help": questions.help_,
     "when": questions.when,
     "convert": questions.convert,
+    "co2": questions.co2,
+    "safe": questions.safe,
 }
 
 

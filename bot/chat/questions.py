@@ -1,13 +1,25 @@
-"""Questions that need no plan: help, what is due, conversions of units."""
+"""Questions that need no plan: help, what is due, units, carbon dioxide, is it safe."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
+
 from bot.chat import reminders, settings
 from bot.chat.model import Reply
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as words
+from bot.chat.words.numbers import plain
+from bot.store.tanks import StoredTank
+from core.advice.carbon import carbon_dioxide
+from core.advice.findings import find, judge_ammonia
+from core.advice.state import State, measured
+from core.analytes import ANALYTES
 from core.errors import CoreError
-from core.message.model import Command, Parsed, Question
+from core.message.model import Command, Parsed, Question, Value
+from core.tank import Tank
 from core.units import convert as convert_units
 from core.units import from_canonical, to_canonical
 
@@ -29,6 +41,77 @@ async def help_(turn: Turn, _question: Question, parsed: Parsed) -> list[Reply]:
 async def when(turn: Turn, _question: Question, parsed: Parsed) -> list[Reply]:
     """``when is … due``: the list of what is due."""
     return await reminders.command(turn, Command("remind"), parsed)
+
+
+async def co2(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """``co2``: from the tank's own pH and KH, or from those of the question."""
+    stored = _about(turn, question)
+    state = await _state(turn, stored, question.premises)
+    ph, kh, temperature = state.fresh("ph"), state.fresh("kh"), state.fresh("temperature")
+    name = stored.name if stored is not None else None
+    if ph is None or kh is None:
+        return [await turn.reply(words.carbon_dioxide_needs(name))]
+    found = carbon_dioxide(ph, kh, temperature.value if temperature else None, state.salinity)
+    if found is None:
+        return [await turn.reply(words.no_such_water())]
+    lines = words.carbon_dioxide(name, ph.value, kh.value, found)
+    facts = {"co2_mg_l": found.mg_l, "co2_span": [found.least, found.most], "ph": ph.value}
+    return [await turn.reply(lines, facts=facts | {"kh": kh.value})]
+
+
+async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """``is ammonia 0.5 safe at ph 8.2 and 26 c?``: the findings that the premises would give.
+
+    The question's premises are judged beside the tank's own last readings, and stored nowhere.
+    """
+    if not question.premises:
+        return [await turn.reply(words.no_need())]
+    stored = None if {"ammonia", "ph"} <= set(question.premises) else _about(turn, question)
+    state = await _state(turn, stored, question.premises)
+    found = find(state, frozenset(question.premises))
+    judged = judge_ammonia(state) if "ammonia" in question.premises else None
+    facts: dict[str, object] = {
+        "findings": [{"id": f.id, "severity": f.severity, **f.facts} for f in found]
+    }
+    if judged is not None:
+        facts["nh3_n"] = judged["nh3_n"]
+    if found:
+        lines = words.not_safe([finding_words.line(finding) for finding in found[:3]])
+    elif judged is not None and question.premises["ammonia"] > 0:
+        warmth = judged.get("temperature", judged.get("temperature_assumed", 0.0))
+        lines = words.ammonia_within(
+            float(judged["total_n"]), float(judged["nh3_n"]), float(judged["ph"]), float(warmth)
+        )
+    else:
+        lines = words.within_limits(_said(question))
+    return [await turn.reply(lines, facts=facts)]
+
+
+def _about(turn: Turn, question: Question) -> StoredTank | None:
+    named = turn.tank_named(question.tank) if question.tank else None
+    return named or turn.current_tank
+
+
+async def _state(turn: Turn, stored: StoredTank | None, premises: Mapping[str, float]) -> State:
+    """The state of a tank with the question's premises in the place of its readings."""
+    if stored is None:
+        held = State(Tank(name=""), turn.local_now)
+    else:
+        held = await state_of(turn, stored, turn.now)
+    supposed = {
+        analyte: measured(Value(analyte, number, canonical=number), turn.local_now, held.tank)
+        for analyte, number in premises.items()
+    }
+    told = {analyte: reading for analyte, reading in supposed.items() if reading is not None}
+    return replace(held, readings={**held.readings, **told}, earlier=())
+
+
+def _said(question: Question) -> str:
+    names = {row.id: row.label for row in ANALYTES.values()}
+    return ", ".join(
+        f"{names.get(analyte, analyte)} {plain(number, 2)}"
+        for analyte, number in question.premises.items()
+    )
 
 
 async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:

@@ -16,6 +16,7 @@ from bot.chat.words import readings as words
 from bot.store.log import Entry, Stored
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
+from core.advice.carbon import carbon_dioxide
 from core.advice.findings import Finding, find, judge_ammonia
 from core.advice.hardness import hardness_class
 from core.advice.state import State
@@ -336,11 +337,21 @@ def _facts(told: Told, state: State, found: Sequence[Finding]) -> dict[str, Any]
     judged = judge_ammonia(state) if analytes & {"ammonia", "ph", "temperature"} else None
     if judged is not None:
         facts["nh3_n"] = judged["nh3_n"]
+    if {"ph", "kh"} <= analytes and (co2 := _carbon_dioxide(state)) is not None:
+        facts["co2_mg_l"] = co2
     gh = _number_of(values, "gh")
     if gh is not None:
         held = hardness_class(gh)
         facts["hardness_class"] = f"{held.word} ({held.scheme})"
     return facts
+
+
+def _carbon_dioxide(state: State) -> float | None:
+    ph, kh, temperature = state.last("ph"), state.last("kh"), state.fresh("temperature")
+    if ph is None or kh is None or ph.is_limit or kh.is_limit:
+        return None
+    found = carbon_dioxide(ph, kh, temperature.value if temperature else None, state.salinity)
+    return None if found is None else found.mg_l
 
 
 def _number_of(values: Sequence[Value], analyte: str) -> float | None:

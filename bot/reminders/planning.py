@@ -9,7 +9,6 @@ from bot.store.reminders import Reminder
 from bot.store.uow import UnitOfWork
 from core.schedule import Once, Quiet, from_text, next_after
 
-
 EARLY = timedelta(hours=3)
 """So long before a fixed occurrence its task counts as done for it."""
 

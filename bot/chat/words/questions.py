@@ -1,10 +1,11 @@
-"""Answers to questions of units."""
+"""Answers to questions that need no plan."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import plain, small
+from core.advice.carbon import CarbonDioxide
 from core.units import label
 
 
@@ -22,6 +23,55 @@ def what_to_convert() -> list[str]:
 def cannot_convert() -> list[str]:
     """The two units do not measure the same thing, or one is not known."""
     return ["I cannot convert that. Send for example: convert 8 dkh to ppm, or convert 20 gal to l"]
+
+
+def carbon_dioxide(tank: str | None, ph: float, kh: float, found: CarbonDioxide) -> list[str]:
+    """Dissolved carbon dioxide, how sure it is, and what it means."""
+    where = f"{tank}: " if tank else ""
+    lines = [
+        f"{where}about {small(found.mg_l)} mg/L CO2 at pH {plain(ph, 2)} and KH {plain(kh, 2)} °dH"
+        f" ({small(found.least)}–{small(found.most)} with the kits' doubt)."
+    ]
+    if found.is_high:
+        lines.append("Over 30 mg/L is a danger to animals: move the surface, less gas at night.")
+    if found.temperature_assumed:
+        lines.append("Taken at 25 °C.")
+    return lines
+
+
+def carbon_dioxide_needs(tank: str | None) -> list[str]:
+    """A reading is missing or old."""
+    where = f" of {tank}" if tank else ""
+    return [f"I need pH and KH{where}, read within three days. Send for example: ph 6.8 kh 4"]
+
+
+def no_such_water() -> list[str]:
+    """The readings cannot both be true."""
+    return ["That pH and that KH do not go together in any water. Retest both."]
+
+
+def not_safe(findings: Sequence[str]) -> list[str]:
+    """At least one limit is passed."""
+    return [f"No. {findings[0]}", *findings[1:]]
+
+
+def within_limits(what: str) -> list[str]:
+    """No rule speaks; that is not a promise."""
+    return [f"No limit that I know is passed by {what}. That is no promise for every species."]
+
+
+def ammonia_within(total: float, nh3_n: float, ph: float, temperature: float) -> list[str]:
+    """Total ammonia under the limits, which is still no good sign."""
+    return [
+        f"Under the limits, but never called safe: {small(nh3_n)} mg/L of {small(total)} is"
+        f" un-ionised at pH {plain(ph, 2)} and {plain(temperature, 1)} °C (limit 0.05 as N).",
+        "Total ammonia should be 0: feed less, test again tomorrow. A higher pH makes it worse.",
+    ]
+
+
+def no_need() -> list[str]:
+    """The question names no number."""
+    return ["Which value? Send for example: is ammonia 0.5 safe at ph 8.2 and 26 c?"]
 
 
 def _fine(number: float) -> str:

@@ -1,0 +1,48 @@
+"""Questions that need no plan: safe or not, carbon dioxide, units."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+async def test_is_it_safe_answers_first_and_stores_nothing(talk: Talk) -> None:
+    """Emerson 1975: at pH 8.2, 26 °C 8.9 % of total ammonia is un-ionised (computed, grade C)."""
+    await talk.say("/tank new Fern 90 l fresh")
+    (reply,) = await talk.say("is ammonia 0.5 safe at ph 8.2 and 26 c?")
+    assert reply.lines[0].text.startswith("No.")
+    assert reply.facts["nh3_n"] == pytest.approx(0.5 * 0.089, abs=0.001)
+    async with talk.app.database.read() as uow:
+        assert await uow.log.readings(1) == []
+
+
+async def test_ammonia_under_its_limits_is_still_never_called_safe(talk: Talk) -> None:
+    (reply,) = await talk.say("is ammonia 0.1 safe at ph 7 and 26 c?")
+    assert "never called safe" in reply.text
+    assert reply.facts["findings"] == []
+
+
+async def test_co2_of_the_question_and_of_the_tank(talk: Talk) -> None:
+    """The rule of thumb 3·KH·10^(7−pH) is 4 to 12 % low at 25 °C: common practice, no source."""
+    facts = await talk.facts("co2 at ph 6.8 kh 4")
+    rule = 3 * 4 * 10 ** (7 - 6.8)
+    assert rule * 1.03 < facts["co2_mg_l"] < rule * 1.13
+    assert facts["co2_span"][0] < facts["co2_mg_l"] < facts["co2_span"][1]
+    await talk.say("/tank new Fern 90 l fresh")
+    told = await talk.facts("ph 6.8 kh 4 temp 25")
+    assert told["co2_mg_l"] == pytest.approx(facts["co2_mg_l"], rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("convert 8 dkh to ppm", "143 ppm"),
+        ("convert 10 dgh to meq/l", "3.57 meq/L"),
+        ("convert 78 f to c", "25.6 °C"),
+        ("convert 20 gal to l", "75.7 L"),
+    ],
+)
+async def test_conversions(talk: Talk, text: str, expected: str) -> None:
+    """°dH: Internetchemie/ChemLin lexicon, 'Deutscher Haertegrad', grade B."""
+    assert expected in await talk.text(text)
