@@ -63,6 +63,7 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "convert": questions.convert,
     "co2": questions.co2,
     "safe": questions.safe,
+    "history": questions.history,
 }
 
 

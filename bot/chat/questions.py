@@ -11,7 +11,8 @@ from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as words
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import entered, plain
+from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.carbon import carbon_dioxide
 from core.advice.findings import find, judge_ammonia
@@ -19,9 +20,13 @@ from core.advice.state import State, measured
 from core.analytes import ANALYTES
 from core.errors import CoreError
 from core.message.model import Command, Parsed, Question, Value
+from core.message.wire import to_json
 from core.tank import Tank
 from core.units import convert as convert_units
 from core.units import from_canonical, to_canonical
+
+SHOWN, KEPT_BACK = 8, 30
+"""Readings of a history on one screen, and in all with "more"."""
 
 HARDNESS_UNITS = ("°dH", "ppm", "meq/L", "mmol/L", "°fH", "°e", "gpg")
 USUAL = {
@@ -85,6 +90,26 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     else:
         lines = words.within_limits(_said(question))
     return [await turn.reply(lines, facts=facts)]
+
+
+async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """``history of kh``: the newest readings of an analyte, or of all, newest first."""
+    stored = _about(turn, question)
+    if stored is None:
+        return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
+    analytes = (question.analyte,) if question.analyte else ()
+    found = await turn.uow.log.readings(stored.id, analytes=analytes, limit=KEPT_BACK)
+    zone, now = turn.chat.zone, turn.local_now
+    told = [f"{at_time(row.at.astimezone(zone), now)}: {entered(row.what)}" for row in found]
+    if not told:
+        return [await turn.reply(words.no_history(stored.name, question.analyte))]
+    values = to_json(Parsed("reading", values=tuple(row.what for row in found[:SHOWN])))["values"]
+    dated = [
+        {**value, "at": row.at.astimezone(zone).isoformat()}
+        for value, row in zip(values, found[:SHOWN], strict=True)
+    ]
+    lines = [f"{stored.name}:", *told[:SHOWN]]
+    return [await turn.reply(lines, more=told[SHOWN:], facts={"values": dated})]
 
 
 def _about(turn: Turn, question: Question) -> StoredTank | None:

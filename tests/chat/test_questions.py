@@ -46,3 +46,14 @@ async def test_co2_of_the_question_and_of_the_tank(talk: Talk) -> None:
 async def test_conversions(talk: Talk, text: str, expected: str) -> None:
     """°dH: Internetchemie/ChemLin lexicon, 'Deutscher Haertegrad', grade B."""
     assert expected in await talk.text(text)
+
+
+async def test_history_lists_the_newest_first(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "no readings" in await talk.text("history of kh")
+    for kh in range(3, 13):
+        await talk.say(f"kh {kh}")
+        await talk.wait(days=1)
+    (reply,) = await talk.say("history of kh")
+    assert [value["value"] for value in reply.facts["values"]] == [12, 11, 10, 9, 8, 7, 6, 5]
+    assert "KH 4" in await talk.text("more")

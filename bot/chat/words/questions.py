@@ -69,6 +69,18 @@ def ammonia_within(total: float, nh3_n: float, ph: float, temperature: float) ->
     ]
 
 
+def which_tank(names: Sequence[str]) -> list[str]:
+    """No tank is meant, or there is none."""
+    if not names:
+        return ["No readings yet. Send for example: ph 7.2 kh 4"]
+    return [f"Of which tank? {', '.join(names)}"]
+
+
+def no_history(tank: str, analyte: str | None) -> list[str]:
+    """Nothing was measured."""
+    return [f"{tank}: no readings{f' of {analyte}' if analyte else ''} yet."]
+
+
 def no_need() -> list[str]:
     """The question names no number."""
     return ["Which value? Send for example: is ammonia 0.5 safe at ph 8.2 and 26 c?"]
