@@ -98,25 +98,23 @@ class Killer:
 
     async def _look(self) -> None:
         """Note what the dead process left: rows by state, and what it had fetched only."""
-        states = await self._states()
+        states = await row_states(self._database)
         self.outcome.found.update({k: v for k, v in states.items() if k != "answered"})
         unkept = self.outcome.said - sum(states.values())
         self.outcome.found["unkept"] += unkept
 
-    async def _states(self) -> dict[str, int]:
-        query = sql("SELECT state, count(*) AS rows FROM inbox GROUP BY state")
-        async with self._database.read() as uow:
-            return {row.state: row.rows for row in await uow.session.execute(query)}
-
     async def settle(self, timeout_s: float = 120.0) -> Outcome:
         """Let everything come to its end, then count."""
         async with asyncio.timeout(timeout_s):
-            while (await self._states()).get("answered", 0) < self.outcome.said:
-                await self._server.next_call(within_s=0.5)
+            states: dict[str, int] = {}
+            while states.get("answered", 0) < self.outcome.said:
+                states = await states_when_done(self._server, self._database)
         await self._count_stored()
         for chat, numbers in self._said.items():
             self._count_answers(chat, numbers)
-        self.outcome.left_open = self.outcome.said - (await self._states()).get("answered", 0)
+        self.outcome.left_open = self.outcome.said - (await row_states(self._database)).get(
+            "answered", 0
+        )
         return self.outcome
 
     async def _count_stored(self) -> None:
@@ -145,6 +143,25 @@ class Killer:
         self.outcome.not_answered += len(set(numbers) - seen)
         order = [number for number, _ in shown]
         self.outcome.out_of_order += sum(b < a for a, b in itertools.pairwise(order))
+
+
+async def row_states(database: Database) -> dict[str, int]:
+    """How many rows of the inbox are in each state that has any."""
+    query = sql("SELECT state, count(*) AS rows FROM inbox GROUP BY state")
+    async with database.read() as uow:
+        return {row.state: row.rows for row in await uow.session.execute(query)}
+
+
+async def states_when_done(
+    server: BotApi, database: Database, timeout_s: float = 60.0
+) -> dict[str, int]:
+    """Wait until nothing is on its way any more, and tell what the inbox holds then."""
+    async with asyncio.timeout(timeout_s):
+        while True:
+            states = await row_states(database)
+            if not server.updates.pending and not states.keys() - {"answered", "parked"}:
+                return states
+            await server.next_call(within_s=0.5)
 
 
 def _numbers(texts: Iterable[str]) -> Iterable[tuple[int, bool]]:
