@@ -69,8 +69,12 @@ class Acids(NamedTuple):
     phosphoric_1: float
     phosphoric_2: float
     phosphoric_3: float
+    ca_h2po4: float
+    mg_h2po4: float
     ca_hpo4: float
     mg_hpo4: float
+    ca_po4: float
+    mg_po4: float
 
 
 def activity_coefficient(a: float, b: float, strength: float, xp: Functions) -> float:
@@ -122,8 +126,12 @@ def fresh_acids(k: AcidConstants, u: float) -> Acids:
         k.phosphoric_1 / u,
         k.phosphoric_2 / u3,
         k.phosphoric_3 / (u4 * u),
+        k.ca_h2po4 * u4,
+        k.mg_h2po4 * u4,
         k.ca_hpo4 * u4 * u4,
         k.mg_hpo4 * u4 * u4,
+        k.ca_po4 * u4 * u4 * u4,
+        k.mg_po4 * u4 * u4 * u4,
     )
 
 
@@ -147,8 +155,7 @@ def sea_acids(ln: LnSeaConstants, xp: Functions) -> Acids:
         xp.exp(ln.phosphoric_1 + ln.hydrogen),
         xp.exp(ln.phosphoric_2 + ln.hydrogen),
         xp.exp(ln.phosphoric_3 + ln.hydrogen),
-        0.0,
-        0.0,
+        *((0.0,) * 6),
     )
 
 

@@ -114,6 +114,10 @@ FRESH_CONSTANTS: Final[Mapping[str, Constant]] = MappingProxyType(
         "phosphoric_3": _van_t_hoff("HPO4-- = PO4--- + H+", DATABASE, -12.346, 3.53),
         "ca_hpo4": _van_t_hoff("Ca++ + HPO4-- = CaHPO4", DATABASE, 2.739, 3.3),
         "mg_hpo4": _van_t_hoff("Mg++ + HPO4-- = MgHPO4", DATABASE, 2.87, 3.3),
+        "ca_h2po4": _van_t_hoff("Ca++ + H2PO4- = CaH2PO4+", DATABASE, 1.408, 3.4),
+        "mg_h2po4": _van_t_hoff("Mg++ + H2PO4- = MgH2PO4+", DATABASE, 1.513, 3.4),
+        "ca_po4": _van_t_hoff("Ca++ + PO4--- = CaPO4-", DATABASE, 6.459, 3.1),
+        "mg_po4": _van_t_hoff("Mg++ + PO4--- = MgPO4-", DATABASE, 6.589, 3.1),
         "boric": _van_t_hoff("B(OH)3 + H2O = B(OH)4- + H+", DATABASE, -9.24, 3.224),
     }
 )  # fmt: skip
@@ -157,8 +161,12 @@ class AcidConstants(NamedTuple):
     phosphoric_1: float
     phosphoric_2: float
     phosphoric_3: float
+    ca_h2po4: float
+    mg_h2po4: float
     ca_hpo4: float
     mg_hpo4: float
+    ca_po4: float
+    mg_po4: float
 
 
 def fresh_constant(name: str, temperature: float) -> float:

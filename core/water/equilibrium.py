@@ -51,6 +51,12 @@ MOST_STEPS: Final = 100
 LONGEST_STEP: Final = 1.8
 """Longest step in the argument of `_grown`: a factor of 19."""
 
+PATIENCE: Final = 10
+SHRINKING: Final = 0.85
+"""After so many steps the longest step of hydrogen shrinks each time: where a second buffer
+(phosphate, ammonia) makes the titration curve bend twice, Newton's method alone can jump to and
+fro across the bend for ever. What is left of the way is still six pH units long."""
+
 NO_CARBON: Final = 1e-12
 """Inorganic carbon of a water said to hold none. [mol/kg]"""
 
@@ -92,8 +98,9 @@ class _Local(NamedTuple):
 _Place = Callable[[_Local, float, float], tuple[float, float]]
 """From the constants and both unknowns: hydrogen and bicarbonate of this step."""
 
-_Step = Callable[[Species], tuple[float, float]]
-"""From an evaluation: the steps of ln hydrogen and ln bicarbonate."""
+_Step = Callable[[Species], tuple[float, float, float]]
+"""From an evaluation: the step of ln hydrogen; that of ln bicarbonate without one of hydrogen;
+and how much more of it a step of hydrogen calls for."""
 
 
 def medium(totals: Totals, temperature: float, salinity: float = 0.0) -> Medium:
@@ -122,13 +129,11 @@ def from_alkalinity_and_carbon(m: Medium, alkalinity: float, carbon: float) -> E
     xp = _functions(m, alkalinity, carbon)
     carbon = xp.maximum(carbon, NO_CARBON)
 
-    def step(s: Species) -> tuple[float, float]:
-        missing, lacking = alkalinity - s.alkalinity, _lacking(carbon, s.carbon)
-        across = s.alkalinity_x * s.carbon_y - s.alkalinity_y * s.carbon_x
-        return (
-            (missing * s.carbon_y - lacking * s.alkalinity_y) / across,
-            (lacking * s.alkalinity_x - missing * s.carbon_x) / across,
-        )
+    def step(s: Species) -> tuple[float, float, float]:
+        dy = _lacking(carbon, s.carbon) / s.carbon_y
+        along = -s.carbon_x / s.carbon_y  # keeps the carbon while hydrogen moves
+        missing = alkalinity - s.alkalinity - s.alkalinity_y * dy
+        return missing / (s.alkalinity_x + s.alkalinity_y * along), dy, along
 
     strength, k = _start(m, alkalinity, xp)
     h, hco3 = _closed_guess(k.carbonate, m.totals, alkalinity, carbon, xp)
@@ -140,8 +145,8 @@ def from_alkalinity_and_pressure(m: Medium, alkalinity: float, pressure: float) 
     xp = _functions(m, alkalinity, pressure)
     co2 = pressure * henry(m.temperature, m.salinity)
 
-    def step(s: Species) -> tuple[float, float]:
-        return (alkalinity - s.alkalinity) / (s.alkalinity_x - s.alkalinity_y), 0.0
+    def step(s: Species) -> tuple[float, float, float]:
+        return (alkalinity - s.alkalinity) / (s.alkalinity_x - s.alkalinity_y), 0.0, 0.0
 
     strength, k = _start(m, alkalinity, xp)
     # Carbonate left out: hydrogen h² + alkalinity h = k1 co2 + water.
@@ -162,12 +167,12 @@ def from_ph_and_alkalinity(m: Medium, ph: float, alkalinity: float) -> Equilibri
     xp = _functions(m, ph, alkalinity)
     h = xp.exp(-LN10 * ph)
 
-    def step(s: Species) -> tuple[float, float]:
+    def step(s: Species) -> tuple[float, float, float]:
         wanted = alkalinity - s.alkalinity + s.carbonate_alkalinity
         if xp is PLAIN and wanted <= 0.0:
             raise ImpossibleWater("no_carbon", ph=ph, alkalinity_meq_kg=1000.0 * alkalinity)
         wanted = xp.maximum(wanted, NO_CARBON)
-        return 0.0, _lacking(wanted, s.carbonate_alkalinity) / s.alkalinity_y
+        return 0.0, _lacking(wanted, s.carbonate_alkalinity) / s.alkalinity_y, 0.0
 
     strength, k = _start(m, alkalinity, xp)
     c = k.carbonate
@@ -181,8 +186,8 @@ def from_ph_and_carbon(m: Medium, ph: float, carbon: float) -> Equilibrium:
     carbon = xp.maximum(carbon, NO_CARBON)
     h = xp.exp(-LN10 * ph)
 
-    def step(s: Species) -> tuple[float, float]:
-        return 0.0, _lacking(carbon, s.carbon) / s.carbon_y
+    def step(s: Species) -> tuple[float, float, float]:
+        return 0.0, _lacking(carbon, s.carbon) / s.carbon_y, 0.0
 
     strength, k = _start(m, carbon, xp)
     c = k.carbonate
@@ -195,8 +200,8 @@ def from_ph_and_pressure(m: Medium, ph: float, pressure: float) -> Equilibrium:
     co2 = pressure * henry(m.temperature, m.salinity)
     h = xp.exp(-LN10 * ph)
 
-    def step(s: Species) -> tuple[float, float]:
-        return 0.0, _lacking(co2, s.co2) / s.co2
+    def step(s: Species) -> tuple[float, float, float]:
+        return 0.0, _lacking(co2, s.co2) / s.co2, 0.0
 
     strength, k = _start(m, 0.0, xp)
     return _iterate(m, xp, strength, h, co2 * k.carbonate.k1 / h, _at(h), step)
@@ -216,8 +221,8 @@ def from_carbon_and_pressure(m: Medium, carbon: float, pressure: float) -> Equil
     if smallest(rest) <= 0.0:
         raise ImpossibleWater("carbon_dioxide", carbon_mmol_kg=1000.0 * smallest(carbon))
 
-    def step(s: Species) -> tuple[float, float]:
-        return _lacking(carbon, s.carbon) / (s.carbon_x - s.carbon_y), 0.0
+    def step(s: Species) -> tuple[float, float, float]:
+        return _lacking(carbon, s.carbon) / (s.carbon_x - s.carbon_y), 0.0, 0.0
 
     strength, k = _start(m, carbon, xp)
     c = k.carbonate
@@ -262,20 +267,23 @@ def _iterate(
     """Step until neither unknown moves; `hu` is hydrogen times the coefficient of one charge."""
     sulfate = m.totals.sulfate
     furthest = 0.0
-    for _ in range(MOST_STEPS):
+    for count in range(MOST_STEPS):
         local = constants_at(m, strength, xp)
         h, hco3 = place(local, hu, hco3)
         species = evaluate(local.carbonate, local.sulfates, local.acids, m.totals, h, hco3, sulfate)
-        dx, dy = step(species)
+        dx, dy, along = step(species)
+        if _moves(dx):
+            dx = _limited(dx, LONGEST_STEP * min(1.0, SHRINKING ** (count - PATIENCE)), xp)
+            dy = dy + along * dx
         furthest = max(_greatest(dx), _greatest(dy))
         if furthest < TOLERANCE and _greatest(species.strength - strength) < STRENGTH_TOLERANCE:
             break
-        hu, hco3 = _grown(hu, dx, xp), _grown(hco3, dy, xp)
+        hu, hco3 = _grown(hu, dx), _grown(hco3, _limited(dy, LONGEST_STEP, xp))
         strength, sulfate = species.strength, species.sulfate
     else:
         raise NotSolved(MOST_STEPS, furthest)
     local = constants_at(m, species.strength, xp)
-    h, hco3 = place(local, _grown(hu, dx, xp), _grown(hco3, dy, xp))
+    h, hco3 = place(local, _grown(hu, dx), _grown(hco3, dy))
     k1, k2 = local.carbonate.k1, local.carbonate.k2
     return Equilibrium(h, hco3, hco3 * h / k1, hco3 * k2 / h, species)
 
@@ -308,12 +316,18 @@ def _start(m: Medium, alkalinity: float, xp: Functions) -> tuple[float, _Local]:
     return strength, constants_at(m, strength, xp)
 
 
-def _grown(value: float, step: float, xp: Functions) -> float:
-    """Grow a positive value by about ``exp(step)``: a rational form that cannot overshoot."""
-    if isinstance(step, float) and step == 0.0:
-        return value
-    step = xp.maximum(xp.minimum(step, LONGEST_STEP), -LONGEST_STEP)
-    return value * (2.0 + step) / (2.0 - step)
+def _moves(step: Any) -> bool:
+    """Tell whether a step is one at all: the pH that was given stays."""
+    return not isinstance(step, float) or step != 0.0
+
+
+def _limited(step: float, longest: float, xp: Functions) -> float:
+    return xp.maximum(xp.minimum(step, longest), -longest) if _moves(step) else step
+
+
+def _grown(value: float, step: float) -> float:
+    """Grow a positive value by about ``exp(step)``, in a rational form good for small steps."""
+    return value * (2.0 + step) / (2.0 - step) if _moves(step) else value
 
 
 def _lacking(wanted: float, present: float) -> float:

@@ -166,11 +166,12 @@ def _minor(k: Acids, t: Totals, h: float, ca: float, mg: float) -> tuple[float, 
             slope = slope - base * (1.0 - share)
             squares = squares + base_charge * base + acid_charge * (total - base)
     if not absent(t.phosphate):
-        # Relative to H2PO4-, the zero level: one proton more, none, one less, two less.
+        # Relative to free H2PO4-: its own level, one proton more, one less, two less.
+        level = 1.0 + k.ca_h2po4 * ca + k.mg_h2po4 * mg
         more = h / k.phosphoric_1
         less = k.phosphoric_2 / h * (1.0 + k.ca_hpo4 * ca + k.mg_hpo4 * mg)
-        least = k.phosphoric_2 * k.phosphoric_3 / (h * h)
-        zero = 1.0 / (1.0 + more + less + least)
+        least = k.phosphoric_2 * k.phosphoric_3 / (h * h) * (1.0 + k.ca_po4 * ca + k.mg_po4 * mg)
+        zero = 1.0 / (level + more + less + least)
         mean = zero * (less + 2.0 * least - more)
         square = zero * (less + 4.0 * least + more)
         bases = bases + t.phosphate * mean

@@ -28,7 +28,6 @@ CHARGE = {
     "thiosulfate": -2,
     "borate": 0,  # and B(OH)3
     "carbon": 0,  # and CO2
-    "fluoride": -1,
 }
 PURE = [each for each in SUBSTANCES.values() if each is not SEA_SALT]
 
@@ -127,12 +126,12 @@ def test_dihydrate_of_calcium_chloride_weighs_1_3_times_the_anhydrous():
 
 def test_reference_composition_of_sea_salt_millero_2008_grade_m():
     # The fractions are from memory; three sums that the paper states hold them to it.
-    left_out = {"strontium": 0.0000810, "bromide": 0.0007520}
+    left_out = {"strontium": 0.0000810, "bromide": 0.0007520, "fluoride": 0.0000610}
     hydroxide = 0.0000071
     total = sum(SEA_SALT.ions.values()) + sum(left_out.values()) + hydroxide
     assert total == pytest.approx(1.0, abs=1e-9)
     charge = sum(CHARGE[ion] * amount for ion, amount in SEA_SALT.ions.items())
-    charge += 2 * left_out["strontium"] - left_out["bromide"]
+    charge += 2 * left_out["strontium"] - left_out["bromide"] - left_out["fluoride"]
     assert charge == pytest.approx(SEA_SALT.alkalinity, abs=1e-9)
     mass = sum(
         molar_mass(ION_FORMULA[ion]) * amount
@@ -140,6 +139,7 @@ def test_reference_composition_of_sea_salt_millero_2008_grade_m():
         if ion not in {"carbon", "borate"}
     )
     mass += molar_mass("Sr") * left_out["strontium"] + molar_mass("Br") * left_out["bromide"]
+    mass += molar_mass("F") * left_out["fluoride"]
     mass += 0.0015340 * molar_mass("HCO3") + 0.0002134 * molar_mass("CO3")
     mass += 0.0000086 * molar_mass("CO2") + hydroxide * molar_mass("OH")
     mass += 0.0000900 * molar_mass("B(OH)4") + 0.0002807 * molar_mass("B(OH)3")
