@@ -108,12 +108,14 @@ def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
     if quantity.of in {"kh", "gh"} and quantity.of != analyte:
         return unit, doubts.WRONG_UNIT
     if analyte in {"kh", "gh"}:
-        if unit == "°F" and quantity.unit_text in {"°f", "° f", "f"}:
+        if unit == "°F" and quantity.unit_text in {"°f", "° f"}:
             unit = "°fH"
         if unit == "drops":
             return unit, None
     elif unit == "drops":
         return unit, None
+    if unit in {"µg/L", "ppb", "µmol/L"} and ANALYTES[analyte].high > 20.0:
+        return unit, doubts.WRONG_UNIT  # nobody counts calcium in millionths: a slip
     if unit == "mg" and (analyte, "mg/L") in FACTORS:
         unit = "mg/L"
     if (analyte, unit) in FACTORS or (analyte, unit) in {

@@ -35,7 +35,7 @@ Read = tuple[Command | None, list[Token]]
 def read(text: str, tokens: list[Token], context: Context) -> Read:
     """The command that the message is, and the tokens of its readings; (None, tokens) else."""
     first = tokens[0]
-    if first.text == "/":
+    if first.text == "/" and not text[: first.start].strip():
         slash = _SLASH.match(text)
         if slash is not None:
             return _slash(text, slash, tokens, context)

@@ -20,6 +20,8 @@ from core.substances import MEDIA
 
 _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
 _SMALL = frozenset({"one", "link", "some", "new", "fish"})
+_REACH = 12
+"""How many words before an event are looked at."""
 _UNSURE = frozenset({"wish", "if", "not", "every"})
 
 
@@ -121,6 +123,7 @@ def _note(tokens: list[Token], index: int, source: str) -> Found | None:
 def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
     """Where the event begins: its amount may stand before it (`30% wc`, `2 tetras died`)."""
     place = index
+    floor = max(floor, index - _REACH)
     while place > floor:
         token = tokens[place - 1]
         if token.text in _STOPS or token.kind in {"analyte", "tank", "nl", "iso", "dotted"}:
@@ -169,7 +172,8 @@ def _right(tokens: list[Token], index: int) -> int:
 
 def _unsure_before(tokens: list[Token], first: int) -> bool:
     place = first - 1
-    while place >= 0 and tokens[place].text not in _STOPS and tokens[place].kind != "analyte":
+    last = max(place - _REACH, 0)
+    while place >= last and tokens[place].text not in _STOPS and tokens[place].kind != "analyte":
         if tokens[place].kind == "mark" and tokens[place].value in _UNSURE:
             return True
         place -= 1

@@ -37,7 +37,7 @@ class Lexicon:
         Plain word → (category, id). Where languages disagree the category is ``several`` and the
         id a key of `several`.
     phrases : dict
-        First word of a phrase → its continuations, the longest first, each with its entry.
+        First two words of a phrase → all words behind the first, the longest first, with its entry.
     several : dict
         Word → (language, entry) for words that mean different things.
     languages : dict
@@ -48,7 +48,9 @@ class Lexicon:
     """
 
     words: dict[str, Entry] = field(default_factory=dict)
-    phrases: dict[str, list[tuple[tuple[str, ...], Entry]]] = field(default_factory=dict)
+    phrases: dict[tuple[str, str], list[tuple[tuple[str, ...], Entry]]] = field(
+        default_factory=dict
+    )
     several: dict[str, tuple[tuple[str, Entry], ...]] = field(default_factory=dict)
     languages: dict[str, frozenset[str]] = field(default_factory=dict)
     written: dict[tuple[str, str], tuple[str, Entry]] = field(default_factory=dict)
@@ -128,7 +130,7 @@ def _add(lexicon: Lexicon, key: tuple[str, ...], by_language: dict[str, Entry]) 
     elif len(key) == 1 or not any(piece.isalnum() for piece in key):
         lexicon.words["".join(key)] = entry
     else:
-        lexicon.phrases.setdefault(key[0], []).append((key[1:], entry))
+        lexicon.phrases.setdefault((key[0], key[1]), []).append((key[1:], entry))
 
 
 def _written(lexicon: Lexicon, rows: list[tuple[str, str, str, str]]) -> None:

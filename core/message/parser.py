@@ -11,7 +11,9 @@ the line begins with a tank of the chat. A question is taken in a group only wit
 
 from __future__ import annotations
 
-from core.message import commands, doubts, questions, statements
+from dataclasses import replace
+
+from core.message import commands, doubts, plain, questions, statements
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Command, Context, Doubt, Parsed
@@ -20,6 +22,9 @@ from core.message.tokens import Token, cut, mark_hidden
 
 LIMIT = 4096
 """Characters that are read; the rest is one doubt."""
+
+MOST_TOKENS = 500
+"""Tokens that are read, some hundred readings; the rest is one doubt as well."""
 
 
 def parse(text: str, context: Context) -> Parsed:
@@ -45,8 +50,16 @@ def parse(text: str, context: Context) -> Parsed:
         tokens = mark_hidden(tokens, text, folded)
     if not tokens:
         return Parsed("none")
+    if len(tokens) > MOST_TOKENS:
+        return _cut(text, _end(tokens), context)
     if context.tanks:
         tokens = mark(tokens, folded, context.tanks)
+    simple = plain.read(tokens, text, context)
+    return simple if simple is not None else full(text, tokens, context)
+
+
+def full(text: str, tokens: list[Token], context: Context) -> Parsed:
+    """What any message says that is not of the plainest kind."""
     return _parse(text, tokens, context)
 
 
@@ -76,11 +89,20 @@ def _commanded(text: str, command: Command, rest: list[Token], context: Context)
 def _long(text: str, context: Context) -> Parsed:
     """The part up to the last line break, else the last blank, before the limit."""
     head = text[:LIMIT]
-    end = max(head.rfind("\n"), 0) or max(head.rfind(" "), 0)
-    parsed = parse(head[:end], context)
+    return _cut(text, max(head.rfind("\n"), 0) or max(head.rfind(" "), 0), context)
+
+
+def _end(tokens: list[Token]) -> int:
+    """Where the last line, else the last token, ends that is still read."""
+    for token in reversed(tokens[1:MOST_TOKENS]):
+        if token.kind == "nl":
+            return token.start
+    return tokens[MOST_TOKENS - 1].end
+
+
+def _cut(text: str, end: int, context: Context) -> Parsed:
+    """What the text up to `end` says, and one doubt about the rest."""
+    parsed = parse(text[:end], context)
     doubt = Doubt(text[end : end + 40], end, len(text), doubts.TOO_LONG)
     intent = "unclear" if parsed.intent == "none" and not context.group else parsed.intent
-    return Parsed(
-        intent, parsed.tank, parsed.at, parsed.values, parsed.events, parsed.question,
-        parsed.command, (*parsed.doubts, doubt),
-    )  # fmt: skip
+    return replace(parsed, intent=intent, doubts=(*parsed.doubts, doubt))

@@ -39,31 +39,27 @@ class Quantity:
     as in `numbers.Number`; `glued` tells that the next token touches the end.
     """
 
-    __slots__ = (
-        "basis", "bracketed", "end", "first", "grouped", "high", "integer", "last", "low", "mark",
-        "of", "plus", "problem", "qualifier", "sign", "start", "unit", "unit_text", "value",
-    )  # fmt: skip
+    # Defaults on the class: most quantities set few of them, and many are made.
+    value: float | None = None
+    low: float | None = None
+    high: float | None = None
+    plus: float | None = None
+    qualifier = "="
+    sign = ""
+    unit: str | None = None
+    unit_text = ""
+    of: str | None = None
+    basis: str | None = None
+    problem: str | None = None
+    grouped: float | None = None
+    mark = ""
+    integer = False
 
     def __init__(self, first: int, start: int) -> None:
         self.first = first
         self.last = first
         self.start = start
         self.end = start
-        self.value: float | None = None
-        self.low: float | None = None
-        self.high: float | None = None
-        self.plus: float | None = None
-        self.qualifier = "="
-        self.sign = ""
-        self.unit: str | None = None
-        self.unit_text = ""
-        self.of: str | None = None
-        self.basis: str | None = None
-        self.problem: str | None = None
-        self.grouped: float | None = None
-        self.mark = ""
-        self.integer = False
-        self.bracketed = False
 
 
 def read(tokens: list[Token], index: int) -> Quantity | None:
@@ -178,7 +174,7 @@ def _number_first(tokens: list[Token], index: int, *, ranges: bool = True) -> Qu
         _unit(tokens, found)
     if ranges and found.last < count:
         found = _range(tokens, found)
-    if found.last < count and tokens[found.last].value == "plusminus":
+    if ranges and found.last < count and tokens[found.last].value == "plusminus":
         _tolerance(tokens, found)
     return found
 

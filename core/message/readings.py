@@ -22,30 +22,19 @@ from core.message.tokens import Token
 class Item:
     """A part of a clause: kind N (name), V (quantity) or U (unknown word)."""
 
-    __slots__ = (
-        "ambiguous",
-        "analyte",
-        "basis",
-        "end",
-        "kind",
-        "marks",
-        "quantity",
-        "start",
-        "text",
-        "unit",
-    )
+    analyte = ""
+    basis: str | None = None
+    unit: str | None = None
+    ambiguous = False
+    bearing = False
+    quantity: Quantity | None = None
+    marks: tuple[str, ...] = ()
 
     def __init__(self, kind: str, start: int, end: int, text: str = "") -> None:
         self.kind = kind
         self.start = start
         self.end = end
         self.text = text
-        self.analyte = ""
-        self.basis: str | None = None
-        self.unit: str | None = None
-        self.ambiguous = False
-        self.quantity: Quantity | None = None
-        self.marks: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -65,10 +54,24 @@ class Clause:
     home: bool = False
     other: bool = False
     questioned: bool = False
+    bracketed: bool = False
 
 
 _BEARING = frozenset(
-    {"wish", "up", "down", "was", "from", "not", "if", "rose_to", "fell_to", "to", "plus"}
+    {
+        "between",
+        "wish",
+        "up",
+        "down",
+        "was",
+        "from",
+        "not",
+        "if",
+        "rose_to",
+        "fell_to",
+        "to",
+        "plus",
+    }
 )
 
 
@@ -102,12 +105,23 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     elif kind != "p":
         item = Item("U", token.start, token.end, token.text)
         item.ambiguous = kind == "several"
+        item.bearing = kind == "unit"
         clause.items.append(item)
     elif token.text == "?":
         clause.questioned = True
-    elif token.text in _ODD:
+    elif token.text in _ODD or within_word(tokens, index):
         clause.items.append(Item("U", token.start, token.end, token.text))
     return index + 1
+
+
+def within_word(tokens: list[Token], index: int) -> bool:
+    """A slash that touches letters on both sides, as in a unit that we do not know."""
+    if tokens[index].text != "/" or not 0 < index < len(tokens) - 1:
+        return False
+    before, after = tokens[index - 1], tokens[index + 1]
+    touching = before.end == tokens[index].start and after.start == tokens[index].end
+    letters = before.text[-1:].isalpha() and after.text[:1].isalpha()
+    return touching and letters and before.kind != "analyte" and after.kind != "analyte"
 
 
 _PLAIN_COMMANDS = frozenset({"its", "more", "yes", "done", "why", "later"})
@@ -131,10 +145,13 @@ def _quantity(tokens: list[Token], index: int, quantity: Quantity, clause: Claus
     if quantity.sign and index and tokens[index - 1].end == quantity.start:
         if quantity.sign == "-" and not quantities.is_number(tokens[index - 1]):
             quantity.sign = ""
+            if tokens[index - 1].value == "redox":
+                quantity.problem = doubts.NEGATIVE  # a dash or a minus
     item = Item("V", quantity.start, quantity.end)
     item.quantity = quantity
-    item.marks = tuple(clause.after)
-    clause.after.clear()
+    if clause.after:
+        item.marks = tuple(clause.after)
+        clause.after.clear()
     clause.items.append(item)
     return _glued(tokens, quantity, item)
 
@@ -142,6 +159,8 @@ def _quantity(tokens: list[Token], index: int, quantity: Quantity, clause: Claus
 def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
     """What touches the end of a number and is no part of it makes the whole run doubtful."""
     after = quantity.last
+    if quantity.unit is not None and after < len(tokens) and tokens[after].kind == "unit":
+        quantity.problem = doubts.UNKNOWN_UNIT  # two units in a row
     while after < len(tokens) and tokens[after].start == item.end:
         following = tokens[after]
         letters = following.text[0].isalpha() and following.kind not in {"analyte", "unit"}
@@ -168,11 +187,15 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
     if not items:
         return
     if _even_pairs(items):
+        last: Candidate | None = None
         for first, second in zip(items[::2], items[1::2], strict=True):
             if first.kind == "V":
-                _pair(clause, second, first)
+                made = _pair(clause, second, first)
             else:
-                _pair(clause, first, second)
+                made = _pair(clause, first, second)
+            if not made.analyte and not made.choices:
+                _between_numbers(last, made)
+            last = made
         return
     kinds = [item.kind for item in items if item.kind != "U"]
     if items[0].kind == "U" and len(items) > 2 and kinds[:1] == ["V"] and _even_pairs(items[1:]):
@@ -206,6 +229,7 @@ def _singles(clause: Clause) -> list[Item]:
     """
     items = clause.items
     out: list[Item] = []
+    spare = 0  # names so far that have no number yet
     for index, item in enumerate(items):
         following = items[index + 1] if index + 1 < len(items) else None
         if item.kind == "N" and following is not None and following.kind == "N":
@@ -214,21 +238,19 @@ def _singles(clause: Clause) -> list[Item]:
                 following.start = item.start
                 continue
         quantity = item.quantity
-        if quantity is not None and quantity.of is not None and not _named(out, item, items, index):
-            _own_name(clause, item, quantity.of)
-            continue
+        if quantity is not None and quantity.of is not None:
+            waiting = spare > 0 and bool(out) and items[index - 1] is out[-1]
+            if not (waiting and out[-1].kind == "N") and not _named(item, items, index):
+                _own_name(clause, item, quantity.of)
+                continue
         out.append(item)
+        spare += (item.kind == "N") - (item.kind == "V")
     return out
 
 
-def _named(out: list[Item], item: Item, items: list[Item], index: int) -> bool:
-    """Whether a self-named quantity has a name beside it that waits for one."""
+def _named(item: Item, items: list[Item], index: int) -> bool:
+    """Whether the name of a self-named quantity stands behind it and has no other number."""
     of = item.quantity.of if item.quantity else None
-    free = bool(out) and out[-1].kind == "N" and items[index - 1] is out[-1]
-    if free and sum(other.kind == "V" for other in out) >= sum(o.kind == "N" for o in out):
-        free = False
-    if free:
-        return True
     following = items[index + 1] if index + 1 < len(items) else None
     if following is None or following.kind != "N" or following.analyte != of:
         return False
@@ -267,6 +289,8 @@ def _apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
             problem = doubts.WISH
         elif mark in {"up", "down", "plus"}:
             problem = doubts.CHANGE
+        elif mark == "between":
+            problem = doubts.BAD_NUMBER
         elif mark == "not":
             problem = doubts.NEGATED
         elif mark in {"was", "from"}:
@@ -291,7 +315,10 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
         if item.kind == "V":
             _stray(clause, item, last)
         elif following is not None and following.kind == "V":
-            last = _pair(clause, item, following)
+            made = _pair(clause, item, following)
+            if item.kind == "U" and not made.choices and index and items[index - 1].kind == "V":
+                _between_numbers(last, made)
+            last = made
             index += 1
         elif item.kind == "N" and _word_between(items, index):
             last = _pair(clause, item, items[index + 2])
@@ -302,6 +329,13 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
         else:
             _loose(clause, item, last, following)
         index += 1
+
+
+def _between_numbers(last: Candidate | None, made: Candidate) -> None:
+    """A word that is no name between two numbers may have joined them (`20 tto 40`)."""
+    if last is not None:
+        last.problem = last.problem or doubts.UNKNOWN_WORD
+        last.end = max(last.end, made.end)
 
 
 def _word_between(items: list[Item], index: int) -> bool:
@@ -326,7 +360,7 @@ def _number_first(clause: Clause, items: list[Item], previous: Candidate | None 
             index += 1
         elif item.kind == "V":
             _stray(clause, item, last)
-        elif item.kind == "N" and [other.kind for other in items[index + 1 :]] == ["V"]:
+        elif item.kind == "N" and index + 2 == len(items) and items[index + 1].kind == "V":
             last = _pair(clause, item, items[index + 1])
             index += 1
         elif item.kind == "N":
@@ -357,7 +391,11 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         last.choices = last.choices or _joined(last, item)
         last.end = max(last.end, item.end)
         return
-    clause.trouble.append((item.start, item.end, doubts.STRAY_NUMBER))
+    before = clause.trouble[-1] if clause.trouble else None
+    if before is not None and before[2] == doubts.STRAY_NUMBER and item.start - before[1] < 3:
+        clause.trouble[-1] = (before[0], item.end, doubts.STRAY_NUMBER)
+    else:
+        clause.trouble.append((item.start, item.end, doubts.STRAY_NUMBER))
 
 
 def _again(clause: Clause, item: Item, last: Candidate) -> None:

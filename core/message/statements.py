@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
+from collections import Counter
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
@@ -25,6 +27,7 @@ class Line:
     events: list[tuple[int, events.Found]] = field(default_factory=list)
     tanks: list[tuple[int, str]] = field(default_factory=list)
     tank_first: bool = False
+    begun: bool = False
 
 
 @dataclass(slots=True)
@@ -69,7 +72,7 @@ def _line(tokens: list[Token], state: Statement) -> None:
     line = Line(clauses=[Clause()])
     kinds = {token.kind for token in tokens}
     found = events.find(tokens, state.source, state.context) if "event" in kinds else []
-    timed = not kinds.isdisjoint({"time", "iso", "clock", "dotted", "slashed"})
+    timed = not kinds.isdisjoint(_TIMES)
     index = 0
     while index < len(tokens):
         if found and found[0].first == index:
@@ -93,6 +96,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     if index == 0 and token.text == "*":
         return 1  # a bullet
     if kind == "analyte":
+        line.begun = True
         return readings.gather(tokens, index, clause)
     if timed:
         moment = _moment(tokens, index, clause, state)
@@ -112,8 +116,12 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             line.clauses.append(Clause())
         if token.text == "?":
             clause.questioned = True
+        if token.text == "(":
+            line.clauses[-1].bracketed = True
         return index + 1
-    return readings.gather(tokens, index, clause)
+    after = readings.gather(tokens, index, clause)
+    line.begun = line.begun or bool(clause.items)
+    return after
 
 
 def _moment(tokens: list[Token], index: int, clause: Clause, state: Statement) -> Moment | None:
@@ -127,24 +135,20 @@ def _moment(tokens: list[Token], index: int, clause: Clause, state: Statement) -
     if token.kind == "slashed" and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
         if token.text in {"1/2", "1/4", "1/8", "1/3"}:
             return None
-    if token.kind not in {
-        "time",
-        "iso",
-        "clock",
-        "dotted",
-        "slashed",
-        "number",
-        "fraction",
-        "mark",
-    }:
-        return None
-    if token.kind == "mark" and token.value != "half":
+    if token.kind in {"number", "fraction"} or token.value == "half":
+        following = tokens[index + 1] if index + 1 < len(tokens) else None
+        if following is None or (following.kind != "time" and following.text not in times.BETWEEN):
+            return None
+    elif token.kind not in _TIMES:
         return None
     return times.find(tokens, index, state.context)
 
 
+_TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
+
+
 def _tank(line: Line, name: str, index: int) -> int:
-    if not line.tanks and not any(clause.items for clause in line.clauses):
+    if not line.tanks and not line.begun:
         line.tank_first = True
     if line.clauses[-1].items:
         if line.tank_first:
@@ -163,7 +167,7 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
     if tokens[place].kind == "tank":
         return 0
     word = tokens[place]
-    opens = not any(clause.items for clause in line.clauses) and not line.events
+    opens = not line.begun and not line.events
     colon = place + 1 < len(tokens) and tokens[place + 1].text == ":"
     ahead = tokens[place + 2] if colon and place + 2 < len(tokens) else None
     heads = colon and opens and (ahead is None or ahead.kind in {"analyte", "event", "time"})
@@ -204,7 +208,11 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
     token = tokens[index]
     if token.kind == "mark":
         return token.value == "and" and bool(clause.items)
-    if token.kind != "p" or (token.text in "()/," and _waits(tokens, index, clause)):
+    if (
+        token.kind != "p"
+        or readings.within_word(tokens, index)
+        or (token.text in "()/," and _waits(tokens, index, clause))
+    ):
         return False
     if token.text in _SOFT or token.text in _HARD:
         return True
@@ -334,13 +342,13 @@ def _other_water(line: Line, candidates: list[Candidate], state: Statement) -> N
 
 def _lone_k(candidates: list[Candidate], state: Statement) -> None:
     """A bare K is potassium only beside a KH, since one letter is easily lost."""
-    if any(c.analyte == "kh" for c in candidates) or any(v.analyte == "kh" for v in state.values):
+    lone = [c for c in candidates if c.name == "k" and c.problem is None]
+    if not lone or any(c.analyte == "kh" for c in (*candidates, *state.values)):
         return
-    for candidate in candidates:
-        if candidate.name == "k" and candidate.problem is None:
-            text = number_text(candidate.quantity)
-            candidate.problem = doubts.AMBIGUOUS_NAME
-            candidate.choices = (f"potassium {text}", f"KH {text}")
+    for candidate in lone:
+        text = number_text(candidate.quantity)
+        candidate.problem = doubts.AMBIGUOUS_NAME
+        candidate.choices = (f"potassium {text}", f"KH {text}")
 
 
 def _poison(candidates: list[Candidate], reason: str, *, force: bool = False) -> None:
@@ -356,7 +364,10 @@ def _unknown_words(line: Line, candidates: list[Candidate], state: Statement) ->
     for clause in line.clauses:
         if clause.candidates:
             continue
-        if any(nearest.bears(item.text) for item in (*clause.loose, *clause.items)):
+        words = (*clause.loose, *clause.items)
+        if clause.bracketed and any(item.kind == "U" for item in words):
+            _poison(candidates, doubts.UNKNOWN_WORD)
+        elif any(item.bearing or nearest.bears(item.text) for item in words if item.kind == "U"):
             _poison(candidates, doubts.UNKNOWN_WORD)
 
 
@@ -435,10 +446,10 @@ def _assign_times(line: Line, candidates: list[Candidate], state: Statement) -> 
         else:
             shared.append((index, moment))
     open_ones = [c for c in candidates if c.at is None and not c.own_time]
+    counts = Counter(c.analyte for c in candidates)
     for candidate in candidates:
-        if candidate.own_time and candidate.at is None and len(candidates) > 1:
-            if any(o.analyte == candidate.analyte and o is not candidate for o in candidates):
-                candidate.problem = candidate.problem or doubts.PAST
+        if candidate.own_time and candidate.at is None and counts[candidate.analyte] > 1:
+            candidate.problem = candidate.problem or doubts.PAST
         if candidate.own_time and candidate.at is None and len(shared) == 1:
             open_ones.append(candidate)
     if not shared:
@@ -478,14 +489,14 @@ def _timed(candidate: Candidate, moment: Moment) -> None:
 def _several_times(line: Line, shared: list[tuple[int, Moment]]) -> None:
     """Several times: each before its values, or each behind them."""
     leading = shared[0][0] == 0 and _before_values(line, shared[0][1])
+    places = [place for place, _ in shared]
     for index, clause in enumerate(line.clauses):
-        if leading:
-            own = [moment for place, moment in shared if place <= index][-1:]
-        else:
-            own = [moment for place, moment in shared if place >= index][:1]
+        own = bisect_right(places, index) - 1 if leading else bisect_left(places, index)
+        if not 0 <= own < len(shared):
+            continue
         for candidate in clause.candidates:
-            if own and candidate.at is None:
-                _timed(candidate, own[0])
+            if candidate.at is None:
+                _timed(candidate, shared[own][1])
 
 
 def _before_values(line: Line, moment: Moment) -> bool:

@@ -80,7 +80,10 @@ def _index(tanks: tuple[str, ...]) -> dict[str, list[tuple[str, str]]]:
 def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token]:
     """`tokens` with every exact tank name made one token of kind ``tank``."""
     index = _index(tanks)
-    if not any(token.text[0] in index for token in tokens):
+    for token in tokens:
+        if token.text[0] in index:
+            break
+    else:
         return tokens
     out: list[Token] = []
     done = 0

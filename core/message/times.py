@@ -207,7 +207,7 @@ def _named_day(tokens: list[Token], place: int, parts: _Parts, local: datetime) 
         parts.clock = time(hour)
         if _time(tokens, place + 1) == "at" or _clock_follows(tokens, place + 1):
             parts.clock = None
-    elif word.startswith("month"):
+    elif word.startswith("month") and word != "month":
         return _month_first(tokens, place, parts, local)
     else:
         return 0
@@ -239,7 +239,7 @@ def _day_of_month(tokens: list[Token], place: int, parts: _Parts, local: datetim
     if day is None or day != int(day) or not 1 <= day <= 31:
         return 0
     used = 1
-    while place + used < len(tokens) and used < 3 and tokens[place + used].text in _BETWEEN:
+    while place + used < len(tokens) and used < 3 and tokens[place + used].text in BETWEEN:
         used += 1
     word = _time(tokens, place + used)
     if not word.startswith("month") or not word[5:]:
@@ -250,7 +250,8 @@ def _day_of_month(tokens: list[Token], place: int, parts: _Parts, local: datetim
     return used + more
 
 
-_BETWEEN = frozenset({".", "of", "de", "st", "nd", "rd", "th"})
+BETWEEN = frozenset({".", "of", "de", "st", "nd", "rd", "th"})
+"""What may stand between the day and the month."""
 
 
 def _year(tokens: list[Token], place: int) -> tuple[list[int], int]:

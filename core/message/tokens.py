@@ -26,7 +26,7 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE,
 )
-_MIXED = re.compile(r"[^\W_]+")
+_MIXED = re.compile(r"[^\W_]{1,41}")
 _WATER = re.compile(r" ?[.·*•∙x]? ?(\d\d?) ?h2o(?![^\W_])")
 _SUPERSCRIPT = str.maketrans("", "", "¹²³" + MARK)
 
@@ -126,6 +126,8 @@ def _mixed(
     whole = match.group() if match else letters
     if len(whole) > 40:
         return letters, entry
+    if not _well_made(whole, known):
+        return whole, known.get(whole.translate(_SUPERSCRIPT))
     bare = whole.translate(_SUPERSCRIPT)
     if bare in known:
         return whole, known[bare]
@@ -136,6 +138,24 @@ def _mixed(
     if entry is not None:
         return letters, entry
     return whole, None
+
+
+_RUNS = re.compile(r"\d+|\D+")
+
+
+def _well_made(whole: str, known: dict[str, Entry]) -> bool:
+    """Whether a run of letters and digits is names, numbers and units (`kh4gh8dgh`).
+
+    A run with letters that we do not know is one unknown word, so that no part of a formula or a
+    code becomes a reading; a name of one letter is not taken from within a run.
+    """
+    letters = [run for run in _RUNS.findall(whole) if not run[0].isdigit()]
+    if len(letters) < 2:
+        return len(letters[0]) > 1
+    return all(len(run) > 1 or known.get(run, ("",))[0] == "unit" for run in letters) and all(
+        known.get(run, ("",))[0] in {"analyte", "unit"} or any(char in "²³¹" for char in run)
+        for run in letters
+    )
 
 
 def _hydrate(
@@ -151,23 +171,21 @@ def _hydrate(
 
 def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
     """Tokens that together are one entry of the lexicon, joined; the longest phrase wins."""
-    starts = words.phrases
-    if not any(token.text in starts for token in tokens):
-        return tokens
+    phrases = words.phrases
     out: list[Token] = []
-    index = 0
-    while index < len(tokens):
+    index, count = 0, len(tokens)
+    while index < count:
         token = tokens[index]
-        for rest, entry in starts.get(token.text, ()):
-            last = index + len(rest)
-            if _continues(tokens, index, rest):
-                text = " ".join((token.text, *rest))
-                out.append(Token(entry[0], entry[1], text, token.start, tokens[last].end))
-                index = last + 1
-                break
-        else:
-            out.append(token)
-            index += 1
+        index += 1
+        if index < count:
+            for rest, entry in phrases.get((token.text, tokens[index].text), ()):
+                if _continues(tokens, index - 1, rest):
+                    end = index + len(rest)
+                    text = " ".join((token.text, *rest))
+                    token = Token(entry[0], entry[1], text, token.start, tokens[end - 1].end)
+                    index = end
+                    break
+        out.append(token)
     return out
 
 
@@ -202,7 +220,10 @@ def _resolved(tokens: list[Token], words: Lexicon, source: str) -> list[Token]:
     languages, and more the fewer it has. With no vote at all the English meaning is taken; a tie
     leaves the word as ``several``, which no grammar takes.
     """
-    if not any(token.kind == "several" for token in tokens):
+    for token in tokens:
+        if token.kind == "several":
+            break
+    else:
         return tokens
     votes: dict[str, float] = {}
     for token in tokens:

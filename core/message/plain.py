@@ -1,0 +1,74 @@
+"""The plainest messages read in one pass, since they are most of what is sent.
+
+plain    = [ tank [ ":" ] ] { name [ link ] quantity [ separator ] }
+
+Nothing else may stand in it, and every value must be sound; anything else is left to
+`core.message.statements`, which gives the same answer for what is read here (a test compares them
+over the whole corpus).
+"""
+
+from __future__ import annotations
+
+from core.analytes import ANALYTES
+from core.message import quantities
+from core.message.candidates import Candidate, settle
+from core.message.model import Context, Parsed, Value
+from core.message.tokens import Token
+
+_SEPARATORS = frozenset({",", ";", "|", "\n"})
+
+
+def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
+    """The readings of a plain message; None where it is not plain."""
+    index = 0
+    tank: str | None = None
+    first = tokens[0]
+    if first.kind == "tank":
+        tank = str(first.value)
+        index = 2 if len(tokens) > 1 and tokens[1].text == ":" else 1
+    values: list[Value] = []
+    seen: set[str] = set()
+    count = len(tokens)
+    while index < count:
+        token = tokens[index]
+        if token.kind != "analyte" or token.text == "k" or index + 1 >= count:
+            return None
+        analyte, _, basis = str(token.value).partition("@")
+        following = tokens[index + 1]
+        at = index + 2 if following.kind == "mark" and following.value == "link" else index + 1
+        if analyte in seen or analyte not in ANALYTES or at >= count:
+            return None
+        if tokens[at].kind not in {"number", "mark"} or tokens[at].value == "under":
+            return None  # "nitrate under 20" may be a wish
+        quantity = quantities.read(tokens, at)
+        if quantity is None or quantity.sign or quantity.problem is not None:
+            return None
+        seen.add(analyte)
+        index = _next(tokens, quantity.last)
+        if index < 0:
+            return None
+        candidate = Candidate(
+            analyte, basis or None, quantity, token.start, quantity.end, token.text
+        )
+        candidate.tank = tank
+        settled = settle(candidate, context, source)
+        if not isinstance(settled, Value):
+            return None
+        values.append(settled)
+    if not values:
+        return None
+    return Parsed("reading", tank, None, tuple(values))
+
+
+def _next(tokens: list[Token], index: int) -> int:
+    """The index of the name that follows a value, the end, or -1 where something else follows."""
+    if index >= len(tokens):
+        return index
+    token = tokens[index]
+    if token.kind == "analyte":
+        return index
+    if token.text in _SEPARATORS:
+        index += 1
+        if index >= len(tokens) or tokens[index].kind == "analyte":
+            return index
+    return -1
