@@ -1,0 +1,174 @@
+"""The rows of ``livestock.toml``, read once when the first animal is named."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache
+from importlib.resources import files
+from typing import Any, Final, Literal
+
+Level = Literal["low", "normal", "high"]
+WaterKind = Literal["fresh", "brackish", "marine"]
+Being = Literal["fish", "invertebrate", "coral", "plant"]
+
+RANGES: Final = ("temperature", "ph", "gh", "kh", "salinity")
+"""The quantities that a row has a range of, as analyte ids."""
+
+SENSITIVITIES: Final = ("ammonia", "nitrite", "nitrate", "copper", "salt", "change")
+
+UNSOURCED: Final = frozenset({"practice", "memory"})
+"""Ids of sources that are none: the trade's habit, and memory."""
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A range that suits, both ends included, and the id of its source."""
+
+    low: float
+    high: float
+    source: str
+
+    def overlap(self, other: Span) -> tuple[float, float] | None:
+        """What two ranges have in common; None where they part."""
+        low, high = max(self.low, other.low), min(self.high, other.high)
+        return (low, high) if low <= high else None
+
+
+@dataclass(frozen=True, slots=True)
+class Sensitivity:
+    """How badly something is borne, and the id of its source."""
+
+    level: Level
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Species:
+    """A species, or a group of species that are kept alike.
+
+    Attributes
+    ----------
+    scientific : str
+        The scientific name; of a group its genus or family.
+    group : str
+        The company it is kept in, as the table names it.
+    water : str
+        fresh, brackish or marine.
+    being : str
+        fish, invertebrate, coral or plant.
+    ranges : mapping of analyte to Span
+        Temperature [°C], pH, GH and KH [°dH], salinity [g/kg]; what is missing is not judged.
+    sensitivity : mapping of str to Sensitivity
+        Towards ammonia, nitrite, nitrate, copper, salt and change.
+    names : mapping of language to names
+        Common names by language code, the usual one first.
+    nitrate_limit : Span or None
+        From 0 to what harms in the long run. [mg/L NO3]
+    length : float or None
+        Of a grown animal. [cm]
+    hunts, fights : bool
+        Eats what fits into its mouth; fights its like or its neighbours.
+    several : bool
+        True where the row stands for several species.
+    mussel : bool
+        True for mussels, which bear no potassium salts.
+    sources : mapping of value to source id
+        Where each value comes from.
+    cited : mapping
+        What a cited copy says of the species: its name there and the ends of its ranges.
+    differs : mapping of analyte to str
+        Why our range is not the cited one.
+    """
+
+    scientific: str
+    group: str
+    water: WaterKind
+    being: Being
+    ranges: Mapping[str, Span]
+    sensitivity: Mapping[str, Sensitivity]
+    names: Mapping[str, tuple[str, ...]]
+    nitrate_limit: Span | None = None
+    length: float | None = None
+    hunts: bool = False
+    fights: bool = False
+    several: bool = False
+    mussel: bool = False
+    sources: Mapping[str, str] = field(default_factory=dict)
+    cited: Mapping[str, Any] = field(default_factory=dict)
+    differs: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def name(self) -> str:
+        """The usual English name, else the scientific one."""
+        return self.names["en"][0] if self.names.get("en") else self.scientific
+
+    def name_in(self, language: str) -> str:
+        """The usual name in a language, else the English one."""
+        known = self.names.get(language)
+        return known[0] if known else self.name
+
+    def level(self, of: str) -> Level:
+        """How sensitive it is; normal where the table does not say."""
+        found = self.sensitivity.get(of)
+        return found.level if found else "normal"
+
+    @property
+    def is_animal(self) -> bool:
+        """False for plants."""
+        return self.being != "plant"
+
+    @property
+    def is_invertebrate(self) -> bool:
+        """True for shrimps, snails, mussels, corals and their like, which copper kills."""
+        return self.being in {"invertebrate", "coral"}
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """All rows, and what the ids of sources stand for."""
+
+    species: tuple[Species, ...]
+    sources: Mapping[str, str]
+
+
+@lru_cache(maxsize=1)
+def table() -> Table:
+    """Read the table; the first call takes some tens of milliseconds."""
+    text = files("core.advice").joinpath("livestock.toml").read_text(encoding="utf-8")
+    raw = tomllib.loads(text)
+    groups: dict[str, dict[str, Any]] = raw["group"]
+    rows = tuple(_species(row, groups[row["group"]]) for row in raw["species"])
+    return Table(rows, raw["sources"])
+
+
+def _species(row: Mapping[str, Any], group: Mapping[str, Any]) -> Species:
+    sources: dict[str, str] = {**group["source"], **row["source"]}
+    levels: dict[str, Level] = {**group["sensitivity"], **row.get("sensitivity", {})}
+    limit = group.get("nitrate_limit")
+    return Species(
+        scientific=row["scientific"],
+        group=row["group"],
+        water=group["water"],
+        being=group["being"],
+        ranges=_ranges({**group, **row}, sources),
+        sensitivity={of: Sensitivity(level, sources[of]) for of, level in levels.items()},
+        names={language: tuple(names) for language, names in row["names"].items()},
+        nitrate_limit=None if limit is None else Span(0.0, limit, sources["nitrate_limit"]),
+        length=row.get("length"),
+        hunts=row.get("hunts", False),
+        fights=row.get("fights", False),
+        several=row.get("many", False),
+        mussel=row.get("mussel", False),
+        sources=sources,
+        cited=row.get("fishbase", {}),
+        differs=row.get("differs", {}),
+    )
+
+
+def _ranges(row: Mapping[str, Any], sources: Mapping[str, str]) -> dict[str, Span]:
+    """The ranges of a row, its own before those of its group."""
+    return {
+        of: Span(float(row[of][0]), float(row[of][1]), sources[of]) for of in RANGES if of in row
+    }
