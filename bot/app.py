@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import AsyncIterator, Awaitable, Callable
 from contextlib import asynccontextmanager
+from dataclasses import replace
 from datetime import datetime
 
 from sqlalchemy.engine import URL
@@ -14,6 +15,7 @@ from bot.chat.model import Address, Incoming, Reply
 from bot.chat.turn import Turn
 from bot.clock import Clock, SystemClock
 from bot.defaults import Defaults
+from bot.reminders import planning
 from bot.reminders.courier import Courier
 from bot.reminders.delivery import Delivery
 from bot.store.chats import NewChat
@@ -82,8 +84,11 @@ class App:
             Runs in the same unit of work with the replies, so that whoever keeps an inbox can
             note them with what they rest on, or not at all.
         """
+        storable = replace(
+            incoming, text=_storable(incoming.text), author_name=_storable(incoming.author_name)
+        )
         async with self.database.write() as uow:
-            turn = await Turn.begin(uow, incoming, self.new_chat)
+            turn = await Turn.begin(uow, storable, self.new_chat)
             replies = await answer(turn)
             if before_commit is not None:
                 await before_commit(uow, replies)
@@ -105,6 +110,28 @@ class App:
             await uow.chats.leave(address, moved_to, self.clock.now())
             await uow.commit()
 
+    async def take_over(self, messenger: str) -> None:
+        """Take up at once what a dead process was saying on a messenger.
+
+        Only for whoever knows that no other process serves that messenger on this database;
+        elsewhere a dead one's leases run out by themselves.
+        """
+        async with self.database.write() as uow:
+            await uow.reminders.release(messenger)
+            await uow.commit()
+
+    async def live_by(self, address: Address, zone: str) -> None:
+        """Let a chat that is there already live by another zone."""
+        async with self.database.write() as uow:
+            chat = await uow.chats.find(address)
+            if chat is None or chat.zone_name == zone:
+                return
+            await uow.chats.change(chat.id, zone=zone, zone_known=True)
+            uow.session.expire_all()
+            chat = await uow.chats.get(chat.id)
+            await planning.reschedule(uow, chat, self.clock.now(), zone_changed=True)
+            await uow.commit()
+
     async def deliver_due(self) -> int:
         """Say all that is due by the clock and return how many messages that took."""
         return await self._delivery.deliver_due()
@@ -124,3 +151,10 @@ class App:
         """Tell whether the database holds a tank of anybody."""
         async with self.database.read() as uow:
             return await uow.tanks.any_at_all()
+
+
+def _storable(text: str) -> str:
+    """A text without what no database keeps: NUL, and halves of surrogate pairs."""
+    if "\x00" in text or not text.isascii():
+        return text.replace("\x00", "\ufffd").encode("utf-8", "replace").decode()
+    return text

@@ -8,7 +8,6 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select, update
-from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.chat.model import Address
@@ -74,7 +73,10 @@ class Chats:
 
     async def _insert(self, address: Address, *, group: bool, new: NewChat, now: datetime) -> None:
         """Make a chat, unless another process did so in this moment."""
-        insert = sqlite.insert if self._dialect == "sqlite" else postgresql.insert
+        if self._dialect == "sqlite":
+            from sqlalchemy.dialects.sqlite import insert
+        else:  # loaded where it is needed: it would weigh on every cold start
+            from sqlalchemy.dialects.postgresql import insert  # type: ignore[assignment]
         await self._session.execute(
             insert(ChatRow)
             .values(

@@ -153,6 +153,15 @@ class Reminders:
         )
         return sorted(map(_reminder, taken), key=lambda reminder: (reminder.next_due, reminder.id))
 
+    async def release(self, messenger: str) -> None:
+        """Put back what a dead process was saying, where it is certain that none is alive."""
+        chats = select(ChatRow.id).where(ChatRow.messenger == messenger)
+        await self._session.execute(
+            update(ReminderRow)
+            .where(ReminderRow.state == "sending", ReminderRow.chat_id.in_(chats))
+            .values(state="due", owner=None, lease_until=None, maybe_repeat=True)
+        )
+
     async def settle(
         self,
         reminder: Reminder,

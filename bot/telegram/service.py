@@ -154,6 +154,7 @@ async def _alone(app: App, inbox: Inbox) -> AsyncIterator[None]:
                 log.warning("another bot runs on %s; only PostgreSQL is made for that", path)
             else:
                 await inbox.release_all()
+                await app.take_over(MESSENGER)
         yield
 
 

@@ -68,6 +68,9 @@ async def _hold(options: Options, over: asyncio.Event) -> int:
                 app, clock, _output(options), over=over, group=options.group, show_edits=talks
             )
             app.add_courier(session)
+            await app.take_over(session.messenger)  # the file is ours alone
+            if options.chosen_zone is not None:
+                await app.live_by(session.address, options.chosen_zone)
             if options.demo:
                 from bot.demo import build  # a season of history, seldom wanted
 

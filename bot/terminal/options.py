@@ -20,7 +20,8 @@ class Options:
 
     `database` is a URL in our drivers' form, None for a temporary file; `clock` is where a
     simulated clock starts, None for the machine's; `zone` is where moments are written;
-    `folder` keeps what was typed and what went wrong, None to keep neither after this sitting.
+    `folder` keeps what was typed and what went wrong, None to keep neither after this sitting;
+    `chosen_zone` is the zone that the command line names, which a chat on record then takes.
     """
 
     database: str | None
@@ -32,6 +33,7 @@ class Options:
     json: bool = False
     ansi: bool = False
     folder: Path | None = None
+    chosen_zone: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +72,7 @@ def choose(asked: Asked) -> Options:
         json=asked.json,
         ansi=shows_emphasis(),
         folder=None if temporary else data_folder(),
+        chosen_zone=str(asked.timezone) if asked.timezone else None,
     )
 
 

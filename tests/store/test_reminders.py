@@ -143,3 +143,17 @@ async def test_a_chat_that_is_gone_is_not_claimed(database: Database) -> None:
         await chat_in(uow)
         await uow.commit()
     assert len(await claim(database, "a")) == 1
+
+
+async def test_what_a_dead_process_was_saying_is_taken_up_at_once(database: Database) -> None:
+    await add(database, NOW)
+    await claim(database, "dead")
+    async with database.write() as uow:
+        await uow.reminders.release("other")
+        await uow.commit()
+    assert await claim(database, "a") == []
+    async with database.write() as uow:
+        await uow.reminders.release("test")
+        await uow.commit()
+    (again,) = await claim(database, "a")
+    assert again.maybe_repeat
