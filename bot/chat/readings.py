@@ -207,6 +207,8 @@ async def answer_for(
         lines.append(words.made_tank(told.tank.name))
     if any(event.what.spoons for event in told.events):
         lines.append(words.spoons())
+    if any(event.what.kind == "lost" for event in told.events):
+        lines.append(words.lost())
     return await turn.reply(
         lines,
         choices=[Choice("undo", "undo", "undo", {"entry_id": entry_id})],

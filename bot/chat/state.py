@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 
 from bot.chat.turn import Turn
 from bot.store.tanks import StoredTank
 from core.advice.state import Measured, State, measured, newest
+from core.tank import Stock
 
 LOOKED_AT = 48
 """Newest readings that are looked through: some ten tests of five analytes."""
@@ -28,9 +30,11 @@ async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
         if reading is not None:
             found.append(reading)
     latest = newest(found)
+    animals = await turn.uow.log.stock(stored.id, until=at)
+    stock = tuple(Stock(species, count) for species, count in animals.items())
     ph = latest.get("ph")
     return State(
-        tank=stored.tank,
+        tank=replace(stored.tank, stock=stock),
         now=at.astimezone(zone),
         readings=latest,
         earlier=tuple(r for r in found if r.analyte == "ph" and ph is not None and r.at < ph.at),

@@ -231,7 +231,9 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
     if said.rest:
         return [await turn.reply(words.not_understood(said.rest))]
     if not changes:
-        return [await turn.reply([words.shown(stored.tank)], facts=_facts(stored))]
+        animals = await turn.uow.log.stock(stored.id, until=turn.now)
+        lines = [words.shown(stored.tank), *words.stock(animals)]
+        return [await turn.reply(lines, facts=_facts(stored) | {"stock": animals})]
     stored = await turn.change_tank(stored, **changes)
     return [await turn.reply(words.changed(stored.tank), facts=_facts(stored))]
 

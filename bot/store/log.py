@@ -194,6 +194,26 @@ class Log:
             query = query.where(EventRow.happened_at >= since)
         return [_event(row) for row in await self._session.scalars(query)]
 
+    async def stock(self, tank_id: int, *, until: datetime) -> dict[str, int]:
+        """Animals on record as of a moment, by species as the keeper calls them."""
+        query = (
+            select(EventRow.kind, EventRow.species, EventRow.count)
+            .join(EntryRow, EntryRow.id == EventRow.entry_id)
+            .where(
+                EventRow.tank_id == tank_id,
+                EventRow.kind.in_(("added", "lost")),
+                EventRow.species.is_not(None),
+                EventRow.happened_at <= until,
+                _LIVE,
+            )
+            .order_by(EventRow.happened_at, EventRow.id)
+        )
+        held: dict[str, int] = {}
+        for kind, species, count in await self._session.execute(query):
+            change = (count or 1) if kind == "added" else -(count or 1)
+            held[species] = max(0, held.get(species, 0) + change)
+        return {species: count for species, count in held.items() if count}
+
     async def _one(self, *conditions: ColumnElement[bool]) -> Entry | None:
         row = await self._session.scalar(
             select(EntryRow).where(*conditions).order_by(EntryRow.id.desc()).limit(1)

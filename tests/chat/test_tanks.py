@@ -111,3 +111,14 @@ async def test_two_tanks_never_share_a_name(talk: Talk) -> None:
     assert "already" in await talk.text("/tank new FERN 60 l fresh")
     assert "already" in await talk.text("/tank rename quarry fern")
     assert await talk.app.names(talk.address) == ["Fern", "Quarry"]
+
+
+async def test_the_stock_is_kept_from_what_was_added_and_lost(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("added 6 neon tetras")
+    assert "Test ammonia" in await talk.text("lost 2 neon tetras")
+    await talk.say("added 4 amano shrimps")
+    facts = await talk.facts("/tank fern")
+    assert facts["stock"] == {"neon tetras": 4, "amano shrimps": 4}
+    await talk.say("undo")
+    assert (await talk.facts("/tank fern"))["stock"] == {"neon tetras": 4}

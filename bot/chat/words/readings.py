@@ -124,9 +124,9 @@ def spoons() -> str:
     return "A spoon is no measure: weigh it next time, and tell me the grams."
 
 
-def all_quiet() -> str:
-    """Nothing to warn of."""
-    return "Nothing in this asks for action."
+def lost() -> str:
+    """Animals died: what to look at before anything else."""
+    return "Test ammonia, nitrite, pH and temperature now, look at the others, remove the dead."
 
 
 def made_tank(name: str) -> str:

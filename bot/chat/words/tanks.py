@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from bot.chat.words.numbers import litres, plain
 from core.tank import ALLOWANCE, FILLED, Box, Tank
@@ -21,6 +21,13 @@ def shown(tank: Tank) -> str:
         for analyte, kit in tank.kits.items()
     )
     return f"{tank.name}: {volume}, {tank.kind}{soft}{kits}"
+
+
+def stock(animals: Mapping[str, int]) -> list[str]:
+    """The animals on record, if any."""
+    if not animals:
+        return []
+    return ["Animals: " + ", ".join(f"{count} {species}" for species, count in animals.items())]
 
 
 def listing(tanks: Sequence[Tank]) -> list[str]:
