@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 from core.advice import limits
-from core.message.model import Basis, Qualifier, Value
+from core.message.model import Basis, Event, Qualifier, Value
 from core.tank import Tank
 
 N_PER_NH4 = 14.007 / 18.039
@@ -106,17 +106,70 @@ def _ends(analyte: str, number: float, step: float) -> tuple[float, float]:
     return max(0.0, number - step), number + step
 
 
+DISTURBING = frozenset({"water_change", "top_up", "dose", "moved", "media"})
+"""Kinds of events after which a series of readings begins anew."""
+
+
+@dataclass(frozen=True, slots=True)
+class Happening:
+    """Something done to the tank or seen in it, and when."""
+
+    at: datetime
+    what: Event
+
+    @property
+    def disturbs(self) -> bool:
+        """Whether readings before and after it are two stories."""
+        return self.what.kind in DISTURBING
+
+
 @dataclass(frozen=True, slots=True)
 class State:
     """A tank and the newest reading of each analyte, as of `now`.
 
-    `earlier` holds older pH readings, newest first, for what moved.
+    Everything but the first three is optional: a rule that needs what was not looked up says
+    nothing.
+
+    Attributes
+    ----------
+    tank : Tank
+        The tank with its animals.
+    now : datetime
+        The moment that ages count to, in the chat's zone.
+    readings : mapping of analyte to Measured
+        The newest of each.
+    earlier : tuple of Measured
+        Older pH readings, newest first, for what moved.
+    history : mapping of analyte to readings
+        All that are known, in any order, by when they were measured.
+    events : tuple of Happening or None
+        What was done, in any order; None where it was not looked up.
+    source : mapping of analyte to Measured
+        The water that the tank is filled from.
+    began : datetime or None
+        When the tank was set up, where the keeper said so.
+    kit_expiry : mapping of analyte to date
+        The day until which a kit is good.
+    injected : bool
+        True where carbon dioxide is injected.
     """
 
     tank: Tank
     now: datetime
     readings: Mapping[str, Measured] = field(default_factory=dict)
     earlier: tuple[Measured, ...] = ()
+    history: Mapping[str, tuple[Measured, ...]] = field(default_factory=dict)
+    events: tuple[Happening, ...] | None = None
+    source: Mapping[str, Measured] = field(default_factory=dict)
+    began: datetime | None = None
+    kit_expiry: Mapping[str, date] = field(default_factory=dict)
+    injected: bool = False
+
+    def disturbed(self) -> datetime | None:
+        """When the water was last changed, dosed, topped up or moved; None where never known."""
+        return max(
+            (e.at for e in self.events or () if e.disturbs and e.at <= self.now), default=None
+        )
 
     def last(self, analyte: str) -> Measured | None:
         """The newest reading of an analyte, whatever its age."""

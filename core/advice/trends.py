@@ -1,0 +1,349 @@
+"""Where a value is going: robust slopes with an interval, days to a limit, consumption.
+
+Slopes are those of Theil and Sen: the median of the slopes of all pairs, with Sen's interval by
+Kendall's statistic. Outliers, gaps, duplicates and disorder do no harm to them. A trend is only
+spoken of where it is surely there *and* more than the kit's noise.
+"""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_left
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from statistics import NormalDist, median
+from typing import Final
+
+from core.advice.state import NO3_PER_N, Measured, State
+from core.analytes import ANALYTES
+
+LOOKED_BACK: Final = timedelta(days=120)
+"""Older readings tell of another season; common practice."""
+
+MOST_POINTS: Final = 48
+"""Newest readings that a slope is made of: 1,128 pairs."""
+
+FEWEST_POINTS: Final = 5
+"""Of fewer, no interval can exclude chance."""
+
+SHORTEST: Final = timedelta(days=3)
+"""A shorter series shows the hours of the day, not a trend; common practice."""
+
+CERTAINTY: Final = 0.995
+"""Of the interval that must exclude zero before a trend is spoken of."""
+
+STEPS_MOVED: Final = 1.5
+"""A trend must have moved the value by so many steps of the kit; common practice."""
+
+DAY: Final = 86_400.0
+
+
+@dataclass(frozen=True, slots=True)
+class Slope:
+    """A robust slope with its interval. [unit per day]"""
+
+    per_day: float
+    low: float
+    high: float
+    middle: float
+    """The line's value at the median time. [unit]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Trend:
+    """How an analyte moves.
+
+    Attributes
+    ----------
+    analyte : str
+        What moves.
+    per_day, low, high : float
+        Slope and the ends of its interval. [canonical unit per day]
+    count : int
+        Readings behind it.
+    span : timedelta
+        From the first to the last of them.
+    value : float
+        Where the line stands at the last reading. [canonical unit]
+    step : float
+        What the kit can tell. [canonical unit]
+    """
+
+    analyte: str
+    per_day: float
+    low: float
+    high: float
+    count: int
+    span: timedelta
+    value: float
+    step: float
+
+    @property
+    def moved(self) -> float:
+        """How far the line went over its span. [canonical unit]"""
+        return self.per_day * self.span.total_seconds() / DAY
+
+    @property
+    def is_sure(self) -> bool:
+        """Whether chance and the kit are both too small to explain it."""
+        return (self.low > 0.0 or self.high < 0.0) and abs(self.moved) >= STEPS_MOVED * self.step
+
+    def days_to(self, limit: float) -> tuple[float, float, float] | None:
+        """Days until the line meets a limit: expected, soonest, latest; None where it never will.
+
+        The latest is infinite where the slow end of the interval never gets there.
+        """
+        away = limit - self.value
+        if away == 0.0 or away * self.per_day <= 0.0:
+            return None
+        fast, slow = (self.high, self.low) if away > 0 else (self.low, self.high)
+        latest = away / slow if away * slow > 0.0 else math.inf
+        return away / self.per_day, away / fast, latest
+
+
+def theil_sen(
+    times: Sequence[float], values: Sequence[float], certainty: float = CERTAINTY
+) -> Slope | None:
+    """Give the median of all pairwise slopes, with Sen's interval.
+
+    Parameters
+    ----------
+    times : sequence of float
+        When each was measured, in any order; equal times form no pair. [day]
+    values : sequence of float
+        What was measured. [unit]
+    certainty : float, optional
+        Of the interval, over 0 and under 1.
+
+    Returns
+    -------
+    Slope or None
+        None where no two readings differ in time.
+
+    Notes
+    -----
+    The interval takes the order statistics of the slopes at ranks ``(N ± z·σ) / 2``, with σ
+    Kendall's with its correction for ties [1]_.
+
+    Examples
+    --------
+    >>> slope = theil_sen([0, 1, 2, 3, 4], [5, 7, 9, 11, 13])
+    >>> slope.per_day, slope.middle
+    (2.0, 9.0)
+
+    References
+    ----------
+    .. [1] Sen 1968, J. Am. Stat. Assoc. 63:1379-1389 (from memory), checked against the open
+       implementation of the same in SciPy.
+    """
+    points = sorted(zip(times, values, strict=True))
+    slopes = sorted(
+        (later[1] - earlier[1]) / (later[0] - earlier[0])
+        for i, earlier in enumerate(points)
+        for later in points[i + 1 :]
+        if later[0] > earlier[0]
+    )
+    if not slopes:
+        return None
+    low, high = _ranks(points, len(slopes), certainty)
+    inside = low >= 0 and high < len(slopes)
+    return Slope(
+        per_day=median(slopes),
+        low=slopes[low] if inside else -math.inf,
+        high=slopes[high] if inside else math.inf,
+        middle=median(values),
+    )
+
+
+def _ranks(points: list[tuple[float, float]], count: int, certainty: float) -> tuple[int, int]:
+    """Ranks of the interval's ends among the sorted slopes, outside of them if too few."""
+    variance = _kendall_variance(points)
+    if variance <= 0.0:
+        return -1, count
+    spread = -NormalDist().inv_cdf((1.0 - certainty) / 2.0) * math.sqrt(variance)
+    return round((count - spread) / 2.0) - 1, round((count + spread) / 2.0)
+
+
+def _kendall_variance(points: list[tuple[float, float]]) -> float:
+    def term(n: int) -> int:
+        return n * (n - 1) * (2 * n + 5)
+
+    ties = sum(term(n) for of in (0, 1) for n in _repeats(point[of] for point in points))
+    return (term(len(points)) - ties) / 18.0
+
+
+def _repeats(values: Iterable[float]) -> list[int]:
+    counts: dict[float, int] = {}
+    for value in values:
+        counts[value] = counts.get(value, 0) + 1
+    return [n for n in counts.values() if n > 1]
+
+
+def series(state: State, analyte: str, since: datetime | None = None) -> list[Measured]:
+    """Readings of an analyte in the order of measuring, ends of the kit's scale left out.
+
+    Parameters
+    ----------
+    state : State
+        With its history.
+    analyte : str
+        Which.
+    since : datetime, optional
+        The moment after which they count; `LOOKED_BACK` at most.
+    """
+    earliest = state.now - LOOKED_BACK
+    if since is not None and since > earliest:
+        earliest = since
+    kept = [
+        reading
+        for reading in state.history.get(analyte, ())
+        if earliest < reading.at <= state.now and not reading.is_limit
+    ]
+    return sorted(kept, key=lambda reading: reading.at)[-MOST_POINTS:]
+
+
+def trend(state: State, analyte: str) -> Trend | None:
+    """How an analyte moved since the water was last disturbed; None where too little is known.
+
+    Readings of mixed basis are compared as the same basis only.
+    """
+    return _trend_of(series(state, analyte, state.disturbed()), analyte)
+
+
+def long_trend(state: State, analyte: str) -> Trend | None:
+    """How an analyte moves over the season, water changes and all: where the routine leads."""
+    return _trend_of(series(state, analyte), analyte)
+
+
+def _trend_of(readings: list[Measured], analyte: str) -> Trend | None:
+    readings = _of_one_basis(readings)
+    if len(readings) < FEWEST_POINTS:
+        return None
+    span = readings[-1].at - readings[0].at
+    if span < SHORTEST:
+        return None
+    times = [(reading.at - readings[-1].at).total_seconds() / DAY for reading in readings]
+    found = theil_sen(times, [reading.value for reading in readings])
+    if found is None:
+        return None
+    value = found.middle - found.per_day * median(times)
+    step = kit_step(analyte, readings)
+    return Trend(analyte, found.per_day, found.low, found.high, len(readings), span, value, step)
+
+
+def _of_one_basis(readings: list[Measured]) -> list[Measured]:
+    """Those told on the same basis as the newest: a new kit's units are no trend."""
+    return [reading for reading in readings if reading.basis == readings[-1].basis]
+
+
+def kit_step(analyte: str, readings: Iterable[Measured]) -> float:
+    """What the kit can tell of an analyte: its told step, else the usual kit's. [unit]"""
+    told = max((reading.step for reading in readings), default=0.0)
+    known = ANALYTES.get(analyte)
+    return told or (known.resolution if known else 0.0)
+
+
+# Consumption and what nitrate tells ----------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Consumption:
+    """What is used up a day, from the least to the most that the kit leaves open. [unit/day]"""
+
+    per_day: float
+    low: float
+    high: float
+
+    @property
+    def is_sure(self) -> bool:
+        """Whether anything is used up at all, whatever the kit's doubt."""
+        return self.low > 0.0
+
+
+def consumption(earlier: Measured, later: Measured) -> Consumption | None:
+    """What animals take out of the water between two readings with nothing done in between.
+
+    Parameters
+    ----------
+    earlier, later : Measured
+        Of one analyte, not at the ends of the kit's scale.
+
+    Returns
+    -------
+    Consumption or None
+        None where the two cannot be compared: under an hour apart, in the wrong order, off the
+        kit's scale, or on another basis.
+    """
+    days = (later.at - earlier.at).total_seconds() / DAY
+    if earlier.is_limit or later.is_limit or earlier.basis != later.basis or days < 1.0 / 24.0:
+        return None
+    return Consumption(
+        (earlier.value - later.value) / days,
+        (earlier.low - later.high) / days,
+        (earlier.high - later.low) / days,
+    )
+
+
+KH_PER_NITRATE: Final = 1.0 / (NO3_PER_N * 14.007) / 0.356652
+"""KH that the acid of one mg/L of nitrate, formed net of food, takes away. [°dH per mg/L NO3]"""
+
+
+def kh_lost_to_nitrate(nitrate: float, *, from_ammonium: bool = False) -> float:
+    """KH that was used up while so much nitrate built up.
+
+    Parameters
+    ----------
+    nitrate : float
+        Nitrate that was formed, zero or more. [mg/L NO3]
+    from_ammonium : bool, optional
+        True for a tank that is fed an ammonium salt: twice as much.
+
+    Returns
+    -------
+    float
+        KH. [°dH]
+
+    Notes
+    -----
+    Nitrification of ammonium takes two equivalents a mole; the nitrogen of food gives one back
+    as it is set free.
+
+    Examples
+    --------
+    >>> round(kh_lost_to_nitrate(10.0), 2), round(kh_lost_to_nitrate(10.0, from_ammonium=True), 2)
+    (0.45, 0.9)
+    """
+    return nitrate * KH_PER_NITRATE * (2.0 if from_ammonium else 1.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Drift:
+    """How far the tank has moved away from the water that it is filled from. [canonical unit]"""
+
+    analyte: str
+    tank: float
+    source: float
+
+    @property
+    def away(self) -> float:
+        """Tank less source."""
+        return self.tank - self.source
+
+
+def drift_from_source(state: State, analyte: str) -> Drift | None:
+    """Give the distance from the source, where it is surely more than both kits' doubt."""
+    here, there = state.last(analyte), state.source.get(analyte)
+    if here is None or there is None or here.is_limit or there.is_limit:
+        return None
+    if here.low <= there.high and there.low <= here.high:
+        return None
+    return Drift(analyte, here.value, there.value)
+
+
+def nearest_before(readings: Sequence[Measured], moment: datetime) -> Measured | None:
+    """The last reading at or before a moment, of readings in order."""
+    place = bisect_left(readings, moment, key=lambda reading: reading.at)
+    if place < len(readings) and readings[place].at == moment:
+        return readings[place]
+    return readings[place - 1] if place else None
