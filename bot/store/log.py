@@ -202,7 +202,6 @@ class Log:
             .where(
                 EventRow.tank_id == tank_id,
                 EventRow.kind.in_(("added", "lost")),
-                EventRow.species.is_not(None),
                 EventRow.happened_at <= until,
                 _LIVE,
             )
@@ -210,6 +209,8 @@ class Log:
         )
         held: dict[str, int] = {}
         for kind, species, count in await self._session.execute(query):
+            if species is None:
+                continue
             change = (count or 1) if kind == "added" else -(count or 1)
             held[species] = max(0, held.get(species, 0) + change)
         return {species: count for species, count in held.items() if count}
