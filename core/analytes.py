@@ -60,7 +60,7 @@ ANALYTES: dict[str, Analyte] = {
         Analyte("chloride", "chloride", "mg/L", 0.0, 25000.0, 10.0, 0),
         Analyte("sodium", "sodium", "mg/L", 0.0, 15000.0, 10.0, 0),
         Analyte("sulfate", "sulfate", "mg/L", 0.0, 4000.0, 10.0, 0),
-        Analyte("oxygen", "oxygen", "mg/L", 0.0, 25.0, 0.5, 1),
+        Analyte("oxygen", "oxygen", "mg/L", 0.5, 25.0, 0.5, 1),
         Analyte("co2", "CO2", "mg/L", 0.0, 200.0, 5.0, 0),
         Analyte("conductivity", "conductivity", "µS/cm", 5.0, 80000.0, 10.0, 0),
         Analyte("tds", "TDS", "mg/L", 0.0, 45000.0, 1.0, 0),

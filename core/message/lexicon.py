@@ -37,7 +37,8 @@ class Lexicon:
         Plain word → (category, id). Where languages disagree the category is ``several`` and the
         id a key of `several`.
     phrases : dict
-        First two words of a phrase → all words behind the first, the longest first, with its entry.
+        First two words of a phrase → all words behind the first, the longest first, with its entry and
+        whether its signs must touch the words.
     several : dict
         Word → (language, entry) for words that mean different things.
     languages : dict
@@ -48,7 +49,7 @@ class Lexicon:
     """
 
     words: dict[str, Entry] = field(default_factory=dict)
-    phrases: dict[tuple[str, str], list[tuple[tuple[str, ...], Entry]]] = field(
+    phrases: dict[tuple[str, str], list[tuple[tuple[str, ...], Entry, bool]]] = field(
         default_factory=dict
     )
     several: dict[str, tuple[tuple[str, Entry], ...]] = field(default_factory=dict)
@@ -107,16 +108,19 @@ def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
     for category, meaning, word, language in rows:
         for plain in spellings(word):
             meanings.setdefault(pieces(plain), {})[language] = (category, meaning)
+    spaced = {pieces(fold(word)) for _, _, word, _ in rows if " / " in word}
     lexicon = Lexicon()
     for key, by_language in meanings.items():
-        _add(lexicon, key, by_language)
+        _add(lexicon, key, by_language, loose=key in spaced)
     _written(lexicon, rows)
     for continuations in lexicon.phrases.values():
         continuations.sort(key=lambda item: -len(item[0]))
     return lexicon
 
 
-def _add(lexicon: Lexicon, key: tuple[str, ...], by_language: dict[str, Entry]) -> None:
+def _add(
+    lexicon: Lexicon, key: tuple[str, ...], by_language: dict[str, Entry], *, loose: bool
+) -> None:
     distinct = set(by_language.values())
     name = " ".join(key)
     if len(distinct) == 1:
@@ -130,7 +134,7 @@ def _add(lexicon: Lexicon, key: tuple[str, ...], by_language: dict[str, Entry]) 
     elif len(key) == 1 or not any(piece.isalnum() for piece in key):
         lexicon.words["".join(key)] = entry
     else:
-        lexicon.phrases.setdefault((key[0], key[1]), []).append((key[1:], entry))
+        lexicon.phrases.setdefault((key[0], key[1]), []).append((key[1:], entry, not loose))
 
 
 def _written(lexicon: Lexicon, rows: list[tuple[str, str, str, str]]) -> None:

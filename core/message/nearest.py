@@ -53,9 +53,36 @@ def analytes(word: str) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=1)
+def _modifiers() -> tuple[str, ...]:
+    """Words that begin a name of several words, such as carbonate, total, free."""
+    return tuple(
+        {
+            first
+            for (first, _), rest in lexicon().phrases.items()
+            if len(first) > 3 and any(entry[0] == "analyte" for _, entry, _ in rest)
+        }
+    )
+
+
+@lru_cache(maxsize=4096)
+def modifies(word: str) -> bool:
+    """Whether a word is nearly one that makes another name of the name behind it.
+
+    Examples
+    --------
+    >>> modifies("carbonaate"), modifies("hello")
+    (True, False)
+    """
+    if not 4 <= len(word) <= 30:
+        return False
+    most = 1 if len(word) < 6 else 2
+    return any(OSA.distance(word, near, score_cutoff=most) <= most for near in _modifiers())
+
+
+@lru_cache(maxsize=1)
 def _bearing() -> tuple[str, ...]:
     """Words that change what a value means: times, wishes, other waters, changes."""
-    marks = {"wish", "other", "up", "down", "was", "from", "not", "if"}
+    marks = {"wish", "other", "up", "down", "was", "from", "not", "if", "to", "between"}
     return tuple(
         word
         for word, entry in lexicon().words.items()

@@ -105,7 +105,9 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     elif kind != "p":
         item = Item("U", token.start, token.end, token.text)
         item.ambiguous = kind == "several"
-        item.bearing = kind == "unit"
+        before = tokens[index - 1] if index else None
+        slash = before is not None and before.text == "/" and before.end == token.start
+        item.bearing = kind == "unit" or slash
         clause.items.append(item)
     elif token.text == "?":
         clause.questioned = True
@@ -161,6 +163,11 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
     after = quantity.last
     if quantity.unit is not None and after < len(tokens) and tokens[after].kind == "unit":
         quantity.problem = doubts.UNKNOWN_UNIT  # two units in a row
+    if after + 1 < len(tokens) and tokens[after].text == "/" and quantity.unit is not None:
+        following = tokens[after + 1]
+        touching = tokens[after].start == item.end and following.start == tokens[after].end
+        if (touching or following.text == "/") and following.kind not in {"analyte", "number"}:
+            quantity.problem = doubts.UNKNOWN_UNIT  # "mg/ll"
     while after < len(tokens) and tokens[after].start == item.end:
         following = tokens[after]
         letters = following.text[0].isalpha() and following.kind not in {"analyte", "unit"}
@@ -193,7 +200,7 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
                 made = _pair(clause, second, first)
             else:
                 made = _pair(clause, first, second)
-            if not made.analyte and not made.choices:
+            if not made.analyte and (not made.choices or nearest.bears(made.name)):
                 _between_numbers(last, made)
             last = made
         return
@@ -316,8 +323,11 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
             _stray(clause, item, last)
         elif following is not None and following.kind == "V":
             made = _pair(clause, item, following)
-            if item.kind == "U" and not made.choices and index and items[index - 1].kind == "V":
-                _between_numbers(last, made)
+            if item.kind == "U" and index and items[index - 1].kind == "V":
+                if not made.choices or nearest.bears(item.text):
+                    _between_numbers(last, made)
+            if index and items[index - 1].kind == "U" and nearest.modifies(items[index - 1].text):
+                made.problem = made.problem or doubts.UNKNOWN_WORD
             last = made
             index += 1
         elif item.kind == "N" and _word_between(items, index):

@@ -96,6 +96,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     if index == 0 and token.text == "*":
         return 1  # a bullet
     if kind == "analyte":
+        if not line.begun and _tank_like(tokens, index, state):
+            return _named_tank(tokens, index, line, state)
         line.begun = True
         return readings.gather(tokens, index, clause)
     if timed:
@@ -162,7 +164,7 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
     token = tokens[index]
     called = token.text == "@"
     place = index + 1 if called else index
-    if place >= len(tokens) or tokens[place].kind not in {"word", "tank", "several"}:
+    if place >= len(tokens) or tokens[place].kind not in {"word", "tank", "several", "analyte"}:
         return 0
     if tokens[place].kind == "tank":
         return 0
@@ -195,6 +197,14 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
     else:
         return 0
     return place + 1
+
+
+def _tank_like(tokens: list[Token], index: int, state: Statement) -> bool:
+    """A word that names an analyte, and nearly a tank, before another name (`fer ph 7`)."""
+    if index + 1 >= len(tokens) or tokens[index + 1].kind != "analyte" or not state.context.tanks:
+        return False
+    word = tokens[index].text
+    return len(word) > 2 and tanks.match(word, state.context.tanks).name is not None
 
 
 def _number_ahead(tokens: list[Token], place: int) -> bool:
@@ -304,6 +314,8 @@ def _trailing_marks(clause: Clause) -> None:
             last.problem = last.problem or doubts.CHANGE
         elif mark == "not":
             last.problem = last.problem or doubts.NEGATED
+        elif mark in {"to", "between"}:
+            last.problem = last.problem or doubts.BAD_NUMBER  # a range without its end
 
 
 def _clause_words(clause: Clause) -> None:

@@ -178,8 +178,8 @@ def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
         token = tokens[index]
         index += 1
         if index < count:
-            for rest, entry in phrases.get((token.text, tokens[index].text), ()):
-                if _continues(tokens, index - 1, rest):
+            for rest, entry, close in phrases.get((token.text, tokens[index].text), ()):
+                if _continues(tokens, index - 1, rest, close):
                     end = index + len(rest)
                     text = " ".join((token.text, *rest))
                     token = Token(entry[0], entry[1], text, token.start, tokens[end - 1].end)
@@ -189,7 +189,7 @@ def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
     return out
 
 
-def _continues(tokens: list[Token], index: int, rest: tuple[str, ...]) -> bool:
+def _continues(tokens: list[Token], index: int, rest: tuple[str, ...], close: bool) -> bool:
     """Whether the pieces of a phrase follow; those of a sign stand close (`no3-n`, `n.d.`)."""
     if index + len(rest) >= len(tokens):
         return False
@@ -199,8 +199,10 @@ def _continues(tokens: list[Token], index: int, rest: tuple[str, ...]) -> bool:
         token = tokens[place]
         if token.text != piece:
             return False
-        if token.start != tokens[place - 1].end and not (
-            piece[0].isalnum() and piece[-1].isalnum()
+        if (
+            close
+            and token.start != tokens[place - 1].end
+            and not (piece[0].isalnum() and piece[-1].isalnum())
         ):
             return False
     # A sign at the end belongs to a number that it touches: k+2 is a change, not an ion.
