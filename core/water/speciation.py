@@ -145,7 +145,7 @@ def _free_sulfate(
         pair = total * constant * sulfate / whole
         present = present + pair
         slope = slope + pair * (1.0 - constant * sulfate / whole)
-    return sulfate * (1.0 + (t.sulfate - present) / slope)
+    return sulfate * (1.0 + (t.sulfate - present) / (slope + 1e-30))  # elements without any stay 0
 
 
 def _minor(k: Acids, t: Totals, h: float, ca: float, mg: float) -> tuple[float, float, float]:
