@@ -29,6 +29,7 @@ async def dose(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         start=question.start_value,
         volume_l=question.volume_l,
         substance=question.substance or "sodium bicarbonate",
+        premises=question.premises,
     )
     named = turn.tank_named(question.tank) if question.tank else None
     return [await answer(turn, wish, named)]
@@ -73,21 +74,26 @@ async def _planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str 
 
 
 def _plan_facts(plan: Plan, name: str | None) -> dict[str, Any]:
-    added_name, added = plan.added_mg_l
+    goal = plan.goals[0]
     facts: dict[str, Any] = {
         "substance": plan.substance,
         "volume_l": plan.volume_l,
-        "from": plan.start,
-        "to": plan.target,
+        "from": goal.start,
+        "to": goal.target,
         "grams": plan.grams,
         "parts": list(plan.parts),
         "every_hours": plan.every_hours,
-        added_name: added,
+        "ph_stood": [plan.last.expected, plan.last.leaves],
+        **{f"{ion}_mg_l": amount for ion, amount in plan.added.items()},
     }
+    if plan.outlook.co2_known:
+        facts["ph_at_once"] = plan.last.at_once
     if name is not None:
         facts["tank"] = name
-    if plan.gate.only_below is not None:
+    if plan.gate is not None and plan.gate.only_below is not None:
         facts["only_if_ammonia_below"] = plan.gate.only_below
+    if plan.gate is not None and plan.gate.nh3_n is not None:
+        facts["nh3_n_after"] = list(plan.gate.nh3_n)
     if plan.reading_age is not None:
         facts["reading_age_hours"] = plan.reading_age.total_seconds() / 3600
     return facts
@@ -104,4 +110,5 @@ def _kept(wish: Wish) -> dict[str, Any]:
         "delta": wish.delta,
         "start": wish.start,
         "substance": wish.substance,
+        "premises": dict(wish.premises),
     }

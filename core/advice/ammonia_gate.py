@@ -1,15 +1,23 @@
-"""May this much buffer go in while there is ammonia? Raising KH raises pH and frees the poison."""
+"""May a plan be carried out while there is ammonia? A higher pH frees the poison.
+
+The gate looks at every stage of a plan, at once and stood: with the carbon dioxide that the tank
+is expected to keep, and if that leaves.
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from core.advice import limits
-from core.advice.hardness import MEQ_PER_DEGREE
-from core.advice.state import State, ammonia_as_n
-from core.water.ammonia import un_ionised_fraction
+from core.advice.outlook import Outlook, Stage, un_ionised_share
+from core.advice.state import Measured, State, ammonia_as_n
+from core.water import un_ionised_fraction
+
+TENDER: Final = ("shrimp", "prawn", "mussel", "clam", "fry", "crayfish")
+"""Words of animals on record that have the stricter gate."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,10 +29,13 @@ class Gate:
     only_below : float or None
         The highest total ammonia that the plan bears, where ammonia is unknown or old; None
         where a fresh reading decided. [mg/L as N]
-    ph : float
-        pH that the gate reckoned with.
-    nh3_n : float or None
-        Un-ionised ammonia after the plan; None where total ammonia is unknown. [mg/L as N]
+    nh3_n : tuple of float, or None
+        Un-ionised ammonia after the plan: expected, and if the carbon dioxide leaves; None where
+        total ammonia is unknown. [mg/L as N]
+    keep_co2 : bool
+        True where the plan holds only while aeration and carbon dioxide stay as they are.
+    limit : float
+        Un-ionised ammonia that the gate allows. [mg/L as N]
     temperature : float
         Temperature that the gate reckoned with. [°C]
     temperature_assumed : bool
@@ -32,71 +43,119 @@ class Gate:
     """
 
     only_below: float | None
-    ph: float
-    nh3_n: float | None
+    nh3_n: tuple[float, float] | None
+    keep_co2: bool
+    limit: float
     temperature: float
     temperature_assumed: bool
 
 
-def standing_ph(kh: float) -> float:
-    """pH of fresh water that has come to rest in open air, from its KH alone.
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """Poisonous shares of total ammonia: the highest of all stages, and of the water now."""
+
+    expected: float
+    leaves: float
+    leaves_now: float
+
+    @property
+    def raises(self) -> bool:
+        """True where the plan raises the figure if CO2 leaves by more than it may."""
+        return self.leaves > limits.NH3_RAISE * self.leaves_now
+
+    def bears(self, limit: float) -> float:
+        """The highest total ammonia under which the plan passes. [mg/L as N]"""
+        return limit / (max(self.expected, self.leaves) if self.raises else self.expected)
+
+
+def gate_for(
+    state: State, outlook: Outlook, stages: Sequence[Stage]
+) -> Gate | Literal["ammonia", "temperature_unknown"]:
+    """Judge a plan by the last total ammonia.
 
     Parameters
     ----------
-    kh : float
-        Carbonate hardness, over zero. [°dH]
-
-    Returns
-    -------
-    float
-        ``11.3 + log10(alkalinity in eq/L)``: 0.1 to 0.3 above what PHREEQC gives at 25 °C and
-        420 µatm, so on the cautious side for ammonia. An interim rule of ours.
-
-    Examples
-    --------
-    >>> round(standing_ph(6.0), 2)
-    8.63
-    """
-    return 11.3 + math.log10(kh * MEQ_PER_DEGREE / 1000.0)
-
-
-def gate_for(state: State, kh: float) -> Gate | Literal["ammonia", "temperature_unknown"]:
-    """Judge a plan that ends at a KH, by the last total ammonia; today's pH does not decide.
+    state : State
+        The tank and its readings.
+    outlook : Outlook
+        Its water now.
+    stages : sequence of Stage
+        The water after each part.
 
     Returns
     -------
     Gate or str
         The gate passed, or the reason for refusing.
+
+    Notes
+    -----
+    Refused where the expected figure is over the limit, or where the figure if CO2 leaves is
+    over it and the plan raises that figure by more than a quarter. Without a pH the tank's own
+    carbon dioxide is unknown, and the figure if CO2 leaves counts as what is expected.
     """
-    known = state.fresh("temperature")
-    temperature = known.value if known else limits.WARMEST_ASSUMED
-    ph = min(standing_ph(kh), 12.0)
-    total = state.fresh("ammonia")
+    limit = gate_limit(state)
+    shares = shares_of(outlook, stages)
+    bears = shares.bears(limit)
+    total = upper_total(state)
+    warmth = stages[-1].water.temperature, outlook.temperature_assumed
     if total is None:
-        bears = _highest_total(state, ph, temperature)
-        return Gate(bears, ph, None, temperature, temperature_assumed=known is None)
-    upper = total.high if math.isfinite(total.high) else total.value
-    total_n = ammonia_as_n(upper, total.basis)
-    nh3_n = total_n * _fraction(state, ph, temperature)
-    if nh3_n > gate_limit(state) or total.qualifier == ">":
-        cool = total_n * _fraction(state, ph, limits.COOLEST_ASSUMED)
-        if known is None and total.qualifier != ">" and cool <= gate_limit(state):
+        held = math.floor(bears * 100.0) / 100.0
+        return Gate(held, None, held * shares.leaves > limit, limit, *warmth)
+    if total > bears:
+        if outlook.temperature_assumed and total * _cooler(outlook, shares) <= limit:
             return "temperature_unknown"
         return "ammonia"
-    return Gate(None, ph, nh3_n, temperature, temperature_assumed=known is None)
+    last = stages[-1]
+    after = total * last.share(last.expected), total * last.share(last.leaves)
+    return Gate(None, after, total * shares.leaves > limit, limit, *warmth)
+
+
+def shares_of(outlook: Outlook, stages: Sequence[Stage]) -> Shares:
+    """The highest poisonous shares that a plan leads to."""
+    return Shares(
+        max(max(_expected(outlook, each), each.share(each.at_once)) for each in stages),
+        max(each.share(each.leaves) for each in stages),
+        un_ionised_share(outlook.water, outlook.ph_leaves),
+    )
 
 
 def gate_limit(state: State) -> float:
     """Un-ionised ammonia that no plan may pass. [mg/L as N]"""
-    return limits.NH3_GATE_TENDER if state.tank.is_sea else limits.NH3_GATE
+    return limits.NH3_GATE_TENDER if is_tender(state) else limits.NH3_GATE
 
 
-def _highest_total(state: State, ph: float, temperature: float) -> float:
-    """The highest total ammonia under the gate, rounded down to what a kit can be held to."""
-    exact = gate_limit(state) / _fraction(state, ph, temperature)
-    return math.floor(exact * 100.0) / 100.0
+def is_tender(state: State) -> bool:
+    """True for the sea, and where shrimps, mussels or fry are on record."""
+    kept = (stock.species.casefold() for stock in state.tank.stock if stock.count > 0)
+    return state.tank.is_sea or any(word in species for species in kept for word in TENDER)
 
 
-def _fraction(state: State, ph: float, temperature: float) -> float:
-    within = min(max(temperature, 0.0), 50.0)
-    return un_ionised_fraction(ph, within, min(max(state.salinity, 0.0), 60.0))
+def upper_total(state: State) -> float | None:
+    """Total ammonia that counts: the upper end of a fresh reading. [mg/L as N]
+
+    None where it is unknown or old; infinite where the kit's scale ended.
+    """
+    total = state.fresh("ammonia")
+    return None if total is None else ammonia_as_n(_upper(total), total.basis)
+
+
+def _upper(total: Measured) -> float:
+    return math.inf if total.qualifier == ">" else total.high
+
+
+def _expected(outlook: Outlook, stage: Stage) -> float:
+    return stage.share(stage.expected if outlook.co2_known else stage.leaves)
+
+
+def _cooler(outlook: Outlook, shares: Shares) -> float:
+    """The deciding share at the coolest temperature, with the pH as it was reckoned."""
+    deciding = max(shares.expected, shares.leaves) if shares.raises else shares.expected
+    # One pH holds both shares: the cooler one follows from the odds, which the constant scales.
+    odds = deciding / max(1.0 - deciding, 1e-12)
+    water = outlook.water
+    warm, cool = (
+        un_ionised_fraction(8.0, t, water.salinity)
+        for t in (min(max(water.temperature, 0.0), 50.0), limits.COOLEST_ASSUMED)
+    )
+    cooler = odds * (cool / (1.0 - cool)) / (warm / (1.0 - warm))
+    return cooler / (1.0 + cooler)

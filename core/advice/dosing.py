@@ -1,111 +1,42 @@
-"""How much bicarbonate raises KH: a plan in parts that animals can follow, or why there is none.
+"""How much buffer raises KH: a plan in parts that animals can follow, or why there is none.
 
-A plan is data. No number of grams exists before every gate is passed.
+No number of grams leaves this module before every gate is passed.
 """
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass, field
-from datetime import timedelta
-from typing import Final, Literal
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import Final
 
 from core.advice import limits
-from core.advice.ammonia_gate import Gate, gate_for
-from core.advice.findings import contradiction
-from core.advice.hardness import MEQ_PER_DEGREE
+from core.advice.outlook import outlook_of, with_premises
+from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
+from core.advice.scheduling import added_ions, conflict, in_parts
 from core.advice.state import Measured, State, degree_step
+from core.errors import CoreError
+from core.water import substance
+from core.water.water import MEQ_PER_DH
 
-Substance = Literal["sodium bicarbonate", "potassium bicarbonate"]
+__all__ = ["Plan", "Refusal", "Wish", "grams_for", "plan_kh"]
 
-GRAMS_PER_EQUIVALENT: Final[dict[str, float]] = {
-    "sodium bicarbonate": 84.006,
-    "potassium bicarbonate": 100.115,
-}
-"""One equivalent of alkalinity each; from atomic weights. [g/eq]"""
+BUFFERS: Final = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
+STRONG: Final = frozenset(
+    {
+        "sodium carbonate",
+        "sodium carbonate decahydrate",
+        "potassium carbonate",
+        "calcium hydroxide",
+        "sodium hydroxide",
+    }
+)
+"""They lift pH far too fast for a stocked fresh-water tank."""
 
-CATION: Final[dict[str, tuple[str, float]]] = {
-    "sodium bicarbonate": ("sodium_mg_l", 22.990),
-    "potassium bicarbonate": ("potassium_mg_l", 39.098),
-}
-"""What comes with the alkalinity, and its mass. [mg/meq]"""
+IN_THE_SEA: Final = frozenset({"sodium carbonate decahydrate", "potassium carbonate"})
+"""Those that may go into the sea, in parts under 0.3 pH."""
 
 KH_HIGHEST: Final = 25.0
 """A wish over this is taken for a slip or another unit. [°dH]"""
-
-Reason = Literal[
-    "volume_unknown",
-    "volume_implausible",
-    "kh_unknown",
-    "kh_limit",
-    "target_reached",
-    "target_implausible",
-    "contradiction",
-    "ammonia",
-    "ammonia_unmeasured",
-    "temperature_unknown",
-    "carbonate",
-    "substance_unknown",
-]
-
-
-@dataclass(frozen=True, slots=True)
-class Refusal:
-    """Why there is no plan, with the numbers that decided; never an amount of what is refused."""
-
-    reason: Reason
-    facts: dict[str, float | str] = field(default_factory=dict)
-
-
-@dataclass(frozen=True, slots=True)
-class Plan:
-    """A dose in equal parts, one every `every_hours`.
-
-    Attributes
-    ----------
-    substance : str
-        What to weigh out; taken as pure.
-    volume_l : float
-        Net volume. [L]
-    start, target : float
-        KH before and after. [°dH]
-    parts : tuple of float
-        Grams of each part.
-    every_hours : int
-        Hours between parts.
-    added_mg_l : tuple of str and float
-        Name of the fact and amount of sodium or potassium that all parts bring. [mg/L]
-    gate : Gate
-        What total ammonia this bears, and on what that rests.
-    blind : bool
-        True where KH was too low to plan: `parts` is one small part, then measure.
-    reading_age : timedelta or None
-        Age of the KH reading behind `start`; None where the question itself gave it.
-    within_kit : bool
-        True where the whole wish is no more than the kit can see.
-    """
-
-    substance: str
-    volume_l: float
-    start: float
-    target: float
-    parts: tuple[float, ...]
-    every_hours: int
-    added_mg_l: tuple[str, float]
-    gate: Gate
-    blind: bool = False
-    reading_age: timedelta | None = None
-    within_kit: bool = False
-
-    @property
-    def grams(self) -> float:
-        """All parts together. [g]"""
-        return sum(self.parts)
-
-    @property
-    def is_old(self) -> bool:
-        """True where the reading is too old to act on without measuring again."""
-        return self.reading_age is not None and self.reading_age > limits.STALE
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +44,7 @@ class Wish:
     """KH wanted in a volume of water: `target`, or a rise by `delta`. [°dH, L]
 
     `start` is the KH that the question itself states; None takes the tank's last reading.
+    `premises` are its other conditions by analyte, which stand for readings.
     """
 
     target: float | None = None
@@ -120,15 +52,16 @@ class Wish:
     start: float | None = None
     volume_l: float | None = None
     substance: str = "sodium bicarbonate"
+    premises: Mapping[str, float] = field(default_factory=dict)
 
 
-def grams_for(substance: str, degrees: float, volume_l: float) -> float:
-    """Mass of a bicarbonate that raises KH by so many degrees in so much water.
+def grams_for(name: str, degrees: float, volume_l: float) -> float:
+    """Mass of a buffer that raises KH by so many degrees in so much water.
 
     Parameters
     ----------
-    substance : str
-        "sodium bicarbonate" or "potassium bicarbonate", pure.
+    name : str
+        A substance of `core.water.substances` that brings alkalinity, pure.
     degrees : float
         Rise of KH. [°dH]
     volume_l : float
@@ -146,7 +79,7 @@ def grams_for(substance: str, degrees: float, volume_l: float) -> float:
     >>> round(grams_for("sodium bicarbonate", 1.0, 120.0), 2)
     3.6
     """
-    return degrees * MEQ_PER_DEGREE * GRAMS_PER_EQUIVALENT[substance] * volume_l / 1000.0
+    return degrees * MEQ_PER_DH * volume_l / substance(name).alkalinity_per_gram
 
 
 def plan_kh(wish: Wish, state: State, *, known_tank: bool) -> Plan | Refusal:
@@ -161,21 +94,48 @@ def plan_kh(wish: Wish, state: State, *, known_tank: bool) -> Plan | Refusal:
     known_tank : bool
         False where the question is about any water, not a tank on record.
     """
-    if wish.substance not in GRAMS_PER_EQUIVALENT:
-        reason: Reason = "carbonate" if "carbonate" in wish.substance else "substance_unknown"
-        return Refusal(reason, {"substance": wish.substance})
-    volume = wish.volume_l if wish.volume_l is not None else state.tank.volume_l
-    if volume is None:
-        return Refusal("volume_unknown")
-    if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
-        return Refusal("volume_implausible", {"volume_l": volume})
+    if (problem := refused_substance(wish.substance, state)) is not None:
+        return problem
+    volume = volume_for(wish.volume_l, state)
+    if isinstance(volume, Refusal):
+        return volume
     start = _start(wish, state)
     if isinstance(start, Refusal):
         return start
     target = wish.target if wish.target is not None else start.value + (wish.delta or 0.0)
-    if problem := _refused_target(start, target) or _refused_state(state):
+    told = with_premises(state, wish.premises)
+    if wish.start is not None:
+        told = replace(told, readings={**told.readings, "kh": start})
+    if problem := _refused_target(start, target) or conflict(told):
         return problem
-    return _planned(wish, state, volume, start, target, known_tank=known_tank)
+    try:
+        return _planned(wish, told, volume, start, target, known_tank=known_tank)
+    except CoreError:  # readings that no water can have together
+        return Refusal("contradiction", {"kh": start.value, **_ph_fact(told)})
+
+
+def refused_substance(name: str, state: State) -> Refusal | None:
+    """Refuse what must not go into this water to raise KH, or what we do not know."""
+    facts: dict[str, Fact] = {"substance": name}
+    if name in BUFFERS:
+        return None
+    if name in STRONG:
+        if not state.tank.is_sea:
+            return Refusal("carbonate", facts)
+        if name == "sodium carbonate":
+            return Refusal("hydrate_unknown", facts)
+        return None if name in IN_THE_SEA else Refusal("carbonate", facts)
+    return Refusal("substance_unknown", facts)
+
+
+def volume_for(said: float | None, state: State) -> float | Refusal:
+    """The net volume to reckon with, or why there is none. [L]"""
+    volume = said if said is not None else state.tank.volume_l
+    if volume is None:
+        return Refusal("volume_unknown")
+    if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
+        return Refusal("volume_implausible", {"volume_l": volume})
+    return volume
 
 
 def _start(wish: Wish, state: State) -> Measured | Refusal:
@@ -195,7 +155,7 @@ def _start(wish: Wish, state: State) -> Measured | Refusal:
 
 
 def _refused_target(start: Measured, target: float) -> Refusal | None:
-    facts: dict[str, float | str] = {"from": start.value, "to": target}
+    facts: dict[str, Fact] = {"from": start.value, "to": target}
     if target <= start.value + 1e-9:
         return Refusal("target_reached", facts)
     if target > KH_HIGHEST:
@@ -203,50 +163,57 @@ def _refused_target(start: Measured, target: float) -> Refusal | None:
     return None
 
 
-def _refused_state(state: State) -> Refusal | None:
-    """Refuse to compute a dose on readings that contradict each other."""
-    found = contradiction(state)
-    return None if found is None else Refusal("contradiction", dict(found.facts))
-
-
 def _planned(
     wish: Wish, state: State, volume: float, start: Measured, target: float, *, known_tank: bool
 ) -> Plan | Refusal:
+    outlook = outlook_of(state, start.value, kh_is_fresh=start.is_fresh(state.now))
     blind = start.low < limits.KH_BLIND_BELOW
-    if blind:
-        target = min(target, start.value + _first_part(state))
-    gate = gate_for(state, target)
-    if isinstance(gate, str):
-        return Refusal(gate, _gate_facts(state, start, target))
-    if blind and known_tank and gate.only_below is not None:
+    rises = _first_parts(state) if blind else (target - start.value,)
+    for rise in rises:
+        goal = Goal("kh", start.value, min(target, start.value + rise))
+        salts = (Weighed(wish.substance, grams_for(wish.substance, goal.change, volume)),)
+        most = 1 if blind else max(1, int(goal.change / limits.LEAST_PART + 1e-9))
+        # Where KH is next to nothing the least part is given whatever pH is reckoned: no kit
+        # tells how little there is, and the keeper measures before the next.
+        schedule = in_parts(
+            state,
+            outlook,
+            salts,
+            volume,
+            {"kh": goal.change},
+            most,
+            ph_bound=not (blind and rise == rises[-1]),
+        )
+        if not isinstance(schedule, Refusal) or schedule.reason != "ph_step":
+            break
+    if isinstance(schedule, Refusal):
+        return replace(schedule, facts={"from": goal.start, "to": goal.target, **schedule.facts})
+    if blind and known_tank and schedule.gate.only_below is not None:
         return Refusal("ammonia_unmeasured", {"kh": start.value})
-    degrees = target - start.value
-    count = 1 if blind else math.ceil(degrees / limits.KH_STEP - 1e-9)
-    cation, per_meq = CATION[wish.substance]
-    whole = grams_for(wish.substance, degrees, volume)
     return Plan(
-        substance=wish.substance,
+        goals=(goal,),
         volume_l=volume,
-        start=start.value,
-        target=target,
-        parts=(whole / count,) * count,
+        salts=salts,
+        count=schedule.count,
         every_hours=limits.DOSE_EVERY_HOURS,
-        added_mg_l=(cation, degrees * MEQ_PER_DEGREE * per_meq),
-        gate=gate,
+        outlook=outlook,
+        stages=schedule.stages,
+        gate=schedule.gate,
+        added=added_ions(salts, volume),
         blind=blind,
         reading_age=None if wish.start is not None else start.age(state.now),
-        within_kit=not blind and degrees < start.step + 1e-9,
+        within_kit=not blind and goal.change < start.step + 1e-9,
     )
 
 
-def _first_part(state: State) -> float:
-    """How far KH may be raised where it is too low to plan. [°dH]"""
+def _first_parts(state: State) -> tuple[float, ...]:
+    """How far KH may be raised where it is too low to plan, the wished one first. [°dH]"""
     ph = state.fresh("ph")
-    acid = ph is not None and ph.value < limits.ACID_PH
-    return limits.KH_FIRST_PART_ACID if acid else limits.KH_FIRST_PART
+    if ph is not None and ph.value < limits.ACID_PH:
+        return (limits.KH_FIRST_PART_ACID,)
+    return limits.KH_FIRST_PART, limits.KH_FIRST_PART_ACID
 
 
-def _gate_facts(state: State, start: Measured, target: float) -> dict[str, float | str]:
-    total = state.last("ammonia")
-    facts: dict[str, float | str] = {"from": start.value, "to": target}
-    return facts | ({"ammonia": total.high} if total is not None else {})
+def _ph_fact(state: State) -> dict[str, Fact]:
+    ph = state.fresh("ph")
+    return {"ph": ph.value} if ph is not None else {}

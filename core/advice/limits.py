@@ -122,3 +122,65 @@ VOLUME_SMALLEST: Final = 0.5
 
 VOLUME_LARGEST: Final = 100_000.0
 """A volume over this is taken for a slip. [L]"""
+
+# Plans ------------------------------------------------------------------------------------
+
+OPEN_AIR: Final = 420.0
+"""Carbon dioxide of outdoor air; from memory. [µatm]"""
+
+STOCKED_AIR: Final = 2000.0
+"""Carbon dioxide that a stocked tank may come to rest at; common practice. [µatm]"""
+
+PH_STEP: Final = 0.3
+"""Most that pH may move in a day, like with like; FAO-type text for 0.5 (grade B)."""
+
+PH_ROUNDING: Final = 0.01
+"""Allowed over `PH_STEP`: a doubling of KH moves the standing pH by 0.30."""
+
+PH_DANGER: Final = 0.5
+"""Over this the danger is named: FAO-type text, acclimatising fish (grade B)."""
+
+NH3_RAISE: Final = 1.25
+"""A plan that raises un-ionised ammonia more than this, over the gate if CO2 leaves, is none."""
+
+LEAST_PART: Final = 0.1
+"""A part smaller than this is none; common practice. [°dH]"""
+
+GH_STEP: Final = 2.0
+"""Most that GH may move in a day; common practice. [°dH]"""
+
+SALINITY_UP: Final = 1.0
+"""Most that salinity may rise in a day; common practice. [g/kg]"""
+
+SALINITY_DOWN: Final = 2.0
+"""Most that it may fall in a day with fish only; with any invertebrate 1. [g/kg]"""
+
+CALCIUM_STEP: Final = 20.0
+"""Most that calcium may rise in a day in the sea; from memory. [mg/L]"""
+
+MAGNESIUM_STEP: Final = 50.0
+"""The same of magnesium; from memory. [mg/L]"""
+
+SATURATION_CAUTION: Final = 8.0
+"""Saturation of aragonite from which lime may fall out of sea water; common practice."""
+
+SATURATION_REFUSED: Final = 10.0
+"""Over this nothing is dosed; common practice."""
+
+TEMPERATURE_STEP: Final = 2.0
+"""Most that temperature may move in a day of routine; common practice. [°C]"""
+
+CONDUCTIVITY_STEP: Final = 0.15
+"""Share by which a change may move conductivity, where hardness is unknown; common practice."""
+
+CHLORIDE_DOSE: Final = 100.0
+"""Most chloride that is added at a time against nitrite; common practice. [mg/L]"""
+
+CHLORINE_ASSUMED: Final = 4.0
+"""Total chlorine where nobody measured: US EPA MRDL, an annual mean (grade A). [mg/L]"""
+
+THIOSULFATE_EXCESS: Final = 0.25
+"""Common practice."""
+
+CYCLING_AMMONIA: Final = 4.0
+"""Most total ammonia of a fishless cycle; from memory. [mg/L as N]"""

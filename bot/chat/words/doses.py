@@ -6,7 +6,8 @@ from collections.abc import Callable, Mapping
 
 from bot.chat.words.numbers import age, grams, litres, plain, small
 from core.advice import limits
-from core.advice.dosing import Plan, Refusal
+from core.advice.plan import Plan, Refusal
+from core.water import solve
 
 NAMES = {
     "sodium bicarbonate": "sodium bicarbonate (baking soda)",
@@ -16,23 +17,30 @@ NAMES = {
 LOG_IT, RETEST = "log it", "remind me to retest in 24 h"
 
 
+KEEP_CO2 = "Keep aeration and CO2 as they are and retest ammonia. "
+
+
 def head(plan: Plan, tank: str | None) -> str:
     """The answer: from where to where, in how many parts, and on what condition."""
+    goal = plan.goals[0]
     where = f"{tank} ({litres(plan.volume_l)})" if tank else litres(plan.volume_l)
-    way = f"KH {plain(plan.start, 2)} → {plain(plan.target, 2)} °dH"
+    way = f"KH {plain(goal.start, 2)} → {plain(goal.target, 2)} °dH"
     if plan.blind:
         return f"{_condition(plan, tank)}{where}: one small part only, {way}, then measure."
     if plan.is_old and plan.reading_age is not None:
         return f"Retest first: the KH reading is {age(plan.reading_age)}. {where}: {way}."
-    parts = len(plan.parts)
-    pace = "in one part" if parts == 1 else f"in {parts} parts, one a day"
+    pace = "in one part" if plan.count == 1 else f"in {plan.count} parts, one a day"
     return f"{_condition(plan, tank)}{where}: {way} {pace}."
 
 
 def _condition(plan: Plan, tank: str | None) -> str:
-    if plan.gate.only_below is None or tank is None:
+    if plan.gate is None:
         return ""
-    return f"Only if total ammonia is under {plain(plan.gate.only_below, 2)} mg/L (measure it). "
+    keep = KEEP_CO2 if plan.gate.keep_co2 else ""
+    if plan.gate.only_below is None or tank is None:
+        return keep
+    only = f"Only if total ammonia is under {plain(plan.gate.only_below, 2)} mg/L (measure it). "
+    return only + keep
 
 
 def caution() -> str:
@@ -45,19 +53,27 @@ def caution() -> str:
 
 def amount(plan: Plan) -> str:
     """Grams of each part and in all."""
-    name = NAMES[plan.substance]
-    if len(plan.parts) == 1:
+    name = NAMES.get(plan.substance, plan.substance)
+    if plan.count == 1:
         return f"{grams(plan.grams)} of {name}, weighed, not by spoon."
     return (
-        f"{grams(plan.parts[0])} of {name} a part, {len(plan.parts)} parts {plan.every_hours} h"
+        f"{grams(plan.parts[0])} of {name} a part, {plan.count} parts {plan.every_hours} h"
         f" apart ({grams(plan.grams)} in all), weighed, not by spoon."
     )
 
 
 def ammonia(plan: Plan, tank: str | None) -> str | None:
     """What total ammonia decides, where the first sentence does not say it."""
-    if plan.gate.only_below is None:
+    if plan.gate is None:
         return None
+    if plan.gate.only_below is None:
+        if plan.gate.nh3_n is None or plan.gate.nh3_n[1] == 0.0:
+            return None
+        expected, leaves = plan.gate.nh3_n
+        return (
+            f"Poisonous ammonia after it: {small(expected)} mg/L as N, {small(leaves)} if CO2"
+            " leaves. Measure ammonia before each part."
+        )
     if tank is not None and not plan.is_old:
         return None
     return (
@@ -67,10 +83,18 @@ def ammonia(plan: Plan, tank: str | None) -> str | None:
 
 
 def afterwards(plan: Plan) -> str:
-    """What the dose does, and when to look."""
+    """What the dose does to pH, and when to look."""
+    last = plan.last
+    if plan.outlook.co2_known:
+        way = (
+            f"pH about {plain(last.at_once, 1)} at once, {plain(last.expected, 1)} after standing,"
+            f" {plain(last.leaves, 1)} if CO2 leaves."
+        )
+    else:
+        way = f"pH after standing about {plain(last.expected, 1)} to {plain(last.leaves, 1)}."
     if plan.blind:
-        return "pH will rise. Measure pH after 1 h and after 24 h: that decides the next part."
-    return "pH will rise with KH. Retest KH, pH and ammonia 24 h after each part, before the next."
+        return f"{way} Measure pH after 1 h and after 24 h: that decides the next part."
+    return f"{way} Retest KH, pH and ammonia 24 h after each part, before the next."
 
 
 def within_kit() -> str:
@@ -80,20 +104,52 @@ def within_kit() -> str:
 
 def more(plan: Plan) -> list[str]:
     """What the sum rests on."""
-    name, added = plan.added_mg_l
-    ion = "sodium" if name == "sodium_mg_l" else "potassium"
+    brought = ", ".join(f"{small(amount)} mg/L {ion}" for ion, amount in plan.added.items())
     lines = [
-        f"Taken as pure and dry. It adds {small(added)} mg/L {ion} in all.",
-        f"At most {plain(limits.KH_STEP, 1)} °dH and at most a doubling a day, counted from the"
-        " low end of the reading (common practice).",
-        f"For ammonia I reckon with pH {plain(plan.gate.ph, 1)} at the end and"
-        f" {plain(plan.gate.temperature, 0)} °C"
-        + (" (no temperature known)." if plan.gate.temperature_assumed else "."),
-        f"Limit: {limits.NH3_GATE} mg/L un-ionised ammonia as N, which is never called safe.",
+        f"Taken as pure and dry. It adds {brought} in all.",
+        f"At most {plain(limits.KH_STEP, 1)} °dH, a doubling and pH {plain(limits.PH_STEP, 1)} a"
+        " day, counted from the low end of the reading (common practice).",
+        *assumed(plan),
     ]
-    if ion == "potassium" and added > limits.POTASSIUM_CAUTION_TENDER:
+    if plan.gate is not None:
+        lines.append(
+            f"Limit: {plain(plan.gate.limit, 2)} mg/L un-ionised ammonia as N, which is never"
+            " called safe."
+        )
+    if plan.added.get("potassium", 0.0) > limits.POTASSIUM_CAUTION_TENDER:
         lines.append("Potassium over 20 mg/L: caution with snails and shrimps; none with mussels.")
     return lines
+
+
+def assumed(plan: Plan) -> list[str]:
+    """What the pH was reckoned with."""
+    outlook, warm = plan.outlook, plain(plan.outlook.water.temperature, 0)
+    lines = [
+        f"Reckoned at {warm} °C"
+        + (", the warmest, as no temperature is known." if outlook.temperature_assumed else ".")
+    ]
+    if outlook.ph is not None:
+        co2 = small(solve(outlook.water).co2_mg_l)
+        lines.append(
+            f"pH {plain(outlook.ph, 2)} with this KH means about {co2} mg/L CO2 in the tank, taken"
+            " to stay; “if CO2 leaves” is open air (420 µatm)."
+        )
+    else:
+        lines.append(
+            "No pH of the last three days: so from a stocked tank's CO2 (2000 µatm) to open air"
+            " (420 µatm)."
+        )
+    lines += [ASSUMED[each] for each in outlook.water.assumptions if each in ASSUMED]
+    return lines
+
+
+ASSUMED: Mapping[str, str] = {
+    "hardness_as_kh": "GH unknown: taken as KH.",
+    "calcium_to_magnesium": "Calcium to magnesium taken as 3:1 by amount.",
+    "sea_salt": "Ions taken from salinity as in sea water.",
+    "meter_ph": "pH taken as a kit or an ordinarily calibrated meter reads it.",
+}
+"""What was filled in, by the ids of `core.water.Assumption`."""
 
 
 def logged(tank: str, mass: float, substance: str) -> str:
@@ -169,6 +225,20 @@ _REFUSALS: Mapping[str, Callable[[Mapping[str, float | str]], list[str]]] = {
     "temperature_unknown": lambda _facts: [
         "Not yet: how warm is the water? With this much ammonia it decides.",
         "Send for example: temp 24",
+    ],
+    "hydrate_unknown": lambda _facts: [
+        "No number for sodium carbonate yet: is it anhydrous or the decahydrate (washing soda"
+        " crystals)? They differ 2.7 times by weight.",
+        "Look on the label and send the name with it.",
+    ],
+    "ph_step": lambda _facts: [
+        "No dose of this: even a small part would move pH by more than 0.3 at once.",
+        "Take bicarbonate instead, or prepare water apart, without animals.",
+    ],
+    "saturation": lambda facts: [
+        "No dose now: the water is so full of lime"
+        f" (saturation {_number(facts, 'saturation')}) that it would fall out as snow.",
+        "Retest calcium, KH and pH; let the animals use it up first.",
     ],
     "carbonate": lambda _facts: [
         "No carbonate or hydroxide for water with animals in it: it lifts pH far too fast.",

@@ -1,0 +1,202 @@
+"""What a tank's water will be after something is put in: at once, and after standing.
+
+A tank is not in balance with the air. Its own carbon dioxide, told by its last pH and KH, is what
+is expected to stay; beside it stands the water that has lost it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from core.advice import limits
+from core.advice.state import Measured, State
+from core.errors import CoreError
+from core.water import Water, add, in_air, solve, un_ionised_fraction
+from core.water.solution import with_ph
+
+Dose = Sequence[tuple[str, float]]
+"""What goes in at one time: names of `core.water.substances` and grams."""
+
+READ: Final = ("ph", "gh", "salinity", "calcium", "magnesium", "chloride", "nitrate", "sodium")
+"""Readings besides KH and temperature that a water is made of; pH comes after the rest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """A tank's water now, with what decides its pH later.
+
+    Attributes
+    ----------
+    water : Water
+        Now: with the carbon that its pH tells, else in air of a stocked tank.
+    ph : float or None
+        The reading that tells its carbon dioxide; None where there is none young enough.
+    pressure : float
+        Carbon dioxide that it is expected to keep. [µatm]
+    temperature_assumed : bool
+        True where none was measured: then it is the warmest.
+    """
+
+    water: Water
+    ph: float | None
+    pressure: float
+    temperature_assumed: bool
+
+    @property
+    def co2_known(self) -> bool:
+        """True where the tank's own carbon dioxide is known."""
+        return self.ph is not None
+
+    @property
+    def ph_leaves(self) -> float:
+        """PH now if the carbon dioxide left; never under the pH that was read."""
+        outdoors = in_air(self.water, limits.OPEN_AIR).ph
+        return outdoors if self.ph is None else max(outdoors, self.ph)
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """The water after one part.
+
+    Attributes
+    ----------
+    water : Water
+        At rest with the carbon dioxide that is expected.
+    at_once : float
+        pH right after mixing.
+    expected, leaves : float
+        pH after standing: with the tank's own carbon dioxide, and if that leaves.
+    """
+
+    water: Water
+    at_once: float
+    expected: float
+    leaves: float
+
+    def share(self, ph: float) -> float:
+        """Share of total ammonia that is poisonous in this water at a pH."""
+        return un_ionised_share(self.water, ph)
+
+
+def un_ionised_share(water: Water, ph: float) -> float:
+    """Share of total ammonia that is un-ionised in a water at a pH."""
+    return un_ionised_fraction(ph, min(max(water.temperature, 0.0), 50.0), water.salinity)
+
+
+def temperature_of(state: State) -> tuple[float, bool]:
+    """Temperature to reckon with, and whether it is only assumed (the warmest). [°C]"""
+    known = state.fresh("temperature")
+    if known is None:
+        return limits.WARMEST_ASSUMED, True
+    return min(max(known.value, 0.0), 45.0), False
+
+
+def outlook_of(state: State, kh: float, *, kh_is_fresh: bool = True) -> Outlook:
+    """Make the water of a tank from its readings.
+
+    Parameters
+    ----------
+    state : State
+        The tank and its readings.
+    kh : float
+        KH to reckon with. [°dH]
+    kh_is_fresh : bool
+        False where it is too old to tell, with the pH, how much carbon dioxide there is.
+
+    Returns
+    -------
+    Outlook
+        Without a fresh pH and KH, its own carbon dioxide is unknown.
+
+    Raises
+    ------
+    CoreError
+        If the readings are no water that can be.
+    """
+    temperature, assumed = temperature_of(state)
+    given: dict[str, float] = {"kh": kh, "temperature": temperature}
+    for name in READ[1:]:
+        reading = state.last(name)
+        if reading is not None and not reading.is_limit:
+            given[name] = reading.value
+    if state.salinity > 0.0:
+        given["salinity"] = state.salinity
+    ph = state.fresh("ph")
+    if ph is not None and (not kh_is_fresh or ph.is_limit):
+        ph = None
+    water = _made(given)
+    if ph is None:
+        resting = in_air(water, limits.STOCKED_AIR).water
+        return Outlook(resting, None, limits.STOCKED_AIR, assumed)
+    solved = with_ph(water, ph.value)
+    return Outlook(solved.water, ph.value, solved.pco2, assumed)
+
+
+def _made(given: Mapping[str, float]) -> Water:
+    """Make a water; ions that do not fit the rest are left out rather than the answer."""
+    try:
+        return Water.from_readings(**given)  # type: ignore[arg-type]
+    except CoreError:
+        least = {k: v for k, v in given.items() if k in {"kh", "temperature", "salinity"}}
+        return Water.from_readings(**least)  # type: ignore[arg-type]
+
+
+def staged(outlook: Outlook, parts: Iterable[Dose], volume_l: float) -> list[Stage]:
+    """Follow the water through the parts of a plan, at rest between them.
+
+    Parameters
+    ----------
+    outlook : Outlook
+        The water now.
+    parts : iterable of Dose
+        What goes in each time.
+    volume_l : float
+        Net volume. [L]
+    """
+    stages = []
+    water = outlook.water
+    for part in parts:
+        for name, grams in part:
+            water = add(water, name, grams, volume_l)
+        stage = stage_of(outlook, water)
+        stages.append(stage)
+        water = stage.water
+    return stages
+
+
+def stage_of(outlook: Outlook, mixed: Water) -> Stage:
+    """Follow a water that was just mixed to its rest.
+
+    If the carbon dioxide leaves, pH becomes the highest of: in open air, at once, and with the
+    tank's own carbon dioxide (which is under the air's where plants take it).
+    """
+    at_once = solve(mixed).ph
+    rested = in_air(mixed, min(max(outlook.pressure, 0.01), 1e6))
+    leaves = max(in_air(mixed, limits.OPEN_AIR).ph, at_once, rested.ph)
+    return Stage(rested.water, at_once, rested.ph, leaves)
+
+
+def steepest(outlook: Outlook, stages: Iterable[Stage]) -> float:
+    """Largest change of pH that any part makes, like with like: at once, and stood."""
+    before_now, before_rest = solve(outlook.water).ph, outlook.water
+    largest = 0.0
+    rest = in_air(before_rest, outlook.pressure).ph
+    open_air = in_air(before_rest, limits.OPEN_AIR).ph
+    for stage in stages:
+        open_after = in_air(stage.water, limits.OPEN_AIR).ph
+        moves = (stage.at_once - before_now, stage.expected - rest, open_after - open_air)
+        largest = max(largest, *(abs(move) for move in moves))
+        before_now, rest, open_air = stage.expected, stage.expected, open_after
+    return largest
+
+
+def with_premises(state: State, premises: Mapping[str, float]) -> State:
+    """Let the question's own conditions stand for readings of now."""
+    if not premises:
+        return state
+    told = {
+        name: Measured(name, value, value, value, state.now) for name, value in premises.items()
+    }
+    return replace(state, readings={**state.readings, **told})
