@@ -26,6 +26,7 @@ async def compose(
     local = now.astimezone(chat.zone)
     facts = {"reminders": [_fact(each, names, chat) for each in reminders]}
     more: list[str] = []
+    numbered: dict[str, Any] = {}
     if len(reminders) == 1:
         (only,) = reminders
         lines = words.due(_said(only, names), _due(only, chat), local, repeat=only.maybe_repeat)
@@ -34,6 +35,7 @@ async def compose(
         entries = [(_said(each, names), _due(each, chat), each.maybe_repeat) for each in reminders]
         lines = words.folded(entries, local)
         choices = [_opener(each, names) for each in reminders[:MOST_BUTTONS]]
+        numbered = {"reminder_ids": [each.id for each in reminders]}
         more = [_said(each, names) for each in reminders[MOST_BUTTONS:]]
     return await make_reply(
         uow,
@@ -45,7 +47,7 @@ async def compose(
         facts=facts,
         kind="reminder",
         at=local,
-        context={"reminder_ids": [each.id for each in reminders]},
+        context=numbered,
     )
 
 

@@ -63,13 +63,12 @@ async def by_number(turn: Turn, verb: str, number: str) -> list[Reply]:
     Numbers are those of the latest message that listed reminders.
     """
     wanted = number.strip().casefold()
+    waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
     if wanted.isascii() and wanted.isdigit():
         chosen = await _numbered(turn, int(wanted[:6]))
-        if chosen is None:
-            return [await turn.reply(words.nothing_open())]
-        return await _answer(turn, chosen, verb, "hour")
-    waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
-    fitting = _fitting(turn, waiting, wanted)
+        fitting = [] if chosen is None else [chosen]
+    else:
+        fitting = _fitting(turn, waiting, wanted)
     if len(fitting) == 1:
         return await _answer(turn, fitting[0], verb, "hour")
     if not waiting:

@@ -129,6 +129,16 @@ async def test_overdue_ones_are_folded_into_one_message(tmp_path: Path) -> None:
         assert await talk.wait(days=30) == []
 
 
+async def test_a_number_is_that_of_the_latest_list(fern: Talk) -> None:
+    for hour in (14, 15):
+        await fern.say(f"remind me to feed fern at {hour}:00")
+        await fern.say(f"remind me to look at fern at {hour}:00")
+    arrived = await fern.wait(hours=4)
+    assert [len(each.facts["reminders"]) for each in arrived] == [2, 2]
+    assert "look at fern" in await fern.text("done 2")
+    assert "Which one?" in await fern.text("done 9")
+
+
 async def test_quiet_hours_hold_back_until_they_end(fern: Talk) -> None:
     await fern.say("quiet hours 22:00-07:00")
     await fern.say("remind me to feed fern at 23:00")
