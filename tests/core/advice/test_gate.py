@@ -67,7 +67,7 @@ def test_without_a_ph_the_range_is_from_a_stocked_tank_to_open_air() -> None:
 
 
 def test_where_plants_take_the_co2_the_last_ph_and_its_rise_count() -> None:
-    """PH 8.9 at KH 4 is over what open air gives: then that, with the predicted rise, is highest."""
+    """PH 8.9 at KH 4 is over what open air gives: that, with the predicted rise, is highest."""
     plan = planned(
         Wish(target=5.0), told(("kh", 4.0), ("ph", 8.9), ("temperature", 25.0), ("ammonia", 0.0))
     )
