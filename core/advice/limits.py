@@ -94,6 +94,9 @@ CO2_WARN: Final = 30.0
 CO2_CONTRADICTION: Final = 50.0
 """Carbon dioxide that pH and KH together cannot truly mean without injection. [mg/L]"""
 
+CO2_CONTRADICTION_INJECTED: Final = 100.0
+"""The same with injection. [mg/L]"""
+
 CO2_TOO_LITTLE: Final = 0.1
 """Less than this by night is no water standing in air. [mg/L]"""
 
@@ -184,3 +187,18 @@ THIOSULFATE_EXCESS: Final = 0.25
 
 CYCLING_AMMONIA: Final = 4.0
 """Most total ammonia of a fishless cycle; from memory. [mg/L as N]"""
+
+SALT_WATER: Final = 1.0
+"""Over this a new water without a salinity is taken to be mixed to the tank's. [g/kg]"""
+
+EMERGENCY_SHARE: Final = 0.5
+"""Most that is changed at a time when poison is the greater danger; common practice."""
+
+EMERGENCY_PH_RISE: Final = 0.5
+"""Most that pH may then rise at once; common practice."""
+
+LEAST_SHARE: Final = 0.02
+"""A change smaller than this is none; common practice."""
+
+MOST_CHANGES: Final = 60
+"""More changes than this, one a day, are no plan."""

@@ -151,7 +151,7 @@ def test_the_worst_comes_first_and_old_readings_do_not_speak_again() -> None:
 
 
 def test_every_rule_names_what_wakes_it() -> None:
-    assert all(needs for needs, _ in RULES)
+    assert all(needs for needs in (rule.wakes for rule in RULES))
 
 
 @pytest.mark.parametrize(

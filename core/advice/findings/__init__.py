@@ -1,0 +1,43 @@
+"""What readings mean: a table of rules, each a pure function of the state of a tank.
+
+`find` runs the rules that what was just told wakes, worst first; `fresh_only` leaves out what
+was told before; the chat words what it shows and keeps the rest under "more".
+"""
+
+from __future__ import annotations
+
+from core.advice.findings._checks import co2_span, contradiction
+from core.advice.findings._model import (
+    DOSE,
+    FIRST,
+    RANK,
+    STOCK,
+    Finding,
+    Rule,
+    Severity,
+)
+from core.advice.findings._poisons import judge_ammonia, limit_of_nitrate
+from core.advice.findings._repeats import Told, fresh_only, is_worse, key_of
+from core.advice.findings._rules import BY_ID, RULES, STEADY, find
+
+__all__ = [
+    "BY_ID",
+    "DOSE",
+    "FIRST",
+    "RANK",
+    "RULES",
+    "STEADY",
+    "STOCK",
+    "Finding",
+    "Rule",
+    "Severity",
+    "Told",
+    "co2_span",
+    "contradiction",
+    "find",
+    "fresh_only",
+    "is_worse",
+    "judge_ammonia",
+    "key_of",
+    "limit_of_nitrate",
+]

@@ -1,0 +1,86 @@
+"""KH and GH too low, and pH that left its place."""
+
+from __future__ import annotations
+
+from core.advice import limits
+from core.advice.findings._model import Finding, Severity, hours_apart
+from core.advice.state import Measured, State
+
+FEWEST_FOR_SWING = 6
+"""Readings that show a tank's own daily swing of pH; common practice."""
+
+
+def low_kh_limit(state: State) -> float:
+    """KH under which pH is not held, by the kind of water. [°dH]"""
+    if state.tank.is_sea:
+        return limits.KH_LOW_MARINE
+    return limits.KH_SOFT if state.tank.soft else limits.KH_LOW_FRESH
+
+
+def low_kh(state: State) -> Finding | None:
+    """Buffer too thin to hold pH, by the kind of water."""
+    kh = state.last("kh")
+    if kh is None or kh.qualifier == ">":
+        return None
+    limit = low_kh_limit(state)
+    if kh.value >= limit:
+        return None
+    severity: Severity = "alarm" if kh.value < limits.KH_SOFT and not state.tank.soft else "warn"
+    return Finding("low_kh", severity, {"kh": kh.value, "limit": limit})
+
+
+def low_gh(state: State) -> Finding | None:
+    """Water without minerals, which suits no animal."""
+    gh = state.last("gh")
+    if gh is None or gh.qualifier == ">" or gh.value >= limits.GH_LOWEST:
+        return None
+    return Finding("low_gh", "warn", {"gh": gh.value, "limit": limits.GH_LOWEST})
+
+
+def ph_moved(state: State) -> Finding | None:
+    """pH that left where it was, compared only with a reading of the same hour.
+
+    Where the earlier reading is of another hour the daily swing may be all there is to it, and
+    the finding says so. A pond, a reef or a tank with carbon dioxide is held against its own
+    swing, once that is known.
+    """
+    now = state.last("ph")
+    if now is None:
+        return None
+    swing = own_swing(state)
+    if swing is not None:
+        return _outside(now, swing)
+    past = [p for p in state.earlier if now.at - p.at <= limits.STALE and now.at > p.at]
+    same_hour = [p for p in past if hours_apart(now, p) <= limits.SAME_HOUR.total_seconds()]
+    for then in same_hour[:1] or past[:1]:
+        change = now.value - then.value
+        if abs(change) < limits.PH_MOVED - 1e-9:
+            return None
+        facts = {"ph": now.value, "was": then.value, "change": change}
+        if same_hour:
+            return Finding("ph_moved", "warn", facts)
+        return Finding("ph_moved_other_hour", "note", facts)
+    return None
+
+
+def own_swing(state: State) -> tuple[float, float] | None:
+    """The lowest and highest pH of the last two weeks, of a tank that swings by nature."""
+    swings = state.injected or state.tank.kind in {"pond", "marine"}
+    now = state.last("ph")
+    if not swings or now is None:
+        return None
+    past = [
+        reading.value
+        for reading in state.history.get("ph", ())
+        if not reading.is_limit and 0 < (now.at - reading.at).days + 1 <= 14 and reading.at < now.at
+    ]
+    return (min(past), max(past)) if len(past) >= FEWEST_FOR_SWING else None
+
+
+def _outside(now: Measured, swing: tuple[float, float]) -> Finding | None:
+    low, high = swing
+    was = high if now.value > high else low
+    change = now.value - was
+    if low <= now.value <= high or abs(change) < limits.PH_MOVED - 1e-9:
+        return None
+    return Finding("ph_moved", "warn", {"ph": now.value, "was": was, "change": change})

@@ -1,0 +1,225 @@
+"""What does not add up: readings held against each other and against the one before."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from core.advice import limits
+from core.advice.findings._model import Facts, Finding
+from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
+from core.advice.state import Measured, State
+from core.analytes import ANALYTES
+from core.water.conductivity import conductivity_of_ions
+
+NIGHT = frozenset({22, 23, 0, 1, 2, 3, 4, 5, 6})
+"""Local hours in which nothing grows; common practice."""
+
+CACO3_PER_CALCIUM: Final = 2.497
+CACO3_PER_MAGNESIUM: Final = 4.118
+"""Hardness from calcium and magnesium: Standard Methods 2340 B (grade A, factors grade B)."""
+
+IONS_APART: Final = 0.15
+"""Kits of hardness and calcium may differ by so much of the value besides their steps; ours."""
+
+JUMPS: Final = {
+    "kh": 2.0,
+    "gh": 3.0,
+    "temperature": 3.0,
+    "salinity": 2.0,
+    "calcium": 40.0,
+    "magnesium": 100.0,
+    "nitrate": 40.0,
+    "phosphate": 1.0,
+}
+"""What hardly happens by itself within three days; common practice. [canonical unit]"""
+
+CONDUCTIVITY_JUMP: Final = 0.15
+"""Likewise, as a share."""
+
+
+def co2_span(ph: Measured, kh: Measured) -> tuple[float, float]:
+    """Carbon dioxide that a pH and a KH imply, from the least to the most the kits allow. [mg/L]
+
+    The rule ``3 · KH · 10^(7 − pH)`` is common practice: low by 4 to 12 % at 25 °C, which is far
+    within what the kits leave open.
+    """
+    least = 3.0 * kh.low * 10.0 ** (7.0 - ph.high)
+    most = 3.0 * kh.high * 10.0 ** (7.0 - ph.low)
+    return least, most
+
+
+def pair_of_ph_and_kh(state: State) -> tuple[Measured, Measured] | None:
+    """PH and KH of one moment in fresh water, both on their scales."""
+    kh, ph = state.fresh("kh"), state.fresh("ph")
+    if kh is None or ph is None or kh.is_limit or ph.is_limit or state.tank.is_sea:
+        return None
+    return None if abs(kh.at - ph.at) > limits.SAME_HOUR else (ph, kh)
+
+
+def contradiction(state: State) -> Finding | None:
+    """A pH and a KH that cannot both be true of this water, whatever the kits' doubt."""
+    pair = pair_of_ph_and_kh(state)
+    if pair is None:
+        return None
+    ph, kh = pair
+    facts: Facts = {"ph": ph.value, "kh": kh.value}
+    if not 4.0 <= ph.value <= 10.5:
+        return Finding("contradiction", "alarm", facts)
+    least, most = co2_span(ph, kh)
+    if least > (limits.CO2_CONTRADICTION_INJECTED if state.injected else limits.CO2_CONTRADICTION):
+        return Finding("contradiction", "warn", facts | {"co2_mg_l": least})
+    if most < limits.CO2_TOO_LITTLE and ph.at.hour in NIGHT:
+        return Finding("contradiction_low", "warn", facts | {"co2_mg_l": most})
+    return None
+
+
+def carbon_dioxide(state: State) -> Finding | None:
+    """Too much carbon dioxide: measured, or implied by pH and KH whatever the kits' doubt."""
+    reading = state.fresh("co2")
+    if reading is not None and reading.qualifier != "<" and reading.value > limits.CO2_WARN:
+        return Finding("much_co2", "warn", {"co2_mg_l": reading.value})
+    pair = pair_of_ph_and_kh(state)
+    if pair is None or contradiction(state) is not None:
+        return None
+    ph, kh = pair
+    least, most = co2_span(ph, kh)
+    middle = 3.0 * kh.value * 10.0 ** (7.0 - ph.value)
+    facts: Facts = {"ph": ph.value, "kh": kh.value, "co2_mg_l": middle, "low": least, "high": most}
+    if least > limits.CO2_WARN:
+        return Finding("much_co2", "warn", facts)
+    if middle > limits.CO2_WARN:
+        return Finding("perhaps_much_co2", "note", facts)
+    return None
+
+
+def hardness_of_ions(state: State) -> Finding | None:
+    """GH that its own calcium and magnesium do not make."""
+    gh, calcium = state.fresh("gh"), state.fresh("calcium")
+    magnesium = state.fresh("magnesium")
+    if gh is None or calcium is None or gh.is_limit or calcium.is_limit or state.tank.is_sea:
+        return None
+    if magnesium is not None and magnesium.is_limit:
+        return None
+    ca, mg = _doubtful(calcium), _doubtful(magnesium) if magnesium is not None else (0.0, 0.0)
+    low = (CACO3_PER_CALCIUM * ca[0] + CACO3_PER_MAGNESIUM * mg[0]) / MG_CACO3_PER_DEGREE
+    high = (CACO3_PER_CALCIUM * ca[1] + CACO3_PER_MAGNESIUM * mg[1]) / MG_CACO3_PER_DEGREE
+    too_little = magnesium is not None and high * (1.0 + IONS_APART) < gh.low
+    if low * (1.0 - IONS_APART) > gh.high or too_little:
+        facts: Facts = {"gh": gh.value, "calcium": calcium.value, "low": low, "high": high}
+        if magnesium is not None:
+            facts["magnesium"] = magnesium.value
+        return Finding("gh_against_ions", "note", facts)
+    return None
+
+
+def _doubtful(reading: Measured) -> tuple[float, float]:
+    """The ends of a reading, at least one step of the usual kit apart."""
+    step = ANALYTES[reading.analyte].resolution
+    return max(0.0, min(reading.low, reading.value - step)), max(reading.high, reading.value + step)
+
+
+LEAST_SHARE: Final = 0.8
+MOST_SHARE: Final = 2.5
+MOST_BESIDE: Final = 150.0
+"""Conductivity from 0.8 of what hardness alone makes up to 2.5 times and 150 µS/cm more is
+taken as fitting; our judgement."""
+
+
+def conductivity(state: State) -> Finding | None:
+    """A conductivity that hardness alone outdoes, or that other salts must make up."""
+    reading, gh, kh = state.fresh("conductivity"), state.fresh("gh"), state.fresh("kh")
+    fresh = state.tank.kind in {"fresh", "pond"} and state.salinity <= 0.5
+    if reading is None or gh is None or kh is None or not fresh:
+        return None
+    if reading.is_limit or gh.is_limit or kh.is_limit:
+        return None
+    least, most = (
+        conductivity_of_hardness(gh.low, kh.low),
+        conductivity_of_hardness(gh.high, kh.high),
+    )
+    facts: Facts = {"conductivity": reading.value, "gh": gh.value, "kh": kh.value}
+    if reading.high < LEAST_SHARE * least:
+        return Finding("conductivity_too_low", "note", facts | {"expected": least})
+    if reading.low > MOST_SHARE * most + MOST_BESIDE:
+        return Finding("other_salts", "note", facts | {"expected": most})
+    return None
+
+
+def conductivity_of_hardness(gh: float, kh: float) -> float:
+    """The least conductivity of a water of this GH and KH. [°dH], [µS/cm at 25 °C]
+
+    Calcium and bicarbonate, and the slowest ions that make up the balance.
+    """
+    hardness, alkalinity = gh * MEQ_PER_DEGREE, kh * MEQ_PER_DEGREE
+    amounts = {
+        "calcium": hardness / 2.0,
+        "alkalinity": alkalinity,
+        "sodium": max(alkalinity - hardness, 0.0),
+        "nitrate": max(hardness - alkalinity, 0.0),
+    }
+    strength = (4.0 * amounts["calcium"] + alkalinity + abs(hardness - alkalinity)) / 2000.0
+    return float(conductivity_of_ions(amounts, min(strength, 0.1)))
+
+
+SOFTENED_GH: Final = 3.0
+SOFTENED_KH: Final = 5.0
+"""GH under and KH over which water went through a softener, likely; common practice. [°dH]"""
+
+
+def softened(state: State) -> Finding | None:
+    """KH above GH: sodium water, by a softener where GH is next to nothing."""
+    gh, kh = state.fresh("gh"), state.fresh("kh")
+    if gh is None or kh is None or state.tank.is_sea or kh.low <= gh.high:
+        return None
+    facts: Facts = {"gh": gh.value, "kh": kh.value}
+    if gh.value < SOFTENED_GH and kh.value >= SOFTENED_KH:
+        return Finding("softened", "warn", facts)
+    return Finding("kh_above_gh", "note", facts)
+
+
+def sudden_jump(state: State) -> Finding | None:
+    """A value that left its place within three days although nothing was done to the tank."""
+    if state.events is None:
+        return None
+    for analyte in (*JUMPS, "conductivity"):
+        now = state.last(analyte)
+        if now is None or now.is_limit:
+            continue
+        before = _before(state, now)
+        if before is not None and _jumped(before, now) and not _touched(state, before, now):
+            facts: Facts = {"analyte": analyte, "value": now.value, "was": before.value}
+            return Finding("sudden_jump", "warn", facts)
+    return None
+
+
+def _before(state: State, now: Measured) -> Measured | None:
+    """The reading before, if at most three days before and told alike."""
+    earlier = (r for r in state.history.get(now.analyte, ()) if r.at < now.at)
+    before = max(earlier, key=lambda r: r.at, default=None)
+    if before is None or before.is_limit or before.basis != now.basis:
+        return None
+    return before if now.at - before.at <= limits.STALE else None
+
+
+def _jumped(before: Measured, now: Measured) -> bool:
+    if before.low <= now.high and now.low <= before.high:
+        return False
+    change = abs(now.value - before.value)
+    if now.analyte == "conductivity":
+        return change > CONDUCTIVITY_JUMP * before.value
+    return change >= JUMPS[now.analyte]
+
+
+def _touched(state: State, before: Measured, now: Measured) -> bool:
+    return any(e.disturbs and before.at <= e.at <= now.at for e in state.events or ())
+
+
+def expired_kit(state: State) -> Finding | None:
+    """A reading by a kit past its day."""
+    for analyte, good_until in sorted(state.kit_expiry.items()):
+        reading = state.fresh(analyte)
+        if reading is not None and reading.at.date() > good_until:
+            return Finding(
+                "expired_kit", "note", {"analyte": analyte, "expired": good_until.isoformat()}
+            )
+    return None

@@ -1,0 +1,149 @@
+"""Ammonia, nitrite, nitrate, chlorine, copper, too little oxygen, too much potassium."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from core.advice import limits
+from core.advice._potassium import potassium_from_doses
+from core.advice.findings._model import Facts, Finding, Severity, seen, upper, within
+from core.advice.livestock import kept_in, nitrate_limit
+from core.advice.state import State, ammonia_as_n, nitrite_as_no2
+from core.water.ammonia import acute_criterion, chronic_criterion, un_ionised_fraction
+from core.water.oxygen import oxygen_saturation
+
+
+def ammonia(state: State) -> Finding | None:
+    """Poisonous ammonia, and ammonium over the EPA 2013 criteria (fresh water).
+
+    A result under the kit's scale ("<") is no finding: the kit cannot see it.
+    """
+    total = seen(state.last("ammonia"))
+    if total is None:
+        return None
+    judged = judge_ammonia(state)
+    if judged is None:
+        total_n = ammonia_as_n(upper(total), total.basis)
+        return Finding("ammonia_without_ph", "warn", {"total_n": total_n})
+    total_n, nh3_n = float(judged["total_n"]), float(judged["nh3_n"])
+    if nh3_n >= limits.NH3_ALARM or total_n > float(judged.get("acute_n", math.inf)):
+        return Finding("ammonia", "alarm", judged)
+    if nh3_n > limits.NH3_WARN or total_n > float(judged.get("chronic_n", math.inf)):
+        return Finding("ammonia", "warn", judged)
+    return None
+
+
+def judge_ammonia(state: State) -> Mapping[str, float | str] | None:
+    """Total and un-ionised ammonia as nitrogen, with the EPA 2013 criteria in fresh water.
+
+    Un-ionised share by Emerson et al. 1975, with salinity by Clegg & Whitfield 1995. The upper
+    end of a colour step counts. Where no temperature is known the warmest is assumed, and the
+    fact is named so. None without an ammonia and a pH that is young enough.
+    """
+    total, ph = state.last("ammonia"), state.fresh("ph")
+    if total is None or ph is None:
+        return None
+    total_n = ammonia_as_n(upper(total), total.basis)
+    known = state.fresh("temperature")
+    temperature = within(known.value if known else limits.WARMEST_ASSUMED, 0.0, 50.0)
+    acidity = within(ph.value, 2.0, 12.0)
+    share = un_ionised_fraction(acidity, temperature, within(state.salinity, 0.0, 60.0))
+    facts: Facts = {"total_n": total_n, "nh3_n": total_n * share, "ph": ph.value}
+    facts["temperature" if known else "temperature_assumed"] = temperature
+    if not state.tank.is_sea:
+        facts["chronic_n"] = chronic_criterion(acidity, temperature)
+        facts["acute_n"] = acute_criterion(acidity, temperature)
+    return facts
+
+
+def nitrite(state: State) -> Finding | None:
+    """Nitrite against chloride; in the sea a sign of cycling, not a poison at kit levels."""
+    reading = state.last("nitrite")
+    if reading is None or reading.qualifier == "<":
+        return None
+    no2 = nitrite_as_no2(upper(reading), reading.basis)
+    facts: Facts = {"nitrite": no2}
+    if no2 < limits.NITRITE_WARN:
+        return None
+    if state.tank.is_sea or (state.tank.kind == "brackish" and state.salinity > 5.0):
+        return Finding("nitrite_in_salt_water", "note", facts)
+    chloride = state.last("chloride")
+    if chloride is not None and chloride.low >= limits.CHLORIDE_PER_NITRITE * no2:
+        return Finding("nitrite_with_chloride", "warn", facts | {"chloride": chloride.low})
+    return Finding("nitrite", "alarm" if no2 >= limits.NITRITE_ALARM else "warn", facts)
+
+
+def nitrate(state: State) -> Finding | None:
+    """Nitrate over what harms the kinds on record, else sensitive fresh-water animals."""
+    reading = state.last("nitrate")
+    if reading is None or reading.qualifier == "<":
+        return None
+    limit = limit_of_nitrate(state)
+    if limit is None or reading.value <= limit:
+        return None
+    return Finding("nitrate", "warn", {"nitrate": reading.value, "limit": limit})
+
+
+def limit_of_nitrate(state: State) -> float | None:
+    """The limit of the kinds on record, else that of fresh water; None in an unknown sea."""
+    of_kinds = nitrate_limit(state.tank)
+    if of_kinds is not None:
+        return of_kinds[0]
+    return None if state.tank.is_sea else limits.NITRATE_FRESH
+
+
+def oxygen(state: State) -> Finding | None:
+    """Too little dissolved oxygen, beside what the water could hold at its temperature."""
+    reading = state.last("oxygen")
+    if reading is None or reading.qualifier == ">" or reading.value >= limits.OXYGEN_WARN:
+        return None
+    severity: Severity = "alarm" if reading.value < limits.OXYGEN_ALARM else "warn"
+    facts: Facts = {"oxygen": reading.value}
+    known = state.fresh("temperature")
+    if known is not None:
+        warmth = within(known.value, 0.0, 45.0)
+        facts["saturation"] = oxygen_saturation(warmth, within(state.salinity, 0.0, 60.0))
+    return Finding("low_oxygen", severity, facts)
+
+
+def chlorine(state: State) -> Finding | None:
+    """Chlorine or chloramine left in the water."""
+    for analyte in ("total_chlorine", "chlorine"):
+        reading = seen(state.last(analyte))
+        if reading is not None and reading.value > limits.CHLORINE_WARN:
+            return Finding("chlorine", "alarm", {"chlorine": reading.value})
+    return None
+
+
+def copper(state: State) -> Finding | None:
+    """Copper, which kills invertebrates at what kits can hardly see."""
+    reading = seen(state.last("copper"))
+    if reading is None:
+        return None
+    kinds = kept_in(state.tank).kinds
+    harmed = [row.name for row in kinds if row.is_invertebrate]
+    facts: Facts = {"copper": reading.value}
+    if harmed:
+        return Finding("copper", "alarm", facts | {"species": ", ".join(harmed[:3])})
+    if not kinds:
+        return Finding("copper_unknown_stock", "note", facts)
+    kh = state.last("kh")
+    if kh is not None and kh.value < limits.KH_LOW_FRESH and not state.tank.is_sea:
+        return Finding("copper_low_kh", "warn", facts | {"kh": kh.value})
+    return None
+
+
+def potassium(state: State) -> Finding | None:
+    """Potassium that doses brought, less what changes took away."""
+    total = potassium_from_doses(state)
+    if total is None or total <= 0.0:
+        return None
+    kinds = kept_in(state.tank).kinds
+    if any(row.mussel for row in kinds):
+        return Finding("potassium_with_mussels", "warn", {"potassium": total})
+    tender = any(row.is_invertebrate for row in kinds)
+    limit = limits.POTASSIUM_CAUTION_TENDER if tender else limits.POTASSIUM_CAUTION
+    if total <= limit:
+        return None
+    return Finding("potassium_sum", "warn", {"potassium": total, "limit": limit})

@@ -1,0 +1,94 @@
+"""What need not be said again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final
+
+from core.advice.findings._model import RANK, Finding
+
+AGAIN_AFTER: Final = timedelta(days=7)
+"""A finding that still holds is said again after this; common practice."""
+
+WORSE_BY: Final = 0.2
+"""Its number must have grown by this share to count as worse; common practice."""
+
+WORSENS: Final = {
+    "ammonia": ("nh3_n", 1),
+    "ammonia_without_ph": ("total_n", 1),
+    "nitrite": ("nitrite", 1),
+    "nitrite_with_chloride": ("nitrite", 1),
+    "nitrate": ("nitrate", 1),
+    "neglected": ("nitrate", 1),
+    "low_kh": ("kh", -1),
+    "low_gh": ("gh", -1),
+    "low_oxygen": ("oxygen", -1),
+    "chlorine": ("chlorine", 1),
+    "copper": ("copper", 1),
+    "much_co2": ("co2_mg_l", 1),
+    "potassium_sum": ("potassium", 1),
+    "heading": ("days", -1),
+    "drifting": ("days", -1),
+}
+"""The fact that tells how bad a finding is, and whether more (1) or less (-1) is worse."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A finding as it was told before, when, and whether it was surely seen."""
+
+    finding: Finding
+    at: datetime
+    seen: bool = True
+
+
+def key_of(finding: Finding) -> tuple[str, ...]:
+    """What makes two findings the same one: the rule, and of what and whom it speaks."""
+    about = ("analyte", "species", "species_2", "said")
+    return (finding.id, *(str(finding.facts[part]) for part in about if part in finding.facts))
+
+
+def fresh_only(
+    findings: Sequence[Finding], told_before: Iterable[Told], now: datetime
+) -> list[Finding]:
+    """Leave out what was told lately, was seen, and is no worse.
+
+    Parameters
+    ----------
+    findings : sequence of Finding
+        What holds now, in the order to keep.
+    told_before : iterable of Told
+        What this chat was told of this tank, in any order.
+    now : datetime
+        The moment of the answer.
+
+    Returns
+    -------
+    list of Finding
+        An alarm always stays: who is told of poison once must not be left to think it is gone.
+    """
+    last: dict[tuple[str, ...], Told] = {}
+    for told in sorted(told_before, key=lambda t: t.at):
+        if told.seen and now - told.at < AGAIN_AFTER:
+            last[key_of(told.finding)] = told
+    return [f for f in findings if _is_news(f, last.get(key_of(f)))]
+
+
+def _is_news(finding: Finding, before: Told | None) -> bool:
+    if before is None or finding.severity == "alarm":
+        return True
+    return is_worse(finding, before.finding)
+
+
+def is_worse(finding: Finding, before: Finding) -> bool:
+    """Whether a finding is graver than it was, by rank or by its number."""
+    if RANK[finding.severity] != RANK[before.severity]:
+        return RANK[finding.severity] < RANK[before.severity]
+    fact, direction = WORSENS.get(finding.id, ("", 1))
+    now, then = finding.facts.get(fact), before.facts.get(fact)
+    if not isinstance(now, int | float) or not isinstance(then, int | float):
+        return False
+    change = (now - then) * direction
+    return change > WORSE_BY * abs(then) and change > 0.0
