@@ -12,8 +12,9 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Final
 
-from bot.chat import readings, reminders
+from bot.chat import reminders
 from bot.chat.model import Address, Incoming
+from bot.chat.told import entry_of, place
 from bot.chat.turn import Turn
 from bot.store.chats import NewChat
 from core.message import parse
@@ -195,8 +196,8 @@ async def _say(room: _Room, tank: Invented, at: datetime, text: str, chance: ran
     parsed = parse(turn.incoming.text, turn.context())
     if stored is None or parsed.doubts:
         raise ValueError(f"the demonstration says what cannot be read: {turn.incoming.text}")
-    told = readings.place(turn, parsed, stored)
-    await turn.uow.log.add(turn.chat.id, replace(readings.entry_of(turn, told), kind="demo"))
+    told = place(turn, parsed, stored)
+    await turn.uow.log.add(turn.chat.id, replace(entry_of(turn, told), kind="demo"))
 
 
 async def _remind(room: _Room, tank: Invented, now: datetime) -> None:

@@ -7,8 +7,10 @@ from dataclasses import replace
 from datetime import datetime
 
 from bot.chat import readings
+from bot.chat.answering import answer_for
+from bot.chat.asking import ask
 from bot.chat.model import Reply
-from bot.chat.readings import Told
+from bot.chat.told import Told, entry_of, place, summary
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import readings as words
@@ -76,13 +78,13 @@ async def edited(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if not parsed.values and not parsed.events:
         return [await turn.reply(words.edit_not_understood())]
-    told = readings.place(turn, parsed, _tank_of(turn, entry))
+    told = place(turn, parsed, _tank_of(turn, entry))
     before = _said(turn, entry)
-    after = readings.entry_of(turn, told, kind="edit", replaces=entry.id)
+    after = entry_of(turn, told, kind="edit", replaces=entry.id)
     lead = words.corrected(before, _said(turn, after))
     replies = await _store(turn, after, lead)
     if parsed.doubts:
-        replies.append(await readings.ask(turn, parsed.doubts, parsed))
+        replies.append(await ask(turn, parsed.doubts, parsed))
     return replies
 
 
@@ -110,7 +112,7 @@ async def _answered(turn: Turn) -> Entry | None:
 
 async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     """Replace the values and events of an entry that are told anew, and keep its others."""
-    told = readings.place(turn, parsed, _tank_of(turn, entry))
+    told = place(turn, parsed, _tank_of(turn, entry))
     new_readings = [
         replace(reading, at=_moment_of(entry, reading.what.analyte) or entry.at)
         if parsed.at is None and reading.what.at is None
@@ -132,7 +134,7 @@ async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
         before, after = _said(turn, entry), _said(turn, corrected)
     replies = await _store(turn, corrected, words.corrected(before or "not told", after))
     if parsed.doubts:
-        replies.append(await readings.ask(turn, parsed.doubts, parsed))
+        replies.append(await ask(turn, parsed.doubts, parsed))
     return replies
 
 
@@ -166,7 +168,7 @@ async def _store(turn: Turn, entry: Entry, lead: str) -> list[Reply]:
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     replies = []
     for told in _by_tank(turn, entry):
-        replies.append(await readings.answer_for(turn, told, entry_id, lead=lead))
+        replies.append(await answer_for(turn, told, entry_id, lead=lead))
         await turn.use_tank(told.tank)
     return replies
 
@@ -174,7 +176,7 @@ async def _store(turn: Turn, entry: Entry, lead: str) -> list[Reply]:
 def _replacement(turn: Turn, entry: Entry, kind: str) -> Entry:
     """An entry in the place of another, with the same content so far."""
     return replace(
-        readings.entry_of(turn, ()),
+        entry_of(turn, ()),
         kind=kind,
         replaces=entry.id,
         readings=entry.readings,
@@ -228,7 +230,7 @@ def _moment_of(entry: Entry, analyte: str) -> datetime | None:
 
 def _said(turn: Turn, entry: Entry) -> str:
     """What an entry has on record, in one line."""
-    return " · ".join(readings.summary(turn, told) for told in _by_tank(turn, entry))
+    return " · ".join(summary(turn, told) for told in _by_tank(turn, entry))
 
 
 def _values_said(values: Iterable[Value]) -> str:

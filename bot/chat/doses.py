@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import UTC, timedelta
 
-from bot.chat import readings, reminders
+from bot.chat import reminders
+from bot.chat.answering import answer_for
 from bot.chat.model import Reply
-from bot.chat.readings import Told
+from bot.chat.told import FIRST_NAME, Told, entry_of
 from bot.chat.turn import Turn
 from bot.chat.words import doses as words
 from bot.chat.words import general
@@ -33,13 +34,13 @@ async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     event = Event("dose", grams=grams, substance=substance)
     told = Told(tank, (), (Stored(event, tank.id, turn.now.astimezone(UTC)),))
     entry = replace(
-        readings.entry_of(turn, [told], kind="button", update_id=update_id),
+        entry_of(turn, [told], kind="button", update_id=update_id),
         text=words.logged(tank.name, grams, substance),
         message_ref=None,
     )
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     lead = words.logged(tank.name, grams, substance)
-    return [await readings.answer_for(turn, told, entry_id, lead=lead)]
+    return [await answer_for(turn, told, entry_id, lead=lead)]
 
 
 async def retest(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -67,6 +68,6 @@ async def _tank_for(turn: Turn, choice: Choice) -> StoredTank | None:
     if len(fitting) == 1:
         return fitting[0]
     if not turn.tanks:
-        first = Tank(name=readings.FIRST_NAME, named=False, volume_l=volume)
+        first = Tank(name=FIRST_NAME, named=False, volume_l=volume)
         return await turn.add_tank(first)
     return None

@@ -6,8 +6,10 @@ from dataclasses import replace
 from datetime import UTC, datetime
 
 from bot.chat import readings
+from bot.chat.answering import answer_for
+from bot.chat.asking import unpacked
 from bot.chat.model import Reply
-from bot.chat.readings import Told
+from bot.chat.told import FIRST_NAME, Told, entry_of
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import readings as words
@@ -31,11 +33,11 @@ async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
         return await say(turn, held["text"], offer.made_at)
     tank = turn.tank_named(held["tank"]) if held["tank"] else None
     tank = tank or turn.current_tank or await _new_tank(turn)
-    reading = Stored(readings.unpacked(held["value"]), tank.id, datetime.fromisoformat(held["at"]))
+    reading = Stored(unpacked(held["value"]), tank.id, datetime.fromisoformat(held["at"]))
     told = Told(tank, (reading,), ())
-    entry = readings.entry_of(turn, [told], kind="confirmed", text=held["doubt"])
+    entry = entry_of(turn, [told], kind="confirmed", text=held["doubt"])
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
-    return [await readings.answer_for(turn, told, entry_id, made=not tank.tank.named)]
+    return [await answer_for(turn, told, entry_id, made=not tank.tank.named)]
 
 
 async def keep_stray(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
@@ -45,18 +47,18 @@ async def keep_stray(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
         return [await turn.reply(general.already())]
     tank = turn.tank_by_id(held["tank_id"]) if "tank_id" in held else None
     if tank is None:
-        name = held.get("new", readings.FIRST_NAME)
+        name = held.get("new", FIRST_NAME)
         tank = turn.tank_named(name) or await turn.add_tank(Tank(name=name))
     at = datetime.fromisoformat(held["at"])
     told = Told(
         tank,
-        tuple(Stored(readings.unpacked(value), tank.id, at) for value in held["values"]),
+        tuple(Stored(unpacked(value), tank.id, at) for value in held["values"]),
         tuple(Stored(Event(**event), tank.id, at) for event in held["events"]),
     )
-    entry = readings.entry_of(turn, [told], kind="confirmed")
+    entry = entry_of(turn, [told], kind="confirmed")
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     await turn.use_tank(tank)
-    return [await readings.answer_for(turn, told, entry_id)]
+    return [await answer_for(turn, told, entry_id)]
 
 
 async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
@@ -94,4 +96,4 @@ async def say(turn: Turn, text: str, at: datetime, tank: StoredTank | None = Non
 
 
 async def _new_tank(turn: Turn) -> StoredTank:
-    return await turn.add_tank(Tank(name=readings.FIRST_NAME, named=False))
+    return await turn.add_tank(Tank(name=FIRST_NAME, named=False))

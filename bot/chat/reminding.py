@@ -4,17 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import datetime, timedelta
-from typing import TYPE_CHECKING
 
+from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import reminders as words
 from bot.reminders import planning
 from bot.store.reminders import Reminder
 from core.analytes import ANALYTES
 from core.schedule import Once, from_text
-
-if TYPE_CHECKING:
-    from bot.chat.readings import Told
 
 KIND_OF_EVENT = {
     "water_change": "change",

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat import readings
 from bot.chat.model import Reply
-from bot.chat.readings import Told
 from bot.chat.tank_words import name_problem
+from bot.chat.told import Told, entry_of, summary, values_json
 from bot.chat.turn import Turn
 from bot.chat.words import readings as reading_words
 from bot.chat.words import sources as words
@@ -67,13 +66,13 @@ async def _keep(turn: Turn, sources: list[StoredTank], name: str, parsed: Parsed
         source = await turn.uow.tanks.add(turn.chat.id, Tank(name), turn.now, role="source")
     at = parsed.at or turn.now
     told = Told(source, tuple(Stored(value, source.id, at) for value in parsed.values), ())
-    entry_id = await turn.uow.log.add(turn.chat.id, readings.entry_of(turn, [told]))
-    lines = [readings.summary(turn, told), *map(reading_words.doubt, parsed.doubts[:3])]
+    entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, [told]))
+    lines = [summary(turn, told), *map(reading_words.doubt, parsed.doubts[:3])]
     return [
         await turn.reply(
             lines,
             choices=[Choice("undo", "undo", "undo", {"entry_id": entry_id})],
-            facts={"source": source.name, "values": readings.values_json(told)},
+            facts={"source": source.name, "values": values_json(told)},
             entry_id=entry_id,
         )
     ]
@@ -96,7 +95,7 @@ async def _show(turn: Turn, source: StoredTank) -> Reply:
     if not latest:
         return await turn.reply(words.empty(source.name))
     told = Told(source, tuple(latest.values()), ())
-    return await turn.reply([readings.summary(turn, told)])
+    return await turn.reply([summary(turn, told)])
 
 
 async def _list(turn: Turn, sources: list[StoredTank]) -> Reply:

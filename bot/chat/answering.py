@@ -1,0 +1,96 @@
+"""The answer to what was told of a tank: said back, judged, reminders settled."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from bot.chat import reminding
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.told import Told, number_of, summary, values_json
+from bot.chat.turn import Turn
+from bot.chat.words import findings as finding_words
+from bot.chat.words import readings as words
+from bot.store.offers import Choice
+from core.advice.carbon import carbon_dioxide
+from core.advice.findings import Finding, find, judge_ammonia
+from core.advice.hardness import hardness_class
+from core.advice.state import State
+from core.message.model import Parsed
+from core.message.wire import to_json
+
+SHOWN = 3
+"""Findings on one screen."""
+
+
+async def answer_for(
+    turn: Turn, told: Told, entry_id: int, *, made: bool = False, lead: str | None = None
+) -> Reply:
+    """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
+    state = await state_of(turn, told.tank, told.at)
+    analytes = frozenset(reading.what.analyte for reading in told.readings)
+    found = find(state, analytes)
+    lines = [lead or summary(turn, told)]
+    lines += [finding_words.line(finding) for finding in found[:SHOWN]]
+    lines += await reminding.satisfied(turn, told)
+    more = [finding_words.line(finding) for finding in found[SHOWN:]]
+    more += await _asides(turn, told)
+    if made:
+        lines.append(words.made_tank(told.tank.name))
+    if any(event.what.spoons for event in told.events):
+        lines.append(words.spoons())
+    if any(event.what.kind == "lost" for event in told.events):
+        lines.append(words.lost())
+    return await turn.reply(
+        lines,
+        choices=[Choice("undo", "undo", "undo", {"entry_id": entry_id})],
+        more=more,
+        facts=_facts(told, state, found),
+        entry_id=entry_id,
+    )
+
+
+async def _asides(turn: Turn, told: Told) -> list[str]:
+    """What matters once: an unsaid basis, said with the first such reading of a tank."""
+    said = []
+    for reading in told.readings:
+        value = reading.what
+        if value.analyte not in {"ammonia", "nitrite"} or value.basis or not value.canonical:
+            continue
+        before = await turn.uow.log.readings(told.tank.id, analytes=(value.analyte,), limit=2)
+        if len(before) < 2:
+            said.append(words.basis_assumed(value.analyte))
+    return said
+
+
+def _facts(told: Told, state: State, found: Sequence[Finding]) -> dict[str, Any]:
+    values = tuple(reading.what for reading in told.readings)
+    facts: dict[str, Any] = {"tank": told.tank.name}
+    if values:
+        facts["values"] = values_json(told)
+        facts["findings"] = [
+            {"id": finding.id, "severity": finding.severity, **finding.facts} for finding in found
+        ]
+    if told.events:
+        events = tuple(event.what for event in told.events)
+        facts["events"] = to_json(Parsed("event", events=events))["events"]
+    analytes = {value.analyte for value in values}
+    judged = judge_ammonia(state) if analytes & {"ammonia", "ph", "temperature"} else None
+    if judged is not None:
+        facts["nh3_n"] = judged["nh3_n"]
+    if {"ph", "kh"} <= analytes and (co2 := _carbon_dioxide(state)) is not None:
+        facts["co2_mg_l"] = co2
+    gh = number_of(values, "gh")
+    if gh is not None:
+        held = hardness_class(gh)
+        facts["hardness_class"] = f"{held.word} ({held.scheme})"
+    return facts
+
+
+def _carbon_dioxide(state: State) -> float | None:
+    ph, kh, temperature = state.last("ph"), state.last("kh"), state.fresh("temperature")
+    if ph is None or kh is None or ph.is_limit or kh.is_limit:
+        return None
+    found = carbon_dioxide(ph, kh, temperature.value if temperature else None, state.salinity)
+    return None if found is None else found.mg_l

@@ -1,0 +1,103 @@
+"""Questions back to the keeper about what is doubtful; nothing of it is stored yet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict
+from datetime import UTC
+from typing import Any
+
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import readings as words
+from bot.store.offers import Choice
+from core.message.doubts import UNKNOWN_TANK
+from core.message.model import Doubt, Parsed, Value
+
+ASKED = 3
+"""Doubts in one question."""
+
+
+async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
+    """Turn doubts into one question; a guess has its button, and nothing is stored yet."""
+    lines = [words.doubt(doubt) for doubt in doubts[:ASKED]]
+    choices = [
+        Choice(doubt.suggestion, "take_doubt", "yes", _held(turn, doubt, parsed))
+        for doubt in doubts[:ASKED]
+        if doubt.suggestion
+    ]
+    if choices:
+        lines.append(words.meant([choice.label for choice in choices]))
+        choices.append(Choice(words.LEAVE_OUT, "leave_out", "no"))
+        choices.append(Choice(words.TYPE_AGAIN, "type_again"))
+    else:
+        lines.append(words.send_instead())
+    facts = {"doubts": [{"reason": d.reason, "text": d.text[:200]} for d in doubts]}
+    return await turn.reply(lines, choices=choices, facts=facts)
+
+
+async def ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:
+    """Ask what to do with readings of a tank that the chat does not have; nothing is stored yet."""
+    at = (parsed.at or turn.now).astimezone(UTC).isoformat()
+    held: dict[str, Any] = {
+        "values": [_packed(value) for value in parsed.values],
+        "events": [{**asdict(event), "at": None} for event in parsed.events],
+        "at": at,
+    }
+    new = as_name(name)
+    choices = [Choice(words.add_tank(new), "keep_stray", "yes", {**held, "new": new})]
+    choices += [
+        Choice(words.it_is(tank.name), "keep_stray", "", {**held, "tank_id": tank.id})
+        for tank in turn.tanks[:4]
+    ]
+    choices.append(Choice(words.LEAVE_OUT, "leave_out", "no"))
+    return await turn.reply(
+        words.no_such_tank(name),
+        choices=choices,
+        facts={"doubts": [{"reason": UNKNOWN_TANK, "text": name}]},
+    )
+
+
+async def ask_tank(turn: Turn) -> Reply:
+    """Ask which tank a message is about, and keep the message until the answer comes."""
+    held = {"text": turn.incoming.text, "at": turn.now.isoformat()}
+    choices = [
+        Choice(tank.name, "for_tank", "", {**held, "tank_id": tank.id}) for tank in turn.tanks[:8]
+    ]
+    names = [tank.name for tank in turn.tanks]
+    return await turn.reply(
+        words.which_tank(names), choices=choices, expects="tank_for_text", context=held
+    )
+
+
+def unpacked(packed: dict[str, Any]) -> Value:
+    """A value as it was before an offer kept it."""
+    held = dict(packed)
+    if isinstance(held["canonical"], list):
+        held["canonical"] = tuple(held["canonical"])
+    return Value(**held)
+
+
+def as_name(said: str) -> str:
+    """A tank's name from how it was first typed: a lower-case word gets its capital."""
+    return said[:40].capitalize() if said.islower() else said[:40]
+
+
+def _held(turn: Turn, doubt: Doubt, parsed: Parsed) -> dict[str, Any]:
+    """What taking a guess needs: the value with its moment and tank, or a text to read again."""
+    held: dict[str, Any] = {"text": doubt.suggestion, "doubt": doubt.text}
+    if doubt.value is not None:
+        held |= {
+            "value": _packed(doubt.value),
+            "at": _moment(turn, parsed, doubt.value),
+            "tank": doubt.value.tank or parsed.tank,
+        }
+    return held
+
+
+def _packed(value: Value) -> dict[str, Any]:
+    return {**asdict(value), "at": None}
+
+
+def _moment(turn: Turn, parsed: Parsed, value: Value) -> str:
+    return (value.at or parsed.at or turn.now).astimezone(UTC).isoformat()

@@ -1,0 +1,101 @@
+"""What a message says of one tank, on its way from the parser to the store."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
+from typing import Any
+
+from bot.chat.turn import Turn
+from bot.chat.words import readings as words
+from bot.store.log import Entry, Stored
+from bot.store.tanks import StoredTank
+from core.advice.hardness import hardness_class
+from core.message.model import Event, Parsed, Value
+from core.message.wire import to_json
+
+FIRST_NAME = "Tank"
+"""Name of the tank that a first reading makes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a message says of one tank."""
+
+    tank: StoredTank
+    readings: tuple[Stored[Value], ...]
+    events: tuple[Stored[Event], ...]
+
+    @property
+    def at(self) -> datetime:
+        """The latest moment that is spoken of."""
+        moments = [reading.at for reading in self.readings]
+        return max(moments + [event.at for event in self.events])
+
+
+def place(turn: Turn, parsed: Parsed, default: StoredTank) -> list[Told]:
+    """Sort what a message says by tank, in the order in which the tanks are named."""
+    at = (parsed.at or turn.now).astimezone(UTC)
+    readings: dict[int, list[Stored[Value]]] = {}
+    events: dict[int, list[Stored[Event]]] = {}
+    tanks: dict[int, StoredTank] = {}
+
+    def tank_for(name: str | None) -> StoredTank:
+        stored = turn.tank_named(name) if name else None
+        stored = stored or (turn.tank_named(parsed.tank) if parsed.tank else None) or default
+        return tanks.setdefault(stored.id, stored)
+
+    for value in parsed.values:
+        tank = tank_for(value.tank)
+        moment = (value.at or at).astimezone(UTC)
+        readings.setdefault(tank.id, []).append(Stored(value, tank.id, moment))
+    for event in parsed.events:
+        tank = tank_for(event.tank)
+        moment = (event.at or at).astimezone(UTC)
+        events.setdefault(tank.id, []).append(Stored(event, tank.id, moment))
+    return [
+        Told(tank, tuple(readings.get(tank.id, ())), tuple(events.get(tank.id, ())))
+        for tank in tanks.values()
+    ]
+
+
+def entry_of(turn: Turn, told: Sequence[Told], **changes: Any) -> Entry:
+    """The entry that puts on record what was told."""
+    incoming = turn.incoming
+    entry = Entry(
+        update_id=incoming.update_id,
+        kind="message",
+        text=incoming.text,
+        at=turn.now,
+        author_id=incoming.author_id,
+        author_name=incoming.author_name,
+        message_ref=incoming.message_ref,
+        readings=tuple(reading for each in told for reading in each.readings),
+        events=tuple(event for each in told for event in each.events),
+    )
+    return replace(entry, **changes)
+
+
+def summary(turn: Turn, told: Told) -> str:
+    """One line of what is on record for a tank."""
+    values = [reading.what for reading in told.readings]
+    gh = number_of(values, "gh")
+    parts = [words.values(values, hardness_class(gh) if gh is not None else None)]
+    parts += [words.event(event.what) for event in told.events]
+    return words.line(told.tank.name, parts, told.at.astimezone(turn.chat.zone), turn.local_now)
+
+
+def values_json(told: Told) -> list[dict[str, Any]]:
+    """What was told of a tank as `meniscus parse` writes it."""
+    values = tuple(reading.what for reading in told.readings)
+    written: list[dict[str, Any]] = to_json(Parsed("reading", values=values))["values"]
+    return written
+
+
+def number_of(values: Sequence[Value], analyte: str) -> float | None:
+    """The single number told of an analyte; None for a range, a limit without one, or nothing."""
+    for value in values:
+        if value.analyte == analyte and isinstance(value.canonical, int | float):
+            return float(value.canonical)
+    return None
