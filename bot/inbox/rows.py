@@ -20,6 +20,7 @@ from sqlalchemy.orm import aliased
 
 from bot.clock import Clock
 from bot.inbox.model import Arrival, Job
+from bot.inbox.together import Together
 from bot.store.database import Database
 from bot.store.models import InboxRow
 from bot.store.uow import UnitOfWork
@@ -65,6 +66,7 @@ class Inbox:
         self._messenger = messenger
         self.owner = owner
         self.lease = lease
+        self._settling = Together(self._note_answered)
 
     async def receive(self, arrivals: Sequence[Arrival]) -> int:
         """Keep updates, each once; returns how many were new. Committed on return."""
@@ -129,13 +131,12 @@ class Inbox:
 
     async def answered(self, job: Job, sent: int, error: str | None = None) -> None:
         """Note that nothing is left to do."""
-        values = {"state": "answered", "sent": sent, "answered_at": self._clock.now()}
-        await self._finish([job.id], **values, error=error, owner=None, lease_until=None)
+        await self._settling.add((job.id, sent, error))
 
     async def park(self, job: Job, error: str, sent: int = 0) -> None:
         """Set a row aside for the operator, with a short reference to the log."""
         values = {"state": "parked", "sent": sent, "answered_at": self._clock.now()}
-        await self._finish([job.id], **values, error=error, owner=None, lease_until=None)
+        await self._finish([job.id], **values, error=error, **_FREE)
 
     async def postpone(
         self, job: Job, delay: timedelta, *, in_doubt: bool, sent: int | None = None
@@ -225,6 +226,17 @@ class Inbox:
         now = self._clock.now()
         return await self._change(_settle(None, self.owner, {"lease_until": now}))
 
+    async def _note_answered(self, rows: list[tuple[int, int, str | None]]) -> None:
+        ids: dict[tuple[int, str | None], list[int]] = {}
+        for row, sent, error in rows:
+            ids.setdefault((sent, error), []).append(row)
+        done = {"state": "answered", "answered_at": self._clock.now(), **_FREE}
+        async with self._database.write() as uow:
+            for (sent, error), some in ids.items():
+                values = {**done, "sent": sent, "error": error}
+                await uow.session.execute(_settle(some, self.owner, values))
+            await uow.commit()
+
     async def _finish(self, ids: list[int], **values: Any) -> int:
         return await self._change(_settle(ids, self.owner, values))
 
@@ -258,6 +270,7 @@ def _settle(ids: list[int] | None, owner: str, values: dict[str, Any]) -> Any:
     )
 
 
+_FREE = {"owner": None, "lease_until": None}
 _JOB = ("id", "update_id", "chat", "raw", "received_at", "attempts", "replies", "sent", "error")
 
 

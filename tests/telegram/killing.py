@@ -25,7 +25,9 @@ PHASES = ("fetched", "committed", "answering", "accepted")
 """When a kill falls: a batch has just gone out; it is committed and worked on; an answer is on
 its way; an answer was accepted and the bot does not know it."""
 
-CHATS = 24
+CHATS = 40
+EACH_TIME = 20
+"""How many messages are said before a kill."""
 REPEAT = "You may see this answer twice"
 _SHOWN = re.compile(r"nitrate (\d+)")
 
@@ -87,7 +89,7 @@ class Killer:
                 struck.set()
 
         self._server.hooks.append(strike)
-        self.say(CHATS)
+        self.say(EACH_TIME)
         async with asyncio.timeout(timeout_s):
             await struck.wait()
         self._server.hooks.remove(strike)
@@ -103,12 +105,12 @@ class Killer:
         unkept = self.outcome.said - sum(states.values())
         self.outcome.found["unkept"] += unkept
 
-    async def settle(self, timeout_s: float = 120.0) -> Outcome:
+    async def settle(self, timeout_s: float = 600.0) -> Outcome:
         """Let everything come to its end, then count."""
         async with asyncio.timeout(timeout_s):
             states: dict[str, int] = {}
             while states.get("answered", 0) < self.outcome.said:
-                states = await states_when_done(self._server, self._database)
+                states = await states_when_done(self._server, self._database, timeout_s)
         await self._count_stored()
         for chat, numbers in self._said.items():
             self._count_answers(chat, numbers)
