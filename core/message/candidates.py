@@ -281,15 +281,30 @@ def _doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doub
     fragment = source[start:end]
     if problem in _NEVER_STORED:
         return Doubt(fragment, start, end, problem, _other_meaning(candidate, made, problem))
-    choices = candidate.choices or _guesses(candidate, made, problem)
+    believable = _sound(made)
+    unsound = problem in _STORED_ON_YES and made.canonical is not None and not believable
+    guessed = doubts.IMPLAUSIBLE if unsound else problem
+    choices = candidate.choices or _guesses(candidate, made, guessed)
     suggestion = choices[0] if choices else None
-    sure = suggestion is None and made.canonical is not None and problem in _STORED_ON_YES
+    sure = suggestion is None and believable and problem in _STORED_ON_YES
     if sure:
         suggestion = f"{_word(candidate)} {number_text(candidate.quantity)}"
     return Doubt(
-        fragment, start, end, problem, suggestion, made if sure else None,
+        fragment,
+        start,
+        end,
+        problem,
+        suggestion,
+        made if sure else None,
         choices if len(choices) > 1 else (),
-    )  # fmt: skip
+    )
+
+
+def _sound(made: Value) -> bool:
+    """Whether the value could be stored as it stands."""
+    row = ANALYTES[made.analyte]
+    ends = made.canonical if isinstance(made.canonical, tuple) else (made.canonical,)
+    return all(end is not None and row.low <= end <= row.high for end in ends)
 
 
 _NEVER_STORED = frozenset({doubts.CHANGE, doubts.WISH, doubts.OTHER_WATER, doubts.PAST})
@@ -331,13 +346,19 @@ def _guesses(candidate: Candidate, made: Value, problem: str) -> tuple[str, ...]
     number = quantity.value
     word = _word(candidate)
     if problem == doubts.AMBIGUOUS_UNIT and number is not None:
-        return (f"{word} {number:.6g} °C", f"{word} {number:.6g} °F")
+        return tuple(
+            f"{word} {number:.6g} {one}"
+            for one in ("°C", "°F")
+            if _believable(analyte, number, one)
+        )
     if problem == doubts.BAD_NUMBER and quantity.grouped is not None and number is not None:
         both = (number, quantity.grouped)
         unit = f" {quantity.unit}" if quantity.unit else ""
         return tuple(
             f"{word} {one:.6g}{unit}" for one in both if _believable(analyte, one, quantity.unit)
         )
+    if quantity.mark == "|" and number is not None:
+        return (f"{word} {number_text(quantity)}",)
     if problem == doubts.IMPLAUSIBLE and number is not None:
         return _plausible_guesses(analyte, word, number, quantity.unit)
     if problem == doubts.NEGATIVE and number is not None:
@@ -348,7 +369,8 @@ def _guesses(candidate: Candidate, made: Value, problem: str) -> tuple[str, ...]
 def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None) -> tuple[str, ...]:
     """A lost point, a unit left out: what the number would be believable as."""
     out = []
-    if analyte in {"kh", "gh"} and unit is None and number >= 100 and number % 1 == 0:
+    ppm = analyte in {"kh", "gh"} and unit is None and _believable(analyte, number, "ppm")
+    if ppm and number >= 100:
         out.append(f"{word} {number:.6g} ppm")
     if analyte == "conductivity" and unit is None:
         out.append(f"{word} {number:.6g} mS/cm")
@@ -357,4 +379,6 @@ def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None)
         if number == int(number) and _believable(analyte, number / divisor, unit):
             out.append(f"{word} {number / divisor:.6g}{said}")
             break
-    return tuple(text for text in out if text)
+    if ppm and number < 100:
+        out.append(f"{word} {number:.6g} ppm")
+    return tuple(out)

@@ -8,6 +8,7 @@ from rapidfuzz.distance import OSA
 
 from core.message.lexicon import lexicon
 
+_SHORT = frozenset({"ph", "gh", "kh"})
 _SHOWN = {"ph": "pH", "gh": "GH", "kh": "KH", "co2": "CO2", "tds": "TDS"}
 
 
@@ -35,11 +36,11 @@ def analytes(word: str) -> tuple[str, ...]:
     """
     if not 2 <= len(word) <= 30:
         return ()
-    if len(word) == 2 and not (set(word) & {"h"}):
-        return ()
     most = 1 if len(word) < 6 else 2
     best: dict[str, float] = {}
     for name, analyte in _names():
+        if len(word) == 2 and analyte not in _SHORT:
+            continue
         distance: float = OSA.distance(word, name, score_cutoff=most)
         if distance <= most:
             if len(word) == 2 and sorted(word) == sorted(name):

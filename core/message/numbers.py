@@ -25,7 +25,8 @@ class Number:
     grouped : float or None
         A second reading in which a mark divides thousands ("1,250").
     mark : str
-        The mark that has two readings, else empty.
+        The mark that has two readings, else empty; ``|`` where the run touches a name that itself
+        ends in a digit.
     problem : str or None
         An id of `core.message.doubts` where the run must not be taken as it stands.
     """

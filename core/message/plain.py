@@ -41,7 +41,7 @@ def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
         if tokens[at].kind not in {"number", "mark"} or tokens[at].value == "under":
             return None  # "nitrate under 20" may be a wish
         quantity = quantities.read(tokens, at)
-        if quantity is None or quantity.sign or quantity.problem is not None:
+        if quantity is None or quantity.sign or quantity.arrow or quantity.problem is not None:
             return None
         seen.add(analyte)
         index = _next(tokens, quantity.last)

@@ -16,6 +16,7 @@ from core.message.tokens import Token
 
 _QUALIFIERS = {"less": "<", "under": "<", "more": ">", "approx": "~"}
 _RANGE_MARKS = frozenset({"-", "..", "...", "to", "at_to"})
+_ARROWS = frozenset({"->", "=>", "→"})
 _BASES = {
     "n": "N",
     "nitrogen": "N",
@@ -35,7 +36,7 @@ class Quantity:
     """A number as written, not yet bound to what it measures.
 
     `unit` is our spelling, `of` the analyte that the unit implies, `problem` an id of
-    `core.message.doubts`; `sign` is ``+`` or ``-`` where one was written; `grouped` and `mark`
+    `core.message.doubts`; `arrow` tells a change from one number to another; `sign` is ``+`` or ``-`` where one was written; `grouped` and `mark`
     as in `numbers.Number`; `glued` tells that the next token touches the end.
     """
 
@@ -54,6 +55,7 @@ class Quantity:
     grouped: float | None = None
     mark = ""
     integer = False
+    arrow = False
 
     def __init__(self, first: int, start: int) -> None:
         self.first = first
@@ -235,7 +237,7 @@ def _unit(tokens: list[Token], found: Quantity) -> None:
         found.unit_text = "mg"
         found.end = token.end
         found.last += 1
-    if found.unit is not None and found.last < len(tokens):
+    if found.last < len(tokens):
         _basis(tokens, found)
 
 
@@ -253,7 +255,7 @@ def _basis(tokens: list[Token], found: Quantity) -> None:
     place = found.last
     if tokens[place].text == "(":
         place += 1
-    if tokens[place].value == "calcium carbonate" and tokens[place].text == "caco3":
+    if tokens[place].text == "caco3" and found.unit is not None:
         found.basis = "CaCO3"
         found.end = tokens[place].end
         found.last = place + 1
@@ -262,7 +264,9 @@ def _basis(tokens: list[Token], found: Quantity) -> None:
         return
     named = tokens[place + 1]
     text = named.text.rstrip("+-")
-    basis = _BASES.get(text) or ("CaCO3" if named.value == "calcium carbonate" else None)
+    basis = _BASES.get(text)
+    if basis is None and found.unit is None:
+        return
     if basis is None:
         found.problem = found.problem or doubts.UNKNOWN_UNIT
     found.basis = basis
@@ -282,7 +286,9 @@ def _range(tokens: list[Token], low: Quantity) -> Quantity:
     high = _number_first(tokens, low.last + 1, ranges=False)
     if high is None:
         return low
-    return _join(low, high, low.first, low.start)
+    joined = _join(low, high, low.first, low.start)
+    joined.arrow = token.text in _ARROWS
+    return joined
 
 
 def _join(low: Quantity, high: Quantity, first: int, start: int) -> Quantity:

@@ -96,7 +96,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         clause.items.append(item)
         return index + 1
     if kind == "mark":
-        _mark(str(token.value), clause)
+        symbol = not token.text[0].isalpha() and token.value in _SYMBOLS
+        _mark("between" if symbol else str(token.value), clause)
     elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
         clause.fill = True
     elif kind == "command" and token.value == "no":
@@ -114,6 +115,10 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     elif token.text in _ODD or within_word(tokens, index):
         clause.items.append(Item("U", token.start, token.end, token.text))
     return index + 1
+
+
+_SYMBOLS = frozenset({"less", "more", "approx", "plusminus"})
+"""Signs that belong to a number; one that stands alone makes the next number doubtful."""
 
 
 def within_word(tokens: list[Token], index: int) -> bool:
@@ -166,7 +171,8 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
     if after + 1 < len(tokens) and tokens[after].text == "/" and quantity.unit is not None:
         following = tokens[after + 1]
         touching = tokens[after].start == item.end and following.start == tokens[after].end
-        if (touching or following.text == "/") and following.kind not in {"analyte", "number"}:
+        named = following.kind == "analyte" and quantity.unit != "mg"
+        if (touching or following.text == "/") and not named and following.kind != "number":
             quantity.problem = doubts.UNKNOWN_UNIT  # "mg/ll"
     while after < len(tokens) and tokens[after].start == item.end:
         following = tokens[after]
@@ -290,7 +296,7 @@ def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
 
 def _apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
     """What the words between a name and its number say about the number."""
-    problem = None
+    problem = doubts.CHANGE if candidate.quantity.arrow else None
     for mark in marks:
         if mark in {"wish", "if"}:
             problem = doubts.WISH

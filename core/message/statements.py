@@ -116,7 +116,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     if _separates(tokens, index, clause):
         if clause.items or clause.after or clause.loose or clause.other:
             line.clauses.append(Clause())
-        if token.text == "?":
+        if token.text == "?" and clause.items:
             clause.questioned = True
         if token.text == "(":
             line.clauses[-1].bracketed = True
@@ -172,7 +172,12 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
     opens = not line.begun and not line.events
     colon = place + 1 < len(tokens) and tokens[place + 1].text == ":"
     ahead = tokens[place + 2] if colon and place + 2 < len(tokens) else None
-    heads = colon and opens and (ahead is None or ahead.kind in {"analyte", "event", "time"})
+    heads = (
+        colon
+        and index == 0
+        and opens
+        and (ahead is None or ahead.kind in {"analyte", "event", "time"})
+    )
     if not (called or heads) and _number_ahead(tokens, place + 1):
         return 0
     closes = place + 1 == len(tokens)

@@ -178,8 +178,8 @@ def _day(tokens: list[Token], place: int, parts: _Parts, local: datetime) -> int
         parts.day = _date(parts, year, month, day)
         return 1
     if kind == "dotted":
-        fields = [int(run) for run in _NUMBERS.findall(token.text)]
-        parts.day = _dated(parts, fields[1], fields[0], fields[2:], local)
+        day, month, *year = _NUMBERS.findall(token.text)
+        parts.day = _dated(parts, int(month), int(day), _full_years(year), local)
         return 1
     if kind == "slashed":
         return _slashed(token, parts, local)
@@ -263,8 +263,8 @@ def _year(tokens: list[Token], place: int) -> tuple[list[int], int]:
 
 
 def _slashed(token: Token, parts: _Parts, local: datetime) -> int:
-    fields = [int(run) for run in _NUMBERS.findall(token.text)]
-    first, second, year = fields[0], fields[1], fields[2:]
+    fields = _NUMBERS.findall(token.text)
+    first, second, year = int(fields[0]), int(fields[1]), _full_years(fields[2:])
     orders = {(second, first), (first, second)}
     days = sorted(
         {found for month, day in orders if (found := _try(month, day, year, local)) is not None}
@@ -285,11 +285,15 @@ def _try(month: int, day: int, year: list[int], local: datetime) -> date | None:
     return _dated(scratch, month, day, year, local)
 
 
+def _full_years(written: list[str]) -> list[int]:
+    """A year of two digits is of this century."""
+    return [int(run) + (2000 if len(run) == 2 else 0) for run in written]
+
+
 def _dated(parts: _Parts, month: int, day: int, year: list[int], local: datetime) -> date | None:
     """A date; without a year the latest one that is not in the future."""
     if year:
-        full = year[0] + 2000 if year[0] < 100 else year[0]
-        return _date(parts, full, month, day)
+        return _date(parts, year[0], month, day)
     found = _date(parts, local.year, month, day)
     if found is not None and found > local.date():
         return _date(parts, local.year - 1, month, day)
@@ -298,10 +302,13 @@ def _dated(parts: _Parts, month: int, day: int, year: list[int], local: datetime
 
 def _date(parts: _Parts, year: int, month: int, day: int) -> date | None:
     try:
-        return date(year, month, day)
+        found = date(year, month, day)
     except ValueError:
+        found = None
+    if found is None or year < 1900:
         parts.bad = True
         return None
+    return found
 
 
 def _clock(tokens: list[Token], place: int, parts: _Parts) -> int:
@@ -407,11 +414,7 @@ def _resolve(parts: _Parts, local: datetime, zone: tzinfo, now: datetime) -> Mom
             choices=tuple(day.isoformat() for day in parts.days),
         )
     if parts.hours and parts.day is not None:
-        return Moment(
-            0,
-            problem=doubts.FUTURE if parts.day > local.date() else doubts.AMBIGUOUS_DATE,
-            choices=tuple(f"{parts.day.isoformat()} {hour:02d}:00" for hour in parts.hours),
-        )
+        return _either_hour(parts.day, parts.hours, local)
     if parts.back is not None:
         if parts.back > timedelta(days=36500):
             return Moment(0, problem=doubts.BAD_TIME)
@@ -425,6 +428,18 @@ def _resolve(parts: _Parts, local: datetime, zone: tzinfo, now: datetime) -> Mom
         earlier = (f"yesterday {text}",) if parts.day is None else ()
         return Moment(0, problem=doubts.FUTURE, choices=earlier)
     return Moment(0, at=at)
+
+
+def _either_hour(day: date, hours: tuple[int, ...], local: datetime) -> Moment:
+    """Morning or evening; what is still to come is not offered."""
+    past = [
+        hour for hour in hours if datetime.combine(day, time(hour), tzinfo=local.tzinfo) <= local
+    ]
+    return Moment(
+        0,
+        problem=doubts.AMBIGUOUS_DATE if past else doubts.FUTURE,
+        choices=tuple(f"{day.isoformat()} {hour:02d}:00" for hour in past),
+    )
 
 
 def _whole_day(parts: _Parts, local: datetime) -> Moment:

@@ -69,6 +69,7 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
     ``invisible``.
     """
     out: list[Token] = []
+    glued = -1  # where digits begin that touch a name which itself ends in a digit (no320)
     position, length = 0, len(folded)
     find = _TOKEN.search
     known = words.words
@@ -84,6 +85,8 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
             if end < length and folded[end].isdigit():
                 text, entry = _mixed(folded, start, text, entry, known)
                 end = start + len(text)
+                if text[-1].isdigit() and end < length and folded[end].isdigit():
+                    glued = end
                 if entry is not None and entry[0] == "substance":
                     text, entry, end = _hydrate(folded, start, end, entry, known)
             elif entry is None and MARK in text:
@@ -96,7 +99,10 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
         elif kind == "number":
             run = text.partition("..")[0].rstrip(".,'")
             end = start + len(run)
-            out.append(Token("number", numbers.read(run), run, start, end))
+            number = numbers.read(run)
+            if start == glued:
+                number = numbers.Number(number.value, None, "|", doubts.BAD_NUMBER)
+            out.append(Token("number", number, run, start, end))
         elif kind == "mark":
             entry = known.get(text)
             if entry is not None:

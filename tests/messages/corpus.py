@@ -176,7 +176,11 @@ def _keys(found: Event | Question, options: list[str]) -> bool:
     wanted = dict(option.split("=", 1) for option in options)
     premises = dict(getattr(found, "premises", {}))
     for key, text in wanted.items():
-        content = premises.pop(key, None) if key in premises else getattr(found, _JSON.get(key, key))
+        content = (
+            premises.pop(key, None)
+            if key in premises
+            else getattr(found, _JSON.get(key, key), None)
+        )
         if not _same(content, text):
             return False
     free = _UNCHECKED | {_JSON.get(key, key) for key in wanted}
