@@ -2,7 +2,7 @@
 
 Newton's method in the logarithms of two unknowns: bicarbonate, and hydrogen times the activity
 coefficient of one charge, since in these two the shares of CO2 and hydroxide do not depend on the
-ionic strength. Ionic strength and free sulfate are carried along one step behind. One code for
+ionic strength. Ionic strength and free sulfate follow each step to first order. One code for
 plain numbers and for arrays.
 """
 
@@ -41,10 +41,11 @@ from core.water.ph_scales import BLEND_FROM, sea_share
 from core.water.sea_constants import LnSeaConstants, ln_henry, ln_sea_constants
 from core.water.speciation import Species, Totals, absent, evaluate
 
-TOLERANCE: Final = 5e-9
-"""Of the last step, in natural-log units; it is still made, and leaves a tenth of it or less."""
+TOLERANCE: Final = 3e-10
+"""Of what the last step leaves to be gone, in natural-log units: the step times its ratio to the
+step before, since Newton's steps shrink by such a ratio or faster."""
 
-STRENGTH_TOLERANCE: Final = 1e-7
+STRENGTH_TOLERANCE: Final = 3e-10
 """Of the ionic strength, whose last change is made as well. [mol/kg]"""
 
 MOST_STEPS: Final = 100
@@ -77,12 +78,14 @@ class Medium(NamedTuple):
 
 
 class Equilibrium(NamedTuple):
-    """A solved water: hydrogen activity, bicarbonate, all other species."""
+    """A solved water: hydrogen activity, carbonate species, totals, and the other species."""
 
     h: float
     hco3: float
     co2: float
     co3: float
+    alkalinity: float
+    carbon: float
     species: Species
 
 
@@ -266,7 +269,7 @@ def _iterate(
 ) -> Equilibrium:
     """Step until neither unknown moves; `hu` is hydrogen times the coefficient of one charge."""
     sulfate = m.totals.sulfate
-    furthest = 0.0
+    furthest = 1.0
     for count in range(MOST_STEPS):
         local = constants_at(m, strength, xp)
         h, hco3 = place(local, hu, hco3)
@@ -275,17 +278,30 @@ def _iterate(
         if _moves(dx):
             dx = _limited(dx, LONGEST_STEP * min(1.0, SHRINKING ** (count - PATIENCE)), xp)
             dy = dy + along * dx
-        furthest = max(_greatest(dx), _greatest(dy))
-        if furthest < TOLERANCE and _greatest(species.strength - strength) < STRENGTH_TOLERANCE:
+        before, furthest = furthest, max(_greatest(dx), _greatest(dy))
+        left = furthest * min(1.0, furthest / (before + 1e-300))
+        if left < TOLERANCE and _greatest(species.strength - strength) < STRENGTH_TOLERANCE:
             break
         hu, hco3 = _grown(hu, dx), _grown(hco3, _limited(dy, LONGEST_STEP, xp))
-        strength, sulfate = species.strength, species.sulfate
+        strength = xp.maximum(
+            species.strength + species.strength_x * dx + species.strength_y * dy,
+            0.1 * species.strength,
+        )
+        sulfate = species.sulfate
     else:
         raise NotSolved(MOST_STEPS, furthest)
     local = constants_at(m, species.strength, xp)
     h, hco3 = place(local, _grown(hu, dx), _grown(hco3, dy))
     k1, k2 = local.carbonate.k1, local.carbonate.k2
-    return Equilibrium(h, hco3, hco3 * h / k1, hco3 * k2 / h, species)
+    return Equilibrium(
+        h,
+        hco3,
+        hco3 * h / k1,
+        hco3 * k2 / h,
+        species.alkalinity + species.alkalinity_x * dx + species.alkalinity_y * dy,
+        species.carbon + species.carbon_x * dx + species.carbon_y * dy,
+        species,
+    )
 
 
 def _closed(k: _Local, hu: float, hco3: float) -> tuple[float, float]:

@@ -211,8 +211,8 @@ def _one_block(solver: _Solver, inputs: tuple[Any, ...]) -> tuple[Any, ...]:
     found = solver(m, first, second)
     s = found.species
     return (
-        s.alkalinity, s.carbon, found.h, found.co2, found.hco3, found.co3, s.calcium, s.magnesium,
-        s.strength,
+        found.alkalinity, found.carbon, found.h, found.co2, found.hco3, found.co3, s.calcium,
+        s.magnesium, s.strength,
     )  # fmt: skip
 
 

@@ -43,6 +43,8 @@ class Species(NamedTuple):
     alkalinity_y: float
     carbon_x: float
     carbon_y: float
+    strength_x: float  # of the free metals, carbonate and bicarbonate, the bulk of it
+    strength_y: float
 
 
 _Parts = tuple[float, float, float, float]
@@ -115,6 +117,8 @@ def evaluate(
         alkalinity_y,
         carbon_x,
         carbon_y,
+        2.0 * (ca * ca_x + mg * mg_x - co3),
+        2.0 * (ca * ca_y + mg * mg_y + co3) + 0.5 * hco3,
     )
 
 
