@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
-from bot.chat import corrections, doses, doubts, reminders, settings, tanks
+from bot.chat import corrections, doses, doubts, reminder_answers, settings, tanks
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
 from bot.chat.turn import Turn
@@ -29,10 +29,10 @@ VERBS: Final[Mapping[str, Verb]] = {
     "for_tank": doubts.for_tank,
     "log_dose": doses.log,
     "retest": doses.retest,
-    "done": reminders.press_done,
-    "later": reminders.press_later,
-    "skip": reminders.press_skip,
-    "open_reminder": reminders.press_open,
+    "done": reminder_answers.press_done,
+    "later": reminder_answers.press_later,
+    "skip": reminder_answers.press_skip,
+    "open_reminder": reminder_answers.press_open,
     "set_zone": settings.press_zone,
     "set_volume": tanks.press_volume,
     "send_volume": tanks.press_send_volume,

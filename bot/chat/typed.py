@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from bot.chat import presses, reminders
+from bot.chat import presses, reminder_answers
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
@@ -41,17 +41,17 @@ async def why(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
 
 async def done(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``done`` or ``done 2``: the task was done."""
-    return await reminders.by_number(turn, "done", command.arguments)
+    return await reminder_answers.by_number(turn, "done", command.arguments)
 
 
 async def later(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``later`` or ``later 2``: ask again in an hour."""
-    return await reminders.by_number(turn, "later", command.arguments)
+    return await reminder_answers.by_number(turn, "later", command.arguments)
 
 
 async def skip(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``skip`` or ``skip 2``: let this occurrence go."""
-    return await reminders.by_number(turn, "skip", command.arguments)
+    return await reminder_answers.by_number(turn, "skip", command.arguments)
 
 
 async def _latest(turn: Turn, meaning: str) -> list[Reply]:

@@ -1,0 +1,144 @@
+"""Answers to reminders: done, later, skip; by button, by number or by words."""
+
+from __future__ import annotations
+
+from datetime import datetime, time, timedelta
+from typing import Final
+
+from bot.chat import due
+from bot.chat.model import Reply
+from bot.chat.reminding import local, said
+from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import reminders as words
+from bot.reminders import planning
+from bot.store.offers import Choice, Offer
+from bot.store.reminders import Reminder
+from core.schedule import moment_at
+
+EVENING: Final = time(20, 0)
+MORNING: Final = time(9, 0)
+LOOKED_AT: Final = 12
+"""Latest offers among which a number's list is looked for."""
+
+
+async def by_number(turn: Turn, verb: str, number: str) -> list[Reply]:
+    """``done``, ``later`` or ``skip`` of the reminder that a number or words name, or the only one.
+
+    Numbers are those of the latest message that listed reminders.
+    """
+    wanted = number.strip().casefold()
+    waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
+    if wanted.isascii() and wanted.isdigit():
+        chosen = await _numbered(turn, int(wanted[:6]))
+        fitting = [] if chosen is None else [chosen]
+    else:
+        fitting = fitting_task(turn, waiting, wanted)
+    if len(fitting) == 1:
+        return await _answer(turn, fitting[0], verb, "hour")
+    if not waiting:
+        return [await turn.reply(words.nothing_open())] if turn.incoming.addressed else []
+    tasks = [said(turn, each) for each in (fitting or waiting)]
+    listed = {"reminder_ids": [each.id for each in (fitting or waiting)]}
+    return [await turn.reply(words.which(verb, tasks), expects="number", context=listed)]
+
+
+async def press_done(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Note that an open reminder's task was done."""
+    return await _press(turn, choice, "done")
+
+
+async def press_later(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Put an open reminder off."""
+    return await _press(turn, choice, "later")
+
+
+async def press_skip(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Let an open occurrence go."""
+    return await _press(turn, choice, "skip")
+
+
+async def press_open(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Show one reminder of a folded message with its own five buttons."""
+    reminder = await _still_open(turn, choice)
+    if reminder is None or reminder.open_due is None:
+        return [await turn.reply(general.already())]
+    was_due = reminder.open_due.astimezone(turn.chat.zone)
+    lines = words.due(said(turn, reminder), was_due, turn.local_now, repeat=False)
+    return [await turn.reply(lines, choices=due.answers(reminder, reminder.open_due))]
+
+
+async def _press(turn: Turn, choice: Choice, verb: str) -> list[Reply]:
+    reminder = await _still_open(turn, choice)
+    if reminder is None:
+        return [await turn.reply(general.already())]
+    return await _answer(turn, reminder, verb, choice.arguments.get("until", "hour"))
+
+
+async def _still_open(turn: Turn, choice: Choice) -> Reminder | None:
+    """The reminder of a button, if the occurrence that the button is about still waits."""
+    reminder = await turn.uow.reminders.get(choice.arguments["reminder_id"])
+    if reminder is None or reminder.chat_id != turn.chat.id or reminder.ended_at is not None:
+        return None
+    asked = datetime.fromisoformat(choice.arguments["due"])
+    # A button pressed between sending and settling finds the occurrence still on its way.
+    being_sent = reminder.state == "sending" and reminder.next_due == asked
+    return reminder if reminder.open_due == asked or being_sent else None
+
+
+async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list[Reply]:
+    task = said(turn, reminder)
+    if verb == "later":
+        moment = _until(turn, until)
+        await planning.put_off(turn.uow, reminder, moment)
+        lines = words.put_off(task, moment.astimezone(turn.chat.zone), turn.local_now)
+    elif verb == "skip":
+        after = await planning.skip(turn.uow, turn.chat, reminder, turn.now)
+        lines = words.skipped(task, local(turn, after.next_due), turn.local_now)
+    else:
+        after = await planning.answer_done(turn.uow, turn.chat, reminder, turn.now)
+        lines = words.done(task, local(turn, after.next_due), turn.local_now, turn.author)
+    changed = await turn.uow.reminders.get(reminder.id)
+    upcoming = None if changed is None else local(turn, changed.next_due)
+    facts = {
+        "reminder": {
+            "id": reminder.id,
+            "what": reminder.what,
+            "answer": verb,
+            **({"next_due": upcoming.isoformat()} if upcoming else {}),
+        }
+    }
+    edits = turn.incoming.message_ref if turn.incoming.kind == "press" else None
+    return [await turn.reply(lines, facts=facts, edits=edits)]
+
+
+def _until(turn: Turn, until: str) -> datetime:
+    """In an hour, this evening (tomorrow's if it is late), or tomorrow at the usual morning."""
+    now, zone = turn.local_now, turn.chat.zone
+    if until == "hour":
+        return turn.now + timedelta(hours=1)
+    tomorrow = now.date() + timedelta(days=1)
+    if until == "tomorrow":
+        return moment_at(tomorrow, MORNING, zone)
+    evening = moment_at(now.date(), EVENING, zone)
+    return evening if evening > turn.now else moment_at(tomorrow, EVENING, zone)
+
+
+async def _numbered(turn: Turn, number: int) -> Reminder | None:
+    """The living reminder that stood under a number in the latest list, else among the open."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    shown = [each.id for each in living if each.open_due is not None]
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        if ids := offer.context.get("reminder_ids"):
+            shown = ids
+            break
+    wanted = shown[number - 1] if 1 <= number <= len(shown) else None
+    return next((each for each in living if each.id == wanted), None)
+
+
+def fitting_task(turn: Turn, reminders: list[Reminder], wanted: str) -> list[Reminder]:
+    """The reminders whose task is what was said, else those whose task holds it."""
+    if not wanted:
+        return reminders
+    exact = [r for r in reminders if wanted in {r.what.casefold(), said(turn, r).casefold()}]
+    return exact or [each for each in reminders if wanted in said(turn, each).casefold()]
