@@ -10,7 +10,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, text
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from bot.store.types import UtcDateTime
@@ -66,24 +66,15 @@ class TankRow(Base):
     """
 
     __tablename__ = "tanks"
-    __table_args__ = (
-        Index(
-            "uq_tanks_live_name",
-            "chat_id",
-            "role",
-            "name_key",
-            unique=True,
-            sqlite_where=text("deleted_at IS NULL"),
-            postgresql_where=text("deleted_at IS NULL"),
-        ),
-    )
+    __table_args__ = (UniqueConstraint("chat_id", "role", "name_key"),)
 
     id: Mapped[int] = mapped_column(primary_key=True)
     chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
     name: Mapped[str]
     role: Mapped[str]
-    name_key: Mapped[str]
-    """The name casefolded: two tanks of a chat never differ by case alone."""
+    name_key: Mapped[str | None]
+    """The name casefolded: two tanks of a chat never differ by case alone. None once deleted,
+    which frees the name."""
     named: Mapped[bool]
     kind: Mapped[str]
     volume_l: Mapped[float | None]
@@ -201,12 +192,7 @@ class ReminderRow(Base):
 
     __tablename__ = "reminders"
     __table_args__ = (
-        Index(
-            "ix_reminders_wake",
-            "wake_at",
-            sqlite_where=text("ended_at IS NULL"),
-            postgresql_where=text("ended_at IS NULL"),
-        ),
+        Index("ix_reminders_wake", "wake_at"),
         Index("ix_reminders_chat", "chat_id", "ended_at"),
     )
 

@@ -72,9 +72,11 @@ class Tanks:
         return _stored(row, {})
 
     async def change(self, tank_id: int, **columns: Any) -> None:
-        """Set columns of one tank by name; a new name sets its key as well."""
+        """Set columns of one tank by name; a new name sets its key, a deletion frees it."""
         if "name" in columns:
             columns["name_key"] = columns["name"].casefold()
+        if columns.get("deleted_at") is not None:
+            columns["name_key"] = None
         await self._session.execute(update(TankRow).where(TankRow.id == tank_id).values(**columns))
 
     async def set_kit(self, tank_id: int, analyte: str, kit: Kit) -> None:

@@ -97,7 +97,7 @@ def upgrade() -> None:
         sa.Column("chat_id", sa.Integer(), nullable=False),
         sa.Column("name", sa.Text(), nullable=False),
         sa.Column("role", sa.Text(), nullable=False),
-        sa.Column("name_key", sa.Text(), nullable=False),
+        sa.Column("name_key", sa.Text(), nullable=True),
         sa.Column("named", sa.Boolean(), nullable=False),
         sa.Column("kind", sa.Text(), nullable=False),
         sa.Column("volume_l", sa.Double(), nullable=True),
@@ -108,16 +108,10 @@ def upgrade() -> None:
         sa.ForeignKeyConstraint(["chat_id"], ["chats.id"], name=op.f("fk_tanks_chat_id")),
         sa.ForeignKeyConstraint(["source_id"], ["tanks.id"], name=op.f("fk_tanks_source_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_tanks")),
+        sa.UniqueConstraint(
+            "chat_id", "role", "name_key", name=op.f("uq_tanks_chat_id_role_name_key")
+        ),
     )
-    with op.batch_alter_table("tanks", schema=None) as batch_op:
-        batch_op.create_index(
-            "uq_tanks_live_name",
-            ["chat_id", "role", "name_key"],
-            unique=True,
-            sqlite_where=sa.text("deleted_at IS NULL"),
-            postgresql_where=sa.text("deleted_at IS NULL"),
-        )
-
     op.create_table(
         "events",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -210,10 +204,4 @@ def upgrade() -> None:
     )
     with op.batch_alter_table("reminders", schema=None) as batch_op:
         batch_op.create_index("ix_reminders_chat", ["chat_id", "ended_at"], unique=False)
-        batch_op.create_index(
-            "ix_reminders_wake",
-            ["wake_at"],
-            unique=False,
-            sqlite_where=sa.text("ended_at IS NULL"),
-            postgresql_where=sa.text("ended_at IS NULL"),
-        )
+        batch_op.create_index("ix_reminders_wake", ["wake_at"], unique=False)
