@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.advice import limits
+from core.advice.carbon import carbon_dioxide as equilibrium
 from core.advice.findings._model import Facts, Finding
 from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
 from core.advice.state import Measured, State
@@ -73,6 +74,10 @@ def contradiction(state: State) -> Finding | None:
     return None
 
 
+CO2_UNLIKELY: Final = 0.6
+"""The simple rule is low by up to a third: under this share of the limit it need not be solved."""
+
+
 def carbon_dioxide(state: State) -> Finding | None:
     """Too much carbon dioxide: measured, or implied by pH and KH whatever the kits' doubt."""
     reading = state.fresh("co2")
@@ -82,8 +87,13 @@ def carbon_dioxide(state: State) -> Finding | None:
     if pair is None or contradiction(state) is not None:
         return None
     ph, kh = pair
-    least, most = co2_span(ph, kh)
-    middle = 3.0 * kh.value * 10.0 ** (7.0 - ph.value)
+    if co2_span(ph, kh)[1] < CO2_UNLIKELY * limits.CO2_WARN:
+        return None
+    known = state.fresh("temperature")
+    found = equilibrium(ph, kh, known.value if known else None)
+    if found is None:
+        return None
+    middle, least, most = found.mg_l, found.least, found.most
     facts: Facts = {"ph": ph.value, "kh": kh.value, "co2_mg_l": middle, "low": least, "high": most}
     if least > limits.CO2_WARN:
         return Finding("much_co2", "warn", facts)
