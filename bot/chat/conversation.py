@@ -10,8 +10,10 @@ from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
 from bot.chat import (
+    changes,
     corrections,
     dosing,
+    effects,
     expected,
     pauses,
     presses,
@@ -59,6 +61,8 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
 
 QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "dose": dosing.dose,
+    "effect": effects.effect,
+    "change": changes.change,
     "help": questions.help_,
     "when": questions.when,
     "convert": questions.convert,

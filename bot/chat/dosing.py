@@ -50,7 +50,7 @@ async def answer(turn: Turn, wish: Wish, named: StoredTank | None) -> Reply:
         return await _planned(turn, plan, stored, name)
     if plan.reason == "volume_unknown" and stored is not None:
         return await tanks.ask_volume(turn, stored, words.refused(plan, name), _kept(wish))
-    return await turn.reply(words.refused(plan, name), facts=_refused_facts(plan))
+    return await turn.reply(words.refused(plan, name), facts=refused_facts(plan))
 
 
 async def _planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str | None) -> Reply:
@@ -99,7 +99,8 @@ def _plan_facts(plan: Plan, name: str | None) -> dict[str, Any]:
     return facts
 
 
-def _refused_facts(refusal: Refusal) -> dict[str, Any]:
+def refused_facts(refusal: Refusal) -> dict[str, Any]:
+    """The facts of a refusal: its reason and the numbers that decided."""
     return {"refused": refusal.reason, **refusal.facts}
 
 

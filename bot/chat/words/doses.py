@@ -231,6 +231,16 @@ _REFUSALS: Mapping[str, Callable[[Mapping[str, float | str]], list[str]]] = {
         " crystals)? They differ 2.7 times by weight.",
         "Look on the label and send the name with it.",
     ],
+    "acid": lambda facts: [
+        f"No {facts['substance']} for water with animals in it: a strong fall of pH and a burst of"
+        " CO2 can kill at once.",
+        "Lower KH with RO or rain water first, in small changes; pH follows by itself.",
+        "Acid only for water in a separate container, and never mixed with other chemicals.",
+    ],
+    "mass_implausible": lambda facts: [
+        f"No answer for that much in {_number(facts, 'volume_l')} L: send mass and volume again,"
+        " for example: what does 10 g baking soda do in 120 l"
+    ],
     "ph_step": lambda _facts: [
         "No dose of this: even a small part would move pH by more than 0.3 at once.",
         "Take bicarbonate instead, or prepare water apart, without animals.",

@@ -1,0 +1,213 @@
+"""``what if i change 50%``, ``nitrate under 20``: a water change seen before it is done."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from bot.chat import dosing, sources
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import changes as words
+from bot.chat.words import doses as dose_words
+from bot.store.tanks import StoredTank
+from core.advice.change_plan import ChangePlan, plan_change
+from core.advice.changes import Mixed, Waters, nh3_now, waters_of
+from core.advice.danger import cut_to_kh, poison_in
+from core.advice.outlook import with_premises
+from core.advice.plan import Refusal
+from core.advice.scheduling import conflict
+from core.advice.state import State
+from core.errors import CoreError
+from core.message.model import Parsed, Question
+from core.tank import Tank
+
+PURE = re.compile(
+    r"\b(ro|r\.o\.|osmosis|rain ?water|rain|distilled|demineralised)\b", re.IGNORECASE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A tank and the new water that is asked about."""
+
+    stored: StoredTank
+    tank: State
+    source: State
+    source_name: str
+
+
+async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """Answer what a change would do, or how much reaches a wished nitrate."""
+    asked = await _asked(turn, question)
+    if isinstance(asked, Reply):
+        return [asked]
+    share = share_of(question, asked)
+    if isinstance(share, list):
+        return [await turn.reply(share)]
+    return [await answer(turn, asked, share)]
+
+
+def share_of(question: Question, asked: Asked) -> float | list[str]:
+    """The share that is asked about, from percent, litres or a wish; else what to say."""
+    if question.percent is not None:
+        share = question.percent / 100.0
+    elif question.litres is not None:
+        volume = question.volume_l or asked.stored.tank.volume_l
+        if volume is None:
+            return dose_words.refused(Refusal("volume_unknown"), asked.stored.name)
+        share = question.litres / volume
+    elif question.target is not None and question.analyte is not None:
+        return _share_for(question.analyte, question.target, asked)
+    else:
+        return words.no_share()
+    return share if 0.0 < share <= 1.0 else words.share_implausible()
+
+
+def _share_for(analyte: str, target: float, asked: Asked) -> float | list[str]:
+    now, new = asked.tank.last(analyte), asked.source.last(analyte)
+    if now is None or new is None:
+        return words.unknown(asked.stored.name, analyte, of_source=now is not None)
+    if (now.value - target) * (now.value - new.value) <= 0.0 and now.value != new.value:
+        return words.reached(analyte, now.value, target)
+    if abs(new.value - now.value) <= abs(target - now.value) + 1e-9:
+        return words.out_of_reach(analyte, new.value, target)
+    return (now.value - target) / (now.value - new.value)
+
+
+async def answer(turn: Turn, asked: Asked, share: float) -> Reply:
+    """Answer one change of a share."""
+    name = asked.stored.name
+    if (problem := conflict(asked.tank)) is not None:
+        return await turn.reply(
+            dose_words.refused(problem, name), facts=dosing.refused_facts(problem)
+        )
+    try:
+        waters = waters_of(asked.tank, asked.source)
+    except CoreError:
+        problem = Refusal("contradiction", _readings(asked.tank, "ph", "kh"))
+        return await turn.reply(
+            dose_words.refused(problem, name), facts=dosing.refused_facts(problem)
+        )
+    if waters is None:
+        return await _only_sums(turn, asked, share)
+    emergency = poison_in(asked.tank) is not None
+    ro_share = 0.0
+    if emergency:
+        waters, ro_share = cut_to_kh(waters)
+    plan = plan_change(waters, share, emergency=emergency)
+    facts = _facts(asked, waters, plan, ro_share)
+    lines = [words.head(plan, name, asked.stored.tank.volume_l)]
+    if ro_share:
+        lines.append(words.cut(ro_share))
+    if not plan.steps:
+        lines += words.no_steps(plan)
+    chlorine = asked.source.last("total_chlorine")
+    lines += [
+        words.row(f"{words.percent(share)} at once", facts["at_once"]),
+        words.row("After standing", facts["stood"]),
+        words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
+        words.prepare(waters, asked.source_name, None if chlorine is None else chlorine.value),
+    ]
+    return await turn.reply(
+        lines[:6], more=words.more(plan, waters, asked.source_name), facts=facts
+    )
+
+
+async def _asked(turn: Turn, question: Question) -> Asked | Reply:
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    if stored is None:
+        return await turn.reply(words.no_tank())
+    tank = with_premises(await state_of(turn, stored, turn.now), question.premises)
+    if PURE.search(question.text or ""):
+        return Asked(stored, tank, pure_water(turn), "RO")
+    source = await sources.of_tank(turn, stored)
+    if source is None:
+        return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
+    return Asked(stored, tank, await state_of(turn, source, turn.now), source.name)
+
+
+def pure_water(turn: Turn) -> State:
+    """Water of reverse osmosis, rain or distilled: nothing in it."""
+    nothing = dict.fromkeys(("kh", "gh", "nitrate", "phosphate", "ammonia", "total_chlorine"), 0.0)
+    return with_premises(State(Tank(name="RO"), turn.local_now), nothing)
+
+
+async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:
+    """What can be said where a KH is missing: what mixes by amounts alone."""
+    facts: dict[str, Any] = {"tank": asked.stored.name, "share": share}
+    if asked.stored.tank.volume_l is not None:
+        facts["litres"] = share * asked.stored.tank.volume_l
+    facts["before"], facts["at_once"] = {}, {}
+    for name in ("kh", "gh", "nitrate", "temperature"):
+        now, new = asked.tank.last(name), asked.source.last(name)
+        if now is not None:
+            facts["before"][name] = now.value
+            if new is not None:
+                facts["at_once"][name] = now.value + (new.value - now.value) * share
+    of_source = asked.source.last("kh") is None and asked.tank.last("kh") is not None
+    lines = [words.unknown_kh(asked.stored.name, of_source)]
+    if facts["at_once"]:
+        lines.append(words.row(f"{words.percent(share)} would give", facts["at_once"]))
+    return await turn.reply(lines, facts=facts)
+
+
+def _facts(asked: Asked, waters: Waters, plan: ChangePlan, ro_share: float) -> dict[str, Any]:
+    facts: dict[str, Any] = {
+        "tank": asked.stored.name,
+        "source": asked.source_name,
+        "share": plan.share,
+        "largest_safe_share": plan.largest_safe_share,
+        "steps": list(plan.steps),
+        "before": _before(asked, waters),
+        "at_once": _mixed(waters, plan.after, "at_once"),
+        "stood": _mixed(waters, plan.after, "expected"),
+        "if_co2_leaves": _mixed(waters, plan.after, "leaves"),
+    }
+    if asked.stored.tank.volume_l is not None:
+        facts["litres"] = plan.share * asked.stored.tank.volume_l
+    if plan.broken:
+        facts["broken"] = list(plan.broken)
+    if plan.emergency:
+        facts["emergency"] = True
+    if ro_share:
+        facts["ro_share"] = ro_share
+    if plan.only_below is not None:
+        facts["only_if_ammonia_below"] = plan.only_below
+    return facts
+
+
+def _before(asked: Asked, waters: Waters) -> dict[str, float]:
+    found = _readings(asked.tank, "kh", "gh", "nitrate")
+    if waters.tank.ph is not None:
+        found["ph"] = waters.tank.ph
+    if not waters.tank.temperature_assumed:
+        found["temperature"] = waters.tank.water.temperature
+    if waters.total_n is not None and waters.tank.ph is not None:
+        found["nh3_n"] = nh3_now(waters)[0]
+    return found
+
+
+def _mixed(waters: Waters, after: Mixed, stage: str) -> dict[str, float]:
+    found: dict[str, float] = {"kh": after.water.kh}
+    if waters.tank.co2_known or stage == "leaves":
+        found["ph"] = float(getattr(after, stage))
+    if "gh" in waters.known:
+        found["gh"] = after.water.gh
+    if waters.nitrate is not None:
+        found["nitrate"] = waters.nitrate[0] + (waters.nitrate[1] - waters.nitrate[0]) * after.share
+    if not waters.tank.temperature_assumed:
+        warm = after.water if stage == "at_once" else waters.tank.water
+        found["temperature"] = warm.temperature
+    if waters.total_n is not None:
+        place = ("at_once", "expected", "leaves").index(stage)
+        if "ph" in found:
+            found["nh3_n"] = float(after.nh3[place])
+    return found
+
+
+def _readings(state: State, *names: str) -> dict[str, Any]:
+    readings = ((name, state.last(name)) for name in names)
+    return {name: reading.value for name, reading in readings if reading is not None}

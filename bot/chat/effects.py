@@ -1,0 +1,140 @@
+"""Backwards: ``what does 10 g baking soda do in 120 l``, ``will crushed coral do anything``."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bot.chat import dosing
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import doses as dose_words
+from bot.chat.words import effects as words
+from bot.store.tanks import StoredTank
+from core.advice.effects import Effect, effects_of
+from core.advice.media import ACID_MEDIA, LIME, Leaves, leaves_in, lime_in
+from core.advice.outlook import with_premises
+from core.advice.plan import Refusal
+from core.advice.state import State
+from core.message.model import Parsed, Question
+from core.substances import MEDIA
+from core.tank import Tank
+
+
+async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """Answer what an amount, or a medium, does."""
+    if question.substance in MEDIA:
+        return [await medium(turn, question, question.substance)]
+    if question.target is not None or question.delta is not None:
+        return await dosing.dose(turn, question, parsed)
+    if question.grams is None and (question.millilitres or question.spoons):
+        facts = {"refused": "substance_unknown"}
+        return [await turn.reply(words.unknown_amount(question.substance), facts=facts)]
+    if question.grams is None or question.substance is None:
+        return [await turn.reply(words.incomplete())]
+    stored, state = await _water(turn, question)
+    volume = question.volume_l if question.volume_l is not None else state.tank.volume_l
+    if volume is None:
+        refusal = Refusal("volume_unknown")
+        return [await turn.reply(words.incomplete(), facts=dosing.refused_facts(refusal))]
+    found = effects_of(question.substance, question.grams, volume, state)
+    name = stored.name if stored is not None else None
+    if isinstance(found, Refusal):
+        return [await _refused(turn, found, name)]
+    return [await _answer(turn, found, name)]
+
+
+async def medium(turn: Turn, question: Question, substance: str) -> Reply:
+    """Answer what lies in the filter: lime, leaves, or something that moves nothing."""
+    if substance not in LIME and substance not in ACID_MEDIA:
+        return await turn.reply(words.no_effect(substance))
+    stored, state = await _water(turn, question)
+    if state.last("kh") is None:
+        return await turn.reply(words.need_tank(substance), facts={"refused": "kh_unknown"})
+    name = stored.name if stored is not None else "That water"
+    if substance in ACID_MEDIA:
+        leaves = leaves_in(substance, state)
+        if isinstance(leaves, Refusal):
+            return await _refused(turn, leaves, name)
+        return await turn.reply(words.leaves(leaves, name), facts=_leaves_facts(leaves))
+    lime = lime_in(substance, state)
+    if isinstance(lime, Refusal):
+        return await _refused(turn, lime, name)
+    facts = {
+        "substance": substance,
+        "acts": lime.acts,
+        "saturation_index": lime.saturation_index,
+        "before": {"kh": lime.outlook.water.kh, "gh": lime.outlook.water.gh}
+        | ({} if lime.outlook.ph is None else {"ph": lime.outlook.ph}),
+        "end": {"ph": lime.end.ph, "kh": lime.end.kh, "gh": lime.end.gh},
+        "if_co2_leaves": {
+            "ph": lime.end_leaves.ph,
+            "kh": lime.end_leaves.kh,
+            "gh": lime.end_leaves.gh,
+        },
+    }
+    return await turn.reply(words.lime(lime, name), more=words.lime_more(lime), facts=facts)
+
+
+async def _water(turn: Turn, question: Question) -> tuple[StoredTank | None, State]:
+    """The water that is asked about: a tank on record, or any where a volume alone was said."""
+    stored = turn.tank_named(question.tank) if question.tank else None
+    if stored is None and question.volume_l is None:
+        stored = turn.current_tank
+    if stored is None:
+        state = State(Tank(name=""), turn.local_now)
+    else:
+        state = await state_of(turn, stored, turn.now)
+    premises = dict(question.premises)
+    if question.start_value is not None and question.analyte is not None:
+        premises[question.analyte] = question.start_value
+    return stored, with_premises(state, premises)
+
+
+async def _refused(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
+    return await turn.reply(dose_words.refused(refusal, name), facts=dosing.refused_facts(refusal))
+
+
+async def _answer(turn: Turn, found: tuple[Effect, ...], name: str | None) -> Reply:
+    lines = [words.head(each, in_tank=True) for each in found]
+    if len(found) > 1:
+        lines.append(words.two_forms())
+    lines.insert(1 if len(found) == 1 else len(lines), words.caution())
+    told = (words.ph(found[0]), words.pace(found[0]), words.ammonia(found[0]))
+    lines += [line for line in told if line is not None]
+    facts = _effect_facts(found[0])
+    if len(found) > 1:
+        facts = {"effects": [_effect_facts(each) for each in found]}
+    if name is not None:
+        facts["tank"] = name
+    return await turn.reply(lines[:6], facts=facts)
+
+
+def _effect_facts(found: Effect) -> dict[str, Any]:
+    facts: dict[str, Any] = {
+        "substance": found.substance,
+        "grams": found.grams,
+        "volume_l": found.volume_l,
+        "days": found.days,
+        **{f"{ion}_mg_l": amount for ion, amount in found.added.items()},
+    }
+    if found.kh:
+        facts["kh"] = found.kh
+    if found.gh:
+        facts["gh"] = found.gh
+    if found.outlook is not None and found.stage is not None:
+        facts["from"] = found.outlook.water.kh
+        facts["to"] = found.outlook.water.kh + found.kh
+        facts["ph_stood"] = [found.stage.expected, found.stage.leaves]
+        if found.outlook.co2_known:
+            facts["ph_at_once"] = found.stage.at_once
+    return facts
+
+
+def _leaves_facts(found: Leaves) -> dict[str, Any]:
+    return {
+        "substance": found.substance,
+        "kh": found.outlook.water.kh,
+        "ph_before": found.ph_before,
+        "ph_after": found.ph_after,
+    }

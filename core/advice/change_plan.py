@@ -1,0 +1,243 @@
+"""How much may be changed at a time: the largest safe share, and a schedule of such."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any, Final
+
+from core.advice import limits
+from core.advice.changes import Mixed, Waters, mixed, nh3_now
+from core.advice.outlook import stage_of
+from core.water import in_air, solve
+
+GRID: Final = 200
+"""Shares that are tried, evenly up to all of the water."""
+
+ROUNDING: Final = 0.01
+"""Of a degree, a °C, a g/kg: far within every kit."""
+
+TINY: Final = 1e-6
+
+Broken = Mapping[str, Any]
+"""Limit id → whether it is broken, a bool or an array of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class ChangePlan:
+    """A change that was asked for, and what to do instead where it is too much.
+
+    Attributes
+    ----------
+    share : float
+        As asked, 0 to 1.
+    now : Mixed
+        The tank before.
+    after : Mixed
+        What it becomes.
+    broken : tuple of str
+        Limits that the whole change would break: kh, kh_floor, gh, ph, temperature,
+        salinity, conductivity, ammonia, share.
+    largest_safe_share : float
+        The largest change that breaks none; 0 where there is none.
+    steps : tuple of float
+        Shares, one a day, that together do the same; empty where no safe ones do.
+    emergency : bool
+        True where poison is the greater danger and only its limits bind.
+    only_below : float or None
+        Total ammonia that the steps bear, where it is unknown. [mg/L as N]
+    """
+
+    share: float
+    now: Mixed
+    after: Mixed
+    broken: tuple[str, ...]
+    largest_safe_share: float
+    steps: tuple[float, ...]
+    emergency: bool
+    only_below: float | None
+
+
+def plan_change(waters: Waters, share: float, *, emergency: bool = False) -> ChangePlan:
+    """Judge a change, and find the largest safe share and a schedule of safe ones.
+
+    Parameters
+    ----------
+    waters : Waters
+        The tank's water and the new one.
+    share : float
+        New water, over 0 up to 1.
+    emergency : bool
+        True where poison is the greater danger.
+    """
+    after = mixed(waters, share)
+    found = broken(waters, after, emergency=emergency)
+    largest = largest_safe_share(waters, emergency=emergency)
+    steps = (
+        (share,)
+        if not any(found.values())
+        else schedule(waters, share, largest, emergency=emergency)
+    )
+    return ChangePlan(
+        share,
+        mixed(waters, 0.0),
+        after,
+        tuple(name for name, is_broken in found.items() if is_broken),
+        largest,
+        steps,
+        emergency,
+        bears(waters, steps[0]) if steps and waters.total_n is None else None,
+    )
+
+
+def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
+    """Which limits a change breaks; pH like with like, at once and stood."""
+    before, water = waters.tank.water, after.water
+    warmth = _size(water.temperature - before.temperature) > limits.TEMPERATURE_STEP + ROUNDING
+    if emergency:
+        rise = after.at_once - solve(before).ph
+        return {
+            "share": after.share > limits.EMERGENCY_SHARE + TINY,
+            "temperature": warmth,
+            "ph": rise > limits.EMERGENCY_PH_RISE + TINY,
+            "ammonia": _poisons_in_emergency(waters, after),
+        }
+    found: dict[str, Any] = {
+        "kh": _kh_broken(waters, water.kh - before.kh),
+        "ph": _ph_broken(waters, after),
+        "temperature": warmth,
+        "ammonia": _poisons(waters, after),
+        "kh_floor": (water.kh < waters.kh_floor) & (water.kh < before.kh - TINY),
+    }
+    if "gh" in waters.known:
+        found["gh"] = _size(water.gh - before.gh) > limits.GH_STEP + ROUNDING
+    elif waters.conductivity is not None:
+        moved = _size(after.conductivity / waters.conductivity[0] - 1.0)
+        found["conductivity"] = moved > limits.CONDUCTIVITY_STEP + TINY
+    saltier = water.salinity - before.salinity
+    down = limits.SALINITY_UP if waters.invertebrates else limits.SALINITY_DOWN
+    found["salinity"] = (saltier > limits.SALINITY_UP + ROUNDING) | (-saltier > down + ROUNDING)
+    return found
+
+
+def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
+    """The largest share up to which every smaller one is safe too, to half a percent."""
+    import numpy
+
+    shares = numpy.arange(1, GRID + 1, dtype=float) / GRID
+    found = broken(waters, mixed(waters, shares), emergency=emergency)
+    unsafe = numpy.zeros(GRID, dtype=bool)
+    for each in found.values():
+        unsafe = unsafe | each
+    first = int(numpy.argmax(unsafe)) if unsafe.any() else GRID
+    return first / GRID
+
+
+def schedule(
+    waters: Waters, share: float, largest: float, *, emergency: bool = False
+) -> tuple[float, ...]:
+    """Equal changes, one a day, that together replace a share; empty where there are none."""
+    if largest < limits.LEAST_SHARE:
+        return ()
+    whole = min(share, 0.99)  # all of the water is never replaced by parts
+    count = math.ceil(math.log(1.0 - whole) / math.log(1.0 - min(largest, 0.99)) - TINY)
+    while count <= limits.MOST_CHANGES:
+        each = 1.0 - (1.0 - whole) ** (1.0 / count)
+        if _all_safe(waters, each, count, emergency=emergency):
+            return (each,) * count
+        count += 1 + count // 4
+    return ()
+
+
+def _all_safe(waters: Waters, each: float, count: int, *, emergency: bool) -> bool:
+    waters = replace(waters, leaves_first=nh3_now(waters)[1])
+    for _ in range(count):
+        after = mixed(waters, each)
+        if any(broken(waters, after, emergency=emergency).values()):
+            return False
+        waters = rested(waters, after)
+    return True
+
+
+def rested(waters: Waters, after: Mixed) -> Waters:
+    """Both waters a day after a change: the tank at rest at its own temperature and CO2."""
+    old = waters.tank
+    warm = replace(after.water, temperature=old.water.temperature)
+    stage = stage_of(old, warm)
+    share = after.share
+    nitrate, conductivity = waters.nitrate, waters.conductivity
+    return replace(
+        waters,
+        tank=replace(old, water=stage.water, ph=None if old.ph is None else stage.expected),
+        total_n=None if waters.total_n is None else after.total_n,
+        nitrate=None if nitrate is None else (_blend(nitrate, share), nitrate[1]),
+        conductivity=None
+        if conductivity is None
+        else (_blend(conductivity, share), conductivity[1]),
+        kh_low=waters.kh_low + (waters.source.kh - waters.kh_low) * share,
+    )
+
+
+def bears(waters: Waters, share: float) -> float:
+    """The highest total ammonia of the tank that a change of a share bears. [mg/L as N]"""
+    one = replace(waters, total_n=1.0, source_n=0.0)
+    after = mixed(one, share)
+    _, leaves_now = nh3_now(one)
+    at_once, expected, leaves = (float(each) for each in after.nh3)
+    likely = max(expected if waters.tank.co2_known else leaves, at_once)
+    deciding = likely
+    if leaves > limits.NH3_RAISE * leaves_now or waters.source_n > 0.0:
+        deciding = max(likely, leaves)
+    # Each figure is of 1 mg/L in the tank before: what the new water brings comes off the limit.
+    brought = waters.source_n * share * deciding / max(1.0 - share, TINY)
+    return math.floor(max(waters.limit - brought, 0.0) / deciding * 100.0) / 100.0
+
+
+def _kh_broken(waters: Waters, change: Any) -> Any:
+    most = waters.kh_low * (limits.KH_FACTOR - 1.0)
+    if waters.kh_low < limits.KH_BLIND_BELOW:
+        acid = waters.tank.ph is not None and waters.tank.ph < limits.ACID_PH
+        most = limits.KH_FIRST_PART_ACID if acid else limits.KH_FIRST_PART
+    doubled = change > most + ROUNDING
+    return (_size(change) > limits.KH_STEP + ROUNDING) | doubled
+
+
+def _ph_broken(waters: Waters, after: Mixed) -> Any:
+    tank = waters.tank
+    most = limits.PH_STEP + limits.PH_ROUNDING + TINY
+    warm = replace(after.water, temperature=tank.water.temperature + 0.0 * after.share)
+    open_air = in_air(warm, limits.OPEN_AIR).ph
+    moves = (
+        after.at_once - solve(tank.water).ph,
+        after.expected - in_air(tank.water, tank.pressure).ph,
+        open_air - in_air(tank.water, limits.OPEN_AIR).ph,
+    )
+    return (_size(moves[0]) > most) | (_size(moves[1]) > most) | (_size(moves[2]) > most)
+
+
+def _poisons(waters: Waters, after: Mixed) -> Any:
+    """The gate of ammonia, by amounts: a change also takes some of it away."""
+    if waters.total_n is None:
+        return after.share < 0.0  # unknown: the answer names what it bears
+    leaves_now = nh3_now(waters)[1] if waters.leaves_first is None else waters.leaves_first
+    at_once, expected, leaves = after.nh3
+    likely = expected if waters.tank.co2_known else leaves
+    over = (likely > waters.limit) | (at_once > waters.limit)
+    return over | ((leaves > waters.limit) & (leaves > limits.NH3_RAISE * leaves_now))
+
+
+def _poisons_in_emergency(waters: Waters, after: Mixed) -> Any:
+    if waters.total_n is None:
+        return after.share < 0.0
+    now, _ = nh3_now(waters)
+    most = max(now, limits.NH3_ALARM) + TINY
+    return (after.nh3[0] > most) | (after.nh3[1] > most)
+
+
+def _blend(pair: tuple[float, float], share: float) -> float:
+    return pair[0] + (pair[1] - pair[0]) * share
+
+
+def _size(number: Any) -> Any:
+    return abs(number)

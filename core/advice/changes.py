@@ -1,0 +1,212 @@
+"""A water change before it is done: the water at once and stood, and what binds it.
+
+Everything is worked out for one share of new water or for an array of shares by the same code.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from core.advice import limits
+from core.advice.ammonia_gate import gate_limit, upper_total
+from core.advice.outlook import Outlook, outlook_of, un_ionised_share
+from core.advice.state import State, ammonia_as_n
+from core.errors import CoreError
+from core.water import Water, ammonia_freed, in_air, mix, solve, un_ionised_fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Waters:
+    """The tank's water and the new one, with what is known of each.
+
+    Attributes
+    ----------
+    tank : Outlook
+        The tank's water.
+    source : Water
+        The new water.
+    known : frozenset of str
+        Analytes that were read in both waters.
+    nitrate : tuple of float, or None
+        Of the tank and of the new water; None unless both are known. [mg/L NO3]
+    total_n : float or None
+        Total ammonia of the tank that counts, upper end; None where unknown or old. [mg/L as N]
+    source_n : float
+        Ammonia that the new water brings, that of chloramine counted. [mg/L as N]
+    conductivity : tuple of float, or None
+        Of both. [µS/cm]
+    limit : float
+        Un-ionised ammonia that no change may pass. [mg/L as N]
+    kh_low : float
+        The low end of the tank's KH. [°dH]
+    invertebrates : bool
+        True where salinity may fall no faster than it may rise.
+    kh_floor : float
+        KH under which no change may lead; 0 where the tank is kept soft on purpose. [°dH]
+    leaves_first : float or None
+        Un-ionised ammonia before the first change of several, if the CO2 left; None before it.
+    """
+
+    tank: Outlook
+    source: Water
+    known: frozenset[str]
+    nitrate: tuple[float, float] | None
+    total_n: float | None
+    source_n: float
+    conductivity: tuple[float, float] | None
+    limit: float
+    kh_low: float
+    invertebrates: bool = True
+    kh_floor: float = limits.KH_SOFT
+    leaves_first: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Mixed:
+    """What a share of new water makes of the tank; each field a number, or an array of them.
+
+    `at_once`, `expected` and `leaves` are pH; the three of `nh3` un-ionised ammonia at those,
+    for each mg/L of the tank's total if that is unknown.
+    """
+
+    share: Any
+    water: Water
+    at_once: Any
+    expected: Any
+    leaves: Any
+    total_n: Any
+    nh3: tuple[Any, Any, Any]
+    conductivity: Any = field(default=None)
+
+
+def waters_of(tank: State, source: State) -> Waters | None:
+    """Make both waters of their readings; None where the KH of one is not known.
+
+    Raises
+    ------
+    CoreError
+        If readings are no water that can be.
+    """
+    kh, new_kh = tank.last("kh"), source.last("kh")
+    if kh is None or new_kh is None:
+        return None
+    outlook = outlook_of(tank, kh.value, kh_is_fresh=kh.is_fresh(tank.now))
+    return Waters(
+        tank=outlook,
+        source=source_water(source, outlook.water),
+        known=frozenset(name for name in tank.readings if source.last(name) is not None),
+        nitrate=_pair(tank, source, "nitrate"),
+        total_n=upper_total(tank),
+        source_n=source_ammonia(source),
+        conductivity=_pair(tank, source, "conductivity"),
+        limit=gate_limit(tank),
+        kh_low=max(kh.low, 0.0),
+        kh_floor=0.0 if tank.tank.soft else limits.KH_SOFT,
+    )
+
+
+def source_water(source: State, tank: Water) -> Water:
+    """The new water; as warm and as salty as the tank's where nobody measured."""
+    given: dict[str, float] = {"temperature": tank.temperature}
+    for name in ("temperature", "ph", "kh", "gh", "calcium", "magnesium", "chloride", "sodium"):
+        reading = source.last(name)
+        if reading is not None and not reading.is_limit:
+            given[name] = reading.value
+    given.setdefault("kh", 0.0)
+    salinity = source.last("salinity")
+    if salinity is not None:
+        given["salinity"] = salinity.value
+    elif tank.salinity > limits.SALT_WATER:
+        given["salinity"] = tank.salinity
+    if given["kh"] == 0.0:
+        given.pop("ph", None)  # without buffer a pH tells nothing
+    given["temperature"] = min(max(given["temperature"], 0.0), 45.0)
+    try:
+        return Water.from_readings(**given)  # type: ignore[arg-type]
+    except CoreError:
+        least = {k: v for k, v in given.items() if k in {"kh", "temperature", "salinity"}}
+        return Water.from_readings(**least)  # type: ignore[arg-type]
+
+
+def source_ammonia(source: State) -> float:
+    """Total ammonia of a new water, with what its chloramine frees. [mg/L as N]"""
+    own = source.last("ammonia")
+    brought = 0.0 if own is None else ammonia_as_n(_end(own.high, own.value), own.basis)
+    total, free = source.last("total_chlorine"), source.last("chlorine")
+    if total is not None:
+        bound = total.value - (free.value if free is not None else 0.0)
+        brought += ammonia_freed(max(bound, 0.0))
+    return brought
+
+
+def mixed(waters: Waters, share: Any) -> Mixed:
+    """Work out a change: mixed shut off from air, then at rest at the tank's own temperature.
+
+    Parameters
+    ----------
+    waters : Waters
+        Both waters.
+    share : float or array
+        New water, over 0 up to 1.
+    """
+    old = waters.tank.water
+    fresh = mix([(old, 1.0 - share), (waters.source, share + 0.0)])
+    at_once = solve(fresh).ph
+    warm = _warmed(fresh, old.temperature, share)
+    expected = in_air(warm, waters.tank.pressure).ph
+    open_air = in_air(warm, limits.OPEN_AIR).ph
+    leaves = _largest(_largest(open_air, at_once), expected)
+    total = (waters.total_n if waters.total_n is not None else 1.0) * (1.0 - share)
+    total = total + waters.source_n * share
+    conductivity = waters.conductivity
+    return Mixed(
+        share,
+        fresh,
+        at_once,
+        expected,
+        leaves,
+        total,
+        (
+            total * _fraction(at_once, fresh),
+            total * _fraction(expected, warm),
+            total * _fraction(leaves, warm),
+        ),
+        None
+        if conductivity is None
+        else conductivity[0] + (conductivity[1] - conductivity[0]) * share,
+    )
+
+
+def nh3_now(waters: Waters) -> tuple[float, float]:
+    """Un-ionised ammonia of the tank now: as it is, and if its CO2 left; of 1 mg/L if unknown."""
+    total = waters.total_n if waters.total_n is not None else 1.0
+    water = waters.tank.water
+    now = waters.tank.ph if waters.tank.ph is not None else solve(water).ph
+    return (
+        total * un_ionised_share(water, now),
+        total * un_ionised_share(water, waters.tank.ph_leaves),
+    )
+
+
+def _warmed(water: Water, temperature: float, share: Any) -> Water:
+    """Bring the mixed water back to the tank's temperature, as its heater does."""
+    return replace(water, temperature=temperature + 0.0 * share)
+
+
+def _fraction(ph: Any, water: Water) -> Any:
+    return un_ionised_fraction(ph, water.temperature, water.salinity)
+
+
+def _largest(one: Any, other: Any) -> Any:
+    higher = one >= other
+    return other + (one - other) * higher
+
+
+def _pair(tank: State, source: State, analyte: str) -> tuple[float, float] | None:
+    one, other = tank.last(analyte), source.last(analyte)
+    return None if one is None or other is None else (one.value, other.value)
+
+
+def _end(high: float, value: float) -> float:
+    return value if high == float("inf") else high

@@ -1,0 +1,154 @@
+"""Backwards: what so much of a substance does in so much water."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from core.advice import limits
+from core.advice.dosing import STRONG
+from core.advice.outlook import Outlook, Stage, outlook_of, staged, steepest
+from core.advice.plan import Refusal, Weighed
+from core.advice.scheduling import added_ions, conflict
+from core.advice.state import State
+from core.errors import CoreError
+from core.water import substance
+from core.water.substances import SUBSTANCES
+from core.water.water import MEQ_PER_DH
+
+HYDRATES: Final[Mapping[str, tuple[str, str]]] = {
+    "calcium chloride": ("calcium chloride", "calcium chloride dihydrate"),
+    "calcium sulfate": ("calcium sulfate", "calcium sulfate dihydrate"),
+    "magnesium sulfate": ("magnesium sulfate", "magnesium sulfate heptahydrate"),
+    "magnesium chloride": ("magnesium chloride", "magnesium chloride hexahydrate"),
+    "sodium thiosulfate": ("sodium thiosulfate", "sodium thiosulfate pentahydrate"),
+}
+"""Salts sold in two forms: where the form was not said, both are worked out."""
+
+ACIDS: Final = frozenset(
+    {
+        "hydrochloric acid",
+        "sulfuric acid",
+        "phosphoric acid",
+        "nitric acid",
+        "citric acid",
+        "acetic acid",
+    }
+)
+
+MOST_GRAMS_PER_LITRE: Final = 50.0
+"""More than this in a litre is no dose but brine; common practice. [g/L]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """What an amount does.
+
+    Attributes
+    ----------
+    substance : str
+        With its hydrate.
+    grams, volume_l : float
+        [g], [L]
+    kh, gh, salinity : float
+        By how much it moves them; salinity counts all it dissolves. [°dH, °dH, g/kg]
+    added : mapping of str to float
+        Ions that it brings. [mg/L]
+    outlook, stage : Outlook and Stage, or None
+        The water before and after; None without a KH to start from.
+    days : int
+        Days that the limits of KH, GH and pH would spread it over.
+    """
+
+    substance: str
+    grams: float
+    volume_l: float
+    kh: float
+    gh: float
+    salinity: float
+    added: Mapping[str, float]
+    outlook: Outlook | None
+    stage: Stage | None
+    days: int
+
+
+def effects_of(
+    name: str, grams: float, volume_l: float, state: State | None
+) -> tuple[Effect, ...] | Refusal:
+    """Work out what a mass of a substance does; both forms where it is sold in two.
+
+    Parameters
+    ----------
+    name : str
+        A plain name.
+    grams : float
+        As weighed. [g]
+    volume_l : float
+        Net volume. [L]
+    state : State or None
+        The water that it goes into, if anything is known of it.
+
+    Returns
+    -------
+    tuple of Effect, or Refusal
+        Refusals: acid, hydrate_unknown, substance_unknown, mass_implausible, volume_implausible,
+        contradiction.
+    """
+    if name in ACIDS:
+        return Refusal("acid", {"substance": name})
+    if name == "sodium carbonate":
+        return Refusal("hydrate_unknown", {"substance": name})
+    if name not in SUBSTANCES:
+        return Refusal("substance_unknown", {"substance": name})
+    if not limits.VOLUME_SMALLEST <= volume_l <= limits.VOLUME_LARGEST:
+        return Refusal("volume_implausible", {"volume_l": volume_l})
+    if not 0.0 < grams <= MOST_GRAMS_PER_LITRE * volume_l:
+        return Refusal("mass_implausible", {"volume_l": volume_l})
+    if state is not None and (problem := conflict(state)) is not None:
+        return problem
+    try:
+        return tuple(_effect(each, grams, volume_l, state) for each in HYDRATES.get(name, (name,)))
+    except CoreError:
+        return Refusal("contradiction", {})
+
+
+def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Effect:
+    table = substance(name)
+    kh = table.alkalinity_per_gram * grams / volume_l / MEQ_PER_DH
+    gh = 2.0 * table.hardness_per_gram * grams / volume_l / MEQ_PER_DH
+    outlook = None if state is None else _outlook(state)
+    stage, steep = None, 0.0
+    if outlook is not None:
+        stages = staged(outlook, [[(name, grams)]], volume_l)
+        stage, steep = stages[0], steepest(outlook, stages)
+    days = max(
+        1.0,
+        kh / limits.KH_STEP,
+        gh / limits.GH_STEP,
+        steep / (limits.PH_STEP + limits.PH_ROUNDING),
+    )
+    return Effect(
+        name,
+        grams,
+        volume_l,
+        kh,
+        gh,
+        grams / volume_l,
+        added_ions([Weighed(name, grams)], volume_l),
+        outlook,
+        stage,
+        -int(-days // 1),
+    )
+
+
+def _outlook(state: State) -> Outlook | None:
+    kh = state.last("kh")
+    if kh is None or kh.is_limit:
+        return None
+    return outlook_of(state, kh.value, kh_is_fresh=kh.is_fresh(state.now))
+
+
+def is_strong(name: str) -> bool:
+    """True for carbonates and hydroxides, which never go into stocked fresh water."""
+    return name in STRONG

@@ -1,0 +1,135 @@
+"""What lies in the filter or the tank: lime that dissolves until the water is full, and leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from core.advice import limits
+from core.advice.outlook import Outlook, outlook_of
+from core.advice.plan import Refusal
+from core.advice.scheduling import conflict
+from core.advice.state import State
+from core.errors import CoreError
+from core.water import Water, in_air, rest_on_mineral, saturation_index, with_organic_acid
+from core.water.minerals import Mineral
+
+LIME: Final[Mapping[str, Mineral]] = {
+    "crushed coral": "aragonite",
+    "aragonite": "aragonite",
+    "shells": "aragonite",
+    "limestone": "calcite",
+    "calcium carbonate": "calcite",
+}
+ACID_MEDIA: Final = frozenset({"peat", "leaves", "driftwood"})
+
+ORGANIC: Final = 0.2
+"""Weak acid of water like dark tea: check values R15 (grade A). [mmol/L]"""
+
+WORTH: Final = 0.2
+"""A rise of KH smaller than this is called nothing; within every kit. [°dH]"""
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """Where a water ends over a medium: with its own carbon dioxide, and if that leaves."""
+
+    ph: float
+    kh: float
+    gh: float
+
+
+@dataclass(frozen=True, slots=True)
+class Lime:
+    """What lime does in a tank.
+
+    Attributes
+    ----------
+    substance : str
+        The medium.
+    outlook : Outlook
+        The water now.
+    saturation_index : float
+        Of the water with its own carbon dioxide; over 0 it does nothing.
+    acts : bool
+        True where it would raise KH by what a kit can hope to see.
+    end, end_leaves : End
+        Where the water ends if it lies there long enough.
+    """
+
+    substance: str
+    outlook: Outlook
+    saturation_index: float
+    acts: bool
+    end: End
+    end_leaves: End
+
+
+@dataclass(frozen=True, slots=True)
+class Leaves:
+    """What leaves, wood or peat can do: pH at rest before and with water like dark tea."""
+
+    substance: str
+    outlook: Outlook
+    ph_before: float
+    ph_after: float
+
+
+def lime_in(name: str, state: State) -> Lime | Refusal:
+    """Tell whether a lime does anything in a tank, and where the water would end.
+
+    Parameters
+    ----------
+    name : str
+        A key of `LIME`.
+    state : State
+        The tank and its readings.
+
+    Returns
+    -------
+    Lime or Refusal
+        Refusals: kh_unknown, contradiction.
+    """
+    outlook = _outlook(state)
+    if isinstance(outlook, Refusal):
+        return outlook
+    mineral = LIME[name]
+    here = in_air(outlook.water, outlook.pressure)
+    index = saturation_index(here, mineral)
+    end, leaves = (
+        _end(outlook.water, mineral, pressure) for pressure in (outlook.pressure, limits.OPEN_AIR)
+    )
+    acts = index < 0.0 and end.kh - outlook.water.kh > WORTH
+    return Lime(name, outlook, float(index), acts, end, leaves)
+
+
+def leaves_in(name: str, state: State) -> Leaves | Refusal:
+    """Tell how far leaves, wood or peat can move pH at this KH."""
+    outlook = _outlook(state)
+    if isinstance(outlook, Refusal):
+        return outlook
+    tea = with_organic_acid(outlook.water, ORGANIC)
+    return Leaves(
+        name,
+        outlook,
+        in_air(outlook.water, outlook.pressure).ph,
+        in_air(tea, outlook.pressure).ph,
+    )
+
+
+def _outlook(state: State) -> Outlook | Refusal:
+    kh = state.last("kh")
+    if kh is None or kh.is_limit:
+        return Refusal("kh_unknown")
+    if (problem := conflict(state)) is not None:
+        return problem
+    try:
+        return outlook_of(state, kh.value, kh_is_fresh=kh.is_fresh(state.now))
+    except CoreError:
+        return Refusal("contradiction", {"kh": kh.value})
+
+
+def _end(water: Water, mineral: Mineral, pressure: float) -> End:
+    rest = rest_on_mineral(water, mineral, pco2=pressure)
+    return End(rest.solution.ph, rest.solution.water.kh, rest.solution.water.gh)
