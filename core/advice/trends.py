@@ -130,7 +130,7 @@ def theil_sen(
     --------
     >>> slope = theil_sen([0, 1, 2, 3, 4], [5, 7, 9, 11, 13])
     >>> slope.per_day, slope.middle
-    (2.0, 9.0)
+    (2.0, 9)
 
     References
     ----------
