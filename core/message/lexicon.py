@@ -24,6 +24,7 @@ Entry = tuple[str, str]
 """(category, id)."""
 
 _PIECE = re.compile(r"[^\W_]+|[^\w\s]")
+_SPACED = re.compile(r" [^\w\s] ")
 _TWO_LETTERS = {"ä": "ae", "ö": "oe", "ü": "ue", "å": "aa", "ø": "oe", "ß": "ss"}
 
 
@@ -108,7 +109,7 @@ def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
     for category, meaning, word, language in rows:
         for plain in spellings(word):
             meanings.setdefault(pieces(plain), {})[language] = (category, meaning)
-    spaced = {pieces(fold(word)) for _, _, word, _ in rows if " / " in word}
+    spaced = {pieces(fold(word)) for _, _, word, _ in rows if _SPACED.search(word)}
     lexicon = Lexicon()
     for key, by_language in meanings.items():
         _add(lexicon, key, by_language, loose=key in spaced)

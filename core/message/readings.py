@@ -17,6 +17,7 @@ from core.message import doubts, nearest, quantities
 from core.message.candidates import Candidate
 from core.message.quantities import Quantity
 from core.message.tokens import Token
+from core.units import FACTORS
 
 
 class Item:
@@ -263,11 +264,14 @@ def _singles(clause: Clause) -> list[Item]:
 
 def _named(item: Item, items: list[Item], index: int) -> bool:
     """Whether the name of a self-named quantity stands behind it and has no other number."""
-    of = item.quantity.of if item.quantity else None
+    quantity = item.quantity
     following = items[index + 1] if index + 1 < len(items) else None
-    if following is None or following.kind != "N" or following.analyte != of:
+    if quantity is None or following is None or following.kind != "N":
         return False
-    return index + 2 >= len(items) or items[index + 2].kind != "V"
+    if following.analyte != quantity.of and (following.analyte, quantity.unit) not in FACTORS:
+        return False
+    # Where numbers come first, the name behind is this one's, whatever follows it.
+    return items[0].kind == "V" or index + 2 >= len(items) or items[index + 2].kind != "V"
 
 
 def _own_name(clause: Clause, item: Item, of: str) -> None:

@@ -132,6 +132,8 @@ def _mixed(
     whole = match.group() if match else letters
     if len(whole) > 40:
         return letters, entry
+    if folded[start + len(whole) : start + len(whole) + 1] in _CHARGES and whole in _IONS:
+        return whole, None  # the phrase with its sign follows (ca2+)
     if not _well_made(whole, known):
         return whole, known.get(whole.translate(_SUPERSCRIPT))
     bare = whole.translate(_SUPERSCRIPT)
@@ -146,6 +148,9 @@ def _mixed(
     return whole, None
 
 
+_CHARGES = frozenset("+-")
+_IONS = frozenset({"ca2", "mg2", "cu2", "fe2", "fe3", "so42", "po43"})
+"""Formulas with the number of their charges, which are no numbers."""
 _RUNS = re.compile(r"\d+|\D+")
 
 
