@@ -1,0 +1,242 @@
+"""Every rule beyond the first table where it must speak, be silent, and at its edge."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import pytest
+
+from core.advice.findings import BY_ID, FIRST, RULES
+from core.advice.state import State
+from tests.core.advice.waters import NOON, by_kit, done, findings, read, state, tank
+
+SEA = tank(kind="marine")
+SHRIMPS, TETRAS = tank("cherry shrimp"), tank("neon tetra")
+
+
+def falling(analyte: str, first: float, per_day: float, days: int = 12) -> list:
+    """Daily readings of a kit finer than the fall."""
+    return [
+        read(analyte, first + per_day * (days - ago), ago, step=0.1) for ago in range(days, -1, -1)
+    ]
+
+
+NEGLECT = [by_kit("nitrate", 120), by_kit("kh", 2), by_kit("ph", 6.2)]
+TAP = [by_kit("kh", 9), by_kit("ph", 7.6), by_kit("gh", 12)]
+STEADY = [
+    reading
+    for ago in (28, 21, 14, 7, 0)
+    for reading in (by_kit("ph", 7.0, ago), by_kit("kh", 5, ago), by_kit("gh", 7, ago))
+]
+CYCLE = [read("ammonia", 2.0, 20, basis="N"), read("ammonia", 0.0, 1), read("ammonia", 0.0)]
+
+CASES: list[tuple[str, str, State, str | None]] = [
+    # copper
+    ("copper", "speak: kills invertebrates, common practice",
+     state(read("copper", 0.05), of=SHRIMPS), "alarm"),
+    ("copper", "silent: no invertebrates", state(read("copper", 0.05), of=TETRAS), None),
+    ("copper", "edge: the kit sees nothing", state(read("copper", 0.0), of=SHRIMPS), None),
+    ("copper_unknown_stock", "speak: nobody on record", state(read("copper", 0.05)), "note"),
+    ("copper_unknown_stock", "silent: fish are known",
+     state(read("copper", 0.05), of=TETRAS), None),
+    ("copper_unknown_stock", "edge: under the kit's scale",
+     state(read("copper", 0.05, low=0.0, qualifier="<")), None),
+    ("copper_low_kh", "speak: Wurts & Perschbacher 1994, grade A",
+     state(read("copper", 0.1), read("kh", 1.5), of=TETRAS), "warn"),
+    ("copper_low_kh", "silent: well buffered",
+     state(read("copper", 0.1), read("kh", 8), of=TETRAS), None),
+    ("copper_low_kh", "edge: 60 mg/L is 3.36 °dH",
+     state(read("copper", 0.1), read("kh", 3.37), of=TETRAS), None),
+    # potassium: 1 g of the bicarbonate holds 390.5 mg (39.098 / 100.115)
+    ("potassium_sum", "speak: 10 g in 100 L is 39 mg/L, over 20 with shrimps",
+     state(of=tank("cherry shrimp", volume_l=100.0),
+           events=(done("dose", 5, substance="potassium bicarbonate", grams=10.0),)), "warn"),
+    ("potassium_sum", "silent: 39 mg/L is under 50 without invertebrates",
+     state(of=tank("neon tetra", volume_l=100.0),
+           events=(done("dose", 5, substance="potassium bicarbonate", grams=10.0),)), None),
+    ("potassium_sum", "edge: half of it changed leaves 19.5 with shrimps",
+     state(of=tank("cherry shrimp", volume_l=100.0),
+           events=(done("water_change", 1, percent=50.0),
+                   done("dose", 5, substance="potassium bicarbonate", grams=10.0))), None),
+    ("potassium_with_mussels", "speak: none at all",
+     state(of=tank("swan mussel", volume_l=100.0),
+           events=(done("dose", 5, substance="potassium bicarbonate", grams=1.0),)), "warn"),
+    ("potassium_with_mussels", "silent: sodium instead",
+     state(of=tank("swan mussel", volume_l=100.0),
+           events=(done("dose", 5, substance="sodium bicarbonate", grams=1.0),)), None),
+    ("potassium_with_mussels", "edge: measured since, the measurement counts",
+     state(read("potassium", 3.0), of=tank("swan mussel", volume_l=100.0),
+           events=(done("dose", 5, substance="potassium bicarbonate", grams=1.0),)), None),
+    # carbon dioxide
+    ("much_co2", "speak: a drop checker over 30", state(read("co2", 40)), "warn"),
+    ("much_co2", "silent", state(read("co2", 15)), None),
+    ("much_co2", "edge: the limit itself", state(read("co2", 30)), None),
+    ("perhaps_much_co2", "speak: pH 6.5, KH 4 is about 40 by meter, 25 to 63 by chart",
+     state(read("ph", 6.5, low=6.3, high=6.7), read("kh", 4, low=3.0)), "note"),
+    ("perhaps_much_co2", "silent: pH 7.0, KH 4 is 12",
+     state(by_kit("ph", 7.0), by_kit("kh", 4)), None),
+    ("perhaps_much_co2", "edge: in the sea pH and KH do not tell it so",
+     state(by_kit("ph", 6.5), by_kit("kh", 4), of=SEA), None),
+    # hardness against its ions: 2.497 Ca + 4.118 Mg, Standard Methods 2340 B
+    ("gh_against_ions", "speak: calcium 100 alone is 14 °dH",
+     state(read("gh", 6), read("calcium", 100)), "note"),
+    ("gh_against_ions", "silent: calcium 50, magnesium 10 is 166 mg/L, 9.3 °dH",
+     state(read("gh", 9), read("calcium", 50), read("magnesium", 10)), None),
+    ("gh_against_ions", "edge: little calcium may leave room for magnesium",
+     state(read("gh", 9), read("calcium", 20)), None),
+    ("conductivity_too_low", "speak: GH 20 conducts far over 100",
+     state(read("conductivity", 100), read("gh", 20), read("kh", 12)), "note"),
+    ("conductivity_too_low", "silent", state(read("conductivity", 400), read("gh", 8),
+                                             read("kh", 5)), None),
+    ("conductivity_too_low", "edge: a salted tank is not judged",
+     state(read("conductivity", 100), read("gh", 20), read("kh", 12), read("salinity", 2)), None),
+    ("other_salts", "speak: 1,500 at GH 5", state(read("conductivity", 1500), read("gh", 5),
+                                                  read("kh", 4)), "note"),
+    ("other_salts", "silent", state(read("conductivity", 300), read("gh", 5), read("kh", 4)), None),
+    ("other_salts", "edge: half as much again is usual",
+     state(read("conductivity", 350), read("gh", 6), read("kh", 4)), None),
+    # softened water
+    ("softened", "speak: GH 1, KH 12", state(by_kit("gh", 1), by_kit("kh", 12)), "warn"),
+    ("softened", "silent: GH over KH", state(by_kit("gh", 8), by_kit("kh", 4)), None),
+    ("softened", "edge: KH 4 is little", state(by_kit("gh", 2), by_kit("kh", 4)), None),
+    ("kh_above_gh", "speak: rift-lake water", state(by_kit("gh", 8), by_kit("kh", 12)), "note"),
+    ("kh_above_gh", "silent", state(by_kit("gh", 12), by_kit("kh", 8)), None),
+    ("kh_above_gh", "edge: one drop apart is within the kits",
+     state(by_kit("gh", 8), by_kit("kh", 9)), None),
+    # a jump
+    ("sudden_jump", "speak: KH 8 to 4 with nothing done",
+     state(by_kit("kh", 8, 1), by_kit("kh", 4), events=()), "warn"),
+    ("sudden_jump", "silent: water was changed",
+     state(by_kit("kh", 8, 1), by_kit("kh", 4), events=(done("water_change", 0.5),)), None),
+    ("sudden_jump", "edge: two degrees are within two drops",
+     state(by_kit("kh", 6, 1), by_kit("kh", 5), events=()), None),
+    ("expired_kit", "speak: past its day",
+     state(by_kit("kh", 6), kit_expiry={"kh": date(2026, 1, 31)}), "note"),
+    ("expired_kit", "silent: good", state(by_kit("kh", 6), kit_expiry={"kh": date(2027, 1, 1)}),
+     None),
+    ("expired_kit", "edge: its last day",
+     state(by_kit("kh", 6), kit_expiry={"kh": NOON.date()}), None),
+    # neglect
+    ("neglected", "speak: nitrate 120, KH 2 of 9, pH 6.2 of 7.6",
+     state(*NEGLECT, source=TAP), "warn"),
+    ("neglected", "silent: nitrate is low",
+     state(by_kit("nitrate", 20), *NEGLECT[1:], source=TAP), None),
+    ("neglected", "edge: KH 4 of 9 is not spent",
+     state(NEGLECT[0], by_kit("kh", 4), NEGLECT[2], source=TAP), None),
+    # a new tank
+    ("cycling_ammonia", "speak: ammonia and no nitrite yet",
+     state(read("ammonia", 2.0, basis="N"), read("nitrite", 0.0),
+           began=NOON - timedelta(days=9)), "note"),
+    ("cycling_ammonia", "silent: an old tank",
+     state(read("ammonia", 2.0), began=NOON - timedelta(days=400)), None),
+    ("cycling_ammonia", "edge: the kit sees nothing",
+     state(read("ammonia", 0.25, low=0.0, qualifier="<"), began=NOON - timedelta(days=9)), None),
+    ("cycling_nitrite", "speak: nitrite has come",
+     state(read("ammonia", 1.0), read("nitrite", 1.0), began=NOON - timedelta(days=20)), "note"),
+    ("cycling_nitrite", "silent: none", state(read("nitrite", 0.0),
+                                              began=NOON - timedelta(days=20)), None),
+    ("cycling_nitrite", "edge: the sixtieth day is the last",
+     state(read("nitrite", 1.0), began=NOON - timedelta(days=61)), None),
+    ("cycling_done", "speak: both came and went, twice clear",
+     state(*CYCLE, read("nitrite", 1.0, 8, basis="ion"), read("nitrite", 0.0, 1),
+           read("nitrite", 0.0), began=NOON - timedelta(days=30)), "note"),
+    ("cycling_done", "silent: nitrite was never seen",
+     state(*CYCLE, read("nitrite", 0.0, 1), read("nitrite", 0.0),
+           began=NOON - timedelta(days=30)), None),
+    ("cycling_done", "edge: clear only once",
+     state(*CYCLE, read("nitrite", 1.0, 1, basis="ion"), read("nitrite", 0.0),
+           began=NOON - timedelta(days=30)), None),
+    # animals
+    ("does_not_suit", "speak: hard water for neon tetras", state(by_kit("gh", 20), of=TETRAS),
+     "warn"),
+    ("does_not_suit", "silent", state(by_kit("gh", 6), of=TETRAS), None),
+    ("does_not_suit", "edge: a drop over, which a retest would decide",
+     state(by_kit("gh", 11), of=TETRAS), None),
+    ("do_not_go_together", "speak: no pH suits both", state(of=tank("neon tetra", "tropheus")),
+     "note"),
+    ("do_not_go_together", "silent", state(of=tank("neon tetra", "corydoras")), None),
+    ("do_not_go_together", "edge: ranges that just meet",
+     state(of=tank("guppy", "bronze cory")), None),
+    ("unknown_animal", "speak: not in the table", state(of=tank("gryphon")), "note"),
+    ("unknown_animal", "silent", state(of=TETRAS), None),
+    ("unknown_animal", "edge: a plural is known", state(of=tank("Neon Tetras")), None),
+    # trends
+    ("heading", "speak: KH falls 0.3 a day to 3.4",
+     state(*falling("kh", 9.0, -0.3), events=()), "warn"),
+    ("heading", "silent: rises away from it", state(*falling("kh", 5.0, 0.3), events=()), None),
+    ("heading", "edge: too few readings since the change",
+     state(*falling("kh", 9.0, -0.3), events=(done("water_change", 2.5),)), None),
+    ("drifting", "speak: changes come between, the season still falls",
+     state(*falling("kh", 9.0, -0.3), events=(done("water_change", 2.5),)), "note"),
+    ("drifting", "silent: far from any limit",
+     state(*falling("kh", 20.0, -0.1), events=(done("water_change", 2.5),)), None),
+    ("drifting", "edge: less than the kit's step and a half",
+     state(*[read("kh", 5.0 - 0.1 * (12 - ago), ago, step=1.0) for ago in range(12, -1, -1)],
+           events=(done("water_change", 2.5),)), None),
+    # source
+    ("kh_under_source", "speak: KH 4 of 12", state(by_kit("kh", 4), source=[by_kit("kh", 12)]),
+     "note"),
+    ("kh_under_source", "silent", state(by_kit("kh", 10), source=[by_kit("kh", 12)]), None),
+    ("kh_under_source", "edge: half of it", state(by_kit("kh", 6), source=[by_kit("kh", 12)]),
+     None),
+    ("gh_over_source", "speak: GH 14 of 8", state(by_kit("gh", 14), source=[by_kit("gh", 8)]),
+     "note"),
+    ("gh_over_source", "silent: it suits the fish on record",
+     state(by_kit("gh", 14), source=[by_kit("gh", 8)], of=tank("guppy")), None),
+    ("gh_over_source", "edge: three degrees", state(by_kit("gh", 11), source=[by_kit("gh", 8)]),
+     None),
+    # steady
+    ("steady", "speak: four weeks, suited, nothing off", state(*STEADY, of=TETRAS), "note"),
+    ("steady", "silent: nobody is on record", state(*STEADY), None),
+    ("steady", "edge: two weeks are too short", state(*STEADY[6:], of=TETRAS), None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("rule", "case", "held", "severity"), CASES, ids=[f"{c[0]}: {c[1][:30]}" for c in CASES]
+)
+def test_rule(rule: str, case: str, held: State, severity: str | None) -> None:
+    told = (*held.readings, "stock", "dose")
+    found = findings(held, *told).get(rule)
+    assert (found.severity if found else None) == severity, case
+
+
+OLDER = frozenset(
+    "ammonia ammonia_without_ph chlorine low_oxygen nitrite nitrite_with_chloride"  # noqa: SIM905
+    " nitrite_in_salt_water contradiction contradiction_low low_kh ph_moved ph_moved_other_hour"
+    " nitrate low_gh".split()
+)
+"""Those in `test_findings`, with their own edges."""
+
+
+@pytest.mark.parametrize("rule", sorted(set(BY_ID) - OLDER))
+@pytest.mark.parametrize("kind", ["speak", "silent", "edge"])
+def test_every_rule_has_its_cases(rule: str, kind: str) -> None:
+    assert [c for c in CASES if c[0] == rule and c[1].startswith(kind)]
+
+
+def test_rules_are_whole() -> None:
+    for rule in RULES:
+        assert rule.wakes, rule.ids
+        assert rule.ids
+        assert rule.first in FIRST
+        assert rule.source
+
+
+def test_what_another_finding_says_is_not_said_twice() -> None:
+    held = findings(state(*NEGLECT, source=TAP))
+    assert "neglected" in held
+    assert not {"nitrate", "low_kh", "kh_under_source"} & held.keys()
+
+
+def test_a_change_after_neglect_keeps_the_step_limits() -> None:
+    """KH 2 (1 to 2) with source 9: +1 °dH at most, so 1/8; rounded down to a hundredth."""
+    share = float(findings(state(*NEGLECT, source=TAP))["neglected"].facts["share"])
+    assert share == 0.12
+    assert 1.0 + share * (9.0 - 1.0) <= 2.0
+
+
+def test_a_reef_is_held_against_its_own_swing() -> None:
+    swing = [read("ph", 8.0 if ago % 2 else 8.4, ago / 2) for ago in range(1, 15)]
+    assert "ph_moved" not in findings(state(read("ph", 8.0), *swing, of=SEA))
+    assert "ph_moved" in findings(state(read("ph", 7.6), *swing, of=SEA))
