@@ -9,6 +9,8 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
+from sqlalchemy.engine import URL
+
 from bot.app import App
 from bot.chat.model import Address, Incoming, Reply
 from bot.clock import SimulatedClock
@@ -95,11 +97,16 @@ class Talk:
 
 @asynccontextmanager
 async def talking(
-    folder: Path, *, group: bool = False, zone: str | None = "UTC", start: datetime = START
+    folder: Path,
+    *,
+    group: bool = False,
+    zone: str | None = "UTC",
+    start: datetime = START,
+    url: URL | str | None = None,
 ) -> AsyncIterator[Talk]:
-    """Open a house on a file of a folder, and a chat in it."""
+    """Open a house on a file of a folder, unless on another database, and a chat in it."""
     clock = SimulatedClock(start)
-    url = f"sqlite+aiosqlite:///{folder / 'chat.sqlite3'}"
+    url = url or f"sqlite+aiosqlite:///{folder / 'chat.sqlite3'}"
     async with App.open(url, clock, Defaults(timezone=zone)) as app:
         talk = Talk(app, clock, group=group)
         app.add_courier(talk)
