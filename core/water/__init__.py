@@ -5,9 +5,10 @@ numpy array of float64: the result is then an array, by the same formula. Import
 does not load numpy; plain numbers never do.
 
 A `Water` holds conserved amounts per kilogram and what was assumed to fill it
-(`Water.from_readings`). `solve` finds its pH and everything else; `handling` does things to it;
-`minerals`, `ammonia`, `poisons`, `oxygen`, `density`, `conductivity`, `buffering` and `doubt` hold
-one idea each.
+(`Water.from_readings`). `solve` finds its pH and everything else; `handling`, `dosing` and `life`
+do things to it; `minerals`, `ammonia`, `poisons`, `oxygen`, `density`, `conductivity`, `buffering`
+and `doubt` hold one idea each. `constants` and `sea_constants` are the tables of constants with
+their sources; `conditional`, `speciation`, `medium`, `newton` and `equilibrium` are the solver.
 """
 
 from core.water.ammonia import (
@@ -18,21 +19,12 @@ from core.water.ammonia import (
 )
 from core.water.buffering import buffer_intensity, days_of_reserve, ph_after
 from core.water.conductivity import conductivity_from_salinity, salinity_from_conductivity
-from core.water.density import density, salinity_from_specific_gravity, specific_gravity
+from core.water.density import salinity_from_specific_gravity, specific_gravity
+from core.water.dosing import add, with_co2, with_organic_acid
 from core.water.doubt import Estimate, Interval, sample
 from core.water.errors import ImpossibleWater, MissingReading, NotSolved
-from core.water.handling import (
-    add,
-    diluted,
-    evaporated,
-    mix,
-    nitrified,
-    stood,
-    taken_up,
-    topped_up,
-    with_co2,
-    with_organic_acid,
-)
+from core.water.handling import diluted, evaporated, mix, stood, topped_up
+from core.water.life import nitrified, taken_up
 from core.water.minerals import Rest, rest_on_mineral, saturation, saturation_index
 from core.water.oxygen import oxygen_saturation
 from core.water.poisons import (
@@ -71,7 +63,6 @@ __all__ = [
     "co2_mg_l",
     "conductivity_from_salinity",
     "days_of_reserve",
-    "density",
     "diluted",
     "evaporated",
     "from_readings",

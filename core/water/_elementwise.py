@@ -63,11 +63,14 @@ class _Plain:
 
 PLAIN: Final[Functions] = _Plain()
 
+PLAIN_TYPES: Final = (float, int)
+"""Types of a plain number; numpy's own scalars of double precision are floats too."""
+
 
 def functions_for(*values: float) -> Functions:
     """Return the functions that fit these arguments: `math`'s, or numpy's for any array."""
     for value in values:
-        if not isinstance(value, float | int):
+        if not isinstance(value, PLAIN_TYPES):
             import numpy  # here, so that the path of plain numbers never loads it
 
             return cast(Functions, numpy)
@@ -92,17 +95,17 @@ def everywhere(condition: Any) -> bool:
 
 def largest(value: Any) -> float:
     """Return a value, or an array's largest element, as a plain number."""
-    return float(value) if isinstance(value, float | int) else float(value.max())
+    return float(value) if isinstance(value, PLAIN_TYPES) else float(value.max())
 
 
 def smallest(value: Any) -> float:
     """Return a value, or an array's smallest element, as a plain number."""
-    return float(value) if isinstance(value, float | int) else float(value.min())
+    return float(value) if isinstance(value, PLAIN_TYPES) else float(value.min())
 
 
 def require(what: str, value: float, low: float | None, high: float | None, unit: str = "") -> None:
     """Raise `OutOfRange` unless every element is finite and from `low` to `high`."""
-    ends = (value,) if isinstance(value, float | int) else (smallest(value), largest(value))
+    ends = (value,) if isinstance(value, PLAIN_TYPES) else (smallest(value), largest(value))
     for number in ends:
         if (
             not math.isfinite(number)

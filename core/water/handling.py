@@ -1,19 +1,16 @@
-"""Things done to water: mixed, stood, dosed, lived in, evaporated. Each gives a new water."""
+"""Waters mixed, stood in air, evaporated and topped up. Each gives a new water."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import Any, Final, Literal
+from typing import Any, Final
 
-from core.water._elementwise import functions_for, require
-from core.water.atoms import molar_mass
+from core.water._elementwise import PLAIN_TYPES, functions_for, require
 from core.water.solution import in_air
-from core.water.substances import SEA_SALT, substance
-from core.water.water import AMOUNTS, CHARGE, Water
+from core.water.water import AMOUNTS, Water
 
 MOST_LITRES: Final = 1e9
-MOST_GRAMS: Final = 1e9
 
 
 def mix(parts: Sequence[tuple[Water, float]]) -> Water:
@@ -58,7 +55,7 @@ def mix(parts: Sequence[tuple[Water, float]]) -> Water:
     }
     mixed = Water(**means)
     for water, litres in parts:
-        if not isinstance(litres, float | int) or litres > 0.0:
+        if not isinstance(litres, PLAIN_TYPES) or litres > 0.0:
             mixed = mixed.assuming(*water.assumptions).contradicting(*water.contradictions)
     return mixed
 
@@ -123,166 +120,6 @@ def stood(water: Water, pco2: float, share: float = 1.0) -> Water:
     require("share", share, 0.0, 1.0)
     end = in_air(water, pco2).water.carbon
     return replace(water, carbon=water.carbon + share * (end - water.carbon))
-
-
-def add(water: Water, name: str, grams: float, litres: float, purity: float = 1.0) -> Water:
-    """Dissolve a substance of the table in a water, shut off from air.
-
-    Parameters
-    ----------
-    water : Water
-        The water.
-    name : str
-        A name of `core.water.substances.SUBSTANCES`.
-    grams : float
-        As weighed, zero or more. [g]
-    litres : float
-        How much water it goes into, over zero. [L]
-    purity : float, optional
-        Share of the weight that is the substance, over 0 up to 1; for hydrochloric acid its mass
-        fraction. The rest counts as nothing.
-
-    Returns
-    -------
-    Water
-        With what it brings. The mass and heat of the substance are left out.
-
-    Raises
-    ------
-    UnknownSubstance
-        If the table has no such name.
-    OutOfRange
-        If an amount is out of range or not finite.
-
-    Examples
-    --------
-    Ten grams of baking soda in 120 litres are 2.8 °dH:
-
-    >>> tank = Water.from_readings(ph=7.0, kh=3.0, gh=6.0, temperature=25.0)
-    >>> round(add(tank, "sodium bicarbonate", 10.0, 120.0).kh, 2)
-    5.78
-    """
-    added = substance(name)
-    require("mass", grams, 0.0, MOST_GRAMS, "g")
-    require("volume", litres, 1e-9, MOST_LITRES, "L")
-    require("purity", purity, 1e-9, 1.0)
-    per_kilogram = grams * purity / (litres * water.density)
-    millimoles = 1000.0 * per_kilogram / added.molar_mass
-    parts: dict[str, Any] = {
-        ion: getattr(water, ion) + amount * millimoles for ion, amount in added.ions.items()
-    }
-    parts["alkalinity"] = water.alkalinity + added.alkalinity * millimoles
-    if added is SEA_SALT:
-        parts["salinity"] = water.salinity + per_kilogram
-    return replace(water, **parts)
-
-
-def with_co2(water: Water, milligrams: float) -> Water:
-    """Add carbon dioxide (or take it away, if negative). [mg/L].
-
-    Raises
-    ------
-    OutOfRange
-        If more is taken away than there is carbon, or the amount is not finite.
-    """
-    require("carbon dioxide", milligrams, -1e5, 1e5, "mg/L")
-    return replace(water, carbon=water.carbon + milligrams / molar_mass("CO2") / water.density)
-
-
-def with_organic_acid(water: Water, millimoles: float) -> Water:
-    """Add weak organic acid (leaves, peat, wood), by its carboxyl groups. [mmol/L].
-
-    Alkalinity, which counts organic anions, stays; the acid takes over from bicarbonate.
-    """
-    require("organic acid", millimoles, 0.0, 100.0, "mmol/L")
-    return replace(water, organic=water.organic + millimoles / water.density)
-
-
-def nitrified(water: Water, nitrate: float, source: Literal["ammonium", "food"] = "food") -> Water:
-    """Let nitrogen become nitrate.
-
-    Parameters
-    ----------
-    water : Water
-        The water.
-    nitrate : float
-        Nitrate that forms, zero or more. [mg/L as NO3]
-    source : {"food", "ammonium"}, optional
-        "ammonium": from the ammonia in the water, two equivalents of alkalinity a mole. "food":
-        from organic nitrogen, whose release as ammonium gives one of them back.
-
-    Returns
-    -------
-    Water
-        With less alkalinity, more nitrate, and for "ammonium" less ammonia. Oxygen and the
-        carbon that bacteria build in (about 2 % of the alkalinity's effect) are left out.
-
-    Raises
-    ------
-    OutOfRange
-        If the amount is negative or not finite, or there is not that much ammonia.
-
-    Notes
-    -----
-    7.14 mg of CaCO3 a milligram of ammonium nitrogen; net from food half of that, 0.45 °dH for
-    10 mg/L of nitrate (check values R8, computed).
-
-    Examples
-    --------
-    >>> tank = Water.from_readings(ph=7.0, kh=4.0, gh=6.0, temperature=25.0)
-    >>> round(tank.kh - nitrified(tank, 10.0).kh, 2)
-    0.45
-    """
-    require("nitrate", nitrate, 0.0, 10_000.0, "mg/L")
-    amount = nitrate / molar_mass("NO3") / water.density
-    if source == "food":
-        return replace(water, alkalinity=water.alkalinity - amount, nitrate=water.nitrate + amount)
-    return replace(
-        water,
-        alkalinity=water.alkalinity - 2.0 * amount,
-        ammonia=water.ammonia - amount,
-        nitrate=water.nitrate + amount,
-    )
-
-
-def taken_up(water: Water, *, carbon: float = 0.0, **ions: float) -> Water:
-    """Let plants take up carbon and nutrients. [mmol/L].
-
-    Parameters
-    ----------
-    water : Water
-        The water.
-    carbon : float, optional
-        Inorganic carbon, as CO2. [mmol/L]
-    **ions : float
-        Nutrients by the names of the water's fields, such as ``nitrate=0.1``. [mmol/L]
-
-    Returns
-    -------
-    Water
-        With less of each. A plant balances the charges it takes by hydrogen or hydroxide, so a
-        mole of nitrate or phosphate leaves one equivalent more of alkalinity, one of ammonium or
-        potassium one less (Brewer & Goldman 1976, Limnol. Oceanogr. 21:108-117, from memory).
-
-    Raises
-    ------
-    OutOfRange
-        If there is not that much.
-
-    Examples
-    --------
-    >>> tank = Water.from_readings(ph=7.0, kh=4.0, gh=6.0, nitrate=20.0, temperature=25.0)
-    >>> after = taken_up(tank, nitrate=0.1)
-    >>> round((after.alkalinity - tank.alkalinity) * tank.density, 3)
-    0.1
-    """
-    alkalinity = water.alkalinity
-    parts: dict[str, Any] = {"carbon": water.carbon - carbon / water.density}
-    for ion, millimoles in ions.items():
-        amount = millimoles / water.density
-        parts[ion] = getattr(water, ion) - amount
-        alkalinity = alkalinity - CHARGE[ion] * amount
-    return replace(water, alkalinity=alkalinity, **parts)
 
 
 def evaporated(water: Water, share: float) -> Water:

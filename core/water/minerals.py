@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any, Final, Literal
 
-from core.water._elementwise import functions_for, largest
+from core.water._elementwise import PLAIN_TYPES, functions_for, largest
 from core.water.conditional import ION_SIZE, weighted_mean
 from core.water.constants import debye_hueckel, fresh_constant
 from core.water.density import practical_from_grams
@@ -79,7 +79,7 @@ def solubility_product(solution: Solution, mineral: Mineral) -> float:
     fresh = fresh_constant(mineral, water.temperature) * xp.exp(
         8.0 * a * root / (1.0 + ION_SIZE * b * root)
     )
-    if isinstance(practical, float | int) and practical <= BLEND_FROM:
+    if isinstance(practical, PLAIN_TYPES) and practical <= BLEND_FROM:
         return fresh
     ln_sea: float = getattr(ln_sea_constants(water.temperature, practical), mineral)
     return weighted_mean(fresh, xp.exp(ln_sea), sea_share(practical), xp)

@@ -7,9 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from core.water import equilibrium as eq
-from core.water._elementwise import functions_for, is_array, require
+from core.water._elementwise import PLAIN, functions_for, is_array, require
 from core.water.atoms import molar_mass
 from core.water.density import practical_from_grams
+from core.water.medium import Medium, henry, medium
+from core.water.newton import Equilibrium
 from core.water.ph_scales import hydrogen_activity_per_total
 from core.water.speciation import Totals
 from core.water.water import Water
@@ -70,7 +72,7 @@ class Solution:
         return (
             1e6
             * self.co2
-            / eq.henry(self.water.temperature, practical_from_grams(self.water.salinity))
+            / henry(self.water.temperature, practical_from_grams(self.water.salinity))
         )
 
 
@@ -187,7 +189,7 @@ def with_carbon_in_air(water: Water, pco2: float) -> Solution:
     )
 
 
-_Solver = Callable[[eq.Medium, float, float], eq.Equilibrium]
+_Solver = Callable[[Medium, float, float], Equilibrium]
 
 
 def _solve(
@@ -195,8 +197,8 @@ def _solve(
 ) -> Solution:
     """Solve and fill in what was sought; what was given stays as it was, to the last digit."""
     inputs = (*_totals(water), water.temperature, water.salinity, first, second)
-    in_blocks = any(is_array(value) for value in inputs)
-    found = _in_blocks(solver, inputs) if in_blocks else _one_block(solver, inputs)
+    plain = functions_for(*inputs) is PLAIN
+    found = _one_block(solver, inputs) if plain else _in_blocks(solver, inputs)
     alkalinity, carbon, *species = found
     if "alkalinity" in sought:
         water = replace(water, alkalinity=1000.0 * alkalinity)
@@ -207,7 +209,7 @@ def _solve(
 
 def _one_block(solver: _Solver, inputs: tuple[Any, ...]) -> tuple[Any, ...]:
     *totals, temperature, salinity, first, second = inputs
-    m = eq.medium(Totals._make(totals), temperature, practical_from_grams(salinity))
+    m = medium(Totals._make(totals), temperature, practical_from_grams(salinity))
     found = solver(m, first, second)
     s = found.species
     return (

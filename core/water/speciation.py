@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from core.water._elementwise import PLAIN_TYPES
 from core.water.conditional import Acids, Conditional, Sulfates
 
 
@@ -53,7 +54,7 @@ _Parts = tuple[float, float, float, float]
 
 def absent(total: float) -> bool:
     """Tell whether a total is a plain zero, so that its part of the work can be left out."""
-    return isinstance(total, float | int) and total == 0.0
+    return isinstance(total, PLAIN_TYPES) and total == 0.0
 
 
 def evaluate(
@@ -66,12 +67,13 @@ def evaluate(
     sulfate: float,
 ) -> Species:
     """Compute all species; `sulfate` is the free sulfate of the step before."""
-    co3 = hco3 * k.k2 / h
-    co2 = hco3 * h / k.k1
-    hydroxide = k.water / h
-    hydrogen = h * k.hydrogen
-    calcium = (t.calcium, k.ca_hco3 * hco3, k.ca_co3 * co3, k.ca_oh / h)
-    magnesium = (t.magnesium, k.mg_hco3 * hco3, k.mg_co3 * co3, k.mg_oh / h)
+    per_h, k1, k2, kw, ca_hco3, ca_co3, ca_oh, mg_hco3, mg_co3, mg_oh, na_hco3, na_co3 = k
+    co3 = hco3 * k2 / h
+    co2 = hco3 * h / k1
+    hydroxide = kw / h
+    hydrogen = h * per_h
+    calcium = (t.calcium, ca_hco3 * hco3, ca_co3 * co3, ca_oh / h)
+    magnesium = (t.magnesium, mg_hco3 * hco3, mg_co3 * co3, mg_oh / h)
     ca_s = mg_s = 0.0
     if sulfates is not None:
         sulfate = _free_sulfate(sulfates, t, h, sulfate, calcium, magnesium)
@@ -79,10 +81,10 @@ def evaluate(
         hydrogen = hydrogen + h * sulfates.hso4 * sulfate
     ca, ca_b, ca_c, ca_o, ca_x, ca_y = _metal(*calcium, ca_s)
     mg, mg_b, mg_c, mg_o, mg_x, mg_y = _metal(*magnesium, mg_s)
-    sodium = t.sodium / (1.0 + k.na_hco3 * hco3 + k.na_co3 * co3)
+    sodium = t.sodium / (1.0 + na_hco3 * hco3 + na_co3 * co3)
     # Everything that holds one bicarbonate, one carbonate, one hydroxide:
-    b = hco3 * (1.0 + k.na_hco3 * sodium) + ca_b + mg_b
-    c = co3 * (1.0 + k.na_co3 * sodium) + ca_c + mg_c
+    b = hco3 * (1.0 + na_hco3 * sodium) + ca_b + mg_b
+    c = co3 * (1.0 + na_co3 * sodium) + ca_c + mg_c
     o = hydroxide + ca_o + mg_o
     carbonate_alkalinity = b + c + c
     carbon = co2 + b + c

@@ -15,8 +15,9 @@ from typing import Any, NamedTuple
 
 from phreeqpython import PhreeqPython
 
+from core.water.dosing import add
 from core.water.errors import ImpossibleWater
-from core.water.handling import add, mix
+from core.water.handling import mix
 from core.water.minerals import rest_on_mineral, saturation_index
 from core.water.solution import in_air, solve, with_ph
 from core.water.substances import SUBSTANCES

@@ -9,19 +9,10 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from core.water.dosing import add, with_co2, with_organic_acid
 from core.water.errors import ImpossibleWater
-from core.water.handling import (
-    add,
-    diluted,
-    evaporated,
-    mix,
-    nitrified,
-    stood,
-    taken_up,
-    topped_up,
-    with_co2,
-    with_organic_acid,
-)
+from core.water.handling import diluted, evaporated, mix, stood, topped_up
+from core.water.life import nitrified, taken_up
 from core.water.minerals import rest_on_mineral, saturation_index
 from core.water.solution import (
     in_air,
