@@ -10,7 +10,6 @@ from typing import Any, Final
 from core.advice import limits
 from core.advice.changes import Mixed, Waters, mixed, nh3_now
 from core.advice.outlook import stage_of
-from core.water import in_air, solve
 
 GRID: Final = 200
 """Shares that are tried, evenly up to all of the water."""
@@ -96,7 +95,7 @@ def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
     before, water = waters.tank.water, after.water
     warmth = _size(water.temperature - before.temperature) > limits.TEMPERATURE_STEP + ROUNDING
     if emergency:
-        rise = after.at_once - solve(before).ph
+        rise = after.at_once - waters.tank.ph_now
         return {
             "share": after.share > limits.EMERGENCY_SHARE + TINY,
             "temperature": warmth,
@@ -169,7 +168,13 @@ def rested(waters: Waters, after: Mixed) -> Waters:
     nitrate, conductivity = waters.nitrate, waters.conductivity
     return replace(
         waters,
-        tank=replace(old, water=stage.water, ph=None if old.ph is None else stage.expected),
+        tank=replace(
+            old,
+            water=stage.water,
+            ph=None if old.ph is None else stage.expected,
+            ph_now=stage.expected,
+            ph_open_air=stage.open_air,
+        ),
         total_n=None if waters.total_n is None else after.total_n,
         nitrate=None if nitrate is None else (_blend(nitrate, share), nitrate[1]),
         conductivity=None
@@ -206,12 +211,10 @@ def _kh_broken(waters: Waters, change: Any) -> Any:
 def _ph_broken(waters: Waters, after: Mixed) -> Any:
     tank = waters.tank
     most = limits.PH_STEP + limits.PH_ROUNDING + TINY
-    warm = replace(after.water, temperature=tank.water.temperature + 0.0 * after.share)
-    open_air = in_air(warm, limits.OPEN_AIR).ph
     moves = (
-        after.at_once - solve(tank.water).ph,
-        after.expected - in_air(tank.water, tank.pressure).ph,
-        open_air - in_air(tank.water, limits.OPEN_AIR).ph,
+        after.at_once - tank.ph_now,
+        after.expected - tank.ph_now,
+        after.open_air - tank.ph_open_air,
     )
     return (_size(moves[0]) > most) | (_size(moves[1]) > most) | (_size(moves[2]) > most)
 

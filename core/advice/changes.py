@@ -66,18 +66,23 @@ class Waters:
 class Mixed:
     """What a share of new water makes of the tank; each field a number, or an array of them.
 
-    `at_once`, `expected` and `leaves` are pH; the three of `nh3` un-ionised ammonia at those,
-    for each mg/L of the tank's total if that is unknown.
+    `at_once`, `expected` and `open_air` are pH; the three of `nh3` un-ionised ammonia at once,
+    expected, and if the carbon dioxide leaves; of 1 mg/L in the tank where that is unknown.
     """
 
     share: Any
     water: Water
     at_once: Any
     expected: Any
-    leaves: Any
+    open_air: Any
     total_n: Any
     nh3: tuple[Any, Any, Any]
     conductivity: Any = field(default=None)
+
+    @property
+    def leaves(self) -> Any:
+        """PH if the carbon dioxide leaves: the highest of the three."""
+        return _largest(_largest(self.open_air, self.at_once), self.expected)
 
 
 def waters_of(tank: State, source: State) -> Waters | None:
@@ -165,7 +170,7 @@ def mixed(waters: Waters, share: Any) -> Mixed:
         fresh,
         at_once,
         expected,
-        leaves,
+        open_air,
         total,
         (
             total * _fraction(at_once, fresh),
@@ -182,9 +187,8 @@ def nh3_now(waters: Waters) -> tuple[float, float]:
     """Un-ionised ammonia of the tank now: as it is, and if its CO2 left; of 1 mg/L if unknown."""
     total = waters.total_n if waters.total_n is not None else 1.0
     water = waters.tank.water
-    now = waters.tank.ph if waters.tank.ph is not None else solve(water).ph
     return (
-        total * un_ionised_share(water, now),
+        total * un_ionised_share(water, waters.tank.ph_now),
         total * un_ionised_share(water, waters.tank.ph_leaves),
     )
 

@@ -37,12 +37,16 @@ class Outlook:
         Carbon dioxide that it is expected to keep. [µatm]
     temperature_assumed : bool
         True where none was measured: then it is the warmest.
+    ph_now, ph_open_air : float
+        Of `water`, and of the same in open air.
     """
 
     water: Water
     ph: float | None
     pressure: float
     temperature_assumed: bool
+    ph_now: float
+    ph_open_air: float
 
     @property
     def co2_known(self) -> bool:
@@ -52,8 +56,7 @@ class Outlook:
     @property
     def ph_leaves(self) -> float:
         """PH now if the carbon dioxide left; never under the pH that was read."""
-        outdoors = in_air(self.water, limits.OPEN_AIR).ph
-        return outdoors if self.ph is None else max(outdoors, self.ph)
+        return self.ph_open_air if self.ph is None else max(self.ph_open_air, self.ph)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,14 +69,24 @@ class Stage:
         At rest with the carbon dioxide that is expected.
     at_once : float
         pH right after mixing.
-    expected, leaves : float
-        pH after standing: with the tank's own carbon dioxide, and if that leaves.
+    expected : float
+        pH after standing with the tank's own carbon dioxide.
+    open_air : float
+        pH after standing in open air.
     """
 
     water: Water
     at_once: float
     expected: float
-    leaves: float
+    open_air: float
+
+    @property
+    def leaves(self) -> float:
+        """PH if the carbon dioxide leaves: the highest of all three.
+
+        Where plants take the carbon dioxide a tank holds less of it than the air would give.
+        """
+        return max(self.open_air, self.at_once, self.expected)
 
     def share(self, ph: float) -> float:
         """Share of total ammonia that is poisonous in this water at a pH."""
@@ -126,12 +139,14 @@ def outlook_of(state: State, kh: float, *, kh_is_fresh: bool = True) -> Outlook:
     ph = state.fresh("ph")
     if ph is not None and (not kh_is_fresh or ph.is_limit):
         ph = None
-    water = _made(given)
+    water = _made(given)  # without a pH: in open air
+    outdoors = solve(water).ph
     if ph is None:
-        resting = in_air(water, limits.STOCKED_AIR).water
-        return Outlook(resting, None, limits.STOCKED_AIR, assumed)
-    solved = with_ph(water, ph.value)
-    return Outlook(solved.water, ph.value, solved.pco2, assumed)
+        here = in_air(water, limits.STOCKED_AIR)
+        return Outlook(here.water, None, limits.STOCKED_AIR, assumed, here.ph, outdoors)
+    here = with_ph(water, ph.value)
+    pressure = min(max(here.pco2, 0.01), 1e6)
+    return Outlook(here.water, ph.value, pressure, assumed, ph.value, outdoors)
 
 
 def _made(given: Mapping[str, float]) -> Water:
@@ -167,28 +182,20 @@ def staged(outlook: Outlook, parts: Iterable[Dose], volume_l: float) -> list[Sta
 
 
 def stage_of(outlook: Outlook, mixed: Water) -> Stage:
-    """Follow a water that was just mixed to its rest.
-
-    If the carbon dioxide leaves, pH becomes the highest of: in open air, at once, and with the
-    tank's own carbon dioxide (which is under the air's where plants take it).
-    """
+    """Follow a water that was just mixed to its rest."""
     at_once = solve(mixed).ph
-    rested = in_air(mixed, min(max(outlook.pressure, 0.01), 1e6))
-    leaves = max(in_air(mixed, limits.OPEN_AIR).ph, at_once, rested.ph)
-    return Stage(rested.water, at_once, rested.ph, leaves)
+    rested = in_air(mixed, outlook.pressure)
+    return Stage(rested.water, at_once, rested.ph, in_air(mixed, limits.OPEN_AIR).ph)
 
 
 def steepest(outlook: Outlook, stages: Iterable[Stage]) -> float:
     """Largest change of pH that any part makes, like with like: at once, and stood."""
-    before_now, before_rest = solve(outlook.water).ph, outlook.water
+    rest, open_air = outlook.ph_now, outlook.ph_open_air
     largest = 0.0
-    rest = in_air(before_rest, outlook.pressure).ph
-    open_air = in_air(before_rest, limits.OPEN_AIR).ph
     for stage in stages:
-        open_after = in_air(stage.water, limits.OPEN_AIR).ph
-        moves = (stage.at_once - before_now, stage.expected - rest, open_after - open_air)
+        moves = (stage.at_once - rest, stage.expected - rest, stage.open_air - open_air)
         largest = max(largest, *(abs(move) for move in moves))
-        before_now, rest, open_air = stage.expected, stage.expected, open_after
+        rest, open_air = stage.expected, stage.open_air
     return largest
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from core.water.ammonia import un_ionised_fraction
 from tests.chat.harness import Talk
-from tests.core.advice.waters import at_rest, fresh_water, own_pressure, phreeqc
+from tests.core.advice.tank_water import at_rest, fresh_water, own_pressure, phreeqc
 
 
 @pytest.fixture

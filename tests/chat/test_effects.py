@@ -11,7 +11,7 @@ import pytest
 from bot.chat import conversation
 from core.message.model import Parsed, Question
 from tests.chat.harness import Talk
-from tests.core.advice.waters import at_rest, fresh_water, own_pressure
+from tests.core.advice.tank_water import at_rest, fresh_water, own_pressure
 
 DEGREE = 0.010 / periodictable.formula("CaO").mass
 """Moles of hardness in a litre at one °dH: 10 mg/L of CaO (grade B)."""

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from core.advice import limits
 from core.advice.dosing import Plan, Refusal, Wish, plan_kh
 from core.water.ammonia import un_ionised_fraction
-from tests.core.advice.waters import (
+from tests.core.advice.tank_water import (
     at_rest,
     fresh_water,
     own_pressure,
