@@ -1,75 +1,74 @@
-"""Short ways to say a state of a tank."""
+"""Tanks and readings for the tests of plans, and the same waters in PHREEQC."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
+from functools import cache
+from typing import Any
 
-from core.advice.findings import Finding, find
-from core.advice.state import Happening, Measured, State, newest
-from core.message.model import Event
+import phreeqpython
+
+from core.advice.state import Measured, State
 from core.tank import Stock, Tank
 
-NOON = datetime(2026, 3, 1, 12, tzinfo=UTC)
+NOW = datetime(2026, 3, 1, 19, tzinfo=UTC)
 
-WHOLE_STEPS = {"kh": 1.0, "gh": 1.0}
-
-
-def read(analyte: str, value: float, days_ago: float = 0.0, **parts: object) -> Measured:
-    """A reading, exact unless its doubt is said."""
-    at = NOON - timedelta(days=days_ago)
-    held: dict[str, object] = {"low": value, "high": value, "at": at} | parts
-    return Measured(analyte, value, **held)  # type: ignore[arg-type]
+MEQ_PER_DEGREE = 0.356652
+"""10 mg/L CaO a degree, from atomic weights (check values R3)."""
 
 
-def by_kit(analyte: str, value: float, days_ago: float = 0.0) -> Measured:
-    """A reading as a drop kit or a colour chart tells it."""
-    if analyte in WHOLE_STEPS:
-        return read(analyte, value, days_ago, low=max(0.0, value - 1.0), step=1.0)
-    if analyte == "ph":
-        return read(analyte, value, days_ago, low=value - 0.2, high=value + 0.2, step=0.2)
-    return read(analyte, value, days_ago)
-
-
-def done(kind: str, days_ago: float, **amounts: object) -> Happening:
-    """Something done to the tank."""
-    return Happening(NOON - timedelta(days=days_ago), Event(kind, **amounts))  # type: ignore[arg-type]
-
-
-def tank(*stock: str, kind: str = "fresh", **parts: object) -> Tank:
-    """A tank with six of each kind."""
-    animals = tuple(Stock(name, 6) for name in stock)
-    return Tank("Fern", kind, stock=animals, **parts)  # type: ignore[arg-type]
+def reading(
+    analyte: str, value: float, *, age: timedelta = timedelta(), **parts: object
+) -> Measured:
+    ends: dict[str, object] = {"low": value, "high": value} | parts
+    return Measured(analyte, value, at=NOW - age, **ends)  # type: ignore[arg-type]
 
 
 def state(
     *readings: Measured,
-    of: Tank | None = None,
-    source: Iterable[Measured] = (),
-    **parts: object,
+    kind: str = "fresh",
+    volume: float | None = 120.0,
+    stock: tuple[str, ...] = (),
 ) -> State:
-    """The state of a tank with all these readings in its history."""
-    history: dict[str, tuple[Measured, ...]] = {}
-    for reading in readings:
-        history[reading.analyte] = (*history.get(reading.analyte, ()), reading)
-    latest = newest(readings)
-    ph = latest.get("ph")
-    earlier = sorted(
-        (r for r in readings if r.analyte == "ph" and ph is not None and r.at < ph.at),
-        key=lambda r: r.at,
-        reverse=True,
-    )
-    return State(
-        of or Tank("Fern"),
-        NOON,
-        latest,
-        tuple(earlier),
-        history,
-        source={r.analyte: r for r in source},
-        **parts,  # type: ignore[arg-type]
-    )
+    tank = Tank("Fern", kind=kind, volume_l=volume, stock=tuple(Stock(s, 6) for s in stock))  # type: ignore[arg-type]
+    return State(tank, NOW, {each.analyte: each for each in readings})
 
 
-def findings(held: State, *told: str) -> dict[str, Finding]:
-    """What is found, by id, when everything was just told."""
-    return {f.id: f for f in find(held, frozenset(told) or frozenset({*held.readings, "stock"}))}
+def told(*pairs: tuple[str, float], **parts: Any) -> State:
+    """A tank with readings of now."""
+    return state(*(reading(name, value) for name, value in pairs), **parts)
+
+
+@cache
+def phreeqc() -> phreeqpython.PhreeqPython:
+    return phreeqpython.PhreeqPython()
+
+
+def fresh_water(kh: float, celsius: float, gh: float | None = None, ph: float | None = None) -> Any:
+    """Water of a KH and GH (as KH where unsaid; calcium to magnesium 3:1), by PHREEQC."""
+    alkalinity = kh * MEQ_PER_DEGREE
+    hardness = (kh if gh is None else gh) * MEQ_PER_DEGREE / 2
+    short = alkalinity - 2 * hardness
+    given: dict[str, Any] = {
+        "units": "mmol/kgw",
+        "temp": celsius,
+        "Alkalinity": alkalinity,
+        "Ca": 0.75 * hardness,
+        "Mg": 0.25 * hardness,
+        "pH": 8.0 if ph is None else ph,
+    }
+    given |= {"Na": short} if short > 1e-9 else {"Cl": -short} if short < -1e-9 else {}
+    return phreeqc().add_solution(given)
+
+
+def at_rest(water: Any, microatm: float) -> float:
+    """PH of a water of PHREEQC that has come to rest in air."""
+    import math
+
+    water.equalize(["CO2(g)"], [math.log10(microatm * 1e-6)])
+    return float(water.pH)
+
+
+def own_pressure(water: Any) -> float:
+    """Carbon dioxide that a water of PHREEQC is in balance with. [µatm]"""
+    return float(10.0 ** water.si("CO2(g)") * 1e6)
