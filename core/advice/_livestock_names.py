@@ -24,6 +24,9 @@ LONGEST: Final = 60
 MOST_OFFERED: Final = 4
 """Candidates that are offered; more is no help."""
 
+WORD_LONG_ENOUGH: Final = 4
+"""A shorter word of a name ("red", "bee") does not tell what kind is meant. [letters]"""
+
 _ENDINGS: Final = ("ies", "es", "en", "er", "ar", "or", "s", "n", "e", "i", "y", "x", "a")
 """Endings of plurals (and of the singulars beside them) in the nine languages; common grammar."""
 
@@ -78,10 +81,13 @@ def lookup(text: str) -> Found:
     if not 2 <= len(plain) <= LONGEST:
         return NOTHING
     index = _index()
-    for held in (index.names.get(plain), index.stems.get(_stem(plain))):
+    for held in (index.names.get(_joined(plain)), index.stems.get(_stem(plain))):
         if held:
             return Found(held[0]) if len(held) == 1 else Found(None, held, shared=True)
-    return Found(None, tuple(_nearest(plain, index)))
+    near = tuple(_nearest(_joined(plain), index))
+    if not near and (sharing := index.words.get(_stem(plain))):
+        return Found(None, sharing[:MOST_OFFERED], shared=True)
+    return Found(None, near)
 
 
 def species(name: str) -> Species:
@@ -100,23 +106,31 @@ def species(name: str) -> Species:
 
 @dataclass(frozen=True, slots=True)
 class _Index:
-    """Species by plain name and by stem."""
+    """Species by plain name, by stem, and by the stem of one word of their names."""
 
     names: dict[str, tuple[Species, ...]]
     stems: dict[str, tuple[Species, ...]]
+    words: dict[str, tuple[Species, ...]]
 
 
 @lru_cache(maxsize=1)
 def _index() -> _Index:
     names: defaultdict[str, dict[str, Species]] = defaultdict(dict)
     stems: defaultdict[str, dict[str, Species]] = defaultdict(dict)
+    words: defaultdict[str, dict[str, Species]] = defaultdict(dict)
     for row in table().species:
         for name in _all_names(row):
-            names[_plain(name)][row.scientific] = row
-            stems[_stem(_plain(name))][row.scientific] = row
+            plain = _plain(name)
+            names[_joined(plain)][row.scientific] = row
+            stems[_stem(plain)][row.scientific] = row
+            for word in plain.split():
+                if len(word) >= WORD_LONG_ENOUGH:
+                    words[_stem(word)][row.scientific] = row
     return _Index(
-        {name: tuple(rows.values()) for name, rows in names.items()},
-        {stem: tuple(rows.values()) for stem, rows in stems.items()},
+        *(
+            {key: tuple(rows.values()) for key, rows in held.items()}
+            for held in (names, stems, words)
+        )
     )
 
 
@@ -133,6 +147,11 @@ def _plain(text: str) -> str:
     folded = fold(text).replace(INVISIBLE, "").replace(MARK, "")
     kept = "".join(c if c.isalnum() else " " for c in folded.replace("'", ""))
     return " ".join(kept.split())
+
+
+def _joined(plain: str) -> str:
+    """A name however it is parted into words: gold fish, goldfish."""
+    return plain.replace(" ", "")
 
 
 def _stem(plain: str) -> str:
