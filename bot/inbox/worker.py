@@ -26,7 +26,7 @@ log = logging.getLogger(__name__)
 MOST_ATTEMPTS = 20
 """A message that was taken this often and never handled is the cause, not the victim."""
 
-MOST_REPEATS = 8
+MOST_REPEATS = 12
 """An answer sent this often without an acknowledgement is taken to have arrived."""
 
 
@@ -149,12 +149,16 @@ class _Delivery:
         self._error = error
         self._sent = job.sent
         self._in_doubt = job.interrupted and job.replies is not None
+        self._followed = False
 
     async def run(self, replies: list[Reply]) -> None:
         """Send, note each that was accepted, and settle the row."""
+        if self._sent >= len(replies):
+            await self._settle(len(replies))
         while self._sent < len(replies):
+            reply = replies[self._sent]
             try:
-                await self._send(replies[self._sent])
+                ref = await self._send(reply)
             except ChatGone as gone:
                 if not await self._follow(gone):
                     await self._inbox.answered(self._job, self._sent, "chat gone")
@@ -165,27 +169,29 @@ class _Delivery:
                 return
             self._sent += 1
             self._in_doubt = False
-            if self._sent < len(replies):
-                await self._inbox.note_sent(self._job, self._sent)
-        if self._error is None:
+            await self._settle(len(replies))  # before all else: until then a kill repeats it
+            if ref is not None and reply.token is not None:
+                await self._conversation.sent(self._address, reply, ref)
+
+    async def _settle(self, replies: int) -> None:
+        if self._sent < replies:
+            await self._inbox.note_sent(self._job, self._sent)
+        elif self._error is None:
             await self._inbox.answered(self._job, self._sent)
         else:
             await self._inbox.park(self._job, self._error, self._sent)
 
-    async def _send(self, reply: Reply) -> None:
+    async def _send(self, reply: Reply) -> str | None:
         shown = maybe_repeat(reply) if self._in_doubt else reply
         try:
-            ref = await self._messenger.send(self._address, shown)
+            return await self._messenger.send(self._address, shown)
         except Refused as refusal:
             await self._refused(refusal)
-            return
         except MaybeSent:
             if self._job.attempts < MOST_REPEATS:
                 raise
             log.warning("update %s: its answer is taken to have arrived", self._job.update_id)
-            return
-        if ref is not None and reply.token is not None:
-            await self._conversation.sent(self._address, reply, ref)
+        return None
 
     async def _refused(self, refusal: Refused) -> None:
         """Our own mistake: tell the keeper in a message as plain as can be, and the operator."""
@@ -205,8 +211,9 @@ class _Delivery:
     async def _follow(self, gone: ChatGone) -> bool:
         """Tell the conversation that a chat is gone; True where it goes on under a new id."""
         await self._conversation.chat_gone(self._address, gone.moved_to)
-        if gone.moved_to is None or gone.moved_to == self._address.chat:
+        if gone.moved_to is None or self._followed:
             return False
+        self._followed = True
         self._address = Address(self._address.messenger, gone.moved_to, self._address.thread)
         return True
 

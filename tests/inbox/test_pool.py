@@ -35,13 +35,13 @@ async def test_each_chat_is_answered_in_its_order(sqlite_database: Database) -> 
     inbox, post, echo = _inbox(sqlite_database), Post(), Echo(sqlite_database)
     chats = [f"chat {number}" for number in range(10)]
     async with _running(inbox, post, echo) as pool:
-        for number in range(100):
+        for number in range(60):
             await inbox.receive([arrival(number, chats[number % 10], f"line {number}")])
             pool.wake()
-        await post.until(lambda: len(post.sent) == 100)
+        await post.until(lambda: len(post.sent) == 60)
     for offset, chat in enumerate(chats):
-        assert post.texts(chat) == [f"heard line {number}" for number in range(offset, 100, 10)]
-    assert await inbox.counts() == {"answered": 100}
+        assert post.texts(chat) == [f"heard line {number}" for number in range(offset, 60, 10)]
+    assert await inbox.counts() == {"answered": 60}
 
 
 async def test_a_slow_chat_holds_up_no_other(sqlite_database: Database) -> None:
@@ -59,8 +59,8 @@ async def test_a_slow_chat_holds_up_no_other(sqlite_database: Database) -> None:
     async with _running(inbox, post, echo):
         await inbox.receive([arrival(1, "slow"), arrival(2, "slow")])
         await slow.wait()
-        await inbox.receive([arrival(number, f"chat {number}") for number in range(3, 40)])
-        await post.until(lambda: len(post.sent) == 37)
+        await inbox.receive([arrival(number, f"chat {number}") for number in range(3, 20)])
+        await post.until(lambda: len(post.sent) == 17)
         assert post.texts("slow") == []
         released.set()
         await post.until(lambda: len(post.texts("slow")) == 2)
@@ -135,13 +135,13 @@ async def test_several_processes_share_one_database(database: Database) -> None:
     posts = [Post() for _ in range(4)]
     echoes = [Echo(database) for _ in posts]
     inboxes = [_inbox(database, f"owner {number}") for number in range(4)]
-    await inboxes[0].receive([arrival(number, f"chat {number % 9}") for number in range(90)])
+    await inboxes[0].receive([arrival(number, f"chat {number % 9}") for number in range(45)])
     everyone = asyncio.Condition()
     for post in posts:
         post.accepted = everyone
 
     def all_sent() -> bool:
-        return sum(len(post.sent) for post in posts) == 90
+        return sum(len(post.sent) for post in posts) == 45
 
     async with (
         _running(inboxes[0], posts[0], echoes[0], size=4),
@@ -151,5 +151,5 @@ async def test_several_processes_share_one_database(database: Database) -> None:
     ):
         await posts[0].until(all_sent, timeout_s=20)
     handled = [number for echo in echoes for number in echo.handled]
-    assert sorted(map(int, handled)) == list(range(90))
-    assert await inboxes[0].counts() == {"answered": 90}
+    assert sorted(map(int, handled)) == list(range(45))
+    assert await inboxes[0].counts() == {"answered": 45}

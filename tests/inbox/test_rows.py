@@ -174,13 +174,13 @@ async def test_claimers_side_by_side_never_take_the_same_row(database: Database)
     clock = SimulatedClock(START)
     chats = 12
     owners = [_inbox(database, clock, f"owner {number}") for number in range(4)]
-    batch = [arrival(number, f"chat {number % chats}") for number in range(120)]
+    batch = [arrival(number, f"chat {number % chats}") for number in range(60)]
     await owners[0].receive(batch)
     order: dict[str, list[int]] = {}
 
     async def work(inbox: Inbox) -> None:
         idle = 0
-        while idle < 20:
+        while idle < 10:
             jobs = await inbox.claim(3)
             idle = 0 if jobs else idle + 1
             for job in jobs:

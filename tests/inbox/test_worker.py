@@ -196,6 +196,13 @@ async def test_a_chat_that_moved_is_followed(house: House) -> None:
     assert (await house.row()).state == "answered"
 
 
+async def test_a_chat_that_moves_for_ever_is_given_up(house: House) -> None:
+    house.post.trouble = [ChatGone("moved", "b"), ChatGone("moved", "a"), ChatGone("moved", "b")]
+    await house.work(arrival(1, "a"))
+    assert house.post.tried == 2
+    assert (await house.row()).error == "chat gone"
+
+
 async def test_a_refused_answer_is_excused_and_parked(
     house: House, caplog: pytest.LogCaptureFixture
 ) -> None:

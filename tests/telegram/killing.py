@@ -77,8 +77,8 @@ class Killer:
             self._said[chat.id].append(number)
             self._server.world.say(chat, person, f"no3 {number}")
 
-    async def kill_in(self, phase: str, timeout_s: float = 60.0) -> None:
-        """Wait for a moment of this phase, kill the bot in it, and start it again."""
+    async def kill_in(self, phase: str, *, said: int = EACH_TIME, timeout_s: float = 60.0) -> None:
+        """Let things be said, kill the bot in the next moment of this phase, start it again."""
         struck = asyncio.Event()
         moment = _MOMENTS[phase]
         known = self._server.updates.last_id
@@ -89,7 +89,7 @@ class Killer:
                 struck.set()
 
         self._server.hooks.append(strike)
-        self.say(EACH_TIME)
+        self.say(said)
         async with asyncio.timeout(timeout_s):
             await struck.wait()
         self._server.hooks.remove(strike)

@@ -17,6 +17,7 @@ from bot.clock import SystemClock
 from bot.inbox.rows import Inbox
 from bot.store.database import Database
 from bot.store.models import InboxRow
+from bot.telegram import api
 from bot.telegram import poller as module
 from bot.telegram.api import Api, connect
 from bot.telegram.poller import Poller, PollingStuck, TokenRefused
@@ -218,11 +219,15 @@ async def test_a_refused_token_stops_with_a_clear_message(
     assert TOKEN not in str(caught.value)
 
 
-async def test_a_poll_longer_than_the_librarys_patience(server: BotApi, database: Database) -> None:
+async def test_a_poll_longer_than_the_librarys_patience(
+    server: BotApi, database: Database, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # the library reads for 5 s unless told otherwise; made shorter so that a short poll shows it
+    monkeypatch.setattr(api, "HTTPXRequest", partial(api.HTTPXRequest, read_timeout=0.3))
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        async with _polling(server, _inbox(database), poll_s=6):
-            await server.until(lambda: len(server.accepted("getUpdates")) == 1, timeout=9)
+        async with _polling(server, _inbox(database), poll_s=1):
+            await server.until(lambda: len(server.accepted("getUpdates")) == 1)
     assert all(call.accepted for call in server.calls)
 
 

@@ -122,17 +122,21 @@ async def test_anything_may_be_sent(server: BotApi, bot: BotProcess, tmp_path: P
     talk, ben = _talk(server), _talk(server, "Ben")
     anna = server.world.people[talk.chat.id]
     first = await talk.say("kh 4")
-    for number, text in enumerate(HOSTILE):
-        someone = server.world.person(f"Stranger{number}")
-        server.world.say(server.world.private(someone), someone, text)
+
+    def stranger() -> Chat:
+        return server.world.private(server.world.person("Stranger"))
+
+    for text in HOSTILE:
+        chat = stranger()
+        server.world.say(chat, server.world.people[chat.id], text)
     for what in ("photo", "sticker", "voice", "location", "poll", "document"):
-        someone = server.world.person(what)
-        server.world.attach(server.world.private(someone), someone, what)
+        chat = stranger()
+        server.world.attach(chat, server.world.people[chat.id], what)
     server.world.forward(ben.chat, server.world.people[ben.chat.id], text="kh 9")
     for presser in (anna, server.world.people[ben.chat.id], anna):
         server.world.press(first, presser, 0)
     for data in ("9:nonsense", "1:999999:0", "\N{FISH}" * 16):
-        server.world.press(first, server.world.people[ben.chat.id], data)
+        server.world.press({**first, "chat": stranger().as_json()}, anna, data)
     for broken in ({"message": None}, {"message": {"chat": {"id": "x"}}}, {"callback_query": 5}):
         server.updates.put(broken)
     said = server.world.say(talk.chat, anna, "kh 5")
@@ -152,7 +156,7 @@ async def test_signals_end_it_with_nothing_half_done(
 ) -> None:
     talk = _talk(server)
     await talk.say("kh 4")
-    people = [_talk(server, f"Keeper{n}") for n in range(20)]
+    people = [_talk(server, f"Keeper{n}") for n in range(12)]
     for person in people:
         server.world.say(person.chat, server.world.people[person.chat.id], "kh 5")
     await server.until(lambda: len(server.texts()) > 1)
@@ -162,7 +166,7 @@ async def test_signals_end_it_with_nothing_half_done(
         assert database.execute("PRAGMA integrity_check").fetchone() == ("ok",)
     assert "handled" not in states
     await bot.start()
-    await server.until(lambda: len(server.texts()) >= 21, timeout=20)
+    await server.until(lambda: len(server.texts()) >= 13, timeout=20)
     assert not any("twice" in text for text in server.texts())
 
 
@@ -171,7 +175,7 @@ async def test_kills_lose_nothing(server: BotApi, bot: BotProcess, tmp_path: Pat
     database = Database(f"sqlite+aiosqlite:///{tmp_path / 'bot.sqlite3'}")
     killer = Killer(server, bot, database)
     for phase in PHASES:
-        await killer.kill_in(phase)
+        await killer.kill_in(phase, said=8)
     outcome = await killer.settle()
     await database.close()
     assert outcome.lost == 0
