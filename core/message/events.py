@@ -158,7 +158,7 @@ def _right(tokens: list[Token], index: int) -> int:
             "iso",
         }:
             break
-        if token.kind == "time" and token.value not in {"one"}:
+        if token.kind == "time" and token.value != "one":
             break
         if token.kind == "mark" and token.value == "and" and token.text != "with":
             break

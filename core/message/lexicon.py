@@ -38,8 +38,8 @@ class Lexicon:
         Plain word → (category, id). Where languages disagree the category is ``several`` and the
         id a key of `several`.
     phrases : dict
-        First two words of a phrase → all words behind the first, the longest first, with its entry and
-        whether its signs must touch the words.
+        First two words of a phrase → all words behind the first, the longest first, with its
+        entry and whether its signs must touch the words.
     several : dict
         Word → (language, entry) for words that mean different things.
     languages : dict

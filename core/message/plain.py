@@ -11,8 +11,9 @@ from __future__ import annotations
 
 from core.analytes import ANALYTES
 from core.message import quantities
-from core.message.candidates import Candidate, settle
+from core.message.candidates import Candidate
 from core.message.model import Context, Parsed, Value
+from core.message.settling import settle
 from core.message.tokens import Token
 
 _SEPARATORS = frozenset({",", ";", "|", "\n"})

@@ -36,8 +36,9 @@ class Quantity:
     """A number as written, not yet bound to what it measures.
 
     `unit` is our spelling, `of` the analyte that the unit implies, `problem` an id of
-    `core.message.doubts`; `arrow` tells a change from one number to another; `sign` is ``+`` or ``-`` where one was written; `grouped` and `mark`
-    as in `numbers.Number`; `glued` tells that the next token touches the end.
+    `core.message.doubts`; `sign` is ``+`` or ``-`` where one was written; `arrow` tells a change
+    from one number to another; `plus` is what stands behind ±; `grouped` and `mark` are as in
+    `numbers.Number`; `first` and `last` are the indexes of its tokens, the last exclusive.
     """
 
     # Defaults on the class: most quantities set few of them, and many are made.

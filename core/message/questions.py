@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from core.message import doubts, quantities, slots
 from core.message.model import Context, Doubt, Parsed, Question
 from core.message.slots import Number, Slots
-from core.message.statements import Statement
+from core.message.state import Statement
 from core.message.tokens import Token
 
 _ENDS = frozenset({".", "?", "!", ";"})

@@ -11,16 +11,17 @@ from dataclasses import dataclass, field
 from core.errors import CoreError
 from core.message import quantities
 from core.message.amounts import GRAMS, SHARES, SPOONS, litres
-from core.message.candidates import Candidate, settle
+from core.message.candidates import Candidate
 from core.message.model import Context, Value
 from core.message.quantities import Quantity
+from core.message.settling import settle
 from core.message.tokens import Token
 from core.units import to_canonical
 
 _ROLES = {
-    "at_to": "to", "from": "from", "was": "from", "to": "to", "rose_to": "to", "fell_to": "to", "less": "to",
-    "under": "to",
-    "by": "by", "up": "by", "down": "by", "if": "premise", "plus": "premise", "wish": "to",
+    "from": "from", "was": "from",
+    "to": "to", "at_to": "to", "rose_to": "to", "fell_to": "to", "less": "to", "under": "to",
+    "wish": "to", "by": "by", "up": "by", "down": "by", "if": "premise", "plus": "premise",
 }  # fmt: skip
 _VOLUMES = frozenset({"L", "gal", "uk gal"})
 

@@ -272,7 +272,7 @@ def _by_place(
     if index + 2 < len(tokens) and tokens[index + 1].kind == "number":
         clock = tokens[index + 2].text in {"h", "uhr", "uur"}
     for _, entry in meanings:
-        if number and (entry[0] == "unit" or entry[1].startswith("month") and entry[1][5:]):
+        if number and (entry[0] == "unit" or (entry[1].startswith("month") and entry[1][5:])):
             return entry
         if clock and entry[0] == "time" and entry[1] in _DAYS:
             return entry

@@ -26,12 +26,13 @@ STRANGE = (
     "\u200b\u202e\u2066\u0301\ufeff\x00\x07₃²½°µ‰<>&\"'`{}[]()|\\/*+-=~^#@!?٣७九😀e\u0308\ud800"
 )
 UNITS = (
-    "9", "9.", "9,", "9.9,", "1/", "1-", "a", "ph ", "kh 4 ", "ph 7.2 ", "-", "--", "+", "<", "9:",
-    "99:99 ", "2026-", "1.1.", "1.1.1.", "'", ",", "., ", "\n", " ", "\u200b", "9\u200b", "x9", "9x",
-    "no3", "no3-n ", "nh3/", "@a ", "fern ", "mg/l ", "nitrte 5 ", "zzzz 5 ", "zzzzzzzz ", "changed ",
-    "changed 30% ", "dosed 5 g baking soda ", "how much ", "yesterday ", "2h ago ", "vor 2 ", "hier ",
-    "a ", "tap ", "was 6 ", "not ", "between 5 and ", "5 to ", "1/2", "½", "5±", "(", "https://", "é",
-    "ph, ", "kh 4, ", "5 ph ", "in ", "2 dead ", "added 2 x, ",
+    "9", "9.", "9,", "9.9,", "1/", "1-", "a", "ph ", "kh 4 ", "ph 7.2 ", "-", "--", "+", "<",
+    "9:", "99:99 ", "2026-", "1.1.", "1.1.1.", "'", ",", "., ", "\n", " ", "\u200b", "9\u200b",
+    "x9", "9x", "no3", "no3-n ", "nh3/", "@a ", "fern ", "mg/l ", "nitrte 5 ", "zzzz 5 ",
+    "zzzzzzzz ", "changed ", "changed 30% ", "dosed 5 g baking soda ", "how much ",
+    "yesterday ", "2h ago ", "vor 2 ", "hier ", "a ", "tap ", "was 6 ", "not ",
+    "between 5 and ", "5 to ", "1/2", "½", "5±", "(", "https://", "é", "ph, ", "kh 4, ",
+    "5 ph ", "in ", "2 dead ", "added 2 x, ",
 )  # fmt: skip
 
 
@@ -112,7 +113,7 @@ def growth_part() -> None:
 
 def main() -> None:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 50_000
-    dice = random.Random(int(sys.argv[2]) if len(sys.argv) > 2 else 20260310)
+    dice = random.Random(int(sys.argv[2]) if len(sys.argv) > 2 else 20260310)  # noqa: S311
     seconds("ph 7.2")
     growth_part()
     random_part(count, dice)

@@ -7,11 +7,33 @@ import pytest
 from core.analytes import ANALYTES, plausible
 from core.units import to_canonical
 
-CONTRACT = (
-    "temperature ph gh kh ammonia nitrite nitrate phosphate calcium magnesium potassium iron copper "
-    "chlorine total_chlorine chloride sodium sulfate oxygen co2 conductivity tds salinity redox "
-    "silicate"
-).split()
+CONTRACT = [
+    "temperature",
+    "ph",
+    "gh",
+    "kh",
+    "ammonia",
+    "nitrite",
+    "nitrate",
+    "phosphate",
+    "calcium",
+    "magnesium",
+    "potassium",
+    "iron",
+    "copper",
+    "chlorine",
+    "total_chlorine",
+    "chloride",
+    "sodium",
+    "sulfate",
+    "oxygen",
+    "co2",
+    "conductivity",
+    "tds",
+    "salinity",
+    "redox",
+    "silicate",
+]
 
 
 def test_ids_are_those_of_the_contract_in_order() -> None:

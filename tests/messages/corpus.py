@@ -100,10 +100,10 @@ class _Found:
     def _value(self, analyte: str, rest: str) -> bool:
         number, *options = rest.split(" ")
         for value in self.values:
-            if value.analyte == analyte and _number(value, number):
-                if all(_option(value, option) for option in options):
-                    self.values.remove(value)
-                    return True
+            right = value.analyte == analyte and _number(value, number)
+            if right and all(_option(value, option) for option in options):
+                self.values.remove(value)
+                return True
         return False
 
     def _event(self, rest: str) -> bool:

@@ -59,7 +59,7 @@ def test_each_language_names_what_every_keeper_needs(language: str) -> None:
 
 
 def test_a_line_outside_a_section_is_named() -> None:
-    with pytest.raises(ValueError, match="xx.txt line 2"):
+    with pytest.raises(ValueError, match=r"xx\.txt line 2"):
         lexicon.read("# words\nkh = kh\n", "xx")
 
 

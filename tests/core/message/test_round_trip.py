@@ -15,14 +15,14 @@ from tests.messages import corpus
 
 LANGUAGES = [language for language in lexicon.LANGUAGES if language != "common"]
 SAID = {
-    "°dH": "°dH dH °dh".split(),
+    "°dH": ["°dH", "dH", "°dh"],
     "ppm": ["ppm", "PPM"],
-    "mg/L": "mg/l mg/L".split(),
-    "µg/L": "µg/l ug/L μg/l".split(),
+    "mg/L": ["mg/l", "mg/L"],
+    "µg/L": ["µg/l", "ug/L", "μg/l"],
     "°fH": ["°fH", "fH"],
     "°e": ["°e", "clark"],
     "gpg": ["gpg"],
-    "meq/L": "meq/l mval/l meq".split(),
+    "meq/L": ["meq/l", "mval/l", "meq"],
     "mmol/L": ["mmol/l"],
     "°C": ["°C", "C", "ºC"],
     "°F": ["°F", "F"],
@@ -30,8 +30,8 @@ SAID = {
     "ppt": ["ppt", "‰"],
     "PSU": ["psu"],
     "g/kg": ["g/kg"],
-    "µS/cm": "µS/cm us/cm µS".split(),
-    "mS/cm": "mS/cm mS".split(),
+    "µS/cm": ["µS/cm", "us/cm", "µS"],
+    "mS/cm": ["mS/cm", "mS"],
     "mV": ["mV"],
 }
 """Spellings of our units."""

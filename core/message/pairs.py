@@ -1,7 +1,6 @@
-"""Which number belongs to which name, and what the words around it do to it.
+"""Which number belongs to which name.
 
-line   = { clause separator }
-clause = { name | quantity | word }       in pairs: name quantity ... or quantity name ...
+clause = { name quantity } | { quantity name }
 
 A quantity whose unit names its analyte (4 dkh, 25 °C) stands alone. Pairs are taken name first
 where the clause begins with a name, number first where it begins with a number. What fits no pair
@@ -11,183 +10,10 @@ may have lost the point (`ph 7 2`).
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
-from core.message import doubts, nearest, quantities
+from core.message import doubts, nearest
 from core.message.candidates import Candidate
-from core.message.quantities import Quantity
-from core.message.tokens import Token
+from core.message.clauses import Clause, Item
 from core.units import FACTORS
-
-
-class Item:
-    """A part of a clause: kind N (name), V (quantity) or U (unknown word)."""
-
-    analyte = ""
-    basis: str | None = None
-    unit: str | None = None
-    ambiguous = False
-    bearing = False
-    quantity: Quantity | None = None
-    marks: tuple[str, ...] = ()
-
-    def __init__(self, kind: str, start: int, end: int, text: str = "") -> None:
-        self.kind = kind
-        self.start = start
-        self.end = end
-        self.text = text
-
-
-@dataclass(slots=True)
-class Clause:
-    """The items of one clause, and the words in it that bear on its numbers.
-
-    `before` are marks that stand before the quantity at that index of `items`, kept on the item;
-    `after` are marks behind the last quantity. `loose` are unknown words that bind to nothing.
-    """
-
-    items: list[Item] = field(default_factory=list)
-    after: list[str] = field(default_factory=list)
-    candidates: list[Candidate] = field(default_factory=list)
-    trouble: list[tuple[int, int, str]] = field(default_factory=list)
-    loose: list[Item] = field(default_factory=list)
-    fill: bool = False
-    home: bool = False
-    other: bool = False
-    questioned: bool = False
-    bracketed: bool = False
-
-
-_BEARING = frozenset(
-    {
-        "between",
-        "wish",
-        "up",
-        "down",
-        "was",
-        "from",
-        "not",
-        "if",
-        "rose_to",
-        "fell_to",
-        "to",
-        "plus",
-    }
-)
-
-
-def gather(tokens: list[Token], index: int, clause: Clause) -> int:
-    """Take what begins at `index` into the clause; the index after it."""
-    token = tokens[index]
-    kind = token.kind
-    if kind == "analyte":
-        item = Item("N", token.start, token.end, token.text)
-        analyte, _, basis = str(token.value).partition("@")
-        item.analyte = analyte
-        item.basis = basis or None
-        clause.items.append(item)
-        return index + 1
-    if kind != "word" and kind != "fill":
-        quantity = quantities.read(tokens, index)
-        if quantity is not None:
-            return _quantity(tokens, index, quantity, clause)
-    if kind == "unit" and "@" in str(token.value):
-        item = Item("N", token.start, token.end, token.text)
-        item.unit, _, item.analyte = str(token.value).partition("@")
-        clause.items.append(item)
-        return index + 1
-    if kind == "mark":
-        symbol = not token.text[0].isalpha() and token.value in _SYMBOLS
-        _mark("between" if symbol else str(token.value), clause)
-    elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
-        clause.fill = True
-    elif kind == "command" and token.value == "no":
-        clause.fill = True
-        clause.after.append("not")
-    elif kind != "p":
-        item = Item("U", token.start, token.end, token.text)
-        item.ambiguous = kind == "several"
-        before = tokens[index - 1] if index else None
-        slash = before is not None and before.text == "/" and before.end == token.start
-        item.bearing = kind == "unit" or slash
-        clause.items.append(item)
-    elif token.text == "?":
-        clause.questioned = True
-    elif token.text in _ODD or within_word(tokens, index):
-        clause.items.append(Item("U", token.start, token.end, token.text))
-    return index + 1
-
-
-_SYMBOLS = frozenset({"less", "more", "approx", "plusminus"})
-"""Signs that belong to a number; one that stands alone makes the next number doubtful."""
-
-
-def within_word(tokens: list[Token], index: int) -> bool:
-    """A slash that touches letters on both sides, as in a unit that we do not know."""
-    if tokens[index].text != "/" or not 0 < index < len(tokens) - 1:
-        return False
-    before, after = tokens[index - 1], tokens[index + 1]
-    touching = before.end == tokens[index].start and after.start == tokens[index].end
-    letters = before.text[-1:].isalpha() and after.text[:1].isalpha()
-    return touching and letters and before.kind != "analyte" and after.kind != "analyte"
-
-
-_PLAIN_COMMANDS = frozenset({"its", "more", "yes", "done", "why", "later"})
-_ODD = frozenset("*^$#%\\÷×¹²³_")
-
-
-def _mark(mark: str, clause: Clause) -> None:
-    if mark in {"fish", "water"}:
-        clause.fill = True
-    elif mark == "home":
-        clause.home = True
-    elif mark == "other":
-        clause.other = True
-        clause.after.append(mark)
-    elif mark in _BEARING:
-        clause.after.append(mark)
-
-
-def _quantity(tokens: list[Token], index: int, quantity: Quantity, clause: Clause) -> int:
-    """A quantity as an item; a sign that touches the name before it is a mere dash."""
-    if quantity.sign and index and tokens[index - 1].end == quantity.start:
-        if quantity.sign == "-" and not quantities.is_number(tokens[index - 1]):
-            quantity.sign = ""
-            if tokens[index - 1].value == "redox":
-                quantity.problem = doubts.NEGATIVE  # a dash or a minus
-    item = Item("V", quantity.start, quantity.end)
-    item.quantity = quantity
-    if clause.after:
-        item.marks = tuple(clause.after)
-        clause.after.clear()
-    clause.items.append(item)
-    return _glued(tokens, quantity, item)
-
-
-def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
-    """What touches the end of a number and is no part of it makes the whole run doubtful."""
-    after = quantity.last
-    if quantity.unit is not None and after < len(tokens) and tokens[after].kind == "unit":
-        quantity.problem = doubts.UNKNOWN_UNIT  # two units in a row
-    if after + 1 < len(tokens) and tokens[after].text == "/" and quantity.unit is not None:
-        following = tokens[after + 1]
-        touching = tokens[after].start == item.end and following.start == tokens[after].end
-        named = following.kind == "analyte" and quantity.unit != "mg"
-        if (touching or following.text == "/") and not named and following.kind != "number":
-            quantity.problem = doubts.UNKNOWN_UNIT  # "mg/ll"
-    while after < len(tokens) and tokens[after].start == item.end:
-        following = tokens[after]
-        letters = following.text[0].isalpha() and following.kind not in {"analyte", "unit"}
-        if not letters and following.kind != "number" and following.text not in _ODD:
-            break
-        unit = letters and not quantity.problem
-        quantity.problem = doubts.UNKNOWN_UNIT if unit else doubts.BAD_NUMBER
-        item.end = following.end
-        after += 1
-    return after
-
-
-# --- pairs --------------------------------------------------------------------------------------
 
 
 def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = False) -> None:
@@ -238,19 +64,21 @@ def _even_pairs(items: list[Item]) -> bool:
 
 
 def _singles(clause: Clause) -> list[Item]:
-    """Items without those that need no partner: a quantity whose unit names its analyte, and the
-    second of two names for one thing (`nitrate no3 20`).
+    """Items without those that need no partner.
+
+    These are a quantity whose unit names its analyte, and the second of two names for one thing
+    (`nitrate no3 20`).
     """
     items = clause.items
     out: list[Item] = []
     spare = 0  # names so far that have no number yet
     for index, item in enumerate(items):
         following = items[index + 1] if index + 1 < len(items) else None
-        if item.kind == "N" and following is not None and following.kind == "N":
-            if item.analyte == following.analyte:
-                following.basis = following.basis or item.basis
-                following.start = item.start
-                continue
+        twice = item.kind == "N" and following is not None and following.kind == "N"
+        if twice and following is not None and item.analyte == following.analyte:
+            following.basis = following.basis or item.basis
+            following.start = item.start
+            continue
         quantity = item.quantity
         if quantity is not None and quantity.of is not None:
             waiting = spare > 0 and bool(out) and items[index - 1] is out[-1]
@@ -333,9 +161,9 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
             _stray(clause, item, last)
         elif following is not None and following.kind == "V":
             made = _pair(clause, item, following)
-            if item.kind == "U" and index and items[index - 1].kind == "V":
-                if not made.choices or nearest.bears(item.text):
-                    _between_numbers(last, made)
+            behind = item.kind == "U" and index > 0 and items[index - 1].kind == "V"
+            if behind and (not made.choices or nearest.bears(item.text)):
+                _between_numbers(last, made)
             if index and items[index - 1].kind == "U" and nearest.modifies(items[index - 1].text):
                 made.problem = made.problem or doubts.UNKNOWN_WORD
             last = made

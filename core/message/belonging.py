@@ -1,0 +1,147 @@
+"""Which tank and which time the values and events of a line belong to."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections import Counter
+from dataclasses import replace
+
+from core.message import doubts
+from core.message.candidates import Candidate
+from core.message.guesses import number_text
+from core.message.model import Doubt
+from core.message.state import Line, Statement
+from core.message.times import Moment
+
+
+def tanks(line: Line, state: Statement) -> None:
+    """A tank goes before its values; at the end of a line it belongs to what stands before it."""
+    candidates = [c for clause in line.clauses for c in clause.candidates]
+    if not line.tanks:
+        for candidate in candidates:
+            candidate.tank = state.tank
+        _events(line, state, {})
+        return
+    by_clause: dict[int, str] = {}
+    if line.tank_first:
+        current = line.tanks[0][1]
+        names = dict(line.tanks)
+        for index in range(len(line.clauses)):
+            current = names.get(index, current)
+            by_clause[index] = current
+        state.tank = current
+    else:
+        following = iter(line.tanks)
+        where, name = next(following)
+        for index in range(len(line.clauses)):
+            while index > where:
+                where, name = next(following, (len(line.clauses), name))
+            by_clause[index] = name
+        if len({name for _, name in line.tanks}) == 1:
+            state.tank = line.tanks[0][1]
+    for index, clause in enumerate(line.clauses):
+        for candidate in clause.candidates:
+            candidate.tank = by_clause[index]
+    _events(line, state, by_clause)
+
+
+def _events(line: Line, state: Statement, by_clause: dict[int, str]) -> None:
+    moment = line.moments[0][1] if line.moments else None
+    at = moment.at if moment else state.at
+    for index, found in line.events:
+        if found.event is not None:
+            tank = by_clause.get(index, state.tank)
+            if moment is not None and moment.problem:
+                _time_doubt(moment, state)
+                continue
+            state.events.append(replace(found.event, tank=tank, at=at))
+        elif found.doubt is not None:
+            state.doubts.append(found.doubt)
+
+
+def _time_doubt(moment: Moment, state: Statement) -> None:
+    fragment = state.source[moment.start_char : moment.end_char]
+    state.doubts.append(
+        Doubt(
+            fragment,
+            moment.start_char,
+            moment.end_char,
+            moment.problem or doubts.BAD_TIME,
+            moment.choices[0] if moment.choices else None,
+            None,
+            moment.choices,
+        )
+    )
+
+
+def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
+    """Times of a line: one for all, one a clause, or only for the value that was."""
+    if not candidates:
+        if line.moments:
+            _header_time(line, state)
+        return
+    shared: list[tuple[int, Moment]] = []
+    for index, moment in line.moments:
+        own = [c for c in line.clauses[index].candidates if c.own_time]
+        if own and len(own) < len(candidates):
+            for candidate in own:
+                _timed(candidate, moment)
+        else:
+            shared.append((index, moment))
+    open_ones = [c for c in candidates if c.at is None and not c.own_time]
+    counts = Counter(c.analyte for c in candidates)
+    for candidate in candidates:
+        if candidate.own_time and candidate.at is None and counts[candidate.analyte] > 1:
+            candidate.problem = candidate.problem or doubts.PAST
+        if candidate.own_time and candidate.at is None and len(shared) == 1:
+            open_ones.append(candidate)
+    if not shared:
+        for candidate in open_ones:
+            candidate.at = state.at
+    elif len(shared) == 1:
+        for candidate in open_ones:
+            _timed(candidate, shared[0][1])
+    else:
+        _several_times(line, shared)
+
+
+def _header_time(line: Line, state: Statement) -> None:
+    moment = line.moments[0][1]
+    if moment.problem:
+        if not line.events:
+            _time_doubt(moment, state)
+        return
+    if line.events:
+        return
+    if state.values and not state.timed:
+        state.times = [at or moment.at for at in state.times]
+    state.at = moment.at
+    state.timed = True
+
+
+def _timed(candidate: Candidate, moment: Moment) -> None:
+    candidate.at = moment.at
+    if moment.problem and candidate.problem is None:
+        candidate.problem = moment.problem
+        candidate.choices = tuple(
+            f"{choice} {candidate.name or candidate.analyte} {number_text(candidate.quantity)}"
+            for choice in moment.choices
+        )
+
+
+def _several_times(line: Line, shared: list[tuple[int, Moment]]) -> None:
+    """Several times: each before its values, or each behind them."""
+    leading = shared[0][0] == 0 and _before_values(line, shared[0][1])
+    places = [place for place, _ in shared]
+    for index, clause in enumerate(line.clauses):
+        own = bisect_right(places, index) - 1 if leading else bisect_left(places, index)
+        if not 0 <= own < len(shared):
+            continue
+        for candidate in clause.candidates:
+            if candidate.at is None:
+                _timed(candidate, shared[own][1])
+
+
+def _before_values(line: Line, moment: Moment) -> bool:
+    firsts = [c.start for c in line.clauses[0].candidates]
+    return not firsts or moment.start_char < min(firsts)

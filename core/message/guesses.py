@@ -1,0 +1,168 @@
+"""Doubts about a value, with what was probably meant."""
+
+from __future__ import annotations
+
+from core.analytes import ANALYTES
+from core.errors import CoreError
+from core.message import doubts
+from core.message.candidates import Candidate
+from core.message.model import Doubt, Value
+from core.message.quantities import Quantity
+from core.units import to_canonical
+
+_NEVER_STORED = frozenset({doubts.CHANGE, doubts.WISH, doubts.OTHER_WATER, doubts.PAST})
+
+
+_STORED_ON_YES = frozenset(
+    {
+        doubts.UNKNOWN_WORD, doubts.UNKNOWN_TANK, doubts.QUESTIONED, doubts.AMBIGUOUS_TANK,
+        doubts.AMBIGUOUS_DATE, doubts.FUTURE, doubts.BAD_TIME, doubts.AMBIGUOUS_WORD,
+        doubts.CONFLICT, doubts.UNKNOWN_UNIT,
+    }
+)  # fmt: skip
+
+
+def unclear_name(candidate: Candidate, source: str) -> Doubt:
+    """Doubts of names that are no analyte of ours."""
+    written = number_text(candidate.quantity)
+    fragment = source[candidate.start : candidate.end]
+    if candidate.problem is not None and candidate.analyte == "":
+        choices = tuple(f"{choice} {written}".strip() for choice in candidate.choices)
+        only = choices[0] if len(choices) == 1 else None
+        return Doubt(
+            fragment,
+            candidate.start,
+            candidate.end,
+            candidate.problem,
+            only,
+            None,
+            () if only else choices,
+        )
+    if candidate.analyte == "free_ammonia":
+        return Doubt(
+            fragment, candidate.start, candidate.end, doubts.FREE_AMMONIA, f"ammonia {written}"
+        )
+    choices = (f"chlorine {written}", f"chloride {written}")
+    return Doubt(
+        fragment, candidate.start, candidate.end, doubts.AMBIGUOUS_NAME, None, None, choices
+    )
+
+
+def number_text(quantity: Quantity) -> str:
+    """A quantity written so that it is read back the same."""
+    if quantity.low is not None and quantity.high is not None:
+        text = f"{quantity.low:.6g}-{quantity.high:.6g}"
+    elif quantity.value is not None:
+        text = f"{quantity.value:.6g}"
+    else:
+        return "nd" if quantity.qualifier == "<" else ""
+    prefix = "" if quantity.qualifier == "=" else quantity.qualifier
+    unit = f" {quantity.unit}" if quantity.unit else ""
+    return f"{prefix}{text}{unit}"
+
+
+def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt:
+    """The doubt about a value, with what would be stored if the keeper says yes to it."""
+    start, end = candidate.start, candidate.end
+    fragment = source[start:end]
+    if problem in _NEVER_STORED:
+        return Doubt(fragment, start, end, problem, _other_meaning(candidate, made, problem))
+    believable = _sound(made)
+    unsound = problem in _STORED_ON_YES and made.canonical is not None and not believable
+    guessed = doubts.IMPLAUSIBLE if unsound else problem
+    choices = candidate.choices or _guesses(candidate, guessed)
+    suggestion = choices[0] if choices else None
+    sure = suggestion is None and believable and problem in _STORED_ON_YES
+    if sure:
+        suggestion = f"{_word(candidate)} {number_text(candidate.quantity)}"
+    return Doubt(
+        fragment,
+        start,
+        end,
+        problem,
+        suggestion,
+        made if sure else None,
+        choices if len(choices) > 1 else (),
+    )
+
+
+def _sound(made: Value) -> bool:
+    """Whether the value could be stored as it stands."""
+    row = ANALYTES[made.analyte]
+    ends = made.canonical if isinstance(made.canonical, tuple) else (made.canonical,)
+    return all(end is not None and row.low <= end <= row.high for end in ends)
+
+
+def _word(candidate: Candidate) -> str:
+    basis = candidate.basis
+    word = {"ph": "pH", "gh": "GH", "kh": "KH", "co2": "CO2", "tds": "TDS"}.get(
+        candidate.analyte, candidate.analyte.replace("_", " ")
+    )
+    return f"{word}-{basis}" if basis in {"N", "P"} else word
+
+
+def _other_meaning(candidate: Candidate, made: Value, problem: str) -> str | None:
+    """The line that does what was probably meant, where there is one."""
+    number = made.value
+    if problem == doubts.CHANGE and made.high is not None:
+        unit = f" {made.unit}" if made.unit else ""
+        return f"{_word(candidate)} {made.high:.6g}{unit}"
+    if number is None:
+        return None
+    if problem == doubts.WISH and candidate.analyte in {"kh", "gh"}:
+        return f"dose {candidate.analyte} {number:.6g}"
+    if problem == doubts.OTHER_WATER:
+        return f"/source tap {candidate.analyte} {number:.6g}"
+    return None
+
+
+def _guesses(candidate: Candidate, problem: str) -> tuple[str, ...]:
+    """Texts that would be understood instead, the likeliest first."""
+    analyte, quantity = candidate.analyte, candidate.quantity
+    number = quantity.value
+    word = _word(candidate)
+    if problem == doubts.AMBIGUOUS_UNIT and number is not None:
+        return tuple(
+            f"{word} {number:.6g} {one}" for one in ("°C", "°F") if believable(analyte, number, one)
+        )
+    if problem == doubts.BAD_NUMBER and quantity.grouped is not None and number is not None:
+        both = (number, quantity.grouped)
+        unit = f" {quantity.unit}" if quantity.unit else ""
+        return tuple(
+            f"{word} {one:.6g}{unit}" for one in both if believable(analyte, one, quantity.unit)
+        )
+    if quantity.mark == "|" and number is not None:
+        return (f"{word} {number_text(quantity)}",)
+    if problem == doubts.IMPLAUSIBLE and number is not None:
+        return _plausible_guesses(analyte, word, number, quantity.unit)
+    if problem == doubts.NEGATIVE and number is not None:
+        return (f"{word} {number_text(quantity)}",)
+    return ()
+
+
+def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None) -> tuple[str, ...]:
+    """A lost point, a unit left out: what the number would be believable as."""
+    out = []
+    ppm = analyte in {"kh", "gh"} and unit is None and believable(analyte, number, "ppm")
+    if ppm and number >= 100:
+        out.append(f"{word} {number:.6g} ppm")
+    if analyte == "conductivity" and unit is None:
+        out.append(f"{word} {number:.6g} mS/cm")
+    said = f" {unit}" if unit else ""
+    for divisor in (10.0, 100.0, 1000.0):
+        if number == int(number) and believable(analyte, number / divisor, unit):
+            out.append(f"{word} {number / divisor:.6g}{said}")
+            break
+    if ppm and number < 100:
+        out.append(f"{word} {number:.6g} ppm")
+    return tuple(out)
+
+
+def believable(analyte: str, number: float, unit: str | None) -> bool:
+    """Whether a number in a unit is one that the analyte can have."""
+    row = ANALYTES[analyte]
+    try:
+        canonical = to_canonical(analyte, number, None if unit == "drops" else unit)
+    except CoreError:
+        return False
+    return row.low <= canonical <= row.high

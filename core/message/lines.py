@@ -1,0 +1,221 @@
+"""One line cut into clauses, with the times, tanks and events that stand in it.
+
+line      = { time | tank | event | clause | separator }
+tank      = name | "@" name | beginning of a name | name ":"      (at the start or end, after "in")
+separator = "," | ";" | "|" | "/" | "(" | ")" | "and" | "-" | "." | "!" | "?"
+"""
+
+from __future__ import annotations
+
+from core.message import clauses, doubts, events, tanks, times
+from core.message.clauses import Clause
+from core.message.days import BETWEEN
+from core.message.model import Doubt
+from core.message.state import Line, Statement
+from core.message.times import Moment
+from core.message.tokens import Token
+
+_SOFT = frozenset({",", ";", "|", "/", "•", "(", ")", "[", "]"})
+
+
+_HARD = frozenset({".", "!", "?"})
+
+
+_FRACTIONS = frozenset({"1/2", "1/3", "1/4", "1/8"})
+_TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
+
+
+def build(tokens: list[Token], state: Statement) -> Line:
+    """The parts of one line, clauses whose names and numbers a separator divides joined again."""
+    line = Line(clauses=[Clause()])
+    kinds = {token.kind for token in tokens}
+    found = events.find(tokens, state.source, state.context) if "event" in kinds else []
+    timed = not kinds.isdisjoint(_TIMES)
+    index = 0
+    while index < len(tokens):
+        if found and found[0].first == index:
+            line.events.append((len(line.clauses) - 1, found[0]))
+            index = found.pop(0).last
+            continue
+        index = _step(tokens, index, line, state, timed=timed)
+    _merge(line)
+    return line
+
+
+def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, timed: bool) -> int:
+    token = tokens[index]
+    kind = token.kind
+    clause = line.clauses[-1]
+    if index == 0 and token.text == "*":
+        return 1  # a bullet
+    if kind == "analyte":
+        if not line.begun and _tank_like(tokens, index, state):
+            return _named_tank(tokens, index, line, state)
+        line.begun = True
+        return clauses.gather(tokens, index, clause)
+    if timed:
+        moment = _moment(tokens, index, clause, state)
+        if moment is not None:
+            line.moments.append((len(line.clauses) - 1, moment))
+            return moment.end
+    if kind == "tank":
+        return _tank(line, str(token.value), index)
+    if kind in {"word", "several"} or token.value == "at":
+        used = _named_tank(tokens, index, line, state)
+        if used:
+            return used
+        if token.value == "at" and kind == "time":
+            return index + 1
+    if _separates(tokens, index, clause):
+        if clause.items or clause.after or clause.loose or clause.other:
+            line.clauses.append(Clause())
+        if token.text == "?" and clause.items:
+            clause.questioned = True
+        if token.text == "(":
+            line.clauses[-1].bracketed = True
+        return index + 1
+    after = clauses.gather(tokens, index, clause)
+    line.begun = line.begun or bool(clause.items)
+    return after
+
+
+def _moment(tokens: list[Token], index: int, clause: Clause, state: Statement) -> Moment | None:
+    """A time that begins here, unless a name waits for this number."""
+    token = tokens[index]
+    if token.kind in {"dotted", "slashed"} and clause.items and clause.items[-1].kind == "N":
+        names = sum(item.kind == "N" for item in clause.items)
+        if names > sum(item.kind == "V" for item in clause.items):
+            return None
+    if token.text in _FRACTIONS and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
+        return None
+    if token.kind in {"number", "fraction"} or token.value == "half":
+        following = tokens[index + 1] if index + 1 < len(tokens) else None
+        if following is None or (following.kind != "time" and following.text not in BETWEEN):
+            return None
+    elif token.kind not in _TIMES:
+        return None
+    return times.find(tokens, index, state.context)
+
+
+def _tank(line: Line, name: str, index: int) -> int:
+    if not line.tanks and not line.begun:
+        line.tank_first = True
+    if line.clauses[-1].items and line.tank_first:
+        line.clauses.append(Clause())
+    line.tanks.append((len(line.clauses) - 1, name))
+    return index + 1
+
+
+def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
+    """A tank by prefix, nearly, or one the chat does not have (`@name`, `name:`); else 0."""
+    token = tokens[index]
+    called = token.text == "@"
+    place = index + 1 if called else index
+    if place >= len(tokens) or tokens[place].kind not in {"word", "tank", "several", "analyte"}:
+        return 0
+    if tokens[place].kind == "tank":
+        return 0
+    word = tokens[place]
+    opens = not line.begun and not line.events
+    colon = place + 1 < len(tokens) and tokens[place + 1].text == ":"
+    ahead = tokens[place + 2] if colon and place + 2 < len(tokens) else None
+    heads = (
+        colon
+        and index == 0
+        and opens
+        and (ahead is None or ahead.kind in {"analyte", "event", "time"})
+    )
+    if not (called or heads) and _number_ahead(tokens, place + 1):
+        return 0
+    closes = place + 1 == len(tokens)
+    placed = index > 0 and tokens[index - 1].text in {"in", "for"}
+    if not (called or heads or opens or closes or placed) or len(word.text) < 2:
+        return 0
+    match = tanks.match(word.text, state.context.tanks) if len(word.text) > 2 else tanks.Match(None)
+    written = state.source[word.start : word.end]
+    state.talk = state.talk or (called and match.name is None)
+    if match.name is not None:
+        _tank(line, match.name, place)
+    elif match.candidates:
+        state.doubts.append(
+            Doubt(
+                written, word.start, word.end, doubts.AMBIGUOUS_TANK, None, None, match.candidates
+            )
+        )
+        _tank(line, written, place)
+    elif called or heads:
+        state.doubts.append(Doubt(written, word.start, word.end, doubts.UNKNOWN_TANK))
+        _tank(line, written, place)
+    else:
+        return 0
+    return place + 1
+
+
+def _tank_like(tokens: list[Token], index: int, state: Statement) -> bool:
+    """A word that names an analyte, and nearly a tank, before another name (`fer ph 7`)."""
+    if index + 1 >= len(tokens) or tokens[index + 1].kind != "analyte" or not state.context.tanks:
+        return False
+    word = tokens[index].text
+    return len(word) > 2 and tanks.match(word, state.context.tanks).name is not None
+
+
+def _number_ahead(tokens: list[Token], place: int) -> bool:
+    while place < len(tokens) and tokens[place].kind == "mark" and tokens[place].value == "link":
+        place += 1
+    return place < len(tokens) and tokens[place].kind in {"number", "fraction", "slashed", "dotted"}
+
+
+def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a clause ends here: punctuation, "and", a dash between two pairs."""
+    token = tokens[index]
+    if token.kind == "mark":
+        return token.value == "and" and bool(clause.items)
+    if (
+        token.kind != "p"
+        or clauses.within_word(tokens, index)
+        or (token.text in "()/," and _waits(tokens, index, clause))
+    ):
+        return False
+    if token.text in _SOFT or token.text in _HARD:
+        return True
+    if token.text == "-":
+        return not clause.items or clause.items[-1].kind == "V"
+    return False
+
+
+def _waits(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a name waits for its number across a mark: `nitrate (no3) 20`."""
+    items = clause.items
+    if not items or items[-1].kind != "N" or index + 1 >= len(tokens):
+        return False
+    following = tokens[index + 1]
+    if following.kind == "analyte":
+        return str(following.value).partition("@")[0] == items[-1].analyte
+    return tokens[index].text == ")" and following.kind == "number"
+
+
+def _merge(line: Line) -> None:
+    """One clause of all, where separators stand between names and their numbers (`ph, 7.2`)."""
+    counts = [
+        (sum(i.kind == "N" for i in clause.items), sum(i.kind == "V" for i in clause.items))
+        for clause in line.clauses
+    ]
+    lone = any((names == 0) != (values == 0) for names, values in counts)
+    names, values = sum(n for n, _ in counts), sum(v for _, v in counts)
+    if not lone or names != values or len(line.clauses) < 2:
+        return
+    if any(i.quantity is not None and i.quantity.of for c in line.clauses for i in c.items):
+        return
+    first = line.clauses[0]
+    for clause in line.clauses[1:]:
+        for item in clause.items:
+            first.items.append(item)
+        first.after += clause.after
+        first.other |= clause.other
+        first.home |= clause.home
+        first.fill |= clause.fill
+        first.questioned |= clause.questioned
+    line.clauses = [first]
+    line.moments = [(0, moment) for _, moment in line.moments]
+    line.events = [(0, event) for _, event in line.events]
+    line.tanks = [(0, name) for _, name in line.tanks]

@@ -1,0 +1,107 @@
+"""What the words of a line do to the values in it.
+
+A wish, a change, another water, a word that we do not know: each makes the values that it bears
+on doubtful, and no others.
+"""
+
+from __future__ import annotations
+
+from core.message import doubts, nearest
+from core.message.candidates import Candidate
+from core.message.clauses import Clause
+from core.message.guesses import number_text
+from core.message.state import Line, Statement
+
+
+def count_words(line: Line, state: Statement) -> None:
+    """Whether the line has words of ordinary speech, which make it talk in a group."""
+    for clause in line.clauses:
+        if clause.loose or clause.questioned or (clause.fill and not line.tank_first):
+            state.talk = True
+        if any(item.kind == "U" for item in clause.items):
+            state.talk = True
+            state.words += 1
+        state.words += clause.fill
+
+
+def trailing_marks(clause: Clause) -> None:
+    """Words behind the last number: `kh 6 target`, `ph .2 up`."""
+    if not clause.candidates:
+        return
+    last = clause.candidates[-1]
+    for mark in clause.after:
+        if mark in {"wish", "if"}:
+            last.problem = last.problem or doubts.WISH
+        elif mark in {"up", "down"}:
+            last.problem = last.problem or doubts.CHANGE
+        elif mark == "not":
+            last.problem = last.problem or doubts.NEGATED
+        elif mark in {"to", "between"}:
+            last.problem = last.problem or doubts.BAD_NUMBER  # a range without its end
+
+
+def clause_words(clause: Clause) -> None:
+    """A question mark or an unknown word in a clause makes all its values doubtful."""
+    for candidate in clause.candidates:
+        if clause.questioned:
+            candidate.problem = candidate.problem or doubts.QUESTIONED
+        if clause.loose:
+            ambiguous = any(item.ambiguous for item in clause.loose)
+            reason = doubts.AMBIGUOUS_WORD if ambiguous else doubts.UNKNOWN_WORD
+            candidate.problem = candidate.problem or reason
+
+
+def other_water(line: Line, candidates: list[Candidate], state: Statement) -> None:
+    """Which values are another water's: from its word to the next word for the tank."""
+    active = state.other and not line.tanks
+    seen = False
+    tanked = {index for index, _ in line.tanks}
+    for index, clause in enumerate(line.clauses):
+        if clause.home or index in tanked:
+            active = False
+        if clause.other:
+            active = True
+            if not clause.candidates and seen:
+                _poison(candidates, doubts.OTHER_WATER)
+                active = False
+        if active:
+            _poison(clause.candidates, doubts.OTHER_WATER, force=True)
+        seen = seen or bool(clause.candidates)
+    if not line.tanks:
+        state.other = state.other or (active and not candidates)
+        if any(clause.home for clause in line.clauses):
+            state.other = False
+    else:
+        state.other = False
+
+
+def lone_k(candidates: list[Candidate], state: Statement) -> None:
+    """A bare K is potassium only beside a KH, since one letter is easily lost."""
+    lone = [c for c in candidates if c.name == "k" and c.problem is None]
+    if not lone or any(c.analyte == "kh" for c in candidates):
+        return
+    if any(value.analyte == "kh" for value in state.values):
+        return
+    for candidate in lone:
+        text = number_text(candidate.quantity)
+        candidate.problem = doubts.AMBIGUOUS_NAME
+        candidate.choices = (f"potassium {text}", f"KH {text}")
+
+
+def _poison(candidates: list[Candidate], reason: str, *, force: bool = False) -> None:
+    for candidate in candidates:
+        if force or candidate.problem is None:
+            candidate.problem = reason
+            candidate.choices = ()
+
+
+def unknown_words(line: Line, candidates: list[Candidate], state: Statement) -> None:
+    """A word in a clause without values bears on the line if it is nearly a word that would."""
+    del state
+    for clause in line.clauses:
+        if clause.candidates:
+            continue
+        words = [item for item in (*clause.loose, *clause.items) if item.kind == "U"]
+        bearing = any(item.bearing or nearest.bears(item.text) for item in words)
+        if bearing or (clause.bracketed and words):
+            _poison(candidates, doubts.UNKNOWN_WORD)

@@ -1,0 +1,210 @@
+"""A name and a quantity made one value, or the doubt that keeps them apart."""
+
+from __future__ import annotations
+
+from core.analytes import ANALYTES
+from core.errors import CoreError
+from core.message import doubts, guesses
+from core.message.candidates import Candidate
+from core.message.model import Basis, Context, Doubt, Kit, Qualifier, Value
+from core.message.quantities import Quantity
+from core.units import FACTORS, to_canonical
+
+_COARSE = 1.0
+"""From this kit resolution on, a mark before three digits divides thousands."""
+
+
+_FINE = 0.05
+
+
+_NO_KIT = Kit()
+
+
+def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt:
+    """The value that a candidate is, or the doubt about it.
+
+    The order is: what was said about the number (change, wish, another water), the number, the
+    unit, the span.
+    """
+    analyte = candidate.analyte
+    if analyte not in ANALYTES:
+        return guesses.unclear_name(candidate, source)
+    quantity = candidate.quantity
+    unit, problem = _unit(analyte, quantity, context)
+    hidden = quantity.problem if quantity.problem == doubts.INVISIBLE else None
+    said = hidden or _sign(candidate, quantity) or candidate.problem or quantity.problem
+    problem = said or problem
+    value, problem = _thousands(analyte, quantity, unit, problem)
+    numbers = _numbers(quantity, value)
+    kit = _kit(context, candidate.tank, analyte)
+    basis = quantity.basis or candidate.basis or kit.basis
+    canonical, problem = _canonical(analyte, numbers, unit, basis, kit, problem)
+    made = _value(candidate, value, unit, basis, canonical)
+    if problem is None:
+        return made
+    return guesses.doubt(candidate, made, problem, source)
+
+
+def _value(
+    candidate: Candidate,
+    value: float | None,
+    unit: str | None,
+    basis: str | None,
+    canonical: float | tuple[float, float] | None,
+) -> Value:
+    quantity = candidate.quantity
+    low, high = quantity.low, quantity.high
+    if quantity.plus is not None and value is not None:
+        low, high = value - quantity.plus, value + quantity.plus
+    qualifier: Qualifier = quantity.qualifier  # type: ignore[assignment]
+    based: Basis | None = basis  # type: ignore[assignment]
+    return Value(
+        candidate.analyte,
+        value,
+        low,
+        high,
+        qualifier,
+        unit,
+        canonical,
+        ANALYTES[candidate.analyte].unit,
+        based,
+        candidate.tank,
+        candidate.at,
+        candidate.start,
+        candidate.end,
+    )
+
+
+def _kit(context: Context, tank: str | None, analyte: str) -> Kit:
+    if not context.kits:
+        return _NO_KIT
+    for name in (tank or "", ""):
+        kit = context.kits.get(name, {}).get(analyte)
+        if kit is not None:
+            return kit
+    return _NO_KIT
+
+
+def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | None, str | None]:
+    """Our spelling of the unit meant, and the problem with it."""
+    unit = quantity.unit
+    if unit is None or unit == "°":
+        return _bare(analyte, quantity, context)
+    if quantity.of in {"kh", "gh"} and quantity.of != analyte:
+        return unit, doubts.WRONG_UNIT
+    if analyte in {"kh", "gh"}:
+        if unit == "°F" and quantity.unit_text in {"°f", "° f"}:
+            unit = "°fH"
+        if unit == "drops":
+            return unit, None
+    elif unit == "drops":
+        return unit, None
+    if unit in {"µg/L", "ppb", "µmol/L"} and ANALYTES[analyte].high > 20.0:
+        return unit, doubts.WRONG_UNIT  # nobody counts calcium in millionths: a slip
+    if unit == "mg" and (analyte, "mg/L") in FACTORS:
+        unit = "mg/L"
+    if (analyte, unit) in FACTORS or (analyte, unit) in {
+        ("temperature", "°F"),
+        ("salinity", "SG"),
+        ("salinity", "g/L"),
+    }:
+        return unit, None
+    return unit, doubts.WRONG_UNIT
+
+
+def _bare(analyte: str, quantity: Quantity, context: Context) -> tuple[str | None, str | None]:
+    """No unit, or a lone degree sign."""
+    number = quantity.value if quantity.value is not None else quantity.high
+    if analyte == "temperature":
+        return _temperature(number, context, said=quantity.unit is not None)
+    if quantity.unit == "°":
+        return ("°dH", None) if analyte in {"kh", "gh"} else ("°", doubts.WRONG_UNIT)
+    if analyte == "salinity" and number is not None and 0.99 <= number < 1.05:
+        low = quantity.low if quantity.low is not None else number
+        if 0.99 <= low < 1.05:
+            return "SG", None
+    return None, None
+
+
+def _temperature(
+    number: float | None, context: Context, *, said: bool
+) -> tuple[str | None, str | None]:
+    """Celsius under 38, Fahrenheit over 50, asked in between.
+
+    In a chat that reads Fahrenheit a bare 33 to 38 may be cold water in Fahrenheit: asked too.
+    """
+    if number is None:
+        return None, None
+    if number > 50:
+        return "°F", None
+    if number >= 38 or (context.fahrenheit and number >= 33):
+        return None, doubts.AMBIGUOUS_UNIT
+    return ("°C" if said else None), None
+
+
+def _sign(candidate: Candidate, quantity: Quantity) -> str | None:
+    """What a sign before the number means: nothing (a dash), a change, or less than zero."""
+    if not quantity.sign:
+        return None
+    if quantity.sign == "+":
+        return doubts.CHANGE
+    if candidate.analyte == "redox" and quantity.value is not None:
+        quantity.value = -quantity.value
+        quantity.sign = ""
+        return None
+    return doubts.NEGATIVE
+
+
+def _thousands(
+    analyte: str, quantity: Quantity, unit: str | None, problem: str | None
+) -> tuple[float | None, str | None]:
+    """Which of the two readings of "1,250" is meant; asked where both could be."""
+    value = quantity.value
+    grouped = quantity.grouped
+    if grouped is None:
+        return value, problem
+    if problem is not None or value is None or quantity.low is not None:
+        return value, problem or doubts.BAD_NUMBER
+    row = ANALYTES[analyte]
+    small, large = (guesses.believable(analyte, number, unit) for number in (value, grouped))
+    if large and not small:
+        return grouped, None
+    if small and not large and (row.resolution <= _FINE or unit in {"SG", "mS/cm"}):
+        return value, None
+    if large and row.resolution >= _COARSE and quantity.mark != "." and row.high >= 400:
+        return grouped, None
+    if small and row.resolution <= _FINE and quantity.mark == ".":
+        return value, None
+    return value, doubts.BAD_NUMBER if large else doubts.IMPLAUSIBLE
+
+
+def _numbers(quantity: Quantity, value: float | None) -> tuple[float, ...]:
+    if quantity.low is not None and quantity.high is not None:
+        return (quantity.low, quantity.high)
+    return () if value is None else (value,)
+
+
+def _canonical(
+    analyte: str,
+    numbers: tuple[float, ...],
+    unit: str | None,
+    basis: str | None,
+    kit: Kit,
+    problem: str | None,
+) -> tuple[float | tuple[float, float] | None, str | None]:
+    """The canonical number or ends, and a problem where they are not believable."""
+    row = ANALYTES[analyte]
+    if unit == "drops":
+        per_drop = kit.per_drop or (1.0 if analyte in {"kh", "gh"} else None)
+        if per_drop is None:
+            return None, problem or doubts.WRONG_UNIT
+        unit, numbers = None, tuple(number * per_drop for number in numbers)
+    try:
+        done = [to_canonical(analyte, number, unit, basis) for number in numbers]
+    except CoreError:
+        return None, problem or (doubts.IMPLAUSIBLE if unit == "SG" else doubts.WRONG_UNIT)
+    if problem is None and not all(row.low <= number <= row.high for number in done):
+        problem = doubts.IMPLAUSIBLE
+    if not done:
+        return None, problem
+    return (done[0] if len(done) == 1 else (done[0], done[1])), problem
