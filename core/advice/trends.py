@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from statistics import NormalDist, median
@@ -33,7 +33,7 @@ SHORTEST: Final = timedelta(days=3)
 CERTAINTY: Final = 0.995
 """Of the interval that must exclude zero before a trend is spoken of."""
 
-STEPS_MOVED: Final = 1.5
+STEPS_MOVED: Final = 1.0
 """A trend must have moved the value by so many steps of the kit; common practice."""
 
 DAY: Final = 86_400.0
@@ -63,11 +63,13 @@ class Trend:
     count : int
         Readings behind it.
     span : timedelta
-        From the first to the last of them.
+        From the first to the last of them, or of the longest stretch.
     value : float
         Where the line stands at the last reading. [canonical unit]
     step : float
         What the kit can tell. [canonical unit]
+    stretches : int
+        Stretches between disturbances that it is made of; `span` is the longest of them.
     """
 
     analyte: str
@@ -78,11 +80,12 @@ class Trend:
     span: timedelta
     value: float
     step: float
+    stretches: int = 1
 
     @property
     def moved(self) -> float:
         """How far the line went over its span. [canonical unit]"""
-        return self.per_day * self.span.total_seconds() / DAY
+        return self.per_day * _days(self.span)
 
     @property
     def is_sure(self) -> bool:
@@ -137,35 +140,62 @@ def theil_sen(
     .. [1] Sen 1968, J. Am. Stat. Assoc. 63:1379-1389 (from memory), checked against the open
        implementation of the same in SciPy.
     """
-    points = sorted(zip(times, values, strict=True))
-    slopes = sorted(
-        (later[1] - earlier[1]) / (later[0] - earlier[0])
-        for i, earlier in enumerate(points)
-        for later in points[i + 1 :]
-        if later[0] > earlier[0]
-    )
+    return pooled_slope([list(zip(times, values, strict=True))], certainty)
+
+
+Points = list[tuple[float, float]]
+
+
+def pooled_slope(stretches: Sequence[Points], certainty: float = CERTAINTY) -> Slope | None:
+    """Give the median of the slopes of all pairs within stretches that were disturbed between.
+
+    Parameters
+    ----------
+    stretches : sequence of lists of (time, value)
+        What was measured between one disturbance and the next; pairs across are not made.
+        [day, unit]
+    certainty : float, optional
+        As for `theil_sen`.
+
+    Notes
+    -----
+    Kendall's variances of independent stretches add up, as in the seasonal test [1]_.
+
+    References
+    ----------
+    .. [1] Hirsch, Slack & Smith 1982, Water Resour. Res. 18:107-121 (from memory).
+    """
+    slopes = sorted(slope for points in stretches for slope in _slopes(sorted(points)))
     if not slopes:
         return None
-    low, high = _ranks(points, len(slopes), certainty)
+    variance = sum(_kendall_variance(points) for points in stretches)
+    low, high = _ranks(variance, len(slopes), certainty)
     inside = low >= 0 and high < len(slopes)
     return Slope(
         per_day=median(slopes),
         low=slopes[low] if inside else -math.inf,
         high=slopes[high] if inside else math.inf,
-        middle=median(values),
+        middle=median(value for points in stretches for _, value in points),
     )
 
 
-def _ranks(points: list[tuple[float, float]], count: int, certainty: float) -> tuple[int, int]:
+def _slopes(points: Points) -> Iterator[float]:
+    """Slopes of all pairs of points, which are in order of time."""
+    for i, (early, first) in enumerate(points):
+        for late, second in points[i + 1 :]:
+            if late > early:
+                yield (second - first) / (late - early)
+
+
+def _ranks(variance: float, count: int, certainty: float) -> tuple[int, int]:
     """Ranks of the interval's ends among the sorted slopes, outside of them if too few."""
-    variance = _kendall_variance(points)
     if variance <= 0.0:
         return -1, count
     spread = -NormalDist().inv_cdf((1.0 - certainty) / 2.0) * math.sqrt(variance)
     return round((count - spread) / 2.0) - 1, round((count + spread) / 2.0)
 
 
-def _kendall_variance(points: list[tuple[float, float]]) -> float:
+def _kendall_variance(points: Points) -> float:
     def term(n: int) -> int:
         return n * (n - 1) * (2 * n + 5)
 
@@ -204,32 +234,56 @@ def series(state: State, analyte: str, since: datetime | None = None) -> list[Me
 
 
 def trend(state: State, analyte: str) -> Trend | None:
-    """How an analyte moved since the water was last disturbed; None where too little is known.
+    """How an analyte moves while nobody touches the water; None where too little is known.
 
-    Readings of mixed basis are compared as the same basis only.
+    By the readings since the last disturbance where they are enough, else by those of all the
+    stretches between disturbances together.
     """
-    return _trend_of(series(state, analyte, state.disturbed()), analyte)
+    readings = _of_one_basis(series(state, analyte))
+    breaks = sorted(e.at for e in state.events or () if e.disturbs and e.at <= state.now)
+    stretches = _parted(readings, breaks)
+    if not stretches or (breaks and stretches[-1][0].at < breaks[-1]):
+        return None  # nothing was measured since the last disturbance
+    return _trend_of(stretches[-1:], analyte) or _trend_of(stretches, analyte)
 
 
 def long_trend(state: State, analyte: str) -> Trend | None:
     """How an analyte moves over the season, water changes and all: where the routine leads."""
-    return _trend_of(series(state, analyte), analyte)
+    return _trend_of([_of_one_basis(series(state, analyte))], analyte)
 
 
-def _trend_of(readings: list[Measured], analyte: str) -> Trend | None:
-    readings = _of_one_basis(readings)
-    if len(readings) < FEWEST_POINTS:
+def _parted(readings: list[Measured], breaks: Sequence[datetime]) -> list[list[Measured]]:
+    """Readings in order, parted at the disturbances."""
+    parted: dict[int, list[Measured]] = {}
+    for reading in readings:
+        parted.setdefault(bisect_left(breaks, reading.at), []).append(reading)
+    return list(parted.values())
+
+
+def _trend_of(stretches: list[list[Measured]], analyte: str) -> Trend | None:
+    """Fit one slope to stretches of readings; the line goes on from the last of them."""
+    told = [stretch for stretch in stretches if len(stretch) > 1]
+    count = sum(map(len, told))
+    span = max((stretch[-1].at - stretch[0].at for stretch in told), default=timedelta())
+    if count < FEWEST_POINTS or span < SHORTEST:
         return None
-    span = readings[-1].at - readings[0].at
-    if span < SHORTEST:
-        return None
-    times = [(reading.at - readings[-1].at).total_seconds() / DAY for reading in readings]
-    found = theil_sen(times, [reading.value for reading in readings])
+    last = stretches[-1]
+    end = last[-1].at
+    found = pooled_slope([_points(stretch, end) for stretch in told])
     if found is None:
         return None
-    value = found.middle - found.per_day * median(times)
-    step = kit_step(analyte, readings)
-    return Trend(analyte, found.per_day, found.low, found.high, len(readings), span, value, step)
+    # Where the line stands now: through the median of the last stretch.
+    value = median(r.value + found.per_day * _days(end - r.at) for r in last)
+    step = kit_step(analyte, last)
+    return Trend(analyte, found.per_day, found.low, found.high, count, span, value, step, len(told))
+
+
+def _points(readings: list[Measured], end: datetime) -> Points:
+    return [(-_days(end - reading.at), reading.value) for reading in readings]
+
+
+def _days(span: timedelta) -> float:
+    return span.total_seconds() / DAY
 
 
 def _of_one_basis(readings: list[Measured]) -> list[Measured]:
@@ -275,7 +329,7 @@ def consumption(earlier: Measured, later: Measured) -> Consumption | None:
         None where the two cannot be compared: under an hour apart, in the wrong order, off the
         kit's scale, or on another basis.
     """
-    days = (later.at - earlier.at).total_seconds() / DAY
+    days = _days(later.at - earlier.at)
     if earlier.is_limit or later.is_limit or earlier.basis != later.basis or days < 1.0 / 24.0:
         return None
     return Consumption(

@@ -21,6 +21,15 @@ def falling(analyte: str, first: float, per_day: float, days: int = 12) -> list:
     ]
 
 
+def weekly(analyte: str, first: float, per_week: float, weeks: int = 11) -> list:
+    """Weekly readings of a drop kit."""
+    return [
+        read(analyte, first + per_week * (weeks - ago), ago * 7, step=1.0)
+        for ago in range(weeks, -1, -1)
+    ]
+
+
+CHANGES = tuple(done("water_change", 7 * week + 3, percent=30.0) for week in range(12))
 NEGLECT = [by_kit("nitrate", 120), by_kit("kh", 2), by_kit("ph", 6.2)]
 TAP = [by_kit("kh", 9), by_kit("ph", 7.6), by_kit("gh", 12)]
 STEADY = [
@@ -164,15 +173,14 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("heading", "speak: KH falls 0.3 a day to 3.4",
      state(*falling("kh", 9.0, -0.3), events=()), "warn"),
     ("heading", "silent: rises away from it", state(*falling("kh", 5.0, 0.3), events=()), None),
-    ("heading", "edge: too few readings since the change",
-     state(*falling("kh", 9.0, -0.3), events=(done("water_change", 2.5),)), None),
-    ("drifting", "speak: changes come between, the season still falls",
-     state(*falling("kh", 9.0, -0.3), events=(done("water_change", 2.5),)), "note"),
+    ("heading", "edge: nothing was measured since the change",
+     state(*falling("kh", 9.0, -0.3), events=(done("water_change", 0.0),)), None),
+    ("drifting", "speak: changed each week, the season still falls",
+     state(*weekly("kh", 8.5, -0.4), events=CHANGES), "note"),
     ("drifting", "silent: far from any limit",
-     state(*falling("kh", 20.0, -0.1), events=(done("water_change", 2.5),)), None),
-    ("drifting", "edge: less than the kit's step and a half",
-     state(*[read("kh", 5.0 - 0.1 * (12 - ago), ago, step=1.0) for ago in range(12, -1, -1)],
-           events=(done("water_change", 2.5),)), None),
+     state(*weekly("kh", 20.0, -0.4), events=CHANGES), None),
+    ("drifting", "edge: less than a step of the kit",
+     state(*weekly("kh", 4.5, -0.08), events=CHANGES), None),
     # source
     ("kh_under_source", "speak: KH 4 of 12", state(by_kit("kh", 4), source=[by_kit("kh", 12)]),
      "note"),
