@@ -23,6 +23,7 @@ from core.water.density import salinity_from_specific_gravity, specific_gravity
 from core.water.dosing import add, with_co2, with_organic_acid
 from core.water.doubt import Estimate, Interval, sample
 from core.water.errors import ImpossibleWater, MissingReading, NotSolved
+from core.water.filling import conductivity_of_water
 from core.water.handling import diluted, evaporated, mix, stood, topped_up
 from core.water.life import nitrified, taken_up
 from core.water.minerals import Rest, rest_on_mineral, saturation, saturation_index
@@ -62,6 +63,7 @@ __all__ = [
     "chronic_criterion",
     "co2_mg_l",
     "conductivity_from_salinity",
+    "conductivity_of_water",
     "days_of_reserve",
     "diluted",
     "evaporated",

@@ -48,20 +48,15 @@ class _Plain:
     log10 = staticmethod(math.log10)
     sqrt = staticmethod(math.sqrt)
 
-    @staticmethod
-    def minimum(x: float, y: float, /) -> float:
-        return min(x, y)
-
-    @staticmethod
-    def maximum(x: float, y: float, /) -> float:
-        return max(x, y)
+    minimum = staticmethod(min)
+    maximum = staticmethod(max)
 
     @staticmethod
     def where(condition: bool, x: float, y: float, /) -> float:
         return x if condition else y
 
 
-PLAIN: Final[Functions] = _Plain()
+PLAIN: Final = cast(Functions, _Plain())
 
 PLAIN_TYPES: Final = (float, int)
 """Types of a plain number; numpy's own scalars of double precision are floats too."""

@@ -20,7 +20,7 @@ PhScale = Literal["meter", "total", "free"]
 
 LN10: Final = math.log(10.0)
 PH_RANGE: Final = (2.0, 12.0)
-TEMPERATURE_RANGE: Final = (0.0, 50.0)
+TEMPERATURE_RANGE: Final = (-2.0, 50.0)
 SALINITY_RANGE: Final = (0.0, 60.0)
 
 
@@ -34,9 +34,10 @@ def un_ionised_fraction(
     ph : float
         2 to 12. As a keeper's kit or meter reads it unless `scale` says otherwise.
     temperature : float
-        0 to 50. [°C]
+        -2 to 50; the sources cover 0 to 50 in fresh water, -2 to 40 in the sea. [°C]
     salinity : float, optional
-        0 (fresh water) to 60; the source covers 0 to 40. [g/kg]
+        0 (fresh water) to 60; the source covers 0 to 40. Taken as practical salinity, which is
+        0.5 % less than the g/kg of it. [g/kg]
     scale : {"meter", "total", "free"}, optional
         "meter": calibrated in ordinary (NBS-like) buffers; "total" and "free": the
         oceanographers' scales. In fresh water (salinity 0) all are one.
@@ -124,7 +125,7 @@ def acute_criterion(ph: float, temperature: float, oncorhynchus: bool = True) ->
     ph : float
         2 to 12; the criterion was made for 6.5 to 9.0.
     temperature : float
-        0 to 50; made for 0 to 30. [°C]
+        -2 to 50; made for 0 to 30. [°C]
     oncorhynchus : bool, optional
         Whether trout and salmon of that genus live there; True is the stricter one in the cold.
 

@@ -65,7 +65,7 @@ def iterate(
         species = evaluate(local.carbonate, local.sulfates, local.acids, m.totals, h, hco3, sulfate)
         dx, dy, along = step(species)
         if _moves(dx):
-            dx = _limited(dx, LONGEST_STEP * min(1.0, SHRINKING ** (count - PATIENCE)), xp)
+            dx = _limited(dx, LONGEST_STEP * SHRINKING ** max(0, count - PATIENCE), xp)
             dy = dy + along * dx
         before, furthest = furthest, max(_greatest(dx), _greatest(dy))
         left = furthest * min(1.0, furthest / (before + 1e-300))

@@ -8,6 +8,7 @@ from typing import Any, Final
 
 from core.water import equilibrium as eq
 from core.water._elementwise import PLAIN, functions_for, is_array, require
+from core.water.ammonia import un_ionised_ammonia_n
 from core.water.atoms import molar_mass
 from core.water.density import practical_from_grams
 from core.water.medium import Medium, henry, medium
@@ -73,6 +74,14 @@ class Solution:
             1e6
             * self.co2
             / henry(self.water.temperature, practical_from_grams(self.water.salinity))
+        )
+
+    @property
+    def nh3_n(self) -> float:
+        """Un-ionised ammonia, by the formulas of `core.water.ammonia`. [mg/L as N]."""
+        water = self.water
+        return un_ionised_ammonia_n(
+            water.mg_l("ammonia"), self.ph, water.temperature, water.salinity
         )
 
 
