@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from core.message import doubts
 
@@ -46,6 +47,7 @@ class Number:
         self.problem = problem
 
 
+@lru_cache(maxsize=4096)
 def read(run: str) -> Number:
     """What the run of digits, points, commas and apostrophes means.
 
@@ -60,6 +62,7 @@ def read(run: str) -> Number:
     >>> read("7,4").value, read("1.234,5").value, read("1,250").grouped, read("025").problem
     (7.4, 1234.5, 1250.0, 'bad_number')
     """
+    # Kept, since most numbers of a tank come again; a `Number` is never changed.
     if len(run) > LONGEST:
         return Number(None, problem=doubts.BAD_NUMBER)
     if _PLAIN.fullmatch(run) and not (len(run) > 4 and run[-4] == "."):

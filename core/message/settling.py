@@ -27,6 +27,9 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     unit, the span.
     """
     analyte = candidate.analyte
+    plain = _plainest(candidate, context)
+    if plain is not None:
+        return plain
     if analyte not in ANALYTES:
         return guesses.unclear_name(candidate, source)
     quantity = candidate.quantity
@@ -43,6 +46,52 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     if problem is None:
         return made
     return guesses.doubt(candidate, made, problem, source)
+
+
+def _plainest(candidate: Candidate, context: Context) -> Value | None:
+    """The value of one sound number in a plain unit, which is what most values are."""
+    quantity, analyte = candidate.quantity, candidate.analyte
+    value, unit = quantity.value, quantity.unit
+    if (
+        value is None
+        or candidate.problem is not None
+        or quantity.problem is not None
+        or quantity.grouped is not None
+        or quantity.sign
+        or quantity.plus is not None
+        or quantity.of is not None
+        or context.kits
+        or analyte in _READ_BY_SIZE
+    ):
+        return None
+    row = ANALYTES.get(analyte)
+    factor = 1.0 if unit is None else FACTORS.get((analyte, unit))
+    if row is None or factor is None or unit in _TINY:
+        return None
+    basis: Basis | None = quantity.basis or candidate.basis  # type: ignore[assignment]
+    canonical = value * factor if basis is None else to_canonical(analyte, value, unit, basis)
+    if not row.low <= canonical <= row.high:
+        return None
+    return Value(
+        analyte,
+        value,
+        None,
+        None,
+        quantity.qualifier,  # type: ignore[arg-type]
+        unit,
+        canonical,
+        row.unit,
+        basis,
+        candidate.tank,
+        candidate.at,
+        candidate.start,
+        candidate.end,
+    )
+
+
+_READ_BY_SIZE = frozenset({"temperature", "salinity"})
+"""Analytes whose unit, left out, is told by the size of the number."""
+_TINY = frozenset({"µg/L", "ppb", "µmol/L"})
 
 
 def _value(
@@ -99,7 +148,7 @@ def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
             return unit, None
     elif unit == "drops":
         return unit, None
-    if unit in {"µg/L", "ppb", "µmol/L"} and ANALYTES[analyte].high > 20.0:
+    if unit in _TINY and ANALYTES[analyte].high > 20.0:
         return unit, doubts.WRONG_UNIT  # nobody counts calcium in millionths: a slip
     if unit == "mg" and (analyte, "mg/L") in FACTORS:
         unit = "mg/L"

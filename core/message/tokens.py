@@ -79,7 +79,7 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
             break
         kind = match.lastgroup
         start, end = match.span()
-        text = match.group()
+        text = folded[start:end]
         if kind == "word":
             entry = known.get(text)
             if end < length and folded[end].isdigit():
@@ -130,6 +130,8 @@ def _mixed(
     """
     match = _MIXED.match(folded, start)
     whole = match.group() if match else letters
+    if whole in known:
+        return whole, known[whole]
     if len(whole) > 40:
         return letters, entry
     if folded[start + len(whole) : start + len(whole) + 1] in _CHARGES and whole in _IONS:
