@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from core.water._elementwise import PLAIN_TYPES, functions_for, require
+from core.water._elementwise import anywhere, functions_for, require
 from core.water.solution import in_air
 from core.water.water import AMOUNTS, Water
 
@@ -45,19 +45,20 @@ def mix(parts: Sequence[tuple[Water, float]]) -> Water:
     weights = [litres * water.density for water, litres in parts]
     total = sum(weights)
     require("volume of all parts", total, 1e-9, None, "L")
-    names = ("temperature", "salinity", *AMOUNTS)
-    means: dict[str, Any] = {
-        name: sum(
-            getattr(water, name) * weight for (water, _), weight in zip(parts, weights, strict=True)
-        )
-        / total
-        for name in names
-    }
-    mixed = Water(**means)
-    for water, litres in parts:
-        if not isinstance(litres, PLAIN_TYPES) or litres > 0.0:
-            mixed = mixed.assuming(*water.assumptions).contradicting(*water.contradictions)
-    return mixed
+    means: dict[str, Any] = {}
+    for name in ("temperature", "salinity", *AMOUNTS):
+        held = 0.0
+        for (water, _), weight in zip(parts, weights, strict=True):
+            held = held + getattr(water, name) * weight
+        means[name] = held / total
+    present = [water for water, litres in parts if anywhere(litres > 0.0)]
+    assumptions = [assumed for water in present for assumed in water.assumptions]
+    contradictions = [found for water in present for found in water.contradictions]
+    return Water(
+        **means,
+        assumptions=tuple(dict.fromkeys(assumptions)),
+        contradictions=tuple(dict.fromkeys(contradictions)),
+    )
 
 
 def diluted(water: Water, share: float, temperature: float | None = None) -> Water:
