@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 
@@ -106,6 +107,54 @@ def _ends(analyte: str, number: float, step: float) -> tuple[float, float]:
     return max(0.0, number - step), number + step
 
 
+def _moment(reading: Measured) -> datetime:
+    return reading.at
+
+
+class History(Mapping[str, tuple[Measured, ...]]):
+    """All known readings by analyte, put in order of measuring once; look-ups are by bisection.
+
+    Parameters
+    ----------
+    readings : mapping of analyte to readings
+        In any order, with gaps and duplicates as they come.
+    """
+
+    __slots__ = ("_told",)
+
+    def __init__(self, readings: Mapping[str, Iterable[Measured]]) -> None:
+        self._told = {of: tuple(sorted(told, key=_moment)) for of, told in readings.items()}
+
+    def __getitem__(self, analyte: str) -> tuple[Measured, ...]:
+        return self._told[analyte]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._told)
+
+    def __len__(self) -> int:
+        return len(self._told)
+
+    def between(self, analyte: str, after: datetime, until: datetime) -> tuple[Measured, ...]:
+        """Readings of an analyte after one moment and up to another, the later one included."""
+        told = self._told.get(analyte, ())
+        first = bisect_right(told, after, key=_moment)
+        return told[first : bisect_right(told, until, key=_moment)]
+
+    def before(self, analyte: str, moment: datetime) -> Measured | None:
+        """The last reading of an analyte that was measured before a moment."""
+        told = self._told.get(analyte, ())
+        place = bisect_left(told, moment, key=_moment)
+        return told[place - 1] if place else None
+
+    @property
+    def first(self) -> datetime | None:
+        """When anything was measured for the first time."""
+        return min((told[0].at for told in self._told.values() if told), default=None)
+
+
+NO_HISTORY: Mapping[str, tuple[Measured, ...]] = History({})
+
+
 DISTURBING = frozenset({"water_change", "top_up", "dose", "moved", "media"})
 """Kinds of events after which a series of readings begins anew."""
 
@@ -141,7 +190,7 @@ class State:
     earlier : tuple of Measured
         Older pH readings, newest first, for what moved.
     history : mapping of analyte to readings
-        All that are known, in any order, by when they were measured.
+        All that are known, in any order; kept as a `History`, by when they were measured.
     events : tuple of Happening or None
         What was done, in any order; None where it was not looked up.
     source : mapping of analyte to Measured
@@ -158,12 +207,22 @@ class State:
     now: datetime
     readings: Mapping[str, Measured] = field(default_factory=dict)
     earlier: tuple[Measured, ...] = ()
-    history: Mapping[str, tuple[Measured, ...]] = field(default_factory=dict)
+    history: Mapping[str, tuple[Measured, ...]] = field(default_factory=lambda: NO_HISTORY)
     events: tuple[Happening, ...] | None = None
     source: Mapping[str, Measured] = field(default_factory=dict)
     began: datetime | None = None
     kit_expiry: Mapping[str, date] = field(default_factory=dict)
     injected: bool = False
+
+    def __post_init__(self) -> None:
+        if not isinstance(self.history, History):
+            object.__setattr__(self, "history", History(self.history))
+
+    @property
+    def past(self) -> History:
+        """The history, with its look-ups."""
+        assert isinstance(self.history, History)  # noqa: S101 - made so above
+        return self.history
 
     def disturbed(self) -> datetime | None:
         """When the water was last changed, dosed, topped up or moved; None where never known."""

@@ -21,8 +21,8 @@ from core.analytes import ANALYTES
 LOOKED_BACK: Final = timedelta(days=120)
 """Older readings tell of another season; common practice."""
 
-MOST_POINTS: Final = 48
-"""Newest readings that a slope is made of: 1,128 pairs."""
+MOST_POINTS: Final = 40
+"""Newest readings that a slope is made of: 780 pairs."""
 
 FEWEST_POINTS: Final = 5
 """Of fewer, no interval can exclude chance."""
@@ -225,12 +225,8 @@ def series(state: State, analyte: str, since: datetime | None = None) -> list[Me
     earliest = state.now - LOOKED_BACK
     if since is not None and since > earliest:
         earliest = since
-    kept = [
-        reading
-        for reading in state.history.get(analyte, ())
-        if earliest < reading.at <= state.now and not reading.is_limit
-    ]
-    return sorted(kept, key=lambda reading: reading.at)[-MOST_POINTS:]
+    told = state.past.between(analyte, earliest, state.now)
+    return [reading for reading in told if not reading.is_limit][-MOST_POINTS:]
 
 
 def trend(state: State, analyte: str) -> Trend | None:
@@ -393,11 +389,3 @@ def drift_from_source(state: State, analyte: str) -> Drift | None:
     if here.low <= there.high and there.low <= here.high:
         return None
     return Drift(analyte, here.value, there.value)
-
-
-def nearest_before(readings: Sequence[Measured], moment: datetime) -> Measured | None:
-    """The last reading at or before a moment, of readings in order."""
-    place = bisect_left(readings, moment, key=lambda reading: reading.at)
-    if place < len(readings) and readings[place].at == moment:
-        return readings[place]
-    return readings[place - 1] if place else None

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from core.advice import limits
 from core.advice.findings._model import Finding, Severity, hours_apart
 from core.advice.state import Measured, State
 
+SWING_OVER = timedelta(days=14)
 FEWEST_FOR_SWING = 6
 """Readings that show a tank's own daily swing of pH; common practice."""
 
@@ -69,11 +72,8 @@ def own_swing(state: State) -> tuple[float, float] | None:
     now = state.last("ph")
     if not swings or now is None:
         return None
-    past = [
-        reading.value
-        for reading in state.history.get("ph", ())
-        if not reading.is_limit and 0 < (now.at - reading.at).days + 1 <= 14 and reading.at < now.at
-    ]
+    told = state.past.between("ph", now.at - SWING_OVER, now.at)
+    past = [reading.value for reading in told if reading.at < now.at and not reading.is_limit]
     return (min(past), max(past)) if len(past) >= FEWEST_FOR_SWING else None
 
 

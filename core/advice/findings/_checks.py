@@ -204,8 +204,7 @@ def sudden_jump(state: State) -> Finding | None:
 
 def _before(state: State, now: Measured) -> Measured | None:
     """The reading before, if at most three days before and told alike."""
-    earlier = (r for r in state.history.get(now.analyte, ()) if r.at < now.at)
-    before = max(earlier, key=lambda r: r.at, default=None)
+    before = state.past.before(now.analyte, now.at)
     if before is None or before.is_limit or before.basis != now.basis:
         return None
     return before if now.at - before.at <= limits.STALE else None

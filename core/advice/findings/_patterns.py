@@ -113,10 +113,7 @@ def cycling(state: State) -> Finding | None:
 
 def _as_judged(state: State, analyte: str) -> list[float]:
     """Readings of the last weeks in order, as they are judged; 0 for what the kit cannot see."""
-    kept = sorted(
-        (r for r in state.history.get(analyte, ()) if timedelta() <= state.now - r.at <= NEW),
-        key=lambda r: r.at,
-    )
+    kept = state.past.between(analyte, state.now - NEW, state.now)
     convert = ammonia_as_n if analyte == "ammonia" else nitrite_as_no2
     return [convert(upper(r), r.basis) if seen(r) is not None else 0.0 for r in kept]
 
@@ -130,7 +127,7 @@ def _is_new(state: State, ammonia: list[float], nitrite: list[float]) -> bool:
     """Whether the tank is young: by its date, else by a peak in records that begin lately."""
     if state.began is not None:
         return timedelta() <= state.now - state.began <= NEW
-    first = min((r.at for told in state.history.values() for r in told), default=None)
+    first = state.past.first
     peak = max([*ammonia, 0.0]) >= AMMONIA_SEEN or max([*nitrite, 0.0]) >= limits.NITRITE_WARN
     return first is not None and peak and state.now - first <= NEW
 
@@ -231,6 +228,7 @@ def away_from_source(state: State) -> Finding | None:
 STEADY_OF: Final = ("ph", "kh", "gh", "nitrate")
 STEADY_FOR: Final = timedelta(days=21)
 STEADY_READINGS: Final = 3
+STEADY_LOOKED_BACK: Final = timedelta(days=365)
 
 
 def steady(state: State) -> Finding | None:
@@ -254,7 +252,8 @@ def steady(state: State) -> Finding | None:
 
 def _known_for(state: State, analyte: str) -> timedelta:
     """How long an analyte has been followed without a long gap, up to a fresh reading."""
-    at = sorted(r.at for r in state.history.get(analyte, ()) if r.at <= state.now)
+    told = state.past.between(analyte, state.now - STEADY_LOOKED_BACK, state.now)
+    at = [reading.at for reading in told]
     if len(at) < STEADY_READINGS or state.now - at[-1] > limits.STALE:
         return timedelta()
     first = at[-1]

@@ -19,7 +19,6 @@ from core.advice.trends import (
     drift_from_source,
     kh_lost_to_nitrate,
     long_trend,
-    nearest_before,
     series,
     theil_sen,
     trend,
@@ -235,7 +234,10 @@ def test_drift_from_the_source_only_beyond_both_kits() -> None:
 
 
 def test_the_last_reading_before_a_moment() -> None:
-    readings = sorted((read("kh", 5.0, ago) for ago in (4, 2, 1)), key=lambda r: r.at)
-    assert nearest_before(readings, NOON - timedelta(days=2)) == readings[1]
-    assert nearest_before(readings, NOON - timedelta(days=1.5)) == readings[1]
-    assert nearest_before(readings, NOON - timedelta(days=9)) is None
+    readings = [read("kh", 5.0, ago) for ago in (1, 4, 2)]
+    past = state(*readings).past
+    assert past.before("kh", NOON - timedelta(days=2)) == readings[1]
+    assert past.before("kh", NOON - timedelta(days=1.5)) == readings[2]
+    assert past.before("kh", NOON - timedelta(days=9)) is None
+    assert past.before("gh", NOON) is None
+    assert past.first == readings[1].at

@@ -1,0 +1,79 @@
+"""Findings for one reading of a tank with five years of history.
+
+Six analytes measured each day, a change a week, animals on record. Prints the median and the
+95th percentile beside a plain pass over the same readings. Run:
+python -m tests.bench.findings_speed [RUNS]
+"""
+
+from __future__ import annotations
+
+import random
+import statistics
+import sys
+import time
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import timedelta
+
+from core.advice.findings import find
+from core.advice.state import Happening, Measured, State, newest
+from core.message.model import Event
+from core.tank import Stock, Tank
+from tests.core.advice.waters import NOON, by_kit
+
+DAYS = 5 * 365
+VALUES = {"temperature": 25.0, "ph": 7.1, "kh": 5.0, "gh": 8.0, "nitrate": 20.0, "ammonia": 0.0}
+STOCK = ("neon tetras", "corydoras", "amano shrimps", "anubias", "ancistrus")
+
+
+def five_years(chance: random.Random) -> State:
+    """A tank with its history, somewhat noisy."""
+    history: dict[str, tuple[Measured, ...]] = {
+        analyte: tuple(
+            by_kit(analyte, round(value + chance.gauss(0.0, 0.05) * value, 1), float(ago))
+            for ago in range(DAYS)
+        )
+        for analyte, value in VALUES.items()
+    }
+    events = tuple(
+        Happening(NOON - timedelta(days=7 * week, hours=2), Event("water_change", percent=30.0))
+        for week in range(DAYS // 7)
+    )
+    latest = newest(reading for told in history.values() for reading in told)
+    tank = Tank("Fern", volume_l=90.0, stock=tuple(Stock(name, 6) for name in STOCK))
+    source = {"kh": by_kit("kh", 8), "ph": by_kit("ph", 7.6), "gh": by_kit("gh", 12)}
+    return State(tank, NOON, latest, history["ph"][1:40], history, events, source)
+
+
+def timed(act: Callable[[], object], runs: int) -> list[float]:
+    """Milliseconds of each run, in order of size."""
+    spent = []
+    for _ in range(runs):
+        start = time.perf_counter()
+        act()
+        spent.append((time.perf_counter() - start) * 1000.0)
+    return sorted(spent)
+
+
+def main() -> None:
+    """Measure and print."""
+    runs = int(sys.argv[1]) if len(sys.argv) > 1 else 200
+    state = five_years(random.Random(5))  # noqa: S311 - invented data
+    told = frozenset(VALUES)
+    start = time.perf_counter()
+    find(state, told)
+    print(f"first call, table read: {(time.perf_counter() - start) * 1000:.1f} ms")
+    for what, act in (
+        ("findings, all told", lambda: find(state, told)),
+        ("findings, kh told", lambda: find(state, frozenset({"kh"}))),
+        ("findings, without history", lambda: find(replace(state, history={}), told)),
+        ("one pass over the history", lambda: [sum(r.value for r in told_) for told_ in
+                                               state.history.values()]),
+    ):  # fmt: skip
+        spent = timed(act, runs)
+        p95 = spent[int(0.95 * len(spent))]
+        print(f"{what}: median {statistics.median(spent):.2f} ms, 95 % under {p95:.2f} ms")
+
+
+if __name__ == "__main__":
+    main()
