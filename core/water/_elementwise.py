@@ -98,6 +98,17 @@ def smallest(value: Any) -> float:
     return float(value) if isinstance(value, PLAIN_TYPES) else float(value.min())
 
 
+def beside_largest(of: Any, *values: Any) -> tuple[float, ...]:
+    """Return the values, as plain numbers, at the element where `of` is largest."""
+    if isinstance(of, PLAIN_TYPES):
+        return tuple(float(value) for value in values)
+    place = of.argmax()
+    return tuple(
+        float(value) if isinstance(value, PLAIN_TYPES) else float(value.ravel()[place])
+        for value in values
+    )
+
+
 def require(what: str, value: float, low: float | None, high: float | None, unit: str = "") -> None:
     """Raise `OutOfRange` unless every element is finite and from `low` to `high`."""
     ends = (value,) if isinstance(value, PLAIN_TYPES) else (smallest(value), largest(value))

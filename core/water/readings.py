@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final, Literal, TypedDict, Unpack
 
-from core.water._elementwise import anywhere, everywhere, largest, require
+from core.water._elementwise import anywhere, beside_largest, everywhere, require
 from core.water.errors import ImpossibleWater, MissingReading
 from core.water.filling import (
     MEASURED_IONS,
@@ -170,9 +170,8 @@ def _with_carbon(water: Water, given: Readings) -> Water:
     solved = with_ph(water, ph)
     co2 = solved.co2_mg_l
     if anywhere(co2 > MOST_CO2):
-        raise ImpossibleWater(
-            "carbon_dioxide", ph=largest(ph), kh=largest(water.kh), co2_mg_l=largest(co2)
-        )
+        acidity, kh, most = beside_largest(co2, ph, water.kh, co2)
+        raise ImpossibleWater("carbon_dioxide", ph=acidity, kh=kh, co2_mg_l=most)
     low, high = PLAUSIBLE_CO2
     if everywhere(co2 > high):
         return solved.water.contradicting(Contradiction.MUCH_CARBON_DIOXIDE)

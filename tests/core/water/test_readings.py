@@ -153,6 +153,13 @@ def test_over_5000_mg_of_carbon_dioxide_is_refused_with_the_facts():
     assert caught.value.given["kh"] == pytest.approx(10.0)
 
 
+def test_among_possibilities_the_worst_is_named():
+    with pytest.raises(ImpossibleWater) as caught:
+        from_readings(ph=np.array([8.0, 4.0, 7.0]), kh=np.array([4.0, 5.0, 30.0]))
+    assert caught.value.given["ph"] == pytest.approx(4.0)
+    assert caught.value.given["kh"] == pytest.approx(5.0)
+
+
 def test_more_hydroxide_than_alkalinity_is_refused():
     with pytest.raises(ImpossibleWater) as caught:
         from_readings(ph=10.0, kh=0.1)
