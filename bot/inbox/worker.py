@@ -127,8 +127,10 @@ class Worker:
         """Put a row back after an error that is not its own; else its lease runs out."""
         report(log, "update %s is put back: %s", job.update_id, describe(error))
         try:
-            wait = wait_before(job.attempts)
-            await self._inbox.postpone(job, wait, in_doubt=True)
+            if job.attempts > MOST_ATTEMPTS and not is_database_trouble(error):
+                await self._inbox.park(job, type(error).__name__, job.sent)
+                return
+            await self._inbox.postpone(job, wait_before(job.attempts), in_doubt=True)
         except Exception as worse:  # noqa: BLE001 - the lease is the last resort
             report(log, "update %s waits for its lease to end: %s", job.update_id, describe(worse))
 
@@ -191,6 +193,10 @@ class _Delivery:
             if self._job.attempts < MOST_REPEATS:
                 raise
             log.warning("update %s: its answer is taken to have arrived", self._job.update_id)
+        except DeliveryError:
+            raise
+        except Exception as error:  # noqa: BLE001 - tried again it would only fail again
+            await self._refused(Refused(describe(error)))
         return None
 
     async def _refused(self, refusal: Refused) -> None:

@@ -216,6 +216,30 @@ async def test_a_refused_answer_is_excused_and_parked(
     assert "BUTTON_DATA_INVALID" in caplog.text
 
 
+async def test_an_answer_that_cannot_even_be_made_is_excused_and_parked(house: House) -> None:
+    house.post.trouble = [ZeroDivisionError()]
+    await house.work(arrival(1, "a", "kh 4|kh 5"))
+    row = await house.row()
+    assert row.state == "parked"
+    assert str(row.error) in house.post.texts()[0]
+    assert house.post.texts()[1] == "heard kh 5"
+
+
+async def test_what_fails_for_ever_is_parked_in_the_end(house: House) -> None:
+    async def fail(*_: object) -> None:
+        raise ZeroDivisionError
+
+    house.echo.chat_gone = fail  # type: ignore[method-assign]
+    await house.work(arrival(1, "a", "left"))
+    times = 1
+    while job := await house.again(timedelta(minutes=2)):
+        await house.worker.work(job)
+        times += 1
+    assert times == MOST_ATTEMPTS + 1
+    row = await house.row()
+    assert (row.state, row.error) == ("parked", "ZeroDivisionError")
+
+
 async def test_after_a_crash_only_what_is_left_is_sent(house: House) -> None:
     house.post.trouble = [None, KeyboardInterrupt()]  # type: ignore[list-item]
     job = await house.take(arrival(1, "a", "kh 4|kh 5|kh 6"))
