@@ -130,7 +130,6 @@ def hand_over() -> list[Row]:
                 water = from_readings(salinity=salinity, kh=kh, temperature=celsius)
                 ph = in_air(water, pressure).ph
                 worst = max(worst, float(np.abs(np.diff(ph)).max()))
-    count = salinity.size * 24
     label = "step of pH in 0.1 g/kg of salt, fresh to sea (4 to 16 g/kg)"
     return [Row(label, "itself", salinity.size * 24, worst, "0.004")]
 

@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.errors import OutOfRange
@@ -18,6 +18,7 @@ from core.water.ammonia import (
 )
 
 PH = st.floats(5.0, 10.0)
+SOME = settings(max_examples=60, deadline=None)
 CELSIUS = st.floats(0.0, 40.0)
 SALINITY = st.floats(0.0, 42.0)
 
@@ -127,6 +128,7 @@ def test_epa_2013_chronic_is_flat_below_7_degrees():
     assert chronic_criterion(7.5, 2.0) == chronic_criterion(7.5, 7.0)
 
 
+@SOME
 @given(PH, CELSIUS, SALINITY)
 def test_fraction_is_a_fraction_and_rises_with_ph_and_temperature(ph, temperature, salinity):
     fraction = un_ionised_fraction(ph, temperature, salinity)
@@ -135,12 +137,14 @@ def test_fraction_is_a_fraction_and_rises_with_ph_and_temperature(ph, temperatur
     assert un_ionised_fraction(ph, temperature + 0.5, salinity) > fraction
 
 
+@SOME
 @given(PH, CELSIUS)
 def test_step_from_fresh_formula_to_salt_formula_is_under_one_percent(ph, temperature):
     fresh = un_ionised_fraction(ph, temperature, 0.0)
     assert un_ionised_fraction(ph, temperature, 1e-6) == pytest.approx(fresh, rel=0.01)
 
 
+@SOME
 @given(PH, CELSIUS, st.floats(0.01, 40.0))
 def test_no_jump_on_the_way_to_sea_water(ph, temperature, salinity):
     before = un_ionised_fraction(ph, temperature, salinity)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gsw
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.errors import OutOfRange
@@ -28,6 +28,7 @@ from core.water.density import (
 )
 from core.water.oxygen import oxygen_saturation, standard_pressure
 
+SOME = settings(max_examples=60, deadline=None)
 CELSIUS = st.floats(0.0, 40.0)
 
 
@@ -57,6 +58,7 @@ def test_reference_salinity_35_16504_at_practical_35_millero_2008_grade_a():
     assert grams_from_practical(20.0) == pytest.approx(gsw.SR_from_SP(20.0), rel=1e-12)
 
 
+@SOME
 @given(st.floats(0.5, 42.0), st.sampled_from(sorted(REFERENCES)))
 def test_specific_gravity_there_and_back(salinity, name):
     gravity = specific_gravity(salinity, REFERENCES[name])
@@ -111,6 +113,7 @@ def test_practical_salinity_against_teos_10():
     assert np.abs(ours - theirs[usable]).max() < 5e-4
 
 
+@SOME
 @given(st.floats(0.1, 50.0), CELSIUS)
 def test_conductivity_there_and_back(practical, celsius):
     conductivity = conductivity_of_practical(practical, celsius)
@@ -163,6 +166,7 @@ def test_standard_atmosphere_iso_2533_grade_m():
     assert standard_pressure(1500.0) * 1013.25 == pytest.approx(845.6, abs=0.5)
 
 
+@SOME
 @given(CELSIUS, st.floats(0.0, 40.0), st.floats(0.0, 4000.0))
 def test_oxygen_falls_with_warmth_salt_and_height(celsius, salinity, altitude):
     here = oxygen_saturation(celsius, salinity, altitude)
