@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
 
-from core.advice.findings._model import RANK, Finding
+from core.advice.findings._model import RANK, Finding, Severity
 
-AGAIN_AFTER: Final = timedelta(days=7)
-"""A finding that still holds is said again after this; common practice."""
+AGAIN_AFTER: Final[Mapping[Severity, timedelta]] = {
+    "alarm": timedelta(),
+    "warn": timedelta(days=14),
+    "note": timedelta(days=30),
+}
+"""A finding that still holds is said again after this; an alarm always. Common practice."""
 
 WORSE_BY: Final = 0.2
 """Its number must have grown by this share to count as worse; common practice."""
@@ -71,7 +75,7 @@ def fresh_only(
     """
     last: dict[tuple[str, ...], Told] = {}
     for told in sorted(told_before, key=lambda t: t.at):
-        if told.seen and now - told.at < AGAIN_AFTER:
+        if told.seen and now - told.at < AGAIN_AFTER[told.finding.severity]:
             last[key_of(told.finding)] = told
     return [f for f in findings if _is_news(f, last.get(key_of(f)))]
 

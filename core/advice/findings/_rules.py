@@ -182,9 +182,32 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
 
 
 def _without_echoes(found: list[Finding]) -> list[Finding]:
+    """Leave out what another finding says as well."""
     said = {finding.id for finding in found}
     echoes = frozenset[str]().union(*(SAID_BY_ANOTHER.get(id_, frozenset()) for id_ in said))
-    return [finding for finding in found if finding.id not in echoes]
+    off = {_direction(finding) for finding in found if finding.id == "does_not_suit"}
+    if "low_kh" in said or "neglected" in said:
+        off.add(("kh", "low"))
+        found = [finding for finding in found if _direction(finding) != ("kh", "low")]
+    return [f for f in found if f.id not in echoes and not _follows(f, off)]
+
+
+def _direction(finding: Finding) -> tuple[str, str]:
+    """Which analyte does not suit, and whether it is high or low; empty for other findings."""
+    if finding.id != "does_not_suit":
+        return ("", "")
+    facts = finding.facts
+    side = "high" if float(facts["value"]) > float(facts["high"]) else "low"
+    return (str(facts["analyte"]), side)
+
+
+CAUSES: Final = {"kh": ("gh",), "ph": ("gh", "kh")}
+"""Water too hard or too soft is so in GH, KH and pH together: one of them says it."""
+
+
+def _follows(finding: Finding, off: set[tuple[str, str]]) -> bool:
+    analyte, side = _direction(finding)
+    return any((cause, side) in off for cause in CAUSES.get(analyte, ()))
 
 
 _EVERYTHING: Final = frozenset(ANALYTES) | {STOCK, DOSE}
