@@ -6,12 +6,12 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
-from bot.chat import dosing, sources
+from bot.chat import dose_reply, sources
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import changes as words
-from bot.chat.words import doses as dose_words
+from bot.chat.words import refusals
 from bot.store.tanks import StoredTank
 from core.advice.change_plan import ChangePlan, plan_change
 from core.advice.changes import Mixed, Waters, nh3_now, waters_of
@@ -57,7 +57,7 @@ def share_of(question: Question, asked: Asked) -> float | list[str]:
     elif question.litres is not None:
         volume = question.volume_l or asked.stored.tank.volume_l
         if volume is None:
-            return dose_words.refused(Refusal("volume_unknown"), asked.stored.name)
+            return refusals.refused(Refusal("volume_unknown"), asked.stored.name)
         share = question.litres / volume
     elif question.target is not None and question.analyte is not None:
         return _share_for(question.analyte, question.target, asked)
@@ -82,14 +82,14 @@ async def answer(turn: Turn, asked: Asked, share: float) -> Reply:
     name = asked.stored.name
     if (problem := conflict(asked.tank)) is not None:
         return await turn.reply(
-            dose_words.refused(problem, name), facts=dosing.refused_facts(problem)
+            refusals.refused(problem, name), facts=dose_reply.refused_facts(problem)
         )
     try:
         waters = waters_of(asked.tank, asked.source)
     except CoreError:
         problem = Refusal("contradiction", _readings(asked.tank, "ph", "kh"))
         return await turn.reply(
-            dose_words.refused(problem, name), facts=dosing.refused_facts(problem)
+            refusals.refused(problem, name), facts=dose_reply.refused_facts(problem)
         )
     if waters is None:
         return await _only_sums(turn, asked, share)

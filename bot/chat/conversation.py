@@ -13,7 +13,6 @@ from bot.chat import (
     changes,
     corrections,
     dosing,
-    effects,
     expected,
     pauses,
     presses,
@@ -61,7 +60,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
 
 QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "dose": dosing.dose,
-    "effect": effects.effect,
+    "effect": dosing.effect,
     "change": changes.change,
     "help": questions.help_,
     "when": questions.when,

@@ -30,16 +30,22 @@ async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     tank = await _tank_for(turn, choice)
     if tank is None:
         return [await turn.reply([words.no_tank_to_log()])]
-    grams, substance = choice.arguments["grams"], choice.arguments["substance"]
-    event = Event("dose", grams=grams, substance=substance)
-    told = Told(tank, (), (Stored(event, tank.id, turn.now.astimezone(UTC)),))
+    weighed = choice.arguments.get("salts") or [
+        [choice.arguments["substance"], choice.arguments["grams"]]  # an offer of an older version
+    ]
+    at = turn.now.astimezone(UTC)
+    events = tuple(
+        Stored(Event("dose", grams=grams, substance=substance), tank.id, at)
+        for substance, grams in weighed
+    )
+    told = Told(tank, (), events)
+    lead = words.logged(tank.name, weighed)
     entry = replace(
         entry_of(turn, [told], kind="button", update_id=update_id),
-        text=words.logged(tank.name, grams, substance),
+        text=lead,
         message_ref=None,
     )
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
-    lead = words.logged(tank.name, grams, substance)
     return [await answer_for(turn, told, entry_id, lead=lead)]
 
 

@@ -1,26 +1,46 @@
-"""The buffer question: for any water, or for a tank on record."""
+"""How much of what: the dose question finds its topic here; buffer alone is answered here."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from bot.chat import tanks
+from bot.chat import changes, dose_reply, effects, salts, tanks
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import doses as words
-from bot.store.offers import Choice
+from bot.chat.words import refusals
 from bot.store.tanks import StoredTank
-from core.advice.dosing import Plan, Refusal, Wish, plan_kh
+from core.advice.dosing import Wish, plan_kh
+from core.advice.forbidden import forbidden
+from core.advice.plan import Plan, Refusal
 from core.advice.state import State
 from core.message.model import Parsed, Question
+from core.substances import MEDIA
 from core.tank import Tank
 
 
-async def dose(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
-    """Answer how much raises KH."""
-    if question.analyte not in {None, "kh"}:
-        return [await turn.reply(words.only_kh())]
+async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """Answer what an amount or a medium does; a wish in such words is a dose."""
+    if (reason := forbidden(f"{question.text or ''} {question.substance or ''}")) is not None:
+        return [await dose_reply.refuse(turn, Refusal(reason), None)]
+    wished = question.target is not None or question.delta is not None
+    if wished and question.substance not in MEDIA:
+        return await dose(turn, question, parsed)
+    return await effects.effect(turn, question, parsed)
+
+
+async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """Answer how much of what: the topic of a dose by what is asked for."""
+    text = question.text or ""
+    if (reason := forbidden(f"{text} {question.substance or ''}")) is not None:
+        return [await dose_reply.refuse(turn, Refusal(reason), None)]
+    if question.substance in MEDIA:
+        return [await effects.medium(turn, question, question.substance)]
+    if changes.PURE.search(text) and (question.target is not None or question.volume_l):
+        return await salts.with_pure_water(turn, question, parsed)
+    if (topic := salts.topic_of(question)) is not None:
+        return await topic(turn, question, parsed)
     if question.target is None and question.delta is None:
         return [await turn.reply(words.incomplete())]
     wish = Wish(
@@ -47,61 +67,10 @@ async def answer(turn: Turn, wish: Wish, named: StoredTank | None) -> Reply:
     plan = plan_kh(wish, state, known_tank=stored is not None)
     name = stored.name if stored is not None else None
     if isinstance(plan, Plan):
-        return await _planned(turn, plan, stored, name)
+        return await dose_reply.planned(turn, plan, stored, name)
     if plan.reason == "volume_unknown" and stored is not None:
-        return await tanks.ask_volume(turn, stored, words.refused(plan, name), _kept(wish))
-    return await turn.reply(words.refused(plan, name), facts=refused_facts(plan))
-
-
-async def _planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str | None) -> Reply:
-    lines = [words.head(plan, name), words.caution(), words.amount(plan)]
-    if (ammonia := words.ammonia(plan, name)) is not None:
-        lines.append(ammonia)
-    lines.append(words.within_kit() if plan.within_kit else words.afterwards(plan))
-    held: dict[str, Any] = {
-        "tank_id": stored.id if stored is not None else None,
-        "grams": plan.parts[0],
-        "substance": plan.substance,
-        "volume_l": plan.volume_l,
-    }
-    choices = [
-        Choice(words.LOG_IT, "log_dose", "", held),
-        Choice(words.RETEST, "retest", "", held),
-    ]
-    return await turn.reply(
-        lines, choices=choices, more=words.more(plan), facts=_plan_facts(plan, name)
-    )
-
-
-def _plan_facts(plan: Plan, name: str | None) -> dict[str, Any]:
-    goal = plan.goals[0]
-    facts: dict[str, Any] = {
-        "substance": plan.substance,
-        "volume_l": plan.volume_l,
-        "from": goal.start,
-        "to": goal.target,
-        "grams": plan.grams,
-        "parts": list(plan.parts),
-        "every_hours": plan.every_hours,
-        "ph_stood": [plan.last.expected, plan.last.leaves],
-        **{f"{ion}_mg_l": amount for ion, amount in plan.added.items()},
-    }
-    if plan.outlook.co2_known:
-        facts["ph_at_once"] = plan.last.at_once
-    if name is not None:
-        facts["tank"] = name
-    if plan.gate is not None and plan.gate.only_below is not None:
-        facts["only_if_ammonia_below"] = plan.gate.only_below
-    if plan.gate is not None and plan.gate.nh3_n is not None:
-        facts["nh3_n_after"] = list(plan.gate.nh3_n)
-    if plan.reading_age is not None:
-        facts["reading_age_hours"] = plan.reading_age.total_seconds() / 3600
-    return facts
-
-
-def refused_facts(refusal: Refusal) -> dict[str, Any]:
-    """The facts of a refusal: its reason and the numbers that decided."""
-    return {"refused": refusal.reason, **refusal.facts}
+        return await tanks.ask_volume(turn, stored, refusals.refused(plan, name), _kept(wish))
+    return await dose_reply.refuse(turn, plan, name)
 
 
 def _kept(wish: Wish) -> dict[str, Any]:

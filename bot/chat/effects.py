@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat import dosing
+from bot.chat import dose_reply
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
-from bot.chat.words import doses as dose_words
 from bot.chat.words import effects as words
 from bot.store.tanks import StoredTank
 from core.advice.effects import Effect, effects_of
@@ -21,12 +20,10 @@ from core.substances import MEDIA
 from core.tank import Tank
 
 
-async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+async def effect(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Answer what an amount, or a medium, does."""
     if question.substance in MEDIA:
         return [await medium(turn, question, question.substance)]
-    if question.target is not None or question.delta is not None:
-        return await dosing.dose(turn, question, parsed)
     if question.grams is None and (question.millilitres or question.spoons):
         facts = {"refused": "substance_unknown"}
         return [await turn.reply(words.unknown_amount(question.substance), facts=facts)]
@@ -36,11 +33,11 @@ async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     volume = question.volume_l if question.volume_l is not None else state.tank.volume_l
     if volume is None:
         refusal = Refusal("volume_unknown")
-        return [await turn.reply(words.incomplete(), facts=dosing.refused_facts(refusal))]
+        return [await turn.reply(words.incomplete(), facts=dose_reply.refused_facts(refusal))]
     found = effects_of(question.substance, question.grams, volume, state)
     name = stored.name if stored is not None else None
     if isinstance(found, Refusal):
-        return [await _refused(turn, found, name)]
+        return [await dose_reply.refuse(turn, found, name)]
     return [await _answer(turn, found, name)]
 
 
@@ -55,11 +52,11 @@ async def medium(turn: Turn, question: Question, substance: str) -> Reply:
     if substance in ACID_MEDIA:
         leaves = leaves_in(substance, state)
         if isinstance(leaves, Refusal):
-            return await _refused(turn, leaves, name)
+            return await dose_reply.refuse(turn, leaves, name)
         return await turn.reply(words.leaves(leaves, name), facts=_leaves_facts(leaves))
     lime = lime_in(substance, state)
     if isinstance(lime, Refusal):
-        return await _refused(turn, lime, name)
+        return await dose_reply.refuse(turn, lime, name)
     facts = {
         "substance": substance,
         "acts": lime.acts,
@@ -89,10 +86,6 @@ async def _water(turn: Turn, question: Question) -> tuple[StoredTank | None, Sta
     if question.start_value is not None and question.analyte is not None:
         premises[question.analyte] = question.start_value
     return stored, with_premises(state, premises)
-
-
-async def _refused(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
-    return await turn.reply(dose_words.refused(refusal, name), facts=dosing.refused_facts(refusal))
 
 
 async def _answer(turn: Turn, found: tuple[Effect, ...], name: str | None) -> Reply:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
-from bot.chat import corrections, doses, doubts, reminder_answers, settings, tanks
+from bot.chat import corrections, doses, doubts, reminder_answers, salts, settings, tanks
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
 from bot.chat.turn import Turn
@@ -29,6 +29,10 @@ VERBS: Final[Mapping[str, Verb]] = {
     "for_tank": doubts.for_tank,
     "log_dose": doses.log,
     "retest": doses.retest,
+    "confirm_salt": salts.confirm_salt,
+    "decline_salt": salts.decline_salt,
+    "confirm_cycle": salts.confirm_cycle,
+    "decline_cycle": salts.decline_cycle,
     "done": reminder_answers.press_done,
     "later": reminder_answers.press_later,
     "skip": reminder_answers.press_skip,

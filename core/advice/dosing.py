@@ -188,7 +188,8 @@ def _planned(
             break
     if isinstance(schedule, Refusal):
         return replace(schedule, facts={"from": goal.start, "to": goal.target, **schedule.facts})
-    if blind and known_tank and schedule.gate.only_below is not None:
+    unmeasured = schedule.gate is not None and schedule.gate.only_below is not None
+    if blind and known_tank and unmeasured:
         return Refusal("ammonia_unmeasured", {"kh": start.value})
     return Plan(
         goals=(goal,),

@@ -202,3 +202,6 @@ LEAST_SHARE: Final = 0.02
 
 MOST_CHANGES: Final = 60
 """More changes than this, one a day, are no plan."""
+
+SALT_ENOUGH: Final = 5.0
+"""Over this salinity nitrite is no poison at kit levels; common practice. [g/kg]"""

@@ -59,10 +59,10 @@ class Plan:
         Parts.
     every_hours : int
         Hours between parts.
-    outlook : Outlook
-        The water now.
+    outlook : Outlook or None
+        The water now; None where its KH is unknown, so that nothing can be said of pH.
     stages : tuple of Stage
-        The water after each part.
+        The water after each part; none without an outlook.
     gate : Gate or None
         What total ammonia this bears; None where nothing lives in the water.
     added : mapping of str to float
@@ -82,7 +82,7 @@ class Plan:
     salts: tuple[Weighed, ...]
     count: int
     every_hours: int
-    outlook: Outlook
+    outlook: Outlook | None
     stages: tuple[Stage, ...]
     gate: Gate | None
     added: Mapping[str, float]
@@ -107,9 +107,9 @@ class Plan:
         return (self.grams / self.count,) * self.count
 
     @property
-    def last(self) -> Stage:
+    def last(self) -> Stage | None:
         """The water after all parts."""
-        return self.stages[-1]
+        return self.stages[-1] if self.stages else None
 
     @property
     def is_old(self) -> bool:

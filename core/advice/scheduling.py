@@ -17,7 +17,8 @@ from core.water import saturation, solve, substance
 from core.water.substances import ION_FORMULA
 
 MOST_PARTS: Final = 400
-ROUNDING: Final = 1e-9
+RAISED: Final = 0.01
+"""A plan that lifts pH by less than this lifts nothing."""
 
 FRESH_STEPS: Final[Mapping[str, float]] = {
     "kh": limits.KH_STEP,
@@ -38,12 +39,13 @@ class Schedule:
 
     count: int
     stages: tuple[Stage, ...]
-    gate: Gate
+    gate: Gate | None
+    raises_ph: bool = False
 
 
 def in_parts(
     state: State,
-    outlook: Outlook,
+    outlook: Outlook | None,
     salts: Sequence[Weighed],
     volume_l: float,
     changes: Mapping[str, float],
@@ -57,8 +59,8 @@ def in_parts(
     ----------
     state : State
         The tank and its readings.
-    outlook : Outlook
-        Its water now.
+    outlook : Outlook or None
+        Its water now; without one only the steps of the analytes bind.
     salts : sequence of Weighed
         What goes in, in all.
     volume_l : float
@@ -84,6 +86,8 @@ def in_parts(
             if analyte in steps
         ]
     )
+    if outlook is None:
+        return Schedule(count, (), None)
     stages = _staged(outlook, salts, volume_l, count)
     allowed = limits.PH_STEP + limits.PH_ROUNDING
     while ph_bound and (steep := steepest(outlook, stages)) > allowed:
@@ -99,7 +103,8 @@ def in_parts(
     gate = gate_for(state, outlook, stages)
     if isinstance(gate, str):
         return Refusal(gate, ammonia_facts(state))
-    return Schedule(count, tuple(stages), gate)
+    raises = stages[-1].leaves > outlook.ph_leaves + RAISED
+    return Schedule(count, tuple(stages), gate, raises_ph=raises)
 
 
 def _staged(outlook: Outlook, salts: Sequence[Weighed], volume_l: float, count: int) -> list[Stage]:

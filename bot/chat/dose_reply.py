@@ -1,0 +1,88 @@
+"""A plan or a refusal as a reply: words, facts, and the buttons that follow a dose."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import doses as words
+from bot.chat.words import refusals
+from bot.store.offers import Choice
+from bot.store.tanks import StoredTank
+from core.advice.plan import Plan, Refusal
+
+
+async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
+    """Say why there is no dose."""
+    return await turn.reply(refusals.refused(refusal, name), facts=refused_facts(refusal))
+
+
+async def planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str | None) -> Reply:
+    """Word a plan and offer to log its first part and to remind of the retest."""
+    lines = [words.head(plan, name), words.caution(plan), words.amount(plan)]
+    if (ammonia := words.ammonia(plan, name)) is not None:
+        lines.append(ammonia)
+    lines.append(words.within_kit() if plan.within_kit else words.afterwards(plan))
+    held: dict[str, Any] = {
+        "tank_id": stored.id if stored is not None else None,
+        "grams": plan.parts[0],
+        "substance": plan.substance,
+        "volume_l": plan.volume_l,
+        "salts": [[salt.substance, salt.grams / plan.count] for salt in plan.salts],
+    }
+    choices = [
+        Choice(words.LOG_IT, "log_dose", "", held),
+        Choice(words.RETEST, "retest", "", held),
+    ]
+    return await turn.reply(
+        lines, choices=choices, more=words.more(plan), facts=plan_facts(plan, name)
+    )
+
+
+def plan_facts(plan: Plan, name: str | None) -> dict[str, Any]:
+    """Every number of a plan."""
+    goal = plan.goals[0]
+    facts: dict[str, Any] = {
+        "substance": plan.substance,
+        "volume_l": plan.volume_l,
+        "from": goal.start,
+        "to": goal.target,
+        "grams": plan.grams,
+        "parts": list(plan.parts),
+        "every_hours": plan.every_hours,
+        **{f"{ion}_mg_l": amount for ion, amount in plan.added.items()},
+    }
+    if goal.analyte != "kh" or len(plan.goals) > 1:
+        facts["goals"] = [
+            {"analyte": each.analyte, "from": each.start, "to": each.target} for each in plan.goals
+        ]
+    if len(plan.salts) > 1:
+        facts["salts"] = [
+            {
+                "substance": salt.substance,
+                "grams": salt.grams,
+                "parts": [salt.grams / plan.count] * plan.count,
+            }
+            for salt in plan.salts
+        ]
+        for name_of_one in ("substance", "grams", "parts"):
+            del facts[name_of_one]
+    if plan.last is not None and plan.outlook is not None:
+        facts["ph_stood"] = [plan.last.expected, plan.last.leaves]
+        if plan.outlook.co2_known:
+            facts["ph_at_once"] = plan.last.at_once
+    if name is not None:
+        facts["tank"] = name
+    if plan.gate is not None and plan.gate.only_below is not None:
+        facts["only_if_ammonia_below"] = plan.gate.only_below
+    if plan.gate is not None and plan.gate.nh3_n is not None:
+        facts["nh3_n_after"] = list(plan.gate.nh3_n)
+    if plan.reading_age is not None:
+        facts["reading_age_hours"] = plan.reading_age.total_seconds() / 3600
+    return facts
+
+
+def refused_facts(refusal: Refusal) -> dict[str, Any]:
+    """The facts of a refusal: its reason and the numbers that decided."""
+    return {"refused": refusal.reason, **refusal.facts}

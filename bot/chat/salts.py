@@ -1,0 +1,287 @@
+"""Doses other than buffer: hardness, plant food, the sea, buckets of RO, what must ask first."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Awaitable, Callable
+from typing import Any
+
+from bot.chat import changes, dose_reply
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import doses as dose_words
+from bot.chat.words import salts as words
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
+from core.advice.outlook import with_premises
+from core.advice.plan import Plan, Refusal
+from core.advice.recipes import recipe
+from core.advice.salts import HIGHEST, SaltWish, plan_salts
+from core.advice.state import State, ammonia_as_n, nitrite_as_no2
+from core.advice.treatments import (
+    Cycling,
+    NitriteSalt,
+    cycle,
+    dechlorinate,
+    minds_salt,
+    salt_for_nitrite,
+)
+from core.message.model import Parsed, Question
+from core.tank import Tank
+
+Topic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
+
+CONDITION = re.compile(r"\b(at|with|if|when|while)\s+(gh|kh)\b", re.IGNORECASE)
+THIOSULFATE = {"sodium thiosulfate", "sodium thiosulfate pentahydrate"}
+TABLE_SALT = "sodium chloride"
+
+
+def topic_of(question: Question) -> Topic | None:
+    """The topic of a dose that is not buffer alone; None for that."""
+    analyte, substance = question.analyte, question.substance
+    if analyte in {"chlorine", "total_chlorine"} or substance in THIOSULFATE:
+        return _dechlorination
+    if analyte == "nitrite" or (substance == TABLE_SALT and "nitrite" in question.premises):
+        return _nitrite
+    if analyte == "ammonia" or substance == "ammonium chloride":
+        return _cycling
+    if analyte == "ph":
+        return _ph
+    if analyte in {None, "kh"} and not _second_goal(question):
+        return None
+    return _salts
+
+
+def _second_goal(question: Question) -> str | None:
+    """The other hardness, where it is wished beside the first and not a condition."""
+    other = {"kh": "gh", "gh": "kh"}.get(question.analyte or "")
+    if other is None or other not in question.premises or question.target is None:
+        return None
+    return None if CONDITION.search(question.text or "") else other
+
+
+async def water_of(turn: Turn, question: Question) -> tuple[StoredTank | None, State]:
+    """The water that a question is about: a tank on record, or any water."""
+    named = turn.tank_named(question.tank) if question.tank else None
+    about_any = named is None and question.volume_l is not None
+    stored = None if about_any else named or turn.current_tank
+    if stored is None:
+        return None, State(Tank(name=""), turn.local_now)
+    return stored, await state_of(turn, stored, turn.now)
+
+
+async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    if question.analyte is None or (question.target is None and question.delta is None):
+        return [await turn.reply(words.no_recipe())]
+    stored, state = await water_of(turn, question)
+    if stored is None and question.start_value is None:
+        current = turn.current_tank
+        if current is not None and current.tank.volume_l == question.volume_l:
+            stored, state = current, await state_of(turn, current, turn.now)
+    second = _second_goal(question)
+    premises = {k: v for k, v in question.premises.items() if k != second}
+    targets, deltas = {}, {}
+    if question.target is not None:
+        targets[question.analyte] = question.target
+    elif question.delta is not None:
+        deltas[question.analyte] = question.delta
+    if second is not None:
+        targets[second] = question.premises[second]
+    starts = {} if question.start_value is None else {question.analyte: question.start_value}
+    if deltas and question.analyte not in starts and state.last(question.analyte) is None:
+        starts[question.analyte] = 0.0  # a rise alone needs no beginning
+    wish = SaltWish(
+        targets=targets,
+        deltas=deltas,
+        starts=starts,
+        substances=(question.substance,) if question.substance and second is None else (),
+        volume_l=question.volume_l,
+        premises=premises,
+    )
+    plans = plan_salts(wish, state, known_tank=stored is not None)
+    name = stored.name if stored is not None else None
+    if isinstance(plans, Refusal):
+        return [await dose_reply.refuse(turn, plans, name)]
+    if len(plans) == 1:
+        return [await dose_reply.planned(turn, plans[0], stored, name)]
+    return [await _two_forms(turn, plans, name)]
+
+
+async def _two_forms(turn: Turn, plans: tuple[Plan, ...], name: str | None) -> Reply:
+    facts = {"forms": [dose_reply.plan_facts(plan, name) for plan in plans]}
+    lines = words.two_forms(plans, name)
+    lines.insert(2, dose_words.caution(plans[0]))
+    lines.append(dose_words.afterwards(plans[0]))
+    return await turn.reply(lines[:6], more=dose_words.more(plans[0]), facts=facts)
+
+
+async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """A bucket of RO with salts, or so much RO into a tank that it reaches a wish."""
+    if question.volume_l is None:
+        return await changes.change(turn, question, parsed)
+    targets = dict(question.premises)
+    if question.analyte is not None and question.target is not None:
+        targets[question.analyte] = question.target
+    targets = {name: value for name, value in targets.items() if name in HIGHEST}
+    if not targets:
+        return [await turn.reply(words.no_recipe())]
+    named = () if question.substance in {None, TABLE_SALT} else (question.substance or "",)
+    found = recipe(targets, question.volume_l, named)
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, None)]
+    facts = {
+        "volume_l": found.volume_l,
+        "to": dict(found.targets),
+        "salts": [{"substance": s.substance, "grams": s.grams} for s in found.salts],
+        "ph_stood": list(found.ph_stood),
+    }
+    return [await turn.reply(words.recipe(found), more=words.recipe_more(), facts=facts)]
+
+
+async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    stored, _ = await water_of(turn, question)
+    name = stored.name if stored is not None else None
+    substance = question.substance or ""
+    reason = "acid" if "acid" in substance else "ph_target"
+    if reason == "ph_target" and question.substance is not None:
+        reason = "substance_unknown"
+    return [await dose_reply.refuse(turn, Refusal(reason, {"substance": substance}), name)]
+
+
+async def _dechlorination(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    stored, state = await water_of(turn, question)
+    said = question.premises.get("total_chlorine", question.premises.get("chlorine"))
+    if question.analyte in {"chlorine", "total_chlorine"} and said is None:
+        said = question.target if question.start_value is None else question.start_value
+    found = dechlorinate(said, question.volume_l, state)
+    name = stored.name if stored is not None else None
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    facts: dict[str, Any] = {
+        "volume_l": found.volume_l,
+        "chlorine": found.chlorine,
+        "forms": [
+            {"substance": "sodium thiosulfate pentahydrate", "grams": found.pentahydrate},
+            {"substance": "sodium thiosulfate", "grams": found.anhydrous},
+        ],
+        "ammonia_freed": found.freed_n,
+    }
+    if found.freed_nh3_n is not None:
+        facts["nh3_n_freed"] = found.freed_nh3_n
+    lines = words.dechlorination(found)
+    return [await turn.reply(lines, more=words.dechlorination_more(), facts=facts)]
+
+
+async def _nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    stored, state = await water_of(turn, question)
+    name = stored.name if stored is not None else None
+    if question.substance not in {None, TABLE_SALT}:
+        return [await dose_reply.refuse(turn, Refusal("substance_unknown", _named(question)), name)]
+    said = question.premises.get("nitrite", question.target)
+    if said is not None:
+        said = nitrite_as_no2(said, question.basis or None)
+    state = with_premises(
+        state, {k: v for k, v in question.premises.items() if k in {"chloride", "salinity"}}
+    )
+    found = salt_for_nitrite(said, question.volume_l, state)
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    if kept := minds_salt(state):
+        refusal = Refusal("salt_species", {"species": ", ".join(kept)})
+        return [await dose_reply.refuse(turn, refusal, name)]
+    held = {
+        "nitrite": found.nitrite,
+        "volume_l": found.volume_l,
+        "tank_id": stored.id if stored is not None else None,
+    }
+    choices = [
+        Choice(words.YES_SALT, "confirm_salt", "yes", held),
+        Choice(words.NO_SALT, "decline_salt", "no", {}),
+    ]
+    return [await turn.reply(words.salt_ask(), choices=choices, facts={"ask": "bears_salt"})]
+
+
+async def _cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    stored, state = await water_of(turn, question)
+    name = stored.name if stored is not None else None
+    if question.target is None:
+        return [await turn.reply(dose_words.incomplete())]
+    target = ammonia_as_n(question.target, question.basis)
+    found = cycle(target, question.volume_l, state)
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    held = {
+        "target": target,
+        "volume_l": found.volume_l,
+        "tank_id": stored.id if stored is not None else None,
+    }
+    choices = [
+        Choice(words.YES_NONE, "confirm_cycle", "yes", held),
+        Choice(words.NO_SOME, "decline_cycle", "no", {}),
+    ]
+    return [await turn.reply(words.cycle_ask(), choices=choices, facts={"ask": "no_animals"})]
+
+
+async def confirm_salt(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """The keeper says that all in it bear salt."""
+    stored, state = await _held(turn, choice)
+    found = salt_for_nitrite(choice.arguments["nitrite"], choice.arguments["volume_l"], state)
+    name = stored.name if stored is not None else None
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    return [await turn.reply(words.salt_answer(found, name), facts=_salt_facts(found))]
+
+
+async def decline_salt(turn: Turn, _offer: Offer, _choice: Choice) -> list[Reply]:
+    """Not all in it bear salt, or nobody knows."""
+    return [await turn.reply(words.salt_declined(), facts={"refused": "salt_species"})]
+
+
+async def confirm_cycle(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """The keeper says that there are no animals."""
+    stored, state = await _held(turn, choice)
+    found = cycle(choice.arguments["target"], choice.arguments["volume_l"], state)
+    name = stored.name if stored is not None else None
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    return [await turn.reply(words.cycle_answer(found, name), facts=_cycle_facts(found))]
+
+
+async def decline_cycle(turn: Turn, _offer: Offer, _choice: Choice) -> list[Reply]:
+    """There are animals after all."""
+    return [await turn.reply(words.cycle_declined(), facts={"refused": "animals_on_record"})]
+
+
+async def _held(turn: Turn, choice: Choice) -> tuple[StoredTank | None, State]:
+    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    if stored is None:
+        return None, State(Tank(name=""), turn.local_now)
+    return stored, await state_of(turn, stored, turn.now)
+
+
+def _named(question: Question) -> dict[str, float | str]:
+    return {"substance": question.substance or ""}
+
+
+def _salt_facts(found: NitriteSalt) -> dict[str, Any]:
+    return {
+        "substance": TABLE_SALT,
+        "volume_l": found.volume_l,
+        "nitrite": found.nitrite,
+        "chloride_mg_l": found.chloride,
+        "grams": found.grams,
+        "parts": [found.grams / found.count] * found.count,
+        "every_hours": 24,
+    }
+
+
+def _cycle_facts(found: Cycling) -> dict[str, Any]:
+    return {
+        "substance": "ammonium chloride",
+        "volume_l": found.volume_l,
+        "from": found.start,
+        "to": found.target,
+        "grams": found.grams,
+        "parts": [found.grams],
+    }

@@ -1,0 +1,60 @@
+"""What gets no dose at all, by whatever name: the rows of the cautions that must refuse."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+_WORDS: Final[tuple[tuple[str, str], ...]] = (
+    (
+        "mixing",
+        r"(bleach|chlorine cleaner|hypochlorite).*(acid|vinegar|ammonia|peroxide|cleaner)"
+        r"|(acid|vinegar|ammonia|peroxide).*(bleach|hypochlorite)"
+        r"|(dechlorinator|thiosul(f|ph)ate).*\bacid|\bacid\b.*(dechlorinator|thiosul(f|ph)ate)",
+    ),
+    ("battery_acid", r"battery acid|drain (cleaner|opener)|toilet (cleaner|bowl)"),
+    ("caustic", r"caustic|lye\b|sodium hydroxide|\bnaoh\b"),
+    (
+        "medicine",
+        r"copper|formalin|formaldehyde|malachite|permanganate|antibiotic|tetracycline|medicine"
+        r"|medication|methylene blue|praziquantel|metronidazole|levamisole|ivermectin|clove oil"
+        r"|euthan|put (it|him|her|them|my fish) down|kill (the|my) fish",
+    ),
+    (
+        "human",
+        r"\b(drink|drinking|drank|cook|cooking|baby|infant)\b|\bmy (dog|cat|horse)\b"
+        r"|my (skin|wound|hand|rash)",
+    ),
+    (
+        "release",
+        r"(release|set free|let go|dump|pour|flush)\b.*(river|lake|pond|stream|sea|wild|drain"
+        r"|creek|ditch|toilet)",
+    ),
+    ("condensate", r"condensate|dehumidifier|air ?con(ditioner)?\b"),
+    ("bleach", r"bleach|hypochlorite|disinfectant|detergent"),
+)
+
+
+def forbidden(text: str) -> str | None:
+    """Name the row of the cautions that a text asks against, None where there is none.
+
+    Parameters
+    ----------
+    text : str
+        The question as written.
+
+    Returns
+    -------
+    str or None
+        mixing, battery_acid, caustic, medicine, human, release, condensate or bleach.
+
+    Examples
+    --------
+    >>> forbidden("how much formalin for 100 l")
+    'medicine'
+    """
+    folded = text.casefold()
+    for reason, pattern in _WORDS:
+        if re.search(pattern, folded):
+            return reason
+    return None

@@ -1,0 +1,76 @@
+"""A bucket of water from demineralised water and weighed salts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from core.advice import limits
+from core.advice.plan import Fact, Goal, Refusal, Weighed
+from core.advice.salts import CALCIUM_TO_MAGNESIUM, HIGHEST, USUAL, weighed_for
+from core.water import Water, add, in_air
+
+ORDER = ("gh", "kh", "magnesium", "potassium")
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """Salts for a bucket, and its pH after standing: in a stocked tank's air, and outdoors."""
+
+    volume_l: float
+    targets: Mapping[str, float]
+    salts: tuple[Weighed, ...]
+    ph_stood: tuple[float, float]
+
+
+def recipe(
+    targets: Mapping[str, float],
+    volume_l: float | None,
+    salts: tuple[str, ...] = (),
+    ratio: float = CALCIUM_TO_MAGNESIUM,
+) -> Recipe | Refusal:
+    """Work out salts that make demineralised water into what is wished.
+
+    Parameters
+    ----------
+    targets : mapping of str to float
+        Any of gh, kh [°dH], magnesium, potassium [mg/L].
+    volume_l : float or None
+        The bucket. [L]
+    salts : tuple of str
+        What the keeper has, each by its full name; the usual ones where none are named.
+    ratio : float
+        Calcium to magnesium by amount.
+
+    Returns
+    -------
+    Recipe or Refusal
+        Refusals: volume_unknown, volume_implausible, target_implausible, kh_too_low and those of
+        `weighed_for`.
+
+    Notes
+    -----
+    No animals live in a bucket, so no step limit binds; KH under 1 is refused, since nothing would
+    hold its pH.
+    """
+    if volume_l is None:
+        return Refusal("volume_unknown")
+    if not limits.VOLUME_SMALLEST <= volume_l <= limits.VOLUME_LARGEST:
+        return Refusal("volume_implausible", {"volume_l": volume_l})
+    for name, target in targets.items():
+        if name not in ORDER or not 0.0 <= target <= HIGHEST.get(name, 100.0):
+            highest = HIGHEST.get(name, 100.0)
+            facts: dict[str, Fact] = {"analyte": name, "to": target, "highest": highest}
+            return Refusal("target_implausible", facts)
+    if targets.get("kh", 0.0) < limits.KH_SOFT:
+        return Refusal("kh_too_low", {"kh": targets.get("kh", 0.0)})
+    goals = [Goal(name, 0.0, targets[name]) for name in ORDER if targets.get(name)]
+    chosen = salts or tuple(dict.fromkeys(s for goal in goals for s in USUAL[goal.analyte]))
+    weighed = weighed_for(goals, chosen, volume_l, ratio)
+    if isinstance(weighed, Refusal):
+        return weighed
+    water = Water(25.0)
+    for salt in weighed:
+        water = add(water, salt.substance, salt.grams, volume_l)
+    rest = (in_air(water, limits.STOCKED_AIR).ph, in_air(water, limits.OPEN_AIR).ph)
+    return Recipe(volume_l, dict(targets), weighed, rest)

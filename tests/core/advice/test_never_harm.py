@@ -1,0 +1,50 @@
+"""The planner of the chat against a second, short opinion; a million cases in tests/bench."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from core.advice.plan import Plan, Weighed
+from tests.core.advice.never_harm import Verdict, cases, judge, planned
+
+CASES = 20_000
+"""The bench runs a million; about half a minute here."""
+
+
+@pytest.fixture(scope="module")
+def verdict() -> Verdict:
+    return judge([(case, answer) for case in cases(CASES, 7) for answer in planned(case)])
+
+
+def test_no_plan_harms(verdict: Verdict) -> None:
+    assert verdict.planned > CASES / 10
+    assert verdict.harms == []
+
+
+def test_of_what_can_be_helped_nearly_all_is(verdict: Verdict) -> None:
+    """Refusing everything is no way out; that plans reach the wish is among the harms."""
+    assert verdict.safe > CASES / 6
+    assert verdict.safe_planned >= 0.95 * verdict.safe
+    assert len(verdict.refused) >= 8, "the cases hardly try the gates"
+
+
+@pytest.mark.parametrize(
+    ("spoil", "harm"),
+    [
+        (lambda p: replace(p, count=1), "too fast"),
+        (lambda p: replace(p, every_hours=6), "parts too close"),
+        (lambda p: replace(p, salts=(Weighed("a white powder", 3.0),)), "nobody knows"),
+        (lambda p: replace(p, salts=(replace(p.salts[0], grams=2 * p.grams),)), "reach the wish"),
+        (lambda p: replace(p, salts=(replace(p.salts[0], substance="calcium sulfate"),)), "wish"),
+    ],
+)
+def test_the_checker_sees_a_spoilt_plan(spoil: object, harm: str) -> None:
+    """A checker that never complains proves nothing."""
+    found: list[str] = []
+    for case in cases(60, 3):
+        for plan in planned(case):
+            if isinstance(plan, Plan) and plan.count > 2 and plan.goals[0].analyte == "kh":
+                found += judge([(case, spoil(plan))]).harms  # type: ignore[operator]
+    assert any(harm in each for each in found)
