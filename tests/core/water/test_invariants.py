@@ -25,7 +25,7 @@ from core.water.solution import (
 from core.water.substances import SUBSTANCES
 from core.water.water import AMOUNTS, Water
 
-SOME = settings(max_examples=60, deadline=None)
+SOME = settings(max_examples=40, deadline=None)
 amount = st.floats(0.0, 5.0)
 trace = st.one_of(st.just(0.0), st.floats(1e-4, 0.3))
 litres = st.floats(0.5, 500.0)

@@ -74,7 +74,7 @@ def test_closed_sea_water_with_the_same_constants():
 
 def test_stood_sea_water_with_the_same_constants():
     practical, celsius, alkalinity, _ = grid()
-    for pressure in (300.0, 420.0, 1000.0, 5000.0):
+    for pressure in (300.0, 5000.0):
         water = sea(practical, celsius, alkalinity)
         theirs = pyco2sys(water, practical, WATERS_MILLERO_WOOSLEY, pressure, 4)
         assert np.abs(in_air(water, pressure).ph_total - theirs["pH_total"]).max() < 0.01
