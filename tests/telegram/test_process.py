@@ -36,7 +36,7 @@ class Talk:
         """Do something and give the message that answers it."""
         before = len(self._answers())
         act()
-        await self._server.until(lambda: len(self._answers()) > before, timeout=20)
+        await self._server.until(lambda: len(self._answers()) > before, timeout=60)
         answer: dict[str, Any] = self._answers()[-1]
         return answer
 
@@ -166,12 +166,12 @@ async def test_signals_end_it_with_nothing_half_done(
         assert database.execute("PRAGMA integrity_check").fetchone() == ("ok",)
     assert "handled" not in states
     await bot.start()
-    await server.until(lambda: len(server.texts()) >= 13, timeout=20)
+    await server.until(lambda: len(server.texts()) >= 13, timeout=60)
     assert not any("twice" in text for text in server.texts())
 
 
 async def test_kills_lose_nothing(server: BotApi, bot: BotProcess, tmp_path: Path) -> None:
-    await server.until(lambda: any(c.method == "getUpdates" for c in server.calls), timeout=20)
+    await server.until(lambda: any(c.method == "getUpdates" for c in server.calls), timeout=60)
     database = Database(f"sqlite+aiosqlite:///{tmp_path / 'bot.sqlite3'}")
     killer = Killer(server, bot, database)
     for phase in PHASES:
