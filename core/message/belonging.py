@@ -26,6 +26,7 @@ def tanks(line: Line, state: Statement) -> None:
     if line.tank_first:
         current = line.tanks[0][1]
         names = dict(line.tanks)
+        _two_tanks(line)
         for index in range(len(line.clauses)):
             current = names.get(index, current)
             by_clause[index] = current
@@ -43,6 +44,18 @@ def tanks(line: Line, state: Statement) -> None:
         for candidate in clause.candidates:
             candidate.tank = by_clause[index]
     _events(line, state, by_clause)
+
+
+def _two_tanks(line: Line) -> None:
+    """Values behind two tanks at once (`fern and quarry ph 7`) belong to neither for sure."""
+    for (first, name), (second, other) in zip(line.tanks, line.tanks[1:], strict=False):
+        between = [*line.clauses[first:second]] if second > first else []
+        told = any(clause.candidates for clause in between)
+        told = told or any(first <= index <= second for index, _ in line.events)
+        if name != other and not told:
+            for clause in line.clauses[second:]:
+                for candidate in clause.candidates:
+                    candidate.problem = candidate.problem or doubts.AMBIGUOUS_TANK
 
 
 def _events(line: Line, state: Statement, by_clause: dict[int, str]) -> None:

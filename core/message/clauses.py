@@ -65,6 +65,8 @@ _BEARING = frozenset(
         "fell_to",
         "to",
         "plus",
+        "as",
+        "and",
     }
 )
 
@@ -73,7 +75,7 @@ _SYMBOLS = frozenset({"less", "more", "approx", "plusminus"})
 """Signs that belong to a number; one that stands alone makes the next number doubtful."""
 
 
-_PLAIN_COMMANDS = frozenset({"its", "more", "yes", "done", "why", "later"})
+_PLAIN_COMMANDS = frozenset({"its", "correct", "more", "yes", "done", "why", "later"})
 
 
 _ODD = frozenset("*^$#%\\÷×¹²³_")
@@ -112,7 +114,7 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.ambiguous = kind == "several"
         before = tokens[index - 1] if index else None
         slash = before is not None and before.text == "/" and before.end == token.start
-        item.bearing = kind == "unit" or slash
+        item.bearing = kind == "unit" or slash or any(char.isdigit() for char in token.text)
         clause.items.append(item)
     elif token.text == "?":
         clause.questioned = True
@@ -167,7 +169,7 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
         quantity.problem = doubts.UNKNOWN_UNIT  # two units in a row
     if after + 1 < len(tokens) and tokens[after].text == "/" and quantity.unit is not None:
         following = tokens[after + 1]
-        touching = tokens[after].start == item.end and following.start == tokens[after].end
+        touching = tokens[after].start == item.end
         named = following.kind == "analyte" and quantity.unit != "mg"
         if (touching or following.text == "/") and not named and following.kind != "number":
             quantity.problem = doubts.UNKNOWN_UNIT  # "mg/ll"

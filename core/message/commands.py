@@ -66,7 +66,7 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return Command("done", rest[0].text), []
     if first.kind == "several" and tokens[1].text not in {",", ":"}:
         return None, tokens
-    if name == "no" and _measures(rest):
+    if name in {"no", "correct"} and _measures(rest):
         return Command("correct", arguments), rest
     if name == "its" and rest[0].kind == "clock" and all(t.kind == "fill" for t in rest[1:]):
         return Command("zone", f"it is {rest[0].text}"), []

@@ -20,6 +20,7 @@ from core.substances import MEDIA
 
 _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
 _SMALL = frozenset({"one", "link", "some", "new", "fish"})
+_BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
 _REACH = 12
 """How many words before an event are looked at."""
 _UNSURE = frozenset({"wish", "if", "not", "every"})
@@ -49,6 +50,7 @@ class _Parts:
     bare: float | None = None
     substance: str | None = None
     unknown: list[Token] = field(default_factory=list)
+    named: list[Token] = field(default_factory=list)
     unsure: bool = False
     water: bool = False
 
@@ -78,7 +80,7 @@ def _one(
     last = _right(tokens, index)
     parts = _Parts(kind, tokens[first].start, tokens[last - 1].end)
     parts.water = tokens[index].text not in {"changed", "replaced", "swapped", "exchanged"}
-    parts.unsure = _unsure_before(tokens, first)
+    parts.unsure = _unsure_before(tokens, first, kind)
     place = first
     while place < last:
         place = _take(tokens, place, index, parts, context) if place != index else place + 1
@@ -158,7 +160,7 @@ def _right(tokens: list[Token], index: int) -> int:
             "iso",
         }:
             break
-        if token.kind == "time" and token.value != "one":
+        if token.kind == "time" and token.value not in {"one", "today", "now"}:
             break
         if token.kind == "mark" and token.value == "and" and token.text != "with":
             break
@@ -170,12 +172,14 @@ def _right(tokens: list[Token], index: int) -> int:
     return place
 
 
-def _unsure_before(tokens: list[Token], first: int) -> bool:
+def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:
     place = first - 1
     last = max(place - _REACH, 0)
     while place >= last and tokens[place].text not in _STOPS and tokens[place].kind != "analyte":
         if tokens[place].kind == "mark" and tokens[place].value in _UNSURE:
             return True
+        if tokens[place].kind == "word" and kind in _BY_HAND:
+            return True  # "after the water change": not told as done now
         place -= 1
     return False
 
@@ -204,6 +208,7 @@ def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: C
             parts.water = True
     elif token.kind == "substance":
         parts.substance = str(token.value)
+        parts.named.append(token)
     elif token.kind in {"word", "several", "event"}:
         parts.unknown.append(token)
     elif token.kind == "time" and token.value == "one" and parts.count is None:
@@ -247,8 +252,9 @@ def _made(parts: _Parts, first: int, last: int, source: str) -> Found | None:
     said = " ".join(token.text for token in parts.unknown)
     species = source_words(parts.unknown, source) if said and living else None
     substance = parts.substance
-    if kind == "dose" and substance is None and said:
-        substance = source_words(parts.unknown, source)
+    if kind == "dose" and said:
+        # A word that we do not know may make another thing of it: liquid carbon is no carbon.
+        substance = source_words(sorted(parts.unknown + parts.named, key=_start), source)
     living = living or kind == "media"
     count = int(parts.bare) if living and parts.bare is not None else parts.count
     return Found(
@@ -268,6 +274,10 @@ def _made(parts: _Parts, first: int, last: int, source: str) -> Found | None:
             end=parts.end,
         ),
     )
+
+
+def _start(token: Token) -> int:
+    return token.start
 
 
 def source_words(tokens: list[Token], source: str) -> str:

@@ -27,7 +27,11 @@ def unclear_name(candidate: Candidate, source: str) -> Doubt:
     written = number_text(candidate.quantity)
     fragment = source[candidate.start : candidate.end]
     if candidate.problem is not None and candidate.analyte == "":
-        choices = tuple(f"{choice} {written}".strip() for choice in candidate.choices)
+        choices = tuple(
+            f"{choice} {written}".strip()
+            for choice in candidate.choices
+            if _fits(choice, candidate.quantity)
+        )
         only = choices[0] if len(choices) == 1 else None
         return Doubt(
             fragment,
@@ -46,6 +50,13 @@ def unclear_name(candidate: Candidate, source: str) -> Doubt:
     return Doubt(
         fragment, candidate.start, candidate.end, doubts.AMBIGUOUS_NAME, None, None, choices
     )
+
+
+def _fits(choice: str, quantity: Quantity) -> bool:
+    """Whether the number is one that the analyte offered can have."""
+    analyte = choice.lower().replace(" ", "_")
+    numbers = (quantity.value, quantity.low, quantity.high)
+    return all(believable(analyte, n, quantity.unit) for n in numbers if n is not None)
 
 
 def number_text(quantity: Quantity) -> str:

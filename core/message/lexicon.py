@@ -130,7 +130,7 @@ def _add(
         lexicon.several[name] = tuple(sorted(by_language.items()))
         entry = ("several", name)
     lexicon.languages[name] = frozenset(by_language)
-    if "·" in key:
+    if "·" in key and key[-1].endswith("h2o"):
         lexicon.words["".join(key)] = entry  # a formula with its water is one token
     elif len(key) == 1 or not any(piece.isalnum() for piece in key):
         lexicon.words["".join(key)] = entry

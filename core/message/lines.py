@@ -169,7 +169,7 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
     """Whether a clause ends here: punctuation, "and", a dash between two pairs."""
     token = tokens[index]
     if token.kind == "mark":
-        return token.value == "and" and bool(clause.items)
+        return token.value == "and" and bool(clause.items) and index + 1 < len(tokens)
     if (
         token.kind != "p"
         or clauses.within_word(tokens, index)

@@ -84,11 +84,16 @@ def modifies(word: str) -> bool:
 def _bearing() -> tuple[str, ...]:
     """Words that change what a value means: times, wishes, other waters, changes."""
     marks = {"wish", "other", "up", "down", "was", "from", "not", "if", "to", "between"}
-    return tuple(
-        word
-        for word, entry in lexicon().words.items()
-        if len(word) > 2 and ((entry[0] == "time") or (entry[0] == "mark" and entry[1] in marks))
-    )
+    ranges = {("mark", "to"), ("mark", "at_to")}
+    found = []
+    for word, entry in lexicon().words.items():
+        several = lexicon().several.get(word, (("", entry),))
+        for _, (category, meaning) in several:
+            bearing = category == "time" or (category == "mark" and meaning in marks)
+            if (bearing and len(word) > 2) or ((category, meaning) in ranges and len(word) == 2):
+                found.append(word)
+                break
+    return tuple(found)
 
 
 @lru_cache(maxsize=4096)

@@ -81,7 +81,8 @@ def _singles(clause: Clause) -> list[Item]:
             continue
         quantity = item.quantity
         if quantity is not None and quantity.of is not None:
-            waiting = spare > 0 and bool(out) and items[index - 1] is out[-1]
+            free = spare > 0 or items[0].kind != "V"
+            waiting = free and bool(out) and items[index - 1] is out[-1]
             if not (waiting and out[-1].kind == "N") and not _named(item, items, index):
                 _own_name(clause, item, quantity.of)
                 continue
@@ -224,6 +225,10 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
     if marks & {"up", "down", "plus"}:
         clause.trouble.append((item.start, item.end, doubts.CHANGE))
         return
+    if "to" in marks and last is not None and "wish" not in marks:
+        last.problem = last.problem or doubts.BAD_NUMBER  # a range torn apart
+        last.end = max(last.end, item.end)
+        return
     if "other" in marks:
         clause.trouble.append((item.start, item.end, doubts.OTHER_WATER))
         clause.other = False
@@ -256,7 +261,7 @@ def _again(clause: Clause, item: Item, last: Candidate) -> None:
 
 def _joined(last: Candidate, item: Item) -> tuple[str, ...]:
     """The value with the point that may be lost: 7 2 for 7.2."""
-    if item.quantity is None or item.start - last.quantity.end > 1:
+    if item.quantity is None or not last.analyte or item.start - last.quantity.end > 1:
         return ()
     whole, part = last.quantity.value, item.quantity.value
     if whole is None or part is None or whole != int(whole) or part != int(part) or part > 999:

@@ -177,8 +177,11 @@ def _number_first(tokens: list[Token], index: int, *, ranges: bool = True) -> Qu
         _unit(tokens, found)
     if ranges and found.last < count:
         found = _range(tokens, found)
-    if ranges and found.last < count and tokens[found.last].value == "plusminus":
-        _tolerance(tokens, found)
+    if ranges and found.last < count:
+        if tokens[found.last].value == "plusminus":
+            _tolerance(tokens, found)
+        else:
+            _open_end(tokens, found)
     return found
 
 
@@ -256,6 +259,8 @@ def _basis(tokens: list[Token], found: Quantity) -> None:
     place = found.last
     if tokens[place].text == "(":
         place += 1
+    if place >= len(tokens):
+        return
     if tokens[place].text == "caco3" and found.unit is not None:
         found.basis = "CaCO3"
         found.end = tokens[place].end
@@ -312,6 +317,20 @@ def _join(low: Quantity, high: Quantity, first: int, start: int) -> Quantity:
     elif low.value >= high.value:
         joined.problem = joined.problem or doubts.BAD_NUMBER
     return joined
+
+
+def _open_end(tokens: list[Token], found: Quantity) -> None:
+    """40+ is 40 or more; a plus that a number follows is no end."""
+    plus = tokens[found.last]
+    if plus.text != "+" or plus.start != found.end or found.value is None:
+        return
+    if found.last + 1 < len(tokens) and is_number(tokens[found.last + 1]):
+        return
+    found.qualifier = ">"
+    found.end = plus.end
+    found.last += 1
+    if found.unit is None and found.last < len(tokens):
+        _unit(tokens, found)
 
 
 def _tolerance(tokens: list[Token], found: Quantity) -> None:

@@ -18,6 +18,7 @@ from core.message.tokens import Token
 
 _ENDS = frozenset({".", "?", "!", ";"})
 _OPENING_ONLY = frozenset({"keep", "change", "convert", "dose", "history", "raise", "help"})
+_VOLUMES = frozenset({"L", "gal", "uk gal"})
 _BUFFERS = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
 
 
@@ -46,6 +47,8 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
 def _asking(tokens: list[Token]) -> int | None:
     """The index of the word of asking; weak ones count only where a sentence begins."""
     for index, token in enumerate(tokens):
+        if token.kind == "command" and token.value == "why" and len(tokens) > 1:
+            return index
         if token.kind != "ask":
             continue
         if token.value not in _OPENING_ONLY or _opens(tokens, index):
@@ -104,6 +107,8 @@ def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | N
         return None
     if words[0].value == "link" and words[0].text.isalpha() and tokens[-1].text == "?":
         return _make(source, "safe", tokens, tokens[0], [], context)
+    if _recipe(tokens):
+        return _make(source, "how_much", tokens, tokens[0], [], context)
     if _plus(words):
         return _make(source, "dose", tokens, tokens[0], [], context)
     if _conversion(words):
@@ -111,6 +116,16 @@ def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | N
     if words[0].kind == "analyte" and words[1].value == "under" and len(words) == 3:
         return _make(source, "change", tokens, tokens[0], [], context)
     return None
+
+
+def _recipe(tokens: list[Token]) -> bool:
+    """A volume with a substance, or with "to", and nothing done: `soda 120 l kh 3 to 6`."""
+    kinds = {token.kind for token in tokens}
+    if "event" in kinds or "analyte" not in kinds:
+        return False
+    volume = any(token.kind == "unit" and token.value in _VOLUMES for token in tokens)
+    ends = any(token.kind == "mark" and token.value in {"to", "at_to", "from"} for token in tokens)
+    return volume and ("substance" in kinds or ends)
 
 
 def _plus(words: list[Token]) -> bool:

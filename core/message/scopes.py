@@ -38,6 +38,9 @@ def trailing_marks(clause: Clause) -> None:
             last.problem = last.problem or doubts.NEGATED
         elif mark in {"to", "between"}:
             last.problem = last.problem or doubts.BAD_NUMBER  # a range without its end
+        elif mark in {"as", "and"}:
+            reason = doubts.UNKNOWN_UNIT if mark == "as" else doubts.UNKNOWN_WORD
+            last.problem = last.problem or reason  # something was left off
 
 
 def clause_words(clause: Clause) -> None:
@@ -78,9 +81,10 @@ def other_water(line: Line, candidates: list[Candidate], state: Statement) -> No
 def lone_k(candidates: list[Candidate], state: Statement) -> None:
     """A bare K is potassium only beside a KH, since one letter is easily lost."""
     lone = [c for c in candidates if c.name == "k" and c.problem is None]
-    if not lone or any(c.analyte == "kh" for c in candidates):
+    if not lone:
         return
-    if any(value.analyte == "kh" for value in state.values):
+    names = {c.analyte for c in candidates} | {value.analyte for value in state.values}
+    if "kh" in names and len(names) > 2:
         return
     for candidate in lone:
         text = number_text(candidate.quantity)

@@ -98,6 +98,8 @@ def _word(token: Token, role: str, slots: Slots) -> str:
         slots.events.append("water_change")
     elif kind == "mark":
         return _ROLES.get(str(token.value), role)
+    elif kind == "ask" and token.value in {"raise", "change"}:
+        return "raise"
     elif kind == "time" and token.value == "at":
         return "premise"
     elif kind in {"word", "several"}:
@@ -117,6 +119,15 @@ def _quantity(
     if _amount(quantity, slots, context):
         return
     name = _name(tokens, index, quantity, slots)
+    if role == "raise":
+        # "raise kh 2" may be to 2 or by 2; "2 degrees" is by.
+        if quantity.low is None and not quantity.sign and quantity.qualifier == "=":
+            if quantity.unit != "°":
+                slots.unplaced.append(quantity)
+                return
+            role = "by"
+        else:
+            role = ""
     analyte, basis = name if name is not None else (quantity.of, None)
     if quantity.low is not None and quantity.high is not None:
         for number, part in ((quantity.low, "from"), (quantity.high, "to")):

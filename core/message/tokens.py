@@ -20,12 +20,14 @@ _TOKEN = re.compile(
   | (?P<clock>\d\d?:\d\d(?::\d\d)?(?:z|[+-]\d\d:\d\d)?(?![\d:]))
   | (?P<dotted>\d\d?\.\d\d?\.(?:\d\d\d\d|\d\d)?(?![\d.,]))
   | (?P<slashed>\d\d?[/-]\d\d?[/-](?:\d\d\d\d|\d\d)(?![\d/-])|\d\d?/\d\d?/?(?![\d/.,]))
+  | (?P<water>\d\d?h2o(?![^\W_]))
   | (?P<number>[.,]?\d[\d.,']*)
   | (?P<nl>\n)
   | (?P<mark><=|>=|\+/-|\+-|->|=>|\.\.+|<|[^\w\s]|[_½¼¾⅓⅔⅛¹²³])
     """,
     re.VERBOSE,
 )
+_AS_WORDS = {"url": "word", "water": "word"}
 _MIXED = re.compile(r"[^\W_]{1,41}")
 _WATER = re.compile(r" ?[.·*•∙x]? ?(\d\d?) ?h2o(?![^\W_])")
 _SUPERSCRIPT = str.maketrans("", "", "¹²³" + MARK)
@@ -112,7 +114,7 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
             else:
                 out.append(Token("p", text, text, start, end))
         else:
-            out.append(Token("word" if kind == "url" else kind or "p", text, text, start, end))
+            out.append(Token(_AS_WORDS.get(kind or "p", kind or "p"), text, text, start, end))
         position = end
     return _resolved(_phrases(out, words), words, folded if source is None else source)
 

@@ -91,7 +91,9 @@ def main() -> None:
     print(f"clean messages of four readings: ours {mine:.1f} µs, lark {other:.1f} µs")
     print(f"   ratio {mine / other:.2f} (under 1 is faster)")
     for name, text in KINDS.items():
-        print(f"{name:>20}: {best(lambda text=text: parse(text, context), rounds):6.1f} µs  {text!r}")
+        print(
+            f"{name:>20}: {best(lambda text=text: parse(text, context), rounds):6.1f} µs  {text!r}"
+        )
 
     def whole() -> None:
         for text in KINDS.values():
