@@ -252,7 +252,7 @@ async def set_my_commands(api: BotApi, params: Params) -> Any:
 
 
 async def set_webhook(api: BotApi, params: Params) -> Any:
-    """Name the address that updates are posted to; an empty one takes it away."""
+    """Note a webhook's address, which forbids polling; nothing is posted to it by this server."""
     if str(params.get("drop_pending_updates", "")).lower() == "true":
         api.updates.drop_all()
     api.webhook = {key: params[key] for key in ("url", "secret_token") if params.get(key)}
