@@ -67,3 +67,14 @@ def test_the_telegram_steps_name_what_the_settings_know() -> None:
         held = Settings.model_fields[section.lower()].annotation
         assert held is not None
         assert key.lower() in held.model_fields
+
+
+def test_the_accuracy_table_has_the_rows_of_its_script_and_none_over_its_limit() -> None:
+    found = re.search(r"<!-- accuracy -->\n(.*?)<!-- end of accuracy -->", README, re.DOTALL)
+    assert found is not None
+    rows = [line.strip("| ").split(" | ") for line in found[1].splitlines() if line[:2] == "| "][1:]
+    script = (Path(__file__).parent / "bench" / "water_accuracy.py").read_text(encoding="utf-8")
+    assert len(rows) >= 10
+    for what, _, _, worst, allowed in rows:
+        assert float(worst.rstrip(" %")) <= float(allowed.rstrip(" %")), what
+        assert f'"{allowed}"' in script, what
