@@ -21,6 +21,8 @@ _SOFT = frozenset({",", ";", "|", "/", "•", "(", ")", "[", "]"})
 _HARD = frozenset({".", "!", "?"})
 
 
+_MOST = 12
+"""Times, and tanks, that one line may have; more are no message of a keeper."""
 _FRACTIONS = frozenset({"1/2", "1/3", "1/4", "1/8"})
 _TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
 
@@ -54,7 +56,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
         line.begun = True
         return clauses.gather(tokens, index, clause)
     if timed:
-        moment = _moment(tokens, index, clause, state)
+        moment = _moment(tokens, index, line, state)
         if moment is not None:
             line.moments.append((len(line.clauses) - 1, moment))
             return moment.end
@@ -79,16 +81,19 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     return after
 
 
-def _moment(tokens: list[Token], index: int, clause: Clause, state: Statement) -> Moment | None:
+def _moment(tokens: list[Token], index: int, line: Line, state: Statement) -> Moment | None:
     """A time that begins here, unless a name waits for this number."""
+    if len(line.moments) >= _MOST:
+        return None
     token = tokens[index]
+    clause = line.clauses[-1]
     if token.kind in {"dotted", "slashed"} and clause.items and clause.items[-1].kind == "N":
         names = sum(item.kind == "N" for item in clause.items)
         if names > sum(item.kind == "V" for item in clause.items):
             return None
     if token.text in _FRACTIONS and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
         return None
-    if token.kind in {"number", "fraction"} or token.value == "half":
+    if token.kind in {"number", "fraction"} or token.value in {"half", "one"}:
         following = tokens[index + 1] if index + 1 < len(tokens) else None
         if following is None or (following.kind != "time" and following.text not in BETWEEN):
             return None
@@ -111,6 +116,8 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
     token = tokens[index]
     called = token.text == "@"
     place = index + 1 if called else index
+    if len(line.tanks) >= _MOST:
+        return 0
     if place >= len(tokens) or tokens[place].kind not in {"word", "tank", "several", "analyte"}:
         return 0
     if tokens[place].kind == "tank":

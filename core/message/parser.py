@@ -23,7 +23,7 @@ from core.message.tokens import Token, cut, mark_hidden
 LIMIT = 4096
 """Characters that are read; the rest is one doubt."""
 
-MOST_TOKENS = 500
+MOST_TOKENS = 300
 """Tokens that are read, some hundred readings; the rest is one doubt as well."""
 
 
@@ -45,7 +45,7 @@ def parse(text: str, context: Context) -> Parsed:
     if len(text) > LIMIT:
         return _long(text, context)
     folded = fold(text)
-    tokens = cut(folded, lexicon(), text)
+    tokens = cut(folded, lexicon(), text, most=MOST_TOKENS + 8)
     if not text.isascii():
         tokens = mark_hidden(tokens, text, folded)
     if not tokens:

@@ -60,15 +60,15 @@ class Token:
         return f"{self.kind}:{self.text}"
 
 
-def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
+def cut(
+    folded: str, words: Lexicon, source: str | None = None, *, most: int | None = None
+) -> list[Token]:
     """The tokens of a folded text, words and phrases looked up.
 
     message = { word | number | date | clock | newline | other character }
 
-    Blanks divide and are dropped. A word glued to digits is looked up whole ("no3"), then as the
-    longest known beginning ("kh4", "7dgh8"). A number that an invisible character touches on the
-    inside, and every number after a character that turns the reading direction, gets the problem
-    ``invisible``.
+    Blanks divide and are dropped; with `most`, no more pieces than that are cut. A word glued to
+    digits is looked up whole ("no3"), then as the longest known beginning ("kh4", "7dgh8").
     """
     out: list[Token] = []
     glued = -1  # where digits begin that touch a name which itself ends in a digit (no320)
@@ -77,7 +77,7 @@ def cut(folded: str, words: Lexicon, source: str | None = None) -> list[Token]:
     known = words.words
     while position < length:
         match = find(folded, position)
-        if match is None:
+        if match is None or (most is not None and len(out) >= most):
             break
         kind = match.lastgroup
         start, end = match.span()
