@@ -13,6 +13,7 @@ from bot.chat import (
     changes,
     corrections,
     dosing,
+    emergencies,
     expected,
     pauses,
     presses,
@@ -103,6 +104,10 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return [await turn.reply(words.not_yet(parsed.command.name))]
         return await topic(turn, parsed.command, parsed)
     replies: list[Reply] = []
+    if emergencies.is_call(turn, parsed):
+        if parsed.values or parsed.events:
+            replies += await readings.keep(turn, parsed)
+        return [*replies, await emergencies.answer(turn, parsed)]
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, parsed)
     if parsed.question is not None:

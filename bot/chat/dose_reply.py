@@ -23,7 +23,9 @@ async def planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str |
     lines = [words.head(plan, name), words.caution(plan), words.amount(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:
         lines.append(ammonia)
-    lines.append(words.within_kit() if plan.within_kit else words.afterwards(plan))
+    if plan.within_kit:
+        lines.append(words.within_kit())
+    lines.append(words.afterwards(plan))
     held: dict[str, Any] = {
         "tank_id": stored.id if stored is not None else None,
         "grams": plan.parts[0],
@@ -53,7 +55,10 @@ def plan_facts(plan: Plan, name: str | None) -> dict[str, Any]:
         "every_hours": plan.every_hours,
         **{f"{ion}_mg_l": amount for ion, amount in plan.added.items()},
     }
-    if goal.analyte != "kh" or len(plan.goals) > 1:
+    if goal.relative:
+        del facts["from"], facts["to"]
+        facts["delta"] = goal.change
+    elif goal.analyte != "kh" or len(plan.goals) > 1:
         facts["goals"] = [
             {"analyte": each.analyte, "from": each.start, "to": each.target} for each in plan.goals
         ]

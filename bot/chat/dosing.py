@@ -15,15 +15,23 @@ from core.advice.dosing import Wish, plan_kh
 from core.advice.forbidden import forbidden
 from core.advice.plan import Plan, Refusal
 from core.advice.state import State
+from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.model import Parsed, Question
 from core.substances import MEDIA
 from core.tank import Tank
+
+
+def has_stray_number(parsed: Parsed) -> bool:
+    """Whether a number of the question was not understood: it was asked about, nothing is dosed."""
+    return any(doubt.reason == INCOMPLETE_QUESTION for doubt in parsed.doubts)
 
 
 async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """Answer what an amount or a medium does; a wish in such words is a dose."""
     if (reason := forbidden(f"{question.text or ''} {question.substance or ''}")) is not None:
         return [await dose_reply.refuse(turn, Refusal(reason), None)]
+    if has_stray_number(parsed):
+        return []
     wished = question.target is not None or question.delta is not None
     if wished and question.substance not in MEDIA:
         return await dose(turn, question, parsed)
@@ -32,6 +40,8 @@ async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
 
 async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """Answer how much of what: the topic of a dose by what is asked for."""
+    if has_stray_number(parsed):
+        return []
     text = question.text or ""
     if (reason := forbidden(f"{text} {question.substance or ''}")) is not None:
         return [await dose_reply.refuse(turn, Refusal(reason), None)]

@@ -29,6 +29,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "for_tank": doubts.for_tank,
     "log_dose": doses.log,
     "retest": doses.retest,
+    "say_again": salts.say_again,
     "confirm_salt": salts.confirm_salt,
     "decline_salt": salts.decline_salt,
     "confirm_cycle": salts.confirm_cycle,

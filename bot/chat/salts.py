@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Mapping
 from typing import Any
 
-from bot.chat import changes, dose_reply
+from bot.chat import changes, dose_reply, doubts
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import doses as dose_words
+from bot.chat.words import general
 from bot.chat.words import salts as words
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -27,14 +28,24 @@ from core.advice.treatments import (
     minds_salt,
     salt_for_nitrite,
 )
-from core.message.model import Parsed, Question
+from core.message.model import Basis, Parsed, Question
 from core.tank import Tank
 
 Topic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 
 CONDITION = re.compile(r"\b(at|with|if|when|while)\s+(gh|kh)\b", re.IGNORECASE)
+MAKING = ("prepare", "make", "mix", "remineralise", "remineralize")
 THIOSULFATE = {"sodium thiosulfate", "sodium thiosulfate pentahydrate"}
 TABLE_SALT = "sodium chloride"
+
+BASES: Mapping[str, tuple[tuple[str, str], ...]] = {
+    "ammonia": (("N", "as N"), ("NH4", "as NH4")),
+    "nitrate": (("NO3", "as NO3"), ("N", "as N")),
+    "phosphate": (("PO4", "as PO4"), ("P", "as P")),
+}
+"""What a wish may be counted as, and the words that say so."""
+
+FORMULA = {"ammonia": "nh4", "nitrate": "no3", "phosphate": "po4"}
 
 
 def topic_of(question: Question) -> Topic | None:
@@ -75,6 +86,8 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if question.analyte is None or (question.target is None and question.delta is None):
         return [await turn.reply(words.no_recipe())]
     stored, state = await water_of(turn, question)
+    if question.target is not None and basis_missing(question, stored):
+        return [await _ask_basis(turn, question)]
     if stored is None and question.start_value is None:
         current = turn.current_tank
         if current is not None and current.tank.volume_l == question.volume_l:
@@ -89,8 +102,6 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if second is not None:
         targets[second] = question.premises[second]
     starts = {} if question.start_value is None else {question.analyte: question.start_value}
-    if deltas and question.analyte not in starts and state.last(question.analyte) is None:
-        starts[question.analyte] = 0.0  # a rise alone needs no beginning
     wish = SaltWish(
         targets=targets,
         deltas=deltas,
@@ -106,6 +117,38 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if len(plans) == 1:
         return [await dose_reply.planned(turn, plans[0], stored, name)]
     return [await _two_forms(turn, plans, name)]
+
+
+def basis_missing(question: Question, stored: StoredTank | None) -> bool:
+    """Whether a wish could be as nitrogen or as the ion, and nothing says which."""
+    analyte = question.analyte or ""
+    if analyte not in BASES or question.basis is not None:
+        return False
+    if re.search(rf"\b{FORMULA[analyte]}\b", question.text or "", re.IGNORECASE):
+        return False
+    return _kit_basis(question, stored) is None
+
+
+def _kit_basis(question: Question, stored: StoredTank | None) -> Basis | None:
+    kit = None if stored is None else stored.tank.kits.get(question.analyte or "")
+    return None if kit is None else kit.basis
+
+
+async def _ask_basis(turn: Turn, question: Question) -> Reply:
+    analyte = question.analyte or ""
+    choices = [
+        Choice(words.as_basis(analyte, basis), "say_again", "", {"text": f"{question.text} {said}"})
+        for basis, said in BASES[analyte]
+    ]
+    facts = {"ask": "basis", "analyte": analyte}
+    return await turn.reply(words.basis_ask(analyte), choices=choices, facts=facts)
+
+
+async def say_again(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Take a question again with what was missing in it."""
+    if not await turn.uow.offers.take(offer.id, choice.verb):
+        return [await turn.reply(general.already())]
+    return await doubts.say(turn, choice.arguments["text"], turn.now)
 
 
 async def _two_forms(turn: Turn, plans: tuple[Plan, ...], name: str | None) -> Reply:
@@ -126,7 +169,8 @@ async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> lis
     targets = {name: value for name, value in targets.items() if name in HIGHEST}
     if not targets:
         return [await turn.reply(words.no_recipe())]
-    named = () if question.substance in {None, TABLE_SALT} else (question.substance or "",)
+    unnamed = question.substance in {None, TABLE_SALT, *MAKING}
+    named = () if unnamed else (question.substance or "",)
     found = recipe(targets, question.volume_l, named)
     if isinstance(found, Refusal):
         return [await dose_reply.refuse(turn, found, None)]
@@ -207,7 +251,9 @@ async def _cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Repl
     name = stored.name if stored is not None else None
     if question.target is None:
         return [await turn.reply(dose_words.incomplete())]
-    target = ammonia_as_n(question.target, question.basis)
+    if basis_missing(question, stored):
+        return [await _ask_basis(turn, question)]
+    target = ammonia_as_n(question.target, question.basis or _kit_basis(question, stored))
     found = cycle(target, question.volume_l, state)
     if isinstance(found, Refusal):
         return [await dose_reply.refuse(turn, found, name)]

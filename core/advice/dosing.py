@@ -119,6 +119,8 @@ def refused_substance(name: str, state: State) -> Refusal | None:
     facts: dict[str, Fact] = {"substance": name}
     if name in BUFFERS:
         return None
+    if name.endswith(" acid"):
+        return Refusal("acid", facts)
     if name in STRONG:
         if not state.tank.is_sea:
             return Refusal("carbonate", facts)
@@ -204,7 +206,14 @@ def _planned(
         blind=blind,
         reading_age=None if wish.start is not None else start.age(state.now),
         within_kit=not blind and goal.change < start.step + 1e-9,
+        cautions=_cautions(wish.substance, state),
     )
+
+
+def _cautions(name: str, state: State) -> tuple[str, ...]:
+    """Ids of what must be said before the grams of a buffer."""
+    found = ["alkaline_dust"] if name in STRONG else []
+    return (*found, "sea_precipitation") if state.tank.is_sea else tuple(found)
 
 
 def _first_parts(state: State) -> tuple[float, ...]:

@@ -23,11 +23,16 @@ class Refusal:
 
 @dataclass(frozen=True, slots=True)
 class Goal:
-    """What an analyte is to become. Canonical units."""
+    """What an analyte is to become. Canonical units.
+
+    `relative` is True where only a rise was asked for and nobody knows where it begins: then
+    `start` is 0 and stands for nothing.
+    """
 
     analyte: str
     start: float
     target: float
+    relative: bool = False
 
     @property
     def change(self) -> float:

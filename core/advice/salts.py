@@ -108,6 +108,9 @@ def goals_of(wish: SaltWish, state: State) -> tuple[Goal, ...] | Refusal:
         if analyte in IN_SEA_ONLY and not state.tank.is_sea and analyte not in wish.starts:
             return Refusal("use_gh", {"analyte": analyte})
         reading = state.last(analyte)
+        if reading is None and analyte in wish.deltas and analyte != "kh":
+            found.append(Goal(analyte, 0.0, wish.deltas[analyte], relative=True))
+            continue
         if reading is None:
             return Refusal("reading_unknown", {"analyte": analyte})
         if reading.is_limit and reading.qualifier == ">":

@@ -77,7 +77,11 @@ def amount(share: float, volume_l: float | None) -> str:
 
 def row(title: str, values: Mapping[str, float]) -> str:
     """One stage of the water on a line."""
-    shown = [f"{name} {_figure(key, values[key])}" for key, name in NAMES.items() if key in values]
+    shown = [
+        f"{name} {_figure(key, values[key])}".strip()
+        for key, name in NAMES.items()
+        if key in values
+    ]
     return f"{title}: {', '.join(shown)}."
 
 

@@ -29,6 +29,8 @@ def way(goal: Goal) -> str:
     """From where to where."""
     unit = UNITS.get(goal.analyte, "mg/L")
     name = LABELS.get(goal.analyte, goal.analyte)
+    if goal.relative:
+        return f"{name} +{plain(goal.change, 2)} {unit}"
     return f"{name} {plain(goal.start, 2)} → {plain(goal.target, 2)} {unit}"
 
 

@@ -23,6 +23,9 @@ def _analyte(facts: Facts) -> str:
     return {"kh": "KH", "gh": "GH", "ph": "pH"}.get(name, name)
 
 
+EXAMPLES = {"calcium": "400", "magnesium": "1300", "salinity": "34", "nitrate": "10"}
+
+
 def _number(facts: Facts, name: str) -> str:
     return plain(float(facts[name]), 2)
 
@@ -111,7 +114,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "reading_unknown": lambda facts: [
         f"I need {_analyte(facts)} first. Measure it and send it, for example:"
-        f" {facts['analyte']} 4",
+        f" {facts['analyte']} {EXAMPLES.get(str(facts['analyte']), '4')}",
     ],
     "analyte_unknown": lambda facts: [
         f"No dose for {_analyte(facts)}: I cannot work that out. I can for kh, gh, calcium,"

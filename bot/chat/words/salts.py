@@ -109,7 +109,7 @@ def salt_answer(found: NitriteSalt, tank: str | None) -> list[str]:
     held = "counted as 0 as it is unknown" if found.chloride_assumed else "as measured"
     return [
         f"{where}: +{plain(found.chloride, 0)} mg/L chloride for nitrite"
-        f" {plain(found.nitrite, 2)} mg/L.",
+        f" {plain(found.nitrite, 2)} mg/L as NO2 (unsaid counts as N, the worse).",
         "Not for plants, snails, loaches or catfish; weigh it, never spoons; watch the animals; not"
         " veterinary advice.",
         pace,
@@ -147,3 +147,13 @@ def cycle_answer(found: Cycling, tank: str | None) -> list[str]:
 def cycle_declined() -> list[str]:
     """There are animals."""
     return ["No dose then: ammonia would poison them. Test ammonia and nitrite daily instead."]
+
+
+def basis_ask(analyte: str) -> list[str]:
+    """A wish that may be counted in two ways."""
+    return [f"Counted how? {analyte.capitalize()} can be told in two ways that differ much:"]
+
+
+def as_basis(_analyte: str, basis: str) -> str:
+    """One of the two ways."""
+    return {"N": "as nitrogen (N)", "P": "as phosphorus (P)"}.get(basis, f"as {basis}")

@@ -1,0 +1,99 @@
+"""Calls for help: the first steps do no harm, and stand in the first line."""
+
+from __future__ import annotations
+
+import pytest
+
+from core.advice.emergencies import recognise
+from tests.chat.harness import Talk
+
+
+@pytest.mark.parametrize(
+    ("text", "danger"),
+    [
+        ("help ammonia", "ammonia"),
+        ("ammonia spike!!", "ammonia"),
+        ("help nitrite is high", "nitrite"),
+        ("fish gasping", "gasping"),
+        ("they are all hanging at the surface", "gasping"),
+        ("ph crashed", "ph_crash"),
+        ("my ph crashed overnight", "ph_crash"),
+        ("forgot the dechlorinator", "chlorine"),
+        ("help chlorine", "chlorine"),
+        ("overdose", "overdose"),
+        ("i dosed way too much", "overdose"),
+        ("heater stuck on", "heater"),
+        ("power cut", "power"),
+        ("no electricity since noon", "power"),
+        ("a child drank it", "swallowed"),
+        ("the dog ate the salt", "swallowed"),
+        ("my fish are dying", "general"),
+        ("the fish ate well", None),
+        ("cleaned the heater", None),
+        ("power head cleaned", None),
+        ("kh 4", None),
+    ],
+)
+def test_what_is_a_call_for_help(text: str, danger: str | None) -> None:
+    assert recognise(text) == danger
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "never"),
+    [
+        ("fish gasping", "Air now", "baking soda"),
+        ("ph crashed", "no buffer before ammonia is measured", "baking soda"),
+        ("forgot the dechlorinator", "Thiosulfate dechlorinator into the tank now", "vinegar now"),
+        ("overdose", "Stop dosing", "antidote"),
+        ("heater stuck on", "Unplug the heater before a hand", "ice into"),
+        ("power cut", "Air is first", "feed them"),
+        ("a child drank it", "Call the poison line", "make them vomit now"),
+        ("help nitrite", "Stop feeding", "clean the filter now"),
+        ("my fish are dying", "Measure ammonia", "medicine now"),
+    ],
+)
+async def test_the_first_line_is_the_first_step(
+    talk: Talk, text: str, first: str, never: str
+) -> None:
+    (reply,) = await talk.say(text)
+    assert first in reply.lines[0].text
+    assert never not in reply.text
+    assert len(reply.lines) <= 6
+    assert "emergency" in reply.facts
+
+
+async def test_ammonia_at_low_ph_gets_no_air_and_no_buffer(talk: Talk) -> None:
+    """Driving CO2 off at pH 6.6, KH 4, 1 mg/L: 0.0023 to 0.024-0.10 NH3-N (limits, PHREEQC)."""
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 6.6 kh 4 ammonia 1 temp 25")
+    (reply,) = await talk.say("help ammonia")
+    assert "No buffer and no extra air while nobody gasps" in reply.lines[0].text
+    assert reply.facts["nh3_n"] == pytest.approx(0.0023, rel=0.05)
+    assert "If they gasp: air at once" in reply.text
+
+
+async def test_ammonia_at_high_ph_gets_a_big_change_and_air(talk: Talk) -> None:
+    await talk.say("/tank new Quarry 240 l fresh")
+    await talk.say("ph 8.2 kh 12 ammonia 2 temp 25")
+    (reply,) = await talk.say("help ammonia")
+    assert "change half the water" in reply.lines[0].text
+    assert "Aerate" in reply.text
+    assert "No buffer" in reply.text
+
+
+async def test_the_emergency_number_is_the_keepers_own(talk: Talk) -> None:
+    assert "112" not in await talk.text("a child drank it")
+    await talk.say("/zone Europe/Lisbon")
+    assert "112" in await talk.text("a child drank it")
+
+
+async def test_people_talking_in_a_group_are_left_alone(group: Talk) -> None:
+    assert await group.say("my fish are gasping") == []
+    (reply,) = await group.say("my fish are gasping", addressed=True)
+    assert reply.facts["emergency"] == "gasping"
+
+
+async def test_a_note_is_a_note(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    (reply,) = await talk.say("note heater replaced, fish looked dying before")
+    assert "emergency" not in reply.facts

@@ -1,0 +1,171 @@
+"""Doses other than buffer, from the words to the words; masses against periodictable."""
+
+from __future__ import annotations
+
+import re
+
+import periodictable
+import pytest
+
+from tests.chat.harness import Talk
+
+DEGREE = 0.010 / periodictable.formula("CaO").mass
+"""Moles of hardness in a litre at one °dH (grade B)."""
+
+
+def mass(formula: str) -> float:
+    return float(periodictable.formula(formula).mass)
+
+
+def grams_in(text: str) -> list[str]:
+    return re.findall(r"\d[\d.,]* ?g\b", text)
+
+
+@pytest.fixture
+async def fern(talk: Talk) -> Talk:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 gh 4 ph 7.2 temp 25 ammonia 0 no3 5")
+    return talk
+
+
+async def test_epsom_salt_for_two_degrees(talk: Talk) -> None:
+    facts = await talk.facts("how much epsom salt for 100 l to raise gh by 2")
+    assert facts["grams"] == pytest.approx(2 * DEGREE * 100 * mass("MgSO4(H2O)7"), rel=1e-3)
+    assert facts["delta"] == 2
+    assert "from" not in facts
+
+
+async def test_a_salt_sold_in_two_forms_gets_both_amounts_each_named(talk: Talk) -> None:
+    (reply,) = await talk.say("how much calcium chloride for 90 l gh 4 to 6")
+    amounts = {form["substance"]: form["grams"] for form in reply.facts["forms"]}
+    assert amounts == {
+        "calcium chloride": pytest.approx(2 * DEGREE * 90 * mass("CaCl2"), rel=1e-3),
+        "calcium chloride dihydrate": pytest.approx(
+            2 * DEGREE * 90 * mass("CaCl2(H2O)2"), rel=1e-3
+        ),
+    }
+    assert grams_in(reply.lines[0].text) == []
+    assert "grams" not in reply.facts
+    caution = reply.text.index("gets hot")
+    assert caution < reply.text.index(grams_in(reply.text)[0])
+
+
+async def test_two_targets_with_calcium_to_magnesium_three_to_one(fern: Talk) -> None:
+    (reply,) = await fern.say("dose kh 6 gh 8")
+    amounts = {salt["substance"]: salt["grams"] for salt in reply.facts["salts"]}
+    assert amounts["sodium bicarbonate"] == pytest.approx(
+        2 * 2 * DEGREE * 120 * mass("NaHCO3"), rel=1e-3
+    )
+    calcium = amounts["calcium chloride dihydrate"] / mass("CaCl2(H2O)2")
+    magnesium = amounts["magnesium sulfate heptahydrate"] / mass("MgSO4(H2O)7")
+    assert calcium + magnesium == pytest.approx(4 * DEGREE * 120, rel=1e-3)
+    assert calcium / magnesium == pytest.approx(3.0, rel=1e-3)
+    assert len(reply.facts["salts"][0]["parts"]) == 2, "GH moves two degrees a day at most"
+    await fern.press(1, reply)
+    async with fern.app.database.read() as uow:
+        assert len(await uow.log.events(1)) == 3
+
+
+async def test_a_bucket_of_ro(talk: Talk) -> None:
+    (reply,) = await talk.say("how much salt for 20 l ro to gh 6 kh 4")
+    amounts = {salt["substance"]: salt["grams"] for salt in reply.facts["salts"]}
+    assert amounts["sodium bicarbonate"] == pytest.approx(
+        2 * 4 * DEGREE * 20 * mass("NaHCO3"), rel=1e-3
+    )
+    assert reply.facts["ph_stood"][0] < reply.facts["ph_stood"][1]
+    assert "without animals" in reply.text
+
+
+async def test_plant_food_by_its_basis(fern: Talk) -> None:
+    (reply,) = await fern.say("dose nitrate 15")
+    assert reply.facts == {"ask": "basis", "analyte": "nitrate"}
+    (answer,) = await fern.press(1, reply)
+    assert answer.facts["grams"] == pytest.approx(
+        10 / 1000 * 120 * mass("KNO3") / mass("NO3"), rel=1e-3
+    )
+    assert answer.facts["potassium_mg_l"] == pytest.approx(10 * mass("K") / mass("NO3"), rel=1e-3)
+    assert "settled already" in (await fern.press(1, reply))[0].text
+    assert (await fern.facts("dose no3 15"))["to"] == 15
+
+
+async def test_calcium_in_the_sea_at_twenty_a_day_and_never_beside_buffer(talk: Talk) -> None:
+    await talk.say("/tank new Lagoon 150 l marine")
+    await talk.say("ca 380 kh 7 ph 8.2 temp 25 ammonia 0")
+    (reply,) = await talk.say("dose calcium 420")
+    assert reply.facts["grams"] == pytest.approx(
+        40 / 1000 * 150 * mass("CaCl2(H2O)2") / mass("Ca"), rel=1e-3
+    )
+    assert len(reply.facts["parts"]) == 2
+    assert "Never calcium and buffer in one place" in reply.text
+
+
+async def test_thiosulfate_with_a_quarter_more(talk: Talk) -> None:
+    """Two moles a mole of Cl2, 7.00 mg of the pentahydrate a mg (check values R10, computed)."""
+    facts = await talk.facts("how much thiosulfate for 100 l chlorine 2")
+    amounts = {form["substance"]: form["grams"] for form in facts["forms"]}
+    assert amounts["sodium thiosulfate pentahydrate"] == pytest.approx(1.25 * 7.0 * 0.2, rel=2e-3)
+    assert facts["ammonia_freed"] == pytest.approx(0.395, abs=0.002)
+    (reply,) = await talk.say("how much thiosulfate for 100 l")
+    assert reply.facts["chlorine"] == 4.0
+    assert "as nobody measured it" in reply.text
+
+
+async def test_salt_for_nitrite_asks_who_lives_there(talk: Talk) -> None:
+    """Ten times nitrite by mass: SRAC 462 (grade B); unsaid basis counts as N, the worse."""
+    (reply,) = await talk.say("how much salt for 100 l nitrite 1")
+    assert grams_in(reply.text) == []
+    assert "channel catfish" in reply.text
+    (answer,) = await talk.press(1, reply)
+    nitrite = mass("NO2") / mass("N")
+    assert answer.facts["grams"] == pytest.approx(
+        10 * nitrite / 1000 * 100 * mass("NaCl") / mass("Cl"), rel=1e-3
+    )
+    (declined,) = await talk.press(2, reply)
+    assert grams_in(declined.text) == []
+
+
+async def test_animals_on_record_that_mind_salt_get_none(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 6 corydoras")
+    (reply,) = await talk.say("how much salt for fern nitrite 1")
+    assert reply.facts["refused"] == "salt_species"
+    assert grams_in(reply.text) == []
+
+
+async def test_a_fishless_cycle_only_without_any_animal(talk: Talk) -> None:
+    (reply,) = await talk.say("how much ammonium chloride for 100 l to ammonia 2 as n")
+    assert grams_in(reply.text) == []
+    (answer,) = await talk.press(1, reply)
+    assert answer.facts["grams"] == pytest.approx(2 / 10 * mass("NH4Cl") / mass("N"), rel=1e-3)
+    (declined,) = await talk.press(2, reply)
+    assert declined.facts["refused"] == "animals_on_record"
+    facts = await talk.facts("how much ammonium chloride for 100 l to ammonia 8 as n")
+    assert facts["refused"] == "cycling_implausible"
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 6 neon tetras")
+    facts = await talk.facts("how much ammonium chloride for fern to ammonia 2 as n")
+    assert facts["refused"] == "animals_on_record"
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        ("dose ph 6.5", "ph_target"),
+        ("dose gh 40", "target_implausible"),
+        ("dose gh 3", "target_reached"),
+        ("dose calcium 60", "use_gh"),
+        ("dose gh 8 with potassium nitrate", "salt_does_not"),
+        ("dose phosphate 1 as po4", "reading_unknown"),
+        ("how much salt for 20 l ro to gh 6 kh 0.5", "kh_too_low"),
+    ],
+)
+async def test_what_gets_no_dose(fern: Talk, text: str, reason: str) -> None:
+    (reply,) = await fern.say(text)
+    assert reply.facts["refused"] == reason
+    assert grams_in(reply.text) == []
+
+
+async def test_a_number_that_was_not_understood_gets_no_dose(talk: Talk) -> None:
+    replies = await talk.say("how much thiosulfate for 100 l chlorine 90")
+    assert [reply.facts["doubts"][0]["reason"] for reply in replies] == ["incomplete_question"]
+    assert grams_in(replies[0].text) == []
