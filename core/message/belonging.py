@@ -67,7 +67,10 @@ def _events(line: Line, state: Statement, by_clause: dict[int, str]) -> None:
             if moment is not None and moment.problem:
                 _time_doubt(moment, state)
                 continue
-            state.events.append(replace(found.event, tank=tank, at=at))
+            event = found.event
+            if tank is not None or at is not None:
+                event = replace(event, tank=tank, at=at)
+            state.events.append(event)
         elif found.doubt is not None:
             state.doubts.append(found.doubt)
 

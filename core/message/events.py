@@ -139,12 +139,14 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
             before = before[1:]
         animals = all(t.kind in {"word", "number", "fill"} or t.value in _SMALL for t in before)
         return index - len(before) if animals else index
+    while any(t.kind == "time" and t.value != "one" for t in before):
+        before = before[1:]  # "yesterday 30% wc": the amount stands behind the time
     counted = [t for t in before if quantities.is_number(t)]
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
         counted = []
-    if not counted or any(t.kind == "time" and t.value != "one" for t in before):
+    if not counted:
         return index
-    return place + before.index(counted[-1])
+    return index - len(before) + before.index(counted[-1])
 
 
 def _right(tokens: list[Token], index: int) -> int:

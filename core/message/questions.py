@@ -102,10 +102,18 @@ def _tells(tokens: list[Token], comma: int) -> bool:
 
 
 def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | None:
-    words = [t for t in tokens if t.kind not in {"tank", "fill"} and t.text not in _ENDS]
-    if len(words) < 2 or any(token.kind == "nl" for token in tokens):
+    kinds = {token.kind for token in tokens}
+    if "event" in kinds or "nl" in kinds or not kinds & {"analyte", "unit"}:
         return None
-    if words[0].value == "link" and words[0].text.isalpha() and tokens[-1].text == "?":
+    words = [t for t in tokens if t.kind not in {"tank", "fill"} and t.text not in _ENDS]
+    if len(words) < 2:
+        return None
+    if (
+        "analyte" in kinds
+        and words[0].value == "link"
+        and words[0].text.isalpha()
+        and tokens[-1].text == "?"
+    ):
         return _make(source, "safe", tokens, tokens[0], [], context)
     if _recipe(tokens):
         return _make(source, "how_much", tokens, tokens[0], [], context)
@@ -121,7 +129,7 @@ def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | N
 def _recipe(tokens: list[Token]) -> bool:
     """A volume with a substance, or with "to", and nothing done: `soda 120 l kh 3 to 6`."""
     kinds = {token.kind for token in tokens}
-    if "event" in kinds or "analyte" not in kinds:
+    if "analyte" not in kinds:
         return False
     volume = any(token.kind == "unit" and token.value in _VOLUMES for token in tokens)
     ends = any(token.kind == "mark" and token.value in {"to", "at_to", "from"} for token in tokens)

@@ -42,13 +42,14 @@ def _line(tokens: list[Token], state: Statement) -> None:
 def _scopes(line: Line, state: Statement) -> None:
     candidates = [c for clause in line.clauses for c in clause.candidates]
     scopes.count_words(line, state)
-    state.paired = state.paired or any(candidate.analyte for candidate in candidates)
-    for clause in line.clauses:
-        scopes.trailing_marks(clause)
-        scopes.clause_words(clause)
     scopes.other_water(line, candidates, state)
-    scopes.lone_k(candidates, state)
-    scopes.unknown_words(line, candidates, state)
+    if candidates:
+        state.paired = state.paired or any(candidate.analyte for candidate in candidates)
+        for clause in line.clauses:
+            scopes.trailing_marks(clause)
+            scopes.clause_words(clause)
+        scopes.lone_k(candidates, state)
+        scopes.unknown_words(line, candidates, state)
     belonging.tanks(line, state)
     belonging.times(line, candidates, state)
     for clause in line.clauses:

@@ -273,12 +273,17 @@ def _by_place(
     """The meaning that the neighbours leave no doubt about."""
     number = index > 0 and tokens[index - 1].kind in {"number", "fraction", "slashed", "dotted"}
     clock = index + 1 < len(tokens) and tokens[index + 1].kind == "clock"
-    if index + 2 < len(tokens) and tokens[index + 1].kind == "number":
+    following = tokens[index + 1].kind if index + 1 < len(tokens) else ""
+    if index + 2 < len(tokens) and following == "number":
         clock = tokens[index + 2].text in {"h", "uhr", "uur"}
     for _, entry in meanings:
         if number and (entry[0] == "unit" or (entry[1].startswith("month") and entry[1][5:])):
             return entry
         if clock and entry[0] == "time" and entry[1] in _DAYS:
+            return entry
+        if entry == ("time", "at") and following in {"dotted", "iso"}:
+            return entry
+        if entry == ("mark", "and") and following == "analyte" and number:
             return entry
     return None
 

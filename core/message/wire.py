@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import fields
 from datetime import datetime
 from typing import Any
@@ -55,6 +56,14 @@ def _question_json(question: Question) -> dict[str, Any]:
     for analyte, number in question.premises.items():
         out.setdefault(analyte, number)
     return out
+
+
+_ENCODER = json.JSONEncoder(ensure_ascii=False)
+
+
+def to_text(parsed: Parsed) -> str:
+    """The line that ``meniscus parse`` prints for one message, without its line break."""
+    return _ENCODER.encode(to_json(parsed))
 
 
 def to_json(parsed: Parsed) -> dict[str, Any]:

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from core.message import parse
-from core.message.wire import to_json
+from core.message.wire import to_json, to_text
 from tests.messages.corpus import cases, context
 
 KEYS = {"intent", "tank", "at", "values", "events", "question", "command", "doubts"}
@@ -19,7 +19,9 @@ VALUE = {
 
 
 def sent(text: str) -> dict[str, Any]:
-    found: dict[str, Any] = json.loads(json.dumps(to_json(parse(text, context()))))
+    parsed = parse(text, context())
+    found: dict[str, Any] = json.loads(to_text(parsed))
+    assert found == json.loads(json.dumps(to_json(parsed)))
     return found
 
 
