@@ -9,14 +9,30 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from statistics import NormalDist, median
+from statistics import median
 from typing import Final
 
+from core.advice._slopes import CERTAINTY, Points, Slope, pooled_slope, theil_sen
 from core.advice.state import NO3_PER_N, Measured, State
 from core.analytes import ANALYTES
+
+__all__ = [
+    "CERTAINTY",
+    "Consumption",
+    "Drift",
+    "Slope",
+    "Trend",
+    "consumption",
+    "drift_from_source",
+    "kh_lost_to_nitrate",
+    "long_trend",
+    "series",
+    "theil_sen",
+    "trend",
+]
 
 LOOKED_BACK: Final = timedelta(days=120)
 """Older readings tell of another season; common practice."""
@@ -30,24 +46,10 @@ FEWEST_POINTS: Final = 5
 SHORTEST: Final = timedelta(days=3)
 """A shorter series shows the hours of the day, not a trend; common practice."""
 
-CERTAINTY: Final = 0.995
-"""Of the interval that must exclude zero before a trend is spoken of."""
-
 STEPS_MOVED: Final = 1.0
 """A trend must have moved the value by so many steps of the kit; common practice."""
 
 DAY: Final = 86_400.0
-
-
-@dataclass(frozen=True, slots=True)
-class Slope:
-    """A robust slope with its interval. [unit per day]"""
-
-    per_day: float
-    low: float
-    high: float
-    middle: float
-    """The line's value at the median time. [unit]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,111 +105,6 @@ class Trend:
         fast, slow = (self.high, self.low) if away > 0 else (self.low, self.high)
         latest = away / slow if away * slow > 0.0 else math.inf
         return away / self.per_day, away / fast, latest
-
-
-def theil_sen(
-    times: Sequence[float], values: Sequence[float], certainty: float = CERTAINTY
-) -> Slope | None:
-    """Give the median of all pairwise slopes, with Sen's interval.
-
-    Parameters
-    ----------
-    times : sequence of float
-        When each was measured, in any order; equal times form no pair. [day]
-    values : sequence of float
-        What was measured. [unit]
-    certainty : float, optional
-        Of the interval, over 0 and under 1.
-
-    Returns
-    -------
-    Slope or None
-        None where no two readings differ in time.
-
-    Notes
-    -----
-    The interval takes the order statistics of the slopes at ranks ``(N ± z·σ) / 2``, with σ
-    Kendall's with its correction for ties [1]_.
-
-    Examples
-    --------
-    >>> slope = theil_sen([0, 1, 2, 3, 4], [5, 7, 9, 11, 13])
-    >>> slope.per_day, slope.middle
-    (2.0, 9)
-
-    References
-    ----------
-    .. [1] Sen 1968, J. Am. Stat. Assoc. 63:1379-1389 (from memory), checked against the open
-       implementation of the same in SciPy.
-    """
-    return pooled_slope([list(zip(times, values, strict=True))], certainty)
-
-
-Points = list[tuple[float, float]]
-
-
-def pooled_slope(stretches: Sequence[Points], certainty: float = CERTAINTY) -> Slope | None:
-    """Give the median of the slopes of all pairs within stretches that were disturbed between.
-
-    Parameters
-    ----------
-    stretches : sequence of lists of (time, value)
-        What was measured between one disturbance and the next; pairs across are not made.
-        [day, unit]
-    certainty : float, optional
-        As for `theil_sen`.
-
-    Notes
-    -----
-    Kendall's variances of independent stretches add up, as in the seasonal test [1]_.
-
-    References
-    ----------
-    .. [1] Hirsch, Slack & Smith 1982, Water Resour. Res. 18:107-121 (from memory).
-    """
-    slopes = sorted(slope for points in stretches for slope in _slopes(sorted(points)))
-    if not slopes:
-        return None
-    variance = sum(_kendall_variance(points) for points in stretches)
-    low, high = _ranks(variance, len(slopes), certainty)
-    inside = low >= 0 and high < len(slopes)
-    return Slope(
-        per_day=median(slopes),
-        low=slopes[low] if inside else -math.inf,
-        high=slopes[high] if inside else math.inf,
-        middle=median(value for points in stretches for _, value in points),
-    )
-
-
-def _slopes(points: Points) -> Iterator[float]:
-    """Slopes of all pairs of points, which are in order of time."""
-    for i, (early, first) in enumerate(points):
-        for late, second in points[i + 1 :]:
-            if late > early:
-                yield (second - first) / (late - early)
-
-
-def _ranks(variance: float, count: int, certainty: float) -> tuple[int, int]:
-    """Ranks of the interval's ends among the sorted slopes, outside of them if too few."""
-    if variance <= 0.0:
-        return -1, count
-    spread = -NormalDist().inv_cdf((1.0 - certainty) / 2.0) * math.sqrt(variance)
-    return round((count - spread) / 2.0) - 1, round((count + spread) / 2.0)
-
-
-def _kendall_variance(points: Points) -> float:
-    def term(n: int) -> int:
-        return n * (n - 1) * (2 * n + 5)
-
-    ties = sum(term(n) for of in (0, 1) for n in _repeats(point[of] for point in points))
-    return (term(len(points)) - ties) / 18.0
-
-
-def _repeats(values: Iterable[float]) -> list[int]:
-    counts: dict[float, int] = {}
-    for value in values:
-        counts[value] = counts.get(value, 0) + 1
-    return [n for n in counts.values() if n > 1]
 
 
 def series(state: State, analyte: str, since: datetime | None = None) -> list[Measured]:

@@ -6,7 +6,7 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.carbon import carbon_dioxide as equilibrium
-from core.advice.findings._model import Facts, Finding
+from core.advice.findings._model import Facts, Finding, seen
 from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
 from core.advice.state import Measured, State
 from core.analytes import ANALYTES
@@ -82,7 +82,7 @@ def carbon_dioxide(state: State) -> Finding | None:
     """Too much carbon dioxide: measured, or implied by pH and KH whatever the kits' doubt."""
     reading = state.fresh("co2")
     if reading is not None and reading.qualifier != "<" and reading.value > limits.CO2_WARN:
-        return Finding("much_co2", "warn", {"co2_mg_l": reading.value})
+        return Finding("much_co2", "warn", {"co2_mg_l": reading.value} | _with_ammonia(state))
     pair = pair_of_ph_and_kh(state)
     if pair is None or contradiction(state) is not None:
         return None
@@ -95,11 +95,17 @@ def carbon_dioxide(state: State) -> Finding | None:
         return None
     middle, least, most = found.mg_l, found.least, found.most
     facts: Facts = {"ph": ph.value, "kh": kh.value, "co2_mg_l": middle, "low": least, "high": most}
+    facts |= _with_ammonia(state)
     if least > limits.CO2_WARN:
         return Finding("much_co2", "warn", facts)
     if middle > limits.CO2_WARN:
         return Finding("perhaps_much_co2", "note", facts)
     return None
+
+
+def _with_ammonia(state: State) -> Facts:
+    """Whether there is ammonia, which driving carbon dioxide off would make poisonous."""
+    return {"ammonia": "present"} if seen(state.fresh("ammonia")) is not None else {}
 
 
 def hardness_of_ions(state: State) -> Finding | None:

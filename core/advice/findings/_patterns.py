@@ -50,11 +50,15 @@ def neglected(state: State) -> Finding | None:
     facts: Facts = {"nitrate": nitrate.value, "kh": kh.value}
     if ph is not None:
         facts["ph"] = ph.value
+    ammonia = state.fresh("ammonia")
+    if ammonia is None:
+        facts["ammonia"] = "unknown"
+    elif seen(ammonia) is not None:
+        facts["ammonia"] = "present"
     if source_kh is not None:
         facts["source_kh"] = source_kh.value
-        facts["share"] = small_share(state, kh, source_kh)
-    if state.fresh("ammonia") is None:
-        facts["ammonia"] = "unknown"
+        if facts.get("ammonia") != "present":  # else the change itself is reckoned first
+            facts["share"] = small_share(state, kh, source_kh)
     return Finding("neglected", "warn", facts)
 
 

@@ -1,0 +1,66 @@
+"""Findings about the animals on record, in one line each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from bot.chat.words.finding_parts import Facts, analyte, number, with_unit
+from bot.chat.words.numbers import plain
+from core.analytes import ANALYTES
+
+
+def does_not_suit(facts: Facts) -> str:
+    """A reading outside of what suits animals on record, and how it may be brought back."""
+    high = number(facts, "value") > number(facts, "high")
+    word = "high" if high else "low"
+    end = with_unit(facts, "high" if high else "low")
+    more = number(facts, "kinds") - len(str(facts["species"]).split(", "))
+    others = f" and {more:.0f} more" if more > 0 else ""
+    act = _BACK.get(str(facts["analyte"]), "steady counts more, so never change it fast")
+    return (
+        f"{analyte(facts)} {with_unit(facts, 'value')} is {word} for {facts['species']}{others}"
+        f" ({'over' if high else 'under'} {end}): {act}."
+    )
+
+
+_BACK: Mapping[str, str] = {
+    "temperature": "check heater or cooling, add air, bring it back by 1 °C an hour at most",
+    "salinity": "check the reading, then correct by at most 1 g/kg a day",
+    "ph": "look at KH and hardness, never chase pH itself",
+}
+"""What brings an analyte back; the step limits of the advice."""
+
+
+def do_not_go_together(facts: Facts) -> str:
+    """Two kinds that do not suit each other, and why."""
+    one, other = facts["species"], facts["species_2"]
+    reason = facts["reason"]
+    if reason == "water":
+        return (
+            f"{_capital(one)} needs {facts['water']} water, {other} {facts['water_2']}: keep them"
+            " in two tanks."
+        )
+    if reason == "eats":
+        return f"A grown {one} eats {other}: part them before it does."
+    if reason == "fights":
+        return f"{_capital(one)} may harass {other}: give hiding places and watch, or part them."
+    label = ANALYTES[str(reason)].label
+    spans = [
+        f"{plain(number(facts, low), 1)}–{plain(number(facts, high), 1)}"
+        for low, high in (("low", "high"), ("low_2", "high_2"))
+    ]
+    return (
+        f"No {label} suits both {one} ({spans[0]}) and {other} ({spans[1]}): rehome one kind,"
+        " without haste."
+    )
+
+
+def _capital(name: object) -> str:
+    """A name at the beginning of a line."""
+    return str(name)[:1].upper() + str(name)[1:]
+
+
+def unknown_animal(facts: Facts) -> str:
+    """A name on record that is no animal of the table."""
+    said = f"I do not know “{facts['said']}”, so I judge no water for it."
+    return f"{said} Did you mean {facts['nearest']}?" if "nearest" in facts else said

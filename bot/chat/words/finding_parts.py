@@ -1,0 +1,35 @@
+"""Numbers and names inside a finding's line."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from bot.chat.words.numbers import plain
+from core.analytes import ANALYTES
+
+Facts = Mapping[str, float | str]
+
+
+def number(facts: Facts, name: str) -> float:
+    """A fact as a number; KeyError where the finding lacks it."""
+    return float(facts[name])
+
+
+def analyte(facts: Facts) -> str:
+    """The analyte's label, with a capital as the line begins with it."""
+    known = ANALYTES.get(str(facts["analyte"]))
+    label = known.label if known else str(facts["analyte"])
+    return label if label[:1].isupper() or label == "pH" else label.capitalize()
+
+
+def amount(facts: Facts, name: str) -> str:
+    """A number of the finding's analyte, as fine as the analyte is shown."""
+    known = ANALYTES.get(str(facts["analyte"]))
+    return plain(number(facts, name), known.decimals if known else 2)
+
+
+def with_unit(facts: Facts, name: str) -> str:
+    """A number of the finding's analyte with its unit."""
+    known = ANALYTES.get(str(facts["analyte"]))
+    unit = "" if known is None or known.unit == "pH" else f" {known.unit}"
+    return f"{amount(facts, name)}{unit}"
