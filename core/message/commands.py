@@ -66,6 +66,9 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return Command("done", rest[0].text), []
     if first.kind == "several" and tokens[1].text not in {",", ":"}:
         return None, tokens
+    said = tokens[1].text in {",", ":"} or name == "correct"
+    if name == "no" and not said and not any(token.kind == "analyte" for token in rest):
+        return None, tokens  # "no fish died" corrects nothing
     if name in {"no", "correct"} and _measures(rest):
         return Command("correct", arguments), rest
     if name == "its" and rest[0].kind == "clock" and all(t.kind == "fill" for t in rest[1:]):

@@ -23,7 +23,7 @@ _SMALL = frozenset({"one", "link", "some", "new", "fish"})
 _BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
 _REACH = 12
 """How many words before an event are looked at."""
-_UNSURE = frozenset({"wish", "if", "not", "every"})
+_UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero"})
 
 
 @dataclass(slots=True)
@@ -52,6 +52,7 @@ class _Parts:
     unknown: list[Token] = field(default_factory=list)
     named: list[Token] = field(default_factory=list)
     unsure: bool = False
+    share_end: int = 0
     water: bool = False
 
 
@@ -180,6 +181,8 @@ def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:
     while place >= last and tokens[place].text not in _STOPS and tokens[place].kind != "analyte":
         if tokens[place].kind == "mark" and tokens[place].value in _UNSURE:
             return True
+        if tokens[place].kind == "command" and tokens[place].value == "no":
+            return True
         if tokens[place].kind == "word" and kind in _BY_HAND:
             return True  # "after the water change": not told as done now
         place -= 1
@@ -195,7 +198,9 @@ def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: C
             if quantity.last > index > place:
                 return index
             return quantity.last
-    if token.kind == "mark":
+    if token.kind == "command" and token.value == "no":
+        parts.unsure = True
+    elif token.kind == "mark":
         mark = str(token.value)
         if mark in SHARES:
             parts.percent = SHARES[mark]
@@ -227,6 +232,7 @@ def _amount(quantity: Quantity, parts: _Parts, context: Context) -> None:
         parts.bare = value
     elif unit == "%":
         parts.percent = value
+        parts.share_end = quantity.last
     elif unit in GRAMS:
         parts.grams = value * GRAMS[unit]
     elif unit in MILLILITRES:
@@ -237,8 +243,8 @@ def _amount(quantity: Quantity, parts: _Parts, context: Context) -> None:
         volume = litres(quantity, us_gallons=context.us_gallons)
         if volume is None:
             parts.unsure = True
-        else:
-            parts.litres = volume
+        elif not 0 < parts.share_end < quantity.first:
+            parts.litres = volume  # but in "30% of 90 l" the volume is that of the whole
 
 
 def _made(parts: _Parts, first: int, last: int, source: str) -> Found | None:
@@ -329,7 +335,7 @@ def _judge(kind: str, parts: _Parts) -> str | None:
 def _doubt(parts: _Parts, problem: str, source: str) -> Doubt:
     fragment = source[parts.start : parts.end]
     choices: tuple[str, ...] = ()
-    if parts.kind == "water_change" and parts.bare is not None:
+    if parts.kind == "water_change" and parts.bare is not None and not parts.unknown:
         choices = (f"changed {parts.bare:.6g} %", f"changed {parts.bare:.6g} l")
     return Doubt(
         fragment, parts.start, parts.end, problem, choices[0] if choices else None, None, choices

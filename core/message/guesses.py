@@ -132,6 +132,8 @@ def _guesses(candidate: Candidate, problem: str) -> tuple[str, ...]:
     analyte, quantity = candidate.analyte, candidate.quantity
     number = quantity.value
     word = _word(candidate)
+    if problem == doubts.AMBIGUOUS_UNIT and number is not None and analyte == "salinity":
+        return (f"{word} {1 + (number - 1) / 10:.6g} SG", f"{word} {number:.6g} g/kg")
     if problem == doubts.AMBIGUOUS_UNIT and number is not None:
         return tuple(
             f"{word} {number:.6g} {one}" for one in ("°C", "°F") if believable(analyte, number, one)

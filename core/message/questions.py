@@ -129,7 +129,7 @@ def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | N
 def _recipe(tokens: list[Token]) -> bool:
     """A volume with a substance, or with "to", and nothing done: `soda 120 l kh 3 to 6`."""
     kinds = {token.kind for token in tokens}
-    if "analyte" not in kinds:
+    if "analyte" not in kinds and "substance" not in kinds:
         return False
     volume = any(token.kind == "unit" and token.value in _VOLUMES for token in tokens)
     ends = any(token.kind == "mark" and token.value in {"to", "at_to", "from"} for token in tokens)
@@ -185,6 +185,9 @@ _PLAIN = {
 
 def _kind(words: str, found: Slots) -> str:
     """The kind of question, from the word of asking and what is asked about."""
+    given = found.grams or found.millilitres or found.spoons
+    if words in {"dose", "how_much"} and given and not found.numbers:
+        return "effect"  # the amount is there: what it does is asked
     if words in _PLAIN:
         return _PLAIN[words]
     if words in {"what_if", "effect"}:

@@ -168,6 +168,8 @@ def _bare(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
         return _temperature(number, context, said=quantity.unit is not None)
     if quantity.unit == "°":
         return ("°dH", None) if analyte in {"kh", "gh"} else ("°", doubts.WRONG_UNIT)
+    if analyte == "salinity" and number is not None and 1.05 <= number < 1.4:
+        return None, doubts.AMBIGUOUS_UNIT  # grams, or a gravity whose point slipped (1.25)
     if analyte == "salinity" and number is not None and 0.99 <= number < 1.05:
         low = quantity.low if quantity.low is not None else number
         if 0.99 <= low < 1.05:
