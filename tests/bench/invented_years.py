@@ -14,9 +14,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
+from bot import demo
 from core.advice.findings import Told, find, fresh_only
-from core.advice.state import Happening, Measured, State
-from core.message.model import Event
+from core.advice.state import Happening, Measured, State, measured
+from core.message import parse
+from core.message.model import Context, Event
 from core.tank import Stock, Tank
 from tests.core.advice.waters import NOON
 
@@ -151,8 +153,44 @@ def count(years: int, seed: int) -> tuple[Counter[str], Counter[str], Counter[in
     return holds, said, lengths
 
 
+def demo_season() -> Iterator[tuple[str, State, frozenset[str]]]:
+    """The states at each test of the demonstration's tanks, from the lines that it sends."""
+    chance = random.Random(demo.SEED)  # noqa: S311 - invented data, the same each time
+    start = NOON - timedelta(weeks=demo.WEEKS)
+    for invented in demo.TANKS:
+        animals = tuple(Stock(text.partition(" ")[2], 6) for text in invented.stock)
+        tank = Tank(invented.name, invented.kind, invented.volume_l, stock=animals)
+        history: dict[str, tuple[Measured, ...]] = {}
+        events: list[Happening] = []
+        for day, text in demo._season(invented, chance):
+            now = start + timedelta(days=day)
+            parsed = parse(text, Context(now))
+            events += [Happening(now, event) for event in parsed.events]
+            told = [r for v in parsed.values if (r := measured(v, now, tank)) is not None]
+            for reading in told:
+                history[reading.analyte] = (*history.get(reading.analyte, ()), reading)
+            if told:
+                latest = {of: kept[-1] for of, kept in history.items()}
+                earlier = tuple(reversed(history.get("ph", ())[:-1]))
+                state = State(tank, now, latest, earlier, dict(history), tuple(events))
+                yield invented.name, state, frozenset(r.analyte for r in told)
+
+
+def count_demo() -> Counter[tuple[str, str]]:
+    """How often each finding is said afresh over the demonstration's season, by tank."""
+    said: Counter[tuple[str, str]] = Counter()
+    told_before: dict[str, list[Told]] = {}
+    for name, state, told in demo_season():
+        before = told_before.setdefault(name, [])
+        fresh = fresh_only(find(state, told), before, state.now)[:3]
+        before += [Told(f, state.now) for f in fresh]
+        said.update((name, f.id) for f in fresh)
+    return said
+
+
 def main() -> None:
     """Count and print, the chattiest first."""
+    print("the demonstration's season:", dict(count_demo().most_common()))
     years = int(sys.argv[1]) if len(sys.argv) > 1 else 100
     holds, said, lengths = count(years, 3)
     tests = sum(lengths.values())

@@ -33,8 +33,6 @@ WORSENS: Final = {
     "copper": ("copper", 1),
     "much_co2": ("co2_mg_l", 1),
     "potassium_sum": ("potassium", 1),
-    "heading": ("days", -1),
-    "drifting": ("days", -1),
 }
 """The fact that tells how bad a finding is, and whether more (1) or less (-1) is worse."""
 

@@ -7,7 +7,7 @@ from datetime import timedelta
 import pytest
 
 from core.advice.findings import Finding, Told, fresh_only, is_worse
-from tests.bench.invented_years import count
+from tests.bench.invented_years import count, count_demo
 from tests.core.advice.waters import NOON, by_kit, findings, state, tank
 
 NITRATE = Finding("nitrate", "warn", {"nitrate": 50.0, "limit": 44.0})
@@ -66,3 +66,10 @@ def test_rules_do_not_chatter_over_invented_years() -> None:
     assert tests > 300
     assert sum(n * times for n, times in lengths.items()) / tests < 1.0
     assert all(times < tests / 5 for id_, times in said.items()), said
+
+
+def test_the_demonstration_is_mostly_left_in_peace() -> None:
+    """Thirteen weeks: the reef uses up KH between changes, the others are steady."""
+    said = count_demo()
+    assert {("Fern", "steady"), ("Quarry", "steady"), ("Lagoon", "heading")} <= set(said)
+    assert sum(said.values()) <= 12
