@@ -8,7 +8,8 @@ from datetime import timedelta
 from functools import partial
 
 from bot.clock import Clock
-from bot.inbox.rows import Inbox
+from bot.inbox.model import Job
+from bot.inbox.rows import SUSPECT, Inbox, NotMine
 from bot.inbox.trouble import describe, report, wait_before
 from bot.inbox.worker import Worker
 
@@ -61,6 +62,7 @@ class Pool:
         self._idle_s = idle_s
         self._wake = asyncio.Event()
         self._busy: dict[int, asyncio.Task[None]] = {}
+        self._held: list[int] = []
 
     def wake(self) -> None:
         """Say that there may be something to claim."""
@@ -99,11 +101,31 @@ class Pool:
         jobs = await self._inbox.claim(free) if free else []
         if stop.is_set():
             return False  # too late to start; they are let go of with the rest
+        suspects = [job for job in jobs if job.replies is None and job.attempts >= SUSPECT]
+        if suspects:
+            self._held = [job.id for job in jobs]
+            await self._try_alone(suspects)
         for job in jobs:
-            task = asyncio.create_task(self._worker.work(job))
-            self._busy[job.id] = task
-            task.add_done_callback(partial(self._done, job.id))
+            if job not in suspects:
+                self._start(job)
+        self._held = []
         return bool(jobs)
+
+    async def _try_alone(self, suspects: list[Job]) -> None:
+        """Work on each suspect with nothing else in hand, so that it hurts nobody but itself."""
+        if self._busy:
+            await asyncio.wait(self._busy.values())
+        for job in suspects:
+            try:
+                await self._start(await self._inbox.count_trial(job))
+            except NotMine:
+                log.warning("update %s is in other hands now", job.update_id)
+
+    def _start(self, job: Job) -> asyncio.Task[None]:
+        task = asyncio.create_task(self._worker.work(job))
+        self._busy[job.id] = task
+        task.add_done_callback(partial(self._done, job.id))
+        return task
 
     def _done(self, number: int, _task: asyncio.Task[None]) -> None:
         self._busy.pop(number, None)
@@ -122,8 +144,8 @@ class Pool:
         while True:
             await asyncio.sleep(self._inbox.lease.total_seconds() / 3)
             try:
-                if self._busy:
-                    await self._inbox.renew(self._busy)
+                if in_hand := {*self._busy, *self._held}:
+                    await self._inbox.renew(in_hand)
             except Exception as error:  # noqa: BLE001 - tried again before the lease ends
                 report(log, "leases not renewed: %s", describe(error))
 

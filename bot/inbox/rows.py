@@ -11,10 +11,11 @@ All of these times are real, whatever clock the keepers live by.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import ColumnElement, Row, delete, exists, func, or_, select, update
+from sqlalchemy import ColumnElement, Row, and_, case, delete, exists, func, or_, select, update
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.orm import aliased
 
@@ -29,6 +30,10 @@ LEASE = timedelta(seconds=15)
 """How long a worker may hold a row without a sign of life."""
 
 OPEN = ("waiting", "taken", "handled")
+
+SUSPECT = 6
+"""Taken this often and never handled, a message may be what kills us: it is tried alone, and
+from then on only those trials count, so that what was in hand beside it is not blamed."""
 
 
 class NotMine(Exception):
@@ -98,6 +103,12 @@ class Inbox:
             jobs = [_job(row, interrupted=held[row.id]) for row in taken]
             await uow.commit()
         return sorted(jobs, key=lambda job: job.id)
+
+    async def count_trial(self, job: Job) -> Job:
+        """Note that a suspect is tried alone now; raises NotMine where it was taken away."""
+        if not await self._finish([job.id], attempts=job.attempts + 1):
+            raise NotMine(job.id)
+        return replace(job, attempts=job.attempts + 1)
 
     async def renew(self, ids: Iterable[int]) -> None:
         """Show that this process still works on these rows."""
@@ -249,10 +260,12 @@ class Inbox:
 
 def _take(ids: list[int], owner: str, until: datetime) -> Any:
     state: ColumnElement[str] = func.replace(InboxRow.state, "waiting", "taken")
+    suspect = and_(InboxRow.replies.is_(None), InboxRow.attempts >= SUSPECT)
+    attempts = case((suspect, InboxRow.attempts), else_=InboxRow.attempts + 1)
     return (
         update(InboxRow)
         .where(InboxRow.id.in_(ids))
-        .values(state=state, owner=owner, lease_until=until, attempts=InboxRow.attempts + 1)
+        .values(state=state, owner=owner, lease_until=until, attempts=attempts)
         .returning(*(getattr(InboxRow, name) for name in _JOB))
         .execution_options(synchronize_session=False)
     )

@@ -24,7 +24,7 @@ from bot.store.uow import UnitOfWork
 log = logging.getLogger(__name__)
 
 MOST_ATTEMPTS = 20
-"""A message that was taken this often and never handled is the cause, not the victim."""
+"""A message that was tried this often, at last alone, and never handled is what kills us."""
 
 MOST_REPEATS = 12
 """An answer sent this often without an acknowledgement is taken to have arrived."""

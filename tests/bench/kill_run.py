@@ -53,7 +53,7 @@ def a_database(engine: str, folder: Path) -> Iterator[str]:
     if engine == "sqlite":
         yield f"sqlite:///{folder / 'meniscus.sqlite3'}"
         return
-    for server in postgres_server(folder / "postgres"):
+    for server in postgres_server():
         made = asyncio.run(new_postgres_database(server))
         yield made.render_as_string(hide_password=False)
 

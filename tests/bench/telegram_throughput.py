@@ -35,7 +35,7 @@ async def rate(kind: str, updates: int, chats: int, folder: Path) -> tuple[float
         await bot.start(*COMMANDS[kind])
         try:
             server.world.say(server.world.private(people[0]), people[0], "kh 4")
-            await server.until(lambda: len(server.accepted()) == 1, timeout=30)
+            await server.until(lambda: len(server.accepted()) == 1, timeout=120)
             before = psutil.Process(bot.pid).cpu_times()
             started = time.perf_counter()
             for number in range(updates):

@@ -11,8 +11,8 @@ from tests.inbox.engines import new_postgres_database, postgres_server, with_tab
 
 
 @pytest.fixture(scope="session")
-def postgres(tmp_path_factory: pytest.TempPathFactory) -> Iterator[URL]:
-    yield from postgres_server(tmp_path_factory.mktemp("postgres"))
+def postgres() -> Iterator[URL]:
+    yield from postgres_server()
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

