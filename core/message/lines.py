@@ -67,6 +67,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
         if used:
             return used
         if token.value == "at" and kind == "time":
+            clause.after.append("at")
             return index + 1
     if _separates(tokens, index, clause):
         if clause.items or clause.after or clause.loose or clause.other:

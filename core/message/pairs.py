@@ -84,7 +84,9 @@ def _singles(clause: Clause) -> list[Item]:
             free = spare > 0 or items[0].kind != "V"
             waiting = free and bool(out) and items[index - 1] is out[-1]
             if not (waiting and out[-1].kind == "N") and not _named(item, items, index):
-                _own_name(clause, item, quantity.of)
+                made = _own_name(clause, item, quantity.of)
+                if "at" in item.marks and any(other.analyte == "conductivity" for other in out):
+                    made.problem = doubts.UNKNOWN_WORD  # what the meter corrects to, not the tank
                 continue
         out.append(item)
         spare += (item.kind == "N") - (item.kind == "V")
@@ -103,11 +105,12 @@ def _named(item: Item, items: list[Item], index: int) -> bool:
     return items[0].kind == "V" or index + 2 >= len(items) or items[index + 2].kind != "V"
 
 
-def _own_name(clause: Clause, item: Item, of: str) -> None:
+def _own_name(clause: Clause, item: Item, of: str) -> Candidate:
     assert item.quantity is not None  # noqa: S101
     candidate = Candidate(of, None, item.quantity, item.start, item.end)
     _apply_marks(candidate, item.marks)
     clause.candidates.append(candidate)
+    return candidate
 
 
 def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
