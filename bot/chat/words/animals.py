@@ -1,0 +1,175 @@
+"""Answers about animals: may they be kept, who is meant, what could live here, coming home."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Final
+
+from bot.chat.words.finding_animals import do_not_go_together
+from bot.chat.words.numbers import plain, small
+from core.advice.arrivals import Arrival, BagAmmonia, Step
+from core.advice.keeping import Keeping
+from core.advice.livestock import Conflict, Found, Misfit, Species, Suited, source_text
+from core.analytes import ANALYTES
+
+LINES: Final = 6
+NAMES_SHOWN: Final = 6
+
+
+def which(said: str, found: Found) -> list[str]:
+    """Ask who is meant, or say that the name is not known."""
+    name = said.strip()[:40]
+    if not found.candidates:
+        return [f"I do not know “{name}”. Send its scientific name, or a common one."]
+    rows = " or ".join(f"{row.name} ({row.scientific})" for row in found.candidates)
+    if found.shared:
+        return [f"“{name}” can be several kinds: {rows}?"]
+    return [f"I do not know “{name}”. Did you mean {rows}?"]
+
+
+def keep(answer: Keeping, tank: str) -> list[str]:
+    """Whether a kind may join a tank: the verdict first, then what stands against it."""
+    name = answer.asked.name
+    first = {
+        "yes": f"Yes: what I know of {tank} suits {name}.",
+        "no": f"No, not in {tank}: it does not suit {name}.",
+        "retest": f"Retest first: the doubt of your kits decides whether {tank} suits {name}.",
+        "unmeasured": f"I know nothing of the water in {tank} yet: measure pH, GH and temperature.",
+    }[answer.verdict]
+    lines = [first, *map(misfit, answer.misfits), *map(conflict, answer.conflicts)]
+    if not answer.misfits and not answer.conflicts:
+        lines.append(f"It wants {wants(answer.asked)}.")
+    if answer.verdict == "yes" and answer.unmeasured:
+        labels = ", ".join(ANALYTES[of].label for of in answer.unmeasured)
+        lines.append(f"Not measured yet: {labels}.")
+    if answer.unknown:
+        lines.append(f"I cannot judge its company with {', '.join(answer.unknown[:3])}.")
+    if answer.verdict == "yes":
+        lines.append("A few at a time; check that their grown size and number fit the tank.")
+    return lines[:LINES]
+
+
+def misfit(found: Misfit) -> str:
+    """A reading outside of a range, with the range's source."""
+    row = ANALYTES[found.analyte]
+    unit = "" if row.unit == "pH" else f" {row.unit}"
+    doubt = "" if found.certain else " (within the kit's doubt)"
+    label = row.label if row.label == "pH" else row.label[:1].upper() + row.label[1:]
+    return (
+        f"{label} {plain(found.value, row.decimals)}{unit} is outside"
+        f" {plain(found.span.low, 1)}–{plain(found.span.high, 1)}{doubt};"
+        f" {_short(found.span.source)}."
+    )
+
+
+def conflict(found: Conflict) -> str:
+    """Two kinds that do not suit each other."""
+    return do_not_go_together(
+        {
+            "reason": found.reason,
+            "species": found.one.name,
+            "species_2": found.other.name,
+            **found.facts,
+        }
+    )
+
+
+def wants(row: Species) -> str:
+    """The ranges of a kind in one line."""
+    parts = []
+    for of, span in row.ranges.items():
+        analyte = ANALYTES[of]
+        if of == "salinity" and row.water == "fresh":
+            continue
+        unit = "" if analyte.unit == "pH" else f" {analyte.unit}"
+        parts.append(f"{analyte.label} {plain(span.low, 1)}–{plain(span.high, 1)}{unit}")
+    return ", ".join(parts)
+
+
+def _short(source: str) -> str:
+    """A source in a few words; the whole of it stands under why."""
+    return "FishBase 2013" if source == "fishbase2013" else source_text(source)
+
+
+def could_live(suited: Sequence[Suited], source: str) -> list[str]:
+    """What could live in a source water as it is, by company, the best suited first."""
+    if not suited:
+        return [f"Tell me GH and KH of {source} first, for example: /source {source} gh 8 kh 5"]
+    groups: dict[str, list[str]] = {}
+    for one in suited:
+        groups.setdefault(one.species.group, []).append(one.species.name)
+    best = sorted(groups.items(), key=lambda item: -len(item[1]))
+    lines = [f"{source} as it is suits {len(suited)} kinds that I know; some of them:"]
+    lines += [f"{group}: {', '.join(names[:NAMES_SHOWN])}" for group, names in best[: LINES - 2]]
+    return [*lines, "By hardness first; temperature and the size of the tank are not judged."]
+
+
+# Coming home ----------------------------------------------------------------------------------
+
+
+def arrival(plan: Arrival) -> list[str]:
+    """The order of work for a bag, one line a step, a warning first where there is one."""
+    lines = [step(one) for one in plan.steps]
+    if plan.ammonia is not None and plan.ammonia.is_dangerous:
+        lines.insert(0, _ammonia(plan.ammonia))
+    elif plan.keep_closed:
+        lines.insert(
+            0, "Do not let the bag stand open: its CO2 leaves and ammonia turns poisonous."
+        )
+    if plan.misfits:
+        lines.insert(0, f"This tank does not suit them: {misfit(plan.misfits[0])}")
+    return lines
+
+
+def _ammonia(bag: BagAmmonia) -> str:
+    return (
+        f"Keep the bag closed: open, its pH rises from {plain(bag.ph, 1)} to"
+        f" {plain(bag.ph_open, 1)} and poisonous ammonia from {small(bag.nh3_n)} to"
+        f" {small(bag.nh3_n_open)} mg/L as N."
+    )
+
+
+_NOT_YET: Final[Mapping[str, str]] = {
+    "ammonia": "there is ammonia in the tank",
+    "nitrite": "there is nitrite in the tank",
+    "chlorine": "there is chlorine in the tank",
+    "cycling_ammonia": "the tank is still cycling",
+    "cycling_nitrite": "the tank is still cycling",
+}
+
+
+def _minutes(one: Step) -> str:
+    return f"{one.minutes:.0f} min"
+
+
+def _number(one: Step, name: str) -> str:
+    return plain(float((one.facts or {})[name]), 0)
+
+
+_STEPS: Final[Mapping[str, Callable[[Step], str]]] = {
+    "not_yet": lambda one: (
+        f"Not yet: {_NOT_YET.get(str((one.facts or {})['reason']), 'the tank is not ready')}."
+        " Keep them elsewhere until it is gone."
+    ),
+    "dim_light": lambda _: "Dim the light of the room and the tank.",
+    "float_closed": lambda one: f"Float the closed bag for {_minutes(one)}.",
+    "prepare_container": lambda _: (
+        "Ready a clean, aerated container of water like the bag's in warmth, salt and hardness."
+    ),
+    "open_and_move": lambda _: "Open the bag and move the animals over at once, without its water.",
+    "add_tank_water": lambda one: (
+        f"Add tank water in {_number(one, 'parts')} parts over {_minutes(one)}."
+    ),
+    "hold_in_quarantine": lambda one: (
+        f"Keep them there {_number(one, 'days')} days, moving its water towards the tank's by small"
+        " changes; test ammonia daily."
+    ),
+    "net_over": lambda _: "Net them into the tank.",
+    "discard_bag_water": lambda _: "Pour the bag's water away (not outdoors), never into the tank.",
+    "watch": lambda one: f"No food today; watch them for {_number(one, 'hours')} h.",
+}
+
+
+def step(one: Step) -> str:
+    """One step of coming home."""
+    return _STEPS[one.id](one)
