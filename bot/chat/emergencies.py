@@ -10,6 +10,8 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import emergencies as words
+from bot.chat.words.cautions import CAUTIONS
+from core.advice.cautions import touched
 from core.advice.emergencies import Danger, help_for, recognise
 from core.advice.forbidden import forbidden
 from core.advice.plan import Refusal
@@ -32,28 +34,48 @@ def is_call(turn: Turn, parsed: Parsed) -> bool:
     """Whether a message calls for help, or asks what the cautions refuse."""
     if not turn.incoming.addressed:
         return False
-    return _danger(turn, parsed) is not None or _refused(turn, parsed) is not None
+    danger, refused, caution = _found(turn, parsed)
+    return not (danger is None and refused is None and caution is None)
 
 
 async def answer(turn: Turn, parsed: Parsed) -> Reply:
-    """Answer a call for help, or refuse what the cautions refuse."""
-    danger = _danger(turn, parsed)
+    """Answer a call for help, refuse what the cautions refuse, or say the caution itself."""
+    danger, refused, caution = _found(turn, parsed)
     if danger is not None:
         return await _help(turn, parsed, danger)
-    return await dose_reply.refuse(turn, Refusal(_refused(turn, parsed) or "human"), None)
+    if refused is not None:
+        return await dose_reply.refuse(turn, Refusal(refused), None)
+    return await turn.reply(CAUTIONS[caution or "storage"], facts={"caution": caution})
+
+
+def _found(turn: Turn, parsed: Parsed) -> tuple[Danger | None, str | None, str | None]:
+    """The danger, the refusal and the caution that a message touches."""
+    text = turn.incoming.text
+    danger = _danger(turn, parsed)
+    quiet = parsed.intent in QUIET or _is_vague(parsed)
+    if danger is not None or not quiet or not ASKS.search(text):
+        return danger, None, None
+    refused = forbidden(text)
+    return None, refused, None if refused is not None else touched(text)
+
+
+def _is_vague(parsed: Parsed) -> bool:
+    """Whether something is asked of which no number and no analyte is named."""
+    asked = parsed.question
+    return (
+        asked is not None
+        and asked.kind in {"safe", "why"}
+        and not asked.premises
+        and asked.analyte in {None, "copper"}
+    )
 
 
 def _danger(turn: Turn, parsed: Parsed) -> Danger | None:
     text = turn.incoming.text
     asked_help = parsed.question is not None and parsed.question.kind == "help"
-    if parsed.intent in QUIET or asked_help or URGENT.search(text):
+    if parsed.intent in QUIET or asked_help or _is_vague(parsed) or URGENT.search(text):
         return recognise(text)
     return None
-
-
-def _refused(turn: Turn, parsed: Parsed) -> str | None:
-    text = turn.incoming.text
-    return forbidden(text) if parsed.intent in QUIET and ASKS.search(text) else None
 
 
 async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:

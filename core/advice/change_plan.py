@@ -9,9 +9,8 @@ from typing import Any, Final
 
 from core.advice import limits
 from core.advice.changes import Mixed, Waters, mixed, nh3_now
-from core.advice.outlook import stage_of
 
-GRID: Final = 200
+GRID: Final = 100
 """Shares that are tried, evenly up to all of the water."""
 
 ROUNDING: Final = 0.01
@@ -31,8 +30,6 @@ class ChangePlan:
     ----------
     share : float
         As asked, 0 to 1.
-    now : Mixed
-        The tank before.
     after : Mixed
         What it becomes.
     broken : tuple of str
@@ -49,7 +46,6 @@ class ChangePlan:
     """
 
     share: float
-    now: Mixed
     after: Mixed
     broken: tuple[str, ...]
     largest_safe_share: float
@@ -80,7 +76,6 @@ def plan_change(waters: Waters, share: float, *, emergency: bool = False) -> Cha
     )
     return ChangePlan(
         share,
-        mixed(waters, 0.0),
         after,
         tuple(name for name, is_broken in found.items() if is_broken),
         largest,
@@ -121,7 +116,7 @@ def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
 
 
 def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
-    """The largest share up to which every smaller one is safe too, to half a percent."""
+    """The largest share up to which every smaller one is safe too, to one percent."""
     import numpy
 
     shares = numpy.arange(1, GRID + 1, dtype=float) / GRID
@@ -162,18 +157,16 @@ def _all_safe(waters: Waters, each: float, count: int, *, emergency: bool) -> bo
 def rested(waters: Waters, after: Mixed) -> Waters:
     """Both waters a day after a change: the tank at rest at its own temperature and CO2."""
     old = waters.tank
-    warm = replace(after.water, temperature=old.water.temperature)
-    stage = stage_of(old, warm)
     share = after.share
     nitrate, conductivity = waters.nitrate, waters.conductivity
     return replace(
         waters,
         tank=replace(
             old,
-            water=stage.water,
-            ph=None if old.ph is None else stage.expected,
-            ph_now=stage.expected,
-            ph_open_air=stage.open_air,
+            water=after.rest,
+            ph=None if old.ph is None else after.expected,
+            ph_now=after.expected,
+            ph_open_air=after.open_air,
         ),
         total_n=None if waters.total_n is None else after.total_n,
         nitrate=None if nitrate is None else (_blend(nitrate, share), nitrate[1]),

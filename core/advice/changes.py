@@ -66,12 +66,14 @@ class Waters:
 class Mixed:
     """What a share of new water makes of the tank; each field a number, or an array of them.
 
+    `water` is the mix, `rest` the same warmed and at rest with the tank's own carbon dioxide.
     `at_once`, `expected` and `open_air` are pH; the three of `nh3` un-ionised ammonia at once,
     expected, and if the carbon dioxide leaves; of 1 mg/L in the tank where that is unknown.
     """
 
     share: Any
     water: Water
+    rest: Water
     at_once: Any
     expected: Any
     open_air: Any
@@ -159,7 +161,8 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     fresh = mix([(old, 1.0 - share), (waters.source, share + 0.0)])
     at_once = solve(fresh).ph
     warm = _warmed(fresh, old.temperature, share)
-    expected = in_air(warm, waters.tank.pressure).ph
+    rested = in_air(warm, waters.tank.pressure)
+    expected = rested.ph
     open_air = in_air(warm, limits.OPEN_AIR).ph
     leaves = _largest(_largest(open_air, at_once), expected)
     total = (waters.total_n if waters.total_n is not None else 1.0) * (1.0 - share)
@@ -168,6 +171,7 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     return Mixed(
         share,
         fresh,
+        rested.water,
         at_once,
         expected,
         open_air,

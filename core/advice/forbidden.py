@@ -16,7 +16,8 @@ _WORDS: Final[tuple[tuple[str, str], ...]] = (
     ("caustic", r"caustic|lye\b|sodium hydroxide|\bnaoh\b"),
     (
         "medicine",
-        r"copper|formalin|formaldehyde|malachite|permanganate|antibiotic|tetracycline|medicine"
+        r"copper(?! (pipe|plumb|boiler|tub))|formalin|formaldehyde|malachite|permanganate"
+        r"|antibiotic|tetracycline|medicine"
         r"|medication|methylene blue|praziquantel|metronidazole|levamisole|ivermectin|clove oil"
         r"|euthan|put (it|him|her|them|my fish) down|kill (the|my) fish",
     ),

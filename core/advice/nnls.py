@@ -33,30 +33,59 @@ def non_negative(rows: Sequence[Sequence[float]], wanted: Sequence[float]) -> li
     >>> [round(x, 6) for x in non_negative([[2.0, 0.0], [0.0, 4.0]], [1.0, 2.0])]
     [0.5, 0.5]
     """
-    import numpy  # small systems, but its least squares is the sound one
-
-    a, b = numpy.asarray(rows, dtype=float), numpy.asarray(wanted, dtype=float)
-    x = numpy.zeros(a.shape[1])
-    free = numpy.zeros(a.shape[1], dtype=bool)
+    columns = len(rows[0])
+    x = [0.0] * columns
+    free: list[int] = []
     for _ in range(MOST_STEPS):
-        gain = a.T @ (b - a @ x)
-        gain[free] = -numpy.inf
-        best = int(numpy.argmax(gain))
-        if free.all() or gain[best] <= TINY:
+        rest = [goal - _dot(row, x) for row, goal in zip(rows, wanted, strict=True)]
+        gains = {
+            j: sum(row[j] * left for row, left in zip(rows, rest, strict=True))
+            for j in range(columns)
+            if j not in free
+        }
+        best = max(gains, key=lambda j: gains[j], default=-1)
+        if best < 0 or gains[best] <= TINY:
             break
-        free[best] = True
-        while True:
-            trial = numpy.zeros_like(x)
-            trial[free] = numpy.linalg.lstsq(a[:, free], b, rcond=None)[0]
-            if (trial[free] > TINY).all():
+        free.append(best)
+        while free:
+            trial = _least_squares(rows, wanted, free, columns)
+            falling = [j for j in free if trial[j] <= TINY]
+            if not falling:
                 break
-            falling = free & (trial <= TINY)
-            room = x[falling] - trial[falling]
-            step = numpy.min(x[falling] / numpy.where(room > 0.0, room, 1.0))
-            x = x + step * (trial - x)
-            free &= x > TINY
-            if not free.any():
-                trial = numpy.zeros_like(x)
-                break
-        x = trial
-    return [float(amount) for amount in x]
+            # As far towards the trial as no amount turns negative; what reached zero stays there.
+            step = min(x[j] / (x[j] - trial[j]) if x[j] > trial[j] else 1.0 for j in falling)
+            x = [a + step * (b - a) for a, b in zip(x, trial, strict=True)]
+            free = [j for j in free if x[j] > TINY and (j not in falling or step < 1.0)]
+        x = trial if free else [0.0] * columns
+    return x
+
+
+def _dot(one: Sequence[float], other: Sequence[float]) -> float:
+    return sum(a * b for a, b in zip(one, other, strict=True))
+
+
+def _least_squares(
+    rows: Sequence[Sequence[float]], wanted: Sequence[float], free: list[int], columns: int
+) -> list[float]:
+    """Least squares over the free columns, zeros elsewhere: normal equations by elimination."""
+    size = len(free)
+    system = [
+        [sum(row[i] * row[j] for row in rows) for j in free]
+        + [sum(row[i] * goal for row, goal in zip(rows, wanted, strict=True))]
+        for i in free
+    ]
+    ridge = 1e-12 * max(system[k][k] for k in range(size)) + 1e-300
+    for k in range(size):
+        system[k][k] += ridge  # two salts that bring the same stay solvable
+    for k in range(size):
+        pivot = max(range(k, size), key=lambda i: abs(system[i][k]))
+        system[k], system[pivot] = system[pivot], system[k]
+        for i in range(k + 1, size):
+            factor = system[i][k] / system[k][k]
+            for j in range(k, size + 1):
+                system[i][j] -= factor * system[k][j]
+    found = [0.0] * columns
+    for k in reversed(range(size)):
+        known = sum(system[k][j] * found[free[j]] for j in range(k + 1, size))
+        found[free[k]] = (system[k][size] - known) / system[k][k]
+    return found

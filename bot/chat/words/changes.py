@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from bot.chat.words.cautions import CAUTIONS
 from bot.chat.words.numbers import litres, plain, small
+from core.advice.cautions import of_new_water
 from core.advice.change_plan import ChangePlan
 from core.advice.changes import Waters
 from core.analytes import ANALYTES
@@ -147,6 +149,8 @@ def more(plan: ChangePlan, waters: Waters, source: str) -> list[str]:
         lines.append("No temperature known: 30 °C taken, the worst for ammonia.")
     if "stands_in_air" in waters.source.assumptions:
         lines.append("The new water's pH is unknown: taken as stood in air.")
+    for name in of_new_water(waters):
+        lines += CAUTIONS[name][:1]
     if plan.emergency:
         lines.append(
             "Poison emergency: at most half at a time; only temperature, pH at once (0.5 up) and"

@@ -76,7 +76,7 @@ def unknown_amount(substance: str | None) -> list[str]:
     name = f"“{substance}”" if substance else "it"
     return [
         f"No number for {name} by spoon or millilitre: I do not know how much is in it.",
-        "Send what is in it and its mass, for example: what does 10 g baking soda do in 120 l",
+        "Send what is in it and its mass in grams.",
     ]
 
 

@@ -1,0 +1,59 @@
+"""Dangers that a question touches without asking for a dose: each is answered by its caution."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from core.advice.changes import Waters
+
+_TOUCHED: Final[tuple[tuple[str, str], ...]] = (
+    ("zoanthids", r"zoanthid|palythoa|\bzoas?\b|palytoxin|\b(boil|scrub|scrap|microwav)\w*.*rock"),
+    ("pressure", r"\b(yeast|ferment\w*|diy co2)\b|\bseal\w*\b.*\b(bottle|jar|vessel)\b"),
+    ("cylinder", r"co2 (cylinder|bottle|tank|gas)|cylinder.*co2|pressuri[sz]ed co2"),
+    ("softened", r"\bsoftened\b|water softener|softener"),
+    ("well", r"\bwell ?water\b|\bborehole\b|\bfrom (a|the|my|our) well\b"),
+    ("copper_pipes", r"\bcopper\b.*\b(pipe|plumb|boiler)|\b(pipe|plumb)\w*\b.*\bcopper\b"),
+    ("mouth_siphon", r"\bsiphon\b.*\bmouth\b|\bmouth\b.*\bsiphon\b|\bsuck\w*\b.*\b(hose|siphon)\b"),
+    ("electric", r"\b(electric|shock|socket|plug|wire|extension|drip loop|rcd|gfci)\b"),
+    ("wounds", r"\b(cut|wound|scratch|sore)\b.*\b(hand|finger|arm|skin|tank|water)\b"),
+    ("salmonella", r"salmonella|\b(kitchen|sink)\b|\bwash\b.*\bhands\b"),
+    ("evaporation", r"\bevaporat|\btop ?up (with|water)|\btopping up\b"),
+    ("weight", r"\bhow heavy\b|\bfloor\b.*\b(hold|bear|load|weight)\b|\bweight of\b"),
+    ("storage", r"\b(store|keep|storage)\b.*\b(salt|soda|powder|chemical|reagent|acid)"),
+    ("pure_water", r"\b(pure|only|just|100 ?%) (ro|rain|distilled)\b|\bfill\b.*\b(ro|distilled)\b"),
+)
+
+TAP_NITRATE: Final = 44.0
+"""10 mg/L as N: the US drinking limit, as in Camargo et al. 2005 (grade A). [mg/L NO3]"""
+
+SOFTENED_LACKS: Final = 3.0
+"""KH over GH by so much, with hardly any GH, looks like a softener; common practice. [°dH]"""
+
+
+def touched(text: str) -> str | None:
+    """Name the caution that a question touches; None where it touches none.
+
+    Examples
+    --------
+    >>> touched("can i use softened water?")
+    'softened'
+    """
+    folded = text.casefold()
+    for name, pattern in _TOUCHED:
+        if re.search(pattern, folded):
+            return name
+    return None
+
+
+def of_new_water(waters: Waters) -> tuple[str, ...]:
+    """Name the cautions of a new water, from its readings."""
+    source = waters.source
+    found = []
+    if waters.nitrate is not None and waters.nitrate[1] > TAP_NITRATE:
+        found.append("tap_nitrate")
+    if source.gh < 1.5 and source.kh - source.gh > SOFTENED_LACKS:
+        found.append("softened")
+    if 0.0 < source.kh < 2.0 and source.gh > 0.5:
+        found.append("copper_pipes")
+    return tuple(found)
