@@ -17,6 +17,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
+from tests.core.advice import never_harm_changes
 from tests.core.advice.never_harm import Verdict, cases, judge, planned
 
 BATCH = 2000
@@ -47,7 +48,26 @@ def main() -> int:
     print(f"harms: {len(whole.harms)}")
     for harm in whole.harms[:20]:
         print("  ", harm)
-    return 1 if whole.harms else 0
+    return 1 if whole.harms or changes(max(200, count // 50), first) else 0
+
+
+def changes(count: int, seed: int) -> int:
+    """One water change for every fifty doses; each is carried out step by step."""
+    seeds = range(seed, seed + -(-count // 200))
+    with Pool(os.cpu_count()) as pool:
+        found = pool.starmap(never_harm_changes.judge, [(200, each) for each in seeds])
+    print(f"water changes: {sum(one.as_asked for one in found)} as asked,", end=" ")
+    print(f"{sum(one.in_steps for one in found)} in steps")
+    reasons = sum((one.refused for one in found), Counter[str]())
+    for reason, number in reasons.most_common(12):
+        print(f"  none {number:8d}  {reason}")
+    safe = sum(one.safe for one in found)
+    print(f"built to be safe: {sum(one.safe_planned for one in found)} of {safe} planned")
+    harms = [harm for one in found for harm in one.harms]
+    print(f"harms: {len(harms)}")
+    for harm in harms[:20]:
+        print("  ", harm)
+    return len(harms)
 
 
 if __name__ == "__main__":

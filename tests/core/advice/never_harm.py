@@ -233,9 +233,9 @@ def _simple(case: Case, plan: Plan) -> Iterator[str]:
             yield "a blind plan"
         if _fresh(case, "ammonia") is None:
             yield "a blind plan without ammonia measured"
-    elif kh_rise / plan.count > min(1.0, low) + 1e-6:
+    elif kh_rise / plan.count > min(1.0, low) + 1e-3:
         yield "KH too fast"
-    if gh_rise / plan.count > 2.0 + 1e-6 and case.state.tank.kind != "marine":
+    if gh_rise / plan.count > 2.0 + 1e-3 and case.state.tank.kind != "marine":
         yield "GH too fast"
     if case.kh is not None and low >= 1.0 and abs(start + kh_rise - case.kh) > 1e-3 * case.kh:
         yield "does not reach the wish"

@@ -7,10 +7,14 @@ from dataclasses import replace
 import pytest
 
 from core.advice.plan import Plan, Weighed
+from tests.core.advice import never_harm_changes
 from tests.core.advice.never_harm import Verdict, cases, judge, planned
 
 CASES = 20_000
 """The bench runs a million; about half a minute here."""
+
+CHANGES = 300
+"""Water changes, each with its schedule: some 20 ms a change, so fewer of them."""
 
 
 @pytest.fixture(scope="module")
@@ -48,3 +52,29 @@ def test_the_checker_sees_a_spoilt_plan(spoil: object, harm: str) -> None:
             if isinstance(plan, Plan) and plan.count > 2 and plan.goals[0].analyte == "kh":
                 found += judge([(case, spoil(plan))]).harms  # type: ignore[operator]
     assert any(harm in each for each in found)
+
+
+@pytest.fixture(scope="module")
+def changed() -> never_harm_changes.Verdict:
+    return never_harm_changes.judge(CHANGES, 5)
+
+
+def test_no_water_change_harms(changed: never_harm_changes.Verdict) -> None:
+    assert changed.harms == []
+    assert changed.as_asked > CHANGES / 20
+    assert changed.in_steps > CHANGES / 20
+
+
+def test_of_changes_that_can_be_made_nearly_all_are(changed: never_harm_changes.Verdict) -> None:
+    assert changed.safe_planned >= 0.95 * changed.safe
+    assert len(changed.refused) >= 5
+
+
+def test_the_checker_of_changes_sees_a_change_that_is_too_large() -> None:
+    found = [
+        harm
+        for case in never_harm_changes.cases(40, 2)
+        for harm in never_harm_changes.carried_out(case, (0.9,))
+    ]
+    for harm in ("pH too fast", "KH too fast", "GH too fast", "does not change what was asked"):
+        assert harm in found
