@@ -8,7 +8,7 @@ import pytest
 
 from core.advice.plan import Plan, Weighed
 from tests.core.advice import never_harm_changes
-from tests.core.advice.never_harm import Verdict, cases, judge, planned
+from tests.core.advice.never_harm import cases, judge, planned
 
 CASES = 20_000
 """The bench runs a million; about half a minute here."""
@@ -17,18 +17,11 @@ CHANGES = 300
 """Water changes, each with its schedule: some 20 ms a change, so fewer of them."""
 
 
-@pytest.fixture(scope="module")
-def verdict() -> Verdict:
-    return judge([(case, answer) for case in cases(CASES, 7) for answer in planned(case)])
-
-
-def test_no_plan_harms(verdict: Verdict) -> None:
-    assert verdict.planned > CASES / 10
-    assert verdict.harms == []
-
-
-def test_of_what_can_be_helped_nearly_all_is(verdict: Verdict) -> None:
+def test_no_plan_harms_and_what_can_be_helped_is() -> None:
     """Refusing everything is no way out; that plans reach the wish is among the harms."""
+    verdict = judge([(case, answer) for case in cases(CASES, 7) for answer in planned(case)])
+    assert verdict.harms == []
+    assert verdict.planned > CASES / 10
     assert verdict.safe > CASES / 6
     assert verdict.safe_planned >= 0.95 * verdict.safe
     assert len(verdict.refused) >= 8, "the cases hardly try the gates"
@@ -54,18 +47,11 @@ def test_the_checker_sees_a_spoilt_plan(spoil: object, harm: str) -> None:
     assert any(harm in each for each in found)
 
 
-@pytest.fixture(scope="module")
-def changed() -> never_harm_changes.Verdict:
-    return never_harm_changes.judge(CHANGES, 5)
-
-
-def test_no_water_change_harms(changed: never_harm_changes.Verdict) -> None:
+def test_no_water_change_harms_and_most_that_can_be_made_are() -> None:
+    changed = never_harm_changes.judge(CHANGES, 5)
     assert changed.harms == []
     assert changed.as_asked > CHANGES / 20
     assert changed.in_steps > CHANGES / 20
-
-
-def test_of_changes_that_can_be_made_nearly_all_are(changed: never_harm_changes.Verdict) -> None:
     assert changed.safe_planned >= 0.95 * changed.safe
     assert len(changed.refused) >= 5
 
