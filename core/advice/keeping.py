@@ -8,7 +8,7 @@ from typing import Final, Literal
 from core.advice.livestock import Conflict, Misfit, Species, fits, kept_in, together
 from core.advice.state import State
 
-Verdict = Literal["yes", "no", "retest", "unmeasured"]
+Verdict = Literal["yes", "no", "care", "retest", "unmeasured"]
 
 DECISIVE: Final = ("temperature", "ph", "gh", "salinity")
 """Of these some must have been measured before anything is promised."""
@@ -23,8 +23,8 @@ class Keeping:
     asked : Species
         Who is asked about.
     verdict : str
-        yes; no (something surely stands against it); retest (only the kits' doubt does); or
-        unmeasured (nothing is known of the water).
+        yes; no (something surely stands against it); care (only manners do); retest (only the
+        kits' doubt does); or unmeasured (nothing is known of the water).
     misfits : tuple of Misfit
         What of the water does not suit it.
     conflicts : tuple of Conflict
@@ -74,10 +74,13 @@ def can_keep(asked: Species, state: State) -> Keeping:
 
 
 def _verdict(misfits: tuple[Misfit, ...], conflicts: tuple[Conflict, ...], state: State) -> Verdict:
-    if conflicts or any(misfit.certain for misfit in misfits):
+    hard = any(conflict.reason != "fights" for conflict in conflicts)
+    if hard or any(misfit.certain for misfit in misfits):
         return "no"
     if misfits:
         return "retest"
+    if conflicts:
+        return "care"
     return "yes" if any(of in state.readings for of in DECISIVE) else "unmeasured"
 
 

@@ -62,6 +62,15 @@ MORE: tuple[tuple[str, State], ...] = (
         state(by_kit("nitrate", 120), by_kit("kh", 1), by_kit("ph", 6.0), read("ammonia", 0.5)),
     ),
     ("neglected", state(by_kit("nitrate", 120), by_kit("kh", 1), by_kit("ph", 6.0))),
+    (
+        "neglected",
+        state(
+            by_kit("nitrate", 120),
+            by_kit("kh", 0.5),
+            by_kit("ph", 5.2),
+            source=[by_kit("kh", 18), by_kit("ph", 7.6)],
+        ),
+    ),
 )
 
 

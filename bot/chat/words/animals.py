@@ -33,6 +33,7 @@ def keep(answer: Keeping, tank: str) -> list[str]:
     first = {
         "yes": f"Yes: what I know of {tank} suits {name}.",
         "no": f"No, not in {tank}: it does not suit {name}.",
+        "care": f"Only with care: the water in {tank} suits {name}, its company may not.",
         "retest": f"Retest first: the doubt of your kits decides whether {tank} suits {name}.",
         "unmeasured": f"I know nothing of the water in {tank} yet: measure pH, GH and temperature.",
     }[answer.verdict]

@@ -138,6 +138,8 @@ def _neglected(facts: Facts) -> str:
         )
     if ammonia == "unknown":
         said += " Test ammonia first."
+    if "share" not in facts and "source_kh" in facts:
+        return f"{said} Even small changes are too fast: cut new water with RO to the tank's KH."
     if "share" not in facts:
         return f"{said} Measure your source water (/source), then change a little each day."
     share = number(facts, "share") * 100

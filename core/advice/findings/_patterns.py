@@ -15,6 +15,7 @@ from core.advice.findings._poisons import limit_of_nitrate
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
 from core.advice.trends import Trend, drift_from_source, kh_lost_to_nitrate, long_trend, trend
+from core.errors import CoreError
 
 PH_UNDER_SOURCE: Final = 1.0
 """So far under its source's pH a tank has used up what held it; common practice."""
@@ -58,7 +59,8 @@ def neglected(state: State) -> Finding | None:
     if source_kh is not None:
         facts["source_kh"] = source_kh.value
         if facts.get("ammonia") != "present":  # else the change itself is reckoned first
-            facts["share"] = small_share(state, kh, source_kh)
+            share = safe_share(state)
+            facts |= {} if share is None else {"share": share}
     return Finding("neglected", "warn", facts)
 
 
@@ -68,24 +70,20 @@ def _acid(ph: Measured | None, source: Measured | None) -> bool:
     return source.value - ph.value >= PH_UNDER_SOURCE if source is not None else ph.high < 6.8
 
 
-def small_share(state: State, kh: Measured, source_kh: Measured) -> float:
-    """The share of a daily change that keeps the step limits, by linear mixing. [0 to 1]
+def safe_share(state: State) -> float | None:
+    """The largest daily change that keeps every step limit, as the change planner finds it.
 
-    KH rises by at most 1 °dH and is at most doubled from the low end of its reading, which also
-    keeps pH within 0.3, stood with stood; GH moves by at most 2 °dH. Rounded down to a hundredth.
+    None where it is under the least share that is worth a bucket, or cannot be reckoned.
     """
-    if kh.low < limits.KH_BLIND_BELOW:
-        rise = limits.KH_FIRST_PART
-    else:
-        rise = min(limits.KH_STEP, kh.low * (limits.KH_FACTOR - 1.0))
-    shares = [LARGEST_SHARE]
-    if source_kh.high > kh.low:
-        shares.append(rise / (source_kh.high - kh.low))
-    gh, source_gh = state.last("gh"), state.source.get("gh")
-    if gh is not None and source_gh is not None:
-        apart = max(abs(source_gh.high - gh.low), abs(source_gh.low - gh.high))
-        shares.append(limits.GH_STEP / apart if apart else LARGEST_SHARE)
-    return max(math.floor(min(shares) * 100.0) / 100.0, 0.01)
+    from core.advice.change_plan import largest_safe_share  # numpy, wanted here only
+    from core.advice.changes import waters_of
+
+    try:
+        waters = waters_of(state, State(state.tank, state.now, state.source))
+        share = 0.0 if waters is None else largest_safe_share(waters)
+    except CoreError:
+        return None
+    return min(share, LARGEST_SHARE) if share >= limits.LEAST_SHARE else None
 
 
 # A new tank -----------------------------------------------------------------------------------

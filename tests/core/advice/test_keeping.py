@@ -24,7 +24,7 @@ GOOD = (by_kit("gh", 6), by_kit("ph", 6.8), WARM)
         ("tropheus", state(WARM, of=tank("neon tetra")), "no"),
         ("clownfish", state(WARM), "no"),
         ("clownfish", state(WARM, of=tank(kind="marine")), "yes"),
-        ("betta", state(*GOOD, of=tank("guppy")), "no"),
+        ("betta", state(*GOOD, of=tank("guppy")), "care"),
     ],
     ids=[
         "suits", "too hard", "one drop over", "nothing measured", "would be eaten",

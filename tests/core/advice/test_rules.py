@@ -238,10 +238,21 @@ def test_what_another_finding_says_is_not_said_twice() -> None:
 
 
 def test_a_change_after_neglect_keeps_the_step_limits() -> None:
-    """KH 2 (1 to 2) with source 9: +1 °dH at most, so 1/8; rounded down to a hundredth."""
+    """KH 2 (1 to 2) with source 9: +1 °dH at most is a seventh; the planner looks at pH too."""
     share = float(findings(state(*NEGLECT, source=TAP))["neglected"].facts["share"])
-    assert share == 0.12
-    assert 1.0 + share * (9.0 - 1.0) <= 2.0
+    assert 0.05 < share <= 1.0 / 7.0
+
+
+def test_where_no_buffer_is_left_no_share_is_told() -> None:
+    spent = [by_kit("nitrate", 150), by_kit("kh", 0.5), by_kit("ph", 5.2), read("ammonia", 0.0)]
+    facts = findings(state(*spent, source=[by_kit("kh", 18), by_kit("ph", 7.6)]))["neglected"].facts
+    assert "share" not in facts
+
+
+def test_with_ammonia_the_change_itself_is_reckoned_first() -> None:
+    facts = findings(state(*NEGLECT, read("ammonia", 1.0), source=TAP))["neglected"].facts
+    assert facts["ammonia"] == "present"
+    assert "share" not in facts
 
 
 def test_a_reef_is_held_against_its_own_swing() -> None:
