@@ -14,7 +14,7 @@ from bot.chat.words import findings as finding_words
 from bot.chat.words import readings as words
 from bot.store.offers import Choice
 from core.advice.carbon import carbon_dioxide
-from core.advice.findings import Finding, find, judge_ammonia
+from core.advice.findings import DOSE, STOCK, Finding, find, judge_ammonia
 from core.advice.hardness import hardness_class
 from core.advice.state import State
 from core.message.model import Parsed
@@ -29,8 +29,7 @@ async def answer_for(
 ) -> Reply:
     """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
     state = await state_of(turn, told.tank, told.at)
-    analytes = frozenset(reading.what.analyte for reading in told.readings)
-    found = find(state, analytes)
+    found = find(state, _woken(told))
     lines = [lead or summary(turn, told)]
     lines += [finding_words.line(finding) for finding in found[:SHOWN]]
     lines += await reminding.satisfied(turn, told)
@@ -49,6 +48,17 @@ async def answer_for(
         facts=_facts(told, state, found),
         entry_id=entry_id,
     )
+
+
+def _woken(told: Told) -> frozenset[str]:
+    """What the rules are woken by: the analytes told, animals that came or went, doses."""
+    woken = {reading.what.analyte for reading in told.readings}
+    kinds = {event.what.kind for event in told.events}
+    if kinds & {"added", "lost", "moved"}:
+        woken.add(STOCK)
+    if "dose" in kinds:
+        woken.add(DOSE)
+    return frozenset(woken)
 
 
 async def _asides(turn: Turn, told: Told) -> list[str]:

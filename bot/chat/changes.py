@@ -6,9 +6,9 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
-from bot.chat import dose_reply, sources
+from bot.chat import dose_reply
 from bot.chat.model import Reply
-from bot.chat.state import state_of
+from bot.chat.state import source_of, state_of
 from bot.chat.turn import Turn
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
@@ -123,7 +123,7 @@ async def _asked(turn: Turn, question: Question) -> Asked | Reply:
     tank = with_premises(await state_of(turn, stored, turn.now), question.premises)
     if PURE.search(question.text or ""):
         return Asked(stored, tank, pure_water(turn), "RO")
-    source = await sources.of_tank(turn, stored)
+    source = await source_of(turn, stored)
     if source is None:
         return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
     return Asked(stored, tank, await state_of(turn, source, turn.now), source.name)

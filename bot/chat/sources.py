@@ -40,13 +40,6 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return [await _show(turn, source)]
 
 
-async def of_tank(turn: Turn, stored: StoredTank) -> StoredTank | None:
-    """The source that a tank is filled from: the chosen one, else the only or the first one."""
-    sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
-    chosen = next((each for each in sources if each.id == stored.source_id), None)
-    return chosen or (sources[0] if sources else None)
-
-
 def _split(turn: Turn, said: str) -> tuple[str, Parsed | None]:
     """Part a name from the readings after it: the shortest name that leaves only readings."""
     parts = said.split()

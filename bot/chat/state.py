@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.chat.turn import Turn
+from bot.store.log import Stored
 from bot.store.tanks import StoredTank
-from core.advice.state import Measured, State, measured, newest
-from core.tank import Stock
+from core.advice.state import Happening, Measured, State, measured, newest
+from core.message.model import Value
+from core.tank import Stock, Tank
 
-LOOKED_AT = 48
-"""Newest readings that are looked through: some ten tests of five analytes."""
+LOOKED_BACK = timedelta(days=120)
+"""How far back a tank's history speaks of its trends and habits."""
+
+LOOKED_AT = 400
+"""Newest readings of that time which are looked through: some eighty tests of five analytes."""
 
 DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 """What an old reading of still matters, if only to say that it is old."""
@@ -19,23 +25,64 @@ DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 
 async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
     """The state of a tank's water as of a moment, in the chat's zone."""
-    rows = await turn.uow.log.readings(stored.id, until=at, limit=LOOKED_AT)
+    since = at - LOOKED_BACK
+    log = turn.uow.log
+    rows = await log.readings(stored.id, since=since, until=at, limit=LOOKED_AT)
     missing = set(DECIDING) - {row.what.analyte for row in rows}
-    if missing and len(rows) == LOOKED_AT:
-        rows += await turn.uow.log.last_of_each(stored.id, sorted(missing), until=at)
-    zone = turn.chat.zone
-    found: list[Measured] = []
-    for row in rows:
-        reading = measured(row.what, row.at.astimezone(zone), stored.tank)
-        if reading is not None:
-            found.append(reading)
+    if missing:
+        rows += await log.last_of_each(stored.id, sorted(missing), until=at)
+    animals = await log.stock(stored.id, until=at)
+    tank = replace(stored.tank, stock=tuple(Stock(kind, n) for kind, n in animals.items()))
+    found = _measured(turn, rows, tank)
     latest = newest(found)
-    animals = await turn.uow.log.stock(stored.id, until=at)
-    stock = tuple(Stock(species, count) for species, count in animals.items())
     ph = latest.get("ph")
     return State(
-        tank=replace(stored.tank, stock=stock),
-        now=at.astimezone(zone),
+        tank=tank,
+        now=at.astimezone(turn.chat.zone),
         readings=latest,
         earlier=tuple(r for r in found if r.analyte == "ph" and ph is not None and r.at < ph.at),
+        history=_by_analyte(found),
+        events=await _events(turn, stored, since, at),
+        source=await source_readings(turn, stored),
     )
+
+
+async def source_of(turn: Turn, stored: StoredTank) -> StoredTank | None:
+    """The source that a tank is filled from: the chosen one, else the first one."""
+    sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
+    chosen = next((each for each in sources if each.id == stored.source_id), None)
+    return chosen or (sources[0] if sources else None)
+
+
+async def source_readings(turn: Turn, stored: StoredTank) -> dict[str, Measured]:
+    """The newest reading of each analyte of the water that a tank is filled from."""
+    source = await source_of(turn, stored)
+    if source is None:
+        return {}
+    rows = await turn.uow.log.readings(source.id, limit=LOOKED_AT)
+    return newest(_measured(turn, rows, source.tank))
+
+
+async def _events(
+    turn: Turn, stored: StoredTank, since: datetime, until: datetime
+) -> tuple[Happening, ...]:
+    zone = turn.chat.zone
+    return tuple(
+        Happening(row.at.astimezone(zone), row.what)
+        for row in await turn.uow.log.events(stored.id, since=since)
+        if row.at <= until
+    )
+
+
+def _measured(turn: Turn, rows: Iterable[Stored[Value]], tank: Tank) -> list[Measured]:
+    """Stored values as intervals, newest first, in the chat's zone."""
+    zone = turn.chat.zone
+    read = (measured(row.what, row.at.astimezone(zone), tank) for row in rows)
+    return [reading for reading in read if reading is not None]
+
+
+def _by_analyte(found: Iterable[Measured]) -> dict[str, tuple[Measured, ...]]:
+    history: dict[str, list[Measured]] = {}
+    for reading in found:
+        history.setdefault(reading.analyte, []).append(reading)
+    return {analyte: tuple(readings) for analyte, readings in history.items()}
