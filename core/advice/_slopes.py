@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import NormalDist, median
 from typing import Final
 
@@ -58,18 +59,19 @@ def theil_sen(
     .. [1] Sen 1968, J. Am. Stat. Assoc. 63:1379-1389 (from memory), checked against the open
        implementation of the same in SciPy.
     """
-    return pooled_slope([list(zip(times, values, strict=True))], certainty)
+    return pooled_slope((tuple(zip(times, values, strict=True)),), certainty)
 
 
-Points = list[tuple[float, float]]
+Points = tuple[tuple[float, float], ...]
 
 
-def pooled_slope(stretches: Sequence[Points], certainty: float = CERTAINTY) -> Slope | None:
+@lru_cache(maxsize=32)  # several rules ask for the same one
+def pooled_slope(stretches: tuple[Points, ...], certainty: float = CERTAINTY) -> Slope | None:
     """Give the median of the slopes of all pairs within stretches that were disturbed between.
 
     Parameters
     ----------
-    stretches : sequence of lists of (time, value)
+    stretches : tuple of tuples of (time, value)
         What was measured between one disturbance and the next; pairs across are not made.
         [day, unit]
     certainty : float, optional
@@ -83,7 +85,8 @@ def pooled_slope(stretches: Sequence[Points], certainty: float = CERTAINTY) -> S
     ----------
     .. [1] Hirsch, Slack & Smith 1982, Water Resour. Res. 18:107-121 (from memory).
     """
-    slopes = sorted(slope for points in stretches for slope in _slopes(sorted(points)))
+    slopes = [slope for points in stretches for slope in _slopes(sorted(points))]
+    slopes.sort()
     if not slopes:
         return None
     variance = sum(_kendall_variance(points) for points in stretches)
@@ -97,12 +100,14 @@ def pooled_slope(stretches: Sequence[Points], certainty: float = CERTAINTY) -> S
     )
 
 
-def _slopes(points: Points) -> Iterator[float]:
+def _slopes(points: list[tuple[float, float]]) -> list[float]:
     """Slopes of all pairs of points, which are in order of time."""
+    slopes: list[float] = []
     for i, (early, first) in enumerate(points):
-        for late, second in points[i + 1 :]:
-            if late > early:
-                yield (second - first) / (late - early)
+        slopes += [
+            (second - first) / (late - early) for late, second in points[i + 1 :] if late > early
+        ]
+    return slopes
 
 
 def _ranks(variance: float, count: int, certainty: float) -> tuple[int, int]:

@@ -162,7 +162,7 @@ def _trend_of(stretches: list[list[Measured]], analyte: str) -> Trend | None:
         return None
     last = stretches[-1]
     end = last[-1].at
-    found = pooled_slope([_points(stretch, end) for stretch in told])
+    found = pooled_slope(tuple(_points(stretch, end) for stretch in told))
     if found is None:
         return None
     # Where the line stands now: through the median of the last stretch.
@@ -172,7 +172,7 @@ def _trend_of(stretches: list[list[Measured]], analyte: str) -> Trend | None:
 
 
 def _points(readings: list[Measured], end: datetime) -> Points:
-    return [(-_days(end - reading.at), reading.value) for reading in readings]
+    return tuple((-_days(end - reading.at), reading.value) for reading in readings)
 
 
 def _days(span: timedelta) -> float:
