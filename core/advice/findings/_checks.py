@@ -199,13 +199,18 @@ def sudden_jump(state: State) -> Finding | None:
         return None
     for analyte in (*JUMPS, "conductivity"):
         now = state.last(analyte)
-        if now is None or now.is_limit:
+        if now is None or now.is_limit or (analyte == "temperature" and _outdoors(state)):
             continue
         before = _before(state, now)
         if before is not None and _jumped(before, now) and not _touched(state, before, now):
             facts: Facts = {"analyte": analyte, "value": now.value, "was": before.value}
             return Finding("sudden_jump", "warn", facts)
     return None
+
+
+def _outdoors(state: State) -> bool:
+    """A pond follows the weather."""
+    return state.tank.kind == "pond"
 
 
 def _before(state: State, now: Measured) -> Measured | None:

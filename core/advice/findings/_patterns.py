@@ -218,7 +218,9 @@ def away_from_source(state: State) -> Finding | None:
     if kh is not None and kh.away <= -KH_UNDER_SOURCE and kh.tank < kh.source / 2.0:
         return Finding("kh_under_source", "note", {"kh": kh.tank, "source": kh.source})
     gh = drift_from_source(state, "gh")
-    if gh is None or gh.away < GH_OVER_SOURCE or gh.tank < GH_OVER_SOURCE_FACTOR * gh.source:
+    if gh is None or gh.source < SOURCE_WITH_SALTS:
+        return None
+    if gh.away < GH_OVER_SOURCE or gh.tank < GH_OVER_SOURCE_FACTOR * gh.source:
         return None
     kinds = kept_in(state.tank).kinds
     on_purpose = bool(kinds) and not any(m.analyte == "gh" for m in misfits(state))
@@ -226,6 +228,9 @@ def away_from_source(state: State) -> Finding | None:
         return None
     return Finding("gh_over_source", "note", {"gh": gh.tank, "source": gh.source})
 
+
+SOURCE_WITH_SALTS: Final = 2.0
+"""GH under which a source is demineralised and hardened on purpose; common practice. [°dH]"""
 
 STEADY_OF: Final = ("ph", "kh", "gh", "nitrate")
 STEADY_FOR: Final = timedelta(days=21)

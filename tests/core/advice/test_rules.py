@@ -193,6 +193,11 @@ CASES: list[tuple[str, str, State, str | None]] = [
      state(by_kit("gh", 14), source=[by_kit("gh", 8)], of=tank("guppy")), None),
     ("gh_over_source", "edge: three degrees", state(by_kit("gh", 11), source=[by_kit("gh", 8)]),
      None),
+    ("gh_over_source", "silent: demineralised water that was hardened on purpose",
+     state(by_kit("gh", 8), source=[by_kit("gh", 0)]), None),
+    ("sudden_jump", "silent: a pond follows the weather",
+     state(read("temperature", 12, 1), read("temperature", 16), of=tank(kind="pond"), events=()),
+     None),
     # steady
     ("steady", "speak: four weeks, suited, nothing off", state(*STEADY, of=TETRAS), "note"),
     ("steady", "silent: nobody is on record", state(*STEADY), None),
