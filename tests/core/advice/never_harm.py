@@ -377,13 +377,15 @@ def _tender(case: Case) -> bool:
 
 def _dosed(water: Water, rows: list[Row], parts: int, *, behind: bool = False) -> Water:
     """The water with all parts before each row's own (`behind`), or with so many more."""
-    amounts = np.zeros((4, len(rows)))
+    amounts = np.zeros((6, len(rows)))
     for place, row in enumerate(rows):
         count = row.number if behind else parts
         for salt in row.plan.salts:
             *brings, molar = BRINGS[salt.substance]
             each = 1000.0 * salt.grams / row.plan.count / molar / row.plan.volume_l
-            amounts[:, place] += count * each * np.array(brings)
+            amounts[:4, place] += count * each * np.array(brings)
+            counter = 4 if "chloride" in salt.substance else 5
+            amounts[counter, place] += count * each * (brings[1] + brings[2])
     amounts /= water.density
     return replace(
         water,
@@ -391,4 +393,7 @@ def _dosed(water: Water, rows: list[Row], parts: int, *, behind: bool = False) -
         calcium=water.calcium + amounts[1],
         magnesium=water.magnesium + amounts[2],
         carbon=water.carbon + amounts[3],
+        sodium=water.sodium + amounts[0],  # potassium does the same to the strength
+        chloride=water.chloride + 2.0 * amounts[4],
+        sulfate=water.sulfate + amounts[5],
     )
