@@ -21,6 +21,9 @@ from core.message.fold import INVISIBLE, MARK, fold
 LONGEST: Final = 60
 """A longer text is no name of an animal. [characters]"""
 
+LONGEST_TEXT: Final = 4 * LONGEST
+"""With the spaces and marks that do not count. [characters]"""
+
 MOST_OFFERED: Final = 4
 """Candidates that are offered; more is no help."""
 
@@ -54,7 +57,6 @@ class Found:
 NOTHING: Final = Found()
 
 
-@lru_cache(maxsize=1024)
 def lookup(text: str) -> Found:
     """Find the animal or plant that a keeper's word names.
 
@@ -77,6 +79,12 @@ def lookup(text: str) -> Found:
     >>> found.species is None, found.candidates[0].name
     (True, 'neon tetra')
     """
+    # Hostile texts are long: they must not fill the cache.
+    return NOTHING if len(text) > LONGEST_TEXT else _look_up(text)
+
+
+@lru_cache(maxsize=1024)
+def _look_up(text: str) -> Found:
     plain = _plain(text)
     if not 2 <= len(plain) <= LONGEST:
         return NOTHING
