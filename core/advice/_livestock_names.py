@@ -93,8 +93,9 @@ def _look_up(text: str) -> Found:
         if held:
             return Found(held[0]) if len(held) == 1 else Found(None, held, shared=True)
     near = tuple(_nearest(_joined(plain), index))
-    if not near and (sharing := index.words.get(_stem(plain))):
-        return Found(None, sharing[:MOST_OFFERED], shared=True)
+    long_enough = len(plain) >= WORD_LONG_ENOUGH
+    if not near and long_enough and (sharing := index.words.get(_stem(plain))):
+        return Found(None, sharing[:MOST_OFFERED], shared=len(sharing) > 1)
     return Found(None, near)
 
 
