@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from bot.chat import dose_reply
@@ -18,12 +18,19 @@ from core.advice.changes import Mixed, Waters, nh3_now, waters_of
 from core.advice.danger import cut_to_kh, poison_in
 from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
+from core.advice.routine import SawTooth, made_per_day, saw_tooth, share_to_stay_under
 from core.advice.scheduling import conflict
 from core.advice.state import State
 from core.errors import CoreError
 from core.message.model import Parsed, Question
 from core.tank import Tank
 
+WEEK = 7.0
+EVERY = re.compile(
+    r"\b(?:(?P<word>daily|weekly|monthly)"
+    r"|every (?:(?P<count>\d{1,3}) )?(?P<unit>days?|weeks?|months?))\b",
+    re.IGNORECASE,
+)
 PURE = re.compile(
     r"\b(ro|r\.o\.|osmosis|rain ?water|rain|distilled|demineralised)\b", re.IGNORECASE
 )
@@ -47,7 +54,7 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     share = share_of(question, asked)
     if isinstance(share, list):
         return [await turn.reply(share)]
-    return [await answer(turn, asked, share)]
+    return [await answer(turn, question, asked, share)]
 
 
 def share_of(question: Question, asked: Asked) -> float | list[str]:
@@ -77,7 +84,7 @@ def _share_for(analyte: str, target: float, asked: Asked) -> float | list[str]:
     return (now.value - target) / (now.value - new.value)
 
 
-async def answer(turn: Turn, asked: Asked, share: float) -> Reply:
+async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> Reply:
     """Answer one change of a share."""
     name = asked.stored.name
     if (problem := conflict(asked.tank)) is not None:
@@ -111,9 +118,38 @@ async def answer(turn: Turn, asked: Asked, share: float) -> Reply:
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
         words.prepare(waters, asked.source_name, None if chlorine is None else chlorine.value),
     ]
+    if (routine := _routine(question, asked, share)) is not None:
+        facts["routine"] = asdict(routine)
+        lines.insert(1, words.routine(routine))
     return await turn.reply(
         lines[:6], more=words.more(plan, waters, asked.source_name), facts=facts
     )
+
+
+def _routine(question: Question, asked: Asked, share: float) -> SawTooth | None:
+    """Where a routine ends that was asked about, or the weekly one that keeps a wished nitrate."""
+    per_day = made_per_day(asked.tank, "nitrate")
+    new = asked.source.last("nitrate")
+    if per_day is None or new is None:
+        return None
+    every = _every(question.text or "")
+    if every is not None:
+        return saw_tooth(per_day, new.value, share, every)
+    if question.analyte != "nitrate" or question.target is None:
+        return None
+    kept = share_to_stay_under(question.target, per_day, new.value, WEEK)
+    return None if kept is None else saw_tooth(per_day, new.value, kept, WEEK)
+
+
+def _every(text: str) -> float | None:
+    """Days between the changes of a routine that is asked about; None where it is one change."""
+    found = EVERY.search(text)
+    if found is None:
+        return None
+    if found.group("word"):
+        return {"daily": 1.0, "weekly": WEEK, "monthly": 30.0}[found.group("word").casefold()]
+    count = float(found.group("count") or 1)
+    return count * {"d": 1.0, "w": WEEK, "m": 30.0}[found.group("unit")[0].casefold()]
 
 
 async def _asked(turn: Turn, question: Question) -> Asked | Reply:

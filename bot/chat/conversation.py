@@ -17,6 +17,7 @@ from bot.chat import (
     expected,
     pauses,
     presses,
+    products,
     questions,
     readings,
     reminders,
@@ -103,6 +104,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         if topic is None:
             return [await turn.reply(words.not_yet(parsed.command.name))]
         return await topic(turn, parsed.command, parsed)
+    if products.is_label(turn, parsed):
+        return await products.answer(turn, parsed)
     replies: list[Reply] = []
     if emergencies.is_call(turn, parsed):
         if parsed.values or parsed.events:

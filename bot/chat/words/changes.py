@@ -9,6 +9,7 @@ from bot.chat.words.numbers import litres, plain, small
 from core.advice.cautions import of_new_water
 from core.advice.change_plan import ChangePlan
 from core.advice.changes import Waters
+from core.advice.routine import SawTooth
 from core.analytes import ANALYTES
 
 REASONS: Mapping[str, str] = {
@@ -111,6 +112,15 @@ def leaves(ph: float, nh3_n: float | None) -> str:
     """What stands if the carbon dioxide leaves."""
     poison = f", NH3-N {small(nh3_n)} mg/L" if nh3_n is not None else ""
     return f"If CO2 leaves: pH {plain(ph, 1)}{poison}."
+
+
+def routine(found: SawTooth) -> str:
+    """What a routine comes to."""
+    return (
+        f"{percent(found.share)} every {plain(found.every_days, 0)} days keeps nitrate between"
+        f" {plain(found.low, 0)} and {plain(found.high, 0)} mg/L in the long run"
+        f" (+{plain(found.per_day, 1)} a day by your readings)."
+    )
 
 
 def cut(share: float) -> str:

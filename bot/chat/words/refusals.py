@@ -166,6 +166,10 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         "Higher: raise KH (dose kh 6). Lower: blend in RO or rain water in small changes.",
         "Send ph and kh and I say what they mean together.",
     ],
+    "label_implausible": lambda _facts: [
+        "No number: I cannot believe that label. Send its words: so many grams per so many litres"
+        " raise kh by so much.",
+    ],
     "mixing": lambda _facts: [
         "No, never mix these: it gives poisonous gas.",
         "If it has happened: leave the room, air it, and call the poison line or the emergency"
