@@ -160,7 +160,15 @@ def as_basis(_analyte: str, basis: str) -> str:
     return {"N": "as nitrogen (N)", "P": "as phosphorus (P)"}.get(basis, f"as {basis}")
 
 
-def label(found: Label, tank: str, volume_l: float, rise: float, below: float | None) -> list[str]:
+def label(
+    found: Label,
+    tank: str,
+    volume_l: float,
+    rise: float,
+    below: float | None,
+    *,
+    keep_co2: bool,
+) -> list[str]:
     """What a label comes to in a tank, a day's step at most."""
     name = LABELS.get(found.analyte, found.analyte)
     needed = found.needed(rise, volume_l)
