@@ -43,7 +43,7 @@ class App:
         self.database = database
         self.clock = clock
         self.changed = asyncio.Event()
-        """Set after every message: what is due next may have changed."""
+        """Set when a message changed reminders: what is due next may be another."""
         self.new_chat = NewChat(
             zone=defaults.timezone or "UTC",
             zone_known=defaults.timezone is not None,
@@ -93,7 +93,8 @@ class App:
             if before_commit is not None:
                 await before_commit(uow, replies)
             await uow.commit()
-        self.changed.set()
+            if uow.reminders.touched or turn.came_back:
+                self.changed.set()
         return replies
 
     async def sent(self, _address: Address, reply: Reply, message_ref: str) -> None:

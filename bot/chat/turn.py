@@ -30,6 +30,8 @@ class Turn:
     chat: Chat
     tanks: list[StoredTank]
     now: datetime
+    came_back: bool = False
+    """True where nothing could be sent to this chat until now."""
     route: Route | None = None
     """How a text that is said again finds its topic; set by the router."""
 
@@ -39,7 +41,8 @@ class Turn:
         chat = await uow.chats.ensure(
             incoming.address, group=incoming.group, new=new, now=incoming.at
         )
-        return cls(uow, incoming, chat, await uow.tanks.of_chat(chat.id), incoming.at)
+        tanks = await uow.tanks.of_chat(chat.id)
+        return cls(uow, incoming, chat, tanks, incoming.at, came_back=chat.gone_at is not None)
 
     @property
     def local_now(self) -> datetime:

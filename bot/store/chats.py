@@ -59,7 +59,7 @@ class Chats:
 
         The chat's row is locked until the unit of work ends, so that two units about one chat
         never work on what the other is changing. A chat that was gone is there again as soon as
-        something comes in from it.
+        something comes in from it; what is returned still says since when it was.
         """
         row = await self._row(address, lock=True)
         if row is None:
@@ -67,9 +67,9 @@ class Chats:
             row = await self._row(address, lock=True)
         if row is None:
             raise LookupError("a chat that was just made is gone")
-        if row.gone_at is not None:
-            row.gone_at = None
-        return _chat(row, address.thread)
+        found = _chat(row, address.thread)
+        row.gone_at = None
+        return found
 
     async def _insert(self, address: Address, *, group: bool, new: NewChat, now: datetime) -> None:
         """Make a chat, unless another process did so in this moment."""

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import AsyncIterator
-from contextlib import asynccontextmanager
+from contextlib import AbstractAsyncContextManager, asynccontextmanager, nullcontext
 from typing import Any
 
 from sqlalchemy import event
@@ -30,6 +31,11 @@ class Database:
     def __init__(self, url: str | URL) -> None:
         self.url = make_url(url)
         self.engine: AsyncEngine = create_async_engine(self.url, pool_pre_ping=not self.is_sqlite)
+        # SQLite has one writer at a time, and lets the others sleep and try again: within one
+        # process they queue instead. PostgreSQL sorts its writers out itself.
+        self._turn_to_write: AbstractAsyncContextManager[None] = (
+            asyncio.Lock() if self.is_sqlite else nullcontext()
+        )
         if self.is_sqlite:
             event.listen(self.engine.sync_engine, "connect", _prepare_sqlite)
             event.listen(self.engine.sync_engine, "begin", _begin_sqlite)
@@ -42,7 +48,7 @@ class Database:
     @asynccontextmanager
     async def write(self) -> AsyncIterator[UnitOfWork]:
         """Open a unit of work that may write; it rolls back unless told to commit."""
-        async with self._unit({WRITE: True}) as uow:
+        async with self._turn_to_write, self._unit({WRITE: True}) as uow:
             yield uow
 
     @asynccontextmanager

@@ -69,9 +69,12 @@ class Reminders:
 
     def __init__(self, session: AsyncSession) -> None:
         self._session = session
+        self.touched = False
+        """True once something was changed here, so that what is due next may have changed."""
 
     async def add(self, chat_id: int, draft: Draft) -> int:
         """Keep a new reminder and return its id."""
+        self.touched = True
         row = ReminderRow(
             chat_id=chat_id,
             state="due",
@@ -98,6 +101,7 @@ class Reminders:
 
     async def change(self, reminder_id: int, **columns: Any) -> None:
         """Set columns of one reminder by name."""
+        self.touched = True
         await self._session.execute(
             update(ReminderRow).where(ReminderRow.id == reminder_id).values(**columns)
         )

@@ -19,7 +19,7 @@ from bot.database_url import async_url
 from bot.store.database import Database
 from bot.store.migrate import bring_up_to_date
 from tests.botapi import BotApi
-from tests.inbox.engines import new_postgres_database, postgres_server
+from tests.engines import new_postgres_database, postgres_server
 from tests.telegram.killing import PHASES, Killer, Outcome
 from tests.telegram.process import BotProcess
 

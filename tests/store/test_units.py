@@ -112,8 +112,8 @@ async def test_a_chat_that_was_gone_is_back_when_it_speaks(database: Database) -
         gone = await uow.chats.find(HERE)
         assert gone is not None
         assert gone.gone_at == NOW
-        back = await chat_in(uow)
-        assert back.gone_at is None
+        assert (await chat_in(uow)).gone_at == NOW
+        assert (await chat_in(uow)).gone_at is None
 
 
 async def test_a_group_that_moved_keeps_all_it_has(database: Database) -> None:

@@ -10,7 +10,7 @@ from bot.telegram.api import Api, connect
 from bot.telegram.limits import Limiter, Rates
 from bot.telegram.messenger import Telegram
 from tests.botapi import BotApi
-from tests.inbox.engines import with_tables
+from tests.engines import with_tables
 
 FAST = Rates(chat_every=0.0, group_most=10**6, overall_most=10**6)
 

@@ -1,4 +1,4 @@
-"""Both engines for the inbox's tests: a SQLite file, and a real PostgreSQL from a wheel."""
+"""Both engines for the tests: a SQLite file, and a real PostgreSQL from a wheel."""
 
 from __future__ import annotations
 
@@ -18,11 +18,11 @@ from bot.store.database import Database
 from bot.store.models import Base
 
 
-def postgres_server(_folder: Path | None = None) -> Iterator[URL]:
+def postgres_server() -> Iterator[URL]:
     """Start PostgreSQL, give the URL of its first database, and stop it.
 
-    Its files are in a folder of their own, whatever folder a caller offers: where we are root it
-    runs as another user, and each pytest that starts closes pytest's folders to other users.
+    Its files are in a folder of their own, not one of pytest's: where we are root it runs as
+    another user, and each pytest that starts closes pytest's folders to other users.
     """
     with warnings.catch_warnings():
         warnings.filterwarnings("ignore", "XDG_RUNTIME_DIR")  # its sockets go to the temporary

@@ -1,0 +1,23 @@
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from sqlalchemy.engine import URL
+
+from tests.engines import new_postgres_database, postgres_server
+
+
+@pytest.fixture(scope="session")
+def postgres() -> Iterator[URL]:
+    """A PostgreSQL server that lives as long as the tests."""
+    yield from postgres_server()
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+async def url(request: pytest.FixtureRequest, tmp_path: Path) -> URL | str:
+    """An empty database, once on each engine."""
+    if request.param == "postgresql":
+        return await new_postgres_database(request.getfixturevalue("postgres"))
+    return f"sqlite+aiosqlite:///{tmp_path / 'store.sqlite3'}"
