@@ -9,8 +9,9 @@ from functools import lru_cache
 from statistics import NormalDist, median
 from typing import Final
 
-CERTAINTY: Final = 0.995
-"""Of the interval that must exclude zero before a trend is spoken of."""
+CERTAINTY: Final = 0.98
+"""Of the interval that must exclude zero before a trend is spoken of. Chosen by the bench of steady
+tanks: 0 false alarms in 1,248 weeks, 4 where kits err twice as much; 0.95 gave 0 and 14."""
 
 
 @dataclass(frozen=True, slots=True)
