@@ -12,8 +12,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from core.analytes import ANALYTES
-from core.errors import CoreError
-from core.gravity import SP_TO_G_KG, density, gravity_from_salinity, salinity_from_gravity
+from core.errors import CoreError, OutOfRange
 
 if TYPE_CHECKING:
     import pint
@@ -24,6 +23,10 @@ CAO, CACO3 = CA + O, CA + C + 3 * O
 NO3, NO2, NH4, NH3, PO4 = N + 3 * O, N + 2 * O, N + 4 * H, N + 3 * H, P + 4 * O
 
 GRAIN_MG = 64.79891
+SP_TO_G_KG = 35.16504 / 35.0
+"""Reference salinity of practical salinity 35 (Millero et al. 2008, Deep-Sea Res. I 55:50-72)."""
+HEAVIEST = 1.0375
+"""Specific gravity of 50 g/kg, above which no tank is kept."""
 US_GALLON_L = 3.785411784
 UK_GALLON_L = 4.54609
 PPM_PER_DH = 10.0 * CACO3 / CAO
@@ -159,17 +162,29 @@ def _special_to(analyte: str, value: float, unit: str) -> float:
     if analyte == "temperature" and unit == "°F":
         return (value - 32.0) / 1.8
     if analyte == "salinity" and unit == "SG":
-        return salinity_from_gravity(value)
+        return _salinity_from_gravity(value)
     if analyte == "salinity" and unit == "g/L":
         return _salinity_from_grams_per_litre(value)
     raise WrongUnit(analyte, unit)
 
 
+@lru_cache(maxsize=1024)
+def _salinity_from_gravity(value: float) -> float:
+    """Salinity of a specific gravity 25/25 °C that a tank's water can have. [– → g/kg]"""
+    from core.water.density import salinity_from_specific_gravity
+
+    if not 1.0 <= value <= HEAVIEST:
+        raise OutOfRange("specific gravity", value, 1.0, HEAVIEST)
+    return salinity_from_specific_gravity(value)
+
+
 def _salinity_from_grams_per_litre(value: float) -> float:
     """Grams of salt in a litre at 25 °C as g/kg; the density is found by repetition."""
+    from core.water.density import density
+
     salinity = value
     for _ in range(6):
-        salinity = value / (density(max(salinity, 0.0) / SP_TO_G_KG) / 1000.0)
+        salinity = value / density(25.0, max(salinity, 0.0))
     return salinity
 
 
@@ -187,11 +202,23 @@ def from_canonical(
         if analyte == "temperature" and unit == "°F":
             return value * 1.8 + 32.0
         if analyte == "salinity" and unit == "SG":
-            return gravity_from_salinity(value)
+            return _gravity_from_salinity(value)
         if analyte == "salinity" and unit == "g/L":
-            return value * density(value / SP_TO_G_KG) / 1000.0
+            return _grams_per_litre(value)
         raise WrongUnit(analyte, unit)
     return value / to_canonical(analyte, 1.0, unit, basis)
+
+
+def _gravity_from_salinity(value: float) -> float:
+    from core.water.density import specific_gravity
+
+    return specific_gravity(value)
+
+
+def _grams_per_litre(value: float) -> float:
+    from core.water.density import density
+
+    return value * density(25.0, value)
 
 
 _LABELS = {"ppm CaCO3": "ppm", "SG": "SG", "drops": "drops"}

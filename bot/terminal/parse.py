@@ -9,10 +9,9 @@ from datetime import datetime, tzinfo
 from typing import BinaryIO
 
 from bot.clock import Clock
-from bot.terminal.render import encode
 from core.message import parse
 from core.message.model import Context
-from core.message.wire import to_json
+from core.message.wire import to_text
 
 
 def parse_lines(
@@ -46,7 +45,7 @@ def parse_lines(
         if message is None:
             failed = True
             continue
-        sink.write(encode(to_json(parse(message, context()))))
+        sink.write(_encoded(to_text(parse(message, context()))))
         sink.flush()
     return int(failed)
 
@@ -71,6 +70,11 @@ def contexts(
         fixed = Context(now=now, zone=zone, tanks=tanks)
         return lambda: fixed
     return lambda: Context(now=clock.now(), zone=zone, tanks=tanks)
+
+
+def _encoded(line: str) -> bytes:
+    """One line in UTF-8; a lone half of a surrogate pair, which it cannot carry, is escaped."""
+    return line.encode(errors="backslashreplace") + b"\n"
 
 
 def _text(line: bytes) -> str:

@@ -58,7 +58,7 @@ def _question_json(question: Question) -> dict[str, Any]:
     return out
 
 
-_ENCODER = json.JSONEncoder(ensure_ascii=False)
+_ENCODER = json.JSONEncoder(ensure_ascii=False, allow_nan=False)
 
 
 def to_text(parsed: Parsed) -> str:

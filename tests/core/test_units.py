@@ -7,9 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core import gravity, units
+from core import units
 from core.analytes import ANALYTES
 from core.errors import OutOfRange
+from core.water.density import density, grams_from_practical
 
 HARDNESS = ("°dH", "ppm", "°fH", "°e", "gpg", "meq/L")
 
@@ -87,20 +88,20 @@ def test_density_equals_the_reference_library(salinity: float) -> None:
     # GSW is TEOS-10, the table's formula EOS-80; they differ by at most a few g/m³ here.
     absolute = gsw.SA_from_SP(salinity, 0, 0, 0)
     expected = gsw.rho(absolute, gsw.CT_from_t(absolute, 25.0, 0), 0)
-    assert gravity.density(salinity) == pytest.approx(float(expected), abs=0.03)
+    found = 1000.0 * density(25.0, grams_from_practical(salinity))
+    assert found == pytest.approx(float(expected), abs=0.03)
 
 
 def test_gravity_of_standard_seawater() -> None:
     # Density 1023.343 at S 35, 25 °C (UNESCO 1983, EOS-80 check value, from memory) over 997.048.
-    assert gravity.gravity_from_salinity(35 * gravity.SP_TO_G_KG) == pytest.approx(
-        1.02637, abs=2e-5
-    )
+    found = units.from_canonical("salinity", 35 * units.SP_TO_G_KG, "SG")
+    assert found == pytest.approx(1.02637, abs=2e-5)
 
 
 @given(st.floats(0.0, 45.0))
 def test_gravity_and_salinity_are_inverse(salinity: float) -> None:
-    there = gravity.gravity_from_salinity(salinity)
-    assert gravity.salinity_from_gravity(there) == pytest.approx(salinity, abs=1e-6)
+    there = units.from_canonical("salinity", salinity, "SG")
+    assert units.to_canonical("salinity", there, "SG") == pytest.approx(salinity, abs=1e-6)
 
 
 @given(st.data())
@@ -132,9 +133,9 @@ def test_unlike_units_are_not_converted() -> None:
 @pytest.mark.parametrize("told", [0.98, 1.05])
 def test_a_gravity_without_a_salinity_is_refused(told: float) -> None:
     with pytest.raises(OutOfRange):
-        gravity.salinity_from_gravity(told)
+        units.to_canonical("salinity", told, "SG")
     with pytest.raises(OutOfRange):
-        gravity.gravity_from_salinity(51.0)
+        units.from_canonical("salinity", 61.0, "SG")
 
 
 def test_one_registry() -> None:
