@@ -1,7 +1,7 @@
 """The wording of plans, changes and calls for help, read as a whole in a golden file.
 
-Figures are checked elsewhere; here a change of any word shows in a diff. Lines that begin with ~ are
-said without looking at the answer, which belongs to another topic. To accept new wording:
+Figures are checked elsewhere; here a change of any word shows in a diff. Lines that begin with ~
+are said without looking at the answer, which is another topic's. To accept new wording:
 
     python -m tests.chat.test_plan_words
 """
