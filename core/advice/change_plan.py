@@ -10,8 +10,11 @@ from typing import Any, Final
 from core.advice import limits
 from core.advice.changes import Mixed, Waters, mixed, nh3_now
 
-GRID: Final = 100
-"""Shares that are tried, evenly up to all of the water."""
+TRIED: Final = (0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.75, 1.0)
+"""Shares that are tried in turn until one is too much; what lies between is halved."""
+
+FINE: Final = 0.001
+"""As near as the largest safe share is sought."""
 
 ROUNDING: Final = 0.01
 """Of a degree, a °C, a g/kg: far within every kit."""
@@ -116,16 +119,26 @@ def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
 
 
 def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
-    """The largest share up to which every smaller one is safe too, to one percent."""
-    import numpy
+    """The largest share that is safe with all smaller ones that were tried, to one percent."""
 
-    shares = numpy.arange(1, GRID + 1, dtype=float) / GRID
-    found = broken(waters, mixed(waters, shares), emergency=emergency)
-    unsafe = numpy.zeros(GRID, dtype=bool)
-    for each in found.values():
-        unsafe = unsafe | each
-    first = int(numpy.argmax(unsafe)) if unsafe.any() else GRID
-    return first / GRID
+    def is_safe(share: float) -> bool:
+        return not any(broken(waters, mixed(waters, share), emergency=emergency).values())
+
+    safe, unsafe = 0.0, None
+    for share in TRIED:
+        if not is_safe(share):
+            unsafe = share
+            break
+        safe = share
+    if unsafe is None:
+        return 1.0
+    while unsafe - safe > FINE:
+        middle = 0.5 * (safe + unsafe)
+        if is_safe(middle):
+            safe = middle
+        else:
+            unsafe = middle
+    return math.floor(100.0 * safe + TINY) / 100.0
 
 
 def schedule(
