@@ -106,7 +106,7 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         waters, ro_share = cut_to_kh(waters)
     plan = plan_change(waters, share, emergency=emergency)
     facts = _facts(asked, waters, plan, ro_share)
-    lines = [words.head(plan, name, asked.stored.tank.volume_l)]
+    lines = [words.head(plan, waters, name, asked.stored.tank.volume_l)]
     if ro_share:
         lines.append(words.cut(ro_share))
     if not plan.steps:

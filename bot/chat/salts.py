@@ -34,6 +34,9 @@ from core.tank import Tank
 Topic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 
 CONDITION = re.compile(r"\b(at|with|if|when|while)\s+(gh|kh)\b", re.IGNORECASE)
+AS_NITRITE = re.compile(r"\bas no2\b|\b(no2|nitrite)-n\b|\bas n\b", re.IGNORECASE)
+"""A premise keeps no basis, but is in the ion's unit already where one was said."""
+
 MAKING = ("prepare", "make", "mix", "remineralise", "remineralize")
 THIOSULFATE = {"sodium thiosulfate", "sodium thiosulfate pentahydrate"}
 TABLE_SALT = "sodium chloride"
@@ -224,7 +227,8 @@ async def _nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Repl
         return [await dose_reply.refuse(turn, Refusal("substance_unknown", _named(question)), name)]
     said = question.premises.get("nitrite", question.target)
     if said is not None:
-        said = nitrite_as_no2(said, question.basis or None)
+        stated = question.basis or ("ion" if AS_NITRITE.search(question.text or "") else None)
+        said = nitrite_as_no2(said, stated)
     state = with_premises(
         state, {k: v for k, v in question.premises.items() if k in {"chloride", "salinity"}}
     )

@@ -12,6 +12,7 @@ from typing import Final
 from core.advice import limits
 from core.advice.outlook import outlook_of, with_premises
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
+from core.advice.potassium import judge_potassium
 from core.advice.scheduling import added_ions, conflict, in_parts
 from core.advice.state import Measured, State, degree_step
 from core.errors import CoreError
@@ -193,6 +194,10 @@ def _planned(
     unmeasured = schedule.gate is not None and schedule.gate.only_below is not None
     if blind and known_tank and unmeasured:
         return Refusal("ammonia_unmeasured", {"kh": start.value})
+    added = added_ions(salts, volume)
+    potassium = judge_potassium(state, added)
+    if potassium == "mussels":
+        return Refusal("potassium_mussels", {"substance": wish.substance})
     return Plan(
         goals=(goal,),
         volume_l=volume,
@@ -202,11 +207,11 @@ def _planned(
         outlook=outlook,
         stages=schedule.stages,
         gate=schedule.gate,
-        added=added_ions(salts, volume),
+        added=added,
         blind=blind,
         reading_age=None if wish.start is not None else start.age(state.now),
         within_kit=not blind and goal.change < start.step + 1e-9,
-        cautions=_cautions(wish.substance, state),
+        cautions=(*_cautions(wish.substance, state), *(["potassium"] if potassium else [])),
     )
 
 

@@ -12,6 +12,7 @@ from core.advice.effects import ACIDS, HYDRATES
 from core.advice.nnls import non_negative
 from core.advice.outlook import Outlook, outlook_of, with_premises
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
+from core.advice.potassium import judge_potassium
 from core.advice.scheduling import added_ions, conflict, in_parts
 from core.advice.state import State
 from core.errors import CoreError
@@ -228,6 +229,10 @@ def _plan(
     schedule = in_parts(state, outlook, salts, volume, changes)
     if isinstance(schedule, Refusal):
         return schedule
+    added = added_ions(salts, volume)
+    potassium = judge_potassium(state, added)
+    if potassium == "mussels":
+        return Refusal("potassium_mussels", {"substance": salts[0].substance})
     reading = state.last(goals[0].analyte)
     asked_now = reading is None or reading.at == state.now
     gate = schedule.gate
@@ -242,10 +247,13 @@ def _plan(
         outlook=outlook,
         stages=schedule.stages,
         gate=gate,
-        added=added_ions(salts, volume),
+        added=added,
         reading_age=None if asked_now or reading is None else reading.age(state.now),
         within_kit=reading is not None and 0.0 < goals[0].change < reading.step + 1e-9,
-        cautions=_cautions(salts, state, known_tank=known_tank),
+        cautions=(
+            *_cautions(salts, state, known_tank=known_tank),
+            *(["potassium"] if potassium else []),
+        ),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from bot.chat.words.cautions import CAUTIONS
 from bot.chat.words.numbers import litres, plain, small
+from core.advice import limits
 from core.advice.cautions import of_new_water
 from core.advice.change_plan import ChangePlan
 from core.advice.changes import Waters
@@ -41,7 +42,7 @@ def percent(share: float) -> str:
     return f"{plain(100 * share, 0 if share >= 0.1 else 1)} %"
 
 
-def head(plan: ChangePlan, tank: str, volume_l: float | None) -> str:
+def head(plan: ChangePlan, waters: Waters, tank: str, volume_l: float | None) -> str:
     """The answer: yes, or no and what instead."""
     only = ""
     if plan.only_below is not None:
@@ -51,6 +52,9 @@ def head(plan: ChangePlan, tank: str, volume_l: float | None) -> str:
         urgent = "poison is the greater danger: " if plan.emergency else ""
         return f"{only}{tank}: {urgent}{asked} at once is within the limits."
     why = next(REASONS[name] for name in ORDER if name in plan.broken)
+    jump = abs(plan.after.at_once - waters.tank.ph_now)
+    if "ph" in plan.broken and jump > limits.PH_DANGER:
+        why += f"; pH would jump by {plain(jump, 1)}, which can kill"
     lead = f"{tank}: not {percent(plan.share)} at once: {why}."
     if not plan.steps:
         return lead

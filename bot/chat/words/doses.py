@@ -73,6 +73,7 @@ CAUTIONS: Mapping[str, str] = {
     "heats": "Calcium chloride gets hot: dissolve a little at a time in cool water.",
     "sea_precipitation": "Never calcium and buffer in one place or at one time.",
     "salt_species": "Not for plants, snails, loaches or catfish without asking.",
+    "potassium": "Much potassium in all: watch snails, shrimps and plants; prefer sodium salts.",
     "alkaline_dust": "Gloves and eye protection: the dust is alkaline.",
 }
 

@@ -170,6 +170,10 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         "No number: I cannot believe that label. Send its words: so many grams per so many litres"
         " raise kh by so much.",
     ],
+    "potassium_mussels": lambda facts: [
+        f"No {facts['substance']} with mussels: potassium harms them.",
+        "Take the sodium salt instead: dose kh 6 with baking soda",
+    ],
     "mixing": lambda _facts: [
         "No, never mix these: it gives poisonous gas.",
         "If it has happened: leave the room, air it, and call the poison line or the emergency"

@@ -1,0 +1,54 @@
+"""Potassium summed over doses: what earlier ones left, less what changes took away."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from core.advice import limits
+from core.advice.state import State
+from core.water import SUBSTANCES
+
+MINDS: Final = ("snail", "shrimp", "nerite", "prawn", "crayfish")
+MUSSELS: Final = ("mussel", "clam")
+
+
+def potassium_so_far(state: State) -> float:
+    """Potassium that logged doses brought and changes have not taken away. [mg/L]
+
+    Counts the doses of the history at hand; a water change of unknown share takes nothing.
+    """
+    volume = state.tank.volume_l
+    if not volume:
+        return 0.0
+    total = 0.0
+    for happening in sorted(state.events or (), key=lambda each: each.at):
+        event = happening.what
+        known = SUBSTANCES.get(event.substance or "")
+        if event.kind == "dose" and event.grams and known is not None:
+            total += event.grams * known.milligrams_per_gram("potassium") / volume
+        elif event.kind == "water_change":
+            share = (event.percent or 0.0) / 100.0 or (event.litres or 0.0) / volume
+            total *= 1.0 - min(max(share, 0.0), 1.0)
+    return total
+
+
+def judge_potassium(state: State, added: Mapping[str, float]) -> str | None:
+    """Judge what a dose adds: "mussels" (none for them), "much", or None.
+
+    Parameters
+    ----------
+    state : State
+        The tank, its animals and its doses.
+    added : mapping of str to float
+        Ions of the dose. [mg/L]
+    """
+    more = added.get("potassium", 0.0)
+    if more <= 0.0:
+        return None
+    kept = " ".join(stock.species.casefold() for stock in state.tank.stock if stock.count > 0)
+    if any(word in kept for word in MUSSELS):
+        return "mussels"
+    tender = any(word in kept for word in MINDS)
+    limit = limits.POTASSIUM_CAUTION_TENDER if tender else limits.POTASSIUM_CAUTION
+    return "much" if potassium_so_far(state) + more > limit else None

@@ -1,0 +1,53 @@
+"""Potassium summed over doses and changes (limits from memory, marked so there)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from core.advice.dosing import Wish, plan_kh
+from core.advice.plan import Plan, Refusal
+from core.advice.potassium import potassium_so_far
+from core.advice.state import Happening, State
+from core.message.model import Event
+from tests.core.advice.tank_water import NOW, told
+
+WATER = (("kh", 4.0), ("ph", 7.2), ("temperature", 25.0), ("ammonia", 0.0))
+WISH = Wish(target=5.0, substance="potassium bicarbonate")
+
+
+def after(*events: tuple[int, Event], stock: tuple[str, ...] = ()) -> State:
+    held = told(*WATER, stock=stock)
+    happened = tuple(Happening(NOW - timedelta(days=days), event) for days, event in events)
+    return replace(held, events=happened)
+
+
+def dose(grams: float) -> Event:
+    return Event("dose", grams=grams, substance="potassium bicarbonate")
+
+
+def test_doses_add_up_and_changes_take_away() -> None:
+    """4.29 g in 120 L are 13.9 mg/L potassium (table of cautions, PHREEQC)."""
+    events = ((9, dose(4.29)), (5, Event("water_change", percent=50.0)), (2, dose(4.29)))
+    assert potassium_so_far(after(*events)) == pytest.approx(1.5 * 13.9, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("earlier", "stock", "cautioned"),
+    [(0.0, (), False), (0.0, ("cherry shrimp",), False), (4.29, ("cherry shrimp",), True),
+     (4.29, ("neon tetra",), False), (15.0, ("neon tetra",), True)],
+)  # fmt: skip
+def test_over_twenty_with_shrimps_over_fifty_else(
+    earlier: float, stock: tuple[str, ...], cautioned: bool
+) -> None:
+    plan = plan_kh(WISH, after((3, dose(earlier)), stock=stock), known_tank=True)
+    assert isinstance(plan, Plan)
+    assert ("potassium" in plan.cautions) is cautioned
+
+
+def test_none_for_mussels() -> None:
+    plan = plan_kh(WISH, after(stock=("swan mussel",)), known_tank=True)
+    assert isinstance(plan, Refusal)
+    assert plan.reason == "potassium_mussels"
