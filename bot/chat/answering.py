@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import datetime
 from typing import Any
 
 from bot.chat import reminding
@@ -14,7 +15,15 @@ from bot.chat.words import findings as finding_words
 from bot.chat.words import readings as words
 from bot.store.offers import Choice
 from core.advice.carbon import carbon_dioxide
-from core.advice.findings import DOSE, STOCK, Finding, find, judge_ammonia
+from core.advice.findings import (
+    AGAIN_AFTER,
+    DOSE,
+    STOCK,
+    Finding,
+    find,
+    fresh_only,
+    judge_ammonia,
+)
 from core.advice.hardness import hardness_class
 from core.advice.state import State
 from core.message.model import Parsed
@@ -30,10 +39,13 @@ async def answer_for(
     """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
     state = await state_of(turn, told.tank, told.at)
     found = find(state, _woken(told))
+    news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
+    shown = news[:SHOWN]
+    await turn.uow.findings.add(entry_id, told.tank.id, shown, told.at)
     lines = [lead or summary(turn, told)]
-    lines += [finding_words.line(finding) for finding in found[:SHOWN]]
+    lines += [finding_words.line(finding) for finding in shown]
     lines += await reminding.satisfied(turn, told)
-    more = [finding_words.line(finding) for finding in found[SHOWN:]]
+    more = [finding_words.line(finding) for finding in found if finding not in shown]
     more += await _asides(turn, told)
     if made:
         lines.append(words.made_tank(told.tank.name))
@@ -47,7 +59,13 @@ async def answer_for(
         more=more,
         facts=_facts(told, state, found),
         entry_id=entry_id,
+        context={"why": [line for finding in found for line in finding_words.why(finding)]},
     )
+
+
+def _lately(told: Told) -> datetime:
+    """From when on something told is not news."""
+    return told.at - max(AGAIN_AFTER.values())
 
 
 def _woken(told: Told) -> frozenset[str]:

@@ -10,6 +10,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
 from bot.chat import (
+    animals,
     changes,
     corrections,
     dosing,
@@ -68,6 +69,7 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "when": questions.when,
     "convert": questions.convert,
     "co2": questions.co2,
+    "keep": animals.keep,
     "safe": questions.safe,
     "history": questions.history,
 }

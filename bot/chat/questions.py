@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from bot.chat import reminders, settings
+from bot.chat import animals, reminders, settings
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -69,6 +69,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
 
     The question's premises are judged beside the tank's own last readings, and stored nowhere.
     """
+    if question.species is not None:
+        return await animals.keep(turn, question, _parsed)
     if not question.premises:
         return [await turn.reply(words.no_need())]
     stored = None if {"ammonia", "ph"} <= set(question.premises) else _about(turn, question)

@@ -13,6 +13,9 @@ from core.message.model import Command, Parsed
 LOOKED_AT = 12
 """Latest offers among which a typed word finds its button."""
 
+REASONS = 8
+"""Lines of reasons on one screen."""
+
 PATIENCE = timedelta(hours=12)
 GROUP_PATIENCE = timedelta(minutes=15)
 """How long a bare yes or no is about our question; people say both to each other in a group."""
@@ -34,7 +37,12 @@ async def more(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
 
 
 async def why(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
-    """Show what the latest answer rested on, which stands behind its "more"."""
+    """Show what the latest answer rested on: a reading's reasons, or what is behind "more"."""
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        if reasons := offer.context.get("why"):
+            return [await turn.reply(reasons[:REASONS], more=reasons[REASONS:])]
+        if any(choice.meaning == "more" for choice in offer.choices):
+            break
     replies = await _take(turn, "more")
     return [await turn.reply(words.why_unknown())] if replies is None else replies
 

@@ -58,7 +58,7 @@ _EVENT_COLUMNS = (
 
 
 _HEIR = aliased(EntryRow)
-_LIVE: ColumnElement[bool] = ~exists().where(_HEIR.replaces == EntryRow.id)
+LIVE: ColumnElement[bool] = ~exists().where(_HEIR.replaces == EntryRow.id)
 """Of the entry in the surrounding query: nothing replaces it. Made once, since making it costs
 more than running it."""
 
@@ -128,7 +128,7 @@ class Log:
         mine: tuple[ColumnElement[bool], ...] = (
             () if author_id is None else (EntryRow.author_id == author_id,)
         )
-        return await self._one(EntryRow.chat_id == chat_id, _LIVE, holds, *mine)
+        return await self._one(EntryRow.chat_id == chat_id, LIVE, holds, *mine)
 
     async def readings(
         self,
@@ -143,7 +143,7 @@ class Log:
         query = (
             select(*_READING_COLUMNS)
             .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
-            .where(ReadingRow.tank_id == tank_id, _LIVE)
+            .where(ReadingRow.tank_id == tank_id, LIVE)
             .order_by(*_NEWEST_FIRST)
             .limit(limit)
         )
@@ -167,7 +167,7 @@ class Log:
                 ReadingRow.tank_id == tank_id,
                 ReadingRow.analyte.in_(analytes),
                 ReadingRow.measured_at <= until,
-                _LIVE,
+                LIVE,
             )
             .subquery()
         )
@@ -185,7 +185,7 @@ class Log:
         query = (
             select(EventRow)
             .join(EntryRow, EntryRow.id == EventRow.entry_id)
-            .where(EventRow.tank_id == tank_id, _LIVE)
+            .where(EventRow.tank_id == tank_id, LIVE)
             .order_by(EventRow.happened_at.desc(), EventRow.id.desc())
         )
         if kinds:
@@ -203,7 +203,7 @@ class Log:
                 EventRow.tank_id == tank_id,
                 EventRow.kind.in_(("added", "lost")),
                 EventRow.happened_at <= until,
-                _LIVE,
+                LIVE,
             )
             .order_by(EventRow.happened_at, EventRow.id)
         )

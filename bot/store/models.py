@@ -162,6 +162,21 @@ class EventRow(Base):
     happened_at: Mapped[datetime]
 
 
+class FindingRow(Base):
+    """A finding that a keeper was told with an entry, so that it is not said again too soon."""
+
+    __tablename__ = "findings"
+    __table_args__ = (Index("ix_findings_look_up", "tank_id", "told_at"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    entry_id: Mapped[int] = mapped_column(ForeignKey("entries.id"), index=True)
+    tank_id: Mapped[int] = mapped_column(ForeignKey("tanks.id"))
+    rule: Mapped[str]
+    severity: Mapped[str]
+    facts: Mapped[dict[str, Any]]
+    told_at: Mapped[datetime]
+
+
 class OfferRow(Base):
     """A reply that waits for an answer: its buttons, and what they would do."""
 

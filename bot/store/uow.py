@@ -7,6 +7,7 @@ from functools import cached_property
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.chats import Chats
+from bot.store.findings import Findings
 from bot.store.log import Log
 from bot.store.offers import Offers
 from bot.store.reminders import Reminders
@@ -40,6 +41,11 @@ class UnitOfWork:
     def log(self) -> Log:
         """Entries with their readings and events."""
         return Log(self.session)
+
+    @cached_property
+    def findings(self) -> Findings:
+        """What keepers were told that their readings mean."""
+        return Findings(self.session)
 
     @cached_property
     def offers(self) -> Offers:

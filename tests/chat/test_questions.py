@@ -57,3 +57,13 @@ async def test_history_lists_the_newest_first(talk: Talk) -> None:
     (reply,) = await talk.say("history of kh")
     assert [value["value"] for value in reply.facts["values"]] == [12, 11, 10, 9, 8, 7, 6, 5]
     assert "KH 4" in await talk.text("more")
+
+
+async def test_who_may_join_a_tank(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("ph 7.4 kh 6 gh 9 temp 24")
+    assert (await talk.facts("can i keep neon tetras"))["verdict"] in {"yes", "care", "retest"}
+    (reply,) = await talk.say("can i keep discus with goldfish")
+    assert reply.lines[0].text.startswith("No")
+    assert reply.facts["species"].startswith("Symphysodon")
+    assert "I do not know" in await talk.text("can i keep xyzzys")

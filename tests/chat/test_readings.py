@@ -140,8 +140,8 @@ async def test_an_unsaid_basis_is_said_once(talk: Talk) -> None:
     (second,) = await talk.say("ammonia 0.25")
     assert "judge it as nitrogen" in (await talk.press(2, second))[0].text
     (third,) = await talk.say("ammonia 0.25")
-    assert "judge it as nitrogen" not in "".join(line.text for line in third.lines)
-    assert "more" not in [button.label for button in third.buttons]
+    assert "judge it as nitrogen" not in third.text
+    assert "judge it as nitrogen" not in await talk.text("more")
 
 
 @pytest.mark.parametrize(
@@ -173,3 +173,36 @@ async def test_a_yes_between_people_does_not_confirm_an_old_doubt(group: Talk) -
     await group.wait(minutes=20)
     assert await group.say("yes") == []
     assert "Left out" in (await group.press(2, asked))[0].text
+
+
+async def test_what_was_told_lately_is_not_said_again_unless_it_got_worse(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "KH 3 is low" in await talk.text("kh 3")
+    await talk.wait(days=1)
+    (again,) = await talk.say("kh 3")
+    assert "is low" not in again.text
+    assert again.facts["findings"][0]["id"] == "low_kh"
+    assert "KH 3 is low" in await talk.text("more")
+    await talk.wait(days=1)
+    assert "KH 2 is low" in await talk.text("kh 2")
+
+
+async def test_an_alarm_is_said_every_time(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    for _ in range(2):
+        assert "Ammonia" in (await talk.text("ph 8 temp 26 nh3-n 2")).partition("\n")[2]
+
+
+async def test_a_finding_taken_back_with_its_reading_is_news_again(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3")
+    await talk.say("undo")
+    assert "KH 3 is low" in await talk.text("kh 3")
+
+
+async def test_why_gives_reasons_numbers_and_source(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3")
+    answer = await talk.text("why")
+    assert "Numbers: KH 3" in answer
+    assert "Source:" in answer

@@ -14,6 +14,8 @@ from core.analytes import ANALYTES
 
 LINES: Final = 6
 NAMES_SHOWN: Final = 6
+THAT_TANK: Final = "that tank"
+"""A tank that is not on record."""
 
 
 def which(said: str, found: Found) -> list[str]:

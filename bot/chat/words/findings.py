@@ -181,7 +181,7 @@ def _copper(facts: Facts) -> str:
 def _animals_of_new_tank(facts: Facts) -> str:
     if facts["animals"] == "yes":
         return "feed little, test daily, change water when ammonia or nitrite is warned of."
-    return "no animals yet, keep testing."
+    return "add no animals yet, keep testing."
 
 
 _LINES: Mapping[str, Callable[[Facts], str]] = {
@@ -262,10 +262,11 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
         " against a known water."
     ),
     "cycling_ammonia": lambda facts: (
-        "New tank, first stage: ammonia is there, nitrite not yet; " + _animals_of_new_tank(facts)
+        "If the tank is new, its first stage: ammonia is there, nitrite not yet; "
+        + _animals_of_new_tank(facts)
     ),
     "cycling_nitrite": lambda facts: (
-        "New tank, second stage: nitrite is there; " + _animals_of_new_tank(facts)
+        "If the tank is new, its second stage: nitrite is there; " + _animals_of_new_tank(facts)
     ),
     "cycling_done": lambda _: (
         "Ammonia and nitrite came and went: the filter works. Add animals a few at a time."

@@ -81,6 +81,11 @@ def no_history(tank: str, analyte: str | None) -> list[str]:
     return [f"{tank}: no readings{f' of {analyte}' if analyte else ''} yet."]
 
 
+def no_source() -> list[str]:
+    """No source water is on record."""
+    return ["I do not know your source water. Send for example: /source tap ph 7.6 kh 8 gh 12"]
+
+
 def no_need() -> list[str]:
     """The question names no number."""
     return ["Which value? Send for example: is ammonia 0.5 safe at ph 8.2 and 26 c?"]

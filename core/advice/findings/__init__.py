@@ -17,10 +17,11 @@ from core.advice.findings._model import (
     Severity,
 )
 from core.advice.findings._poisons import judge_ammonia, limit_of_nitrate
-from core.advice.findings._repeats import Told, fresh_only, is_worse, key_of
+from core.advice.findings._repeats import AGAIN_AFTER, Told, fresh_only, is_worse, key_of
 from core.advice.findings._rules import BY_ID, RULES, STEADY, find
 
 __all__ = [
+    "AGAIN_AFTER",
     "BY_ID",
     "DOSE",
     "FIRST",

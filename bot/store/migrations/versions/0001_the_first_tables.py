@@ -137,6 +137,23 @@ def upgrade() -> None:
         batch_op.create_index("ix_events_look_up", ["tank_id", "happened_at"], unique=False)
 
     op.create_table(
+        "findings",
+        sa.Column("id", sa.Integer(), nullable=False),
+        sa.Column("entry_id", sa.Integer(), nullable=False),
+        sa.Column("tank_id", sa.Integer(), nullable=False),
+        sa.Column("rule", sa.Text(), nullable=False),
+        sa.Column("severity", sa.Text(), nullable=False),
+        sa.Column("facts", sa.JSON(), nullable=False),
+        sa.Column("told_at", UtcDateTime(), nullable=False),
+        sa.ForeignKeyConstraint(["entry_id"], ["entries.id"], name=op.f("fk_findings_entry_id")),
+        sa.ForeignKeyConstraint(["tank_id"], ["tanks.id"], name=op.f("fk_findings_tank_id")),
+        sa.PrimaryKeyConstraint("id", name=op.f("pk_findings")),
+    )
+    with op.batch_alter_table("findings", schema=None) as batch_op:
+        batch_op.create_index(batch_op.f("ix_findings_entry_id"), ["entry_id"], unique=False)
+        batch_op.create_index("ix_findings_look_up", ["tank_id", "told_at"], unique=False)
+
+    op.create_table(
         "kits",
         sa.Column("id", sa.Integer(), nullable=False),
         sa.Column("tank_id", sa.Integer(), nullable=False),
