@@ -36,6 +36,9 @@ PURE = re.compile(
 )
 
 
+PURE_NAMES = {"rain": "rain", "rainwater": "rain", "rain water": "rain", "distilled": "distilled"}
+
+
 @dataclass(frozen=True, slots=True)
 class Asked:
     """A tank and the new water that is asked about."""
@@ -48,6 +51,9 @@ class Asked:
 
 async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Answer what a change would do, or how much reaches a wished nitrate."""
+    amount = question.percent is not None or question.litres is not None
+    if question.analyte == "ph" and not amount:
+        return [await dose_reply.refuse(turn, Refusal("ph_target"), question.tank)]
     asked = await _asked(turn, question)
     if isinstance(asked, Reply):
         return [asked]
@@ -157,9 +163,11 @@ async def _asked(turn: Turn, question: Question) -> Asked | Reply:
     if stored is None:
         return await turn.reply(words.no_tank())
     tank = with_premises(await state_of(turn, stored, turn.now), question.premises)
-    if PURE.search(question.text or ""):
-        return Asked(stored, tank, pure_water(turn), "RO")
+    if (named := PURE.search(question.text or "")) is not None:
+        return Asked(stored, tank, pure_water(turn), PURE_NAMES.get(named[0].casefold(), "RO"))
     source = await source_of(turn, stored)
+    if source is None and question.analyte in {"kh", "gh"} and question.target is not None:
+        return Asked(stored, tank, pure_water(turn), "RO")  # hardness is lowered by nothing else
     if source is None:
         return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
     return Asked(stored, tank, await state_of(turn, source, turn.now), source.name)

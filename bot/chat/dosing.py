@@ -45,6 +45,10 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     text = question.text or ""
     if (reason := forbidden(f"{text} {question.substance or ''}")) is not None:
         return [await dose_reply.refuse(turn, Refusal(reason), None)]
+    if question.volume_l is None and question.millilitres is not None:
+        # Millilitres of a tank are a slip; of a product they are no amount that we know.
+        small = {"volume_l": question.millilitres / 1000.0}
+        return [await dose_reply.refuse(turn, Refusal("volume_implausible", small), None)]
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]
     if changes.PURE.search(text) and (question.target is not None or question.volume_l):

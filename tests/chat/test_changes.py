@@ -154,3 +154,22 @@ async def test_ro_alone_never_takes_kh_under_one(talk: Talk) -> None:
     (reply,) = await talk.say("what if i change 50% with ro")
     assert "kh_floor" in reply.facts["broken"]
     assert "no minerals" in reply.text
+
+
+async def test_lowering_hardness_blends_in_pure_water_where_no_source_is_known(talk: Talk) -> None:
+    """Half of KH 4 and GH 6 away: half of the water, in steps of a degree of KH."""
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("ph 7.2 kh 4.5 gh 6 temp 25 ammonia 0")
+    facts = await talk.facts("lower gh to 3")
+    assert (facts["source"], facts["share"]) == ("RO", pytest.approx(0.5))
+    left = 1.0
+    for step in facts["steps"]:
+        left *= 1.0 - step
+    assert 6 * left == pytest.approx(3.0)
+
+
+async def test_ph_alone_is_not_chased(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (reply,) = await talk.say("how do i lower ph")
+    assert reply.facts["refused"] == "ph_target"
+    assert "chasing it swings the water" in reply.text

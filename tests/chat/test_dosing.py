@@ -124,6 +124,8 @@ async def test_potassium_where_it_is_asked_for(talk: Talk) -> None:
     [
         ("how much baking soda for 120 l from kh 6 to 3", "target_reached"),
         ("how much baking soda for 3000000 l from kh 3 to 6", "volume_implausible"),
+        ("how much baking soda for 0 l from kh 3 to 6", "volume_implausible"),
+        ("how much baking soda for 0.3 ml from kh 3 to 6", "volume_implausible"),
         ("how much soda ash for 120 l from kh 3 to 6", "carbonate"),
     ],
 )

@@ -108,6 +108,13 @@ async def test_coral_dissolves_in_soft_acid_water_until_it_is_full(talk: Talk) -
     assert "yes, crushed coral will dissolve" in str(facts["text"])
 
 
+async def test_coral_is_asked_about_in_words(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 6.5 kh 2 gh 3 temp 25 ammonia 0")
+    facts = await talk.facts("will crushed coral do anything?")
+    assert facts["acts"] is True
+
+
 async def test_coral_does_nothing_in_hard_alkaline_water(talk: Talk) -> None:
     """Common practice: hardly above pH 7.6 to 8; here PHREEQC has it over saturation."""
     await talk.say("/tank new Quarry 240 l fresh")

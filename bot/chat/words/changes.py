@@ -139,7 +139,8 @@ def prepare(waters: Waters, source: str, total_chlorine: float | None) -> str:
     """What to do with the new water before it goes in."""
     if waters.source.kh < 0.5 and waters.source.gh < 0.5:
         return (
-            f"{source} has no minerals: never fill a tank with it alone, and match its temperature."
+            f"{source} water has no minerals: never fill a tank with it alone, and match its"
+            " temperature."
         )
     if total_chlorine is not None and total_chlorine <= 0.02:
         return "Match the temperature; go slowly."

@@ -41,7 +41,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         "Net: the water itself, not the tank's label.",
     ],
     "volume_implausible": lambda facts: [
-        f"No plan for {_number(facts, 'volume_l')} L: that is no tank I can believe."
+        f"No plan for {plain(float(facts['volume_l']), 4)} L: that is no tank I can believe."
         " Send the net volume again, for example: 90 l"
     ],
     "kh_unknown": lambda _facts: [
