@@ -36,6 +36,7 @@ SALTS: tuple[str, ...] = (
     "sulfuric acid",
     "phosphoric acid",
     "acetic acid",
+    "vinegar",
 )
 """Things that are weighed or measured out."""
 

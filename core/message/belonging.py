@@ -107,7 +107,9 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
     open_ones = [c for c in candidates if c.at is None and not c.own_time]
     counts = Counter(c.analyte for c in candidates)
     for candidate in candidates:
-        if candidate.own_time and candidate.at is None and counts[candidate.analyte] > 1:
+        alone = candidate.former and not shared
+        twice = candidate.own_time and counts[candidate.analyte] > 1
+        if candidate.at is None and (alone or twice):
             candidate.problem = candidate.problem or doubts.PAST
         if candidate.own_time and candidate.at is None and len(shared) == 1:
             open_ones.append(candidate)

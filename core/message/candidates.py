@@ -23,3 +23,4 @@ class Candidate:
     at: datetime | None = None
     tank: str | None = None
     own_time: bool = False
+    former: bool = False

@@ -58,6 +58,7 @@ _BEARING = frozenset(
         "up",
         "down",
         "was",
+        "formerly",
         "from",
         "not",
         "if",
@@ -102,6 +103,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         clause.items.append(item)
         return index + 1
     if kind == "mark":
+        if token.text == "=" and clause.items and clause.items[-1].kind == "V":
+            clause.after.append("equals")
         symbol = not token.text[0].isalpha() and token.value in _SYMBOLS
         _mark("between" if symbol else str(token.value), clause)
     elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):

@@ -11,9 +11,11 @@ from __future__ import annotations
 
 import re
 
+from core.message.clocks import clock_part
 from core.message.lexicon import lexicon
 from core.message.model import Command, Context
 from core.message.numbers import Number
+from core.message.timeparts import Parts
 from core.message.tokens import Token
 
 _SLASH = re.compile(r"\s*/([A-Za-z_]{1,32})(?:@\w{1,64})?(?=\s|$)")
@@ -40,9 +42,18 @@ def read(text: str, tokens: list[Token], context: Context) -> Read:
         if slash is not None:
             return _slash(text, slash, tokens, context)
         return None, tokens
+    if first.text == "*" and _starred(tokens):
+        return Command("correct", text[first.end :].strip()), tokens[1:]
     if first.kind not in {"command", "ask", "several"}:
         return None, tokens
     return _spoken(text, tokens)
+
+
+def _starred(tokens: list[Token]) -> bool:
+    """A star that touches one line of readings corrects what was said before (`*kh 5`)."""
+    lone = sum(token.text == "*" for token in tokens) == 1
+    glued = len(tokens) > 1 and tokens[1].start == tokens[0].end
+    return lone and glued and _measures(tokens) and all(token.kind != "nl" for token in tokens)
 
 
 def _slash(text: str, slash: re.Match[str], tokens: list[Token], context: Context) -> Read:
@@ -71,13 +82,27 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return None, tokens  # "no fish died" corrects nothing
     if name in {"no", "correct"} and _measures(rest):
         return Command("correct", arguments), rest
-    if name == "its" and rest[0].kind == "clock" and all(t.kind == "fill" for t in rest[1:]):
-        return Command("zone", f"it is {rest[0].text}"), []
+    if name == "its" and (clock := _clock(rest)) is not None:
+        return Command("zone", f"it is {clock}"), []
+    if name == "undo" and all(token.kind == "fill" for token in rest):
+        return Command(name), []
     if name == "new_tank":
         return Command("tank", f"new {arguments}"), []
     if name in _OPENING:
         return _opening(name, arguments), []
     return None, tokens
+
+
+def _clock(tokens: list[Token]) -> str | None:
+    """The time of day that is all that is said, as hh:mm."""
+    parts = Parts()
+    used = clock_part(tokens, 0, parts)
+    if not used or parts.offset is not None:
+        return None
+    plain = all(token.kind in {"fill", "several"} for token in tokens[used:])
+    if not plain:
+        return None
+    return tokens[0].text if parts.clock is None else parts.clock.strftime("%H:%M")
 
 
 def _command_of(token: Token) -> str | None:

@@ -136,13 +136,17 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         place -= 1
     before = tokens[place:index]
     if kind == "lost" and _right(tokens, index) == index + 1:
-        while before and before[0].kind not in {"word", "number", "time", "mark"}:
+        while before and before[0].kind not in {"word", "number", "count", "time", "mark"}:
             before = before[1:]
-        animals = all(t.kind in {"word", "number", "fill"} or t.value in _SMALL for t in before)
+        animals = all(
+            t.kind in {"word", "number", "count", "fill"} or t.value in _SMALL for t in before
+        )
         return index - len(before) if animals else index
     while any(t.kind == "time" and t.value != "one" for t in before):
         before = before[1:]  # "yesterday 30% wc": the amount stands behind the time
-    counted = [t for t in before if quantities.is_number(t)]
+    counted = [t for t in before if quantities.is_number(t) or t.kind == "count"]
+    if kind == "lost" and before and before[-1].value == "one":
+        counted.append(before[-1])
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
         counted = []
     if not counted:
@@ -218,8 +222,11 @@ def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: C
         parts.named.append(token)
     elif token.kind in {"word", "several", "event"}:
         parts.unknown.append(token)
+    elif token.kind == "count" and parts.bare is None:
+        parts.bare = float(str(token.value))
     elif token.kind == "time" and token.value == "one" and parts.count is None:
-        parts.count = 1 if place + 1 < len(tokens) and tokens[place + 1].kind == "word" else None
+        following = tokens[place + 1].kind if place + 1 < len(tokens) else ""
+        parts.count = 1 if following in {"word", "event"} else None
     return place + 1
 
 

@@ -163,8 +163,10 @@ def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None)
         out.append(f"{word} {number:.6g} mS/cm")
     said = f" {unit}" if unit else ""
     for divisor in (10.0, 100.0, 1000.0):
-        if number == int(number) and believable(analyte, number / divisor, unit):
-            out.append(f"{word} {number / divisor:.6g}{said}")
+        warm = analyte == "temperature" and unit is None and number / divisor > 50.0
+        one = "°F" if warm else unit
+        if number == int(number) and believable(analyte, number / divisor, one):
+            out.append(f"{word} {number / divisor:.6g}{' °F' if warm else said}")
             break
     if ppm and number < 100:
         out.append(f"{word} {number:.6g} ppm")

@@ -18,7 +18,7 @@ from core.message.fold import fold
 LANGUAGES = ("common", "en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 
 CATEGORIES = frozenset(
-    "analyte unit substance event time mark ask command fill".split()  # noqa: SIM905
+    "analyte unit substance event time mark count ask command fill".split()  # noqa: SIM905
 )
 Entry = tuple[str, str]
 """(category, id)."""

@@ -24,6 +24,7 @@ _HARD = frozenset({".", "!", "?"})
 _MOST = 12
 """Times, and tanks, that one line may have; more are no message of a keeper."""
 _FRACTIONS = frozenset({"1/2", "1/3", "1/4", "1/8"})
+_WATERS = frozenset({"home", "other"})
 _TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
 
 
@@ -33,8 +34,11 @@ def build(tokens: list[Token], state: Statement) -> Line:
     kinds = {token.kind for token in tokens}
     found = events.find(tokens, state.source, state.context) if "event" in kinds else []
     timed = not kinds.isdisjoint(_TIMES)
+    led = next((t.value for t in tokens if t.kind != "fill"), None) in _WATERS
     index = 0
     while index < len(tokens):
+        if led and _another_water(tokens, index, line.clauses[-1]):
+            line.clauses.append(Clause())
         if found and found[0].first == index:
             line.events.append((len(line.clauses) - 1, found[0]))
             index = found.pop(0).last
@@ -42,6 +46,13 @@ def build(tokens: list[Token], state: Statement) -> Line:
         index = _step(tokens, index, line, state, timed=timed)
     _merge(line)
     return line
+
+
+def _another_water(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a word for a water begins what is told of it: `tap kh 2 tank kh 6`."""
+    told = bool(clause.items) and clause.items[-1].kind == "V"
+    named = index + 1 < len(tokens) and tokens[index + 1].kind == "analyte"
+    return told and named and tokens[index].kind == "mark" and tokens[index].value in _WATERS
 
 
 def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, timed: bool) -> int:
@@ -92,9 +103,11 @@ def _moment(tokens: list[Token], index: int, line: Line, state: Statement) -> Mo
         names = sum(item.kind == "N" for item in clause.items)
         if names > sum(item.kind == "V" for item in clause.items):
             return None
+    if token.kind == "slashed" and index and tokens[index - 1].text == "/":
+        return None  # a list of numbers (7/4/8)
     if token.text in _FRACTIONS and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
         return None
-    if token.kind in {"number", "fraction"} or token.value in {"half", "one"}:
+    if token.kind in {"number", "fraction", "count"} or token.value in {"half", "one"}:
         following = tokens[index + 1] if index + 1 < len(tokens) else None
         if following is None or (following.kind != "time" and following.text not in BETWEEN):
             return None

@@ -83,7 +83,7 @@ def modifies(word: str) -> bool:
 @lru_cache(maxsize=1)
 def _bearing() -> tuple[str, ...]:
     """Words that change what a value means: times, wishes, other waters, changes."""
-    marks = {"wish", "other", "up", "down", "was", "from", "not", "if", "to", "between"}
+    marks = {"wish", "other", "up", "down", "was", "formerly", "from", "not", "if", "to", "between"}
     ranges = {("mark", "to"), ("mark", "at_to")}
     found = []
     for word, entry in lexicon().words.items():

@@ -10,10 +10,12 @@ may have lost the point (`ph 7 2`).
 
 from __future__ import annotations
 
+from core.analytes import ANALYTES
+from core.errors import CoreError
 from core.message import doubts, nearest
 from core.message.candidates import Candidate
 from core.message.clauses import Clause, Item
-from core.units import FACTORS
+from core.units import FACTORS, to_canonical
 
 
 def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = False) -> None:
@@ -23,6 +25,7 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
     earlier value of the same thing, or the rest of a number that the comma cut. `timed` tells that
     the clause has a time of its own (`was 7.2, today 7.0`).
     """
+    _same_again(clause)
     items = _singles(clause)
     if not items:
         return
@@ -46,6 +49,38 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
         _number_first(clause, items, previous if kinds == ["V"] else None)
     else:
         _name_first(clause, items)
+
+
+def _same_again(clause: Clause) -> None:
+    """Drop a number that says the one before it in another unit (`KH 4 °dH = 71 ppm`)."""
+    if not any("equals" in item.marks for item in clause.items):
+        return
+    kept: list[Item] = []
+    name = ""
+    for item in clause.items:
+        name = item.analyte if item.kind == "N" else name
+        before = kept[-1] if kept else None
+        if before is not None and "equals" in item.marks and _equal(name, before, item):
+            before.end = item.end
+        else:
+            kept.append(item)
+    clause.items = kept
+
+
+def _equal(name: str, first: Item, second: Item) -> bool:
+    """Whether two quantities are one within their rounding."""
+    one, other = first.quantity, second.quantity
+    if one is None or other is None or one.value is None or other.value is None:
+        return False
+    analyte = one.of or other.of or name
+    if one.problem or other.problem or one.unit == other.unit or analyte not in ANALYTES:
+        return False
+    try:
+        a = to_canonical(analyte, one.value, one.unit)
+        b = to_canonical(analyte, other.value, other.unit)
+    except CoreError:
+        return False
+    return abs(a - b) <= 0.04 * abs(a) + 0.1 * ANALYTES[analyte].resolution
 
 
 def _even_pairs(items: list[Item]) -> bool:
@@ -142,8 +177,9 @@ def _apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
             problem = doubts.BAD_NUMBER
         elif mark == "not":
             problem = doubts.NEGATED
-        elif mark in {"was", "from"}:
+        elif mark in {"was", "from", "formerly"}:
             candidate.own_time = True
+            candidate.former = candidate.former or mark == "formerly"
             if mark == "from":
                 ranged = candidate.quantity.low is not None
                 problem = problem or (doubts.CHANGE if ranged else doubts.PAST)
@@ -239,10 +275,12 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
     if marks & {"wish", "to", "if"}:
         clause.trouble.append((item.start, item.end, doubts.WISH))
         return
-    if last is not None and marks & {"was", "from"}:
+    if last is not None and marks & {"was", "from", "formerly"}:
         _again(clause, item, last)
         return
-    if last is not None and "not" not in marks:
+    if last is not None and "not" in marks:
+        return  # "7.4 not 7.2"
+    if last is not None:
         last.problem = last.problem or doubts.STRAY_NUMBER
         last.choices = last.choices or _joined(last, item)
         last.end = max(last.end, item.end)

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from core.message import doubts
 from core.message.numbers import Number
+from core.message.quantity import Quantity as Quantity
 from core.message.tokens import Token
 
 _QUALIFIERS = {"less": "<", "under": "<", "more": ">", "approx": "~"}
@@ -30,39 +31,6 @@ _BASES = {
     "po4": "ion",
     "ion": "ion",
 }
-
-
-class Quantity:
-    """A number as written, not yet bound to what it measures.
-
-    `unit` is our spelling, `of` the analyte that the unit implies, `problem` an id of
-    `core.message.doubts`; `sign` is ``+`` or ``-`` where one was written; `arrow` tells a change
-    from one number to another; `plus` is what stands behind ±; `grouped` and `mark` are as in
-    `numbers.Number`; `first` and `last` are the indexes of its tokens, the last exclusive.
-    """
-
-    # Defaults on the class: most quantities set few of them, and many are made.
-    value: float | None = None
-    low: float | None = None
-    high: float | None = None
-    plus: float | None = None
-    qualifier = "="
-    sign = ""
-    unit: str | None = None
-    unit_text = ""
-    of: str | None = None
-    basis: str | None = None
-    problem: str | None = None
-    grouped: float | None = None
-    mark = ""
-    integer = False
-    arrow = False
-
-    def __init__(self, first: int, start: int) -> None:
-        self.first = first
-        self.last = first
-        self.start = start
-        self.end = start
 
 
 def read(tokens: list[Token], index: int) -> Quantity | None:
@@ -180,6 +148,8 @@ def _number_first(tokens: list[Token], index: int, *, ranges: bool = True) -> Qu
     if ranges and found.last < count:
         if tokens[found.last].value == "plusminus":
             _tolerance(tokens, found)
+        elif tokens[found.last].value in _BEHIND:
+            _qualified_behind(tokens, found)
         else:
             _open_end(tokens, found)
     return found
@@ -231,6 +201,8 @@ def _unit(tokens: list[Token], found: Quantity) -> None:
     token = tokens[found.last]
     if token.kind == "unit":
         unit, _, of = str(token.value).partition("@")
+        if unit == "SG" and _names_next(tokens, found):
+            return
         found.unit = unit
         found.unit_text = token.text
         found.of = of or None
@@ -243,6 +215,13 @@ def _unit(tokens: list[Token], found: Quantity) -> None:
         found.last += 1
     if found.last < len(tokens):
         _basis(tokens, found)
+
+
+def _names_next(tokens: list[Token], found: Quantity) -> bool:
+    """Whether "sg" belongs to the number behind it (`ammonia 0 sg 1.025`): gravities are near 1."""
+    value = found.value
+    gravity = value is not None and (0.9 < value < 1.5 or 900 < value < 1500)
+    return not gravity and _starts_value(tokens, found.last + 1)
 
 
 def _starts_value(tokens: list[Token], index: int) -> bool:
@@ -331,6 +310,19 @@ def _open_end(tokens: list[Token], found: Quantity) -> None:
     found.last += 1
     if found.unit is None and found.last < len(tokens):
         _unit(tokens, found)
+
+
+_BEHIND = {"or_less": "<", "or_more": ">", "ish": "~"}
+
+
+def _qualified_behind(tokens: list[Token], found: Quantity) -> None:
+    """A qualifier behind its number: `0.25 or less`, `7.2ish`."""
+    token = tokens[found.last]
+    if found.value is None or (token.value == "ish" and token.start != found.end):
+        return
+    found.qualifier = _BEHIND[str(token.value)]
+    found.end = token.end
+    found.last += 1
 
 
 def _tolerance(tokens: list[Token], found: Quantity) -> None:

@@ -10,15 +10,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from core.message import doubts, quantities, slots
+from core.message import doubts, shortforms, slots
+from core.message.amounts import GRAMS, SPOONS
 from core.message.model import Context, Doubt, Parsed, Question
+from core.message.shortforms import ENDS
 from core.message.slots import Number, Slots
 from core.message.state import Statement
 from core.message.tokens import Token
 
-_ENDS = frozenset({".", "?", "!", ";"})
 _OPENING_ONLY = frozenset({"keep", "change", "convert", "dose", "history", "raise", "help"})
-_VOLUMES = frozenset({"L", "gal", "uk gal"})
+_MEASURES = frozenset({*GRAMS, *SPOONS, "mL"})
+"""Units in which the answer to "how much" can be wished."""
 _BUFFERS = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
 
 
@@ -34,9 +36,10 @@ class Asked:
 
 def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     """The question in a message, or None where nothing is asked."""
-    place = _asking(tokens)
+    place = None if shortforms.will_it_help(tokens) else _asking(tokens)
     if place is None:
-        return _short_form(source, tokens, context)
+        words = shortforms.asked(tokens)
+        return _make(source, words, tokens, tokens[0], [], context) if words else None
     first, last = _sentence(tokens, place)
     inside = tokens[first:last]
     rest = tokens[:first] + tokens[last:]
@@ -51,16 +54,29 @@ def _asking(tokens: list[Token]) -> int | None:
             return index
         if token.kind != "ask":
             continue
-        if token.value not in _OPENING_ONLY or _opens(tokens, index):
+        if token.value == "current" and all(other.kind != "analyte" for other in tokens):
+            continue
+        if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
             return index
     return None
+
+
+def _purpose(tokens: list[Token], index: int) -> bool:
+    """To raise or to lower something, with a thing named before: `add vinegar to lower ph`."""
+    before = tokens[:index]
+    return (
+        tokens[index].value in {"raise", "change"}
+        and any(token.kind == "substance" for token in before)
+        and all(token.kind not in {"event", "nl", "p"} for token in before)
+        and any(token.kind == "analyte" for token in tokens[index:])
+    )
 
 
 def _opens(tokens: list[Token], index: int) -> bool:
     place = index - 1
     while place >= 0:
         token = tokens[place]
-        if token.kind == "nl" or token.text in _ENDS or token.text in {",", ":"}:
+        if token.kind == "nl" or token.text in ENDS or token.text in {",", ":"}:
             return True
         named = token.kind == "analyte" and tokens[index].value == "history"
         if (
@@ -76,12 +92,12 @@ def _opens(tokens: list[Token], index: int) -> bool:
 def _sentence(tokens: list[Token], place: int) -> tuple[int, int]:
     """From the end of the sentence before to the end of this one."""
     first = place
-    while first > 0 and tokens[first - 1].kind != "nl" and tokens[first - 1].text not in _ENDS:
+    while first > 0 and tokens[first - 1].kind != "nl" and tokens[first - 1].text not in ENDS:
         if tokens[first - 1].text == "," and _tells(tokens, first - 1):
             break
         first -= 1
     last = place
-    while last < len(tokens) and tokens[last].kind != "nl" and tokens[last].text not in _ENDS:
+    while last < len(tokens) and tokens[last].kind != "nl" and tokens[last].text not in ENDS:
         last += 1
     return first, last
 
@@ -90,7 +106,7 @@ def _tells(tokens: list[Token], comma: int) -> bool:
     """Whether what stands before a comma is a reading told: names and numbers, no premise."""
     place = comma - 1
     named = False
-    while place >= 0 and tokens[place].kind != "nl" and tokens[place].text not in _ENDS:
+    while place >= 0 and tokens[place].kind != "nl" and tokens[place].text not in ENDS:
         token = tokens[place]
         if token.kind in {"substance", "ask"} or token.value in {"if", "from", "L", "gal"}:
             return False
@@ -99,58 +115,6 @@ def _tells(tokens: list[Token], comma: int) -> bool:
         named = named or token.kind == "analyte" or token.kind == "event"
         place -= 1
     return named
-
-
-def _short_form(source: str, tokens: list[Token], context: Context) -> Asked | None:
-    kinds = {token.kind for token in tokens}
-    if "event" in kinds or "nl" in kinds or not kinds & {"analyte", "unit"}:
-        return None
-    words = [t for t in tokens if t.kind not in {"tank", "fill"} and t.text not in _ENDS]
-    if len(words) < 2:
-        return None
-    if (
-        "analyte" in kinds
-        and words[0].value == "link"
-        and words[0].text.isalpha()
-        and tokens[-1].text == "?"
-    ):
-        return _make(source, "safe", tokens, tokens[0], [], context)
-    if _recipe(tokens):
-        return _make(source, "how_much", tokens, tokens[0], [], context)
-    if _plus(words):
-        return _make(source, "dose", tokens, tokens[0], [], context)
-    if _conversion(words):
-        return _make(source, "convert", tokens, tokens[0], [], context)
-    if words[0].kind == "analyte" and words[1].value == "under" and len(words) == 3:
-        return _make(source, "change", tokens, tokens[0], [], context)
-    return None
-
-
-def _recipe(tokens: list[Token]) -> bool:
-    """A volume with a substance, or with "to", and nothing done: `soda 120 l kh 3 to 6`."""
-    kinds = {token.kind for token in tokens}
-    if "analyte" not in kinds and "substance" not in kinds:
-        return False
-    volume = any(token.kind == "unit" and token.value in _VOLUMES for token in tokens)
-    ends = any(token.kind == "mark" and token.value in {"to", "at_to", "from"} for token in tokens)
-    return volume and ("substance" in kinds or ends)
-
-
-def _plus(words: list[Token]) -> bool:
-    """Name "+" number [unit]."""
-    if words[0].kind != "analyte" or words[1].text != "+" or len(words) < 3:
-        return False
-    found = quantities.read(words, 1)
-    return found is not None and found.last == len(words) and words[1].end == words[2].start
-
-
-def _conversion(words: list[Token]) -> bool:
-    """Quantity with unit, "in" or "to", unit."""
-    found = quantities.read(words, 0)
-    if found is None or found.unit is None or found.last + 2 != len(words):
-        return False
-    joint, unit = words[found.last], words[found.last + 1]
-    return joint.value in {"in", "to"} and unit.kind == "unit"
 
 
 # --- from words to a Question -------------------------------------------------------------------
@@ -167,7 +131,7 @@ def _make(
     found = slots.read(inside, context, source)
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found)
-    question = _question(kind, found, text, asking, source)
+    question = _question(kind, found, text, asking, inside, source)
     trouble = tuple(
         Doubt(source[q.start : q.end], q.start, q.end, doubts.INCOMPLETE_QUESTION)
         for q in found.unplaced
@@ -188,6 +152,8 @@ def _kind(words: str, found: Slots) -> str:
     given = found.grams or found.millilitres or found.spoons
     if words in {"dose", "how_much"} and given and not found.numbers:
         return "effect"  # the amount is there: what it does is asked
+    if words == "current":
+        return "co2" if found.names[0][0] == "co2" else "history"
     if words in _PLAIN:
         return _PLAIN[words]
     if words in {"what_if", "effect"}:
@@ -197,6 +163,9 @@ def _kind(words: str, found: Slots) -> str:
         return "dose" if found.substance is not None else "change"
     if "water_change" in found.events:
         return "change"
+    wanted = [unit for unit, of in found.units if unit in _MEASURES and of is None]
+    if wanted and found.names and found.numbers:
+        return "dose"  # how many ml of something for kh 6
     if found.units and (found.numbers or found.amount is not None) and found.volume_l is None:
         return "convert"
     if found.substance is None and any(name == "co2" for name, _ in found.names):
@@ -204,14 +173,16 @@ def _kind(words: str, found: Slots) -> str:
     return "dose"
 
 
-def _question(kind: str, found: Slots, text: str, asking: Token, source: str) -> Question:
+def _question(
+    kind: str, found: Slots, text: str, asking: Token, inside: list[Token], source: str
+) -> Question:
     main = _main(kind, found)
     roles: dict[str, float] = {}
     premises: dict[str, float] = {}
     basis = None
     for number in found.numbers:
         analyte = number.analyte or main
-        role = _role(kind, number, main)
+        role = _role(kind, number, main, found)
         if analyte is None and kind not in {"dose", "effect", "change"}:
             continue
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
@@ -219,6 +190,7 @@ def _question(kind: str, found: Slots, text: str, asking: Token, source: str) ->
             basis = basis or number.basis
         elif analyte is not None and analyte not in premises:
             premises[analyte] = number.value
+            basis = basis or (number.basis if analyte == main else None)
     if kind == "convert":
         return _conversion_question(found, text, main)
     litres = None
@@ -238,7 +210,7 @@ def _question(kind: str, found: Slots, text: str, asking: Token, source: str) ->
         found.spoons,
         found.percent,
         litres,
-        found.substance or _unknown_substance(kind, found, asking, source),
+        found.substance or _unknown_substance(kind, found, asking, inside, source),
         _species(kind, found, source),
         basis,  # type: ignore[arg-type]
         premises=_without(premises, main if roles else None),
@@ -271,10 +243,18 @@ def _main(kind: str, found: Slots) -> str | None:
     return None
 
 
-def _role(kind: str, number: Number, main: str | None) -> str:
-    """A plain number of the main analyte is what is wished, in the kinds that have a wish."""
+def _role(kind: str, number: Number, main: str | None, found: Slots) -> str:
+    """A plain number of the main analyte is what is wished, in the kinds that have a wish.
+
+    Beside a number that is wished it is where the water stands (`kh 2, want kh 5`); the nitrite
+    that salt is asked for is a reading.
+    """
     if number.role or number.analyte != main:
         return number.role
+    if main == "nitrite" and found.substance == "sodium chloride":
+        return ""
+    if any(other.role in {"to", "by"} and other.analyte == main for other in found.numbers):
+        return "from"
     return "to" if kind in {"dose", "change", "keep", "when"} else ""
 
 
@@ -298,18 +278,25 @@ def _conversion_question(found: Slots, text: str, main: str | None) -> Question:
     )
 
 
-def _unknown_substance(kind: str, found: Slots, asking: Token, source: str) -> str | None:
-    """The words right behind the word of asking, as said: `how much coral powder for 90 l`."""
-    if kind not in {"dose", "effect"}:
+def _unknown_substance(
+    kind: str, found: Slots, asking: Token, inside: list[Token], source: str
+) -> str | None:
+    """The words right behind the word of asking, as said: `how much coral powder for 90 l`.
+
+    A unit, "of" and articles may stand between (`how many ml of the blue bottle`).
+    """
+    if kind not in {"dose", "effect"} or asking not in inside:
         return None
-    words = []
-    end = asking.end
-    for token in found.unknown:
-        if source[end : token.start].strip():
+    words: list[Token] = []
+    for token in inside[inside.index(asking) + 1 :]:
+        if token in found.unknown:
+            words.append(token)
+        elif words or not (token.kind in {"fill", "unit"} or token.text in _ARTICLES):
             break
-        words.append(source[token.start : token.end])
-        end = token.end
-    return " ".join(words) or None
+    return " ".join(source[token.start : token.end] for token in words) or None
+
+
+_ARTICLES = frozenset({"of", "de", "a", "an", "von", "van", "di", "av"})
 
 
 def _species(kind: str, found: Slots, source: str) -> str | None:

@@ -19,7 +19,7 @@ from core.message.tokens import Token
 from core.units import to_canonical
 
 _ROLES = {
-    "from": "from", "was": "from",
+    "from": "from", "was": "from", "formerly": "from",
     "to": "to", "at_to": "to", "rose_to": "to", "fell_to": "to", "less": "to", "under": "to",
     "wish": "to", "by": "by", "up": "by", "down": "by", "if": "premise", "plus": "premise",
 }  # fmt: skip

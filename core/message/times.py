@@ -100,6 +100,8 @@ def _ago(tokens: list[Token], place: int, parts: Parts) -> int:
     if before:
         place += 1
     amount, used = _amount(tokens, place)
+    if not before and word_at(tokens, place) in _UNITS:
+        amount, used = 1.0, 0  # "hour ago"
     unit = _UNITS.get(word_at(tokens, place + used))
     if amount is None or unit is None:
         return 0
@@ -123,6 +125,8 @@ def _amount(tokens: list[Token], place: int) -> tuple[float | None, int]:
     token = tokens[place]
     if token.kind == "time" and token.value == "one":
         return 1.0, 1
+    if token.kind == "count":
+        return float(str(token.value)), 1
     if token.kind == "fraction" and isinstance(token.value, float):
         return token.value, 1
     if token.kind == "mark" and token.value == "half":

@@ -1,0 +1,98 @@
+"""Questions without a word of asking, known by their shape.
+
+short = name "+" number | quantity "in" unit | name "under" number | "co2"
+      | volume substance | verb name number | name number "ok" "?"  | verb substance
+"""
+
+from __future__ import annotations
+
+from core.message import quantities
+from core.message.lexicon import lexicon
+from core.message.tokens import Token
+
+ENDS = frozenset({".", "?", "!", ";"})
+"""Where a sentence ends."""
+_VOLUMES = frozenset({"L", "gal", "uk gal"})
+_VERB_FIRST = frozenset({"en", "de", "nl", "sv"})
+"""Languages in which a verb at the beginning makes a question."""
+
+
+def asked(tokens: list[Token]) -> str | None:
+    """The word of asking that a message without one stands for; None where nothing is asked."""
+    if will_it_help(tokens):
+        return "effect"
+    kinds = {token.kind for token in tokens}
+    if "event" in kinds or "nl" in kinds or not kinds & {"analyte", "unit"}:
+        return None
+    words = [t for t in tokens if t.kind not in {"tank", "fill"} and t.text not in ENDS]
+    if len(words) == 1 and words[0].value == "co2":
+        return "co2"
+    if len(words) < 2:
+        return None
+    if "analyte" in kinds and _judging(tokens, words[0]):
+        return "safe"
+    if _recipe(tokens):
+        return "how_much"
+    if _plus(words):
+        return "dose"
+    if _conversion(words):
+        return "convert"
+    if words[0].kind == "analyte" and words[1].value == "under" and len(words) == 3:
+        return "change"
+    return None
+
+
+def _judging(tokens: list[Token], first: Token) -> bool:
+    """Whether it is asked if a number will do: `is kh 2 ok`, `kh 2 ok?`, `czy kh 2 jest ok`.
+
+    A sentence that begins with a verb asks, in the languages that put it there for a question; in
+    the others, and where a word of judging (ok, good, too much) stands in it, the mark asks.
+    """
+    marked = tokens[-1].text == "?"
+    behind = next((t for t in tokens[1:] if t.kind not in {"fill", "tank"}), first)
+    named = behind.kind == "analyte" or quantities.is_number(behind)
+    if first.value == "whether":
+        return True
+    if first is tokens[0] and first.value == "link" and first.text.isalpha() and named:
+        return marked or not _VERB_FIRST.isdisjoint(lexicon().languages.get(first.text, ()))
+    judged = any(token.kind == "fill" and token.value == "judge" for token in tokens)
+    unknown = any(token.kind in {"word", "several"} for token in tokens)
+    numbered = any(quantities.is_number(token) for token in tokens)
+    return marked and judged and numbered and not unknown
+
+
+def _recipe(tokens: list[Token]) -> bool:
+    """A volume with a substance, or with "to", and nothing done: `soda 120 l kh 3 to 6`."""
+    kinds = {token.kind for token in tokens}
+    if "analyte" not in kinds and "substance" not in kinds:
+        return False
+    volume = any(token.kind == "unit" and token.value in _VOLUMES for token in tokens)
+    ends = any(token.kind == "mark" and token.value in {"to", "at_to", "from"} for token in tokens)
+    return volume and ("substance" in kinds or ends)
+
+
+def _plus(words: list[Token]) -> bool:
+    """Name "+" number [unit]."""
+    if words[0].kind != "analyte" or words[1].text != "+" or len(words) < 3:
+        return False
+    found = quantities.read(words, 1)
+    return found is not None and found.last == len(words) and words[1].end == words[2].start
+
+
+def _conversion(words: list[Token]) -> bool:
+    """Quantity with unit, "in" or "to", unit."""
+    found = quantities.read(words, 0)
+    if found is None or found.unit is None or found.last + 2 != len(words):
+        return False
+    joint, unit = words[found.last], words[found.last + 1]
+    joined = joint.value in {"in", "to"} or joint.text == "="
+    return joined and unit.kind == "unit"
+
+
+def will_it_help(tokens: list[Token]) -> bool:
+    """An auxiliary, then a thing: `will crushed coral do anything`, `does peat lower kh`."""
+    words = [token for token in tokens if token.kind not in {"fill", "tank"}][:2]
+    if len(words) < 2 or words[1].kind != "substance":
+        return False
+    plain = all(token.kind != "nl" and not quantities.is_number(token) for token in tokens)
+    return words[0] is tokens[0] and words[0].value in {"does", "wish", "whether"} and plain
