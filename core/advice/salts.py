@@ -47,6 +47,8 @@ USUAL: Final[Mapping[str, tuple[str, ...]]] = {
 }
 """What is taken where no salt was named, each by its full name."""
 
+SEA_SALT: Final = "sea salt"
+
 IN_SEA_ONLY: Final = frozenset({"calcium", "magnesium"})
 
 
@@ -209,9 +211,8 @@ def _plan(
     known_tank: bool,
 ) -> Plan | Refusal:
     for salt in salts:
-        if per_gram(salt.substance, "kh") > 0.0 and (
-            problem := refused_substance(salt.substance, state)
-        ):
+        is_buffer = per_gram(salt.substance, "kh") > 0.0 and salt.substance != SEA_SALT
+        if is_buffer and (problem := refused_substance(salt.substance, state)):
             return problem
     kh = state.last("kh")
     outlook: Outlook | None = None

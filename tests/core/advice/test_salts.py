@@ -173,3 +173,13 @@ def test_hardness_lifts_no_ph_so_ammonia_sets_no_condition() -> None:
     plans = plan_salts(SaltWish({"gh": 8.0}), held, known_tank=True)
     assert isinstance(plans, tuple)
     assert plans[0].gate is None
+
+
+def test_sea_salt_raises_salinity_by_one_a_day() -> None:
+    """Two grams a kilogram in 150 L: 300 g, in two parts at least (common practice)."""
+    water = (("kh", 7.0), ("ph", 8.2), ("temperature", 25.0), ("salinity", 33.0), ("ammonia", 0.0))
+    plans = plan_salts(SaltWish({"salinity": 35.0}), told(*water, kind="marine"), known_tank=True)
+    assert isinstance(plans, tuple)
+    assert plans[0].substance == "sea salt"
+    assert plans[0].grams == pytest.approx(2.0 * plans[0].volume_l, rel=0.03)
+    assert plans[0].count >= 2
