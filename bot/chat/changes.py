@@ -170,7 +170,8 @@ async def _asked(turn: Turn, question: Question) -> Asked | Reply:
         return Asked(stored, tank, pure_water(turn), "RO")  # hardness is lowered by nothing else
     if source is None:
         return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
-    return Asked(stored, tank, await state_of(turn, source, turn.now), source.name)
+    water = State(source.tank, turn.local_now, readings=dict(tank.source))
+    return Asked(stored, tank, water, source.name)
 
 
 def pure_water(turn: Turn) -> State:
