@@ -122,6 +122,8 @@ def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
     """The largest share that is safe with all smaller ones that were tried, to one percent."""
 
     def is_safe(share: float) -> bool:
+        if not emergency and _plainly_too_much(waters, share):
+            return False
         return not any(broken(waters, mixed(waters, share), emergency=emergency).values())
 
     safe, unsafe = 0.0, None
@@ -139,6 +141,17 @@ def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
         else:
             unsafe = middle
     return math.floor(100.0 * safe + TINY) / 100.0
+
+
+def _plainly_too_much(waters: Waters, share: float) -> bool:
+    """Whether KH, GH or temperature alone forbid a share: told before any pH is sought."""
+    old, new = waters.tank.water, waters.source
+    if abs(new.temperature - old.temperature) * share > 1.1 * limits.TEMPERATURE_STEP:
+        return True
+    too_hard = abs(new.gh - old.gh) * share > 1.1 * limits.GH_STEP
+    return abs(new.kh - old.kh) * share > 1.1 * limits.KH_STEP or (
+        too_hard and "gh" in waters.known
+    )
 
 
 def schedule(
