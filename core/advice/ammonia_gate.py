@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from core.advice import limits
+from core.advice import limits, livestock
 from core.advice.outlook import Outlook, Stage, un_ionised_share
 from core.advice.state import Measured, State, ammonia_as_n
 from core.water import un_ionised_fraction
@@ -125,9 +125,14 @@ def gate_limit(state: State) -> float:
 
 
 def is_tender(state: State) -> bool:
-    """True for the sea, and where shrimps, mussels or fry are on record."""
+    """True for the sea, and where fry or kinds that bear less ammonia are on record.
+
+    The table knows the kinds in all languages; words such as fry are in no table.
+    """
     kept = (stock.species.casefold() for stock in state.tank.stock if stock.count > 0)
-    return state.tank.is_sea or any(word in species for species in kept for word in TENDER)
+    if state.tank.is_sea or any(word in species for species in kept for word in TENDER):
+        return True
+    return bool(state.tank.stock) and livestock.is_tender(state.tank)
 
 
 def upper_total(state: State) -> float | None:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import math
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from core.advice import limits
+from core.advice.ammonia_gate import is_tender
 from core.advice.dosing import Plan, Refusal, Wish, plan_kh
+from core.advice.state import State
+from core.tank import Stock, Tank
 from core.water.ammonia import un_ionised_fraction
 from tests.core.advice.tank_water import (
     at_rest,
@@ -203,3 +206,12 @@ def test_phreeqc_itself_gives_the_worked_doubling() -> None:
     assert isinstance(plan, Plan)
     assert len(plan.parts) == 1
     assert plan.last.at_once - 7.0 == pytest.approx(0.298, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("species", "tender"),
+    [("amano shrimps", True), ("guppy fry", True), ("neon tetras", False)],
+)
+def test_the_stricter_gate_is_for_kinds_that_bear_less(species: str, tender: bool) -> None:
+    held = State(Tank("Fern", stock=(Stock(species, 6),)), datetime(2026, 3, 1, tzinfo=UTC))
+    assert is_tender(held) is tender
