@@ -178,7 +178,8 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
             quantity.problem = doubts.UNKNOWN_UNIT  # "mg/ll"
     while after < len(tokens) and tokens[after].start == item.end:
         following = tokens[after]
-        letters = following.text[0].isalpha() and following.kind not in {"analyte", "unit"}
+        named = following.kind in {"analyte", "unit"} and following.text[0] != "o"
+        letters = following.text[0].isalpha() and not named  # "7o2" may be 702 or 7.2
         if not letters and following.kind != "number" and following.text not in _ODD:
             break
         unit = letters and not quantity.problem

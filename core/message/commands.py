@@ -84,7 +84,7 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return Command("correct", arguments), rest
     if name == "its" and (clock := _clock(rest)) is not None:
         return Command("zone", f"it is {clock}"), []
-    if name == "undo" and all(token.kind == "fill" for token in rest):
+    if name == "undo" and all(t.kind == "fill" or t.value in {"last", "one"} for t in rest):
         return Command(name), []
     if name == "new_tank":
         return Command("tank", f"new {arguments}"), []

@@ -9,14 +9,14 @@ Words of wishing, asking or denying beside it make it a doubt.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
-from core.message import doubts, quantities
+from core.message import doubts, nearest, quantities
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
+from core.message.event_parts import Parts, added, doubt, judge
 from core.message.model import Context, Doubt, Event
 from core.message.quantities import Quantity
 from core.message.tokens import Token
-from core.substances import MEDIA
 
 _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
 _SMALL = frozenset({"one", "link", "some", "new", "fish"})
@@ -34,26 +34,6 @@ class Found:
     last: int
     event: Event | None = None
     doubt: Doubt | None = None
-
-
-@dataclass(slots=True)
-class _Parts:
-    kind: str
-    start: int
-    end: int
-    percent: float | None = None
-    litres: float | None = None
-    grams: float | None = None
-    millilitres: float | None = None
-    spoons: float | None = None
-    count: int | None = None
-    bare: float | None = None
-    substance: str | None = None
-    unknown: list[Token] = field(default_factory=list)
-    named: list[Token] = field(default_factory=list)
-    unsure: bool = False
-    share_end: int = 0
-    water: bool = False
 
 
 def find(tokens: list[Token], source: str, context: Context) -> list[Found]:
@@ -75,11 +55,13 @@ def _one(
     tokens: list[Token], index: int, floor: int, source: str, context: Context
 ) -> Found | None:
     kind = str(tokens[index].value)
+    if tokens[index].text == "tpa" and not any(map(quantities.is_number, tokens[: index + 2])):
+        return None  # Portuguese for a change, but also a slip for "tap": its amount must follow
     if kind == "note":
         return _note(tokens, index, source)
     first = _left(tokens, index, floor, kind)
     last = _right(tokens, index)
-    parts = _Parts(kind, tokens[first].start, tokens[last - 1].end)
+    parts = Parts(kind, tokens[first].start, tokens[last - 1].end)
     parts.water = tokens[index].text not in {"changed", "replaced", "swapped", "exchanged"}
     parts.unsure = _unsure_before(tokens, first, kind)
     place = first
@@ -103,7 +85,7 @@ def _more_animals(
         if animal.kind not in {"word", "mark"} or (animal.kind == "mark" and animal.value != "new"):
             break
         end = _right(tokens, last + 1)
-        parts = _Parts(event.kind, tokens[last + 1].start, tokens[end - 1].end)
+        parts = Parts(event.kind, tokens[last + 1].start, tokens[end - 1].end)
         place = last + 1
         while place < end:
             place = _take(tokens, place, -1, parts, context)
@@ -193,9 +175,9 @@ def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:
     return False
 
 
-def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: Context) -> int:
+def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Context) -> int:
     token = tokens[place]
-    if quantities.is_number(token) or (token.kind == "mark" and token.value == "approx"):
+    if quantities.is_number(token) or token.kind == "count" or token.value == "approx":
         quantity = quantities.read(tokens, place)
         if quantity is not None:
             _amount(quantity, parts, context)
@@ -225,12 +207,13 @@ def _take(tokens: list[Token], place: int, index: int, parts: _Parts, context: C
     elif token.kind == "count" and parts.bare is None:
         parts.bare = float(str(token.value))
     elif token.kind == "time" and token.value == "one" and parts.count is None:
-        following = tokens[place + 1].kind if place + 1 < len(tokens) else ""
-        parts.count = 1 if following in {"word", "event"} else None
+        following = tokens[place + 1] if place + 1 < len(tokens) else token
+        parts.count = 1 if following.kind in {"word", "event"} else None
+        parts.unsure = parts.unsure or nearest.counts(following.text)  # "a dozwn guppies"
     return place + 1
 
 
-def _amount(quantity: Quantity, parts: _Parts, context: Context) -> None:
+def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:
     value, unit = quantity.value, quantity.unit
     if value is None or quantity.problem or quantity.sign or quantity.grouped is not None:
         parts.unsure = True
@@ -254,15 +237,15 @@ def _amount(quantity: Quantity, parts: _Parts, context: Context) -> None:
             parts.litres = volume  # but in "30% of 90 l" the volume is that of the whole
 
 
-def _made(parts: _Parts, first: int, last: int, source: str) -> Found | None:
+def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     kind = parts.kind
     if kind == "added":
-        kind = _added(parts)
-    problem = _judge(kind, parts)
+        kind = added(parts)
+    problem = judge(kind, parts)
     if problem == "":
         return None
     if problem is not None or parts.unsure:
-        return Found(first, last, doubt=_doubt(parts, problem or doubts.UNSURE_EVENT, source))
+        return Found(first, last, doubt=doubt(parts, problem or doubts.UNSURE_EVENT, source))
     living = kind in {"added", "lost", "moved"}
     said = " ".join(token.text for token in parts.unknown)
     species = source_words(parts.unknown, source) if said and living else None
@@ -298,52 +281,3 @@ def _start(token: Token) -> int:
 def source_words(tokens: list[Token], source: str) -> str:
     """Words as the keeper wrote them, one blank between."""
     return " ".join(source[token.start : token.end] for token in tokens)
-
-
-def _added(parts: _Parts) -> str:
-    if parts.substance in MEDIA:
-        return "media"
-    weighed = (parts.grams, parts.millilitres, parts.spoons)
-    if parts.substance is not None or any(amount is not None for amount in weighed):
-        return "dose"
-    return "added"
-
-
-def _judge(kind: str, parts: _Parts) -> str | None:
-    """None where the event is sound, "" where it is none at all, else why it is doubtful."""
-    amounts = (parts.percent, parts.litres)
-    if kind in {"water_change", "top_up"}:
-        if parts.bare is not None or parts.unknown:
-            asked = parts.water or any(amount is not None for amount in amounts)
-            return doubts.UNSURE_EVENT if asked or parts.bare is not None else ""
-        if not parts.water and all(amount is None for amount in amounts):
-            return ""
-        if parts.percent is not None and not 0 < parts.percent <= 100:
-            return doubts.IMPLAUSIBLE
-        return None
-    if kind in {"added", "moved", "lost"}:
-        if parts.litres is not None or parts.percent is not None:
-            return doubts.UNSURE_EVENT
-        if not parts.unknown:
-            return "" if parts.bare is None and parts.count is None else doubts.UNSURE_EVENT
-        if parts.bare is None and parts.count is None and kind != "lost":
-            return doubts.UNSURE_EVENT
-        if parts.bare is not None and (parts.bare != int(parts.bare) or not 0 < parts.bare < 10000):
-            return doubts.UNSURE_EVENT
-        return None
-    if kind == "dose":
-        if parts.bare is not None or parts.percent is not None:
-            return doubts.UNSURE_EVENT
-        if parts.substance is None and not parts.unknown:
-            return doubts.UNSURE_EVENT
-    return None
-
-
-def _doubt(parts: _Parts, problem: str, source: str) -> Doubt:
-    fragment = source[parts.start : parts.end]
-    choices: tuple[str, ...] = ()
-    if parts.kind == "water_change" and parts.bare is not None and not parts.unknown:
-        choices = (f"changed {parts.bare:.6g} %", f"changed {parts.bare:.6g} l")
-    return Doubt(
-        fragment, parts.start, parts.end, problem, choices[0] if choices else None, None, choices
-    )

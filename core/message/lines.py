@@ -200,7 +200,9 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
     if token.text in _SOFT or token.text in _HARD:
         return True
     if token.text == "-":
-        return not clause.items or clause.items[-1].kind == "V"
+        following = tokens[index + 1] if index + 1 < len(tokens) else token
+        word = following.kind == "word" or (following.kind == "fill" and len(following.text) == 1)
+        return not clause.items or (clause.items[-1].kind == "V" and not word)
     return False
 
 

@@ -80,6 +80,22 @@ def modifies(word: str) -> bool:
     return any(OSA.distance(word, near, score_cutoff=most) <= most for near in _modifiers())
 
 
+@lru_cache(maxsize=4096)
+def counts(word: str) -> bool:
+    """Whether a word of five letters or more is nearly one that counts.
+
+    Examples
+    --------
+    >>> counts("dozwn"), counts("tetra")
+    (True, False)
+    """
+    return 5 <= len(word) <= 30 and any(
+        OSA.distance(word, near, score_cutoff=2) <= (1 if len(word) < 6 else 2)
+        for near, entry in lexicon().words.items()
+        if entry[0] == "count" and len(near) > 4
+    )
+
+
 @lru_cache(maxsize=1)
 def _bearing() -> tuple[str, ...]:
     """Words that change what a value means: times, wishes, other waters, changes."""

@@ -120,12 +120,22 @@ def _singles(clause: Clause) -> list[Item]:
             waiting = free and bool(out) and items[index - 1] is out[-1]
             if not (waiting and out[-1].kind == "N") and not _named(item, items, index):
                 made = _own_name(clause, item, quantity.of)
-                if "at" in item.marks and any(other.analyte == "conductivity" for other in out):
+                if "at" in item.marks and any(map(_conducts, items)):
                     made.problem = doubts.UNKNOWN_WORD  # what the meter corrects to, not the tank
                 continue
         out.append(item)
         spare += (item.kind == "N") - (item.kind == "V")
     return out
+
+
+def _conducts(item: Item) -> bool:
+    """Whether an item names conductivity or has its unit, or may, being misspelt."""
+    quantity = item.quantity
+    if item.kind == "U" or (quantity is not None and quantity.problem is not None):
+        return True
+    return item.analyte == "conductivity" or (
+        quantity is not None and quantity.of == "conductivity"
+    )
 
 
 def _named(item: Item, items: list[Item], index: int) -> bool:

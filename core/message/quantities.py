@@ -48,6 +48,9 @@ def read(tokens: list[Token], index: int) -> Quantity | None:
         return _number_first(tokens, index)
     if kind == "dotted":
         return _number_first(tokens, index)
+    if kind == "count":
+        counted = index + 1 < len(tokens) and tokens[index + 1].kind == "unit"
+        return _number_first(tokens, index) if counted else None
     if kind == "p" and token.text in "+-":
         return _signed(tokens, index)
     return None
@@ -133,6 +136,8 @@ def _number_first(tokens: list[Token], index: int, *, ranges: bool = True) -> Qu
         found.grouped = number.grouped
         found.mark = number.mark
         found.integer = "." not in token.text and "," not in token.text
+    elif token.kind == "count":
+        found.value = float(str(token.value))
     elif token.kind == "fraction":
         assert isinstance(token.value, float)  # noqa: S101
         found.value = token.value

@@ -54,8 +54,11 @@ def _asking(tokens: list[Token]) -> int | None:
             return index
         if token.kind != "ask":
             continue
-        if token.value == "current" and all(other.kind != "analyte" for other in tokens):
+        kinds = {other.kind for other in tokens}
+        if token.value == "current" and "analyte" not in kinds:
             continue
+        if token.text == "what is" and kinds.isdisjoint({"analyte", "unit", "number"}):
+            continue  # "what is wrong with my fish"
         if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
             return index
     return None
@@ -150,7 +153,8 @@ _PLAIN = {
 def _kind(words: str, found: Slots) -> str:
     """The kind of question, from the word of asking and what is asked about."""
     given = found.grams or found.millilitres or found.spoons
-    if words in {"dose", "how_much"} and given and not found.numbers:
+    aimed = words in {"raise", "change"} and found.substance is not None
+    if (aimed or words in {"dose", "how_much"}) and given and not found.numbers:
         return "effect"  # the amount is there: what it does is asked
     if words == "current":
         return "co2" if found.names[0][0] == "co2" else "history"
@@ -291,9 +295,13 @@ def _unknown_substance(
     for token in inside[inside.index(asking) + 1 :]:
         if token in found.unknown:
             words.append(token)
-        elif words or not (token.kind in {"fill", "unit"} or token.text in _ARTICLES):
+        elif words or not _passed_over(token):
             break
     return " ".join(source[token.start : token.end] for token in words) or None
+
+
+def _passed_over(token: Token) -> bool:
+    return token.kind in {"fill", "unit"} or token.text in _ARTICLES or token.value == "new"
 
 
 _ARTICLES = frozenset({"of", "de", "a", "an", "von", "van", "di", "av"})
