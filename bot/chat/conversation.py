@@ -92,6 +92,8 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
+    if (typed_out := await typed.by_label(turn)) is not None:
+        return typed_out
     if turn.incoming.reply_to is not None and parsed.intent in {"reading", "event"}:
         corrected = await corrections.answering(turn, parsed)
         if corrected is not None:

@@ -13,6 +13,12 @@ from core.message.model import Command, Parsed
 LOOKED_AT = 12
 """Latest offers among which a typed word finds its button."""
 
+LABELS_LOOKED_AT = 3
+"""Latest offers whose buttons can be typed out."""
+
+COMMANDS = frozenset({"more", "undo", "done"})
+"""Meanings of buttons whose words are commands of their own."""
+
 REASONS = 8
 """Lines of reasons on one screen."""
 
@@ -60,6 +66,22 @@ async def later(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
 async def skip(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``skip`` or ``skip 2``: let this occurrence go."""
     return await reminder_answers.by_number(turn, "skip", command.arguments)
+
+
+async def by_label(turn: Turn) -> list[Reply] | None:
+    """Take the choice whose button says just what was typed; None where none does.
+
+    So every button has words that do the same. Labels that are commands too are left to those.
+    """
+    said = turn.incoming.text.strip().casefold()
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    for offer in await turn.uow.offers.latest(turn.chat.id, LABELS_LOOKED_AT):
+        if offer.used is not None or turn.now - offer.made_at > patience:
+            continue
+        for choice in offer.choices:
+            if choice.label.casefold() == said and choice.meaning not in COMMANDS:
+                return await presses.take(turn, offer, choice)
+    return None
 
 
 async def _latest(turn: Turn, meaning: str) -> list[Reply]:

@@ -102,6 +102,15 @@ async def test_log_it_stores_the_first_part_once(fern: Talk) -> None:
         assert len(await uow.log.events(1)) == 1
 
 
+async def test_every_button_can_be_typed_out(fern: Talk) -> None:
+    await fern.say("kh 4 ammonia 0 temp 25")
+    await fern.say("dose kh 6")
+    assert "logged" in await fern.text("Log it")
+    await fern.say("remind me to look at the heater in 1h")
+    await fern.wait(hours=1)
+    assert "again" in await fern.text("in 1 hour")
+
+
 async def test_the_retest_arrives_a_day_later_once(fern: Talk) -> None:
     await fern.say("kh 4 ammonia 0 temp 25")
     (reply,) = await fern.say("dose kh 6")

@@ -125,6 +125,13 @@ async def test_kit_drops_use_the_tanks_kit(talk: Talk) -> None:
     assert (await talk.facts("kh 5 drops"))["values"][0]["canonical"] == 2.5
 
 
+async def test_not_detected_has_no_number(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (reply,) = await talk.say("no2 nd")
+    assert reply.lines[0].text == "Fern: nitrite not detected"
+    assert reply.facts["values"][0]["canonical"] is None
+
+
 async def test_an_event_is_stored_beside_the_readings(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     facts = await talk.facts("changed 30% kh 4")

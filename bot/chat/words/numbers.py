@@ -70,6 +70,8 @@ def entered(value: Value) -> str:
     name = analyte.label if analyte else value.analyte
     unit = value.unit or value.canonical_unit
     basis = f" as {value.basis}" if value.basis in {"N", "P", "NH3", "NH4"} else ""
+    if value.value is None and value.low is None:
+        return f"{name} not detected"
     return f"{name} {_number(value)}{_unit(unit)}{basis}"
 
 
@@ -77,7 +79,7 @@ def _number(value: Value) -> str:
     if value.low is not None and value.high is not None:
         return f"{plain(value.low, 3)}–{plain(value.high, 3)}"
     if value.value is None:
-        return "not detected"
+        return ""
     sign = {"<": "under ", ">": "over ", "~": "about "}.get(value.qualifier, "")
     return f"{sign}{plain(value.value, 4 if value.unit == 'SG' else 3)}"
 
