@@ -22,6 +22,7 @@ SALTS: tuple[str, ...] = (
     "magnesium chloride",
     "magnesium chloride hexahydrate",
     "sodium chloride",
+    "sea salt",
     "potassium chloride",
     "ammonium chloride",
     "potassium nitrate",

@@ -67,7 +67,7 @@ def age(span: timedelta) -> str:
 def entered(value: Value) -> str:
     """A value as the keeper entered it: name, number with its qualifier, unit, basis."""
     analyte = ANALYTES.get(value.analyte)
-    name = analyte.label if analyte else value.analyte
+    name = "SG" if value.unit == "SG" else analyte.label if analyte else value.analyte
     unit = value.unit or value.canonical_unit
     basis = f" as {value.basis}" if value.basis in {"N", "P", "NH3", "NH4"} else ""
     if value.value is None and value.low is None:
@@ -90,7 +90,9 @@ def _unit(unit: str | None) -> str:
 
 
 def also(value: Value) -> list[str]:
-    """The same hardness in the other units of the trade, each once."""
+    """The same hardness in the other units of the trade, each once; a gravity's salinity."""
+    if value.unit == "SG" and isinstance(value.canonical, float | int):
+        return [f"salinity {plain(value.canonical, 1)} g/kg"]
     if value.analyte not in {"kh", "gh"} or not isinstance(value.canonical, float | int):
         return []
     told = value.unit or "°dH"
