@@ -133,9 +133,9 @@ async def test_not_detected_has_no_number(talk: Talk) -> None:
 
 
 async def test_a_gravity_is_said_with_its_salinity(talk: Talk) -> None:
-    """SG 25/25 °C of 1.0264 is 35 g/kg: EOS-80, computed, grade C."""
+    """SG 25/25 °C of 1.0264 is 35.2 g/kg by TEOS-10 (gsw), computed, grade C."""
     await talk.say("/tank new Lagoon 150 l marine")
-    assert "SG 1.0264 = salinity 35.1 g/kg" in await talk.text("sg 1.0264")
+    assert "SG 1.0264 = salinity 35.2 g/kg" in await talk.text("sg 1.0264")
 
 
 async def test_an_event_is_stored_beside_the_readings(talk: Talk) -> None:
