@@ -71,6 +71,7 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "co2": questions.co2,
     "keep": animals.keep,
     "safe": questions.safe,
+    "why": questions.why,
     "history": questions.history,
 }
 

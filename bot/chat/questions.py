@@ -94,6 +94,22 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     return [await turn.reply(lines, facts=facts)]
 
 
+async def why(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """``why is my ph dropping``: what the tank's own readings and events speak of, with reasons."""
+    stored = _about(turn, question)
+    if stored is None:
+        return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
+    state = await state_of(turn, stored, turn.now)
+    found = [f for f in find(state, frozenset(state.readings)) if f.id != "steady"]
+    if not found:
+        return [await turn.reply(words.no_reason(stored.name))]
+    lines = [f"{stored.name}: {finding_words.line(found[0])}"]
+    lines += [finding_words.line(finding) for finding in found[1:3]]
+    reasons = [line for finding in found[:3] for line in finding_words.why(finding)]
+    facts = {"findings": [{"id": f.id, "severity": f.severity, **f.facts} for f in found]}
+    return [await turn.reply(lines, more=reasons, facts=facts)]
+
+
 async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """``history of kh``: the newest readings of an analyte, or of all, newest first."""
     stored = _about(turn, question)

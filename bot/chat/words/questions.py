@@ -76,6 +76,14 @@ def which_tank(names: Sequence[str]) -> list[str]:
     return [f"Of which tank? {', '.join(names)}"]
 
 
+def no_reason(tank: str) -> list[str]:
+    """Nothing on record explains it."""
+    return [
+        f"{tank}: nothing that I have on record explains it. Measure pH, KH, GH, nitrate and"
+        " temperature at one time and send them; KH comes before pH.",
+    ]
+
+
 def no_history(tank: str, analyte: str | None) -> list[str]:
     """Nothing was measured."""
     return [f"{tank}: no readings{f' of {analyte}' if analyte else ''} yet."]
