@@ -6,6 +6,7 @@ import asyncio
 from datetime import UTC, datetime
 
 import pytest
+from sqlalchemy.exc import StatementError
 
 from bot.chat.model import Address
 from bot.store.chats import Chat, NewChat
@@ -86,7 +87,7 @@ async def test_a_new_chat_met_twice_at_once_is_made_once(database: Database) -> 
 async def test_a_naive_moment_is_refused(database: Database) -> None:
     async with database.write() as uow:
         chat = await chat_in(uow)
-        with pytest.raises(Exception, match="without a zone"):
+        with pytest.raises(StatementError, match="without a zone"):
             await uow.tanks.add(chat.id, Tank("Fern"), datetime(2026, 3, 1))  # noqa: DTZ001
 
 

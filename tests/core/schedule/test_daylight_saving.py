@@ -1,8 +1,9 @@
 """Dated cases of changing clocks.
 
 Source of every row: the tz database of IANA, release 2025b, the file and the rule or zone line
-named above the rows, as read in its `tzdata.zi` (grade A). Dates like 'last Sunday' follow from
-the calendar.
+named above the rows. The lines of the main zones and of the odd ones among them were read in its
+`tzdata.zi` (grade A); the rest, Cuba among them, were named from memory (grade M). Dates like
+'last Sunday' follow from the calendar.
 """
 
 from datetime import UTC, date, datetime, time, timedelta
