@@ -15,25 +15,52 @@ from core.message.doubts import UNKNOWN_TANK
 from core.message.model import Doubt, Parsed, Value
 
 ASKED = 3
-"""Doubts in one question."""
+"""Reasons told, and single guesses with a button, in one question."""
 
 
 async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
-    """Turn doubts into one question; a guess has its button, and nothing is stored yet."""
-    lines = [words.doubt(doubt) for doubt in doubts[:ASKED]]
-    choices = [
-        Choice(doubt.suggestion, "take_doubt", "yes", _held(turn, doubt, parsed))
-        for doubt in doubts[:ASKED]
-        if doubt.suggestion
-    ]
+    """Turn doubts into one question; each guess has its button, and nothing is stored yet."""
+    by_reason: dict[str, list[str]] = {}
+    for doubt in doubts:
+        by_reason.setdefault(doubt.reason, []).append(doubt.text)
+    lines = [words.doubt(texts, reason) for reason, texts in list(by_reason.items())[:ASKED]]
+    choices = _guesses(turn, doubts, parsed)
     if choices:
-        lines.append(words.meant([choice.label for choice in choices]))
+        lines.append(words.meant([choice.label for choice in choices], together=len(doubts) > 1))
         choices.append(Choice(words.LEAVE_OUT, "leave_out", "no"))
         choices.append(Choice(words.TYPE_AGAIN, "type_again"))
     else:
         lines.append(words.send_instead())
     facts = {"doubts": [{"reason": d.reason, "text": d.text[:200]} for d in doubts]}
     return await turn.reply(lines, choices=choices, facts=facts)
+
+
+def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice]:
+    """The buttons of what was probably meant: all doubts together first, then one by one.
+
+    Where a doubt could be two things, neither is what a bare yes means.
+    """
+    meant = [
+        [_held(turn, doubt, text, parsed) for text in doubt.choices or (doubt.suggestion,) if text]
+        for doubt in doubts
+    ]
+    guessed = [options for options in meant if options]
+    if not guessed:
+        return []
+    sure = all(len(options) == 1 for options in guessed)
+    choices = []
+    if len(guessed) > 1 and len({len(options) for options in guessed}) == 1:
+        together = zip(*guessed, strict=True)
+        choices = [_choice(list(parts), "yes" if sure else "") for parts in together]
+    if sure or not choices:
+        alone = "yes" if sure and len(guessed) == 1 else ""
+        choices += [_choice([held], alone) for options in guessed[:ASKED] for held in options]
+    return choices
+
+
+def _choice(parts: Sequence[dict[str, Any]], meaning: str) -> Choice:
+    texts = [part["text"] for part in parts]
+    return Choice(words.guess(texts), "take_doubt", meaning, {"parts": list(parts)})
 
 
 async def ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:
@@ -83,10 +110,10 @@ def as_name(said: str) -> str:
     return said[:40].capitalize() if said.islower() else said[:40]
 
 
-def _held(turn: Turn, doubt: Doubt, parsed: Parsed) -> dict[str, Any]:
+def _held(turn: Turn, doubt: Doubt, text: str, parsed: Parsed) -> dict[str, Any]:
     """What taking a guess needs: the value with its moment and tank, or a text to read again."""
-    held: dict[str, Any] = {"text": doubt.suggestion, "doubt": doubt.text}
-    if doubt.value is not None:
+    held: dict[str, Any] = {"text": text, "doubt": doubt.text, "tank": parsed.tank}
+    if doubt.value is not None and text == doubt.suggestion:
         held |= {
             "value": _packed(doubt.value),
             "at": _moment(turn, parsed, doubt.value),

@@ -6,7 +6,7 @@ import re
 from dataclasses import asdict, dataclass
 from typing import Any
 
-from bot.chat import dose_reply
+from bot.chat import dose_reply, standing
 from bot.chat.model import Reply
 from bot.chat.state import source_of, state_of
 from bot.chat.turn import Turn
@@ -54,6 +54,8 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     amount = question.percent is not None or question.litres is not None
     if question.analyte == "ph" and not amount:
         return [await dose_reply.refuse(turn, Refusal("ph_target"), question.tank)]
+    if not amount and question.target is None:
+        return await standing.change_needed(turn, question)
     asked = await _asked(turn, question)
     if isinstance(asked, Reply):
         return [asked]

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import UTC, datetime
+from typing import Any
 
 from bot.chat import readings
 from bot.chat.answering import answer_for
@@ -17,27 +19,47 @@ from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
-from core.message.model import Event, Parsed
+from core.message.model import Event, Parsed, Value
 from core.tank import Tank
 
 
 async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """Store what a doubtful part probably meant, once, with the moment of its message."""
-    update_id = f"offer:{offer.id}:{choice.label}"
-    taken = await turn.uow.log.by_update(turn.chat.id, update_id)
-    if offer.used is not None or taken is not None:
+    """Store what doubtful parts probably meant, each once, with the moment of their message."""
+    update_id = f"offer:{offer.id}:{choice.label}"[:200]
+    parts = choice.arguments["parts"]
+    if offer.used is not None or await turn.uow.log.by_update(turn.chat.id, update_id) is not None:
+        return [await turn.reply(general.already())]
+    if len(parts) > 1 and not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
     turn.incoming = replace(turn.incoming, update_id=update_id)
-    held = choice.arguments
-    if "value" not in held:
-        return await say(turn, held["text"], offer.made_at)
-    tank = turn.tank_named(held["tank"]) if held["tank"] else None
-    tank = tank or turn.current_tank or await _new_tank(turn)
-    reading = Stored(unpacked(held["value"]), tank.id, datetime.fromisoformat(held["at"]))
-    told = Told(tank, (reading,), ())
-    entry = entry_of(turn, [told], kind="confirmed", text=held["doubt"])
+    replies = await _keep(turn, [part for part in parts if "value" in part])
+    texts = [part["text"] for part in parts if "value" not in part]
+    if texts:
+        tank = turn.tank_named(parts[0]["tank"]) if parts[0]["tank"] else None
+        replies += await say(turn, "\n".join(texts), offer.made_at, tank)
+    return replies
+
+
+async def _keep(turn: Turn, parts: Sequence[Mapping[str, Any]]) -> list[Reply]:
+    """Store the values of confirmed guesses, an entry a tank."""
+    by_tank: dict[int, list[Stored[Value]]] = {}
+    made = False
+    for part in parts:
+        named = turn.tank_named(part["tank"]) if part["tank"] else None
+        tank = named or turn.current_tank or await _new_tank(turn)
+        made = made or not tank.tank.named
+        reading = Stored(unpacked(part["value"]), tank.id, datetime.fromisoformat(part["at"]))
+        by_tank.setdefault(tank.id, []).append(reading)
+    told = [
+        Told(stored, tuple(readings), ())
+        for tank_id, readings in by_tank.items()
+        if (stored := turn.tank_by_id(tank_id)) is not None
+    ]
+    if not told:
+        return []
+    entry = entry_of(turn, told, kind="confirmed", text=", ".join(p["doubt"] for p in parts))
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
-    return [await answer_for(turn, told, entry_id, made=not tank.tank.named)]
+    return [await answer_for(turn, each, entry_id, made=made) for each in told]
 
 
 async def keep_stray(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:

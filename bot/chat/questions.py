@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from bot.chat import animals, reminders, settings
+from bot.chat import animals, reminders, settings, standing
 from bot.chat.model import Reply
+from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import findings as finding_words
@@ -43,14 +44,16 @@ async def help_(turn: Turn, _question: Question, parsed: Parsed) -> list[Reply]:
     return await settings.help_(turn, Command("help"), parsed)
 
 
-async def when(turn: Turn, _question: Question, parsed: Parsed) -> list[Reply]:
-    """``when is … due``: the list of what is due."""
+async def when(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """``when is … due``: the list of what is due; ``when will nitrate reach 40``: by its trend."""
+    if question.analyte is not None and question.target is not None:
+        return await standing.days_to(turn, question, question.analyte, question.target)
     return await reminders.command(turn, Command("remind"), parsed)
 
 
 async def co2(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """``co2``: from the tank's own pH and KH, or from those of the question."""
-    stored = _about(turn, question)
+    stored = about(turn, question)
     state = await _state(turn, stored, question.premises)
     ph, kh, temperature = state.fresh("ph"), state.fresh("kh"), state.fresh("temperature")
     name = stored.name if stored is not None else None
@@ -72,8 +75,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if question.species is not None:
         return await animals.keep(turn, question, _parsed)
     if not question.premises:
-        return [await turn.reply(words.no_need())]
-    stored = None if {"ammonia", "ph"} <= set(question.premises) else _about(turn, question)
+        return await standing.status(turn, question)
+    stored = None if {"ammonia", "ph"} <= set(question.premises) else about(turn, question)
     state = await _state(turn, stored, question.premises)
     found = find(state, frozenset(question.premises))
     judged = judge_ammonia(state) if "ammonia" in question.premises else None
@@ -95,24 +98,13 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
 
 
 async def why(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
-    """``why is my ph dropping``: what the tank's own readings and events speak of, with reasons."""
-    stored = _about(turn, question)
-    if stored is None:
-        return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
-    state = await state_of(turn, stored, turn.now)
-    found = [f for f in find(state, frozenset(state.readings)) if f.id != "steady"]
-    if not found:
-        return [await turn.reply(words.no_reason(stored.name))]
-    lines = [f"{stored.name}: {finding_words.line(found[0])}"]
-    lines += [finding_words.line(finding) for finding in found[1:3]]
-    reasons = [line for finding in found[:3] for line in finding_words.why(finding)]
-    facts = {"findings": [{"id": f.id, "severity": f.severity, **f.facts} for f in found]}
-    return [await turn.reply(lines, more=reasons, facts=facts)]
+    """``why is my ph dropping``: from the tank's own record."""
+    return await standing.why(turn, question)
 
 
 async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """``history of kh``: the newest readings of an analyte, or of all, newest first."""
-    stored = _about(turn, question)
+    stored = about(turn, question)
     if stored is None:
         return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
     analytes = (question.analyte,) if question.analyte else ()
@@ -128,11 +120,6 @@ async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     ]
     lines = [f"{stored.name}:", *told[:SHOWN]]
     return [await turn.reply(lines, more=told[SHOWN:], facts={"values": dated})]
-
-
-def _about(turn: Turn, question: Question) -> StoredTank | None:
-    named = turn.tank_named(question.tank) if question.tank else None
-    return named or turn.current_tank
 
 
 async def _state(turn: Turn, stored: StoredTank | None, premises: Mapping[str, float]) -> State:

@@ -60,7 +60,8 @@ async def _keep(turn: Turn, sources: list[StoredTank], name: str, parsed: Parsed
     at = parsed.at or turn.now
     told = Told(source, tuple(Stored(value, source.id, at) for value in parsed.values), ())
     entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, [told]))
-    lines = [summary(turn, told), *map(reading_words.doubt, parsed.doubts[:3])]
+    lines = [summary(turn, told)]
+    lines += [reading_words.doubt([each.text], each.reason) for each in parsed.doubts[:3]]
     return [
         await turn.reply(
             lines,

@@ -18,7 +18,9 @@ from core.message.slots import Number, Slots
 from core.message.state import Statement
 from core.message.tokens import Token
 
-_OPENING_ONLY = frozenset({"keep", "change", "convert", "dose", "history", "raise", "help"})
+_OPENING_ONLY = frozenset(
+    {"keep", "change", "convert", "dose", "history", "raise", "help", "status", "renew"}
+)
 _MEASURES = frozenset({*GRAMS, *SPOONS, "mL"})
 """Units in which the answer to "how much" can be wished."""
 _BUFFERS = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
@@ -57,11 +59,22 @@ def _asking(tokens: list[Token]) -> int | None:
         kinds = {other.kind for other in tokens}
         if token.value == "current" and "analyte" not in kinds:
             continue
+        if token.value in {"status", "renew"} and not _all_known(tokens, index):
+            continue  # "how are you", "how is the shop today"
         if token.text == "what is" and kinds.isdisjoint({"analyte", "unit", "number"}):
             continue  # "what is wrong with my fish"
         if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
             return index
     return None
+
+
+def _all_known(tokens: list[Token], index: int) -> bool:
+    """Whether the words behind are only tanks, their names and words without meaning."""
+    _, last = _sentence(tokens, index)
+    return all(
+        token.kind in {"fill", "tank", "p", "time", "event"} or token.value in {"home", "new"}
+        for token in tokens[index + 1 : last]
+    )
 
 
 def _purpose(tokens: list[Token], index: int) -> bool:
@@ -147,6 +160,7 @@ def _make(
 _PLAIN = {
     "safe": "safe", "convert": "convert", "why": "why", "when": "when", "keep": "keep",
     "history": "history", "help": "help", "co2": "co2", "dose": "dose", "raise": "dose",
+    "status": "safe", "renew": "change",
 }  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from bot.chat.words.numbers import plain, small
 from core.advice.carbon import CarbonDioxide
+from core.analytes import ANALYTES
 from core.units import label
 
 
@@ -86,7 +87,8 @@ def no_reason(tank: str) -> list[str]:
 
 def no_history(tank: str, analyte: str | None) -> list[str]:
     """Nothing was measured."""
-    return [f"{tank}: no readings{f' of {analyte}' if analyte else ''} yet."]
+    name = ANALYTES[analyte].label if analyte in ANALYTES else analyte
+    return [f"{tank}: no readings{f' of {name}' if name else ''} yet."]
 
 
 def no_source() -> list[str]:

@@ -36,7 +36,7 @@ from core.message.doubts import (
     WISH,
     WRONG_UNIT,
 )
-from core.message.model import Doubt, Event, Value
+from core.message.model import Event, Value
 
 _REASONS = {
     BAD_NUMBER: "makes no one number",
@@ -46,7 +46,7 @@ _REASONS = {
     NO_VALUE: "has no number",
     UNKNOWN_NAME: "is no name that I know",
     AMBIGUOUS_NAME: "could be two things",
-    UNKNOWN_WORD: "is a word I do not know here",
+    UNKNOWN_WORD: "has a word beside it that I do not know",
     UNKNOWN_UNIT: "is no unit that I know",
     WRONG_UNIT: "is not a unit for this",
     AMBIGUOUS_UNIT: "could be two units",
@@ -59,7 +59,7 @@ _REASONS = {
     PAST: "reads as an earlier value without its time",
     FUTURE: "is still to come",
     BAD_TIME: "is no date or time",
-    AMBIGUOUS_DATE: "could be two days",
+    AMBIGUOUS_DATE: "could be of two days",
     QUESTIONED: "has a question mark",
     NEGATED: "reads as what it is not",
     FREE_AMMONIA: "says un-ionised ammonia; kits read total ammonia",
@@ -67,6 +67,9 @@ _REASONS = {
     UNSURE_EVENT: "may be done or only planned",
     TOO_LONG: "is too long to read in one message",
 }
+
+FRAGMENTS = 4
+"""Fragments named in one line."""
 
 LEAVE_OUT, TYPE_AGAIN = "leave it out", "type it again"
 
@@ -141,16 +144,27 @@ def basis_assumed(analyte: str) -> str:
     )
 
 
-def doubt(found: Doubt) -> str:
-    """A fragment that was not stored, and why."""
-    fragment = found.text if len(found.text) <= 60 else found.text[:57] + "…"
-    why = _REASONS.get(found.reason, "is not clear to me")
-    return f"Not stored: “{fragment}” {why}."
+def doubt(fragments: Sequence[str], reason: str) -> str:
+    """Fragments that were not stored, and the one reason why."""
+    told = ", ".join(f"“{_cut(fragment, 60)}”" for fragment in fragments[:FRAGMENTS])
+    if len(fragments) > FRAGMENTS:
+        told += f" and {len(fragments) - FRAGMENTS} more"
+    each = ": each" if len(fragments) > 1 else ""
+    return f"Not stored: {told}{each} {_REASONS.get(reason, 'is not clear to me')}."
 
 
-def meant(suggestions: Sequence[str]) -> str:
+def meant(labels: Sequence[str], *, together: bool) -> str:
     """Ask whether a guess is right."""
-    return f"Did you mean {' or '.join(suggestions)}?"
+    return f"Did you mean {labels[0] if together else ' or '.join(labels)}?"
+
+
+def guess(texts: Sequence[str]) -> str:
+    """The button of one guess, or of several together."""
+    return _cut(", ".join(texts), 60)
+
+
+def _cut(text: str, most: int) -> str:
+    return text if len(text) <= most else text[: most - 1] + "…"
 
 
 def send_instead() -> str:

@@ -1,0 +1,150 @@
+"""How a tank stands and where it is going, from its own record: is my water ok, why, when."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from datetime import timedelta
+from typing import Any, Final
+
+from bot.chat.model import Reply
+from bot.chat.reminding import said
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import findings as finding_words
+from bot.chat.words import questions as asked_words
+from bot.chat.words import standing as words
+from bot.chat.words.numbers import when as at_time
+from bot.store.tanks import StoredTank
+from core.advice.findings import BY_ID, STEADY, Finding, find
+from core.advice.state import State
+from core.advice.trends import long_trend, series, trend
+from core.message.model import Question
+
+DAY: Final = timedelta(days=1)
+
+SHOWN: Final = 3
+"""Findings on one screen."""
+
+ORDER: Final = ("ph", "kh", "gh", "ammonia", "nitrite", "nitrate", "temperature", "salinity")
+"""Analytes that are told first."""
+
+
+def about(turn: Turn, question: Question) -> StoredTank | None:
+    """The tank that a question is about: the one it names, else the one in use."""
+    named = turn.tank_named(question.tank) if question.tank else None
+    return named or turn.current_tank
+
+
+async def status(turn: Turn, question: Question) -> list[Reply]:
+    """``is my water ok``: what its last readings mean, what they are, and what is due next."""
+    stored = about(turn, question)
+    if stored is None:
+        return [await _which_tank(turn)]
+    state = await state_of(turn, stored, turn.now)
+    if not state.readings:
+        return [await turn.reply(words.nothing_measured(stored.name))]
+    found = find(state, frozenset(state.readings))
+    lines = [finding_words.line(finding) for finding in found]
+    if found:
+        lines[0] = words.lead(stored.name, lines[0])
+    elif any(reading.is_fresh(state.now) for reading in state.readings.values()):
+        lines = [words.nothing_off(stored.name)]
+    else:
+        lines = [words.only_old(stored.name)]
+    told = sorted(state.readings.values(), key=lambda reading: _place(reading.analyte))
+    values = words.measured(told, state.now)
+    due = await _due_next(turn, stored)
+    more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]
+    facts = {"tank": stored.name, **_facts(state, found)}
+    return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]
+
+
+async def why(turn: Turn, question: Question) -> list[Reply]:
+    """``why is my ph dropping``: what the tank's own readings and events speak of, with reasons."""
+    stored = about(turn, question)
+    if stored is None:
+        return [await _which_tank(turn)]
+    state = await state_of(turn, stored, turn.now)
+    found = [f for f in find(state, frozenset(state.readings)) if f.id not in STEADY.ids]
+    if not found:
+        return [await turn.reply(asked_words.no_reason(stored.name))]
+    lines = [finding_words.line(finding) for finding in found[:SHOWN]]
+    lines[0] = words.lead(stored.name, lines[0])
+    reasons = [line for finding in found[:SHOWN] for line in finding_words.why(finding)]
+    return [await turn.reply(lines, more=reasons, facts=_facts(state, found))]
+
+
+async def change_needed(turn: Turn, question: Question) -> list[Reply]:
+    """``should i change water``: whether a reading asks for it, and when it was last done."""
+    stored = about(turn, question)
+    if stored is None:
+        return [await _which_tank(turn)]
+    state = await state_of(turn, stored, turn.now)
+    if not state.readings:
+        return [await turn.reply(words.nothing_measured(stored.name))]
+    found = [
+        finding
+        for finding in find(state, frozenset(state.readings))
+        if finding.severity != "note" and BY_ID[finding.id].first == "change_water"
+    ]
+    facts = {"tank": stored.name, **_facts(state, found)}
+    if found:
+        told = [finding_words.line(finding) for finding in found[:SHOWN]]
+        return [await turn.reply(words.change_now(stored.name, told), facts=facts)]
+    changes = [each.at for each in state.events or () if each.what.kind == "water_change"]
+    last = state.now - max(changes) if changes else None
+    lines = [*words.change_unneeded(stored.name, last), words.keep_routine()]
+    if not any(reading.is_fresh(state.now) for reading in state.readings.values()):
+        lines = [words.only_old(stored.name)]
+    return [await turn.reply([*lines, *await _due_next(turn, stored)], facts=facts)]
+
+
+async def days_to(turn: Turn, question: Question, analyte: str, limit: float) -> list[Reply]:
+    """``when will nitrate reach 40``: by its trend since it was disturbed.
+
+    Where that is too short, by the season's.
+    """
+    stored = about(turn, question)
+    if stored is None:
+        return [await _which_tank(turn)]
+    state = await state_of(turn, stored, turn.now)
+    for found in (trend(state, analyte), long_trend(state, analyte)):
+        days = found.days_to(limit) if found is not None and found.is_sure else None
+        if found is not None and days is not None:
+            since = (state.now - series(state, analyte)[-1].at) / DAY
+            ahead = [max(each - since, 0.0) for each in days]
+            facts = {
+                "tank": stored.name, "analyte": analyte, "to": limit, "days": ahead[0],
+                "soonest": ahead[1], "per_day": found.per_day,
+            }  # fmt: skip
+            if math.isfinite(ahead[2]):
+                facts["latest"] = ahead[2]
+            lines = words.reaches(stored.name, found, limit, ahead)
+            return [await turn.reply(lines, facts=facts)]
+    return [await turn.reply(words.no_trend(stored.name, analyte))]
+
+
+async def _which_tank(turn: Turn) -> Reply:
+    return await turn.reply(asked_words.which_tank([tank.name for tank in turn.tanks]))
+
+
+async def _due_next(turn: Turn, stored: StoredTank) -> list[str]:
+    """One line with the tank's next reminder, if it has any."""
+    for reminder in await turn.uow.reminders.of_chat(turn.chat.id):
+        due = reminder.open_due or reminder.next_due
+        if reminder.tank_id == stored.id and due is not None:
+            local = due.astimezone(turn.chat.zone)
+            return [words.due_next(said(turn, reminder), at_time(local, turn.local_now))]
+    return []
+
+
+def _place(analyte: str) -> int:
+    return ORDER.index(analyte) if analyte in ORDER else len(ORDER)
+
+
+def _facts(state: State, found: Sequence[Finding]) -> dict[str, Any]:
+    return {
+        "findings": [{"id": f.id, "severity": f.severity, **f.facts} for f in found],
+        "readings": {r.analyte: r.value for r in state.readings.values()},
+    }
