@@ -111,6 +111,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await topic(turn, parsed.command, parsed)
     if products.is_label(turn, parsed):
         return await products.answer(turn, parsed)
+    told = parsed.values or parsed.events or parsed.question is not None
+    if not told and (described := await tanks.own(turn)) is not None:
+        return described
     replies: list[Reply] = []
     if emergencies.is_call(turn, parsed):
         if parsed.values or parsed.events:

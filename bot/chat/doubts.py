@@ -46,8 +46,9 @@ async def _keep(turn: Turn, parts: Sequence[Mapping[str, Any]]) -> list[Reply]:
     made = False
     for part in parts:
         named = turn.tank_named(part["tank"]) if part["tank"] else None
-        tank = named or turn.current_tank or await _new_tank(turn)
-        made = made or not tank.tank.named
+        tank = named or turn.current_tank
+        if tank is None:
+            tank, made = await _new_tank(turn), True
         reading = Stored(unpacked(part["value"]), tank.id, datetime.fromisoformat(part["at"]))
         by_tank.setdefault(tank.id, []).append(reading)
     told = [

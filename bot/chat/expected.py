@@ -7,8 +7,10 @@ from datetime import datetime, timedelta
 from bot.chat import dosing, doubts, tanks
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
+from bot.chat.words import general
 from bot.chat.words import tanks as words
-from bot.store.offers import Offer
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
 from core.advice.dosing import Wish
 from core.message.amounts import volume_litres
 from core.message.model import Parsed
@@ -38,16 +40,33 @@ async def _volume(turn: Turn, offer: Offer, parsed: Parsed) -> list[Reply] | Non
     if text.replace(",", ".").replace(".", "", 1).isdigit():
         text += " l"  # litres were asked for
     volume = volume_litres(text, us_gallons=turn.chat.us_gallons)
-    if volume is None:
-        return None
     stored = turn.tank_by_id(offer.context["tank_id"])
+    if volume is None:
+        if stored is None:
+            return None
+        lengths = await tanks.confirm_lengths(turn, stored, text, offer.context["wish"])
+        return None if lengths is None else [lengths]
     changed = None if stored is None else await tanks.set_volume(turn, stored, volume)
     if changed is None:
         return [await turn.reply(words.volume_implausible(volume))]
     await turn.uow.offers.close(offer.id)
-    replies = [await turn.reply([words.volume_set(changed.tank)])]
-    if (wish := offer.context["wish"]) is not None:
-        replies.append(await dosing.answer(turn, Wish(**wish), changed))
+    return await _go_on(turn, changed, offer)
+
+
+async def press_volume(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Take the volume that lengths gave."""
+    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    if stored is None or not await turn.uow.offers.take(offer.id, choice.verb):
+        return [await turn.reply(general.already())]
+    stored = await turn.change_tank(stored, volume_l=choice.arguments["volume_l"])
+    return await _go_on(turn, stored, offer)
+
+
+async def _go_on(turn: Turn, stored: StoredTank, offer: Offer) -> list[Reply]:
+    """Say the volume, and answer what had to wait for it."""
+    replies = [await turn.reply([words.volume_set(stored.tank)], facts=tanks.facts(stored))]
+    if (wish := offer.context.get("wish")) is not None:
+        replies.append(await dosing.answer(turn, Wish(**wish), stored))
     return replies
 
 

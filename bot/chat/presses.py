@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
-from bot.chat import corrections, doses, doubts, reminder_answers, salts, settings, tanks
+from bot.chat import corrections, doses, doubts, expected, reminder_answers, salts, settings, tanks
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
 from bot.chat.turn import Turn
@@ -39,7 +39,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "skip": reminder_answers.press_skip,
     "open_reminder": reminder_answers.press_open,
     "set_zone": settings.press_zone,
-    "set_volume": tanks.press_volume,
+    "set_volume": expected.press_volume,
     "send_volume": tanks.press_send_volume,
     "separate_tank": tanks.press_separate,
     "delete_tank": tanks.press_delete,

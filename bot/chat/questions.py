@@ -17,9 +17,11 @@ from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.carbon import carbon_dioxide
 from core.advice.findings import find, judge_ammonia
+from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
 from core.analytes import ANALYTES
 from core.errors import CoreError
+from core.message.amounts import SPOONS
 from core.message.model import Command, Parsed, Question, Value
 from core.message.wire import to_json
 from core.tank import Tank
@@ -74,6 +76,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """
     if question.species is not None:
         return await animals.keep(turn, question, _parsed)
+    if not question.premises and question.analyte == "co2":
+        return await co2(turn, question, _parsed)
     if not question.premises:
         return await standing.status(turn, question)
     stored = None if {"ammonia", "ph"} <= set(question.premises) else about(turn, question)
@@ -146,6 +150,8 @@ def _said(question: Question) -> str:
 
 async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """``convert 8 dkh to ppm``; without a wanted unit, all the usual ones."""
+    if question.substance is not None and {question.unit, question.to_unit} & set(SPOONS):
+        return [await _spoons(turn, question.substance, question)]
     if question.value is None:
         return [await turn.reply(words.what_to_convert())]
     try:
@@ -159,6 +165,16 @@ async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         "converted": [{"value": number, "unit": unit} for number, unit in answers],
     }
     return [await turn.reply([told], facts=facts)]
+
+
+async def _spoons(turn: Turn, substance: str, question: Question) -> Reply:
+    """Spoons in grams, as far as that can be told at all."""
+    spoons = question.spoons or SPOONS.get(question.to_unit or "", 1.0)
+    weighs = spoon_grams(substance, spoons)
+    if weighs is None:
+        return await turn.reply(words.spoon_unknown(substance))
+    facts = {"substance": substance, "spoons": spoons, "grams": weighs[0], "span": weighs[1:]}
+    return await turn.reply(words.spoons(substance, spoons, weighs), facts=facts)
 
 
 def _converted(question: Question, value: float) -> list[tuple[float, str]]:

@@ -23,14 +23,17 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
     """
     known, strays = await _split(turn, parsed)
     replies: list[Reply] = []
+    before = {tank.id for tank in turn.tanks}
     if known.values or known.events:
         default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await ask_tank(turn)]
         told = place(turn, known, default)
         entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, told))
-        made = not default.tank.named and len(told) == 1 and told[0].tank.id == default.id
-        replies = [await answer_for(turn, each, entry_id, made=made) for each in told]
+        made = {each.tank.id for each in told if not each.tank.tank.named} - before
+        replies = [
+            await answer_for(turn, each, entry_id, made=each.tank.id in made) for each in told
+        ]
         await turn.use_tank(told[-1].tank)
     replies += [await ask_stray(turn, name, stray) for name, stray in strays.items()]
     if doubts := _worth_asking(known, turn):

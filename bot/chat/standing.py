@@ -44,15 +44,20 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     state = await state_of(turn, stored, turn.now)
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]
-    found = find(state, frozenset(state.readings))
+    looked_at = state.readings
+    if question.analyte is not None:
+        looked_at = {a: r for a, r in state.readings.items() if a == question.analyte}
+        if not looked_at:
+            return [await turn.reply(asked_words.no_history(stored.name, question.analyte))]
+    found = find(state, frozenset(looked_at))
     lines = [finding_words.line(finding) for finding in found]
     if found:
         lines[0] = words.lead(stored.name, lines[0])
-    elif any(reading.is_fresh(state.now) for reading in state.readings.values()):
+    elif any(reading.is_fresh(state.now) for reading in looked_at.values()):
         lines = [words.nothing_off(stored.name)]
     else:
         lines = [words.only_old(stored.name)]
-    told = sorted(state.readings.values(), key=lambda reading: _place(reading.analyte))
+    told = sorted(looked_at.values(), key=lambda reading: _place(reading.analyte))
     values = words.measured(told, state.now)
     due = await _due_next(turn, stored)
     more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from core.analytes import ANALYTES
@@ -23,6 +23,14 @@ KIND_WORDS: Final[dict[str, TankKind]] = {
     "pond": "pond",
 }
 SOFT_WORDS: Final = frozenset({"soft", "blackwater"})
+POND_WORDS: Final = frozenset(
+    {"pond", "teich", "bassin", "estanque", "lago", "laghetto", "vijver", "staw", "damm"}
+)
+TANK_WORDS: Final = POND_WORDS | {
+    "tank", "aquarium", "becken", "bac", "acuario", "pecera", "aquário", "aquario", "acquario",
+    "akwarium", "akvarium",
+}  # fmt: skip
+"""Words for the thing itself, in the languages of the messages."""
 RESERVED: Final = frozenset({"new", "rename", "delete", "kit", "all", "help"})
 LONGEST_NAME: Final = 40
 
@@ -73,6 +81,26 @@ def describe(text: str, *, us_gallons: bool) -> Described:
     said = " ".join(amount)
     volume = volume_litres(said, us_gallons=us_gallons) if said else None
     return Described(name, volume, box, kind, soft, rest="" if volume is not None else said)
+
+
+def own(text: str, *, us_gallons: bool) -> Described | None:
+    """Read ``my tank is 120 litres`` or ``i have a 60x30x36 cm reef tank``; None for other talk.
+
+    It names a tank in general and says how large it is, and nothing that is not understood.
+    """
+    words = {word.strip(",.;!") for word in text.casefold().split()}
+    number = re.search(r"\d", text)
+    if number is None or not words & TANK_WORDS:
+        return None
+    details = " ".join(
+        word for word in text[number.start() :].split() if word.casefold() not in TANK_WORDS
+    )
+    said = describe(f"tank {details}", us_gallons=us_gallons)
+    if said.rest or (said.volume_l is None and said.box is None):
+        return None
+    kinds = [KIND_WORDS[word] for word in words if word in KIND_WORDS and word not in TANK_WORDS]
+    pond: TankKind | None = "pond" if words & POND_WORDS else None
+    return replace(said, kind=said.kind or next(iter(kinds), pond))
 
 
 def name_problem(name: str) -> str | None:

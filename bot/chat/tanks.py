@@ -9,6 +9,8 @@ from typing import Any, Final, cast
 
 from bot.chat.model import Reply
 from bot.chat.tank_words import Described, describe, name_problem
+from bot.chat.tank_words import own as own_tank
+from bot.chat.told import FIRST_NAME
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import tanks as words
@@ -45,6 +47,35 @@ async def kit(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return await _kit(turn, command.arguments)
 
 
+async def own(turn: Turn) -> list[Reply] | None:
+    """``my tank is 120 litres``: the only tank, or the first one; None where it is other talk."""
+    said = own_tank(turn.incoming.text, us_gallons=turn.chat.us_gallons)
+    if said is None or turn.incoming.group or len(turn.tanks) > 1:
+        return None
+    volume = said.volume_l
+    if volume is not None and not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
+        return [await turn.reply(words.volume_implausible(volume))]
+    if not turn.tanks:
+        kind = said.kind or "fresh"
+        stored = await turn.add_tank(Tank(FIRST_NAME, kind=kind, volume_l=volume, named=False))
+    else:
+        stored = turn.tanks[0]
+        changes = {"volume_l": volume, "kind": said.kind}
+        told = {name: value for name, value in changes.items() if value is not None}
+        stored = await turn.change_tank(stored, **told) if told else stored
+    if said.box is not None:
+        return [await _confirm_box(turn, stored, said)]
+    return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+
+
+async def confirm_lengths(
+    turn: Turn, stored: StoredTank, text: str, wish: Mapping[str, Any] | None
+) -> Reply | None:
+    """Lengths in answer to how much water a tank holds; None where the text has none."""
+    said = describe(f"tank {text}", us_gallons=turn.chat.us_gallons)
+    return None if said.box is None else await _confirm_box(turn, stored, said, wish)
+
+
 async def ask_volume(
     turn: Turn, stored: StoredTank, lines: list[str], wish: Mapping[str, Any] | None = None
 ) -> Reply:
@@ -62,21 +93,12 @@ async def set_volume(turn: Turn, stored: StoredTank, volume: float) -> StoredTan
     return await turn.change_tank(stored, volume_l=volume)
 
 
-async def press_volume(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """Take the volume that lengths gave."""
-    stored = turn.tank_by_id(choice.arguments["tank_id"])
-    if stored is None or not await turn.uow.offers.take(offer.id, choice.verb):
-        return [await turn.reply(general.already())]
-    stored = await turn.change_tank(stored, volume_l=choice.arguments["volume_l"])
-    return [await turn.reply([words.volume_set(stored.tank)], facts=_facts(stored))]
-
-
-async def press_send_volume(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+async def press_send_volume(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """The keeper will send the litres."""
     stored = turn.tank_by_id(choice.arguments["tank_id"])
     if stored is None:
         return [await turn.reply(general.already())]
-    return [await ask_volume(turn, stored, words.send_litres())]
+    return [await ask_volume(turn, stored, words.send_litres(), offer.context.get("wish"))]
 
 
 async def press_separate(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
@@ -129,7 +151,7 @@ async def _new(turn: Turn, text: str) -> list[Reply]:
     if said.box is not None:
         return [await _confirm_box(turn, stored, said)]
     lines = words.made(stored.tank, adopted=bool(choices))
-    return [await turn.reply(lines, choices=choices, facts=_facts(stored))]
+    return [await turn.reply(lines, choices=choices, facts=facts(stored))]
 
 
 async def _adopt(turn: Turn, stored: StoredTank, tank: Tank) -> tuple[StoredTank, list[Choice]]:
@@ -172,7 +194,7 @@ async def _rename_to(turn: Turn, stored: StoredTank, name: str) -> list[Reply]:
     if holder is not None and holder.id != stored.id:
         return [await turn.reply(words.name_taken(holder.name))]
     renamed = await turn.change_tank(stored, name=name, named=True)
-    return [await turn.reply(words.renamed(stored.name, renamed.name), facts=_facts(renamed))]
+    return [await turn.reply(words.renamed(stored.name, renamed.name), facts=facts(renamed))]
 
 
 async def _delete(turn: Turn, text: str) -> list[Reply]:
@@ -233,12 +255,14 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
     if not changes:
         animals = await turn.uow.log.stock(stored.id, until=turn.now)
         lines = [words.shown(stored.tank), *words.stock(animals)]
-        return [await turn.reply(lines, facts=_facts(stored) | {"stock": animals})]
+        return [await turn.reply(lines, facts=facts(stored) | {"stock": animals})]
     stored = await turn.change_tank(stored, **changes)
-    return [await turn.reply(words.changed(stored.tank), facts=_facts(stored))]
+    return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
 
 
-async def _confirm_box(turn: Turn, stored: StoredTank, said: Described) -> Reply:
+async def _confirm_box(
+    turn: Turn, stored: StoredTank, said: Described, wish: Mapping[str, Any] | None = None
+) -> Reply:
     box = said.box
     if box is None or not limits.VOLUME_SMALLEST <= box.net_l <= limits.VOLUME_LARGEST:
         return await turn.reply(words.volume_implausible(box.net_l if box else 0.0))
@@ -251,7 +275,7 @@ async def _confirm_box(turn: Turn, stored: StoredTank, said: Described) -> Reply
             Choice(words.NO_LITRES, "send_volume", "no", held),
         ],
         expects="volume",
-        context={"tank_id": stored.id, "wish": None},
+        context={"tank_id": stored.id, "wish": wish},
         facts={"tank": stored.name, "gross_l": box.gross_l, "net_l": volume},
     )
 
@@ -282,15 +306,16 @@ def _analyte(turn: Turn, word: str) -> str | None:
     return candidates[0].analyte if len(candidates) == 1 else None
 
 
-def _facts(stored: StoredTank) -> dict[str, Any]:
-    facts: dict[str, Any] = {"tank": stored.name, "kind": stored.tank.kind}
+def facts(stored: StoredTank) -> dict[str, Any]:
+    """What a reply about a tank has as facts."""
+    told: dict[str, Any] = {"tank": stored.name, "kind": stored.tank.kind}
     if stored.tank.volume_l is not None:
-        facts["volume_l"] = stored.tank.volume_l
-    return facts
+        told["volume_l"] = stored.tank.volume_l
+    return told
 
 
 def _listing_facts(turn: Turn) -> dict[str, Any]:
-    return {"tanks": [_facts(tank) for tank in turn.tanks]}
+    return {"tanks": [facts(tank) for tank in turn.tanks]}
 
 
 _VERBS: Final[Mapping[str, Callable[[Turn, str], Awaitable[list[Reply]]]]] = {

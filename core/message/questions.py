@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from core.message import doubts, shortforms, slots
 from core.message.amounts import GRAMS, SPOONS
 from core.message.model import Context, Doubt, Parsed, Question
+from core.message.quantity import Quantity
 from core.message.shortforms import ENDS
 from core.message.slots import Number, Slots
 from core.message.state import Statement
@@ -148,13 +149,21 @@ def _make(
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found)
     question = _question(kind, found, text, asking, inside, source)
-    trouble = tuple(
-        Doubt(source[q.start : q.end], q.start, q.end, doubts.INCOMPLETE_QUESTION)
-        for q in found.unplaced
-    )
+    trouble = tuple(_unplaced(q, kind, source, inside) for q in found.unplaced)
     dosed = found.substance is not None and bool(found.grams or found.volume_l)
     sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
+
+
+def _unplaced(quantity: Quantity, kind: str, source: str, inside: list[Token]) -> Doubt:
+    """A number without a place; `raise kh 2` is either by 2 or to 2, which the keeper chooses."""
+    start, end = quantity.start, quantity.end
+    fragment = source[start:end]
+    if kind != "dose" or quantity.value is None:
+        return Doubt(fragment, start, end, doubts.INCOMPLETE_QUESTION)
+    head, tail = source[inside[0].start : start], source[end : inside[-1].end]
+    both = tuple(f"{head}{word} {fragment}{tail}" for word in ("by", "to"))
+    return Doubt(fragment, start, end, doubts.INCOMPLETE_QUESTION, choices=both)
 
 
 _PLAIN = {
@@ -181,6 +190,8 @@ def _kind(words: str, found: Slots) -> str:
         return "dose" if found.substance is not None else "change"
     if "water_change" in found.events:
         return "change"
+    if any(unit in SPOONS for unit, _ in found.units) and found.substance is not None:
+        return "convert"  # how many grams are in a spoon of it
     wanted = [unit for unit, of in found.units if unit in _MEASURES and of is None]
     if wanted and found.names and found.numbers:
         return "dose"  # how many ml of something for kh 6

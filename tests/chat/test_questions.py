@@ -76,3 +76,21 @@ async def test_why_is_answered_from_the_tanks_own_data(talk: Talk) -> None:
     (reply,) = await talk.say("why is my ph dropping")
     assert reply.lines[0].text.startswith("Fern: KH 1 is low")
     assert "KH is what holds pH" in await talk.text("more")
+
+
+async def test_spoons_are_told_roughly_and_warned_of(talk: Talk) -> None:
+    """A level teaspoon of baking soda 4.6 g: USDA FoodData Central, from memory."""
+    (reply,) = await talk.say("convert 2 tsp baking soda to grams")
+    assert reply.facts["grams"] == pytest.approx(9.2)
+    assert "no measure for a dose" in reply.text
+    assert "Weigh it" in await talk.text("convert 1 tsp calcium chloride to grams")
+    assert (await talk.facts("how many grams is a teaspoon of epsom salt"))["grams"] == 5
+
+
+async def test_to_raise_a_number_asks_by_or_to(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("gh 4 kh 4 ph 7 temp 25 ammonia 0")
+    (asked,) = await talk.say("how much epsom salt to raise gh 2")
+    assert [button.label.split()[-2:] for button in asked.buttons[:2]] == [["by", "2"], ["to", "2"]]
+    (reply,) = await talk.press(1)
+    assert reply.facts["goals"] == [{"analyte": "gh", "from": 4, "to": 6}]

@@ -122,3 +122,26 @@ async def test_the_stock_is_kept_from_what_was_added_and_lost(talk: Talk) -> Non
     assert facts["stock"] == {"neon tetras": 4, "amano shrimps": 4}
     await talk.say("undo")
     assert (await talk.facts("/tank fern"))["stock"] == {"neon tetras": 4}
+
+
+async def test_a_tank_is_told_in_plain_words(talk: Talk) -> None:
+    facts = await talk.facts("my tank is 120 litres")
+    assert (facts["kind"], facts["volume_l"]) == ("fresh", 120)
+    assert (await talk.facts("i have a 40 gallon reef tank"))["kind"] == "marine"
+    assert (await talk.facts("kh 7"))["tank"] == "Tank"
+    assert "did not find" in await talk.text("my tank is a mess")
+    assert (await talk.facts("my tank is 25 c"))["values"][0]["analyte"] == "temperature"
+
+
+async def test_lengths_answer_how_much_water_and_the_wish_goes_on(talk: Talk) -> None:
+    await talk.say("kh 4 temp 25")
+    await talk.say("dose kh 5")
+    await talk.say("60x30x36 cm")
+    replies = await talk.say("yes")
+    assert replies[-1].facts["substance"] == "sodium bicarbonate"
+    assert replies[-1].facts["volume_l"] == pytest.approx(0.6 * 0.3 * 0.324 * 1e3 * 0.85, abs=0.1)
+
+
+async def test_the_way_to_name_a_tank_is_said_once(talk: Talk) -> None:
+    assert "/tank rename" in await talk.text("kh 4")
+    assert "/tank rename" not in await talk.text("kh 5")

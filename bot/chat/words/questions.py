@@ -26,6 +26,22 @@ def cannot_convert() -> list[str]:
     return ["I cannot convert that. Send for example: convert 8 dkh to ppm, or convert 20 gal to l"]
 
 
+def spoons(substance: str, count: float, weighs: tuple[float, float, float]) -> list[str]:
+    """Spoons in grams, with the warning that they are no measure."""
+    about, least, most = (plain(each, 1) for each in weighs)
+    level = "level teaspoon weighs" if count == 1 else "level teaspoons weigh"
+    return [
+        f"{plain(count, 2)} {level} about {about} g of {substance}, anything from {least} to"
+        f" {most} g.",
+        "Spoons are no measure for a dose: weigh it.",
+    ]
+
+
+def spoon_unknown(substance: str) -> list[str]:
+    """No weight of a spoon is known."""
+    return [f"I do not know what a spoon of {substance} weighs. Weigh it and send the grams."]
+
+
 def carbon_dioxide(tank: str | None, ph: float, kh: float, found: CarbonDioxide) -> list[str]:
     """Dissolved carbon dioxide, how sure it is, and what it means."""
     where = f"{tank}: " if tank else ""

@@ -19,6 +19,7 @@ from core.message.doubts import (
     FREE_AMMONIA,
     FUTURE,
     IMPLAUSIBLE,
+    INCOMPLETE_QUESTION,
     INVISIBLE,
     NEGATED,
     NEGATIVE,
@@ -65,6 +66,7 @@ _REASONS = {
     FREE_AMMONIA: "says un-ionised ammonia; kits read total ammonia",
     INVISIBLE: "has hidden characters in its digits",
     UNSURE_EVENT: "may be done or only planned",
+    INCOMPLETE_QUESTION: "has no clear place in your question",
     TOO_LONG: "is too long to read in one message",
 }
 
@@ -150,6 +152,8 @@ def doubt(fragments: Sequence[str], reason: str) -> str:
     if len(fragments) > FRAGMENTS:
         told += f" and {len(fragments) - FRAGMENTS} more"
     each = ": each" if len(fragments) > 1 else ""
+    if reason == INCOMPLETE_QUESTION:
+        return f"{told}{each} {_REASONS[reason]}."
     return f"Not stored: {told}{each} {_REASONS.get(reason, 'is not clear to me')}."
 
 
