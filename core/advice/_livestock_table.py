@@ -1,11 +1,11 @@
-"""The rows of ``livestock.toml``, read once when the first animal is named."""
+"""The rows of the animals' table, each made when it is first wanted."""
 
 from __future__ import annotations
 
-import tomllib
-from collections.abc import Mapping
+import json
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from importlib.resources import files
 from typing import Any, Final, Literal
 
@@ -125,22 +125,48 @@ class Species:
         return self.being in {"invertebrate", "coral"}
 
 
-@dataclass(frozen=True, slots=True)
 class Table:
-    """All rows, and what the ids of sources stand for."""
+    """The rows, what the ids of their sources stand for, and where names lead.
 
-    species: tuple[Species, ...]
-    sources: Mapping[str, str]
+    Attributes
+    ----------
+    sources : mapping of id to str
+        What an id stands for.
+    names, stems, words : mapping of str to places
+        Rows by joined name, by stem, and by the stem of one word of their names.
+    """
+
+    def __init__(self, raw: Mapping[str, Any]) -> None:
+        self.sources: Mapping[str, str] = raw["sources"]
+        self.names: Mapping[str, Sequence[int]] = raw["names"]
+        self.stems: Mapping[str, Sequence[int]] = raw["stems"]
+        self.words: Mapping[str, Sequence[int]] = raw["words"]
+        self._groups: Mapping[str, Mapping[str, Any]] = raw["group"]
+        self._raw: Sequence[Mapping[str, Any]] = raw["species"]
+        self._made: dict[int, Species] = {}
+
+    def row(self, place: int) -> Species:
+        """The row at a place."""
+        if place not in self._made:
+            row = self._raw[place]
+            self._made[place] = _species(row, self._groups[row["group"]])
+        return self._made[place]
+
+    def rows(self, places: Sequence[int]) -> tuple[Species, ...]:
+        """The rows at some places."""
+        return tuple(map(self.row, places))
+
+    @cached_property
+    def species(self) -> tuple[Species, ...]:
+        """All rows."""
+        return self.rows(range(len(self._raw)))
 
 
 @lru_cache(maxsize=1)
 def table() -> Table:
-    """Read the table; the first call takes some tens of milliseconds."""
-    text = files("core.advice").joinpath("livestock.toml").read_text(encoding="utf-8")
-    raw = tomllib.loads(text)
-    groups: dict[str, dict[str, Any]] = raw["group"]
-    rows = tuple(_species(row, groups[row["group"]]) for row in raw["species"])
-    return Table(rows, raw["sources"])
+    """Read the table as `_livestock_compile` made it; the first call takes some milliseconds."""
+    text = files("core.advice").joinpath("livestock.json").read_text(encoding="utf-8")
+    return Table(json.loads(text))
 
 
 def _species(row: Mapping[str, Any], group: Mapping[str, Any]) -> Species:

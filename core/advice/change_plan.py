@@ -10,11 +10,8 @@ from typing import Any, Final
 from core.advice import limits
 from core.advice.changes import Mixed, Waters, mixed, nh3_now
 
-TRIED: Final = (0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.75, 1.0)
-"""Shares that are tried in turn until one is too much; what lies between is halved."""
-
-FINE: Final = 0.001
-"""As near as the largest safe share is sought."""
+TRIED: Final = (2, 5, 10, 20, 35, 50, 75, 100)
+"""Shares that are tried in turn until one is too much; what lies between is halved. [%]"""
 
 ROUNDING: Final = 0.01
 """Of a degree, a °C, a g/kg: far within every kit."""
@@ -118,40 +115,50 @@ def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
     return found
 
 
-def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
-    """The largest share that is safe with all smaller ones that were tried, to one percent."""
+def largest_safe_share(waters: Waters, *, emergency: bool = False, most: float = 1.0) -> float:
+    """The largest whole percentage that is safe with all smaller ones that were tried.
 
-    def is_safe(share: float) -> bool:
-        if not emergency and _plainly_too_much(waters, share):
-            return False
-        return not any(broken(waters, mixed(waters, share), emergency=emergency).values())
+    Parameters
+    ----------
+    waters : Waters
+        The tank's water and the new one.
+    emergency : bool, optional
+        True where poison is the greater danger.
+    most : float, optional
+        No more than this is wanted, over 0 up to 1; spares the search above it.
+    """
 
-    safe, unsafe = 0.0, None
-    for share in TRIED:
-        if not is_safe(share):
-            unsafe = share
+    def is_safe(percent: int) -> bool:
+        found = broken(waters, mixed(waters, percent / 100.0), emergency=emergency)
+        return not any(found.values())
+
+    top = round(most * 100.0)
+    if not emergency:
+        top = min(top, math.ceil(100.0 * _bound_by_sums(waters)))
+    safe, unsafe = 0, top + 1
+    for percent in (*(tried for tried in TRIED if tried < top), top):
+        if not is_safe(percent):
+            unsafe = percent
             break
-        safe = share
-    if unsafe is None:
-        return 1.0
-    while unsafe - safe > FINE:
-        middle = 0.5 * (safe + unsafe)
+        safe = percent
+    while unsafe - safe > 1:
+        middle = (safe + unsafe) // 2
         if is_safe(middle):
             safe = middle
         else:
             unsafe = middle
-    return math.floor(100.0 * safe + TINY) / 100.0
+    return safe / 100.0
 
 
-def _plainly_too_much(waters: Waters, share: float) -> bool:
-    """Whether KH, GH or temperature alone forbid a share: told before any pH is sought."""
+def _bound_by_sums(waters: Waters) -> float:
+    """The share over which KH, GH or temperature forbid it for sure, before any pH is sought."""
     old, new = waters.tank.water, waters.source
-    if abs(new.temperature - old.temperature) * share > 1.1 * limits.TEMPERATURE_STEP:
-        return True
-    too_hard = abs(new.gh - old.gh) * share > 1.1 * limits.GH_STEP
-    return abs(new.kh - old.kh) * share > 1.1 * limits.KH_STEP or (
-        too_hard and "gh" in waters.known
-    )
+    moves = [(new.temperature - old.temperature, limits.TEMPERATURE_STEP)]
+    moves.append((new.kh - old.kh, limits.KH_STEP))
+    if "gh" in waters.known:
+        moves.append((new.gh - old.gh, limits.GH_STEP))
+    bounds = [(step + ROUNDING) / abs(move) for move, step in moves if abs(move) > step]
+    return min([1.0, *bounds])
 
 
 def schedule(

@@ -75,15 +75,15 @@ def safe_share(state: State) -> float | None:
 
     None where it is under the least share that is worth a bucket, or cannot be reckoned.
     """
-    from core.advice.change_plan import largest_safe_share  # numpy, wanted here only
+    from core.advice.change_plan import largest_safe_share  # half of the advice, here only
     from core.advice.changes import waters_of
 
     try:
         waters = waters_of(state, State(state.tank, state.now, state.source))
-        share = 0.0 if waters is None else largest_safe_share(waters)
+        share = 0.0 if waters is None else largest_safe_share(waters, most=LARGEST_SHARE)
     except CoreError:
         return None
-    return min(share, LARGEST_SHARE) if share >= limits.LEAST_SHARE else None
+    return share if share >= limits.LEAST_SHARE else None
 
 
 # A new tank -----------------------------------------------------------------------------------

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
+from importlib.resources import files
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.advice._livestock_compile import compiled
 from core.advice.livestock import (
     RANGES,
     UNSOURCED,
@@ -42,6 +44,11 @@ def values_of(row: Species) -> list[str]:
     named += ["length"] if row.length is not None else []
     named += ["nitrate_limit"] if row.nitrate_limit is not None else []
     return named + [flag for flag in ("hunts", "fights") if getattr(row, flag)]
+
+
+def test_what_is_read_at_work_is_what_people_edit() -> None:
+    read = files("core.advice").joinpath("livestock.json").read_text(encoding="utf-8")
+    assert read == compiled(), "run: python -m core.advice._livestock_compile (see its docstring)"
 
 
 def test_there_are_enough_of_each_company() -> None:
