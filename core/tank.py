@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import datetime
 from typing import Literal
 
 from core.message.model import Kit
@@ -34,6 +35,10 @@ class Tank:
         Net volume of water; None until it was asked for. [L]
     soft : bool
         True where the water is kept under 1 °dH on purpose.
+    co2 : bool
+        True where carbon dioxide is injected.
+    set_up : datetime or None
+        When it was set up, where the keeper said so.
     named : bool
         False for a tank made on the fly by a first reading, until the keeper names it.
     stock : tuple of Stock
@@ -46,6 +51,8 @@ class Tank:
     kind: TankKind = "fresh"
     volume_l: float | None = None
     soft: bool = False
+    co2: bool = False
+    set_up: datetime | None = None
     named: bool = True
     stock: tuple[Stock, ...] = ()
     kits: Mapping[str, Kit] = field(default_factory=dict)

@@ -25,6 +25,7 @@ from bot.chat import (
     settings,
     sources,
     tanks,
+    traits,
     typed,
 )
 from bot.chat.model import Reply
@@ -109,6 +110,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         if topic is None:
             return [await turn.reply(words.not_yet(parsed.command.name))]
         return await topic(turn, parsed.command, parsed)
+    if (trait := traits.trait_of(turn, parsed)) is not None:
+        return await traits.answer(turn, trait)
     if products.is_label(turn, parsed):
         return await products.answer(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None

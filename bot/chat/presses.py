@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
-from bot.chat import corrections, doses, doubts, expected, reminder_answers, salts, settings, tanks
+from bot.chat import (
+    corrections,
+    doses,
+    doubts,
+    expected,
+    reminder_answers,
+    salts,
+    settings,
+    tanks,
+    traits,
+)
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
 from bot.chat.turn import Turn
@@ -42,6 +52,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "set_volume": expected.press_volume,
     "send_volume": tanks.press_send_volume,
     "separate_tank": tanks.press_separate,
+    "kit_reminder": traits.press_reminder,
     "delete_tank": tanks.press_delete,
     "keep_tank": tanks.press_keep,
 }

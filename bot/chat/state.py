@@ -44,6 +44,9 @@ async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
         history=_by_analyte(found),
         events=await _events(turn, stored, since, at),
         source=await source_readings(turn, stored),
+        began=tank.set_up,
+        kit_expiry={of: kit.good_until for of, kit in tank.kits.items() if kit.good_until},
+        injected=tank.co2,
     )
 
 

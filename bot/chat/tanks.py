@@ -7,6 +7,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final, cast
 
+from bot.chat import traits as told
 from bot.chat.model import Reply
 from bot.chat.tank_words import Described, describe, name_problem
 from bot.chat.tank_words import own as own_tank
@@ -18,7 +19,7 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
-from core.message import parse
+from core.message import parse, traits
 from core.message.model import Basis, Command, Context, Kit, Parsed
 from core.message.tanks import match
 from core.tank import Tank
@@ -27,11 +28,15 @@ _PER_DROP = re.compile(
     r"(\d{1,3}(?:[.,]\d{1,4})?)\s{0,3}(?:°?d[gk]?h)?\s{0,3}(?:per|a|/)\s{0,3}drop"
 )
 _BASIS = re.compile(r"\b(?:as|basis)\s{1,3}(n|p|nh3|nh4|ion|caco3)\b")
+_CO2 = re.compile(r"\bco2$", re.IGNORECASE)
 _BASES: Final = {"n": "N", "p": "P", "nh3": "NH3", "nh4": "NH4", "ion": "ion", "caco3": "CaCO3"}
 
 
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """Answer a ``/tank`` line by its first word; a tank's name shows or changes that tank."""
+    said = _CO2.sub("has co2", command.arguments, count=1)
+    if (trait := traits.read(said, turn.context())) is not None:
+        return await told.answer(turn, trait)
     first, _, rest = command.arguments.strip().partition(" ")
     if not first:
         lines = words.listing([tank.tank for tank in turn.tanks])
@@ -44,6 +49,8 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
 
 async def kit(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``kit kh 0.5 per drop`` as a line of its own."""
+    if (trait := traits.read(f"kit {command.arguments}", turn.context())) is not None:
+        return await told.answer(turn, trait)
     return await _kit(turn, command.arguments)
 
 
@@ -254,7 +261,8 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
         return [await turn.reply(words.not_understood(said.rest))]
     if not changes:
         animals = await turn.uow.log.stock(stored.id, until=turn.now)
-        lines = [words.shown(stored.tank), *words.stock(animals)]
+        shown = words.shown(stored.tank, turn.chat.zone)
+        lines = [shown, *words.stock(animals)]
         return [await turn.reply(lines, facts=facts(stored) | {"stock": animals})]
     stored = await turn.change_tank(stored, **changes)
     return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]

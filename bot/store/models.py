@@ -7,10 +7,10 @@ is what no later entry replaces, and history keeps the rest.
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from bot.store.types import UtcDateTime
@@ -79,6 +79,10 @@ class TankRow(Base):
     kind: Mapped[str]
     volume_l: Mapped[float | None]
     soft: Mapped[bool]
+    co2: Mapped[bool] = mapped_column(default=False, server_default=false())
+    """Whether carbon dioxide is injected."""
+    set_up_at: Mapped[datetime | None]
+    """When the tank was set up, where the keeper said so."""
     source_id: Mapped[int | None] = mapped_column(ForeignKey("tanks.id"))
     created_at: Mapped[datetime]
     deleted_at: Mapped[datetime | None]
@@ -95,6 +99,7 @@ class KitRow(Base):
     analyte: Mapped[str]
     basis: Mapped[str | None]
     per_drop: Mapped[float | None]
+    good_until: Mapped[date | None]
 
 
 class EntryRow(Base):

@@ -65,6 +65,8 @@ class Tanks:
             kind=tank.kind,
             volume_l=tank.volume_l,
             soft=tank.soft,
+            co2=tank.co2,
+            set_up_at=tank.set_up,
             created_at=now,
         )
         self._session.add(row)
@@ -89,6 +91,7 @@ class Tanks:
             self._session.add(row)
         row.basis = kit.basis or row.basis
         row.per_drop = kit.per_drop or row.per_drop
+        row.good_until = kit.good_until or row.good_until
         await self._session.flush()
 
     async def any_at_all(self) -> bool:
@@ -116,7 +119,9 @@ class Tanks:
             return kits
         for row in await self._session.scalars(select(KitRow).where(KitRow.tank_id.in_(tank_ids))):
             kits.setdefault(row.tank_id, {})[row.analyte] = Kit(
-                basis=cast("Basis | None", row.basis), per_drop=row.per_drop
+                basis=cast("Basis | None", row.basis),
+                per_drop=row.per_drop,
+                good_until=row.good_until,
             )
         return kits
 
@@ -131,6 +136,8 @@ def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:
             kind=cast("TankKind", row.kind),
             volume_l=row.volume_l,
             soft=row.soft,
+            co2=row.co2,
+            set_up=row.set_up_at,
             named=row.named,
             kits=kits,
         ),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import datetime, tzinfo
+from datetime import date, datetime, tzinfo
 from typing import Literal
 
 Intent = Literal["reading", "event", "question", "command", "unclear", "none"]
@@ -144,10 +144,14 @@ class Parsed:
 
 @dataclass(frozen=True, slots=True)
 class Kit:
-    """How a tank's test kit reads one analyte: the basis it states, and °dH (or mg/L) a drop."""
+    """How a tank's test kit reads one analyte: the basis it states, and °dH (or mg/L) a drop.
+
+    `good_until` is the last day on which its reagents are good.
+    """
 
     basis: Basis | None = None
     per_drop: float | None = None
+    good_until: date | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,11 +15,16 @@ def number(facts: Facts, name: str) -> float:
     return float(facts[name])
 
 
-def analyte(facts: Facts) -> str:
-    """The analyte's label, with a capital as the line begins with it."""
+def label(facts: Facts) -> str:
+    """The analyte's name in the middle of a line."""
     known = ANALYTES.get(str(facts["analyte"]))
-    label = known.label if known else str(facts["analyte"])
-    return label if label[:1].isupper() or label == "pH" else label.capitalize()
+    return known.label if known else str(facts["analyte"])
+
+
+def analyte(facts: Facts) -> str:
+    """The analyte's name where the line begins with it."""
+    name = label(facts)
+    return name if name[:1].isupper() or name == "pH" else name.capitalize()
 
 
 def amount(facts: Facts, name: str) -> str:

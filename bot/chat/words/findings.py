@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from datetime import date
 
 from bot.chat.words.finding_animals import (
     do_not_go_together,
     does_not_suit,
     unknown_animal,
 )
-from bot.chat.words.finding_parts import Facts, amount, analyte, number, with_unit
+from bot.chat.words.finding_parts import Facts, amount, analyte, label, number, with_unit
 from bot.chat.words.finding_reasons import why
 from bot.chat.words.numbers import plain, small
+from bot.chat.words.traits import day
 from core.advice import limits
 from core.advice.findings import Finding
 
@@ -258,8 +260,8 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "conductivity_too_low": _conductivity_too_low,
     "other_salts": _other_salts,
     "expired_kit": lambda facts: (
-        f"The kit for {analyte(facts)} was good until {facts['expired']}: trust it less, check it"
-        " against a known water."
+        f"The {label(facts)} kit was good until {day(date.fromisoformat(str(facts['expired'])))}:"
+        " trust it less, check it against a known water."
     ),
     "cycling_ammonia": lambda facts: (
         "If the tank is new, its first stage: ammonia is there, nitrite not yet; "

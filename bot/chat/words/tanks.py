@@ -3,24 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import tzinfo
 
 from bot.chat.words.numbers import litres, plain
+from bot.chat.words.traits import day
 from core.tank import ALLOWANCE, FILLED, Box, Tank
 
 NO_LITRES = "no, I send the litres"
 
 
-def shown(tank: Tank) -> str:
+def shown(tank: Tank, zone: tzinfo | None = None) -> str:
     """A tank in one line."""
     volume = litres(tank.volume_l) if tank.volume_l is not None else "volume not told yet"
     soft = ", kept soft on purpose" if tank.soft else ""
+    carbon = ", CO2 injected" if tank.co2 else ""
+    since = f", set up {day(tank.set_up.astimezone(zone).date())}" if tank.set_up else ""
     kits = "".join(
         f"; kit {analyte}"
         + (f" {plain(kit.per_drop, 3)} °dH a drop" if kit.per_drop else "")
         + (f" as {kit.basis}" if kit.basis else "")
+        + (f" good until {day(kit.good_until)}" if kit.good_until else "")
         for analyte, kit in tank.kits.items()
     )
-    return f"{tank.name}: {volume}, {tank.kind}{soft}{kits}"
+    return f"{tank.name}: {volume}, {tank.kind}{soft}{carbon}{since}{kits}"
 
 
 def stock(animals: Mapping[str, int]) -> list[str]:

@@ -235,10 +235,11 @@ def _touched(state: State, before: Measured, now: Measured) -> bool:
 
 
 def expired_kit(state: State) -> Finding | None:
-    """A reading by a kit past its day."""
+    """A reading by a kit past its day, among those of the latest test."""
+    latest = max((reading.at for reading in state.readings.values()), default=state.now)
     for analyte, good_until in sorted(state.kit_expiry.items()):
-        reading = state.fresh(analyte)
-        if reading is not None and reading.at.date() > good_until:
+        reading = state.last(analyte)
+        if reading is not None and reading.at == latest and latest.date() > good_until:
             return Finding(
                 "expired_kit", "note", {"analyte": analyte, "expired": good_until.isoformat()}
             )

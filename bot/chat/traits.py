@@ -1,0 +1,88 @@
+"""What is told of a tank for good: its first day, injected CO2, until when a kit is good."""
+
+from __future__ import annotations
+
+from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
+
+from bot.chat import reminders
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import traits as words
+from bot.chat.words.numbers import when
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
+from core.message.model import Kit, Parsed
+from core.message.traits import Trait, read
+
+RENEW_AHEAD = timedelta(days=14)
+"""So long before a kit's last day its reminder comes, for time to get another."""
+
+REMINDED_AT = time(10)
+
+
+def trait_of(turn: Turn, parsed: Parsed) -> Trait | None:
+    """What a message tells of a tank for good; None where it tells or asks something else."""
+    if parsed.command is not None or parsed.values or parsed.events or not turn.incoming.addressed:
+        return None
+    return read(turn.incoming.text, turn.context())
+
+
+async def answer(turn: Turn, trait: Trait) -> list[Reply]:
+    """Keep it, and say so."""
+    if trait.problem is not None:
+        return [await turn.reply(words.problem(trait.problem))]
+    if trait.kind == "kit_expiry":
+        return [await _kit(turn, trait)]
+    stored = turn.tank_named(trait.tank) if trait.tank else turn.current_tank
+    if stored is None:
+        return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
+    await turn.use_tank(stored)
+    if trait.kind == "co2":
+        stored = await turn.change_tank(stored, co2=trait.has)
+        facts: dict[str, Any] = {"tank": stored.name, "co2_injected": trait.has}
+        return [await turn.reply(words.carbon(stored.name, has=trait.has), facts=facts)]
+    return [await _set_up(turn, stored, trait.at or turn.now)]
+
+
+async def _set_up(turn: Turn, stored: StoredTank, at: datetime) -> Reply:
+    stored = await turn.change_tank(stored, set_up_at=at.astimezone(UTC))
+    day = at.astimezone(turn.chat.zone).date()
+    facts = {"tank": stored.name, "set_up": day.isoformat()}
+    return await turn.reply(words.set_up(stored.name, day, turn.local_now.date()), facts=facts)
+
+
+async def _kit(turn: Turn, trait: Trait) -> Reply:
+    """Keep until when a kit is good: of the tank named, else of all that are tested with it."""
+    if trait.analyte is None or trait.until is None:
+        raise ValueError("a kit's day without a day")
+    named = turn.tank_named(trait.tank) if trait.tank else None
+    tanks = [named] if named is not None else turn.tanks
+    if not tanks:
+        return await turn.reply(words.which_tank([]))
+    for stored in tanks:
+        await turn.uow.tanks.set_kit(stored.id, trait.analyte, Kit(good_until=trait.until))
+    facts = {"analyte": trait.analyte, "good_until": trait.until.isoformat()}
+    facts["tanks"] = ", ".join(stored.name for stored in tanks)
+    past = trait.until < turn.local_now.date()
+    held = {"analyte": trait.analyte, "until": trait.until.isoformat()}
+    held["tank_id"] = str(named.id) if named is not None else ""
+    choices = [] if past else [Choice(words.REMIND_ME, "kit_reminder", "yes", held)]
+    lines = words.kit(trait.analyte, trait.until, named.name if named else None, past=past)
+    return await turn.reply(lines, choices=choices, facts=facts)
+
+
+async def press_reminder(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Remind of a kit before its last day; at the day's eve where that is close."""
+    if not await turn.uow.offers.take(offer.id, choice.verb):
+        return [await turn.reply(general.already())]
+    until = date.fromisoformat(choice.arguments["until"])
+    noon = datetime.combine(until, REMINDED_AT, tzinfo=turn.chat.zone)
+    at = max(noon - RENEW_AHEAD, turn.local_now + timedelta(days=1))
+    tank = turn.tank_by_id(int(choice.arguments["tank_id"] or 0))
+    what = words.renew_task(choice.arguments["analyte"], until)
+    reminder = await reminders.make_once(turn, what, "kit", at, tank)
+    facts = {"reminder": {"id": reminder.id, "what": reminder.what, "due": at.isoformat()}}
+    told = words.reminder_set(when(at.astimezone(turn.chat.zone), turn.local_now))
+    return [await turn.reply(told, facts=facts)]
