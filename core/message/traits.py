@@ -41,8 +41,8 @@ _YEARS: Final = re.compile(
 _TANK: Final = re.compile(r"\b(?:tank|aquarium|becken)\b")
 _NUMBERS: Final = {
     "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
-    "eight": 8, "nine": 9, "ten": 10, "ein": 1, "eine": 1, "einen": 1, "einem": 1, "zwei": 2, "drei": 3,
-    "vier": 4, "funf": 5, "sechs": 6,
+    "eight": 8, "nine": 9, "ten": 10, "ein": 1, "eine": 1, "einen": 1, "einem": 1, "zwei": 2,
+    "drei": 3, "vier": 4, "funf": 5, "sechs": 6,
 }  # fmt: skip
 _UNITS: Final = {"d": "days", "t": "days", "w": "weeks", "m": "months"}
 _BETWEEN: Final = frozenset(

@@ -22,7 +22,10 @@ def set_up(tank: str, first: date, today: date) -> list[str]:
     ago = "today" if age == 0 else "yesterday" if age == 1 else f"{age} days ago"
     told = f"{tank}: set up {day(first)}, {ago}."
     if age <= 60:
-        return [told, "Send ammonia and nitrite each day for now: I tell you how far its filter is."]
+        return [
+            told,
+            "Send ammonia and nitrite each day for now: I tell you how far its filter is.",
+        ]
     return [told]
 
 

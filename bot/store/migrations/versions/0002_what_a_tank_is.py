@@ -18,4 +18,3 @@ def upgrade() -> None:
     )
     op.add_column("tanks", sa.Column("set_up_at", UtcDateTime(), nullable=True))
     op.add_column("kits", sa.Column("good_until", sa.Date(), nullable=True))
-
