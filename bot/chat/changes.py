@@ -18,7 +18,7 @@ from core.advice.changes import Mixed, Waters, nh3_now, waters_of
 from core.advice.danger import cut_to_kh, poison_in
 from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
-from core.advice.routine import SawTooth, made_per_day, saw_tooth, share_to_stay_under
+from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
 from core.advice.scheduling import conflict
 from core.advice.state import State
 from core.errors import CoreError
@@ -56,7 +56,7 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         return [await dose_reply.refuse(turn, Refusal("ph_target"), question.tank)]
     if not amount and question.target is None:
         return await standing.change_needed(turn, question)
-    asked = await _asked(turn, question)
+    asked = await asked_of(turn, question)
     if isinstance(asked, Reply):
         return [asked]
     share = share_of(question, asked)
@@ -126,7 +126,7 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
         words.prepare(waters, asked.source_name, None if chlorine is None else chlorine.value),
     ]
-    if (routine := _routine(question, asked, share)) is not None:
+    if (routine := _routine(question, asked, plan)) is not None:
         facts["routine"] = asdict(routine)
         lines.insert(1, words.routine(routine))
     return await turn.reply(
@@ -134,19 +134,18 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
     )
 
 
-def _routine(question: Question, asked: Asked, share: float) -> SawTooth | None:
-    """Where a routine ends that was asked about, or the weekly one that keeps a wished nitrate."""
+def _routine(question: Question, asked: Asked, plan: ChangePlan) -> SawTooth | None:
+    """Where a routine ends that was asked about, or the safe one that keeps a wished nitrate."""
     per_day = made_per_day(asked.tank, "nitrate")
     new = asked.source.last("nitrate")
     if per_day is None or new is None:
         return None
     every = _every(question.text or "")
     if every is not None:
-        return saw_tooth(per_day, new.value, share, every)
+        return saw_tooth(per_day, new.value, plan.share, every)
     if question.analyte != "nitrate" or question.target is None:
         return None
-    kept = share_to_stay_under(question.target, per_day, new.value, WEEK)
-    return None if kept is None else saw_tooth(per_day, new.value, kept, WEEK)
+    return safe_routine(question.target, per_day, new.value, plan.largest_safe_share)
 
 
 def _every(text: str) -> float | None:
@@ -160,7 +159,8 @@ def _every(text: str) -> float | None:
     return count * {"d": 1.0, "w": WEEK, "m": 30.0}[found.group("unit")[0].casefold()]
 
 
-async def _asked(turn: Turn, question: Question) -> Asked | Reply:
+async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
+    """The tank and the new water that a question is about, or what is missing."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None:
         return await turn.reply(words.no_tank())

@@ -10,7 +10,6 @@ from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
 from bot.chat import (
-    animals,
     changes,
     corrections,
     dosing,
@@ -70,7 +69,7 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "when": questions.when,
     "convert": questions.convert,
     "co2": questions.co2,
-    "keep": animals.keep,
+    "keep": questions.keep,
     "safe": questions.safe,
     "why": questions.why,
     "history": questions.history,

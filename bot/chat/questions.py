@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from bot.chat import animals, reminders, settings, standing
+from bot.chat import animals, reminders, routines, settings, standing
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as words
+from bot.chat.words.glossary import explained
 from bot.chat.words.numbers import entered, plain
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
@@ -41,8 +42,10 @@ USUAL = {
 }
 
 
-async def help_(turn: Turn, _question: Question, parsed: Parsed) -> list[Reply]:
-    """A spoken call for help."""
+async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """A spoken call for help; ``what is kh`` is answered by what it is."""
+    if question.analyte in ANALYTES:
+        return [await turn.reply(explained(question.analyte))]
     return await settings.help_(turn, Command("help"), parsed)
 
 
@@ -51,6 +54,12 @@ async def when(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if question.analyte is not None and question.target is not None:
         return await standing.days_to(turn, question, question.analyte, question.target)
     return await reminders.command(turn, Command("remind"), parsed)
+
+
+async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """``keep nitrate under 20`` is about a routine, ``can i keep tetras`` about animals."""
+    topic = routines.keep if question.target is not None else animals.keep
+    return await topic(turn, question, parsed)
 
 
 async def co2(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 from core.advice.state import State
 from core.advice.trends import trend
@@ -71,6 +72,34 @@ def share_to_stay_under(
         return None
     share = per_day * every_days / (target - source)
     return share if 0.0 < share <= 1.0 else None
+
+
+PACES: Final = (7.0, 3.5, 2.0, 1.0)
+"""Days between changes that are tried, the most leisurely first."""
+
+
+def safe_routine(target: float, per_day: float, source: float, largest: float) -> SawTooth | None:
+    """The most leisurely routine that stays under a target, no change larger than is safe.
+
+    Parameters
+    ----------
+    target, per_day, source : float
+        What is to be kept, made in a day, and held by the new water. [unit of the analyte]
+    largest : float
+        The largest share that the step limits allow at once.
+
+    Examples
+    --------
+    Two a day under 40 with tap of 5 takes 40 % a week, or 20 % twice a week:
+
+    >>> safe_routine(40.0, 2.0, 5.0, 0.5).share, safe_routine(40.0, 2.0, 5.0, 0.3).every_days
+    (0.4, 3.5)
+    """
+    for days in PACES:
+        share = share_to_stay_under(target, per_day, source, days)
+        if share is not None and share <= largest:
+            return saw_tooth(per_day, source, share, days)
+    return None
 
 
 def made_per_day(state: State, analyte: str) -> float | None:

@@ -20,7 +20,7 @@ from core.message.state import Statement
 from core.message.tokens import Token
 
 _OPENING_ONLY = frozenset(
-    {"keep", "change", "convert", "dose", "history", "raise", "help", "status", "renew"}
+    {"keep", "change", "convert", "dose", "history", "raise", "help", "status", "renew", "explain"}
 )
 _MEASURES = frozenset({*GRAMS, *SPOONS, "mL"})
 """Units in which the answer to "how much" can be wished."""
@@ -62,9 +62,13 @@ def _asking(tokens: list[Token]) -> int | None:
             continue
         if token.value in {"status", "renew"} and not _all_known(tokens, index):
             continue  # "how are you", "how is the shop today"
+        if token.value == "explain" and ("number" in kinds or "analyte" not in kinds):
+            continue
         if token.text == "what is" and kinds.isdisjoint({"analyte", "unit", "number"}):
             continue  # "what is wrong with my fish"
         if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
+            return index
+        if token.value == "keep" and _aims(tokens, index):
             return index
     return None
 
@@ -76,6 +80,12 @@ def _all_known(tokens: list[Token], index: int) -> bool:
         token.kind in {"fill", "tank", "p", "time", "event"} or token.value in {"home", "new"}
         for token in tokens[index + 1 : last]
     )
+
+
+def _aims(tokens: list[Token], index: int) -> bool:
+    """To keep an analyte at a number, said behind other words: `a routine to keep no3 under 20`."""
+    behind = {token.kind for token in tokens[index + 1 :]}
+    return {"analyte", "number"} <= behind and all(t.kind != "analyte" for t in tokens[:index])
 
 
 def _purpose(tokens: list[Token], index: int) -> bool:
@@ -169,7 +179,7 @@ def _unplaced(quantity: Quantity, kind: str, source: str, inside: list[Token]) -
 _PLAIN = {
     "safe": "safe", "convert": "convert", "why": "why", "when": "when", "keep": "keep",
     "history": "history", "help": "help", "co2": "co2", "dose": "dose", "raise": "dose",
-    "status": "safe", "renew": "change",
+    "status": "safe", "renew": "change", "explain": "help",
 }  # fmt: skip
 
 
@@ -181,6 +191,8 @@ def _kind(words: str, found: Slots) -> str:
         return "effect"  # the amount is there: what it does is asked
     if words == "current":
         return "co2" if found.names[0][0] == "co2" else "history"
+    if words == "convert" and found.names and not found.numbers and not found.units:
+        return "help"  # what is kh
     if words in _PLAIN:
         return _PLAIN[words]
     if words in {"what_if", "effect"}:

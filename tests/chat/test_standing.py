@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from bot.chat.words.glossary import explained
+from core.analytes import ANALYTES
 from tests.chat.harness import Talk
 
 
@@ -81,3 +83,27 @@ async def test_two_days_for_two_values_are_one_choice(talk: Talk) -> None:
     assert len(asked.buttons) == 4
     (reply,) = await talk.say(asked.buttons[1].label)
     assert len(reply.facts["values"]) == 2
+
+
+async def test_a_routine_keeps_a_value_within_the_step_limits(talk: Talk) -> None:
+    """Two a day and tap with 5: a share s every d days peaks at 5 + 2 d / s, by hand."""
+    await talk.say("/tank new Quarry 240 l fresh")
+    await talk.say("ph 8.2 kh 14 gh 16 temp 26")
+    await talk.say("/source tap ph 8 kh 12 gh 14 no3 5 temp 24")
+    for day in range(0, 12, 2):
+        await talk.say(f"no3 {5 + 2 * day}")
+        await talk.wait(days=2)
+    await talk.say("ph 8.2 kh 14 gh 16 temp 26")
+    routine = (await talk.facts("what routine keeps nitrate under 40"))["routine"]
+    assert routine["high"] == pytest.approx(40)
+    assert routine["share"] == pytest.approx(2 * routine["every_days"] / 35)
+    assert routine["share"] <= (await talk.facts("what if i change 99%"))["largest_safe_share"]
+    assert "no safe routine" in await talk.text("keep nitrate under 26")
+
+
+async def test_what_a_thing_is_has_an_answer_for_each_analyte(talk: Talk) -> None:
+    assert "buffer" in await talk.text("what is kh")
+    for row in ANALYTES.values():
+        told = explained(row.id)
+        assert len(told) == 2
+        assert all(told)

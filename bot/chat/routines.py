@@ -1,0 +1,61 @@
+"""``keep nitrate under 20``: the steady routine of changes that holds a value."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from typing import Final
+
+from bot.chat import changes
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import routines as words
+from bot.chat.words import standing as standing_words
+from core.advice.change_plan import plan_change
+from core.advice.changes import waters_of
+from core.advice.routine import made_per_day, safe_routine
+from core.errors import CoreError
+from core.message.model import Parsed, Question
+
+UNKNOWN_SHARE: Final = 0.1
+"""What may be changed at once where nothing tells how far the waters are apart; our judgement."""
+
+
+async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """Answer which share, how often, keeps an analyte under a value, within the step limits.
+
+    A tank that is over the value now is told first how to come down.
+    """
+    analyte, target = question.analyte, question.target
+    if analyte is None or target is None:
+        return await changes.change(turn, question, parsed)
+    asked = await changes.asked_of(turn, question)
+    if isinstance(asked, Reply):
+        return [asked]
+    name, now = asked.stored.name, asked.tank.last(analyte)
+    per_day, new = made_per_day(asked.tank, analyte), asked.source.last(analyte)
+    if now is not None and now.value > target:
+        return await changes.change(turn, question, parsed)
+    if new is None:
+        return [await turn.reply(words.source_unknown(asked.source_name, analyte))]
+    if target <= new.value:
+        return [await turn.reply(words.out_of_reach(asked.source_name, analyte, new.value, target))]
+    if per_day is None:
+        return [await turn.reply(standing_words.no_trend(name, analyte))]
+    found = safe_routine(target, per_day, new.value, _largest_safe(asked))
+    if found is None:
+        return [await turn.reply(words.more_than_changes(name, analyte, target, per_day))]
+    facts = {"tank": name, "source": asked.source_name, "routine": asdict(found)}
+    litres = asked.stored.tank.volume_l
+    lines = words.routine(
+        name, analyte, target, found, None if litres is None else litres * found.share
+    )
+    return [await turn.reply(lines, facts=facts)]
+
+
+def _largest_safe(asked: changes.Asked) -> float:
+    """The largest share that the step limits allow at once; a tenth where it cannot be told."""
+    try:
+        waters = waters_of(asked.tank, asked.source)
+    except CoreError:
+        return UNKNOWN_SHARE
+    return UNKNOWN_SHARE if waters is None else plan_change(waters, 1.0).largest_safe_share
