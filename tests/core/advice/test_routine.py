@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from core.advice.plan import Refusal
 from core.advice.products import Label, read_label
-from core.advice.routine import saw_tooth, share_to_stay_under
+from core.advice.routine import safe_routine, saw_tooth, share_to_stay_under
 
 
 @given(
@@ -64,3 +64,27 @@ def test_a_label_of_nothing_is_refused() -> None:
     found = read_label("5 g per 80 l raises kh 1")
     assert isinstance(found, Label)
     assert found.needed(2.0, 120.0) == pytest.approx(15.0)
+
+
+@given(
+    per_day=st.floats(0.05, 20.0),
+    source=st.floats(0.0, 30.0),
+    above=st.floats(0.5, 80.0),
+    largest=st.floats(0.01, 1.0),
+)
+def test_a_safe_routine_holds_its_target_with_no_change_larger_than_is_safe(
+    per_day: float, source: float, above: float, largest: float
+) -> None:
+    """Played through round by round from the target itself."""
+    target = source + above
+    found = safe_routine(target, per_day, source, largest)
+    if found is None:
+        # Not even daily changes of the largest share hold it.
+        assert largest * above < per_day * (1.0 + 1e-9)
+        return
+    assert 0.0 < found.share <= largest
+    level = target
+    for _ in range(200):
+        level -= found.share * (level - source)
+        level += per_day * found.every_days
+        assert level <= target * (1.0 + 1e-9)
