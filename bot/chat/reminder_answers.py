@@ -18,6 +18,7 @@ from core.schedule import moment_at
 
 EVENING: Final = time(20, 0)
 MORNING: Final = time(9, 0)
+MOMENTS: Final = ("anchor", "next_due", "wake_at", "open_due", "ended_at")
 LOOKED_AT: Final = 12
 """Latest offers among which a number's list is looked for."""
 
@@ -109,7 +110,41 @@ async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list
         }
     }
     edits = turn.incoming.message_ref if turn.incoming.kind == "press" else None
-    return [await turn.reply(lines, facts=facts, edits=edits)]
+    stood = {"reminder_id": reminder.id, "stood": _packed(reminder)}
+    return [await turn.reply(lines, facts=facts, edits=edits, expects="undo", context=stood)]
+
+
+async def take_back(turn: Turn, offer: Offer) -> list[Reply] | None:
+    """``undo`` right after an answer: the reminder is open again as it was before.
+
+    None where it was changed since, or said again.
+    """
+    reminder = await turn.uow.reminders.get(offer.context["reminder_id"])
+    if reminder is None or reminder.open_due is not None or reminder.state != "due":
+        return None
+    if not await turn.uow.offers.take(offer.id, "undo"):
+        return None
+    await turn.uow.offers.close(offer.id)
+    stood = {
+        name: datetime.fromisoformat(value) if name in MOMENTS and value else value
+        for name, value in offer.context["stood"].items()
+    }
+    await turn.uow.reminders.change(reminder.id, **stood)
+    return [await turn.reply(words.open_again(said(turn, reminder)))]
+
+
+def _packed(reminder: Reminder) -> dict[str, str | None]:
+    """What of a reminder an answer changes, as it stood."""
+    moments = {name: getattr(reminder, name) for name in MOMENTS}
+    packed = {name: value.isoformat() if value else None for name, value in moments.items()}
+    # A button pressed between sending and settling: the occurrence counts as said.
+    due = reminder.next_due if reminder.state == "sending" else reminder.open_due
+    packed["open_due"] = due.isoformat() if due else None
+    return {
+        **packed,
+        "state": "due" if due is None else "sent",
+        "message_ref": reminder.message_ref,
+    }
 
 
 def _until(turn: Turn, until: str) -> datetime:

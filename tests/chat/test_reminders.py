@@ -209,3 +209,18 @@ async def test_what_cannot_be_set_says_what_to_send(fern: Talk, text: str) -> No
     assert "Nothing was set" in answer
     assert "Send for example" in answer
     assert "Nothing is due" in await fern.text("/remind")
+
+
+@pytest.mark.parametrize("answer", ["done", "skip", "later"])
+async def test_undo_right_after_an_answer_opens_the_reminder_again(talk: Talk, answer: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 5 ph 7")
+    await talk.say("remind me to feed the snails every 3 days at 19:00")
+    await talk.wait(days=4)
+    before = (await talk.facts("/remind"))["reminders"]
+    await talk.say(answer)
+    assert "open again" in await talk.text("undo")
+    assert (await talk.facts("/remind"))["reminders"] == before
+    assert "Taken back: Fern" in await talk.text("undo")  # now the reading
+    await talk.say("done")
+    assert (await talk.facts("/remind"))["reminders"] != before

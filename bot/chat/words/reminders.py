@@ -86,6 +86,11 @@ def closes(said: str, upcoming: datetime | None, now: datetime) -> str:
     return f"That settles “{said}”.{_next(upcoming, now)}"
 
 
+def open_again(said: str) -> list[str]:
+    """An answer was taken back."""
+    return [f"Taken back. This is open again: {said}."]
+
+
 def skipped(said: str, upcoming: datetime | None, now: datetime) -> list[str]:
     """An occurrence was let go."""
     return [f"Skipped: {said}.{_next(upcoming, now)}"]
