@@ -33,7 +33,7 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     state, name = await _against(turn, question, company)
     if isinstance(state, Found):
         return [await turn.reply(words.which(name, state))]
-    answer = can_keep(found.species, state)
+    answer = can_keep(found.species, state, asked)
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}
     return [await turn.reply(words.keep(answer, name), facts=facts)]
 
@@ -53,7 +53,7 @@ async def _against(turn: Turn, question: Question, company: list[str]) -> tuple[
         found = lookup(said)
         if found.species is None:
             return found, said
-        extra.append(Stock(found.species.name, 1))
+        extra.append(Stock(said, 1))
     tank = replace(state.tank, stock=(*state.tank.stock, *extra))
     return replace(state, tank=tank), name
 

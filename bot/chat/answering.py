@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.chat import reminding
+from bot.chat import naming, reminding
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told, number_of, summary, values_json
@@ -40,27 +40,43 @@ async def answer_for(
     state = await state_of(turn, told.tank, told.at)
     found = find(state, _woken(told))
     news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
-    shown = news[:SHOWN]
-    await turn.uow.findings.add(entry_id, told.tank.id, shown, told.at)
+    whom, names, unclear = naming.asked(told, state.tank.stock, entry_id, turn.chat.language)
+    shown = [finding for finding in news if not _asks_of(finding, unclear)][:SHOWN]
+    said = [finding for finding in news if finding in shown or _asks_of(finding, unclear)]
+    await turn.uow.findings.add(entry_id, told.tank.id, said, told.at)
     lines = [lead or summary(turn, told)]
-    lines += [finding_words.line(finding) for finding in shown]
+    told_of = [finding_words.line(finding) for finding in shown]
+    lost = any(event.what.kind == "lost" for event in told.events)
+    lines += [words.lost(), *told_of, *whom] if lost else [*whom, *told_of]
     lines += await reminding.satisfied(turn, told)
-    more = [finding_words.line(finding) for finding in found if finding not in shown]
+    more = [
+        finding_words.line(finding)
+        for finding in found
+        if finding not in shown and not _asks_of(finding, unclear)
+    ]
     more += await _asides(turn, told)
     if made:
         lines.append(words.made_tank(told.tank.name))
     if any(event.what.spoons for event in told.events):
         lines.append(words.spoons())
-    if any(event.what.kind == "lost" for event in told.events):
-        lines.append(words.lost())
     return await turn.reply(
         lines,
-        choices=[Choice("undo", "undo", "undo", {"entry_id": entry_id})],
+        choices=[*names, Choice("undo", "undo", "undo", {"entry_id": entry_id})],
         more=more,
         facts=_facts(told, state, found),
         entry_id=entry_id,
-        context={"why": [line for finding in found for line in finding_words.why(finding)]},
+        context={"why": _reasons(found)},
     )
+
+
+def _reasons(found: Sequence[Finding]) -> list[str]:
+    """The reasons of all findings, each line once."""
+    return list(dict.fromkeys(line for finding in found for line in finding_words.why(finding)))
+
+
+def _asks_of(finding: Finding, unclear: str | None) -> bool:
+    """Whether a finding only says what is asked about anyway."""
+    return finding.id == "unknown_animal" and finding.facts.get("said") == unclear
 
 
 def _lately(told: Told) -> datetime:

@@ -13,6 +13,7 @@ from bot.chat import (
     reminder_answers,
     salts,
     settings,
+    stock,
     tanks,
     traits,
 )
@@ -36,6 +37,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "keep_stray": doubts.keep_stray,
     "leave_out": doubts.leave_out,
     "type_again": doubts.type_again,
+    "name_animal": stock.press_name,
     "for_tank": doubts.for_tank,
     "log_dose": doses.log,
     "retest": doses.retest,

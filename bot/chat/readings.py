@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
+from bot.chat.stock import ask_crowd, part_crowds
 from bot.chat.told import FIRST_NAME, entry_of, place
 from bot.chat.turn import Turn
 from bot.store.tanks import StoredTank
@@ -28,13 +29,15 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await ask_tank(turn)]
-        told = place(turn, known, default)
+        told, crowds = part_crowds(place(turn, known, default))
+        replies = [await ask_crowd(turn, each) for each in crowds]
         entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, told))
         made = {each.tank.id for each in told if not each.tank.tank.named} - before
-        replies = [
+        answers = [
             await answer_for(turn, each, entry_id, made=each.tank.id in made) for each in told
         ]
-        await turn.use_tank(told[-1].tank)
+        replies = [*answers, *replies]
+        await turn.use_tank((told or crowds)[-1].tank)
     replies += [await ask_stray(turn, name, stray) for name, stray in strays.items()]
     if doubts := _worth_asking(known, turn):
         replies.append(await ask(turn, doubts, known))

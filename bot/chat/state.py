@@ -10,6 +10,7 @@ from bot.chat.turn import Turn
 from bot.store.log import Stored
 from bot.store.tanks import StoredTank
 from core.advice.state import Happening, Measured, State, measured, newest
+from core.advice.stock import tally
 from core.message.model import Value
 from core.tank import Stock, Tank
 
@@ -31,7 +32,7 @@ async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
     missing = set(DECIDING) - {row.what.analyte for row in rows}
     if missing:
         rows += await log.last_of_each(stored.id, sorted(missing), until=at)
-    animals = await log.stock(stored.id, until=at)
+    animals = tally(await log.stock(stored.id, until=at))
     tank = replace(stored.tank, stock=tuple(Stock(kind, n) for kind, n in animals.items()))
     found = _measured(turn, rows, tank)
     latest = newest(found)

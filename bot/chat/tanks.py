@@ -19,6 +19,7 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
+from core.advice.stock import tally
 from core.message import parse, traits
 from core.message.model import Basis, Command, Context, Kit, Parsed
 from core.message.tanks import match
@@ -260,7 +261,7 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
     if said.rest:
         return [await turn.reply(words.not_understood(said.rest))]
     if not changes:
-        animals = await turn.uow.log.stock(stored.id, until=turn.now)
+        animals = tally(await turn.uow.log.stock(stored.id, until=turn.now))
         shown = words.shown(stored.tank, turn.chat.zone)
         lines = [shown, *words.stock(animals)]
         return [await turn.reply(lines, facts=facts(stored) | {"stock": animals})]

@@ -16,6 +16,7 @@ from sqlalchemy.ext.asyncio import AsyncSession
 from sqlalchemy.orm import aliased
 
 from bot.store.models import EntryRow, EventRow, ReadingRow
+from core.advice.stock import Came
 from core.message.model import Basis, Event, Qualifier, Value
 
 T = TypeVar("T", Value, Event)
@@ -194,8 +195,8 @@ class Log:
             query = query.where(EventRow.happened_at >= since)
         return [_event(row) for row in await self._session.scalars(query)]
 
-    async def stock(self, tank_id: int, *, until: datetime) -> dict[str, int]:
-        """Animals on record as of a moment, by species as the keeper calls them."""
+    async def stock(self, tank_id: int, *, until: datetime) -> list[Came]:
+        """Animals that came and went up to a moment, in the order in which they did."""
         query = (
             select(EventRow.kind, EventRow.species, EventRow.count)
             .join(EntryRow, EntryRow.id == EventRow.entry_id)
@@ -207,13 +208,7 @@ class Log:
             )
             .order_by(EventRow.happened_at, EventRow.id)
         )
-        held: dict[str, int] = {}
-        for kind, species, count in await self._session.execute(query):
-            if species is None:
-                continue
-            change = (count or 1) if kind == "added" else -(count or 1)
-            held[species] = max(0, held.get(species, 0) + change)
-        return {species: count for species, count in held.items() if count}
+        return [Came(*row) for row in await self._session.execute(query)]
 
     async def _one(self, *conditions: ColumnElement[bool]) -> Entry | None:
         row = await self._session.scalar(

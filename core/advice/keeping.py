@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Final, Literal
 
 from core.advice.livestock import Conflict, Misfit, Species, fits, kept_in, together
@@ -41,9 +42,15 @@ class Keeping:
     conflicts: tuple[Conflict, ...]
     unmeasured: tuple[str, ...]
     unknown: tuple[str, ...]
+    names: Mapping[str, str] = field(default_factory=dict)
+    """The keeper's own words for kinds, by scientific name."""
+
+    def name_of(self, row: Species) -> str:
+        """The keeper's own word for a kind, else its usual name."""
+        return self.names.get(row.scientific, row.name)
 
 
-def can_keep(asked: Species, state: State) -> Keeping:
+def can_keep(asked: Species, state: State, said: str | None = None) -> Keeping:
     """Judge whether a kind may join a tank.
 
     Parameters
@@ -52,6 +59,8 @@ def can_keep(asked: Species, state: State) -> Keeping:
         The newcomer.
     state : State
         The tank, its newest readings and its animals.
+    said : str, optional
+        The newcomer as the keeper calls it.
     """
     kept = kept_in(state.tank)
     misfits = tuple(fits(asked, state))
@@ -70,6 +79,7 @@ def can_keep(asked: Species, state: State) -> Keeping:
         conflicts,
         tuple(of for of in _needed(asked) if of not in state.readings),
         tuple(stock.species for stock in kept.unknown if stock.count > 0),
+        {**kept.said, asked.scientific: said or kept.name_of(asked)},
     )
 
 

@@ -8,7 +8,7 @@ steady water is worth more than the middle of a range.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from core.advice._livestock_names import Found, lookup, species
@@ -273,16 +273,23 @@ class Kept:
     known: tuple[tuple[Species, int], ...]
     unknown: tuple[Stock, ...]
     """What the record calls by a name that is no row's, or several rows'."""
+    said: Mapping[str, str] = field(default_factory=dict)
+    """The keeper's own word for a kind, by its scientific name."""
 
     @property
     def kinds(self) -> Sequence[Species]:
         """The known kinds, each once, those with animals left."""
         return [row for row, count in self.known if count > 0]
 
+    def name_of(self, row: Species) -> str:
+        """The keeper's own word for a kind, else its usual name."""
+        return self.said.get(row.scientific, row.name)
+
 
 def kept_in(tank: Tank) -> Kept:
     """Look up what is on a tank's record."""
     known: dict[str, tuple[Species, int]] = {}
+    said: dict[str, str] = {}
     unknown: list[Stock] = []
     for stock in tank.stock:
         row = lookup(stock.species).species
@@ -291,7 +298,8 @@ def kept_in(tank: Tank) -> Kept:
             continue
         _, before = known.get(row.scientific, (row, 0))
         known[row.scientific] = (row, before + stock.count)
-    return Kept(tuple(known.values()), tuple(unknown))
+        said.setdefault(row.scientific, stock.species)
+    return Kept(tuple(known.values()), tuple(unknown), said)
 
 
 def is_tender(tank: Tank) -> bool:

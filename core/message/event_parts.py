@@ -9,6 +9,9 @@ from core.message.model import Doubt
 from core.message.tokens import Token
 from core.substances import MEDIA
 
+MOST_ANIMALS = 1_000_000
+"""More of them are a slip of the finger in any pond."""
+
 
 @dataclass(slots=True)
 class Parts:
@@ -59,13 +62,16 @@ def judge(kind: str, parts: Parts) -> str | None:
     if kind in {"added", "moved", "lost"}:
         if parts.litres is not None or parts.percent is not None:
             return doubts.UNSURE_EVENT
-        if not parts.unknown:
-            return "" if parts.bare is None and parts.count is None else doubts.UNSURE_EVENT
-        if parts.bare is None and parts.count is None and kind != "lost":
+        if not parts.unknown and parts.bare is None and parts.count is None:
+            return ""
+        if parts.bare is not None and (parts.bare != int(parts.bare) or parts.bare <= 0):
             return doubts.UNSURE_EVENT
-        if parts.bare is not None and (parts.bare != int(parts.bare) or not 0 < parts.bare < 10000):
-            return doubts.UNSURE_EVENT
-        return None
+        if parts.bare is not None and parts.bare > MOST_ANIMALS:
+            return doubts.IMPLAUSIBLE
+        if kind == "lost":
+            return None  # of what kind the dead are may be asked later
+        whole = parts.unknown and not (parts.bare is None and parts.count is None)
+        return None if whole else doubts.UNSURE_EVENT
     if kind == "dose":
         if parts.bare is not None or parts.percent is not None:
             return doubts.UNSURE_EVENT

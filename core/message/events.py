@@ -21,6 +21,7 @@ from core.message.tokens import Token
 _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
 _SMALL = frozenset({"one", "link", "some", "new", "fish"})
 _BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
+_OF_ANIMALS = frozenset({"added", "lost", "moved"})
 _REACH = 12
 """How many words before an event are looked at."""
 _UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero"})
@@ -67,6 +68,8 @@ def _one(
     place = first
     while place < last:
         place = _take(tokens, place, index, parts, context) if place != index else place + 1
+    if kind == "lost" and context.group and not parts.unknown:
+        parts.unsure = True  # people lose other things too
     return _made(parts, first, last, source)
 
 
@@ -215,7 +218,12 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
 
 def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:
     value, unit = quantity.value, quantity.unit
-    if value is None or quantity.problem or quantity.sign or quantity.grouped is not None:
+    if quantity.grouped is not None and parts.kind in _OF_ANIMALS and unit is None:
+        value = quantity.grouped  # 10,000 fish are no ten
+    elif quantity.grouped is not None:
+        parts.unsure = True
+        return
+    if value is None or quantity.problem or quantity.sign:
         parts.unsure = True
         return
     if unit is None:

@@ -6,11 +6,12 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
 from bot.chat.words.finding_animals import do_not_go_together
-from bot.chat.words.numbers import plain, small
+from bot.chat.words.numbers import litres, plain, small
 from core.advice.arrivals import Arrival, BagAmmonia, Step
 from core.advice.keeping import Keeping
 from core.advice.livestock import Conflict, Found, Misfit, Species, Suited, source_text
 from core.analytes import ANALYTES
+from core.message.model import Event
 
 LINES: Final = 6
 NAMES_SHOWN: Final = 6
@@ -18,30 +19,54 @@ THAT_TANK: Final = "that tank"
 """A tank that is not on record."""
 
 
-def which(said: str, found: Found) -> list[str]:
+def which(said: str, found: Found, language: str = "en") -> list[str]:
     """Ask who is meant, or say that the name is not known."""
     name = said.strip()[:40]
     if not found.candidates:
         return [f"I do not know “{name}”. Send its scientific name, or a common one."]
-    rows = " or ".join(f"{row.name} ({row.scientific})" for row in found.candidates)
+    rows = " or ".join(f"{row.name_in(language)} ({row.scientific})" for row in found.candidates)
     if found.shared:
         return [f"“{name}” can be several kinds: {rows}?"]
     return [f"I do not know “{name}”. Did you mean {rows}?"]
 
 
+def lost_which(count: int | None) -> list[str]:
+    """Animals were lost of a kind that was not named, or whose name several share."""
+    if count == 1:
+        return ["Of which kind was it? The record waits for that."]
+    return ["Of which kind were they? The record waits for that."]
+
+
+CROWD_NO: Final = "no, leave it out"
+
+
+def crowd(tank: str, volume_l: float | None, event: Event) -> list[str]:
+    """So many animals are more likely a slip; nothing is stored yet."""
+    said = f"{event.count:,} {event.species}"
+    if volume_l is None:
+        return [f"{said} in {tank}? That is a great many, so it is not stored yet."]
+    return [f"{said} in the {litres(volume_l)} of {tank}? That is a great many: not stored yet."]
+
+
+def crowd_yes(event: Event) -> str:
+    """The button that stores so many animals."""
+    return f"yes, {event.count:,}"
+
+
 def keep(answer: Keeping, tank: str) -> list[str]:
     """Whether a kind may join a tank: the verdict first, then what stands against it."""
-    name = answer.asked.name
+    name = answer.name_of(answer.asked)
     first = {
         "yes": f"Yes: what I know of {tank} suits {name}.",
-        "no": f"No, not in {tank}: it does not suit {name}.",
+        "no": f"No, not in {tank}: {name} would not do well there.",
         "care": f"Only with care: the water in {tank} suits {name}, its company may not.",
         "retest": f"Retest first: the doubt of your kits decides whether {tank} suits {name}.",
         "unmeasured": f"I know nothing of the water in {tank} yet: measure pH, GH and temperature.",
     }[answer.verdict]
-    lines = [first, *map(misfit, answer.misfits), *map(conflict, answer.conflicts)]
+    lines = [first, *map(misfit, answer.misfits)]
+    lines += [conflict(found, answer.name_of) for found in answer.conflicts]
     if not answer.misfits and not answer.conflicts:
-        lines.append(f"It wants {wants(answer.asked)}.")
+        lines.append(f"What suits: {wants(answer.asked)}.")
     if answer.verdict == "yes" and answer.unmeasured:
         labels = ", ".join(ANALYTES[of].label for of in answer.unmeasured)
         lines.append(f"Not measured yet: {labels}.")
@@ -65,13 +90,13 @@ def misfit(found: Misfit) -> str:
     )
 
 
-def conflict(found: Conflict) -> str:
-    """Two kinds that do not suit each other."""
+def conflict(found: Conflict, name_of: Callable[[Species], str]) -> str:
+    """Two kinds that do not suit each other, as the keeper calls them."""
     return do_not_go_together(
         {
             "reason": found.reason,
-            "species": found.one.name,
-            "species_2": found.other.name,
+            "species": name_of(found.one),
+            "species_2": name_of(found.other),
             **found.facts,
         }
     )

@@ -37,11 +37,11 @@ def do_not_go_together(facts: Facts) -> str:
     reason = facts["reason"]
     if reason == "water":
         return (
-            f"{_capital(one)} needs {facts['water']} water, {other} {facts['water_2']}: keep them"
-            " in two tanks."
+            f"{_capital(one)} and {other} need two tanks: {facts['water']} water for the first,"
+            f" {facts['water_2']} for the other."
         )
     if reason == "eats":
-        return f"A grown {one} eats {other}: part them before it does."
+        return f"{_capital(one)}, once grown, can swallow {other}: part them before that."
     if reason == "fights":
         return f"{_capital(one)} may harass {other}: give hiding places and watch, or part them."
     label = ANALYTES[str(reason)].label
@@ -61,6 +61,11 @@ def _capital(name: object) -> str:
 
 
 def unknown_animal(facts: Facts) -> str:
-    """A name on record that is no animal of the table."""
-    said = f"I do not know “{facts['said']}”, so I judge no water for it."
-    return f"{said} Did you mean {facts['nearest']}?" if "nearest" in facts else said
+    """A name on record that is no one kind of the table."""
+    said = facts["said"]
+    if "any" in facts:
+        return f"Which kind is “{said}”? Then I judge the water for it: no, added 2 guppies"
+    if "shared" in facts:
+        return f"“{said}” can be several kinds ({facts['shared']}), so I judge no water for it."
+    told = f"I do not know “{said}”, so I judge no water for it."
+    return f"{told} Did you mean {facts['nearest']}?" if "nearest" in facts else told

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from core.advice.findings._model import Facts, Finding, Severity
-from core.advice.livestock import Conflict, Misfit, Species, fits, kept_in, lookup, together
+from core.advice.livestock import Conflict, Kept, Misfit, fits, kept_in, lookup, together
 from core.advice.state import State
+from core.advice.stock import names_no_kind
 
 FAR: float = 0.5
 """Outside of a range by so much of its width is worth a warning; common practice."""
@@ -25,7 +26,7 @@ def suits(analyte: str) -> Callable[[State], Finding | None]:
         if state.fresh(analyte) is None:
             return None
         off = [misfit for misfit in misfits(state) if misfit.analyte == analyte]
-        return _finding(off) if off else None
+        return _finding(off, kept_in(state.tank)) if off else None
 
     return judge
 
@@ -36,7 +37,7 @@ def misfits(state: State) -> list[Misfit]:
     return [misfit for row in kinds for misfit in fits(row, state) if misfit.certain]
 
 
-def _finding(off: list[Misfit]) -> Finding:
+def _finding(off: list[Misfit], kept: Kept) -> Finding:
     worst = max(off, key=lambda misfit: misfit.excess)
     alike = [m for m in off if m.too_high == worst.too_high]
     facts: Facts = {
@@ -44,7 +45,7 @@ def _finding(off: list[Misfit]) -> Finding:
         "value": worst.value,
         "low": max(m.span.low for m in alike),
         "high": min(m.span.high for m in alike),
-        "species": ", ".join(_names([m.species for m in alike])),
+        "species": ", ".join(kept.name_of(m.species) for m in alike[:SHOWN]),
         "kinds": float(len(alike)),
         "source": worst.span.source,
     }
@@ -62,37 +63,38 @@ def _severity(misfit: Misfit) -> Severity:
     return "warn" if misfit.excess >= FAR else "note"
 
 
-def _names(rows: list[Species]) -> list[str]:
-    return [row.name for row in rows[:SHOWN]]
-
-
 def company(state: State) -> tuple[Finding, ...]:
     """Kinds on record that do not suit each other, the worst three pairs."""
     pairs: dict[tuple[str, str], Conflict] = {}
-    for conflict in together(kept_in(state.tank).kinds):
+    kept = kept_in(state.tank)
+    for conflict in together(kept.kinds):
         pairs.setdefault((conflict.one.scientific, conflict.other.scientific), conflict)
-    return tuple(_clash(conflict) for conflict in list(pairs.values())[:SHOWN])
+    return tuple(_clash(conflict, kept) for conflict in list(pairs.values())[:SHOWN])
 
 
-def _clash(conflict: Conflict) -> Finding:
+def _clash(conflict: Conflict, kept: Kept) -> Finding:
     severe = conflict.reason in {"water", "eats"}
     facts: Facts = {
         "reason": conflict.reason,
-        "species": conflict.one.name,
-        "species_2": conflict.other.name,
+        "species": kept.name_of(conflict.one),
+        "species_2": kept.name_of(conflict.other),
         **conflict.facts,
     }
     return Finding("do_not_go_together", "warn" if severe else "note", facts)
 
 
-def unknown_stock(state: State) -> Finding | None:
+def unknown_stock(state: State) -> tuple[Finding, ...]:
     """Animals on record that the table does not know, so that nothing is judged for them."""
     unknown = [stock for stock in kept_in(state.tank).unknown if stock.count > 0]
-    if not unknown:
-        return None
-    said = unknown[0].species
-    facts: Facts = {"said": said[:60], "kinds": float(len(unknown))}
-    near = [row.name for row in lookup(said).candidates]
-    if near:
-        facts["nearest"] = ", ".join(near[:SHOWN])
+    return tuple(_unknown(stock.species) for stock in unknown[:SHOWN])
+
+
+def _unknown(said: str) -> Finding:
+    facts: Facts = {"said": said[:60]}
+    found = lookup(said)
+    if names_no_kind(said):
+        facts["any"] = "animal"
+    elif found.candidates:
+        near = ", ".join(row.name for row in found.candidates[:SHOWN])
+        facts["shared" if found.shared else "nearest"] = near
     return Finding("unknown_animal", "note", facts)

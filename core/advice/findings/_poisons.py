@@ -121,12 +121,12 @@ def copper(state: State) -> Finding | None:
     reading = seen(state.last("copper"))
     if reading is None:
         return None
-    kinds = kept_in(state.tank).kinds
-    harmed = [row.name for row in kinds if row.is_invertebrate]
+    kept = kept_in(state.tank)
+    harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
     facts: Facts = {"copper": reading.value}
     if harmed:
         return Finding("copper", "alarm", facts | {"species": ", ".join(harmed[:3])})
-    if not kinds:
+    if not kept.kinds:
         return Finding("copper_unknown_stock", "note", facts)
     kh = state.last("kh")
     if kh is not None and kh.value < limits.KH_LOW_FRESH and not state.tank.is_sea:

@@ -1,0 +1,73 @@
+"""Whom a name of animals means, asked with the answer that stores it; nothing is guessed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.told import Told
+from bot.chat.words import animals as words
+from bot.store.offers import Choice
+from core.advice.livestock import Found, lookup
+from core.advice.stock import names_no_kind
+from core.message.model import Event
+from core.tank import Stock
+
+OFFERED = 4
+
+
+def asked(
+    told: Told, stock: Sequence[Stock], entry_id: int, language: str
+) -> tuple[list[str], list[Choice], str | None]:
+    """Ask about the first name that is no one kind's.
+
+    Returns
+    -------
+    tuple of lines, choices and str or None
+        The question, a button a candidate, and the name that is asked about.
+    """
+    for each in told.events:
+        event = each.what
+        if event.kind not in {"added", "lost"}:
+            continue
+        lines, names = _question(event, stock, language)
+        if lines:
+            held = {"entry_id": entry_id, "tank_id": told.tank.id, "said": event.species}
+            choices = [
+                Choice(label, "name_animal", "", {**held, "name": name}) for label, name in names
+            ]
+            return lines, choices, event.species
+    return [], [], None
+
+
+def _question(
+    event: Event, stock: Sequence[Stock], language: str
+) -> tuple[list[str], list[tuple[str, str]]]:
+    """The question about one name, with the label and the name of each answer."""
+    if names_no_kind(event.species):
+        kinds = [held.species for held in stock]
+        if event.kind == "added" or len(kinds) < 2:
+            return [], []
+        return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
+    said = event.species or ""
+    found = lookup(said)
+    if found.species is not None or not found.candidates:
+        return [], []
+    if event.kind == "lost" and found.shared:
+        kinds = _on_record(found, stock)
+        if len(kinds) == 1:
+            return [], []
+        if kinds:
+            return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
+    kept = {row.scientific for held in stock if (row := lookup(held.species).species)}
+    likeliest = sorted(found.candidates, key=lambda row: row.scientific not in kept)
+    found = replace(found, candidates=tuple(likeliest))
+    names = [row.name_in(language) for row in likeliest]
+    return words.which(said, found, language), [(name, name) for name in names]
+
+
+def _on_record(found: Found, stock: Sequence[Stock]) -> list[str]:
+    """The kinds on record that a shared name can mean, as the keeper calls them."""
+    wanted = {row.scientific for row in found.candidates}
+    rows = [(held.species, lookup(held.species).species) for held in stock]
+    return [name for name, row in rows if row is not None and row.scientific in wanted]

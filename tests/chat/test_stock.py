@@ -1,0 +1,105 @@
+"""Animals that come and go: asked about where a name is no one kind's, nothing guessed."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.chat.harness import Talk, talking
+
+
+async def stock(talk: Talk) -> dict[str, int]:
+    return dict((await talk.facts("/tank fern"))["stock"])
+
+
+async def with_fern(talk: Talk, *lines: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    for line in lines:
+        await talk.say(line)
+
+
+async def test_a_misspelt_kind_is_stored_and_asked(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say("added 6 neon tetar")
+        assert "Did you mean neon tetra (Paracheirodon innesi)?" in reply.text
+        assert [button.label for button in reply.buttons] == ["neon tetra", "undo"]
+        assert await stock(talk) == {"neon tetar": 6}
+        assert "added 6 neon tetra" in (await talk.press(1, reply))[0].text
+        assert await stock(talk) == {"neon tetra": 6}
+        assert "already" in (await talk.press(1, reply))[0].text.lower()
+        assert await stock(talk) == {"neon tetra": 6}
+
+
+async def test_the_answer_can_be_typed_and_taken_back(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 6 neon tetar", "neon tetra")
+        assert await stock(talk) == {"neon tetra": 6}
+        await talk.say("undo")
+        assert await stock(talk) == {"neon tetar": 6}
+
+
+async def test_two_kinds_of_one_name_are_asked(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say("added 2 angelfish")
+        assert "can be several kinds" in reply.text
+        assert reply.buttons[0].label == "freshwater angelfish"
+        assert reply.buttons[1].label == "dwarf angelfish"
+
+
+async def test_ten_thousand_animals_wait_for_a_yes(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        for said in ("added 10,000 neons", "added 10000 neons"):
+            (reply,) = await talk.say(said)
+            assert "10,000 neons in the 90 L of Fern" in reply.text
+            assert await stock(talk) == {}
+        assert "Left out" in await talk.text("no")
+        (reply,) = await talk.say("added 10000 neons")
+        await talk.say("yes")
+        assert await stock(talk) == {"neons": 10_000}
+        await talk.press(1, reply)
+        assert await stock(talk) == {"neons": 10_000}
+
+
+async def test_what_is_said_beside_a_crowd_is_stored(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        replies = await talk.say("kh 5, added 10000 neons")
+        assert replies[0].facts["values"][0]["canonical"] == 5
+        assert "10,000" in replies[1].text
+
+
+@pytest.mark.parametrize("said", ["lost 2", "2 dead", "lost 2 fish"])
+async def test_the_dead_of_no_kind_are_stored_and_asked(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 10 neon tetras", "added 6 corydoras")
+        (reply,) = await talk.say(said)
+        assert reply.text.splitlines()[1].startswith("Test ammonia")
+        assert [button.label for button in reply.buttons][:2] == ["neon tetras", "corydoras"]
+        await talk.press(2, reply)
+        assert await stock(talk) == {"neon tetras": 10, "corydoras": 4}
+
+
+async def test_the_dead_of_the_only_kind_need_no_question(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 10 neon tetras")
+        (reply,) = await talk.say("lost 2")
+        assert "kind" not in reply.text
+        assert await stock(talk) == {"neon tetras": 8}
+
+
+async def test_findings_use_the_keepers_own_word(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 10 Neonsalmler")
+        assert "is high for Neonsalmler" in await talk.text("gh 20")
+
+
+async def test_any_animal_is_no_kind(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        assert "Which kind is “fish”?" in await talk.text("added 2 fish")
+        await talk.say("no, added 2 guppies")
+        assert await stock(talk) == {"guppies": 2}
