@@ -21,6 +21,7 @@ class Item:
     unit: str | None = None
     ambiguous = False
     bearing = False
+    suffixed = False
     quantity: Quantity | None = None
     marks: tuple[str, ...] = ()
 
@@ -72,6 +73,37 @@ _BEARING = frozenset(
 )
 
 
+_LETTERS = frozenset({"c", "f"})
+"""Units of one letter, which name the number before them and no other."""
+_BASED = frozenset({"nitrate", "nitrite", "phosphate", "ammonia"})
+
+
+def _letter_before(tokens: list[Token], index: int) -> bool:
+    following = tokens[index + 1] if index + 1 < len(tokens) else tokens[index]
+    return tokens[index].text in _LETTERS and quantities.is_number(following)
+
+
+def _suffixed(tokens: list[Token], index: int) -> bool:
+    """Whether letters hang on a name by a hyphen, where its basis would stand (`no3-m`)."""
+    name = tokens[index]
+    behind = index + 1 if name.text[-1] == "-" else index + 2  # a dash may be the ion's charge
+    if behind >= len(tokens) or (behind > index + 1 and tokens[index + 1].text != "-"):
+        return False
+    dash, letters = tokens[behind - 1 : behind + 1]
+    close = dash.end == letters.start and (dash is name or name.end == dash.start)
+    short = letters.text.isalpha() and len(letters.text) < 4 and letters.kind != "analyte"
+    return close and short and str(name.value) in _BASED
+
+
+def _unit_misspelt(tokens: list[Token], place: int) -> bool:
+    """Letters, a slash and litres in one run where the unit belongs (`5 mag/l`)."""
+    if place + 2 >= len(tokens) or tokens[place + 1].text != "/":
+        return False
+    word, slash, litre = tokens[place : place + 3]
+    litres = litre.text in {"l", "ltr", "litre", "liter"}
+    return litres and word.text.isalpha() and word.end == slash.start and slash.end == litre.start
+
+
 _SYMBOLS = frozenset({"less", "more", "approx", "plusminus"})
 """Signs that belong to a number; one that stands alone makes the next number doubtful."""
 
@@ -91,13 +123,14 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         analyte, _, basis = str(token.value).partition("@")
         item.analyte = analyte
         item.basis = basis or None
+        item.suffixed = _suffixed(tokens, index)
         clause.items.append(item)
         return index + 1
     if kind != "word" and kind != "fill":
         quantity = quantities.read(tokens, index)
         if quantity is not None:
             return _quantity(tokens, index, quantity, clause)
-    if kind == "unit" and "@" in str(token.value):
+    if kind == "unit" and "@" in str(token.value) and not _letter_before(tokens, index):
         item = Item("N", token.start, token.end, token.text)
         item.unit, _, item.analyte = str(token.value).partition("@")
         clause.items.append(item)
@@ -107,11 +140,13 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
             clause.after.append("equals")
         symbol = not token.text[0].isalpha() and token.value in _SYMBOLS
         _mark("between" if symbol else str(token.value), clause)
+        if token.text == "ro":
+            clause.after.append("joint")  # a key away from "to"
     elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
         clause.fill = True
     elif kind == "command" and token.value == "no":
         clause.fill = True
-        clause.after.append("not")
+        clause.after += ["not", "joint"]
     elif kind != "p":
         item = Item("U", token.start, token.end, token.text)
         item.ambiguous = kind == "several"
@@ -176,8 +211,14 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
         named = following.kind == "analyte" and quantity.unit != "mg"
         if (touching or following.text == "/") and not named and following.kind != "number":
             quantity.problem = doubts.UNKNOWN_UNIT  # "mg/ll"
+    if quantity.unit is None and _unit_misspelt(tokens, after):
+        quantity.problem = doubts.UNKNOWN_UNIT
+        item.end = tokens[after + 2].end
+        return after + 3
     while after < len(tokens) and tokens[after].start == item.end:
         following = tokens[after]
+        if following.kind == "tank":
+            break
         named = following.kind in {"analyte", "unit"} and following.text[0] != "o"
         letters = following.text[0].isalpha() and not named  # "7o2" may be 702 or 7.2
         if not letters and following.kind != "number" and following.text not in _ODD:

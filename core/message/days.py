@@ -29,6 +29,7 @@ _PARTS = {
 }
 
 
+_ORDINALS = frozenset({"st", "nd", "rd", "th"})
 BETWEEN = frozenset({".", "of", "de", "st", "nd", "rd", "th"})
 """What may stand between the day and the month."""
 
@@ -108,11 +109,22 @@ def _day_of_month(tokens: list[Token], place: int, parts: Parts, local: datetime
         used += 1
     word = word_at(tokens, place + used)
     if not word.startswith("month") or not word[5:]:
-        return 0
+        return _ordinal(tokens, place, int(day), parts, local)
     used += 1
     year, more = _year(tokens, place + used)
     parts.day = _dated(parts, int(word[5:]), int(day), year, local)
     return used + more
+
+
+def _ordinal(tokens: list[Token], place: int, day: int, parts: Parts, local: datetime) -> int:
+    """`the 8th`: the latest day of a month with that number."""
+    behind = tokens[place + 1] if place + 1 < len(tokens) else None
+    if behind is None or behind.text not in _ORDINALS or behind.start != tokens[place].end:
+        return 0
+    if day > local.day:
+        local = local.replace(day=1) - timedelta(days=1)
+    parts.day = _date(parts, local.year, local.month, day)
+    return 2
 
 
 def _year(tokens: list[Token], place: int) -> tuple[list[int], int]:

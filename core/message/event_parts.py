@@ -32,7 +32,11 @@ class Parts:
     named: list[Token] = field(default_factory=list)
     unsure: bool = False
     share_end: int = 0
+    heavy: bool = False
     water: bool = False
+
+
+_BY_THE_KILO = frozenset({"sea salt"})
 
 
 def added(parts: Parts) -> str:
@@ -52,7 +56,7 @@ def judge(kind: str, parts: Parts) -> str | None:
         if parts.bare is not None or parts.unknown:
             asked = parts.water or any(amount is not None for amount in amounts)
             return doubts.UNSURE_EVENT if asked or parts.bare is not None else ""
-        if parts.spoons is not None or parts.grams is not None:
+        if any(a is not None for a in (parts.spoons, parts.grams, parts.millilitres)):
             return doubts.UNSURE_EVENT
         if not parts.water and all(amount is None for amount in amounts):
             return ""
@@ -73,6 +77,8 @@ def judge(kind: str, parts: Parts) -> str | None:
         whole = parts.unknown and not (parts.bare is None and parts.count is None)
         return None if whole else doubts.UNSURE_EVENT
     if kind == "dose":
+        if parts.litres is not None or (parts.heavy and parts.substance not in _BY_THE_KILO):
+            return doubts.UNSURE_EVENT  # a letter too many or too few: g, kg, mg, ml, l
         if parts.bare is not None or parts.percent is not None:
             return doubts.UNSURE_EVENT
         if parts.substance is None and not parts.unknown:

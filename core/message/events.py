@@ -232,6 +232,7 @@ def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:
         parts.percent = value
         parts.share_end = quantity.last
     elif unit in GRAMS:
+        parts.heavy = parts.heavy or unit in {"kg", "mg"}
         parts.grams = value * GRAMS[unit]
     elif unit in MILLILITRES:
         parts.millilitres = value
@@ -263,6 +264,7 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
         substance = source_words(sorted(parts.unknown + parts.named, key=_start), source)
     living = living or kind == "media"
     count = int(parts.bare) if living and parts.bare is not None else parts.count
+    count = count if living else None
     return Found(
         first,
         last,

@@ -104,11 +104,17 @@ def _sound(made: Value) -> bool:
     return all(end is not None and row.low <= end <= row.high for end in ends)
 
 
+_SHOWN = {"ph": "pH", "gh": "GH", "kh": "KH", "co2": "CO2", "tds": "TDS"}
+
+
+def name_for(analyte: str) -> str:
+    """How a suggestion writes an analyte's name, so that it is read back."""
+    return _SHOWN.get(analyte, analyte.replace("_", " "))
+
+
 def _word(candidate: Candidate) -> str:
     basis = candidate.basis
-    word = {"ph": "pH", "gh": "GH", "kh": "KH", "co2": "CO2", "tds": "TDS"}.get(
-        candidate.analyte, candidate.analyte.replace("_", " ")
-    )
+    word = name_for(candidate.analyte)
     return f"{word}-{basis}" if basis in {"N", "P"} else word
 
 

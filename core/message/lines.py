@@ -7,7 +7,7 @@ separator = "," | ";" | "|" | "/" | "(" | ")" | "and" | "-" | "." | "!" | "?"
 
 from __future__ import annotations
 
-from core.message import clauses, doubts, events, tanks, times
+from core.message import clauses, doubts, events, quantities, tanks, times
 from core.message.clauses import Clause
 from core.message.days import BETWEEN
 from core.message.model import Doubt
@@ -173,8 +173,11 @@ def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -
 
 
 def _tank_like(tokens: list[Token], index: int, state: Statement) -> bool:
-    """A word that names an analyte, and nearly a tank, before another name (`fer ph 7`)."""
-    if index + 1 >= len(tokens) or tokens[index + 1].kind != "analyte" or not state.context.tanks:
+    """A word that names an analyte, and nearly a tank, before a name or alone (`fer ph 7`)."""
+    alone = len(tokens) == 1
+    if not state.context.tanks or not (
+        alone or (index + 1 < len(tokens) and tokens[index + 1].kind == "analyte")
+    ):
         return False
     word = tokens[index].text
     return len(word) > 2 and tanks.match(word, state.context.tanks).name is not None
@@ -198,12 +201,28 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
     ):
         return False
     if token.text in _SOFT or token.text in _HARD:
+        _unit_cut_off(tokens, index, clause)
         return True
     if token.text == "-":
         following = tokens[index + 1] if index + 1 < len(tokens) else token
-        word = following.kind == "word" or (following.kind == "fill" and len(following.text) == 1)
+        letter = len(following.text) == 1 and following.kind in {"word", "fill", "several"}
+        word = following.kind == "word" or letter
+        if letter and index + 2 < len(tokens) and quantities.is_number(tokens[index + 2]):
+            return False  # typed into a range: "20 -o 40"
         return not clause.items or (clause.items[-1].kind == "V" and not word)
     return False
+
+
+def _unit_cut_off(tokens: list[Token], index: int, clause: Clause) -> None:
+    """A unit that a mark parts from its number (`8 ,ppm`) makes the number doubtful."""
+    following = tokens[index + 1] if index + 1 < len(tokens) else None
+    if following is None or following.kind != "unit" or not clause.items:
+        return
+    if index + 2 < len(tokens) and quantities.is_number(tokens[index + 2]):
+        return  # a name of its own
+    quantity = clause.items[-1].quantity
+    if quantity is not None and quantity.unit is None:
+        quantity.problem = quantity.problem or doubts.UNKNOWN_UNIT
 
 
 def _waits(tokens: list[Token], index: int, clause: Clause) -> bool:

@@ -82,15 +82,16 @@ def modifies(word: str) -> bool:
 
 @lru_cache(maxsize=4096)
 def counts(word: str) -> bool:
-    """Whether a word of five letters or more is nearly one that counts.
+    """Whether a word of four letters or more is nearly one that counts.
 
     Examples
     --------
     >>> counts("dozwn"), counts("tetra")
     (True, False)
     """
-    return 5 <= len(word) <= 30 and any(
+    return 4 <= len(word) <= 30 and any(
         OSA.distance(word, near, score_cutoff=2) <= (1 if len(word) < 6 else 2)
+        or word.startswith(near)
         for near, entry in lexicon().words.items()
         if entry[0] == "count" and len(near) > 4
     )

@@ -38,6 +38,8 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
                 made = _pair(clause, first, second)
             if not made.analyte and (not made.choices or nearest.bears(made.name)):
                 _between_numbers(last, made)
+                if last is None and not made.choices and nearest.bears(made.name):
+                    _between_numbers(previous, made)
             last = made
         return
     kinds = [item.kind for item in items if item.kind != "U"]
@@ -144,7 +146,8 @@ def _named(item: Item, items: list[Item], index: int) -> bool:
     following = items[index + 1] if index + 1 < len(items) else None
     if quantity is None or following is None or following.kind != "N":
         return False
-    if following.analyte != quantity.of and (following.analyte, quantity.unit) not in FACTORS:
+    unit = "°fH" if quantity.unit_text in {"°f", "° f"} else quantity.unit
+    if following.analyte != quantity.of and (following.analyte, unit) not in FACTORS:
         return False
     # Where numbers come first, the name behind is this one's, whatever follows it.
     return items[0].kind == "V" or index + 2 >= len(items) or items[index + 2].kind != "V"
@@ -170,6 +173,8 @@ def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
         candidate.choices = names
     else:
         candidate = Candidate(name.analyte, name.basis, value.quantity, start, end, name.text)
+        if name.suffixed:
+            candidate.problem = doubts.UNKNOWN_WORD
     _apply_marks(candidate, value.marks)
     clause.candidates.append(candidate)
     return candidate
@@ -223,10 +228,19 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
             last.problem = last.problem or doubts.UNKNOWN_WORD
             index += 2
         elif item.kind == "N":
-            clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
+            _nameless(clause, item, last)
         else:
             _loose(clause, item, last, following)
         index += 1
+
+
+def _nameless(clause: Clause, item: Item, last: Candidate | None) -> None:
+    """A name without a number; a unit torn off the value before it makes that one doubtful."""
+    if item.unit is not None and last is not None and last.quantity.unit is None:
+        last.problem = last.problem or doubts.UNKNOWN_UNIT
+        last.end = max(last.end, item.end)
+    else:
+        clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
 
 
 def _between_numbers(last: Candidate | None, made: Candidate) -> None:
@@ -262,7 +276,7 @@ def _number_first(clause: Clause, items: list[Item], previous: Candidate | None 
             last = _pair(clause, item, items[index + 1])
             index += 1
         elif item.kind == "N":
-            clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
+            _nameless(clause, item, last)
         else:
             _loose(clause, item, last, following)
         index += 1
@@ -279,6 +293,8 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         last.end = max(last.end, item.end)
         return
     if "other" in marks:
+        if "joint" in marks and last is not None:
+            last.problem = last.problem or doubts.UNKNOWN_WORD
         clause.trouble.append((item.start, item.end, doubts.OTHER_WATER))
         clause.other = False
         return
@@ -288,6 +304,8 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
     if last is not None and marks & {"was", "from", "formerly"}:
         _again(clause, item, last)
         return
+    if last is not None and "joint" in marks:
+        last.problem = last.problem or doubts.UNKNOWN_WORD  # 20 no 40, 20 ro 40: 20 to 40?
     if last is not None and "not" in marks:
         return  # "7.4 not 7.2"
     if last is not None:

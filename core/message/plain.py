@@ -12,6 +12,7 @@ from __future__ import annotations
 from core.analytes import ANALYTES
 from core.message import quantities
 from core.message.candidates import Candidate
+from core.message.hardness import FRENCH
 from core.message.model import Context, Parsed, Value
 from core.message.settling import settle
 from core.message.tokens import Token
@@ -53,7 +54,7 @@ def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
         )
         candidate.tank = tank
         settled = settle(candidate, context, source)
-        if not isinstance(settled, Value):
+        if not isinstance(settled, Value) or settled.unit == FRENCH:
             return None
         values.append(settled)
     if not values:

@@ -78,18 +78,52 @@ def other_water(line: Line, candidates: list[Candidate], state: Statement) -> No
         state.other = False
 
 
-def lone_k(candidates: list[Candidate], state: Statement) -> None:
+def lone_k(line: Line, candidates: list[Candidate], state: Statement) -> None:
     """A bare K is potassium only beside a KH, since one letter is easily lost."""
     lone = [c for c in candidates if c.name == "k" and c.problem is None]
     if not lone:
         return
-    names = {c.analyte for c in candidates} | {value.analyte for value in state.values}
+    names = {c.analyte for c in candidates}
+    if not line.tanks:
+        names |= {value.analyte for value in state.values}
     if "kh" in names and len(names) > 2:
         return
     for candidate in lone:
+        _torn_by(candidate, candidates, state.source)
         text = number_text(candidate.quantity)
         candidate.problem = doubts.AMBIGUOUS_NAME
         candidate.choices = (f"potassium {text}", f"KH {text}")
+
+
+def _torn_by(lone: Candidate, candidates: list[Candidate], source: str) -> None:
+    """A letter that may have been typed into a number or a range (`4k 1/2`, `20 k- 40`)."""
+    before = [each for each in candidates if each.end <= lone.start]
+    if not before:
+        return
+    inside = source[lone.start + 1 : lone.quantity.start].strip()
+    if before[-1].end == lone.start or inside == "-":
+        before[-1].problem = before[-1].problem or doubts.UNKNOWN_WORD
+
+
+def reference_heat(line: Line, candidates: list[Candidate]) -> None:
+    """25 °C behind a conductivity is what the meter corrects to, or the tank: asked."""
+    named = [
+        item.start
+        for clause in line.clauses
+        for item in clause.items
+        if item.analyte == "conductivity"
+        or (item.quantity is not None and item.quantity.of == "conductivity")
+    ]
+    for candidate in candidates:
+        quantity = candidate.quantity
+        bare = candidate.analyte == "temperature" and candidate.name in _SIGNS
+        told = (quantity.value, quantity.unit) in _REFERENCES
+        if bare and told and named and candidate.start > min(named):
+            candidate.problem = candidate.problem or doubts.UNKNOWN_WORD
+
+
+_SIGNS = frozenset({"", "c", "f", "°c", "°f"})
+_REFERENCES = frozenset({(25.0, "°C"), (77.0, "°F")})
 
 
 def _poison(candidates: list[Candidate], reason: str, *, force: bool = False) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
-from core.message import belonging, doubts, lines, pairs, scopes
+from core.message import belonging, doubts, hardness, lines, pairs, scopes
 from core.message.candidates import Candidate
 from core.message.model import Context, Doubt, Intent, Parsed, Value
 from core.message.settling import settle
@@ -24,6 +24,8 @@ def read(source: str, tokens: list[Token], context: Context) -> Statement:
             start = index + 1
     if start < len(tokens):
         _line(tokens[start:] if start else tokens, state)
+    if any(value.unit == hardness.FRENCH for value in state.values):
+        hardness.slips(state, tokens)
     state.parsed = _finish(state)
     return state
 
@@ -48,7 +50,8 @@ def _scopes(line: Line, state: Statement) -> None:
         for clause in line.clauses:
             scopes.trailing_marks(clause)
             scopes.clause_words(clause)
-        scopes.lone_k(candidates, state)
+        scopes.lone_k(line, candidates, state)
+        scopes.reference_heat(line, candidates)
         scopes.unknown_words(line, candidates, state)
     belonging.tanks(line, state)
     belonging.times(line, candidates, state)

@@ -108,7 +108,7 @@ def _named(
     token: Token, folded: str, index: dict[str, list[tuple[str, str]]]
 ) -> tuple[str, str] | None:
     start = token.start
-    if start and folded[start - 1].isalnum():
+    if start and folded[start - 1].isalpha():
         return None
     for plain, name in index.get(token.text[0], ()):
         end = start + len(plain)

@@ -102,7 +102,8 @@ def cut(
             run = text.partition("..")[0].rstrip(".,'")
             end = start + len(run)
             number = numbers.read(run)
-            if start == glued:
+            torn = run[0] in ".," and out and out[-1].end == start and out[-1].text[-1].isdigit()
+            if start == glued or torn:
                 number = numbers.Number(number.value, None, "|", doubts.BAD_NUMBER)
             out.append(Token("number", number, run, start, end))
         elif kind == "mark":
@@ -276,6 +277,9 @@ def _by_place(
     following = tokens[index + 1].kind if index + 1 < len(tokens) else ""
     if index + 2 < len(tokens) and following == "number":
         clock = tokens[index + 2].text in {"h", "uhr", "uur"}
+    if any(entry == _ORDINAL for _, entry in meanings):  # 8th, or the French TH 12
+        glued = number and tokens[index - 1].end == tokens[index].start
+        return next(entry for _, entry in meanings if (entry == _ORDINAL) == glued)
     for _, entry in meanings:
         if number and (entry[0] == "unit" or (entry[1].startswith("month") and entry[1][5:])):
             return entry
@@ -288,6 +292,7 @@ def _by_place(
     return None
 
 
+_ORDINAL = ("time", "ordinal")
 _DAYS = frozenset("yesterday mon tue wed thu fri sat sun".split())  # noqa: SIM905
 
 

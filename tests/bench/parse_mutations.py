@@ -16,6 +16,7 @@ import sys
 from collections import Counter
 
 from core.message import parse
+from core.message.doubts import UNKNOWN_TANK
 from core.message.model import Parsed
 from tests.messages import corpus
 
@@ -122,7 +123,9 @@ def main() -> None:
             if new:
                 other += 1
                 examples.append(f"{case.text!r} -> {text!r}: {dict(new)}")
-            elif stored(after) - stored(before):
+            elif stored(after) - stored(before) and not any(
+                doubt.reason == UNKNOWN_TANK for doubt in after.doubts
+            ):
                 moved += 1
                 renamed.append(f"{case.text!r} -> {text!r}: {stored(after) - stored(before)}")
     print(f"edits {total}")

@@ -19,7 +19,7 @@ SAID = {
     "ppm": ["ppm", "PPM"],
     "mg/L": ["mg/l", "mg/L"],
     "µg/L": ["µg/l", "ug/L", "μg/l"],
-    "°fH": ["°fH", "fH"],
+    "°fH": ["°fH", "°f"],  # a bare "fh" is one key from "dh": asked about
     "°e": ["°e", "clark"],
     "gpg": ["gpg"],
     "meq/L": ["meq/l", "mval/l", "meq"],
