@@ -10,6 +10,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
 from bot.chat import (
+    arrivals,
     changes,
     corrections,
     dosing,
@@ -111,6 +112,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await topic(turn, parsed.command, parsed)
     if (trait := traits.trait_of(turn, parsed)) is not None:
         return await traits.answer(turn, trait)
+    if (coming := arrivals.coming_in(turn, parsed)) is not None:
+        return await arrivals.answer(turn, coming)
     if products.is_label(turn, parsed):
         return await products.answer(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None

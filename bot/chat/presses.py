@@ -6,6 +6,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
 from bot.chat import (
+    arrivals,
     corrections,
     doses,
     doubts,
@@ -37,6 +38,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "keep_stray": doubts.keep_stray,
     "leave_out": doubts.leave_out,
     "type_again": doubts.type_again,
+    "quarantine": arrivals.press_quarantine,
     "name_animal": stock.press_name,
     "for_tank": doubts.for_tank,
     "log_dose": doses.log,

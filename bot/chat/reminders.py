@@ -15,7 +15,18 @@ from bot.store.reminders import Draft, Reminder
 from bot.store.tanks import StoredTank
 from core.message.model import Command, Parsed
 from core.message.tanks import match
-from core.schedule import Once, Problem, Request, describe, from_text, parse_request, to_text
+from core.schedule import (
+    Every,
+    Kind,
+    Once,
+    Problem,
+    Request,
+    describe,
+    from_text,
+    next_after,
+    parse_request,
+    to_text,
+)
 
 LISTED: Final = 30
 """Reminders that fit one message."""
@@ -38,6 +49,16 @@ async def make_once(
     """Keep a reminder for a single moment, as advice asks for; the same one only once."""
     rule = to_text(Once(at.astimezone(turn.chat.zone)))
     return (await _keep(turn, what, kind, rule, at, at, tank, counts=False))[0]
+
+
+async def make_every(turn: Turn, what: str, kind: Kind, rule: Every, tank: StoredTank) -> Reminder:
+    """Keep a reminder at intervals from now, as advice asks for."""
+    first = next_after(rule, turn.now, turn.chat.zone, turn.now)
+    if first is None:
+        raise ValueError("an interval without an end has a next time")
+    counts = kind in {"test", "change"}
+    held = to_text(rule)
+    return (await _keep(turn, what, kind, held, turn.now, first, tank, counts=counts))[0]
 
 
 async def stop(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:

@@ -23,6 +23,9 @@ LONGEST: Final = 60
 LONGEST_TEXT: Final = 4 * LONGEST
 """With the spaces and marks that do not count. [characters]"""
 
+LONGEST_SENTENCE: Final = 400
+"""A longer text is not searched for names. [characters]"""
+
 MOST_OFFERED: Final = 4
 """Candidates that are offered; more is no help."""
 
@@ -91,6 +94,34 @@ def _look_up(text: str) -> Found:
     if not near and long_enough and (sharing := held.words.get(stem(plain))):
         return Found(None, held.rows(sharing[:MOST_OFFERED]), shared=len(sharing) > 1)
     return Found(None, near)
+
+
+MOST_WORDS: Final = 4
+"""Words of the longest common name that is sought in a sentence."""
+
+
+def named_in(text: str) -> tuple[str, Found] | None:
+    """The first animal that a sentence names in full, with the words that name it.
+
+    Parameters
+    ----------
+    text : str
+        A sentence; misspelt names are not sought in it.
+
+    Examples
+    --------
+    >>> words, found = named_in("how do i add 6 cherry shrimps to my tank")
+    >>> words, found.species.scientific
+    ('cherry shrimps', 'Neocaridina davidi')
+    """
+    words = plain_name(text[:LONGEST_SENTENCE]).split()
+    held = table()
+    for size in range(MOST_WORDS, 0, -1):
+        for start in range(len(words) - size + 1):
+            said = " ".join(words[start : start + size])
+            if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
+                return said, lookup(said)
+    return None
 
 
 def species(name: str) -> Species:

@@ -163,7 +163,7 @@ def arrive(
     keep_closed = keep_closed or (ammonia is not None and ammonia.is_dangerous)
     misfits = tuple(m for row in kinds for m in fits(row, state) if m.certain)
     slow = 2.0 if any(row.level("change") == "high" for row in kinds) else 1.0
-    days = _days(differences, kinds)
+    days = _days(differences, kinds, _ph_apart(bag, state, fresh=not keep_closed))
     steps = _steps(differences, keep_closed, slow, days)
     if (problem := _not_ready(state)) is not None:
         steps = (Step("not_yet", 0.0, {"reason": problem}), *steps)
@@ -200,8 +200,7 @@ def bag_ammonia(bag: Mapping[str, Measured], state: State) -> BagAmmonia | None:
         return None
     warm = bag.get("temperature") or state.last("temperature")
     temperature = min(max(warm.value if warm else limits.WARMEST_ASSUMED, 0.0), 45.0)
-    salt = bag["salinity"].value if "salinity" in bag else state.salinity
-    salinity = min(max(salt, 0.0), 50.0)
+    salinity = _salt(bag, state)
     acidity = min(max(ph.value, 2.0), 12.0)
     open_ph = _open_ph(kh.value, temperature, salinity)
     if open_ph is None:
@@ -226,14 +225,36 @@ def _open_ph(kh: float, temperature: float, salinity: float) -> float | None:
         return None
 
 
-def _days(differences: Sequence[Difference], kinds: Sequence[Species]) -> float:
+def _ph_apart(bag: Mapping[str, Measured], state: State, *, fresh: bool) -> float:
+    """How far the tank's pH is from the bag's, like with like: both stood in open air.
+
+    A closed bag's own pH is low from the carbon dioxide in it, which leaves whatever is done. So
+    the buffers are compared; without them a measured pH counts only where the bag was closed
+    lately, or where the tank's is lower still.
+    """
+    here, there = state.last("kh"), bag.get("kh")
+    if here is not None and there is not None and min(here.value, there.value) > 0.0:
+        stood = [_open_ph(kh.value, 25.0, _salt(bag, state)) for kh in (here, there)]
+        if stood[0] is not None and stood[1] is not None:
+            return stood[0] - stood[1]
+    ph, bag_ph = state.last("ph"), bag.get("ph")
+    if ph is None or bag_ph is None:
+        return 0.0
+    apart = ph.value - bag_ph.value
+    return apart if fresh or apart < 0.0 else 0.0
+
+
+def _salt(bag: Mapping[str, Measured], state: State) -> float:
+    salt = bag["salinity"].value if "salinity" in bag else state.salinity
+    return min(max(salt, 0.0), 50.0)
+
+
+def _days(differences: Sequence[Difference], kinds: Sequence[Species], ph_apart: float) -> float:
     """Days in water of their own, where the tank's differs more than hours can bridge."""
-    days = 0.0
+    days = PH_HOURS / 24.0 if abs(ph_apart) > PH_APART + 1e-9 else 0.0
     invertebrates = any(row.is_invertebrate for row in kinds)
     for difference in differences:
         change = difference.change
-        if difference.analyte == "ph" and abs(change) > PH_APART:
-            days = max(days, PH_HOURS / 24.0)
         if difference.analyte == "salinity":
             up = limits.SALINITY_UP
             step = up if change > 0.0 or invertebrates else limits.SALINITY_DOWN
@@ -285,21 +306,12 @@ def _not_ready(state: State) -> str | None:
 
 @dataclass(frozen=True, slots=True)
 class Duty:
-    """Something to do with a quarantine tank: every so many days, from one day to another."""
+    """Something to do with a quarantine tank, every so many days until it ends."""
 
-    id: str
+    id: Literal["look", "test", "change"]
     every_days: int
-    from_day: int
-    to_day: int
 
 
-QUARANTINE: Final[tuple[Duty, ...]] = (
-    Duty("look_at_animals", 1, 0, QUARANTINE_DAYS),
-    Duty("test_ammonia_and_nitrite", 1, 1, 7),
-    Duty("test_ammonia_and_nitrite", 3, 8, QUARANTINE_DAYS),
-    Duty("change_water_matched", 3, 3, QUARANTINE_DAYS),
-    Duty("match_to_tank", 2, 14, QUARANTINE_DAYS),
-    Duty("move_if_well", QUARANTINE_DAYS, QUARANTINE_DAYS, QUARANTINE_DAYS),
-)
-"""A tank of its own with its own nets and reminders; common practice, no source. No medicine by
-guess: a fish vet decides."""
+QUARANTINE: Final[tuple[Duty, ...]] = (Duty("look", 1), Duty("test", 2), Duty("change", 3))
+"""A tank of its own with its own nets and reminders, for `QUARANTINE_DAYS`; common practice, no
+source. No medicine by guess: a fish vet decides."""

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
-from core.advice._livestock_names import Found, lookup, species
+from core.advice._livestock_names import Found, lookup, named_in, species
 from core.advice._livestock_table import (
     RANGES,
     SENSITIVITIES,
@@ -41,6 +41,7 @@ __all__ = [
     "is_tender",
     "kept_in",
     "lookup",
+    "named_in",
     "nitrate_limit",
     "source_text",
     "species",

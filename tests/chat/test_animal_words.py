@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from bot.chat.words.animals import arrival, could_live, keep, step, which
+from bot.chat.words.animals import could_live, keep, which
 from core.advice import livestock
-from core.advice.arrivals import Step, arrive
 from core.advice.keeping import can_keep
 from core.advice.livestock import lookup, species
 from tests.core.advice.waters import by_kit, read, state, tank
@@ -54,34 +53,3 @@ def test_what_could_live_is_told_by_company() -> None:
     assert any(line.startswith("soft water: ") for line in lines)
     assert len(lines) <= 6
     assert could_live([], "tap")[0].startswith("Tell me GH and KH of tap")
-
-
-def test_a_foul_bag_is_warned_of_first() -> None:
-    bag = {
-        "ammonia": read("ammonia", 3.0), "ph": read("ph", 6.4), "kh": read("kh", 4.0),
-        "temperature": read("temperature", 24.0),
-    }  # fmt: skip
-    lines = arrival(arrive(bag, HOME, hours=10))
-    assert lines[0].startswith("Keep the bag closed: open, its pH rises from 6.4 to 8")
-    assert lines[-1].startswith("No food today")
-
-
-def test_a_tank_with_nitrite_is_no_home() -> None:
-    held = state(read("nitrite", 1.0, basis="ion"), of=tank("guppy"))
-    assert arrival(arrive({}, held))[1].startswith("Not yet: there is nitrite")
-
-
-@pytest.mark.parametrize(
-    "one",
-    [
-        Step("not_yet", 0.0, {"reason": "ammonia"}), Step("dim_light"), Step("float_closed", 20.0),
-        Step("prepare_container"), Step("open_and_move"),
-        Step("add_tank_water", 15.0, {"parts": 3.0}),
-        Step("hold_in_quarantine", 0.0, {"days": 2.0}), Step("net_over"),
-        Step("discard_bag_water"), Step("watch", 0.0, {"hours": 24.0}),
-    ],
-    ids=lambda one: one.id,
-)  # fmt: skip
-def test_each_step_is_one_line(one: Step) -> None:
-    assert step(one).endswith(".")
-    assert "\n" not in step(one)

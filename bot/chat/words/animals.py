@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from typing import Final
 
 from bot.chat.words.finding_animals import do_not_go_together
-from bot.chat.words.numbers import litres, plain, small
-from core.advice.arrivals import Arrival, BagAmmonia, Step
+from bot.chat.words.numbers import litres, plain
 from core.advice.keeping import Keeping
 from core.advice.livestock import Conflict, Found, Misfit, Species, Suited, source_text
 from core.analytes import ANALYTES
@@ -130,74 +129,3 @@ def could_live(suited: Sequence[Suited], source: str) -> list[str]:
     lines = [f"{source} as it is suits {len(suited)} kinds that I know; some of them:"]
     lines += [f"{group}: {', '.join(names[:NAMES_SHOWN])}" for group, names in best[: LINES - 2]]
     return [*lines, "By hardness first; temperature and the size of the tank are not judged."]
-
-
-# Coming home ----------------------------------------------------------------------------------
-
-
-def arrival(plan: Arrival) -> list[str]:
-    """The order of work for a bag, one line a step, a warning first where there is one."""
-    lines = [step(one) for one in plan.steps]
-    if plan.ammonia is not None and plan.ammonia.is_dangerous:
-        lines.insert(0, _ammonia(plan.ammonia))
-    elif plan.keep_closed:
-        lines.insert(
-            0, "Do not let the bag stand open: its CO2 leaves and ammonia turns poisonous."
-        )
-    if plan.misfits:
-        lines.insert(0, f"This tank does not suit them: {misfit(plan.misfits[0])}")
-    return lines
-
-
-def _ammonia(bag: BagAmmonia) -> str:
-    return (
-        f"Keep the bag closed: open, its pH rises from {plain(bag.ph, 1)} to"
-        f" {plain(bag.ph_open, 1)} and poisonous ammonia from {small(bag.nh3_n)} to"
-        f" {small(bag.nh3_n_open)} mg/L as N."
-    )
-
-
-_NOT_YET: Final[Mapping[str, str]] = {
-    "ammonia": "there is ammonia in the tank",
-    "nitrite": "there is nitrite in the tank",
-    "chlorine": "there is chlorine in the tank",
-    "cycling_ammonia": "the tank is still cycling",
-    "cycling_nitrite": "the tank is still cycling",
-}
-
-
-def _minutes(one: Step) -> str:
-    return f"{one.minutes:.0f} min"
-
-
-def _number(one: Step, name: str) -> str:
-    return plain(float((one.facts or {})[name]), 0)
-
-
-_STEPS: Final[Mapping[str, Callable[[Step], str]]] = {
-    "not_yet": lambda one: (
-        f"Not yet: {_NOT_YET.get(str((one.facts or {})['reason']), 'the tank is not ready')}."
-        " Keep them elsewhere until it is gone."
-    ),
-    "dim_light": lambda _: "Dim the light of the room and the tank.",
-    "float_closed": lambda one: f"Float the closed bag for {_minutes(one)}.",
-    "prepare_container": lambda _: (
-        "Ready a clean, aerated container of water like the bag's in warmth, salt and hardness."
-    ),
-    "open_and_move": lambda _: "Open the bag and move the animals over at once, without its water.",
-    "add_tank_water": lambda one: (
-        f"Add tank water in {_number(one, 'parts')} parts over {_minutes(one)}."
-    ),
-    "hold_in_quarantine": lambda one: (
-        f"Keep them there {_number(one, 'days')} days, moving its water towards the tank's by small"
-        " changes; test ammonia daily."
-    ),
-    "net_over": lambda _: "Net them into the tank.",
-    "discard_bag_water": lambda _: "Pour the bag's water away (not outdoors), never into the tank.",
-    "watch": lambda one: f"No food today; watch them for {_number(one, 'hours')} h.",
-}
-
-
-def step(one: Step) -> str:
-    """One step of coming home."""
-    return _STEPS[one.id](one)

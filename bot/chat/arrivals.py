@@ -1,0 +1,146 @@
+"""New animals home: the bag against the tank, the order of work, and quarantine."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import timedelta
+from typing import Any
+
+from bot.chat import readings, reminders
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import arrivals as words
+from bot.chat.words import general
+from bot.chat.words.animals import THAT_TANK
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
+from core.advice.arrivals import QUARANTINE, QUARANTINE_DAYS, Arrival, arrive
+from core.advice.livestock import Found, lookup, named_in
+from core.advice.state import Measured, State, measured
+from core.message.homecoming import Coming, read
+from core.message.model import Parsed
+from core.schedule import Every, Kind
+from core.tank import Tank
+
+_COUNTED = re.compile(r"\b(\d{1,4}) ((?:[^\W\d_]+ ){0,2}[^\W\d_]+)")
+
+KIND_OF_DUTY: Mapping[str, Kind] = {"look": "other", "test": "test", "change": "change"}
+
+
+def coming_in(turn: Turn, parsed: Parsed) -> Coming | None:
+    """What a message tells of animals on their way in; None where it is about something else."""
+    if parsed.command is not None or parsed.events or not turn.incoming.addressed:
+        return None
+    coming = read(turn.incoming.text, turn.context())
+    if coming is None or (parsed.values and not coming.bag):
+        return None
+    if coming.bag or coming.quarantine:
+        return coming
+    living = coming.animals or _animals(coming) is not None
+    told = coming.about_bag or coming.home or coming.adding
+    return coming if told and living else None
+
+
+async def answer(turn: Turn, coming: Coming) -> list[Reply]:
+    """Say how they come in; what is told of a tank's own water is kept first."""
+    replies: list[Reply] = []
+    if coming.rest is not None:
+        replies += await readings.keep(turn, coming.rest)
+    stored = turn.tank_named(coming.tank) if coming.tank else turn.current_tank
+    if coming.quarantine and not (coming.bag or coming.home):
+        name = stored.name if stored is not None else THAT_TANK
+        lines = words.quarantine(name)
+        return [*replies, await turn.reply(lines, choices=_choices(None, stored))]
+    return [*replies, await _plan(turn, coming, stored)]
+
+
+async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
+    if stored is None:
+        state = State(Tank(name=""), turn.local_now)
+    else:
+        state = await state_of(turn, stored, turn.now)
+    read_in_bag = (measured(value, turn.local_now, state.tank) for value in coming.bag)
+    bag = {reading.analyte: reading for reading in read_in_bag if reading is not None}
+    animals = _animals(coming)
+    kind = animals[1].species if animals is not None else None
+    plan = arrive(bag, state, [kind] if kind is not None else [], coming.hours)
+    name = stored.name if stored is not None else THAT_TANK
+    log = None
+    if animals is not None and animals[2] is not None and stored is not None:
+        log = f"{stored.name}: added {animals[2]} {animals[0]}"
+    return await turn.reply(
+        words.arrival(plan, name),
+        choices=_choices(log, stored),
+        more=words.more(plan, hours_known=coming.hours is not None),
+        facts=_facts(plan, bag, stored, kind.scientific if kind is not None else None),
+    )
+
+
+def _animals(coming: Coming) -> tuple[str, Found, int | None] | None:
+    """The animals that are named: the words, whom they can mean, and how many."""
+    named = named_in(coming.text)
+    for counted in _COUNTED.finditer(coming.text):
+        many, said = int(counted[1]), counted[2].split()
+        if named is not None:
+            if named[0] in counted[2]:
+                return named[0], named[1], many
+            continue
+        for size in range(len(said), 0, -1):
+            found = lookup(" ".join(said[:size]))
+            if found.species is not None or found.candidates:
+                return " ".join(said[:size]), found, many
+    return None if named is None else (*named, None)
+
+
+def _choices(log: str | None, stored: StoredTank | None) -> list[Choice]:
+    choices = [Choice(words.THEY_ARE_IN, "say_again", "", {"text": log})] if log else []
+    if stored is not None:
+        held = {"tank_id": stored.id}
+        choices.append(Choice(words.QUARANTINE_FIRST, "quarantine", "", held))
+    return choices
+
+
+def _facts(
+    plan: Arrival, bag: Mapping[str, Measured], stored: StoredTank | None, species: str | None
+) -> dict[str, Any]:
+    """Every number of the plan; what is not known is absent."""
+    facts: dict[str, Any] = {
+        "bag": {of: reading.value for of, reading in bag.items()},
+        "steps": [step.id for step in plan.steps],
+        "minutes": plan.minutes,
+        "days": plan.days,
+        "keep_closed": plan.keep_closed,
+    }
+    if stored is not None:
+        facts["tank"] = stored.name
+    if species is not None:
+        facts["species"] = species
+    if plan.ammonia is not None:
+        held = plan.ammonia
+        facts |= {"ph_open": held.ph_open, "nh3_n": held.nh3_n, "nh3_n_open": held.nh3_n_open}
+    return facts
+
+
+async def press_quarantine(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Make a quarantine tank for a tank, with reminders until its end."""
+    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    if stored is None or not await turn.uow.offers.take(offer.id, choice.verb):
+        return [await turn.reply(general.already())]
+    if turn.tank_named(words.NAME) is not None:
+        return [await turn.reply(words.there_already(words.NAME))]
+    own = await turn.add_tank(Tank(name=words.NAME, kind=stored.tank.kind, soft=stored.tank.soft))
+    await turn.use_tank(stored)
+    tasks = []
+    for duty in QUARANTINE:
+        what = words.TASKS[duty.id]
+        rule = Every(duty.every_days, "days")
+        await reminders.make_every(turn, what, KIND_OF_DUTY[duty.id], rule, own)
+        tasks.append(f"{words.how_often(duty.every_days)} to {what}")
+    end = turn.now + timedelta(days=QUARANTINE_DAYS)
+    task = words.move_task(stored.name, own.name)
+    await reminders.make_once(turn, task, "other", end, own)
+    tasks.append(words.move_said(QUARANTINE_DAYS))
+    facts = {"tank": own.name, "days": QUARANTINE_DAYS}
+    return [await turn.reply(words.made(own.name, stored.name, tasks), facts=facts)]

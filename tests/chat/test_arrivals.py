@@ -1,0 +1,140 @@
+"""New animals home, by conversation: the order of work, nothing stored of the bag, quarantine."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from bot.chat.words.arrivals import arrival, more
+from core.advice.arrivals import arrive
+from tests.chat.harness import Talk, talking
+from tests.core.advice.waters import by_kit, read, state, tank
+
+HOME = state(by_kit("gh", 6), by_kit("ph", 6.8), read("temperature", 25.0), by_kit("kh", 4))
+
+
+async def with_fern(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("ph 7.2 kh 8 gh 12 temp 25 ammonia 0 nitrite 0")
+
+
+async def test_the_bags_water_is_never_the_tanks(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        facts = await talk.facts("new fish home, bag ph 6.4 kh 2 temp 22")
+        assert facts["bag"] == {"ph": 6.4, "kh": 2.0, "temperature": 22.0}
+        assert facts["tank"] == "Fern"
+        assert facts["days"] == 1.0
+        told = (await talk.facts("history of ph"))["values"]
+        assert [each["value"] for each in told] == [7.2]
+
+
+async def test_what_is_told_of_the_tank_beside_it_is_kept(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        stored, plan = await talk.say("fern ph 7.0, bag of guppies ph 7.0 kh 8, 1 h")
+        assert stored.facts["values"][0]["value"] == 7.0
+        assert "hold_in_quarantine" not in plan.facts["steps"]
+
+
+async def test_a_bag_by_post_stays_closed_and_says_why(tmp_path: Path) -> None:
+    """3 mg/L at pH 6.2 is harmless in the bag, far over 0.05 mg/L NH3-N once its CO2 has left."""
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say("shrimps came by post, bag ph 6.2 ammonia 3 temp 18 kh 7")
+        assert reply.facts["keep_closed"] is True
+        assert reply.facts["nh3_n"] < 0.01 < 0.05 < reply.facts["nh3_n_open"]
+        assert "Keep the bag closed" in reply.text
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "how do i add the new fish",
+        "bringing home 6 neon tetras",
+        "comment acclimater des crevettes",
+        "wie setze ich neue fische ein",
+        "new guppies arrived",
+    ],
+)
+async def test_ways_to_ask(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say(said)
+        assert "float_closed" in reply.facts["steps"]
+        assert "quarantine with reminders" in [button.label for button in reply.buttons]
+
+
+@pytest.mark.parametrize(
+    "said", ["how do i add baking soda", "bag of salt 5 kg", "the new filter came today", "kh 4"]
+)
+async def test_what_is_something_else(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        assert all("steps" not in reply.facts for reply in await talk.say(said))
+
+
+async def test_they_are_in_logs_them_once(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say("brought home 6 cherry shrimps, bag kh 7 gh 11, closed 1 h")
+        await talk.press(1, reply)
+        await talk.press(1, reply)
+        assert (await talk.facts("/tank fern"))["stock"] == {"cherry shrimps": 6}
+
+
+async def test_not_into_poisoned_water(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        await talk.say("nitrite 1 as NO2")
+        assert (await talk.text("bringing home 6 guppies")).startswith("Not into Fern yet")
+
+
+async def test_quarantine_is_a_tank_with_reminders_of_its_own(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say("quarantine")
+        assert reply.text.startswith("Quarantine: 4 weeks")
+        await talk.press(1, reply)
+        assert "already" in (await talk.press(1, reply))[0].text.lower()
+        told = (await talk.facts("/remind"))["reminders"]
+        assert [each["tank"] for each in told] == ["Quarantine"] * 4
+        assert [each["due"][:10] for each in told] == [
+            "2026-03-02", "2026-03-03", "2026-03-04", "2026-03-29",
+        ]  # fmt: skip
+        assert (await talk.facts("kh 8"))["tank"] == "Fern"
+        assert (await talk.facts("quarantine: ammonia 0 nitrite 0"))["tank"] == "Quarantine"
+        assert len(await talk.wait(days=1)) == 1
+        await talk.say("/tank delete quarantine")
+        await talk.press(1)
+        assert (await talk.facts("/remind"))["reminders"] == []
+        assert await talk.wait(days=40) == []
+
+
+def test_six_lines_are_enough_and_the_first_decides() -> None:
+    foul = {
+        "ammonia": read("ammonia", 3.0), "ph": read("ph", 6.4), "kh": read("kh", 4.0),
+        "temperature": read("temperature", 24.0),
+    }  # fmt: skip
+    salt = state(read("salinity", 35.0), of=tank(kind="marine"))
+    plans = {
+        "Warm the closed bag": arrive(foul, HOME, hours=10),
+        "Warm the bag, mix in": arrive({"kh": read("kh", 4.0)}, HOME, hours=1),
+        "Not straight into Fern: KH 1 → 4 °dH. A day": arrive({"kh": read("kh", 1.0)}, HOME),
+        "Not straight into Fern: salinity 30 → 35 g/kg. 5 days": arrive(
+            {"salinity": read("salinity", 30.0)}, salt
+        ),
+        "Not into Fern yet: there is nitrite": arrive({}, state(read("nitrite", 1.0, basis="ion"))),
+    }
+    for first, plan in plans.items():
+        lines = arrival(plan, "Fern")
+        assert lines[0].startswith(first), lines[0]
+        assert 4 <= len(lines) <= 7
+        assert more(plan, hours_known=False)
+
+
+def test_unknown_hardness_is_said_where_they_go_over_at_once() -> None:
+    assert any("KH and GH: ask the seller" in line for line in arrival(arrive({}, HOME), "Fern"))
+    known = arrive({"kh": read("kh", 4.0)}, HOME)
+    assert not any("ask the seller" in line for line in arrival(known, "Fern"))
