@@ -195,7 +195,7 @@ def _parted(folded: str, context: Context) -> tuple[str, tuple[Value, ...], Pars
 
 
 def _values(said: str, context: Context) -> list[Value]:
-    """Values from the first name of one on; the words before it are about the bag or the animals."""
+    """Values from the first name of one on: the words before it are about bag and animals."""
     names = [token.start for token in cut(said, lexicon()) if token.kind == "analyte"]
     if not names:
         return []
