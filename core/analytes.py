@@ -71,6 +71,39 @@ ANALYTES: dict[str, Analyte] = {
 }
 """Every analyte of the contract by id, in its order."""
 
+FREE: dict[str, Analyte] = {
+    name: Analyte(name, name, "mg/L", 0.0, high, 0.001, 3)
+    for name, high in (
+        ("strontium", 50.0),
+        ("iodine", 5.0),
+        ("boron", 50.0),
+        ("lithium", 10.0),
+        ("bromide", 300.0),
+        ("fluoride", 20.0),
+        ("manganese", 5.0),
+        ("zinc", 5.0),
+        ("molybdenum", 5.0),
+        ("barium", 5.0),
+        ("nickel", 5.0),
+        ("chromium", 5.0),
+        ("cobalt", 5.0),
+        ("vanadium", 5.0),
+        ("selenium", 5.0),
+        ("aluminium", 5.0),
+        ("arsenic", 5.0),
+        ("cadmium", 5.0),
+        ("lead", 5.0),
+    )
+}
+"""Elements that are kept as given and never advised on, by the name of the element.
+
+Iodide is kept as iodine. The spans are four and more times what
+seawater holds, or a plain 5 mg/L for traces: they only catch a number that lost its point.
+"""
+
+MEASURABLE: dict[str, Analyte] = ANALYTES | FREE
+"""All that a reading may be of."""
+
 
 def plausible(analyte: str, canonical: float) -> bool:
     """Whether a canonical value is believable as a tank's; KeyError for an unknown analyte."""

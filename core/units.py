@@ -11,7 +11,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from core.analytes import ANALYTES
+from core.analytes import MEASURABLE
 from core.errors import CoreError, OutOfRange
 
 if TYPE_CHECKING:
@@ -101,7 +101,7 @@ class WrongUnit(CoreError):
 def _table() -> dict[tuple[str, str], float]:
     """Factor to the canonical unit by (analyte, unit), for every pair that is a plain factor."""
     table: dict[tuple[str, str], float] = {}
-    for analyte in ANALYTES:
+    for analyte in MEASURABLE:
         factors = _FIXED.get(analyte)
         if factors is None:
             factors = dict(_MASS)

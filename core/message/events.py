@@ -22,6 +22,8 @@ _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
 _SMALL = frozenset({"one", "link", "some", "new", "fish"})
 _BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
 _OF_ANIMALS = frozenset({"added", "lost", "moved"})
+_NAMED = frozenset({"added", "lost", "moved", "dose"})
+"""Events of things whose name may hold an analyte's word."""
 _REACH = 12
 """How many words before an event are looked at."""
 _UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero"})
@@ -143,6 +145,9 @@ def _right(tokens: list[Token], index: int) -> int:
     place = index + 1
     while place < len(tokens):
         token = tokens[place]
+        if token.kind == "analyte" and tokens[index].value in _NAMED and _of_a_name(tokens, place):
+            place += 1
+            continue
         if token.text in _STOPS or token.kind in {
             "analyte",
             "event",
@@ -162,6 +167,12 @@ def _right(tokens: list[Token], index: int) -> int:
                 break
         place += 1
     return place
+
+
+def _of_a_name(tokens: list[Token], place: int) -> bool:
+    """Whether an analyte's word stands before a word, as in an animal's name (copper tetra)."""
+    following = tokens[place + 1] if place + 1 < len(tokens) else None
+    return len(tokens[place].text) > 3 and following is not None and following.kind == "word"
 
 
 def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:
@@ -205,7 +216,7 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
     elif token.kind == "substance":
         parts.substance = str(token.value)
         parts.named.append(token)
-    elif token.kind in {"word", "several", "event"}:
+    elif token.kind in {"word", "several", "event", "analyte"}:
         parts.unknown.append(token)
     elif token.kind == "count" and parts.bare is None:
         parts.bare = float(str(token.value))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.analytes import ANALYTES
+from core.analytes import MEASURABLE
 from core.errors import CoreError
 from core.message import doubts
 from core.message.candidates import Candidate
@@ -99,7 +99,7 @@ def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt
 
 def _sound(made: Value) -> bool:
     """Whether the value could be stored as it stands."""
-    row = ANALYTES[made.analyte]
+    row = MEASURABLE[made.analyte]
     ends = made.canonical if isinstance(made.canonical, tuple) else (made.canonical,)
     return all(end is not None and row.low <= end <= row.high for end in ends)
 
@@ -181,7 +181,7 @@ def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None)
 
 def believable(analyte: str, number: float, unit: str | None) -> bool:
     """Whether a number in a unit is one that the analyte can have."""
-    row = ANALYTES[analyte]
+    row = MEASURABLE[analyte]
     try:
         canonical = to_canonical(analyte, number, None if unit == "drops" else unit)
     except CoreError:

@@ -1,9 +1,10 @@
 """The words of nine languages, read once from the files in ``words/``.
 
-A file has sections ``[analyte]``, ``[unit]``, ``[substance]``, ``[event]``, ``[time]``,
-``[mark]``, ``[ask]``, ``[command]`` and ``[fill]``; a line ``id = word, two words, ...`` lists the
-ways to say one meaning. ``#`` starts a comment. Words are matched without case and accents; ä, ö,
-ü, å, ø may also be typed ae, oe, ue, aa, oe. A translator needs no code for it.
+A file has sections ``[analyte]``, ``[element]`` (analytes that are kept without advice),
+``[unit]``, ``[substance]``, ``[event]``, ``[time]``, ``[mark]``, ``[count]``, ``[ask]``,
+``[command]`` and ``[fill]``; a line ``id = word, two words, ...`` lists the ways to say one
+meaning. ``#`` starts a comment. Words are matched without case and accents; ä, ö, ü, å, ø may
+also be typed ae, oe, ue, aa, oe. A translator needs no code for it.
 """
 
 from __future__ import annotations
@@ -20,6 +21,8 @@ LANGUAGES = ("common", "en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 CATEGORIES = frozenset(
     "analyte unit substance event time mark count ask command fill".split()  # noqa: SIM905
 )
+SECTIONS = {category: category for category in CATEGORIES} | {"element": "analyte"}
+"""Sections of a file → category; the elements are analytes that are kept without advice."""
 Entry = tuple[str, str]
 """(category, id)."""
 
@@ -76,10 +79,10 @@ def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
             section = line.strip("[]")
             continue
         meaning, equals, words = line.partition("=")
-        if section not in CATEGORIES or not equals:
+        if section not in SECTIONS or not equals:
             raise ValueError(f"{language}.txt line {number}: {raw!r}")
         rows += [
-            (section, meaning.strip(), word.strip(), language)
+            (SECTIONS[section], meaning.strip(), word.strip(), language)
             for word in words.split(",")
             if word.strip()
         ]

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
+from core.analytes import FREE
 from core.message.lexicon import lexicon
 
 _SHORT = frozenset({"ph", "gh", "kh"})
@@ -14,11 +15,13 @@ _SHOWN = {"ph": "pH", "gh": "GH", "kh": "KH", "co2": "CO2", "tds": "TDS"}
 
 @lru_cache(maxsize=1)
 def _names() -> tuple[tuple[str, str], ...]:
-    """(word, analyte) of every single-word name of two letters or more."""
+    """(word, analyte) of every single-word name; short ones of elements are near everything."""
     return tuple(
         (word, entry[1].partition("@")[0])
         for word, entry in lexicon().words.items()
-        if entry[0] == "analyte" and len(word) > 1 and "ambiguous" not in entry[1]
+        if entry[0] == "analyte"
+        and len(word) > (3 if entry[1] in FREE else 1)
+        and "ambiguous" not in entry[1]
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.analytes import ANALYTES
+from core.analytes import ANALYTES, FREE, MEASURABLE
 from core.errors import CoreError
 from core.message import doubts, guesses
 from core.message.candidates import Candidate
@@ -17,6 +17,7 @@ _COARSE = 1.0
 _FINE = 0.05
 
 
+_TRACE = FREE["iodine"]
 _NO_KIT = Kit()
 
 
@@ -30,7 +31,7 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     plain = _plainest(candidate, context)
     if plain is not None:
         return plain
-    if analyte not in ANALYTES:
+    if analyte not in MEASURABLE:
         return guesses.unclear_name(candidate, source)
     quantity = candidate.quantity
     unit, problem = _unit(analyte, quantity, context)
@@ -64,7 +65,7 @@ def _plainest(candidate: Candidate, context: Context) -> Value | None:
         or analyte in _READ_BY_SIZE
     ):
         return None
-    row = ANALYTES.get(analyte)
+    row = MEASURABLE.get(analyte)
     factor = 1.0 if unit is None else FACTORS.get((analyte, unit))
     if row is None or factor is None or unit in _TINY:
         return None
@@ -115,7 +116,7 @@ def _value(
         qualifier,
         unit,
         canonical,
-        ANALYTES[candidate.analyte].unit,
+        MEASURABLE[candidate.analyte].unit,
         based,
         candidate.tank,
         candidate.at,
@@ -148,7 +149,7 @@ def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
             return unit, None
     elif unit == "drops":
         return unit, None
-    if unit in _TINY and ANALYTES[analyte].high > 20.0:
+    if unit in _TINY and ANALYTES.get(analyte, _TRACE).high > 20.0:
         return unit, doubts.WRONG_UNIT  # nobody counts calcium in millionths: a slip
     if unit == "mg" and (analyte, "mg/L") in FACTORS:
         unit = "mg/L"
@@ -216,7 +217,7 @@ def _thousands(
         return value, problem
     if problem is not None or value is None or quantity.low is not None:
         return value, problem or doubts.BAD_NUMBER
-    row = ANALYTES[analyte]
+    row = MEASURABLE[analyte]
     small, large = (guesses.believable(analyte, number, unit) for number in (value, grouped))
     if large and not small:
         return grouped, None
@@ -244,7 +245,7 @@ def _canonical(
     problem: str | None,
 ) -> tuple[float | tuple[float, float] | None, str | None]:
     """The canonical number or ends, and a problem where they are not believable."""
-    row = ANALYTES[analyte]
+    row = MEASURABLE[analyte]
     if unit == "drops":
         per_drop = kit.per_drop or (1.0 if analyte in {"kh", "gh"} else None)
         if per_drop is None:

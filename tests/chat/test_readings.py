@@ -219,3 +219,14 @@ async def test_why_gives_reasons_numbers_and_source(talk: Talk) -> None:
     answer = await talk.text("why")
     assert "Numbers: KH 3" in answer
     assert "Source:" in answer
+
+
+async def test_a_free_analyte_is_kept_as_given_and_never_advised_on(talk: Talk) -> None:
+    await talk.say("/tank new Reef 200 L marine")
+    (reply,) = await talk.say("strontium 80 µg/l, iodine 0.9")  # far from seawater's 8 and 0.06
+    assert "strontium 80 µg/L, iodine 0.9 mg/L" in reply.text
+    assert reply.facts["findings"] == []
+    kept = {row.what.analyte: row.what.canonical for row in await stored(talk.app, talk, "Reef")}
+    assert kept == {"strontium": pytest.approx(0.08), "iodine": 0.9}
+    (history,) = await talk.say("history of strontium")
+    assert "strontium 80 µg/L" in history.text

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core import units
-from core.analytes import ANALYTES
+from core.analytes import MEASURABLE
 from core.errors import OutOfRange
 from core.water.density import density, grams_from_practical
 
@@ -32,7 +32,7 @@ def mass_pairs() -> list[tuple[str, str]]:
     return [
         (analyte, unit)
         for analyte, unit in units.FACTORS
-        if unit in wanted and ANALYTES[analyte].unit == "mg/L"
+        if unit in wanted and MEASURABLE[analyte].unit == "mg/L"
     ]
 
 
@@ -108,7 +108,7 @@ def test_gravity_and_salinity_are_inverse(salinity: float) -> None:
 def test_to_and_from_canonical_are_inverse(data: st.DataObject) -> None:
     pairs = [*units.FACTORS, ("temperature", "°F"), ("salinity", "SG"), ("salinity", "g/L")]
     analyte, unit = data.draw(st.sampled_from(pairs))
-    row = ANALYTES[analyte]
+    row = MEASURABLE[analyte]
     value = data.draw(st.floats(max(row.low, 0.01), min(row.high, 45.0)))
     written = units.from_canonical(analyte, value, unit)
     assert units.to_canonical(analyte, written, unit) == pytest.approx(value, rel=1e-6, abs=1e-6)

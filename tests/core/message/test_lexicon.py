@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.analytes import ANALYTES
+from core.analytes import MEASURABLE
 from core.message import lexicon
 from core.message.fold import fold
 from core.substances import SUBSTANCES
@@ -40,7 +40,7 @@ def test_analytes_and_substances_are_known_ones(language: str) -> None:
     for category, meaning, word, _ in rows(language):
         if category == "analyte":
             analyte, _, basis = meaning.partition("@")
-            assert analyte in ANALYTES or analyte in special, word
+            assert analyte in MEASURABLE or analyte in special, word
             assert basis in BASES | {""}, word
         if category == "substance":
             assert meaning in SUBSTANCES | {"soda"}, word
