@@ -57,6 +57,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "no": typed.no,
     "more": typed.more,
     "why": typed.why,
+    "label": products.command,
     "undo": corrections.undo,
     "correct": corrections.correct,
     "move": corrections.move,

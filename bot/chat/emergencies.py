@@ -64,7 +64,7 @@ def _is_vague(parsed: Parsed) -> bool:
     asked = parsed.question
     return (
         asked is not None
-        and asked.kind in {"safe", "why"}
+        and asked.kind in {"safe", "why", "keep"}
         and not asked.premises
         and asked.analyte in {None, "copper"}
     )

@@ -13,7 +13,7 @@ from core.advice import limits
 from core.advice.dosing import Wish, plan_kh
 from core.advice.plan import Refusal
 from core.advice.products import Label, read_label
-from core.message.model import Parsed
+from core.message.model import Command, Parsed
 
 DAILY = {"kh": limits.KH_STEP, "gh": limits.GH_STEP}
 
@@ -23,9 +23,16 @@ def is_label(turn: Turn, parsed: Parsed) -> bool:
     return parsed.command is None and read_label(turn.incoming.text) is not None
 
 
-async def answer(turn: Turn, parsed: Parsed) -> list[Reply]:
+async def command(turn: Turn, told: Command, parsed: Parsed) -> list[Reply]:
+    """A label in any of the parser's languages; only what raises hardness can be reckoned."""
+    if read_label(told.arguments) is None:
+        return [await turn.reply(words.label_of_another_thing())]
+    return await answer(turn, parsed, told.arguments)
+
+
+async def answer(turn: Turn, parsed: Parsed, text: str | None = None) -> list[Reply]:
     """Say what the label comes to in the tank at hand, a day's step at most."""
-    label = read_label(turn.incoming.text)
+    label = read_label(turn.incoming.text if text is None else text)
     if not isinstance(label, Label):
         return [await dose_reply.refuse(turn, Refusal("label_implausible"), None)]
     stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank

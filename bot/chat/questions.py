@@ -23,7 +23,7 @@ from core.advice.state import State, measured
 from core.analytes import ANALYTES
 from core.errors import CoreError
 from core.message.amounts import SPOONS
-from core.message.model import Command, Parsed, Question, Value
+from core.message.model import Basis, Command, Parsed, Question, Value
 from core.message.wire import to_json
 from core.tank import Tank
 from core.units import convert as convert_units
@@ -90,7 +90,7 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if not question.premises:
         return await standing.status(turn, question)
     stored = None if {"ammonia", "ph"} <= set(question.premises) else about(turn, question)
-    state = await _state(turn, stored, question.premises)
+    state = await _state(turn, stored, question.premises, question.basis)
     found = find(state, frozenset(question.premises))
     judged = judge_ammonia(state) if "ammonia" in question.premises else None
     facts: dict[str, object] = {
@@ -135,18 +135,31 @@ async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     return [await turn.reply(lines, more=told[SHOWN:], facts={"values": dated})]
 
 
-async def _state(turn: Turn, stored: StoredTank | None, premises: Mapping[str, float]) -> State:
-    """The state of a tank with the question's premises in the place of its readings."""
+async def _state(
+    turn: Turn,
+    stored: StoredTank | None,
+    premises: Mapping[str, float],
+    basis: Basis | None = None,
+) -> State:
+    """The state of a tank with the question's premises in the place of its readings.
+
+    `basis` is what ammonia counts; the others are in their own unit already.
+    """
     if stored is None:
         held = State(Tank(name=""), turn.local_now)
     else:
         held = await state_of(turn, stored, turn.now)
     supposed = {
-        analyte: measured(Value(analyte, number, canonical=number), turn.local_now, held.tank)
+        analyte: measured(_supposed(analyte, number, basis), turn.local_now, held.tank)
         for analyte, number in premises.items()
     }
     told = {analyte: reading for analyte, reading in supposed.items() if reading is not None}
     return replace(held, readings={**held.readings, **told}, earlier=())
+
+
+def _supposed(analyte: str, number: float, basis: Basis | None) -> Value:
+    counted = basis if analyte == "ammonia" else None
+    return Value(analyte, number, canonical=number, basis=counted)
 
 
 def _said(question: Question) -> str:

@@ -29,6 +29,7 @@ _OPENING = frozenset(
     {"remind", "stop_reminding", "quiet", "holiday", "zone", "rename", "delete_tank", "move"}
 )
 _TO = re.compile(r"\s+to\s+")
+_TELLING = frozenset({"link", "its", "at", "at_hour"})
 _END = frozenset(".!?,;:")
 
 Read = tuple[Command | None, list[Token]]
@@ -42,6 +43,8 @@ def read(text: str, tokens: list[Token], context: Context) -> Read:
         if slash is not None:
             return _slash(text, slash, tokens, context)
         return None, tokens
+    if (clock := _clock_here(tokens)) is not None:
+        return Command("zone", f"it is {clock}"), []
     if first.text == "*" and _starred(tokens):
         return Command("correct", text[first.end :].strip()), tokens[1:]
     if first.kind not in {"command", "ask", "several"}:
@@ -91,6 +94,24 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     if name in _OPENING:
         return _opening(name, arguments), []
     return None, tokens
+
+
+def _clock_here(tokens: list[Token]) -> str | None:
+    """The time of day of `aquí son las 19:40`: a clock time, a word for here, and little else."""
+    place = next((i for i, token in enumerate(tokens[:6]) if token.kind == "clock"), 0)
+    if not place and tokens[0].kind != "clock":
+        return None
+    before = tokens[:place]
+    here = any(_is_here(token) for token in tokens)
+    plain = all(token.kind in {"fill", "several"} or token.value in _TELLING for token in before)
+    return _clock(tokens[place:]) if here and plain else None
+
+
+def _is_here(token: Token) -> bool:
+    if token.kind == "several":
+        meanings = lexicon().several[str(token.value)]
+        return any(entry == ("fill", "here") for _, entry in meanings)
+    return token.kind == "fill" and token.value == "here"
 
 
 def _clock(tokens: list[Token]) -> str | None:

@@ -236,7 +236,10 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
 
 def _nameless(clause: Clause, item: Item, last: Candidate | None) -> None:
     """A name without a number; a unit torn off the value before it makes that one doubtful."""
-    if item.unit is not None and last is not None and last.quantity.unit is None:
+    if last is not None and item.basis and item.analyte == last.analyte and not last.basis:
+        last.basis = item.basis  # the other name says what is counted: ammonia 1 nh4-n
+        last.end = max(last.end, item.end)
+    elif item.unit is not None and last is not None and last.quantity.unit is None:
         last.problem = last.problem or doubts.UNKNOWN_UNIT
         last.end = max(last.end, item.end)
     else:

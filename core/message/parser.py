@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from core.message import commands, doubts, plain, questions, statements
+from core.message import commands, doubts, labels, plain, questions, statements
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Command, Context, Doubt, Parsed
@@ -67,6 +67,9 @@ def _parse(text: str, tokens: list[Token], context: Context) -> Parsed:
     command, rest = commands.read(text, tokens, context)
     if command is not None:
         return _commanded(text, command, rest, context)
+    label = labels.read(text, tokens, context)
+    if label is not None:
+        return Parsed("command", command=label)
     asked = questions.find(text, tokens, context)
     if asked is not None:
         statement = statements.read(text, asked.rest, context)

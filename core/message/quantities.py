@@ -118,6 +118,11 @@ def _signed(tokens: list[Token], index: int) -> Quantity | None:
     return found
 
 
+def single(tokens: list[Token], index: int) -> Quantity | None:
+    """One number with its unit at `index`, whatever joins it to another; None where none is."""
+    return _number_first(tokens, index, ranges=False) if is_number(tokens[index]) else None
+
+
 def is_number(token: Token) -> bool:
     """Whether a quantity's digits can begin at this token."""
     return token.kind in {"number", "fraction", "slashed", "dotted"}

@@ -39,6 +39,8 @@ class Asked:
 
 def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     """The question in a message, or None where nothing is asked."""
+    if _calls(tokens):
+        return Asked(Question("help", text=tokens[0].text), (), tokens[1:])
     place = None if shortforms.will_it_help(tokens) else _asking(tokens)
     if place is None:
         words = shortforms.asked(tokens)
@@ -48,6 +50,13 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     rest = tokens[:first] + tokens[last:]
     words = str(tokens[place].value)
     return _make(source, words, inside, tokens[place], rest, context)
+
+
+def _calls(tokens: list[Token]) -> bool:
+    """Whether a call for help goes before readings: `help ammonia 2 ph 8.2`."""
+    called = tokens[0].kind == "command" and tokens[0].value == "help"
+    kinds = {token.kind for token in tokens}
+    return called and "analyte" in kinds and "number" in kinds and "ask" not in kinds
 
 
 def _asking(tokens: list[Token]) -> int | None:
@@ -109,7 +118,7 @@ def _opens(tokens: list[Token], index: int) -> bool:
         if (
             token.kind not in {"fill", "tank"}
             and not named
-            and token.value not in {"wish", "other", "and"}
+            and token.value not in {"wish", "other", "and", "may"}
         ):
             return False
         place -= 1
@@ -155,7 +164,8 @@ def _make(
     rest: list[Token],
     context: Context,
 ) -> Asked:
-    found = slots.read(inside, context, source)
+    heat = "temperature" if words == "warm" else None
+    found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found)
     question = _question(kind, found, text, asking, inside, source)
@@ -180,6 +190,7 @@ _PLAIN = {
     "safe": "safe", "convert": "convert", "why": "why", "when": "when", "keep": "keep",
     "history": "history", "help": "help", "co2": "co2", "dose": "dose", "raise": "dose",
     "status": "safe", "renew": "change", "explain": "help",
+    "warm": "safe", "join": "safe", "suits": "keep",
 }  # fmt: skip
 
 
@@ -193,6 +204,8 @@ def _kind(words: str, found: Slots) -> str:
         return "co2" if found.names[0][0] == "co2" else "history"
     if words == "convert" and found.names and not found.numbers and not found.units:
         return "help"  # what is kh
+    if words == "join" and found.substance is None:
+        return "keep"
     if words in _PLAIN:
         return _PLAIN[words]
     if words in {"what_if", "effect"}:
@@ -231,7 +244,7 @@ def _question(
             basis = basis or number.basis
         elif analyte is not None and analyte not in premises:
             premises[analyte] = number.value
-            basis = basis or (number.basis if analyte == main else None)
+            basis = basis or (number.basis if analyte == main or kind == "safe" else None)
     if kind == "convert":
         return _conversion_question(found, text, main)
     litres = None
@@ -268,6 +281,8 @@ def _main(kind: str, found: Slots) -> str | None:
     """The analyte asked about: the one with a from, to or by; else the first named."""
     if kind == "co2":
         return "co2"
+    if found.joining and kind == "keep":
+        return None
     for number in found.numbers:
         if number.role in {"from", "to", "by"} and number.analyte is not None:
             return number.analyte
@@ -345,7 +360,8 @@ _ARTICLES = frozenset({"of", "de", "a", "an", "von", "van", "di", "av"})
 
 
 def _species(kind: str, found: Slots, source: str) -> str | None:
-    if kind != "safe" or not found.unknown:
+    asked = kind == "safe" or found.joining
+    if not asked or not found.unknown or found.suiting:
         return None
     return source[found.unknown[0].start : found.unknown[-1].end]
 

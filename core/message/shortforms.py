@@ -38,8 +38,20 @@ def asked(tokens: list[Token]) -> str | None:
     if _conversion(words):
         return "convert"
     if words[0].kind == "analyte" and words[1].value == "under" and len(words) == 3:
-        return "change"
+        return None if _floor(words) else "change"
+    if words[0].value == "co2" and words[1].kind == "mark" and tokens[-1].text == "?":
+        return "co2"
     return None
+
+
+_FLOORED = frozenset({"ammonia", "nitrite"})
+
+
+def _floor(words: list[Token]) -> bool:
+    """Whether "under" tells the end of a kit's scale rather than a wish (`nitrite under 0.1`)."""
+    found = quantities.read(words, 1)
+    small = found is not None and found.value is not None and found.value <= 1.0
+    return small and str(words[0].value).partition("@")[0] in _FLOORED
 
 
 def _judging(tokens: list[Token], first: Token) -> bool:
@@ -90,9 +102,19 @@ def _conversion(words: list[Token]) -> bool:
 
 
 def will_it_help(tokens: list[Token]) -> bool:
-    """An auxiliary, then a thing: `will crushed coral do anything`, `does peat lower kh`."""
-    words = [token for token in tokens if token.kind not in {"fill", "tank"}][:2]
-    if len(words) < 2 or words[1].kind != "substance":
+    """An auxiliary, then a thing, and no number.
+
+    `will crushed coral do anything`, `should i add peat`, `can i lower ph with driftwood`.
+    """
+    words = [token for token in tokens if token.kind not in {"fill", "tank"}]
+    words = [token for token in words if token.value not in _HANDLING][:4]
+    if len(words) < 2 or words[0] is not tokens[0] or words[0].value not in _AUXILIARIES:
         return False
-    plain = all(token.kind != "nl" and not quantities.is_number(token) for token in tokens)
-    return words[0] is tokens[0] and words[0].value in {"does", "wish", "whether"} and plain
+    thing = words[1].kind == "substance"
+    if not thing and words[1].kind == "ask" and words[1].value in {"raise", "change"}:
+        thing = any(token.kind == "substance" for token in tokens)
+    return thing and all(t.kind != "nl" and not quantities.is_number(t) for t in tokens)
+
+
+_AUXILIARIES = frozenset({"does", "wish", "whether", "may"})
+_HANDLING = frozenset({"adding", "new", "water", "some"})

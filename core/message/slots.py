@@ -57,11 +57,18 @@ class Slots:
     unplaced: list[Quantity] = field(default_factory=list)
     events: list[str] = field(default_factory=list)
     talk: bool = False
+    default: str | None = None
+    """What a number without a name measures (the warmth of "too warm")."""
+    lowered: bool = False
+    suiting: bool = False
+    """Asked what would suit: whatever else stands there names no animal."""
+    joining: bool = False
+    """Asked whether an animal may join: the numbers are its conditions."""
 
 
-def read(tokens: list[Token], context: Context, source: str) -> Slots:
-    """Sort what the tokens of one question say."""
-    slots = Slots()
+def read(tokens: list[Token], context: Context, source: str, default: str | None = None) -> Slots:
+    """Sort what the tokens of one question say; `default` is what a nameless number measures."""
+    slots = Slots(default=default)
     role = ""
     index = 0
     while index < len(tokens):
@@ -98,7 +105,12 @@ def _word(token: Token, role: str, slots: Slots) -> str:
         slots.events.append("water_change")
     elif kind == "mark":
         return _ROLES.get(str(token.value), role)
+    elif kind == "ask" and token.value == "suits":
+        slots.suiting = True
+    elif kind == "ask" and token.value == "join":
+        slots.joining = True
     elif kind == "ask" and token.value in {"raise", "change"}:
+        slots.lowered = token.value == "change"
         return "raise"
     elif kind == "time" and token.value == "at":
         return "premise"
@@ -128,7 +140,7 @@ def _quantity(
             role = "by"
         else:
             role = ""
-    analyte, basis = name if name is not None else (quantity.of, None)
+    analyte, basis = name if name is not None else (quantity.of or slots.default, None)
     if quantity.low is not None and quantity.high is not None:
         for number, part in ((quantity.low, "from"), (quantity.high, "to")):
             _number(number, part, analyte, basis, quantity, slots, context, source)
@@ -137,7 +149,7 @@ def _quantity(
             role = "by"
             number = -quantity.value if quantity.sign == "-" else quantity.value
         else:
-            number = quantity.value
+            number = -quantity.value if role == "by" and slots.lowered else quantity.value
             role = "to" if quantity.qualifier == "<" else role
         _number(number, role, analyte, basis, quantity, slots, context, source)
     else:
@@ -181,7 +193,7 @@ def _name(
     while before >= 0 and tokens[before].kind in {"mark", "fill", "p", "time"}:
         before -= 1
     if before >= 0 and tokens[before].kind == "analyte":
-        return slots.names[-1]
+        return _basis_behind(tokens, quantity, slots.names[-1])
     if quantity.last < len(tokens) and tokens[quantity.last].kind == "analyte":
         analyte, _, basis = str(tokens[quantity.last].value).partition("@")
         following = quantity.last + 1
@@ -191,6 +203,17 @@ def _name(
     if numbered:
         return (numbered[-1].analyte, numbered[-1].basis) if numbered[-1].analyte else None
     return slots.names[-1] if slots.names else None
+
+
+def _basis_behind(
+    tokens: list[Token], quantity: Quantity, name: tuple[str, str | None]
+) -> tuple[str, str | None]:
+    """The name with the basis that its other name behind the number states (`1 nh4-n`)."""
+    if quantity.last < len(tokens) and tokens[quantity.last].kind == "analyte":
+        analyte, _, basis = str(tokens[quantity.last].value).partition("@")
+        if analyte == name[0]:
+            return analyte, basis or name[1]
+    return name
 
 
 def _number(

@@ -111,12 +111,17 @@ def _worth_asking(state: Statement) -> list[Doubt]:
         plain |= {doubts.WISH, doubts.CHANGE, doubts.OTHER_WATER}
     if state.paired or (not state.talk and not state.words):
         return state.doubts
+    state.doubts = [doubt for doubt in state.doubts if doubt.reason not in _TIMES]
     reasons = {doubt.reason for doubt in state.doubts}
     if doubts.NO_VALUE in reasons and reasons & {doubts.STRAY_NUMBER, doubts.UNKNOWN_NAME}:
         return state.doubts  # a name and a number, though not together
     if any(d.reason not in plain or d.choices or d.suggestion for d in state.doubts):
         return state.doubts
     return []
+
+
+_TIMES = frozenset({doubts.FUTURE, doubts.BAD_TIME, doubts.AMBIGUOUS_DATE})
+"""Doubts of a time, which need something that it belongs to: `i will test tomorrow`."""
 
 
 def _conflicts(state: Statement) -> None:

@@ -138,10 +138,11 @@ def _resolve(parts: Parts, local: datetime, zone: tzinfo, now: datetime) -> Mome
     if parts.bad:
         return Moment(0, problem=doubts.BAD_TIME)
     if parts.days:
+        past = [day for day in parts.days if day <= local.date()]  # what is to come is not offered
         return Moment(
             0,
             problem=doubts.AMBIGUOUS_DATE,
-            choices=tuple(day.isoformat() for day in parts.days),
+            choices=tuple(day.isoformat() for day in past),
         )
     if parts.hours and parts.day is not None:
         return _either_hour(parts.day, parts.hours, local)

@@ -17,7 +17,7 @@ _TOKEN = re.compile(
     (?P<url>https?://\S+|www\.\S+)
   | (?P<word>[^\W\d_½¼¾⅓⅔⅛¹²³]+)
   | (?P<iso>\d{4}-\d\d?-\d\d?(?:t(?=\d))?)
-  | (?P<clock>\d\d?:\d\d(?::\d\d)?(?:z|[+-]\d\d:\d\d)?(?![\d:]))
+  | (?P<clock>\d\d?[:h]\d\d(?::\d\d)?(?:z|[+-]\d\d:\d\d)?(?![\d:]))
   | (?P<dotted>\d\d?\.\d\d?\.(?:\d\d\d\d|\d\d)?(?![\d.,]))
   | (?P<slashed>\d\d?[/-]\d\d?[/-](?:\d\d\d\d|\d\d)(?![\d/-])|\d\d?/\d\d?/?(?![\d/.,]))
   | (?P<water>\d\d?h2o(?![^\W_]))

@@ -49,3 +49,14 @@ async def test_a_routine_is_told_by_the_tanks_own_nitrate(talk: Talk) -> None:
     kept = (await talk.facts("get nitrate under 35"))["routine"]
     assert kept["high"] == pytest.approx(35.0)
     assert kept["share"] == pytest.approx(14 / 30, rel=0.05)
+
+
+async def test_a_label_is_read_in_other_words_and_never_stored(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 ph 7.2 temp 25 ammonia 0 no3 20")
+    (reply,) = await talk.say("5 g auf 80 l erhöht die KH um 1")
+    assert reply.facts["grams"] == pytest.approx(5 * 120 / 80)
+    (other,) = await talk.say("5 ml per 100 l raises no3 2")
+    assert "Not stored as a reading" in other.text
+    assert "nitrate 20" in (await talk.say("history of nitrate"))[0].text
+    assert (await talk.facts("dose kh 6"))["from"] == 4

@@ -94,3 +94,26 @@ async def test_to_raise_a_number_asks_by_or_to(talk: Talk) -> None:
     assert [button.label.split()[-2:] for button in asked.buttons[:2]] == [["by", "2"], ["to", "2"]]
     (reply,) = await talk.press(1)
     assert reply.facts["goals"] == [{"analyte": "gh", "from": 4, "to": 6}]
+
+
+async def test_the_basis_that_a_question_says_counts(talk: Talk) -> None:
+    """1 mg/L of N is 14.007 of 17.031 more than 1 mg/L of NH3."""
+    as_n = await talk.facts("if ammonia 1 nh4-n at ph 8 and 25 c is that safe")
+    as_nh3 = await talk.facts("is ammonia 1 safe at ph 8 and 25 c")
+    assert as_n["nh3_n"] >= as_nh3["nh3_n"]
+    assert as_n["nh3_n"] == pytest.approx(0.053, abs=0.003)  # Emerson 1975: 5.4 % at 25 °C, pH 8
+
+
+async def test_a_call_for_help_keeps_its_readings(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    replies = await talk.say("help ammonia 2 ph 8.2 temp 26")
+    assert "ammonia 2 mg/L" in replies[0].text
+    (history,) = await talk.say("history of ammonia")
+    assert "ammonia 2" in history.text
+
+
+async def test_what_could_live_is_asked_without_a_name(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("/source tap ph 7.6 kh 5 gh 7 no3 5 temp 25")
+    for text in ("what could live in my water", "welche Fische passen zu meinem Wasser"):
+        assert (await talk.facts(text))["species"]

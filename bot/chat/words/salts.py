@@ -190,6 +190,14 @@ def label(
     ]
 
 
+def label_of_another_thing() -> list[str]:
+    """A label that raises neither GH nor KH, or counts in a measure that is none."""
+    return [
+        "Not stored as a reading: that is a label.",
+        "I reckon with labels in grams or millilitres that raise KH or GH.",
+    ]
+
+
 def label_without_tank(found: Label) -> list[str]:
     """The label alone, without a tank to reckon for."""
     name = LABELS.get(found.analyte, found.analyte)
