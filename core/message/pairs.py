@@ -327,6 +327,8 @@ def _again(clause: Clause, item: Item, last: Candidate) -> None:
     """Another value of the thing named before (`was 6.8 yesterday`)."""
     assert item.quantity is not None  # noqa: S101
     more = Candidate(last.analyte, last.basis, item.quantity, item.start, item.end, last.name)
+    if not last.analyte:
+        more.problem = doubts.UNKNOWN_NAME  # goes before what its time may be doubted for
     _apply_marks(more, item.marks)
     clause.candidates.append(more)
 

@@ -67,8 +67,8 @@ def _asking(tokens: list[Token]) -> int | None:
         if token.kind != "ask":
             continue
         kinds = {other.kind for other in tokens}
-        if token.value == "current" and "analyte" not in kinds:
-            continue
+        if token.value == "current" and not _names_one(tokens, index):
+            continue  # "kh 5. what is my name?"
         if token.value in {"status", "renew"} and not _all_known(tokens, index):
             continue  # "how are you", "how is the shop today"
         if token.value == "explain" and ("number" in kinds or "analyte" not in kinds):
@@ -80,6 +80,12 @@ def _asking(tokens: list[Token]) -> int | None:
         if token.value == "keep" and _aims(tokens, index):
             return index
     return None
+
+
+def _names_one(tokens: list[Token], index: int) -> bool:
+    """Whether an analyte is named in the sentence of a word of asking."""
+    first, last = _sentence(tokens, index)
+    return any(token.kind == "analyte" for token in tokens[first:last])
 
 
 def _all_known(tokens: list[Token], index: int) -> bool:
@@ -201,7 +207,7 @@ def _kind(words: str, found: Slots) -> str:
     if (aimed or words in {"dose", "how_much"}) and given and not found.numbers:
         return "effect"  # the amount is there: what it does is asked
     if words == "current":
-        return "co2" if found.names[0][0] == "co2" else "history"
+        return "co2" if found.names[:1] == [("co2", None)] else "history"
     if words == "convert" and found.names and not found.numbers and not found.units:
         return "help"  # what is kh
     if words == "join" and found.substance is None:

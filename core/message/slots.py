@@ -192,7 +192,7 @@ def _name(
     before = index - 1
     while before >= 0 and tokens[before].kind in {"mark", "fill", "p", "time"}:
         before -= 1
-    if before >= 0 and tokens[before].kind == "analyte":
+    if before >= 0 and tokens[before].kind == "analyte" and slots.names:
         return _basis_behind(tokens, quantity, slots.names[-1])
     if quantity.last < len(tokens) and tokens[quantity.last].kind == "analyte":
         analyte, _, basis = str(tokens[quantity.last].value).partition("@")

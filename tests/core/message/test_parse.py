@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from core.message import parse, parser, plain
@@ -36,6 +36,10 @@ def test_any_text_is_read(text: str, group: bool) -> None:
     st.lists(st.sampled_from([*WORDS, "\n", ",", "?", "/"]), max_size=25),
     st.sampled_from(["", " "]),
 )
+@example(["%", "120l,", ".04", "1/2"], " ")  # a doubtful time beside a word that is no name
+@example(["%", "2,", "+1", "19:00"], " ")
+@example(["keep", "0.06", "as", "po41", "gh"], " ")  # a name that is a basis
+@example(["kh", "5.", "what", "is", "my", "name?"], " ")  # what is asked for has no name
 def test_any_heap_of_known_words_is_read(words: list[str], between: str) -> None:
     check(between.join(words))
 
