@@ -13,9 +13,6 @@ from core.message.model import Command, Parsed
 LOOKED_AT = 12
 """Latest offers among which a typed word finds its button."""
 
-LABELS_LOOKED_AT = 3
-"""Latest offers whose buttons can be typed out."""
-
 COMMANDS = frozenset({"more", "undo", "done"})
 """Meanings of buttons whose words are commands of their own."""
 
@@ -75,7 +72,7 @@ async def by_label(turn: Turn) -> list[Reply] | None:
     """
     said = turn.incoming.text.strip().casefold()
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    for offer in await turn.uow.offers.latest(turn.chat.id, LABELS_LOOKED_AT):
+    for offer in await turn.uow.offers.latest(turn.chat.id):
         if offer.used is not None or turn.now - offer.made_at > patience:
             continue
         for choice in offer.choices:

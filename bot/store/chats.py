@@ -7,7 +7,7 @@ from datetime import datetime, tzinfo
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import select, update
+from sqlalchemy import bindparam, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.chat.model import Address
@@ -46,6 +46,12 @@ class NewChat:
     fahrenheit: bool = False
     us_gallons: bool = True
     language: str = "en"
+
+
+_AT_ADDRESS = select(ChatRow).where(
+    ChatRow.messenger == bindparam("messenger"), ChatRow.external == bindparam("external")
+)
+_LOCKED = _AT_ADDRESS.with_for_update()
 
 
 class Chats:
@@ -121,10 +127,8 @@ class Chats:
         )
 
     async def _row(self, address: Address, *, lock: bool = False) -> ChatRow | None:
-        query = select(ChatRow).where(
-            ChatRow.messenger == address.messenger, ChatRow.external == address.chat
-        )
-        return await self._session.scalar(query.with_for_update() if lock else query)
+        where = {"messenger": address.messenger, "external": address.chat}
+        return await self._session.scalar(_LOCKED if lock else _AT_ADDRESS, where)
 
 
 def _chat(row: ChatRow, thread: str | None) -> Chat:

@@ -11,6 +11,7 @@ from sqlalchemy import event
 from sqlalchemy.engine import URL, Connection, make_url
 from sqlalchemy.ext.asyncio import AsyncEngine, AsyncSession, create_async_engine
 
+from bot.store.sqlite_driver import Driver
 from bot.store.uow import UnitOfWork
 
 BUSY_MS = 10_000
@@ -30,7 +31,11 @@ class Database:
 
     def __init__(self, url: str | URL) -> None:
         self.url = make_url(url)
-        self.engine: AsyncEngine = create_async_engine(self.url, pool_pre_ping=not self.is_sqlite)
+        self.engine: AsyncEngine = create_async_engine(
+            self.url,
+            pool_pre_ping=not self.is_sqlite,
+            module=Driver() if self.is_sqlite else None,
+        )
         # SQLite has one writer at a time, and lets the others sleep and try again: within one
         # process they queue instead. PostgreSQL sorts its writers out itself.
         self._turn_to_write: AbstractAsyncContextManager[None] = (

@@ -6,12 +6,22 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import cast
 
-from sqlalchemy import insert, select
+from sqlalchemy import bindparam, insert, select
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.log import LIVE
 from bot.store.models import EntryRow, FindingRow
 from core.advice.findings import Finding, Severity, Told
+
+_TOLD = (
+    select(FindingRow.rule, FindingRow.severity, FindingRow.facts, FindingRow.told_at)
+    .join(EntryRow, EntryRow.id == FindingRow.entry_id)
+    .where(
+        FindingRow.tank_id == bindparam("tank"),
+        FindingRow.told_at >= bindparam("since"),
+        LIVE,
+    )
+)
 
 
 class Findings:
@@ -40,12 +50,9 @@ class Findings:
 
     async def told(self, tank_id: int, since: datetime) -> list[Told]:
         """What was told of a tank since a moment, with entries that still count."""
-        query = (
-            select(FindingRow.rule, FindingRow.severity, FindingRow.facts, FindingRow.told_at)
-            .join(EntryRow, EntryRow.id == FindingRow.entry_id)
-            .where(FindingRow.tank_id == tank_id, FindingRow.told_at >= since, LIVE)
-        )
         return [
             Told(Finding(rule, cast("Severity", severity), facts), at)
-            for rule, severity, facts, at in await self._session.execute(query)
+            for rule, severity, facts, at in await self._session.execute(
+                _TOLD, {"tank": tank_id, "since": since}
+            )
         ]

@@ -9,9 +9,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cache
 from typing import Any, Generic, TypeVar, cast
 
-from sqlalchemy import ColumnElement, Row, exists, func, insert, select
+from sqlalchemy import (
+    ColumnElement,
+    Integer,
+    Row,
+    RowMapping,
+    Select,
+    bindparam,
+    exists,
+    func,
+    insert,
+    select,
+)
 from sqlalchemy.ext.asyncio import AsyncSession
 from sqlalchemy.orm import aliased
 
@@ -65,6 +77,84 @@ more than running it."""
 
 _READING_COLUMNS = tuple(ReadingRow.__table__.columns)
 _NEWEST_FIRST = (ReadingRow.measured_at.desc(), ReadingRow.id.desc())
+_EVENT_ALL = tuple(EventRow.__table__.columns)
+
+
+@cache
+def _readings(analytes: bool, since: bool, until: bool, limit: bool) -> Select[Any]:
+    """Build the query for a tank's readings with these restrictions, once."""
+    query = (
+        select(*_READING_COLUMNS)
+        .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
+        .where(ReadingRow.tank_id == bindparam("tank"), LIVE)
+        .order_by(*_NEWEST_FIRST)
+    )
+    if analytes:
+        query = query.where(ReadingRow.analyte.in_(bindparam("analytes", expanding=True)))
+    if since:
+        query = query.where(ReadingRow.measured_at >= bindparam("since"))
+    if until:
+        query = query.where(ReadingRow.measured_at <= bindparam("until"))
+    return query.limit(bindparam("most", type_=Integer)) if limit else query
+
+
+def _last_of_each() -> Select[Any]:
+    place = func.row_number().over(partition_by=ReadingRow.analyte, order_by=_NEWEST_FIRST)
+    ranked = (
+        select(ReadingRow.id, place.label("place"))
+        .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
+        .where(
+            ReadingRow.tank_id == bindparam("tank"),
+            ReadingRow.analyte.in_(bindparam("analytes", expanding=True)),
+            ReadingRow.measured_at <= bindparam("until"),
+            LIVE,
+        )
+        .subquery()
+    )
+    return (
+        select(*_READING_COLUMNS)
+        .join(ranked, ranked.c.id == ReadingRow.id)
+        .where(ranked.c.place == 1)
+    )
+
+
+_LAST_OF_EACH = _last_of_each()
+
+
+@cache
+def _events(kinds: bool, since: bool) -> Select[Any]:
+    """Build the query for a tank's events with these restrictions, once."""
+    query = (
+        select(*_EVENT_ALL)
+        .join(EntryRow, EntryRow.id == EventRow.entry_id)
+        .where(EventRow.tank_id == bindparam("tank"), LIVE)
+        .order_by(EventRow.happened_at.desc(), EventRow.id.desc())
+    )
+    if kinds:
+        query = query.where(EventRow.kind.in_(bindparam("kinds", expanding=True)))
+    return query.where(EventRow.happened_at >= bindparam("since")) if since else query
+
+
+_READINGS_OF_ENTRY = (
+    select(*_READING_COLUMNS)
+    .where(ReadingRow.entry_id == bindparam("entry"))
+    .order_by(ReadingRow.id)
+)
+_EVENTS_OF_ENTRY = (
+    select(*_EVENT_ALL).where(EventRow.entry_id == bindparam("entry")).order_by(EventRow.id)
+)
+
+_STOCK = (
+    select(EventRow.kind, EventRow.species, EventRow.count)
+    .join(EntryRow, EntryRow.id == EventRow.entry_id)
+    .where(
+        EventRow.tank_id == bindparam("tank"),
+        EventRow.kind.in_(("added", "lost")),
+        EventRow.happened_at <= bindparam("until"),
+        LIVE,
+    )
+    .order_by(EventRow.happened_at, EventRow.id)
+)
 
 
 class Log:
@@ -141,74 +231,31 @@ class Log:
         limit: int | None = None,
     ) -> list[Stored[Value]]:
         """Readings of a tank that count today, newest first by when they were measured."""
-        query = (
-            select(*_READING_COLUMNS)
-            .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
-            .where(ReadingRow.tank_id == tank_id, LIVE)
-            .order_by(*_NEWEST_FIRST)
-            .limit(limit)
-        )
-        if analytes:
-            query = query.where(ReadingRow.analyte.in_(analytes))
-        if since is not None:
-            query = query.where(ReadingRow.measured_at >= since)
-        if until is not None:
-            query = query.where(ReadingRow.measured_at <= until)
-        return [_reading(row) for row in await self._session.execute(query)]
+        query = _readings(bool(analytes), since is not None, until is not None, limit is not None)
+        asked = {
+            "tank": tank_id, "analytes": analytes, "since": since, "until": until, "most": limit
+        }  # fmt: skip
+        return [_reading(row) for row in await self._session.execute(query, asked)]
 
     async def last_of_each(
         self, tank_id: int, analytes: Sequence[str], *, until: datetime
     ) -> list[Stored[Value]]:
         """The newest reading of each of some analytes, however old, as of a moment."""
-        place = func.row_number().over(partition_by=ReadingRow.analyte, order_by=_NEWEST_FIRST)
-        ranked = (
-            select(ReadingRow.id, place.label("place"))
-            .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
-            .where(
-                ReadingRow.tank_id == tank_id,
-                ReadingRow.analyte.in_(analytes),
-                ReadingRow.measured_at <= until,
-                LIVE,
-            )
-            .subquery()
-        )
-        query = (
-            select(*_READING_COLUMNS)
-            .join(ranked, ranked.c.id == ReadingRow.id)
-            .where(ranked.c.place == 1)
-        )
-        return [_reading(row) for row in await self._session.execute(query)]
+        asked = {"tank": tank_id, "analytes": analytes, "until": until}
+        return [_reading(row) for row in await self._session.execute(_LAST_OF_EACH, asked)]
 
     async def events(
         self, tank_id: int, *, kinds: Sequence[str] = (), since: datetime | None = None
     ) -> list[Stored[Event]]:
         """Events of a tank that count today, newest first."""
-        query = (
-            select(EventRow)
-            .join(EntryRow, EntryRow.id == EventRow.entry_id)
-            .where(EventRow.tank_id == tank_id, LIVE)
-            .order_by(EventRow.happened_at.desc(), EventRow.id.desc())
-        )
-        if kinds:
-            query = query.where(EventRow.kind.in_(kinds))
-        if since is not None:
-            query = query.where(EventRow.happened_at >= since)
-        return [_event(row) for row in await self._session.scalars(query)]
+        query = _events(bool(kinds), since is not None)
+        asked = {"tank": tank_id, "kinds": kinds, "since": since}
+        return [_event(row) for row in (await self._session.execute(query, asked)).mappings()]
 
     async def stock(self, tank_id: int, *, until: datetime) -> list[Came]:
         """Animals that came and went up to a moment, in the order in which they did."""
-        query = (
-            select(EventRow.kind, EventRow.species, EventRow.count)
-            .join(EntryRow, EntryRow.id == EventRow.entry_id)
-            .where(
-                EventRow.tank_id == tank_id,
-                EventRow.kind.in_(("added", "lost")),
-                EventRow.happened_at <= until,
-                LIVE,
-            )
-            .order_by(EventRow.happened_at, EventRow.id)
-        )
-        return [Came(*row) for row in await self._session.execute(query)]
+        asked = {"tank": tank_id, "until": until}
+        return [Came(*row) for row in await self._session.execute(_STOCK, asked)]
 
     async def _one(self, *conditions: ColumnElement[bool]) -> Entry | None:
         row = await self._session.scalar(
@@ -217,12 +264,9 @@ class Log:
         return None if row is None else await self._entry(row)
 
     async def _entry(self, row: EntryRow) -> Entry:
-        readings = await self._session.execute(
-            select(*_READING_COLUMNS).where(ReadingRow.entry_id == row.id).order_by(ReadingRow.id)
-        )
-        events = await self._session.scalars(
-            select(EventRow).where(EventRow.entry_id == row.id).order_by(EventRow.id)
-        )
+        asked = {"entry": row.id}
+        readings = await self._session.execute(_READINGS_OF_ENTRY, asked)
+        events = (await self._session.execute(_EVENTS_OF_ENTRY, asked)).mappings()
         return Entry(
             id=row.id,
             update_id=row.update_id,
@@ -297,6 +341,7 @@ def _reading(row: Row[Any]) -> Stored[Value]:
     )
 
 
-def _event(row: EventRow) -> Stored[Event]:
-    amounts: dict[str, Any] = {name: getattr(row, name) for name in _EVENT_COLUMNS}
-    return Stored(what=Event(kind=row.kind, **amounts), tank_id=row.tank_id, at=row.happened_at)
+def _event(row: RowMapping) -> Stored[Event]:
+    amounts: dict[str, Any] = {name: row[name] for name in _EVENT_COLUMNS}
+    what = Event(kind=row["kind"], **amounts)
+    return Stored(what=what, tank_id=row["tank_id"], at=row["happened_at"])

@@ -7,10 +7,14 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import select, update
+from sqlalchemy import Integer, bindparam, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import OfferRow
+
+AT_HAND = 3
+"""The newest offers that every message is held against: whose buttons can be typed out, and the
+last of which may be a question."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,14 +44,25 @@ class Offer:
     chat_id: int = 0
 
 
+_LATEST = (
+    select(OfferRow)
+    .where(OfferRow.chat_id == bindparam("chat"))
+    .order_by(OfferRow.id.desc())
+    .limit(bindparam("most", type_=Integer))
+)
+
+
 class Offers:
     """Queries about offers, in one unit of work."""
 
     def __init__(self, session: AsyncSession) -> None:
         self._session = session
+        self._seen: dict[int, tuple[int, list[Offer]]] = {}
+        """Of each chat the newest offers and how many were asked for, until one changes."""
 
     async def add(self, chat_id: int, offer: Offer) -> int:
         """Keep an offer and return its id, which its buttons carry."""
+        self._seen.clear()
         row = OfferRow(
             chat_id=chat_id,
             made_at=offer.made_at,
@@ -82,18 +97,19 @@ class Offers:
         )
         return None if row is None else _offer(row)
 
-    async def latest(self, chat_id: int, limit: int = 1) -> Sequence[Offer]:
+    async def latest(self, chat_id: int, limit: int = AT_HAND) -> Sequence[Offer]:
         """Give the newest offers of a chat, newest first."""
-        rows = await self._session.scalars(
-            select(OfferRow)
-            .where(OfferRow.chat_id == chat_id)
-            .order_by(OfferRow.id.desc())
-            .limit(limit)
-        )
-        return [_offer(row) for row in rows]
+        most, seen = self._seen.get(chat_id, (0, []))
+        if limit <= most:
+            return seen[:limit]
+        rows = await self._session.scalars(_LATEST, {"chat": chat_id, "most": limit})
+        found = [_offer(row) for row in rows]
+        self._seen[chat_id] = (limit, found)
+        return found
 
     async def take(self, offer_id: int, verb: str) -> bool:
         """Take an offer once; False where it was taken before."""
+        self._seen.clear()
         taken = await self._session.scalar(
             update(OfferRow)
             .where(OfferRow.id == offer_id, OfferRow.used.is_(None))
@@ -104,6 +120,7 @@ class Offers:
 
     async def close(self, offer_id: int) -> None:
         """Stop expecting a plain answer to an offer."""
+        self._seen.clear()
         await self._session.execute(
             update(OfferRow).where(OfferRow.id == offer_id).values(expects=None)
         )

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, func, or_, select, update
+from sqlalchemy import ColumnElement, and_, bindparam, func, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import ChatRow, ReminderRow
@@ -62,6 +62,8 @@ class Draft:
 
 _FIELDS = tuple(Reminder.__dataclass_fields__)
 _ALIVE = ReminderRow.ended_at.is_(None)
+_OF_CHAT = select(ReminderRow).where(ReminderRow.chat_id == bindparam("chat"), _ALIVE)
+_OPEN_OF_CHAT = _OF_CHAT.where(ReminderRow.open_due.is_not(None))
 
 
 class Reminders:
@@ -93,10 +95,11 @@ class Reminders:
 
     async def of_chat(self, chat_id: int, *, only_open: bool = False) -> list[Reminder]:
         """All living reminders of a chat: open ones first, then by when they are due."""
-        query = select(ReminderRow).where(ReminderRow.chat_id == chat_id, _ALIVE)
-        if only_open:
-            query = query.where(ReminderRow.open_due.is_not(None))
-        rows = await self._session.scalars(query, execution_options={"populate_existing": True})
+        rows = await self._session.scalars(
+            _OPEN_OF_CHAT if only_open else _OF_CHAT,
+            {"chat": chat_id},
+            execution_options={"populate_existing": True},
+        )
         return sorted(map(_reminder, rows), key=_by_urgency)
 
     async def change(self, reminder_id: int, **columns: Any) -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, Literal, cast
 
-from sqlalchemy import func, select, update
+from sqlalchemy import bindparam, func, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import KitRow, TankRow
@@ -32,6 +32,19 @@ class StoredTank:
         return self.tank.name
 
 
+_LIVING = (
+    select(TankRow, KitRow)
+    .outerjoin(KitRow, KitRow.tank_id == TankRow.id)
+    .where(
+        TankRow.chat_id == bindparam("chat"),
+        TankRow.role == bindparam("role"),
+        TankRow.deleted_at.is_(None),
+    )
+    .order_by(TankRow.id, KitRow.id)
+)
+_KITS = select(KitRow).where(KitRow.tank_id == bindparam("tank"))
+
+
 class Tanks:
     """Queries about tanks, in one unit of work."""
 
@@ -49,8 +62,8 @@ class Tanks:
     async def get(self, tank_id: int) -> StoredTank:
         """Give the tank of an id that the store itself gave out, deleted or not."""
         row = await self._session.get_one(TankRow, tank_id)
-        kits = await self._kits([tank_id])
-        return _stored(row, kits.get(tank_id, {}))
+        kits = await self._session.scalars(_KITS, {"tank": tank_id})
+        return _stored(row, {kit.analyte: _kit(kit) for kit in kits})
 
     async def add(
         self, chat_id: int, tank: Tank, now: datetime, *, role: Role = "tank"
@@ -99,31 +112,19 @@ class Tanks:
         return bool(await self._session.scalar(select(func.count()).select_from(TankRow)))
 
     async def _living(self, chat_id: int, role: Role) -> list[StoredTank]:
-        rows = list(
-            await self._session.scalars(
-                select(TankRow)
-                .where(
-                    TankRow.chat_id == chat_id,
-                    TankRow.role == role,
-                    TankRow.deleted_at.is_(None),
-                )
-                .order_by(TankRow.id)
-            )
-        )
-        kits = await self._kits([row.id for row in rows])
-        return [_stored(row, kits.get(row.id, {})) for row in rows]
+        found = await self._session.execute(_LIVING, {"chat": chat_id, "role": role})
+        tanks: dict[int, tuple[TankRow, dict[str, Kit]]] = {}
+        for row, kit in found:
+            _, kits = tanks.setdefault(row.id, (row, {}))
+            if kit is not None:
+                kits[kit.analyte] = _kit(kit)
+        return [_stored(row, kits) for row, kits in tanks.values()]
 
-    async def _kits(self, tank_ids: list[int]) -> dict[int, dict[str, Kit]]:
-        kits: dict[int, dict[str, Kit]] = {}
-        if not tank_ids:
-            return kits
-        for row in await self._session.scalars(select(KitRow).where(KitRow.tank_id.in_(tank_ids))):
-            kits.setdefault(row.tank_id, {})[row.analyte] = Kit(
-                basis=cast("Basis | None", row.basis),
-                per_drop=row.per_drop,
-                good_until=row.good_until,
-            )
-        return kits
+
+def _kit(row: KitRow) -> Kit:
+    return Kit(
+        basis=cast("Basis | None", row.basis), per_drop=row.per_drop, good_until=row.good_until
+    )
 
 
 def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:

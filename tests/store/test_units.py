@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import asyncio
 from datetime import UTC, datetime
+from typing import Any
 
+import aiosqlite
 import pytest
-from sqlalchemy.exc import StatementError
+from sqlalchemy import text
+from sqlalchemy.exc import IntegrityError, StatementError
 
 from bot.chat.model import Address
 from bot.store.chats import Chat, NewChat
 from bot.store.database import Database
+from bot.store.offers import Offer
 from bot.store.uow import UnitOfWork
 from core.tank import Tank
 
@@ -124,3 +128,49 @@ async def test_a_group_that_moved_keeps_all_it_has(database: Database) -> None:
         await uow.commit()
     async with database.write() as uow:
         assert (await chat_in(uow, Address("test", "-100"))).id == chat.id
+
+
+async def test_a_statement_on_sqlite_is_one_trip_to_its_thread(
+    database: Database, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    if not database.is_sqlite:
+        pytest.skip("asyncpg has no thread")
+    trips: list[object] = []
+    crossing = aiosqlite.Connection._execute
+
+    async def counted(self: aiosqlite.Connection, step: Any, *rest: Any, **named: Any) -> Any:
+        trips.append(step)
+        return await crossing(self, step, *rest, **named)
+
+    async with database.write() as uow:
+        await chat_in(uow)
+        monkeypatch.setattr(aiosqlite.Connection, "_execute", counted)
+        assert await uow.chats.find(HERE) is not None  # rows
+        assert len(trips) == 1
+        await uow.session.execute(text("UPDATE chats SET language = 'fr'"))  # none
+        assert len(trips) == 2
+        await uow.commit()
+        assert len(trips) == 3
+
+
+async def test_an_engine_error_keeps_its_kind_and_the_unit_goes_on(database: Database) -> None:
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        await uow.tanks.add(chat.id, Tank("Fern"), NOW)
+        with pytest.raises(IntegrityError):
+            async with uow.session.begin_nested():
+                await uow.tanks.add(chat.id, Tank("Fern"), NOW)
+        assert [tank.name for tank in await uow.tanks.of_chat(chat.id)] == ["Fern"]
+
+
+async def test_latest_offers_are_read_again_once_one_changes(database: Database) -> None:
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        first = await uow.offers.add(chat.id, Offer((), NOW, expects="volume"))
+        assert [offer.id for offer in await uow.offers.latest(chat.id, 3)] == [first]
+        second = await uow.offers.add(chat.id, Offer((), NOW, expects="volume"))
+        assert [offer.id for offer in await uow.offers.latest(chat.id, 3)] == [second, first]
+        await uow.offers.close(second)
+        assert [offer.expects for offer in await uow.offers.latest(chat.id)] == [None, "volume"]
+        assert await uow.offers.take(first, "done")
+        assert [offer.used for offer in await uow.offers.latest(chat.id, 2)] == [None, "done"]
