@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.chat import naming, reminding
+from bot.chat import emergencies, naming, reminding
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told, number_of, summary, values_json
@@ -61,7 +61,11 @@ async def answer_for(
         lines.append(words.spoons())
     return await turn.reply(
         lines,
-        choices=[*names, Choice("undo", "undo", "undo", {"entry_id": entry_id})],
+        choices=[
+            *names,
+            Choice("undo", "undo", "undo", {"entry_id": entry_id}),
+            *emergencies.what_now(told, found),
+        ],
         more=more,
         facts=_facts(told, state, found),
         entry_id=entry_id,

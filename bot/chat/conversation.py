@@ -122,8 +122,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return described
     replies: list[Reply] = []
     if emergencies.is_call(turn, parsed):
-        if parsed.values or parsed.events:
-            replies += await readings.keep(turn, parsed)
+        told_beside = emergencies.without_mishap(parsed)
+        if told_beside.values or told_beside.events:
+            replies += await readings.keep(turn, told_beside)
         return [*replies, await emergencies.answer(turn, parsed)]
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, parsed)

@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 import re
-from typing import Any
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any, Final
 
 from bot.chat import dose_reply
 from bot.chat.model import Reply
 from bot.chat.state import state_of
+from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import emergencies as words
 from bot.chat.words.cautions import CAUTIONS
+from bot.countries import country_of
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
 from core.advice.cautions import touched
 from core.advice.emergencies import Danger, help_for, recognise
+from core.advice.findings import Finding
 from core.advice.forbidden import forbidden
 from core.advice.plan import Refusal
 from core.message.model import Parsed
@@ -23,11 +30,18 @@ ASKS = re.compile(
 URGENT = re.compile(r"^\W*(help|emergency|urgent|sos)\b|\bgasp|\bcrash", re.IGNORECASE)
 QUIET = frozenset({"none", "unclear"})
 
-_NORTH_AMERICA = (
-    "America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles",
-    "America/Phoenix", "America/Detroit", "America/Toronto", "America/Vancouver",
-    "America/Edmonton", "America/Winnipeg", "America/Halifax", "America/Anchorage",
-)  # fmt: skip
+BESIDE_EVENTS: Final = frozenset({"chlorine", "overdose", "swallowed", "gasping"})
+"""Dangers that are told beside what was done: "changed 30% and forgot the dechlorinator"."""
+
+OF_ALARM: Final[Mapping[str, Danger]] = {
+    "ammonia": "ammonia",
+    "nitrite": "nitrite",
+    "chlorine": "chlorine",
+    "low_oxygen": "gasping",
+    "much_co2": "gasping",
+    "copper": "overdose",
+}
+"""The steps that belong to the alarm of a finding."""
 
 
 def is_call(turn: Turn, parsed: Parsed) -> bool:
@@ -75,27 +89,47 @@ def _danger(turn: Turn, parsed: Parsed) -> Danger | None:
     asked_help = parsed.question is not None and parsed.question.kind == "help"
     if parsed.intent in QUIET or asked_help or _is_vague(parsed) or URGENT.search(text):
         return recognise(text)
-    return None
+    danger = recognise(text) if parsed.events else None
+    return danger if danger in BESIDE_EVENTS else None
+
+
+def without_mishap(parsed: Parsed) -> Parsed:
+    """A message without the doses of nothing known: the mishap itself is no dose to keep."""
+    kept = tuple(
+        event
+        for event in parsed.events
+        if event.kind != "dose" or event.grams or event.millilitres or event.spoons
+    )
+    return replace(parsed, events=kept)
 
 
 async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
+    return await help_in(turn, stored, danger)
+
+
+def what_now(told: Told, found: Sequence[Finding]) -> list[Choice]:
+    """The button that leads from an alarm to its first-minute steps, if there is any."""
+    for finding in found:
+        danger = OF_ALARM.get(finding.id) if finding.severity == "alarm" else None
+        if danger is not None:
+            held = {"tank": told.tank.id, "danger": danger}
+            return [Choice(words.WHAT_NOW, "what_now", "", held)]
+    return []
+
+
+async def press_what_now(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Give the steps for an alarm, with what the tank's readings say by now."""
+    stored = turn.tank_by_id(choice.arguments["tank"])
+    return [await help_in(turn, stored, choice.arguments["danger"])]
+
+
+async def help_in(turn: Turn, stored: StoredTank | None, danger: Danger) -> Reply:
+    """Give the first-minute steps for a danger in a tank."""
     state = None if stored is None else await state_of(turn, stored, turn.now)
     found = help_for(danger, state)
     name = stored.name if stored is not None else None
     held = {"ph": found.ph, "ammonia": found.total_n, "nh3_n": found.nh3_n, "tank": name}
     facts: dict[str, Any] = {"emergency": danger}
     facts |= {key: value for key, value in held.items() if value is not None}
-    return await turn.reply(words.lines(found, name, region(turn)), facts=facts)
-
-
-def region(turn: Turn) -> str | None:
-    """The part of the world whose emergency number is told, from the chat's zone."""
-    zone = str(turn.chat.zone)
-    if zone.startswith("Europe/"):
-        return "europe"
-    if zone in _NORTH_AMERICA:
-        return "north_america"
-    if zone.startswith("Australia/"):
-        return "australia"
-    return "new_zealand" if zone == "Pacific/Auckland" else None
+    return await turn.reply(words.lines(found, name, country_of(turn.chat.zone_name)), facts=facts)

@@ -10,6 +10,7 @@ from bot.chat import (
     corrections,
     doses,
     doubts,
+    emergencies,
     expected,
     reminder_answers,
     salts,
@@ -34,6 +35,7 @@ async def _more(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
 VERBS: Final[Mapping[str, Verb]] = {
     "more": _more,
     "undo": corrections.press_undo,
+    "what_now": emergencies.press_what_now,
     "take_doubt": doubts.take,
     "keep_stray": doubts.keep_stray,
     "leave_out": doubts.leave_out,

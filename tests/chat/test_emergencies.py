@@ -4,8 +4,19 @@ from __future__ import annotations
 
 import pytest
 
+from bot.chat.words.poison_lines import LINES, whom_to_call
+from bot.countries import country_of
 from core.advice.emergencies import recognise
 from tests.chat.harness import Talk
+
+ZONES = {
+    "Europe/Lisbon": "PT",
+    "Europe/London": "GB",
+    "America/Toronto": "CA",
+    "America/Chicago": "US",
+    "Pacific/Auckland": "NZ",
+    "UTC": None,
+}
 
 
 @pytest.mark.parametrize(
@@ -97,3 +108,40 @@ async def test_a_note_is_a_note(talk: Talk) -> None:
     await talk.say("/tank new Fern 120 l fresh")
     (reply,) = await talk.say("note heater replaced, fish looked dying before")
     assert "emergency" not in reply.facts
+
+
+async def test_an_alarm_leads_to_its_first_steps_within_one_message(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (alarm,) = await talk.say("ph 8.2 temp 25 ammonia 2")
+    place = [button.label for button in alarm.buttons].index("what now") + 1
+    (pressed,) = await talk.press(place, alarm)
+    assert pressed.facts["emergency"] == "ammonia"
+    assert pressed.facts["ammonia"] == 2
+    assert (await talk.facts("what now"))["emergency"] == "ammonia"
+    (calm,) = await talk.say("ph 7 kh 5 ammonia 0")
+    assert "what now" not in [button.label for button in calm.buttons]
+
+
+async def test_a_mishap_beside_a_change_keeps_the_change_and_no_dose(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    kept, steps = await talk.say("changed 30% and forgot the dechlorinator")
+    assert kept.facts["events"][0]["percent"] == 30
+    assert steps.facts["emergency"] == "chlorine"
+    (only,) = await talk.say("i put in tap water without dechlorinator")
+    assert only.facts["emergency"] == "chlorine"
+    async with talk.app.database.read() as uow:
+        assert len(await uow.log.events(1)) == 1
+
+
+@pytest.mark.parametrize("zone", ZONES)
+def test_the_country_of_a_zone(zone: str) -> None:
+    """Codes of ISO 3166, from memory."""
+    assert country_of(zone) == ZONES[zone]
+
+
+def test_whom_to_call_names_its_guess_and_an_emergency_number() -> None:
+    for code, lines in LINES.items():
+        told = whom_to_call(code)
+        assert f"if you are in {lines.country}" in told
+        assert lines.emergency in told
+    assert "local emergency number" in whom_to_call(None)

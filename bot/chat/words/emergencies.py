@@ -6,7 +6,11 @@ from collections.abc import Mapping
 from typing import Final
 
 from bot.chat.words.numbers import plain, small
+from bot.chat.words.poison_lines import whom_to_call
 from core.advice.emergencies import Danger, Help
+
+WHAT_NOW = "what now"
+"""The button of an alarm that leads here."""
 
 VET = "Whom to ask: a vet who treats fish, or an experienced keeper near you."
 SUPPLIER = "Your water supplier tells you how much chlorine or chloramine is in the tap."
@@ -110,21 +114,10 @@ def _ammonia(help_: Help) -> list[str]:
 
 def swallowed(country: str | None) -> list[str]:
     """Somebody, or a pet, swallowed something."""
-    number = NUMBERS.get(country or "", "your emergency number")
     return [
-        "Call the poison line of your country now; if somebody is unwell or unconscious,"
-        f" {number}.",
+        whom_to_call(country),
         "Do not make them vomit. Rinse the mouth; rinse eyes or skin with running water for 15"
         " minutes.",
         "Keep the bottle or bag at hand: they will ask what, how much and when.",
         "A pet: an emergency vet. I cannot judge it.",
     ]
-
-
-NUMBERS: Final[Mapping[str, str]] = {
-    "europe": "112",
-    "north_america": "911",
-    "australia": "000",
-    "new_zealand": "111",
-}
-"""General emergency numbers; common knowledge, no source."""
