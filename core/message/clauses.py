@@ -78,6 +78,24 @@ _LETTERS = frozenset({"c", "f"})
 _BASED = frozenset({"nitrate", "nitrite", "phosphate", "ammonia"})
 
 
+def _none_of(tokens: list[Token], index: int) -> bool:
+    """A name after "no", and nothing behind it: `no nitrite, no ammonia`."""
+    if index + 1 >= len(tokens) or tokens[index + 1].kind != "analyte":
+        return False
+    behind = tokens[index + 2] if index + 2 < len(tokens) else None
+    return behind is None or behind.text in {",", ";", ".", "!"} or behind.value == "and"
+
+
+def _absent(tokens: list[Token], index: int, clause: Clause) -> int:
+    after = gather(tokens, index + 1, clause)
+    quantity = Quantity(index, tokens[index].start)
+    quantity.qualifier, quantity.end = "<", tokens[index + 1].end
+    item = Item("V", quantity.start, quantity.end)
+    item.quantity = quantity
+    clause.items.append(item)
+    return after
+
+
 def _letter_before(tokens: list[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else tokens[index]
     return tokens[index].text in _LETTERS and quantities.is_number(following)
@@ -93,6 +111,13 @@ def _suffixed(tokens: list[Token], index: int) -> bool:
     close = dash.end == letters.start and (dash is name or name.end == dash.start)
     short = letters.text.isalpha() and len(letters.text) < 4 and letters.kind != "analyte"
     return close and short and str(name.value) in _BASED
+
+
+def _letter_for_digit(tokens: list[Token], point: int) -> bool:
+    """Whether one letter stands where a decimal belongs (`7.z`)."""
+    before, dot, letter = tokens[point - 1 : point + 2]
+    close = before.end == dot.start and dot.end == letter.start
+    return close and len(letter.text) == 1 and letter.text.isalpha()
 
 
 def _unit_misspelt(tokens: list[Token], place: int) -> bool:
@@ -145,6 +170,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
         clause.fill = True
     elif kind == "command" and token.value == "no":
+        if _none_of(tokens, index):
+            return _absent(tokens, index, clause)
         clause.fill = True
         clause.after += ["not", "joint"]
     elif kind != "p":
@@ -215,6 +242,10 @@ def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
         quantity.problem = doubts.UNKNOWN_UNIT
         item.end = tokens[after + 2].end
         return after + 3
+    if after + 1 < len(tokens) and tokens[after].text == "." and _letter_for_digit(tokens, after):
+        quantity.problem = doubts.BAD_NUMBER
+        item.end = tokens[after + 1].end
+        return after + 2
     while after < len(tokens) and tokens[after].start == item.end:
         following = tokens[after]
         if following.kind == "tank":

@@ -83,6 +83,8 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     said = tokens[1].text in {",", ":"} or name == "correct"
     if name == "no" and not said and not any(token.kind == "analyte" for token in rest):
         return None, tokens  # "no fish died" corrects nothing
+    if name == "no" and not said and _without_number(tokens):
+        return None, tokens  # "no ammonia, no nitrite": none of either
     if name in {"no", "correct"} and _measures(rest):
         return Command("correct", arguments), rest
     if name == "its" and (clock := _clock(rest)) is not None:
@@ -94,6 +96,12 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     if name in _OPENING:
         return _opening(name, arguments), []
     return None, tokens
+
+
+def _without_number(tokens: list[Token]) -> bool:
+    behind = tokens[2] if len(tokens) > 2 else None
+    named = tokens[1].kind == "analyte"
+    return named and (behind is None or behind.text in _END or behind.value == "and")
 
 
 def _clock_here(tokens: list[Token]) -> str | None:

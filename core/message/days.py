@@ -93,7 +93,7 @@ def _month_first(tokens: list[Token], place: int, parts: Parts, local: datetime)
     day = number(tokens[place + 1])
     if day is None or day != int(day) or not 1 <= day <= 31:
         return 0
-    used = 2
+    used = 3 if place + 2 < len(tokens) and tokens[place + 2].text in _ORDINALS else 2
     year, more = _year(tokens, place + used)
     parts.day = _dated(parts, month, int(day), year, local)
     return used + more

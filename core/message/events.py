@@ -58,7 +58,7 @@ def _one(
     tokens: list[Token], index: int, floor: int, source: str, context: Context
 ) -> Found | None:
     kind = str(tokens[index].value)
-    if tokens[index].text == "tpa" and not any(map(quantities.is_number, tokens[: index + 2])):
+    if tokens[index].text == "tpa" and not any(map(quantities.is_number, tokens[: index + 3])):
         return None  # Portuguese for a change, but also a slip for "tap": its amount must follow
     if kind == "note":
         return _note(tokens, index, source)

@@ -27,7 +27,7 @@ Entry = tuple[str, str]
 """(category, id)."""
 
 _PIECE = re.compile(r"[^\W_]+|[^\w\s]")
-_SPACED = re.compile(r" [^\w\s] ")
+_SPACED = re.compile(r"(?:^| )[^\w\s] ")
 _TWO_LETTERS = {"ä": "ae", "ö": "oe", "ü": "ue", "å": "aa", "ø": "oe", "ß": "ss"}
 
 

@@ -31,6 +31,7 @@ _TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
 def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
+    _share_changed(tokens)
     kinds = {token.kind for token in tokens}
     found = events.find(tokens, state.source, state.context) if "event" in kinds else []
     timed = not kinds.isdisjoint(_TIMES)
@@ -48,6 +49,16 @@ def build(tokens: list[Token], state: Statement) -> Line:
     return line
 
 
+def _share_changed(tokens: list[Token]) -> None:
+    """`30% change` is a change of water."""
+    for index in range(2, len(tokens)):
+        token = tokens[index]
+        if token.value == "changing" and tokens[index - 1].value == "%":
+            following = tokens[index + 1] if index + 1 < len(tokens) else token
+            if tokens[index - 2].kind == "number" and following.value not in {"in", "link"}:
+                token.kind, token.value = "event", "water_change"
+
+
 def _another_water(tokens: list[Token], index: int, clause: Clause) -> bool:
     """Whether a word for a water begins what is told of it: `tap kh 2 tank kh 6`."""
     told = bool(clause.items) and clause.items[-1].kind == "V"
@@ -59,8 +70,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     token = tokens[index]
     kind = token.kind
     clause = line.clauses[-1]
-    if index == 0 and token.text == "*":
-        return 1  # a bullet
+    if index == 0 and (used := _bullet(tokens, state)):
+        return used
     if kind == "analyte":
         if not line.begun and _tank_like(tokens, index, state):
             return _named_tank(tokens, index, line, state)
@@ -91,6 +102,18 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     after = clauses.gather(tokens, index, clause)
     line.begun = line.begun or bool(clause.items)
     return after
+
+
+def _bullet(tokens: list[Token], state: Statement) -> int:
+    """A star, or the line's own number (`2. KH 4`): how many tokens it takes."""
+    first = tokens[0]
+    if first.text == "*":
+        return 1
+    if len(tokens) < 4 or first.kind != "number" or tokens[1].text not in {".", ")"}:
+        return 0
+    line = str(state.source.count("\n", 0, first.start) + 1)
+    named = tokens[2].kind == "analyte" and tokens[1].start == first.end < tokens[2].start
+    return 2 if first.text == line and named and _number_ahead(tokens, 3) else 0
 
 
 def _moment(tokens: list[Token], index: int, line: Line, state: Statement) -> Moment | None:

@@ -10,12 +10,10 @@ may have lost the point (`ph 7 2`).
 
 from __future__ import annotations
 
-from core.analytes import ANALYTES
-from core.errors import CoreError
-from core.message import doubts, nearest
+from core.message import doubts, nearest, repeats
 from core.message.candidates import Candidate
 from core.message.clauses import Clause, Item
-from core.units import FACTORS, to_canonical
+from core.units import FACTORS
 
 
 def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = False) -> None:
@@ -25,7 +23,7 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
     earlier value of the same thing, or the rest of a number that the comma cut. `timed` tells that
     the clause has a time of its own (`was 7.2, today 7.0`).
     """
-    _same_again(clause)
+    repeats.drop(clause)
     items = _singles(clause)
     if not items:
         return
@@ -51,38 +49,6 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
         _number_first(clause, items, previous if kinds == ["V"] else None)
     else:
         _name_first(clause, items)
-
-
-def _same_again(clause: Clause) -> None:
-    """Drop a number that says the one before it in another unit (`KH 4 °dH = 71 ppm`)."""
-    if not any("equals" in item.marks for item in clause.items):
-        return
-    kept: list[Item] = []
-    name = ""
-    for item in clause.items:
-        name = item.analyte if item.kind == "N" else name
-        before = kept[-1] if kept else None
-        if before is not None and "equals" in item.marks and _equal(name, before, item):
-            before.end = item.end
-        else:
-            kept.append(item)
-    clause.items = kept
-
-
-def _equal(name: str, first: Item, second: Item) -> bool:
-    """Whether two quantities are one within their rounding."""
-    one, other = first.quantity, second.quantity
-    if one is None or other is None or one.value is None or other.value is None:
-        return False
-    analyte = one.of or other.of or name
-    if one.problem or other.problem or one.unit == other.unit or analyte not in ANALYTES:
-        return False
-    try:
-        a = to_canonical(analyte, one.value, one.unit)
-        b = to_canonical(analyte, other.value, other.unit)
-    except CoreError:
-        return False
-    return abs(a - b) <= 0.04 * abs(a) + 0.1 * ANALYTES[analyte].resolution
 
 
 def _even_pairs(items: list[Item]) -> bool:
@@ -223,6 +189,11 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
                 made.problem = made.problem or doubts.UNKNOWN_WORD
             last = made
             index += 1
+        elif item.kind == "N" and _somebody(items, index):
+            index += 3
+        elif item.kind == "N" and following is not None and _looks_numeric(following):
+            clause.trouble.append((item.start, following.end, doubts.BAD_NUMBER))
+            index += 1
         elif item.kind == "N" and _word_between(items, index):
             last = _pair(clause, item, items[index + 2])
             last.problem = last.problem or doubts.UNKNOWN_WORD
@@ -232,6 +203,26 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
         else:
             _loose(clause, item, last, following)
         index += 1
+
+
+def _somebody(items: list[Item], index: int) -> bool:
+    """A helper for a time, and an hour: `the temp guy left at 5` is no temperature."""
+    if items[index].text != "temp" or index + 3 >= len(items):
+        return False
+    first, second, hour = items[index + 1 : index + 4]
+    quantity = hour.quantity
+    if first.kind != "U" or second.kind != "U" or quantity is None or quantity.value is None:
+        return False
+    return "at" in hour.marks and quantity.unit is None and quantity.value <= 12
+
+
+def _looks_numeric(item: Item) -> bool:
+    """Whether a word is a number with a letter for a digit (`l0`, `2o`)."""
+    return (
+        item.kind == "U"
+        and any(char.isdigit() for char in item.text)
+        and all(char.isdigit() or char in "loisz" for char in item.text)
+    )
 
 
 def _nameless(clause: Clause, item: Item, last: Candidate | None) -> None:

@@ -15,10 +15,11 @@ from dataclasses import replace
 
 from core.message import commands, doubts, labels, plain, questions, statements
 from core.message.fold import fold
+from core.message.hidden import mark_hidden
 from core.message.lexicon import lexicon
 from core.message.model import Command, Context, Doubt, Parsed
 from core.message.tanks import mark
-from core.message.tokens import Token, cut, mark_hidden
+from core.message.tokens import Token, cut
 
 LIMIT = 4096
 """Characters that are read; the rest is one doubt."""

@@ -10,7 +10,7 @@ basis     = "as" ( N | P | NH3 | NH4 | CaCO3 )
 
 from __future__ import annotations
 
-from core.message import doubts
+from core.message import doubts, fractions, spoken
 from core.message.numbers import Number
 from core.message.quantity import Quantity as Quantity
 from core.message.tokens import Token
@@ -50,7 +50,8 @@ def read(tokens: list[Token], index: int) -> Quantity | None:
         return _number_first(tokens, index)
     if kind == "count":
         counted = index + 1 < len(tokens) and tokens[index + 1].kind == "unit"
-        return _number_first(tokens, index) if counted else None
+        told = counted or spoken.is_number_of_name(tokens, index)
+        return _number_first(tokens, index) if told else None
     if kind == "p" and token.text in "+-":
         return _signed(tokens, index)
     return None
@@ -147,10 +148,12 @@ def _number_first(tokens: list[Token], index: int, *, ranges: bool = True) -> Qu
         assert isinstance(token.value, float)  # noqa: S101
         found.value = token.value
     else:
-        _written(token, found)
+        fractions.written(token, found)
     count = len(tokens)
+    if found.last < count and tokens[found.last].kind in {"mark", "count"}:
+        spoken.more(tokens, found)
     if found.last < count:
-        _fraction_after(tokens, found)
+        fractions.after(tokens, found)
     if found.last < count:
         _unit(tokens, found)
     if ranges and found.last < count:
@@ -163,48 +166,6 @@ def _number_first(tokens: list[Token], index: int, *, ranges: bool = True) -> Qu
         else:
             _open_end(tokens, found)
     return found
-
-
-def _written(token: Token, found: Quantity) -> None:
-    """A dotted or slashed run in a number's place: "4.3." or a fraction."""
-    if token.kind == "dotted":
-        run = token.text.rstrip(".")
-        if run.count(".") == 1:
-            found.value = float(run)
-            found.end = token.start + len(run)
-            if len(run) > 1 and run[0] == "0" and run[1] != ".":
-                found.problem = doubts.BAD_NUMBER
-        else:
-            found.problem = doubts.BAD_NUMBER
-        return
-    above, _, below = token.text.partition("/")
-    if not below.isdigit() or not above.isdigit() or below not in {"2", "3", "4", "8"}:
-        found.problem = doubts.BAD_NUMBER
-        return
-    found.value = int(above) / int(below)
-    # n/(n+1) is also how "between n and n+1" is written, save for a half.
-    if not 0 < int(above) < int(below) or (int(above) + 1 == int(below) and above != "1"):
-        found.problem = doubts.BAD_NUMBER
-
-
-def _fraction_after(tokens: list[Token], found: Quantity) -> None:
-    """1 1/2 and 1½."""
-    token = tokens[found.last]
-    if token.kind == "fraction" and isinstance(token.value, float):
-        part = token.value
-    elif token.kind == "slashed" and found.integer:
-        scratch = Quantity(0, 0)
-        _written(token, scratch)
-        if scratch.value is None or not 0 < scratch.value < 1:
-            return
-        part = scratch.value
-    else:
-        return
-    if found.value is not None and found.value == int(found.value):
-        found.value += part
-        found.integer = False
-        found.end = token.end
-        found.last += 1
 
 
 def _unit(tokens: list[Token], found: Quantity) -> None:
@@ -246,6 +207,11 @@ def _starts_value(tokens: list[Token], index: int) -> bool:
 def _basis(tokens: list[Token], found: Quantity) -> None:
     """["("] "as" basis [")"]."""
     place = found.last
+    if tokens[place].text in {"n", "p"} and found.unit in {"mg/L", "ppm"}:
+        if place + 1 == len(tokens) or not _starts_value(tokens, place + 1):
+            found.basis = _BASES[tokens[place].text]
+            found.end, found.last = tokens[place].end, place + 1
+        return
     if tokens[place].text == "(":
         place += 1
     if place >= len(tokens):

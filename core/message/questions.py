@@ -10,18 +10,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from core.message import doubts, shortforms, slots
+from core.message import doubts, sentences, shortforms, slots
 from core.message.amounts import GRAMS, SPOONS
 from core.message.model import Context, Doubt, Parsed, Question
 from core.message.quantity import Quantity
-from core.message.shortforms import ENDS
 from core.message.slots import Number, Slots
 from core.message.state import Statement
 from core.message.tokens import Token
 
-_OPENING_ONLY = frozenset(
-    {"keep", "change", "convert", "dose", "history", "raise", "help", "status", "renew", "explain"}
-)
 _MEASURES = frozenset({*GRAMS, *SPOONS, "mL"})
 """Units in which the answer to "how much" can be wished."""
 _BUFFERS = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
@@ -41,11 +37,11 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     """The question in a message, or None where nothing is asked."""
     if _calls(tokens):
         return Asked(Question("help", text=tokens[0].text), (), tokens[1:])
-    place = None if shortforms.will_it_help(tokens) else _asking(tokens)
+    place = None if shortforms.will_it_help(tokens) else sentences.asking(tokens)
     if place is None:
         words = shortforms.asked(tokens)
         return _make(source, words, tokens, tokens[0], [], context) if words else None
-    first, last = _sentence(tokens, place)
+    first, last = sentences.around(tokens, place)
     inside = tokens[first:last]
     rest = tokens[:first] + tokens[last:]
     words = str(tokens[place].value)
@@ -57,106 +53,6 @@ def _calls(tokens: list[Token]) -> bool:
     called = tokens[0].kind == "command" and tokens[0].value == "help"
     kinds = {token.kind for token in tokens}
     return called and "analyte" in kinds and "number" in kinds and "ask" not in kinds
-
-
-def _asking(tokens: list[Token]) -> int | None:
-    """The index of the word of asking; weak ones count only where a sentence begins."""
-    for index, token in enumerate(tokens):
-        if token.kind == "command" and token.value == "why" and len(tokens) > 1:
-            return index
-        if token.kind != "ask":
-            continue
-        kinds = {other.kind for other in tokens}
-        if token.value == "current" and not _names_one(tokens, index):
-            continue  # "kh 5. what is my name?"
-        if token.value in {"status", "renew"} and not _all_known(tokens, index):
-            continue  # "how are you", "how is the shop today"
-        if token.value == "explain" and ("number" in kinds or "analyte" not in kinds):
-            continue
-        if token.text == "what is" and kinds.isdisjoint({"analyte", "unit", "number"}):
-            continue  # "what is wrong with my fish"
-        if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
-            return index
-        if token.value == "keep" and _aims(tokens, index):
-            return index
-    return None
-
-
-def _names_one(tokens: list[Token], index: int) -> bool:
-    """Whether an analyte is named in the sentence of a word of asking."""
-    first, last = _sentence(tokens, index)
-    return any(token.kind == "analyte" for token in tokens[first:last])
-
-
-def _all_known(tokens: list[Token], index: int) -> bool:
-    """Whether the words behind are only tanks, their names and words without meaning."""
-    _, last = _sentence(tokens, index)
-    return all(
-        token.kind in {"fill", "tank", "p", "time", "event"} or token.value in {"home", "new"}
-        for token in tokens[index + 1 : last]
-    )
-
-
-def _aims(tokens: list[Token], index: int) -> bool:
-    """To keep an analyte at a number, said behind other words: `a routine to keep no3 under 20`."""
-    behind = {token.kind for token in tokens[index + 1 :]}
-    return {"analyte", "number"} <= behind and all(t.kind != "analyte" for t in tokens[:index])
-
-
-def _purpose(tokens: list[Token], index: int) -> bool:
-    """To raise or to lower something, with a thing named before: `add vinegar to lower ph`."""
-    before = tokens[:index]
-    return (
-        tokens[index].value in {"raise", "change"}
-        and any(token.kind == "substance" for token in before)
-        and all(token.kind not in {"event", "nl", "p"} for token in before)
-        and any(token.kind == "analyte" for token in tokens[index:])
-    )
-
-
-def _opens(tokens: list[Token], index: int) -> bool:
-    place = index - 1
-    while place >= 0:
-        token = tokens[place]
-        if token.kind == "nl" or token.text in ENDS or token.text in {",", ":"}:
-            return True
-        named = token.kind == "analyte" and tokens[index].value == "history"
-        if (
-            token.kind not in {"fill", "tank"}
-            and not named
-            and token.value not in {"wish", "other", "and", "may"}
-        ):
-            return False
-        place -= 1
-    return True
-
-
-def _sentence(tokens: list[Token], place: int) -> tuple[int, int]:
-    """From the end of the sentence before to the end of this one."""
-    first = place
-    while first > 0 and tokens[first - 1].kind != "nl" and tokens[first - 1].text not in ENDS:
-        if tokens[first - 1].text == "," and _tells(tokens, first - 1):
-            break
-        first -= 1
-    last = place
-    while last < len(tokens) and tokens[last].kind != "nl" and tokens[last].text not in ENDS:
-        last += 1
-    return first, last
-
-
-def _tells(tokens: list[Token], comma: int) -> bool:
-    """Whether what stands before a comma is a reading told: names and numbers, no premise."""
-    place = comma - 1
-    named = False
-    while place >= 0 and tokens[place].kind != "nl" and tokens[place].text not in ENDS:
-        token = tokens[place]
-        if token.kind in {"substance", "ask"} or token.value in {"if", "from", "L", "gal"}:
-            return False
-        if token.kind == "unit" and token.value in {"L", "gal", "uk gal", "g", "%"}:
-            return False
-        named = named or token.kind == "analyte" or token.kind == "event"
-        place -= 1
-    return named
 
 
 # --- from words to a Question -------------------------------------------------------------------
@@ -226,6 +122,9 @@ def _kind(words: str, found: Slots) -> str:
     wanted = [unit for unit, of in found.units if unit in _MEASURES and of is None]
     if wanted and found.names and found.numbers:
         return "dose"  # how many ml of something for kh 6
+    nameless = not found.names and found.substance is None and not found.numbers
+    if found.units and nameless and found.amount is not None and found.volume_l is not None:
+        return "convert"
     if found.units and (found.numbers or found.amount is not None) and found.volume_l is None:
         return "convert"
     if found.substance is None and any(name == "co2" for name, _ in found.names):

@@ -96,6 +96,8 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
             continue
         plain, name = found
         done = token.start + len(plain)
+        if folded.startswith("'s ", done):
+            done += 2
         out.append(Token("tank", name, plain, token.start, done))
     return out
 

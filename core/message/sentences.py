@@ -1,0 +1,110 @@
+"""Where a question stands in a message: its word of asking and the sentence around it."""
+
+from __future__ import annotations
+
+from core.message.shortforms import ENDS
+from core.message.tokens import Token
+
+_OPENING_ONLY = frozenset(
+    {"keep", "change", "convert", "dose", "history", "raise", "help", "status", "renew", "explain"}
+)
+
+
+def asking(tokens: list[Token]) -> int | None:
+    """The index of the word of asking; weak ones count only where a sentence begins."""
+    for index, token in enumerate(tokens):
+        if token.kind == "command" and token.value == "why" and len(tokens) > 1:
+            return index
+        if token.kind != "ask":
+            continue
+        kinds = {other.kind for other in tokens}
+        if token.value == "current" and not _names_one(tokens, index):
+            continue  # "kh 5. what is my name?"
+        if token.value in {"status", "renew"} and not _all_known(tokens, index):
+            continue  # "how are you", "how is the shop today"
+        if token.value == "explain" and ("number" in kinds or "analyte" not in kinds):
+            continue
+        if token.text == "what is" and kinds.isdisjoint({"analyte", "unit", "number"}):
+            continue  # "what is wrong with my fish"
+        if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
+            return index
+        if token.value == "keep" and _aims(tokens, index):
+            return index
+    return None
+
+
+def _names_one(tokens: list[Token], index: int) -> bool:
+    """Whether an analyte is named in the sentence of a word of asking."""
+    first, last = around(tokens, index)
+    return any(token.kind == "analyte" for token in tokens[first:last])
+
+
+def _all_known(tokens: list[Token], index: int) -> bool:
+    """Whether the words behind are only tanks, their names and words without meaning."""
+    _, last = around(tokens, index)
+    return all(
+        token.kind in {"fill", "tank", "p", "time", "event"} or token.value in {"home", "new"}
+        for token in tokens[index + 1 : last]
+    )
+
+
+def _aims(tokens: list[Token], index: int) -> bool:
+    """To keep an analyte at a number, said behind other words: `a routine to keep no3 under 20`."""
+    behind = {token.kind for token in tokens[index + 1 :]}
+    return {"analyte", "number"} <= behind and all(t.kind != "analyte" for t in tokens[:index])
+
+
+def _purpose(tokens: list[Token], index: int) -> bool:
+    """To raise or to lower something, with a thing named before: `add vinegar to lower ph`."""
+    before = tokens[:index]
+    return (
+        tokens[index].value in {"raise", "change"}
+        and any(token.kind == "substance" for token in before)
+        and all(token.kind not in {"event", "nl", "p"} for token in before)
+        and any(token.kind == "analyte" for token in tokens[index:])
+    )
+
+
+def _opens(tokens: list[Token], index: int) -> bool:
+    place = index - 1
+    while place >= 0:
+        token = tokens[place]
+        if token.kind == "nl" or token.text in ENDS or token.text in {",", ":"}:
+            return True
+        named = token.kind == "analyte" and tokens[index].value == "history"
+        if (
+            token.kind not in {"fill", "tank"}
+            and not named
+            and token.value not in {"wish", "other", "and", "may"}
+        ):
+            return False
+        place -= 1
+    return True
+
+
+def around(tokens: list[Token], place: int) -> tuple[int, int]:
+    """From the end of the sentence before to the end of this one."""
+    first = place
+    while first > 0 and tokens[first - 1].kind != "nl" and tokens[first - 1].text not in ENDS:
+        if tokens[first - 1].text == "," and _tells(tokens, first - 1):
+            break
+        first -= 1
+    last = place
+    while last < len(tokens) and tokens[last].kind != "nl" and tokens[last].text not in ENDS:
+        last += 1
+    return first, last
+
+
+def _tells(tokens: list[Token], comma: int) -> bool:
+    """Whether what stands before a comma is a reading told: names and numbers, no premise."""
+    place = comma - 1
+    named = False
+    while place >= 0 and tokens[place].kind != "nl" and tokens[place].text not in ENDS:
+        token = tokens[place]
+        if token.kind in {"substance", "ask"} or token.value in {"if", "from", "L", "gal"}:
+            return False
+        if token.kind == "unit" and token.value in {"L", "gal", "uk gal", "g", "%"}:
+            return False
+        named = named or token.kind == "analyte" or token.kind == "event"
+        place -= 1
+    return named
