@@ -78,9 +78,12 @@ _LETTERS = frozenset({"c", "f"})
 _BASED = frozenset({"nitrate", "nitrite", "phosphate", "ammonia"})
 
 
+_ABSENT = frozenset({"ammonia", "nitrite", "nitrate", "phosphate", "copper", "chlorine"})
+
+
 def _none_of(tokens: list[Token], index: int) -> bool:
     """A name after "no", and nothing behind it: `no nitrite, no ammonia`."""
-    if index + 1 >= len(tokens) or tokens[index + 1].kind != "analyte":
+    if index + 1 >= len(tokens) or tokens[index + 1].value not in _ABSENT:
         return False
     behind = tokens[index + 2] if index + 2 < len(tokens) else None
     return behind is None or behind.text in {",", ";", ".", "!"} or behind.value == "and"
@@ -165,8 +168,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
             clause.after.append("equals")
         symbol = not token.text[0].isalpha() and token.value in _SYMBOLS
         _mark("between" if symbol else str(token.value), clause)
-        if token.text == "ro":
-            clause.after.append("joint")  # a key away from "to"
+        if token.text in {"ro", "od"}:
+            clause.after.append("joint")  # a slip away from "to" and from the Polish "do"
     elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
         clause.fill = True
     elif kind == "command" and token.value == "no":

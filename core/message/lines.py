@@ -228,7 +228,7 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
         return True
     if token.text == "-":
         following = tokens[index + 1] if index + 1 < len(tokens) else token
-        letter = len(following.text) == 1 and following.kind in {"word", "fill", "several"}
+        letter = len(following.text) == 1 and following.kind in {"word", "fill", "several", "unit"}
         word = following.kind == "word" or letter
         if letter and index + 2 < len(tokens) and quantities.is_number(tokens[index + 2]):
             return False  # typed into a range: "20 -o 40"

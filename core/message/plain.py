@@ -17,6 +17,7 @@ from core.message.model import Context, Parsed, Value
 from core.message.settling import settle
 from core.message.tokens import Token
 
+_ODD_NAMES = frozenset({"k", "no2 -", "no3 -"})
 _SEPARATORS = frozenset({",", ";", "|", "\n"})
 
 
@@ -33,7 +34,7 @@ def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
     count = len(tokens)
     while index < count:
         token = tokens[index]
-        if token.kind != "analyte" or token.text == "k" or index + 1 >= count:
+        if token.kind != "analyte" or token.text in _ODD_NAMES or index + 1 >= count:
             return None
         analyte, _, basis = str(token.value).partition("@")
         following = tokens[index + 1]

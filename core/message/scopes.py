@@ -6,10 +6,12 @@ on doubtful, and no others.
 
 from __future__ import annotations
 
+import re
+
 from core.message import doubts, nearest
 from core.message.candidates import Candidate
 from core.message.clauses import Clause
-from core.message.guesses import number_text
+from core.message.guesses import name_for, number_text
 from core.message.state import Line, Statement
 
 
@@ -103,6 +105,24 @@ def _torn_by(lone: Candidate, candidates: list[Candidate], source: str) -> None:
     inside = source[lone.start + 1 : lone.quantity.start].strip()
     if before[-1].end == lone.start or inside == "-":
         before[-1].problem = before[-1].problem or doubts.UNKNOWN_WORD
+
+
+_DASHED = re.compile(r"(?:no2|no3|po4)-[ ]+")
+
+
+def lost_basis(candidates: list[Candidate], source: str) -> None:
+    """A name in small letters with a lone hyphen (`no3- 5`) may have lost its -n: asked."""
+    dashed = [c for c in candidates if source[c.start : c.quantity.start].rstrip().endswith("-")]
+    if len(dashed) != 1:
+        return
+    (candidate,) = dashed
+    if not _DASHED.fullmatch(source[candidate.start : candidate.quantity.start]):
+        return
+    if candidate.problem is None and candidate.basis is None:
+        name, number = name_for(candidate.analyte), number_text(candidate.quantity)
+        basis = "P" if candidate.analyte == "phosphate" else "N"
+        candidate.problem = doubts.AMBIGUOUS_NAME
+        candidate.choices = (f"{name} {number}", f"{name}-{basis} {number}")
 
 
 def reference_heat(line: Line, candidates: list[Candidate]) -> None:

@@ -151,6 +151,8 @@ def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
         return unit, None
     if unit in _TINY and ANALYTES.get(analyte, _TRACE).high > 20.0:
         return unit, doubts.WRONG_UNIT  # nobody counts calcium in millionths: a slip
+    if unit in _TINY and quantity.value is not None and 0 < quantity.value < 1:
+        return unit, doubts.WRONG_UNIT  # nor parts of a microgram
     if unit == "mg" and (analyte, "mg/L") in FACTORS:
         unit = "mg/L"
     if (analyte, unit) in FACTORS or (analyte, unit) in {

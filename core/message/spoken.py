@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from rapidfuzz.distance import OSA
+
+from core.message import doubts
 from core.message.quantity import Quantity
 from core.message.tokens import Token
 
@@ -40,6 +43,17 @@ def _and_half(tokens: list[Token], place: int) -> int:
     return half + 1 - place if half < len(tokens) and tokens[half].value == "half" else 0
 
 
+def _nearly_half(tokens: list[Token], place: int) -> bool:
+    """Whether "a half" was meant and mistyped."""
+    words = [token for token in tokens[place : place + 2] if token.kind in {"word", "several"}]
+    return any(
+        OSA.distance(word.text, half, score_cutoff=2) <= 2
+        for word in words[:1]
+        if len(word.text) > 2
+        for half in ("half", "a half")
+    )
+
+
 def more(tokens: list[Token], found: Quantity) -> None:
     """What is said behind the first number: `twenty five`, `seven point two`, `7 point 2`."""
     token = tokens[found.last]
@@ -56,6 +70,9 @@ def more(tokens: list[Token], found: Quantity) -> None:
         found.integer = False
         found.last += half
         found.end = tokens[found.last - 1].end
+        return
+    if tokens[found.last].value == "and" and _nearly_half(tokens, found.last + 1):
+        found.problem = found.problem or doubts.UNKNOWN_WORD
         return
     if not _is_point(tokens[found.last]):
         return

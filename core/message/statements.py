@@ -52,6 +52,7 @@ def _scopes(line: Line, state: Statement) -> None:
             scopes.clause_words(clause)
         scopes.lone_k(line, candidates, state)
         scopes.reference_heat(line, candidates)
+        scopes.lost_basis(candidates, state.source)
         scopes.unknown_words(line, candidates, state)
     belonging.tanks(line, state)
     belonging.times(line, candidates, state)

@@ -39,6 +39,10 @@ BETWEEN_NAME_AND_NUMBER = (" ", ": ", ":", "=", " = ", "  ")
 BETWEEN_PAIRS = (" ", ", ", "; ", " | ", "\n", " / ", ",\n", " - ")
 
 
+_ASKED = {"k", "cl", "k+", "no3-", "no2-"}
+"""Names that are asked about: one letter, two things, or a hyphen that may have lost its -n."""
+
+
 def names() -> dict[tuple[str, str], list[tuple[str, str | None]]]:
     """(language, analyte) → (word, basis): the language's own words and the symbols.
 
@@ -50,7 +54,7 @@ def names() -> dict[tuple[str, str], list[tuple[str, str | None]]]:
         text = (files("core.message") / "words" / f"{source}.txt").read_text(encoding="utf-8")
         for category, meaning, word, _ in lexicon.read(text, source):
             plain = " ".join(lexicon.pieces(lexicon.fold(word)))
-            if category != "analyte" or plain in several or word in {"k", "cl", "k+"}:
+            if category != "analyte" or plain in several or word in _ASKED:
                 continue
             analyte, _, basis = meaning.partition("@")
             for language in LANGUAGES if source == "common" else (source,):
