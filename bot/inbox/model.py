@@ -44,9 +44,10 @@ class Arrival:
 class Job:
     """A row taken from the inbox under a lease.
 
-    `replies` is None until the message was handled; then what was to be sent, as stored, of
-    which `sent` were accepted. `interrupted` says that somebody held it before and never
-    finished, so that the next reply may be a repeat.
+    `attempts` counts how often the row was taken, whatever came of it. `replies` is None until
+    the message was handled; then what was to be sent, as stored, of which `sent` were accepted;
+    the next one was sent `unsure` times without an acknowledgement. `interrupted` says that
+    somebody held it before and never finished, so that the next reply may be a repeat.
     """
 
     id: int
@@ -57,6 +58,7 @@ class Job:
     attempts: int
     replies: str | None
     sent: int
+    unsure: int
     interrupted: bool
     error: str | None
 

@@ -137,7 +137,7 @@ class Inbox:
 
     async def note_sent(self, job: Job, sent: int) -> None:
         """Note how many replies have been accepted; raises NotMine where the row is gone."""
-        if not await self._finish([job.id], sent=sent):
+        if not await self._finish([job.id], sent=sent, unsure=0):
             raise NotMine(job.id)
 
     async def answered(self, job: Job, sent: int, error: str | None = None) -> None:
@@ -150,13 +150,21 @@ class Inbox:
         await self._finish([job.id], **values, error=error, **_FREE)
 
     async def postpone(
-        self, job: Job, delay: timedelta, *, in_doubt: bool, sent: int | None = None
+        self,
+        job: Job,
+        delay: timedelta,
+        *,
+        in_doubt: bool,
+        sent: int | None = None,
+        unsure: int = 0,
     ) -> None:
         """Let a row be taken again after a while.
 
         With `in_doubt` it keeps its owner, as after a crash: the next reply may be a repeat.
+        With `sent` it is known how many replies were accepted, and `unsure` says how often the
+        next one was sent without an acknowledgement.
         """
-        values: dict[str, Any] = {} if sent is None else {"sent": sent}
+        values: dict[str, Any] = {} if sent is None else {"sent": sent, "unsure": unsure}
         values["owner"] = self.owner if in_doubt else None
         await self._finish([job.id], **values, lease_until=self._clock.now() + delay)
 
@@ -284,7 +292,10 @@ def _settle(ids: list[int] | None, owner: str, values: dict[str, Any]) -> Any:
 
 
 _FREE = {"owner": None, "lease_until": None}
-_JOB = ("id", "update_id", "chat", "raw", "received_at", "attempts", "replies", "sent", "error")
+_JOB = (
+    "id", "update_id", "chat", "raw", "received_at", "attempts", "replies", "sent", "unsure",
+    "error",
+)  # fmt: skip
 
 
 def _job(row: Row[Any], *, interrupted: bool) -> Job:

@@ -27,7 +27,8 @@ MOST_ATTEMPTS = 20
 """A message that was tried this often, at last alone, and never handled is what kills us."""
 
 MOST_REPEATS = 12
-"""An answer sent this often without an acknowledgement is taken to have arrived."""
+"""An answer sent this often without an acknowledgement is taken to have arrived. Only such sends
+count: an answer held up by throttling or an outage was not sent at all."""
 
 
 class Worker:
@@ -150,6 +151,7 @@ class _Delivery:
         self._address = address
         self._error = error
         self._sent = job.sent
+        self._unsure = job.unsure
         self._in_doubt = job.interrupted and job.replies is not None
         self._followed = False
 
@@ -170,7 +172,7 @@ class _Delivery:
                 await self._later(error)
                 return
             self._sent += 1
-            self._in_doubt = False
+            self._in_doubt, self._unsure = False, 0
             await self._settle(len(replies))  # before all else: until then a kill repeats it
             if ref is not None and reply.token is not None:
                 await self._conversation.sent(self._address, reply, ref)
@@ -190,7 +192,8 @@ class _Delivery:
         except Refused as refusal:
             await self._refused(refusal)
         except MaybeSent:
-            if self._job.attempts < MOST_REPEATS:
+            self._unsure += 1
+            if self._unsure < MOST_REPEATS:
                 raise
             log.warning("update %s: its answer is taken to have arrived", self._job.update_id)
         except DeliveryError:
@@ -229,4 +232,6 @@ class _Delivery:
             wait = timedelta(seconds=error.retry_after)
         log.info("update %s is answered later: %s", self._job.update_id, type(error).__name__)
         in_doubt = self._in_doubt or isinstance(error, MaybeSent)
-        await self._inbox.postpone(self._job, wait, sent=self._sent, in_doubt=in_doubt)
+        await self._inbox.postpone(
+            self._job, wait, sent=self._sent, in_doubt=in_doubt, unsure=self._unsure
+        )

@@ -262,5 +262,7 @@ class InboxRow(Base):
     attempts: Mapped[int]
     replies: Mapped[str | None]
     sent: Mapped[int]
+    unsure: Mapped[int] = mapped_column(server_default="0")
+    """How often the next reply was sent and not acknowledged."""
     error: Mapped[str | None]
     answered_at: Mapped[datetime | None]

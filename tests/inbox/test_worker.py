@@ -11,7 +11,7 @@ from sqlalchemy import func, select
 from sqlalchemy.exc import OperationalError
 
 from bot.clock import SimulatedClock
-from bot.delivery import ChatGone, MaybeSent, Refused, Throttled, Unreachable
+from bot.delivery import ChatGone, DeliveryError, MaybeSent, Refused, Throttled, Unreachable
 from bot.inbox.model import Arrival, Job
 from bot.inbox.rows import LEASE, Inbox
 from bot.inbox.worker import MOST_ATTEMPTS, MOST_REPEATS, Worker
@@ -163,6 +163,36 @@ async def test_an_answer_repeated_often_enough_is_taken_to_have_arrived(house: H
         await house.worker.work(job)
         tries += 1
     assert tries == MOST_REPEATS == len(house.post.sent)
+    assert (await house.row()).state == "answered"
+
+
+@pytest.mark.parametrize("before", [Throttled(1), Unreachable("ConnectError")], ids=repr)
+async def test_what_was_held_up_and_not_sent_does_not_count_as_sent(
+    house: House, before: DeliveryError
+) -> None:
+    house.post.trouble = [before] * (MOST_REPEATS + 3)
+    house.post.lost = [MaybeSent("ReadTimeout")]
+    await house.work(arrival(1, "a"))
+    while house.post.lost:
+        job = await house.again(timedelta(minutes=2))
+        assert job is not None
+        await house.worker.work(job)
+    assert (await house.row()).state == "handled", "sent once and unsure: it may be lost"
+    job = await house.again(timedelta(minutes=2))
+    assert job is not None
+    await house.worker.work(job)
+    assert house.post.texts() == ["heard kh 4", f"heard kh 4\n{REPEAT}"]
+    assert (await house.row()).state == "answered"
+
+
+async def test_each_reply_of_a_message_has_its_own_count(house: House) -> None:
+    house.post.lost = [
+        *[MaybeSent("ReadTimeout")] * (MOST_REPEATS - 1), None, MaybeSent("ReadTimeout"),
+    ]  # fmt: skip
+    await house.work(arrival(1, "a", "kh 4|kh 5"))
+    while (job := await house.again(timedelta(minutes=2))) is not None:
+        await house.worker.work(job)
+    assert house.post.texts()[-2:] == ["heard kh 5", f"heard kh 5\n{REPEAT}"]
     assert (await house.row()).state == "answered"
 
 
