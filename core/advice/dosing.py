@@ -10,11 +10,13 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from core.advice import limits
+from core.advice.crash import kh_step
 from core.advice.outlook import outlook_of, with_premises
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
 from core.advice.potassium import judge_potassium
-from core.advice.scheduling import added_ions, conflict, in_parts
+from core.advice.scheduling import added_ions, conflict, in_parts, saturation_caution
 from core.advice.state import Measured, State, degree_step
+from core.advice.upkeep import upkeep_of
 from core.errors import CoreError
 from core.water import substance
 from core.water.water import MEQ_PER_DH
@@ -45,7 +47,8 @@ class Wish:
     """KH wanted in a volume of water: `target`, or a rise by `delta`. [°dH, L]
 
     `start` is the KH that the question itself states; None takes the tank's last reading.
-    `premises` are its other conditions by analyte, which stand for readings.
+    `premises` are its other conditions by analyte, which stand for readings. `called` is True
+    where the keeper calls it an emergency.
     """
 
     target: float | None = None
@@ -54,6 +57,7 @@ class Wish:
     volume_l: float | None = None
     substance: str = "sodium bicarbonate"
     premises: Mapping[str, float] = field(default_factory=dict)
+    called: bool = False
 
 
 def grams_for(name: str, degrees: float, volume_l: float) -> float:
@@ -171,6 +175,7 @@ def _planned(
 ) -> Plan | Refusal:
     outlook = outlook_of(state, start.value, kh_is_fresh=start.is_fresh(state.now))
     blind = start.low < limits.KH_BLIND_BELOW
+    step = kh_step(state, called=wish.called)
     rises = _first_parts(state) if blind else (target - start.value,)
     for rise in rises:
         goal = Goal("kh", start.value, min(target, start.value + rise))
@@ -183,9 +188,9 @@ def _planned(
             outlook,
             salts,
             volume,
-            {"kh": goal.change},
             most,
             ph_bound=not (blind and rise == rises[-1]),
+            kh_step=step,
         )
         if not isinstance(schedule, Refusal) or schedule.reason != "ph_step":
             break
@@ -211,7 +216,13 @@ def _planned(
         blind=blind,
         reading_age=None if wish.start is not None else start.age(state.now),
         within_kit=not blind and goal.change < start.step + 1e-9,
-        cautions=(*_cautions(wish.substance, state), *(["potassium"] if potassium else [])),
+        upkeep=upkeep_of(state, "kh", wish.substance, volume, outlook, schedule.stages),
+        emergency=goal.change / schedule.count > limits.KH_STEP + 1e-9,
+        cautions=(
+            *_cautions(wish.substance, state),
+            *saturation_caution(schedule),
+            *(["potassium"] if potassium else []),
+        ),
     )
 
 

@@ -8,9 +8,9 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.dosing import STRONG
-from core.advice.outlook import Outlook, Stage, outlook_of, staged, steepest
+from core.advice.outlook import Outlook, Stage, outlook_of, staged, steepness
 from core.advice.plan import Refusal, Weighed
-from core.advice.scheduling import added_ions, conflict
+from core.advice.scheduling import added_ions, conflict, moved_by, steps_of
 from core.advice.state import State
 from core.errors import CoreError
 from core.water import substance
@@ -120,13 +120,12 @@ def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Ef
     outlook = None if state is None else _outlook(state)
     stage, steep = None, 0.0
     if outlook is not None:
-        stages = staged(outlook, [[(name, grams)]], volume_l)
-        stage, steep = stages[0], steepest(outlook, stages)
+        (stage,) = staged(outlook, [[(name, grams)]], volume_l)
+        steep = steepness(outlook, None, stage)
     days = max(
         1.0,
-        kh / limits.KH_STEP,
-        gh / limits.GH_STEP,
         steep / (limits.PH_STEP + limits.PH_ROUNDING),
+        *_days(name, grams / volume_l, state),
     )
     return Effect(
         name,
@@ -140,6 +139,15 @@ def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Ef
         stage,
         -int(-days // 1),
     )
+
+
+def _days(name: str, grams_per_litre: float, state: State | None) -> list[float]:
+    """Days that the step of each analyte asks for."""
+    return [
+        grams_per_litre * abs(per_gram) / steps_of(state)[analyte]
+        for analyte, per_gram in moved_by(name, state).items()
+        if analyte in steps_of(state)
+    ]
 
 
 def _outlook(state: State) -> Outlook | None:

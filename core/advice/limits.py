@@ -16,6 +16,9 @@ STALE: Final = timedelta(days=3)
 KH_STEP: Final = 1.0
 """Most that KH may rise in a day; common practice. [°dH]"""
 
+KH_STEP_EMERGENCY: Final = 2.0
+"""The same where buffer is running out and pH has fallen; common practice. [°dH]"""
+
 KH_FACTOR: Final = 2.0
 """KH is never more than doubled in a day: doubling is 0.3 pH, stood with stood."""
 
@@ -115,10 +118,17 @@ POTASSIUM_CAUTION: Final = 50.0
 POTASSIUM_CAUTION_TENDER: Final = 20.0
 """The same with snails or shrimps; from memory. [mg/L]"""
 
+PH_CRASHED: Final = 6.5
+"""Under this, with little buffer, a keeper's word that pH crashed counts: the low end for fish of
+SRAC 464 (grade A)."""
+
 # Kits -------------------------------------------------------------------------------------
 
 PH_RESOLUTION: Final = 0.2
 """A colour-chart pH is this sure each way; from memory."""
+
+VOLUME_DOUBT: Final = 0.05
+"""Share by which a net volume is in doubt each way; from memory."""
 
 VOLUME_SMALLEST: Final = 0.5
 """A volume under this is taken for a slip. [L]"""
@@ -196,6 +206,12 @@ EMERGENCY_SHARE: Final = 0.5
 
 EMERGENCY_PH_RISE: Final = 0.5
 """Most that pH may then rise at once; common practice."""
+
+NEED_LOOKED_BACK: Final = timedelta(days=14)
+"""Two readings further apart than this tell no daily need any more; common practice."""
+
+IRON_STEP: Final = 0.5
+"""Most iron that goes in at a time; common practice. [mg/L]"""
 
 LEAST_SHARE: Final = 0.02
 """A change smaller than this is none; common practice."""

@@ -6,7 +6,7 @@ is expected to stay; beside it stands the water that has lost it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -158,7 +158,7 @@ def _made(given: Mapping[str, float]) -> Water:
         return Water.from_readings(**least)  # type: ignore[arg-type]
 
 
-def staged(outlook: Outlook, parts: Iterable[Dose], volume_l: float) -> list[Stage]:
+def staged(outlook: Outlook, parts: Iterable[Dose], volume_l: float) -> Iterator[Stage]:
     """Follow the water through the parts of a plan, at rest between them.
 
     Parameters
@@ -170,15 +170,13 @@ def staged(outlook: Outlook, parts: Iterable[Dose], volume_l: float) -> list[Sta
     volume_l : float
         Net volume. [L]
     """
-    stages = []
     water = outlook.water
     for part in parts:
         for name, grams in part:
             water = add(water, name, grams, volume_l)
         stage = stage_of(outlook, water)
-        stages.append(stage)
+        yield stage
         water = stage.water
-    return stages
 
 
 def stage_of(outlook: Outlook, mixed: Water) -> Stage:
@@ -188,15 +186,13 @@ def stage_of(outlook: Outlook, mixed: Water) -> Stage:
     return Stage(rested.water, at_once, rested.ph, in_air(mixed, limits.OPEN_AIR).ph)
 
 
-def steepest(outlook: Outlook, stages: Iterable[Stage]) -> float:
-    """Largest change of pH that any part makes, like with like: at once, and stood."""
-    rest, open_air = outlook.ph_now, outlook.ph_open_air
-    largest = 0.0
-    for stage in stages:
-        moves = (stage.at_once - rest, stage.expected - rest, stage.open_air - open_air)
-        largest = max(largest, *(abs(move) for move in moves))
-        rest, open_air = stage.expected, stage.open_air
-    return largest
+def steepness(outlook: Outlook, before: Stage | None, stage: Stage) -> float:
+    """Largest change of pH that a part makes, like with like: at once, and stood."""
+    rest = outlook.ph_now if before is None else before.expected
+    open_air = outlook.ph_open_air if before is None else before.open_air
+    return max(
+        abs(stage.at_once - rest), abs(stage.expected - rest), abs(stage.open_air - open_air)
+    )
 
 
 def with_premises(state: State, premises: Mapping[str, float]) -> State:

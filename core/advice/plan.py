@@ -9,6 +9,7 @@ from datetime import timedelta
 from core.advice import limits
 from core.advice.ammonia_gate import Gate
 from core.advice.outlook import Outlook, Stage
+from core.advice.trends import Consumption
 
 Fact = float | str
 
@@ -49,6 +50,25 @@ class Weighed:
 
 
 @dataclass(frozen=True, slots=True)
+class Upkeep:
+    """What the animals of the sea use up in a day, and what makes up for it.
+
+    Attributes
+    ----------
+    analyte : str
+        What is used up.
+    used : Consumption
+        How much a day, and between which ends. [canonical unit per day]
+    salt : Weighed or None
+        What makes up for it each day; None where that is more than a day's step or would harm.
+    """
+
+    analyte: str
+    used: Consumption
+    salt: Weighed | None
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """A dose in equal parts, one every `every_hours`.
 
@@ -78,6 +98,10 @@ class Plan:
         Age of the reading behind the first goal; None where the question itself gave it.
     within_kit : bool
         True where the whole wish is no more than the kit can see.
+    emergency : bool
+        True where a part is larger than on an ordinary day.
+    upkeep : Upkeep or None
+        What holds the value afterwards; None where no two readings tell it.
     cautions : tuple of str
         Ids of what must be said before the number.
     """
@@ -94,6 +118,8 @@ class Plan:
     blind: bool = False
     reading_age: timedelta | None = None
     within_kit: bool = False
+    emergency: bool = False
+    upkeep: Upkeep | None = None
     cautions: tuple[str, ...] = ()
 
     @property

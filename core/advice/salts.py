@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -13,12 +13,19 @@ from core.advice.nnls import non_negative
 from core.advice.outlook import Outlook, outlook_of, with_premises
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
 from core.advice.potassium import judge_potassium
-from core.advice.scheduling import added_ions, conflict, in_parts
+from core.advice.scheduling import (
+    SEA_SALT,
+    added_ions,
+    changes_of,
+    conflict,
+    in_parts,
+    per_gram,
+    saturation_caution,
+)
 from core.advice.state import State
+from core.advice.upkeep import upkeep_of
 from core.errors import CoreError
 from core.water import SUBSTANCES, substance
-from core.water.substances import ION_FORMULA
-from core.water.water import MEQ_PER_DH
 
 CALCIUM_TO_MAGNESIUM: Final = 3.0
 """By amount, where nothing else is wished; common practice."""
@@ -46,8 +53,6 @@ USUAL: Final[Mapping[str, tuple[str, ...]]] = {
     "salinity": ("sea salt",),
 }
 """What is taken where no salt was named, each by its full name."""
-
-SEA_SALT: Final = "sea salt"
 
 IN_SEA_ONLY: Final = frozenset({"calcium", "magnesium"})
 
@@ -88,6 +93,8 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
     goals = goals_of(wish, told)
     if isinstance(goals, Refusal):
         return goals
+    if is_one_at_a_time({goal.analyte for goal in goals}, state):
+        return Refusal("one_at_a_time", {"analyte": goals[0].analyte})
     if (problem := conflict(told)) is not None:
         return problem
     plans = []
@@ -100,6 +107,11 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
             return plan
         plans.append(plan)
     return tuple(plans)
+
+
+def is_one_at_a_time(analytes: Set[str], state: State) -> bool:
+    """Whether wishes may not go in together: in the sea calcium and buffer fall out as lime."""
+    return state.tank.is_sea and "kh" in analytes and len(analytes) > 1
 
 
 def goals_of(wish: SaltWish, state: State) -> tuple[Goal, ...] | Refusal:
@@ -187,21 +199,6 @@ def _parts_of(goal: Goal, salts: Sequence[str], ratio: float) -> list[tuple[str,
     return [("gh_calcium", ratio / (1.0 + ratio)), ("gh_magnesium", 1.0 / (1.0 + ratio))]
 
 
-def per_gram(name: str, analyte: str) -> float:
-    """What one gram of a pure substance brings into one litre, in the analyte's unit."""
-    table = substance(name)
-    if analyte == "kh":
-        return table.alkalinity_per_gram / MEQ_PER_DH
-    if analyte == "gh":
-        return 2.0 * table.hardness_per_gram / MEQ_PER_DH
-    if analyte.startswith("gh_"):
-        moles = 1000.0 * table.ions.get(analyte[3:], 0.0) / table.molar_mass
-        return 2.0 * moles / MEQ_PER_DH
-    if analyte == "salinity":
-        return 1.0 if name in {"sea salt", "sodium chloride"} else 0.0
-    return table.milligrams_per_gram(analyte) if analyte in ION_FORMULA else 0.0
-
-
 def _plan(
     goals: Sequence[Goal],
     salts: tuple[Weighed, ...],
@@ -221,13 +218,10 @@ def _plan(
             outlook = outlook_of(state, kh.value, kh_is_fresh=kh.is_fresh(state.now))
         except CoreError:
             return Refusal("contradiction", {"kh": kh.value})
-    changes = {
-        name: sum(s.grams * per_gram(s.substance, name) for s in salts) / volume
-        for name in ("kh", "gh", "calcium", "magnesium", "salinity")
-    }
-    if kh is not None and changes["kh"] > 0.0 and kh.low < limits.KH_BLIND_BELOW:
+    rises = changes_of(state, salts, volume)["kh"] > 0.0
+    if kh is not None and rises and kh.low < limits.KH_BLIND_BELOW:
         return Refusal("kh_alone_first", {"kh": kh.value})
-    schedule = in_parts(state, outlook, salts, volume, changes)
+    schedule = in_parts(state, outlook, salts, volume)
     if isinstance(schedule, Refusal):
         return schedule
     added = added_ions(salts, volume)
@@ -250,9 +244,13 @@ def _plan(
         gate=gate,
         added=added,
         reading_age=None if asked_now or reading is None else reading.age(state.now),
+        upkeep=upkeep_of(
+            state, goals[0].analyte, salts[0].substance, volume, outlook, schedule.stages
+        ),
         within_kit=reading is not None and 0.0 < goals[0].change < reading.step + 1e-9,
         cautions=(
             *_cautions(salts, state, known_tank=known_tank),
+            *saturation_caution(schedule),
             *(["potassium"] if potassium else []),
         ),
     )

@@ -5,18 +5,22 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import repeat
 from typing import Final
 
 from core.advice import limits
 from core.advice.ammonia_gate import Gate, gate_for, upper_total
 from core.advice.findings import co2_span, contradiction
-from core.advice.outlook import Outlook, Stage, staged, steepest
+from core.advice.outlook import Dose, Outlook, Stage, staged, steepness
 from core.advice.plan import Fact, Refusal, Weighed
 from core.advice.state import State
-from core.water import saturation, solve, substance
+from core.water import Water, add, saturation, solve, substance
 from core.water.substances import ION_FORMULA
+from core.water.water import MEQ_PER_DH
 
 MOST_PARTS: Final = 400
+"""More parts than this, one a day, are no plan."""
+
 RAISED: Final = 0.01
 """A plan that lifts pH by less than this lifts nothing."""
 
@@ -31,6 +35,8 @@ SEA_STEPS: Final[Mapping[str, float]] = {
     "magnesium": limits.MAGNESIUM_STEP,
     "salinity": limits.SALINITY_UP,
 }
+STEPPED: Final = ("kh", "gh", "calcium", "magnesium", "salinity")
+SEA_SALT: Final = "sea salt"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +47,63 @@ class Schedule:
     stages: tuple[Stage, ...]
     gate: Gate | None
     raises_ph: bool = False
+    saturation: float | None = None
+
+
+def steps_of(state: State | None) -> Mapping[str, float]:
+    """How far each analyte may move in a day, by the kind of water; fresh where it is unknown.
+
+    In water that is salty already salinity has its own step, and what sea salt brings of calcium
+    and magnesium is no step of GH.
+    """
+    return SEA_STEPS if state is not None and state.tank.is_sea else FRESH_STEPS
+
+
+def is_salty(state: State) -> bool:
+    """True in the sea and in brackish water, where hardness comes with salinity."""
+    brackish = state.tank.kind == "brackish" or state.salinity > limits.SALT_WATER
+    return state.tank.is_sea or brackish
+
+
+def moved_by(name: str, state: State | None) -> dict[str, float]:
+    """What one gram in a litre of this water moves of all that has a daily step, by analyte."""
+    moved = {analyte: per_gram(name, analyte) for analyte in STEPPED}
+    if name == SEA_SALT:
+        # Its calcium and magnesium come in their own ratio: salinity has the step.
+        del moved["calcium"], moved["magnesium"]
+        if state is not None and is_salty(state):
+            del moved["gh"]
+    return {analyte: amount for analyte, amount in moved.items() if amount}
+
+
+def saturation_caution(schedule: Schedule) -> tuple[str, ...]:
+    """Id of what is said where lime may begin to fall out of sea water."""
+    full = schedule.saturation is not None and schedule.saturation > limits.SATURATION_CAUTION
+    return ("saturated",) if full else ()
+
+
+def changes_of(state: State, salts: Sequence[Weighed], volume_l: float) -> dict[str, float]:
+    """How far a dose moves all that has a daily step, in canonical units."""
+    changes = dict.fromkeys(STEPPED, 0.0)
+    for salt in salts:
+        for analyte, amount in moved_by(salt.substance, state).items():
+            changes[analyte] += amount * salt.grams / volume_l
+    return changes
+
+
+def per_gram(name: str, analyte: str) -> float:
+    """What one gram of a pure substance brings into one litre, in the analyte's unit."""
+    table = substance(name)
+    if analyte == "kh":
+        return table.alkalinity_per_gram / MEQ_PER_DH
+    if analyte == "gh":
+        return 2.0 * table.hardness_per_gram / MEQ_PER_DH
+    if analyte.startswith("gh_"):
+        moles = 1000.0 * table.ions.get(analyte[3:], 0.0) / table.molar_mass
+        return 2.0 * moles / MEQ_PER_DH
+    if analyte == "salinity":
+        return 1.0 if name in {SEA_SALT, "sodium chloride"} else 0.0
+    return table.milligrams_per_gram(analyte) if analyte in ION_FORMULA else 0.0
 
 
 def in_parts(
@@ -48,10 +111,10 @@ def in_parts(
     outlook: Outlook | None,
     salts: Sequence[Weighed],
     volume_l: float,
-    changes: Mapping[str, float],
     most: int = MOST_PARTS,
     *,
     ph_bound: bool = True,
+    kh_step: float = limits.KH_STEP,
 ) -> Schedule | Refusal:
     """Spread a dose over as many days as the strictest step limit asks for.
 
@@ -65,19 +128,20 @@ def in_parts(
         What goes in, in all.
     volume_l : float
         Net volume. [L]
-    changes : mapping of str to float
-        How far each analyte moves in all, in canonical units.
     most : int
         More parts than this are no plan.
     ph_bound : bool
         False where the step of pH does not bind.
+    kh_step : float
+        Most that KH may rise in a day. [°dH]
 
     Returns
     -------
     Schedule or Refusal
         Refusals: ph_step, saturation, ammonia, temperature_unknown.
     """
-    steps = SEA_STEPS if state.tank.is_sea else FRESH_STEPS
+    steps = {**steps_of(state), "kh": kh_step}
+    changes = changes_of(state, salts, volume_l)
     count = max(
         [1]
         + [
@@ -88,28 +152,54 @@ def in_parts(
     )
     if outlook is None:
         return Schedule(count, (), None)
-    stages = _staged(outlook, salts, volume_l, count)
-    allowed = limits.PH_STEP + limits.PH_ROUNDING
-    while ph_bound and (steep := steepest(outlook, stages)) > allowed:
+    allowed = limits.PH_STEP + limits.PH_ROUNDING if ph_bound else math.inf
+    stages, steep = _staged(outlook, salts, volume_l, count, allowed)
+    while steep > allowed:
         # Never more than a step further than needed; the last of a doubling is found one by one.
         count = max(count + 1, int(count * steep / allowed))
         if count > most:
             return Refusal("ph_step", {"ph_change": steep})
-        stages = _staged(outlook, salts, volume_l, count)
-    if state.tank.is_sea:
-        highest = max(saturation(solve(stage.water), "aragonite") for stage in stages)
-        if highest > limits.SATURATION_REFUSED:
-            return Refusal("saturation", {"saturation": highest})
+        stages, steep = _staged(outlook, salts, volume_l, count, allowed)
+    highest = None
+    if state.tank.is_sea:  # the last part makes the fullest water
+        before = stages[-2].water if count > 1 else outlook.water
+        highest = saturation_after(before, _part(salts, count), volume_l, stages[-1])
+    if highest is not None and highest > limits.SATURATION_REFUSED:
+        return Refusal("saturation", {"saturation": highest})
     gate = gate_for(state, outlook, stages)
     if isinstance(gate, str):
         return Refusal(gate, ammonia_facts(state))
     raises = stages[-1].leaves > outlook.ph_leaves + RAISED
-    return Schedule(count, tuple(stages), gate, raises_ph=raises)
+    return Schedule(count, tuple(stages), gate, raises_ph=raises, saturation=highest)
 
 
-def _staged(outlook: Outlook, salts: Sequence[Weighed], volume_l: float, count: int) -> list[Stage]:
-    part = [(salt.substance, salt.grams / count) for salt in salts]
-    return staged(outlook, [part] * count, volume_l)
+def _part(salts: Sequence[Weighed], count: int) -> Dose:
+    return [(salt.substance, salt.grams / count) for salt in salts]
+
+
+def _staged(
+    outlook: Outlook, salts: Sequence[Weighed], volume_l: float, count: int, allowed: float
+) -> tuple[list[Stage], float]:
+    """The water after each part, and the steepest step of pH; no further than one too steep."""
+    part = _part(salts, count)
+    stages: list[Stage] = []
+    steep = 0.0
+    before: Stage | None = None
+    for stage in staged(outlook, repeat(part, count), volume_l):
+        stages.append(stage)
+        steep = max(steep, steepness(outlook, before, stage))
+        if steep > allowed:
+            break
+        before = stage
+    return stages, steep
+
+
+def saturation_after(before: Water, part: Dose, volume_l: float, stage: Stage) -> float:
+    """The higher saturation of aragonite that a part leads to: at once, and at rest."""
+    mixed = before
+    for name, grams in part:
+        mixed = add(mixed, name, grams, volume_l)
+    return max(saturation(solve(each), "aragonite") for each in (mixed, stage.water))
 
 
 def ammonia_facts(state: State) -> dict[str, Fact]:

@@ -24,6 +24,7 @@ ATOMIC_WEIGHT: Final = MappingProxyType(
         "Cl": 35.45,
         "K": 39.098,
         "Ca": 40.078,
+        "Fe": 55.845,
         "Br": 79.904,
         "Sr": 87.62,
         "I": 126.90,

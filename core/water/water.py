@@ -122,11 +122,10 @@ class Water:
     contradictions: tuple[Contradiction, ...] = ()
 
     def __post_init__(self) -> None:
-        require("temperature", self.temperature, *TEMPERATURE_RANGE, "°C")
-        require("salinity", self.salinity, *SALINITY_RANGE, "g/kg")
-        require("alkalinity", self.alkalinity, -MOST, MOST, "meq/kg")
-        for name in AMOUNTS[1:]:
-            require(name, getattr(self, name), 0.0, MOST, "mmol/kg")
+        for name, low, high, unit in RANGES:
+            value = getattr(self, name)
+            if type(value) is not float or not low <= value <= high:  # arrays, and what is wrong
+                require(name, value, low, high, unit)
 
     @classmethod
     def from_readings(cls, **given: Unpack[Readings]) -> Water:
@@ -193,6 +192,14 @@ AMOUNTS: Final = tuple(
     if field.name not in {"temperature", "salinity", "assumptions", "contradictions"}
 )
 """The fields that are conserved amounts per kilogram, alkalinity the first of them."""
+
+RANGES: Final = (
+    ("temperature", *TEMPERATURE_RANGE, "°C"),
+    ("salinity", *SALINITY_RANGE, "g/kg"),
+    ("alkalinity", -MOST, MOST, "meq/kg"),
+    *((name, 0.0, MOST, "mmol/kg") for name in AMOUNTS[1:]),
+)
+"""What each field may be, and its unit."""
 
 
 def strength_of_totals(water: Water) -> float:

@@ -1,9 +1,11 @@
 """A million random tanks and wishes against the second opinion of `tests.core.advice.never_harm`.
 
-    python tests/bench/never_harm.py [cases] [seed]
+    python tests/bench/never_harm.py [cases] [seed] [processes]
 
-Prints how many got a plan, how many were refused and why, and every harm found; ends with 1 if
-there is any.
+Prints how many got a plan, how many were refused and why, how many of those built to be safe were
+planned (each plan is held to reach its target), and every harm found; then the same of water
+changes, one for every fifty doses. Ends with 1 if there is any harm or fewer than 95 in a hundred
+of the safe ones were planned.
 """
 
 from __future__ import annotations
@@ -18,56 +20,72 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from tests.core.advice import never_harm_changes
-from tests.core.advice.never_harm import Verdict, cases, judge, planned
+from tests.core.advice.never_harm import Verdict, judge
+from tests.core.advice.never_harm_cases import cases, planned
 
 BATCH = 2000
+CHANGES = 200
+SAFE = 0.95
+SHOWN = 20
 
 
 def batch(seed: int) -> Verdict:
-    answers = [(case, answer) for case in cases(BATCH, seed) for answer in planned(case)]
-    return judge(answers)
+    return judge([(case, answer) for case in cases(BATCH, seed) for answer in planned(case)])
+
+
+def doses(pool: object, count: int, first: int) -> bool:
+    began = time.perf_counter()
+    whole = Verdict()
+    seeds = range(first, first + -(-count // BATCH))
+    for number, one in enumerate(pool.imap_unordered(batch, seeds), 1):  # type: ignore[attr-defined]
+        whole.add(one)
+        if number % 25 == 0:
+            print(f"  {number * BATCH} cases, {time.perf_counter() - began:.0f} s", flush=True)
+    asked = whole.planned + sum(whole.refused.values())
+    print(f"{len(seeds) * BATCH} cases, {asked} answers in {time.perf_counter() - began:.0f} s")
+    print(f"  planned {whole.planned:8d}")
+    for goal, number in whole.goals.most_common():
+        print(f"          {number:8d}  to {goal}")
+    print(f"          {whole.emergencies:8d}  at an emergency's pace")
+    print(f"          {whole.upkeeps:8d}  with a daily need")
+    for reason, number in whole.refused.most_common():
+        print(f"  refused {number:8d}  {reason}")
+    return told(whole.safe_planned, whole.safe, whole.harms)
+
+
+def changes(pool: object, count: int, first: int) -> bool:
+    began = time.perf_counter()
+    whole = never_harm_changes.Verdict()
+    jobs = [(CHANGES, seed) for seed in range(first, first + -(-count // CHANGES))]
+    for one in pool.starmap(never_harm_changes.judge, jobs):  # type: ignore[attr-defined]
+        whole.add(one)
+    print(f"{len(jobs) * CHANGES} water changes in {time.perf_counter() - began:.0f} s")
+    print(f"  as asked {whole.as_asked:8d}\n  in steps {whole.in_steps:8d}")
+    for reason, number in whole.refused.most_common(12):
+        print(f"  none     {number:8d}  {reason}")
+    return told(whole.safe_planned, whole.safe, whole.harms)
+
+
+def told(planned_safe: int, safe: int, harms: list[str]) -> bool:
+    """Print the verdict; True where it is good."""
+    print(f"built to be safe: {planned_safe} of {safe} planned ({100 * planned_safe / safe:.2f} %)")
+    print(f"harms: {len(harms)}")
+    for kind, number in Counter(harm.split(":")[0] for harm in harms).most_common():
+        print(f"  {number:8d}  {kind}")
+    for harm in harms[:SHOWN]:
+        print("  ", harm)
+    return not harms and planned_safe >= SAFE * safe
 
 
 def main() -> int:
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 1_000_000
-    first = int(sys.argv[2]) if len(sys.argv) > 2 else 1000
-    began = time.perf_counter()
-    whole, reasons = Verdict(), Counter[str]()
-    with Pool(os.cpu_count()) as pool:
-        for one in pool.imap_unordered(batch, range(first, first + -(-count // BATCH))):
-            whole.planned += one.planned
-            whole.safe += one.safe
-            whole.safe_planned += one.safe_planned
-            whole.harms += one.harms
-            reasons.update(one.refused)
-    asked = whole.planned + sum(reasons.values())
-    print(f"{asked} answers in {time.perf_counter() - began:.0f} s: {whole.planned} plans")
-    for reason, number in reasons.most_common():
-        print(f"  refused {number:8d}  {reason}")
-    print(f"built to be safe: {whole.safe_planned} of {whole.safe} planned")
-    print(f"harms: {len(whole.harms)}")
-    for harm in whole.harms[:20]:
-        print("  ", harm)
-    return 1 if whole.harms or changes(max(200, count // 50), first) else 0
-
-
-def changes(count: int, seed: int) -> int:
-    """One water change for every fifty doses; each is carried out step by step."""
-    seeds = range(seed, seed + -(-count // 200))
-    with Pool(os.cpu_count()) as pool:
-        found = pool.starmap(never_harm_changes.judge, [(200, each) for each in seeds])
-    print(f"water changes: {sum(one.as_asked for one in found)} as asked,", end=" ")
-    print(f"{sum(one.in_steps for one in found)} in steps")
-    reasons = sum((one.refused for one in found), Counter[str]())
-    for reason, number in reasons.most_common(12):
-        print(f"  none {number:8d}  {reason}")
-    safe = sum(one.safe for one in found)
-    print(f"built to be safe: {sum(one.safe_planned for one in found)} of {safe} planned")
-    harms = [harm for one in found for harm in one.harms]
-    print(f"harms: {len(harms)}")
-    for harm in harms[:20]:
-        print("  ", harm)
-    return len(harms)
+    count, first, processes = (
+        int(sys.argv[place]) if len(sys.argv) > place else usual
+        for place, usual in ((1, 1_000_000), (2, 1000), (3, os.cpu_count() or 1))
+    )
+    with Pool(processes) as pool:
+        well = doses(pool, count, first)
+        well = changes(pool, max(CHANGES, count // 50), first) and well
+    return 0 if well else 1
 
 
 if __name__ == "__main__":

@@ -6,6 +6,7 @@ was told before; the chat words what it shows and keeps the rest under "more".
 
 from __future__ import annotations
 
+from core.advice.findings._buffer import low_kh_limit, ph_moved
 from core.advice.findings._checks import co2_span, contradiction
 from core.advice.findings._model import (
     DOSE,
@@ -41,4 +42,6 @@ __all__ = [
     "judge_ammonia",
     "key_of",
     "limit_of_nitrate",
+    "low_kh_limit",
+    "ph_moved",
 ]

@@ -1,177 +1,71 @@
-"""A second opinion on plans: random tanks and wishes, and a checker that knows only the limits.
+"""A second opinion on doses: a checker that knows only the limits.
 
-The checker takes what a keeper would do with an answer (so many grams, so many times, so many
-hours apart) and works out the water again, for all cases at once, from the readings. It shares no
-code with the planner: its limits are written here again, its masses are periodictable's; only the
-solver of `core.water`, which PHREEQC checks elsewhere, is common to both.
+It takes what a keeper would do with an answer (so many grams, so many times, so many hours apart)
+and works out the water again, for all cases at once, from the readings. It shares no code with the
+planner: its limits are written here again, its masses are periodictable's; only the solver of
+`core.water`, which PHREEQC checks elsewhere, is common to both.
 """
 
 from __future__ import annotations
 
-import random
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import timedelta
-from typing import Any
+from functools import cache
 
-import numpy as np
 import periodictable
 
-from core.advice.dosing import Wish, plan_kh
-from core.advice.plan import Plan, Refusal
-from core.advice.salts import SaltWish, plan_salts
-from core.advice.state import Measured, State
-from core.tank import Stock, Tank
-from core.water import Water, in_air, solve, un_ionised_fraction
-from core.water.solution import with_ph
-from tests.core.advice.tank_water import NOW
+from core.advice.plan import Plan, Refusal, Weighed
+from tests.core.advice.never_harm_cases import Case
+from tests.core.advice.never_harm_waters import Row, waters
 
 DEGREE = 2.0 * 10.0 / periodictable.formula("CaO").mass
 """meq/L of one °dH."""
 
 
+@cache
 def mass(formula: str) -> float:
     return float(periodictable.formula(formula).mass)
 
 
-BRINGS: dict[str, tuple[float, float, float, float, float]] = {
-    # alkalinity [eq], calcium, magnesium, carbon [mol] of one mole; its mass [g]
-    "sodium bicarbonate": (1, 0, 0, 1, mass("NaHCO3")),
-    "potassium bicarbonate": (1, 0, 0, 1, mass("KHCO3")),
-    "sodium carbonate": (2, 0, 0, 1, mass("Na2CO3")),
-    "sodium carbonate decahydrate": (2, 0, 0, 1, mass("Na2CO3(H2O)10")),
-    "potassium carbonate": (2, 0, 0, 1, mass("K2CO3")),
-    "calcium chloride": (0, 1, 0, 0, mass("CaCl2")),
-    "calcium chloride dihydrate": (0, 1, 0, 0, mass("CaCl2(H2O)2")),
-    "calcium sulfate": (0, 1, 0, 0, mass("CaSO4")),
-    "calcium sulfate dihydrate": (0, 1, 0, 0, mass("CaSO4(H2O)2")),
-    "magnesium sulfate": (0, 0, 1, 0, mass("MgSO4")),
-    "magnesium sulfate heptahydrate": (0, 0, 1, 0, mass("MgSO4(H2O)7")),
-    "magnesium chloride": (0, 0, 1, 0, mass("MgCl2")),
-    "magnesium chloride hexahydrate": (0, 0, 1, 0, mass("MgCl2(H2O)6")),
-}
-UNKNOWN = ("blue bottle", "ph up", "a white powder", "buffer plus", "hydrochloric acid", "vinegar")
-
-
-@dataclass(frozen=True, slots=True)
-class Case:
-    """One tank, its readings, and a wish for KH or GH (or both)."""
-
-    state: State
-    substance: str
-    kh: float | None
-    gh: float | None
-    built_safe: bool
-
-    def __str__(self) -> str:
-        readings = ", ".join(
-            f"{r.analyte} {r.low:g}-{r.value:g} ({(NOW - r.at).days} d)"
-            for r in self.state.readings.values()
-        )
-        tank = self.state.tank
-        return (
-            f"{tank.kind} {tank.volume_l} L, {readings}: {self.substance} to kh {self.kh},"
-            f" gh {self.gh}"
-        )
-
-    def value(self, analyte: str) -> float | None:
-        held = self.state.readings.get(analyte)
-        return None if held is None else held.value
-
-
-def cases(count: int, seed: int = 1) -> Iterator[Case]:
-    """Random but plausible tanks and wishes; one in five built to be safe."""
-    chance = random.Random(seed)  # noqa: S311 - cases, the same each time
-    for number in range(count):
-        yield _safe(chance) if number % 5 == 0 else _any(chance)
-
-
-def _measured(
-    name: str, value: float, chance: random.Random, *, step: float, old: bool
-) -> Measured:
-    days = chance.choice((0, 1, 2, 4, 20)) if old else 0
-    low = max(0.0, value - step)
-    high = value + step if name not in {"kh", "gh"} else value
-    return Measured(name, value, low, high, NOW - timedelta(days=days), step=step)
-
-
-def _any(chance: random.Random) -> Case:
-    kind = chance.choices(("fresh", "marine", "brackish", "pond"), (8, 1, 1, 1))[0]
-    step = chance.choice((0.1, 0.5, 1.0))
-    kh = round(chance.choice((chance.uniform(0, 3), chance.uniform(0, 15))) / step) * step
-    spans = {
-        "kh": (kh, step),
-        "gh": (round(chance.uniform(0, 20)), 1.0),
-        "ph": (round(chance.uniform(4.5, 9.2), 1), 0.2),
-        "ammonia": (chance.choice((0.0, 0.0, 0.25, 0.5, 1.0, 2.0, 4.0)), 0.1),
-        "temperature": (round(chance.uniform(4, 32)), 0.0),
-        "salinity": (round(chance.uniform(28, 38)), 0.0),
-    }
-    known = {
-        name: _measured(name, value, chance, step=fine, old=chance.random() < 0.2)
-        for name, (value, fine) in spans.items()
-        if name == "kh" or (name != "salinity" and chance.random() < 0.75)
-    }
-    if kind == "marine":
-        known["salinity"] = _measured("salinity", spans["salinity"][0], chance, step=0.0, old=False)
-    stock = chance.choice(((), (), ("cherry shrimp",), ("neon tetra",), ("swan mussel",)))
-    names = [*BRINGS, "sodium bicarbonate", "sodium bicarbonate", *UNKNOWN]
-    wish = chance.random()
-    return Case(
-        _state(known, kind, chance, stock),
-        chance.choice(names),
-        kh + chance.uniform(-2, 8) if wish < 0.75 else None,
-        spans["gh"][0] + chance.uniform(-2, 12) if wish >= 0.6 else None,
-        built_safe=False,
-    )
-
-
-def _safe(chance: random.Random) -> Case:
-    """A tank that plainly can be helped: all known today, no ammonia, a modest wish."""
-    kh, gh = float(chance.randint(2, 10)), float(chance.randint(3, 12))
-    ph = 6.95 + np.log10(kh / 4.0) + chance.uniform(-0.2, 0.6)
-    readings = {
-        "kh": _measured("kh", kh, chance, step=chance.choice((0.5, 1.0)), old=False),
-        "gh": _measured("gh", gh, chance, step=1.0, old=False),
-        "ph": _measured("ph", round(float(ph), 1), chance, step=0.2, old=False),
-        "ammonia": Measured("ammonia", 0.0, 0.0, 0.0, NOW),
-        "temperature": _measured(
-            "temperature", chance.uniform(18, 28), chance, step=0.0, old=False
-        ),
-    }
-    of_gh = chance.random() < 0.4
-    substance = chance.choice(
-        (
-            "calcium chloride dihydrate",
-            "magnesium sulfate heptahydrate",
-            "calcium sulfate dihydrate",
-        )
-        if of_gh
-        else ("sodium bicarbonate", "sodium bicarbonate", "potassium bicarbonate")
-    )
-    return Case(
-        _state(readings, "fresh", chance, ()),
-        substance,
-        None if of_gh else kh + chance.uniform(0.5, 5),
-        gh + chance.uniform(0.5, 6) if of_gh else None,
-        built_safe=True,
-    )
-
-
-def _state(
-    readings: dict[str, Measured], kind: str, chance: random.Random, stock: tuple[str, ...]
-) -> State:
-    tank = Tank(
-        "Fern",
-        kind=kind,  # type: ignore[arg-type]
-        volume_l=round(10 ** chance.uniform(0.5, 3.5), 1),
-        stock=tuple(Stock(species, 5) for species in stock),
-    )
-    return State(tank, NOW, readings)
-
-
-# --- the checker --------------------------------------------------------------------------------
+BRINGS: dict[str, tuple[float, dict[str, float]]] = {
+    # mass of one mole [g]; moles of each part of a water, alkalinity in equivalents
+    "sodium bicarbonate": (mass("NaHCO3"), {"alkalinity": 1, "carbon": 1, "sodium": 1}),
+    "potassium bicarbonate": (mass("KHCO3"), {"alkalinity": 1, "carbon": 1, "potassium": 1}),
+    "sodium carbonate decahydrate": (
+        mass("Na2CO3(H2O)10"), {"alkalinity": 2, "carbon": 1, "sodium": 2},
+    ),
+    "potassium carbonate": (mass("K2CO3"), {"alkalinity": 2, "carbon": 1, "potassium": 2}),
+    "calcium chloride": (mass("CaCl2"), {"calcium": 1, "chloride": 2}),
+    "calcium chloride dihydrate": (mass("CaCl2(H2O)2"), {"calcium": 1, "chloride": 2}),
+    "calcium sulfate": (mass("CaSO4"), {"calcium": 1, "sulfate": 1}),
+    "calcium sulfate dihydrate": (mass("CaSO4(H2O)2"), {"calcium": 1, "sulfate": 1}),
+    "magnesium sulfate": (mass("MgSO4"), {"magnesium": 1, "sulfate": 1}),
+    "magnesium sulfate heptahydrate": (mass("MgSO4(H2O)7"), {"magnesium": 1, "sulfate": 1}),
+    "magnesium chloride": (mass("MgCl2"), {"magnesium": 1, "chloride": 2}),
+    "magnesium chloride hexahydrate": (mass("MgCl2(H2O)6"), {"magnesium": 1, "chloride": 2}),
+    "potassium nitrate": (mass("KNO3"), {"potassium": 1, "nitrate": 1}),
+    "monopotassium phosphate": (mass("KH2PO4"), {"potassium": 1, "phosphate": 1}),
+    "potassium sulfate": (mass("K2SO4"), {"potassium": 2, "sulfate": 1}),
+    "sodium chloride": (mass("NaCl"), {"sodium": 1, "chloride": 1}),
+    # Sea water of 35.165 g/kg: Ca 412 and Mg 1287 mg/kg, 2.3 meq/kg, Na 10.78 and Cl 19.35 g/kg
+    # (check values R16, M); for one gram of its salt, in moles.
+    "sea salt": (
+        1.0,
+        {
+            "alkalinity": 2.3e-3 / 35.165, "carbon": 2.0e-3 / 35.165,
+            "calcium": 0.412 / 40.08 / 35.165, "magnesium": 1.287 / 24.305 / 35.165,
+            "sodium": 10.78 / 22.99 / 35.165, "chloride": 19.35 / 35.45 / 35.165,
+            "sulfate": 2.712 / 96.06 / 35.165, "potassium": 0.399 / 39.1 / 35.165,
+        },
+    ),
+}  # fmt: skip
+IONS = {
+    "calcium": "Ca", "magnesium": "Mg", "nitrate": "NO3", "phosphate": "PO4", "potassium": "K",
+}  # fmt: skip
+STEPS = {"gh": 2.0, "calcium": 20.0, "magnesium": 50.0, "salinity": 1.0}
+"""A day: GH in fresh water, calcium and magnesium in the sea, salinity up."""
 
 
 @dataclass
@@ -181,17 +75,16 @@ class Verdict:
     planned: int = 0
     safe: int = 0
     safe_planned: int = 0
+    emergencies: int = 0
+    upkeeps: int = 0
     refused: Counter[str] = field(default_factory=Counter)
+    goals: Counter[str] = field(default_factory=Counter)
     harms: list[str] = field(default_factory=list)
 
-
-@dataclass
-class Row:
-    """One part of a plan, as numbers for the arrays."""
-
-    case: Case
-    plan: Plan
-    number: int
+    def add(self, other: Verdict) -> None:
+        """Count another's verdict in."""
+        for name in self.__dataclass_fields__:
+            setattr(self, name, getattr(self, name) + getattr(other, name))
 
 
 def judge(answers: list[tuple[Case, Plan | Refusal]]) -> Verdict:
@@ -207,16 +100,48 @@ def judge(answers: list[tuple[Case, Plan | Refusal]]) -> Verdict:
             continue
         verdict.planned += 1
         verdict.safe_planned += case.built_safe
+        verdict.emergencies += answer.emergency
+        verdict.upkeeps += answer.upkeep is not None and answer.upkeep.salt is not None
+        verdict.goals["+".join(sorted(case.targets))] += 1
         verdict.harms += [f"{harm}: {case}" for harm in _simple(case, answer)]
         if all(salt.substance in BRINGS for salt in answer.salts):
-            rows += [Row(case, answer, number) for number in range(answer.count)]
+            rows += _rows(case, answer)
     if rows:
-        verdict.harms += _waters(rows)
+        verdict.harms += waters(rows)
     return verdict
 
 
+def _rows(case: Case, plan: Plan) -> Iterator[Row]:
+    """Every part of a plan, and the daily need once all parts are in."""
+    volume = case.state.tank.volume_l or 0.0
+    part = brought(plan.salts, volume / 1000.0 * plan.count)
+    keep = plan.gate is not None and plan.gate.keep_co2
+    only = None if plan.gate is None else plan.gate.only_below
+    for number in range(plan.count):
+        title = f"part {number + 1} of {plan.count}, {case}"
+        yield Row(case, title, part, number, part, plan.blind, keep, only)
+    if plan.upkeep is not None and plan.upkeep.salt is not None:
+        need = brought((plan.upkeep.salt,), volume / 1000.0)
+        yield Row(case, f"daily need, {case}", part, plan.count, need, False, True, only)
+
+
+def brought(salts: tuple[Weighed, ...], thousand_litres: float) -> dict[str, float]:
+    """What salts bring to so much water. [mmol/L], salinity [g/L]"""
+    found: dict[str, float] = {}
+    for salt in salts:
+        molar, parts = BRINGS[salt.substance]
+        per_litre = salt.grams / thousand_litres
+        for name, moles in parts.items():
+            found[name] = found.get(name, 0.0) + moles * per_litre / molar
+        if salt.substance in {"sea salt", "sodium chloride"}:
+            found["salt"] = found.get("salt", 0.0) + per_litre / 1000.0
+        if salt.substance == "sea salt":
+            found["salinity"] = found.get("salinity", 0.0) + per_litre / 1000.0
+    return found
+
+
 def _simple(case: Case, plan: Plan) -> Iterator[str]:
-    """What needs no chemistry: names, masses, hours, steps of KH and GH."""
+    """What needs no chemistry: names, masses, hours, daily steps, and that the wish is reached."""
     if any(salt.substance == "sodium carbonate" for salt in plan.salts):
         yield "a number without knowing the hydrate"
     if any(salt.substance not in BRINGS for salt in plan.salts):
@@ -224,176 +149,112 @@ def _simple(case: Case, plan: Plan) -> Iterator[str]:
         return
     if plan.every_hours < 24:
         yield "parts too close"
-    volume = case.state.tank.volume_l or 0.0
-    kh_rise, gh_rise = _rises(plan, volume)
-    start, low = case.state.readings["kh"].value, case.state.readings["kh"].low
-    if low < 1.0 and kh_rise > 0:
-        acid = _fresh(case, "ph") is not None and (_fresh(case, "ph") or 9.0) < 5.5
-        if plan.count > 1 or kh_rise > (0.1001 if acid else 0.2501):
-            yield "a blind plan"
-        if _fresh(case, "ammonia") is None:
-            yield "a blind plan without ammonia measured"
-    elif kh_rise / plan.count > min(1.0, low) + 1e-3:
-        yield "KH too fast"
-    if gh_rise / plan.count > 2.0 + 1e-3 and case.state.tank.kind != "marine":
-        yield "GH too fast"
-    if case.kh is not None and low >= 1.0 and abs(start + kh_rise - case.kh) > 1e-3 * case.kh:
-        yield "does not reach the wish"
-    if case.kh is not None and case.kh < start - 1e-9:
-        yield "raised what was to be lowered"
-    gh = case.value("gh")
-    if case.gh is not None and gh is not None and abs(gh + gh_rise - case.gh) > 0.05:
-        yield "does not reach the wished GH"
-    ph = _fresh(case, "ph")
-    kh = _fresh(case, "kh")
-    if ph is not None and kh is not None and case.state.tank.kind != "marine":
-        # 3 KH 10^(7 - pH), common practice, from the ends that give the least.
-        if 3.0 * low * 10.0 ** (7.0 - ph - 0.2) > 50.0:
-            yield "dosed on a contradiction"
-        if not 4.0 <= ph <= 10.5:
-            yield "dosed on an impossible pH"
+    moved = rises(brought(plan.salts, (case.state.tank.volume_l or 0.0) / 1000.0))
+    yield from _kh(case, plan, moved["kh"])
+    for analyte, step in STEPS.items():
+        if _is_bound(case, plan, analyte) and moved[analyte] / plan.count > step * 1.001:
+            yield f"{analyte} too fast"
+    for analyte, target in case.targets.items():
+        start = case.value(analyte)
+        if start is None:
+            continue
+        if target < start - 1e-9:
+            yield f"raised {analyte} that was to be lowered"
+        near = 2e-3 * abs(target) + 0.021 * (target - start)
+        if not plan.blind and abs(start + moved[analyte] - target) > near:
+            yield f"does not reach the wished {analyte}"
+    if case.is_sea and moved["kh"] > 0.01 and moved["calcium"] > 1.0 and not moved["salinity"]:
+        yield "calcium and buffer at one time"
+    strong = any("carbonate" in s.substance.replace("bicarb", "") for s in plan.salts)
+    if strong and not case.is_sea:
+        yield "carbonate near animals"
+    if moved["potassium"] > 0.0 and case.keeps("mussel") and "sea salt" not in case.substance:
+        yield "potassium with mussels"
+    yield from _contradicts(case)
+    yield from _need(case, plan)
 
 
-def _rises(plan: Plan, volume: float) -> tuple[float, float]:
-    kh = gh = 0.0
-    for salt in plan.salts:
-        alkalinity, calcium, magnesium, _, molar = BRINGS[salt.substance]
-        moles = 1000.0 * salt.grams / molar / volume
-        kh += moles * alkalinity / DEGREE
-        gh += 2.0 * moles * (calcium + magnesium) / DEGREE
-    return kh, gh
-
-
-def _fresh(case: Case, analyte: str) -> float | None:
-    held = case.state.readings.get(analyte)
-    fresh = held is not None and NOW - held.at <= timedelta(days=3)
-    return held.value if held is not None and fresh else None
-
-
-def _waters(rows: list[Row]) -> list[str]:
-    """Every part of every plan at once: pH steps and un-ionised ammonia, at once and stood."""
-    sea = np.array([row.case.state.tank.kind == "marine" for row in rows])
-    harms = []
-    for choice in (sea, ~sea):
-        chosen = [row for row, is_in in zip(rows, choice, strict=True) if is_in]
-        if chosen:
-            harms += _one_kind(chosen)
-    return harms
-
-
-def _one_kind(rows: list[Row]) -> list[str]:
-    sea = rows[0].case.state.tank.kind == "marine"
-    column = lambda get: np.array([get(row) for row in rows], dtype=float)  # noqa: E731
-    warm = column(
-        lambda r: 30.0 if _fresh(r.case, "temperature") is None else _fresh(r.case, "temperature")
-    )
-    kh = column(lambda r: r.case.state.readings["kh"].value)
-    gh = column(lambda r: kh_or(r.case))
-    ph = column(
-        lambda r: (
-            np.nan
-            if _fresh(r.case, "ph") is None or _fresh(r.case, "kh") is None
-            else _fresh(r.case, "ph")
+def _is_bound(case: Case, plan: Plan, analyte: str) -> bool:
+    """In the sea calcium and magnesium have steps of their own; sea salt moves them by salinity."""
+    if any(salt.substance == "sea salt" for salt in plan.salts):
+        fresh = not case.is_sea and case.state.tank.kind != "brackish"
+        return analyte == "salinity" or (
+            analyte == "gh" and fresh and (case.value("salinity") or 0.0) <= 1.0
         )
-    )
-    given: dict[str, Any] = {"salinity": column(lambda r: r.case.value("salinity"))} if sea else {}
-    gh_given: dict[str, Any] = {} if sea else {"gh": gh}
-    before = Water.from_readings(kh=kh, temperature=warm, **gh_given, **given)
-    known = ~np.isnan(ph)
-    here = with_ph(before, np.where(known, ph, 7.0)).pco2
-    pressure = np.clip(np.where(known, here, 2000.0), 0.01, 1e6)
-    start = in_air(before, pressure)
-    now = in_air(_dosed(start.water, rows, 0, behind=True), pressure)
-    at_once = solve(_dosed(now.water, rows, 1))
-    stood = in_air(at_once.water, pressure)
-    open_now, open_after = in_air(now.water, 420.0), in_air(at_once.water, 420.0)
-    open_start = in_air(start.water, 420.0)
-    steps = np.max(
-        np.abs([at_once.ph - now.ph, stood.ph - now.ph, open_after.ph - open_now.ph]), axis=0
-    )
-    free = np.array([row.plan.blind for row in rows])
-    salinity = given.get("salinity", 0.0)
-
-    def share(at: Any) -> Any:
-        return un_ionised_fraction(at, np.clip(warm, 0, 50), salinity)
-
-    leaves = np.maximum(open_after.ph, np.maximum(at_once.ph, stood.ph))
-    leaves_first = np.where(known, np.fmax(open_start.ph, ph), open_start.ph)
-    expected = np.where(known, np.maximum(stood.ph, at_once.ph), leaves)
-    total = column(_total)
-    rises = leaves > leaves_first + 0.011
-    total = np.where(np.isinf(total) & ~rises, 0.0, total)
-    tender = np.array([_tender(row.case) for row in rows])
-    limit = np.where(tender, 0.03, 0.05)
-    over = total * share(expected) > limit * 1.01
-    freed = (total * share(leaves) > limit * 1.01) & (
-        share(leaves) > 1.25 * 1.01 * share(leaves_first)
-    )
-    silent = (total * share(leaves) > limit * 1.01) & ~np.array(
-        [row.plan.gate is not None and row.plan.gate.keep_co2 for row in rows]
-    )
-    found = {
-        "pH too fast": (steps > 0.3101) & ~free,
-        "ammonia over the gate": over,
-        "ammonia over the gate if CO2 leaves": freed,
-        "not told to keep CO2": silent,
-    }
-    return [
-        f"{name}: part {rows[i].number + 1} of {rows[i].plan.count}, {rows[i].case}"
-        for name, where in found.items()
-        for i in np.flatnonzero(where)
-    ]
+    return analyte in ({"calcium", "magnesium", "salinity"} if case.is_sea else {"gh", "salinity"})
 
 
-def planned(case: Case) -> list[Plan | Refusal]:
-    """What the planner of the chat answers to a case."""
-    if case.gh is None and case.kh is not None:
-        wish = Wish(target=case.kh, substance=case.substance)
-        return [plan_kh(wish, case.state, known_tank=True)]
-    targets = {name: t for name, t in (("gh", case.gh), ("kh", case.kh)) if t is not None}
-    named = (case.substance,) if len(targets) == 1 else ()
-    plans = plan_salts(SaltWish(targets, substances=named), case.state, known_tank=True)
-    return list(plans) if isinstance(plans, tuple) else [plans]
+def rises(parts: dict[str, float]) -> dict[str, float]:
+    """How far each analyte goes, from what was brought."""
+    of = {name: parts.get(name, 0.0) for name in (*IONS, "alkalinity", "salt")}
+    found = {name: of[name] * mass(formula) for name, formula in IONS.items()}
+    found["kh"] = of["alkalinity"] / DEGREE
+    found["gh"] = 2.0 * (of["calcium"] + of["magnesium"]) / DEGREE
+    found["salinity"] = of["salt"]
+    return found
 
 
-def kh_or(case: Case) -> float:
-    """GH, or KH where it is unknown."""
-    gh = case.value("gh")
-    return case.state.readings["kh"].value if gh is None else gh
+def _kh(case: Case, plan: Plan, rise: float) -> Iterator[str]:
+    kh = case.state.readings.get("kh")
+    if kh is None or rise <= 0.0:
+        return
+    if kh.low < 1.0 and "salinity" not in case.targets:
+        ph = case.fresh("ph")
+        acid = ph is not None and ph.value < 5.5
+        if plan.count > 1 or rise > (0.1001 if acid else 0.2501):
+            yield "a blind plan"
+        if case.fresh("ammonia") is None:
+            yield "a blind plan without ammonia measured"
+        return
+    each = rise / plan.count
+    most = 2.0 if plan.emergency and _is_emergency(case) else 1.0
+    if each > min(most, max(kh.low, 1.0)) + 1e-3:
+        yield "KH too fast"
+    if each > 1.001 and not plan.emergency:
+        yield "an emergency's pace that is not said"
 
 
-def _total(row: Row) -> float:
-    held = row.case.state.readings.get("ammonia")
-    if held is not None and _fresh(row.case, "ammonia") is not None:
-        return held.high
-    only = None if row.plan.gate is None else row.plan.gate.only_below
-    return np.inf if only is None else only
+def _is_emergency(case: Case) -> bool:
+    """Little buffer, pH that fell by half a unit or is said to have crashed, ammonia measured."""
+    kh, ph, tank = case.fresh("kh"), case.fresh("ph"), case.state.tank
+    if kh is None or ph is None or case.fresh("ammonia") is None or tank.soft:
+        return False
+    if kh.low < 1.0 or kh.value >= (7.0 if case.is_sea else 60.0 / 17.848):
+        return False
+    if case.called and ph.value < 6.5:
+        return True
+    for then in case.state.earlier:
+        apart = ph.at - then.at
+        off = apart.total_seconds() / 3600.0 % 24.0
+        same_hour = min(off, 24.0 - off) <= 3.0
+        if same_hour and apart <= timedelta(days=3) and then.value - ph.value >= 0.5 - 1e-6:
+            return True
+    return False
 
 
-def _tender(case: Case) -> bool:
-    words = " ".join(stock.species for stock in case.state.tank.stock)
-    return case.state.tank.kind == "marine" or "shrimp" in words or "mussel" in words
+def _contradicts(case: Case) -> Iterator[str]:
+    ph, kh = case.fresh("ph"), case.fresh("kh")
+    if ph is None or kh is None or case.is_sea:
+        return
+    # 3 KH 10^(7 - pH), common practice, from the ends that give the least.
+    if 3.0 * kh.low * 10.0 ** (7.0 - ph.value - 0.2) > 50.0:
+        yield "dosed on a contradiction"
+    if not 4.0 <= ph.value <= 10.5:
+        yield "dosed on an impossible pH"
 
 
-def _dosed(water: Water, rows: list[Row], parts: int, *, behind: bool = False) -> Water:
-    """The water with all parts before each row's own (`behind`), or with so many more."""
-    amounts = np.zeros((6, len(rows)))
-    for place, row in enumerate(rows):
-        count = row.number if behind else parts
-        for salt in row.plan.salts:
-            *brings, molar = BRINGS[salt.substance]
-            each = 1000.0 * salt.grams / row.plan.count / molar / row.plan.volume_l
-            amounts[:4, place] += count * each * np.array(brings)
-            counter = 4 if "chloride" in salt.substance else 5
-            amounts[counter, place] += count * each * (brings[1] + brings[2])
-    amounts /= water.density
-    return replace(
-        water,
-        alkalinity=water.alkalinity + amounts[0],
-        calcium=water.calcium + amounts[1],
-        magnesium=water.magnesium + amounts[2],
-        carbon=water.carbon + amounts[3],
-        sodium=water.sodium + amounts[0],  # potassium does the same to the strength
-        chloride=water.chloride + 2.0 * amounts[4],
-        sulfate=water.sulfate + amounts[5],
-    )
+def _need(case: Case, plan: Plan) -> Iterator[str]:
+    """The daily amount is what two readings show to be used, and no more than a day's step."""
+    if plan.upkeep is None or plan.upkeep.salt is None:
+        return
+    name = plan.upkeep.analyte
+    earlier, later = case.state.history[name]
+    days = (later.at - earlier.at).total_seconds() / 86400.0
+    used = (earlier.value - later.value) / days
+    given = rises(brought((plan.upkeep.salt,), (case.state.tank.volume_l or 0.0) / 1000.0))[name]
+    if not case.is_sea or abs(given - used) > 0.002 * used:
+        yield "a daily need that the readings do not show"
+    if given > {"kh": 1.0, "calcium": 20.0, "magnesium": 50.0}[name] * 1.001:
+        yield "a daily need over a day's step"
+    if earlier.low <= later.high:
+        yield "a daily need that the kit cannot see"

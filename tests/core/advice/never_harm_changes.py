@@ -14,12 +14,15 @@ from dataclasses import dataclass, field, replace
 from core.advice.change_plan import ChangePlan, plan_change
 from core.advice.changes import waters_of
 from core.advice.state import Measured, State
-from core.tank import Tank
+from core.tank import Stock, Tank, TankKind
 from core.water import Water, in_air, solve, un_ionised_fraction
 from core.water.solution import with_ph
 from tests.core.advice.tank_water import NOW
 
-CONSERVED = ("alkalinity", "carbon", "calcium", "magnesium", "sodium", "chloride", "sulfate")
+CONSERVED = (
+    "salinity", "alkalinity", "carbon", "calcium", "magnesium", "sodium", "potassium", "chloride",
+    "sulfate", "borate",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +34,13 @@ class Change:
     kh_low: float
     share: float
     built_safe: bool
+    kind: TankKind = "fresh"
+    kept: str | None = None
+
+    @property
+    def limit(self) -> float:
+        """Un-ionised ammonia that nothing may pass. [mg/L as N]"""
+        return 0.03 if self.kind == "marine" or self.kept == "cherry shrimp" else 0.05
 
     def __str__(self) -> str:
         return f"{self.share:.2f} of {self.source} into {self.tank} (KH from {self.kh_low})"
@@ -40,7 +50,31 @@ def cases(count: int, seed: int) -> Iterator[Change]:
     """Random changes of fresh water; one in five built to be safe by a schedule."""
     chance = random.Random(seed)  # noqa: S311 - cases, the same each time
     for number in range(count):
-        yield _safe(chance) if number % 5 == 0 else _any(chance)
+        kinds = (_any, _any, _any, _salty)
+        yield _safe(chance) if number % 5 == 0 else chance.choice(kinds)(chance)
+
+
+def _salty(chance: random.Random) -> Change:
+    """Brackish water or the sea, with fish only, with others, or with nobody on record."""
+    kind: TankKind = chance.choice(("brackish", "marine"))
+    salinity = float(chance.randint(2, 15) if kind == "brackish" else chance.randint(30, 36))
+    kh = float(chance.randint(5, 12))
+    tank = {
+        "kh": kh,
+        "ph": round(chance.uniform(7.6, 8.4), 1),
+        "temperature": 25.0,
+        "salinity": salinity,
+        "ammonia": chance.choice((0.0, 0.0, 0.1, 0.5)),
+    }
+    source = {
+        "kh": max(1.0, kh + chance.uniform(-3, 3)),
+        "ph": round(chance.uniform(7.6, 8.4), 1),
+        "temperature": 25.0,
+        "salinity": max(0.0, salinity + chance.uniform(-12, 8)),
+    }
+    kept = chance.choice((None, "ocellaris clownfish", "cherry shrimp"))
+    share = round(chance.uniform(0.05, 0.6), 2)
+    return Change(tank, source, kh - 0.5, share, built_safe=False, kind=kind, kept=kept)
 
 
 def _any(chance: random.Random) -> Change:
@@ -83,7 +117,8 @@ def answer(case: Change) -> ChangePlan:
 
     def state(readings: dict[str, float]) -> State:
         held = {name: Measured(name, v, v, v, NOW) for name, v in readings.items()}
-        return State(Tank("Fern", volume_l=100.0), NOW, held)
+        stock = () if case.kept is None else (Stock(case.kept, 4),)
+        return State(Tank("Fern", case.kind, 100.0, stock=stock), NOW, held)
 
     tank = state(case.tank)
     kh = replace(tank.readings["kh"], low=case.kh_low)
@@ -103,6 +138,11 @@ class Verdict:
     safe: int = 0
     safe_planned: int = 0
     harms: list[str] = field(default_factory=list)
+
+    def add(self, other: Verdict) -> None:
+        """Count another's verdict in."""
+        for name in self.__dataclass_fields__:
+            setattr(self, name, getattr(self, name) + getattr(other, name))
 
 
 def judge(count: int, seed: int) -> Verdict:
@@ -126,7 +166,8 @@ def judge(count: int, seed: int) -> Verdict:
 def carried_out(case: Change, steps: tuple[float, ...]) -> Iterator[str]:
     """Change by change, a day apart, the tank at its own CO2 and temperature in between."""
     asked = case.tank
-    made = Water.from_readings(kh=asked["kh"], gh=asked["gh"], temperature=asked["temperature"])
+    names = ("kh", "gh", "temperature", "salinity")
+    made = Water.from_readings(**{name: asked[name] for name in names if name in asked})  # type: ignore[arg-type]
     here = with_ph(made, asked["ph"])
     pressure, water = here.pco2, here.water
     source = Water.from_readings(**case.source)  # type: ignore[arg-type]
@@ -144,16 +185,22 @@ def carried_out(case: Change, steps: tuple[float, ...]) -> Iterator[str]:
             yield "pH too fast"
         if abs(mixed.kh - water.kh) > 1.011 or mixed.kh - water.kh > _most(case, low) + 0.011:
             yield "KH too fast"
-        if abs(mixed.gh - water.gh) > 2.011:
+        if case.kind == "fresh" and abs(mixed.gh - water.gh) > 2.011:
             yield "GH too fast"
+        if mixed.salinity - water.salinity > 1.011:
+            yield "salinity up too fast"
+        if water.salinity - mixed.salinity > (
+            2.011 if case.kept == "ocellaris clownfish" else 1.011
+        ):
+            yield "salinity down too fast"
         if abs(mixed.temperature - water.temperature) > 2.011:
             yield "temperature too fast"
         if mixed.kh < 0.999 and mixed.kh < water.kh - 0.001:
             yield "KH ends under 1"
-        if max(_poison(total, stood, warm), _poison(total, after, mixed)) > 0.0505:
+        if max(_poison(total, stood, warm), _poison(total, after, mixed)) > 1.01 * case.limit:
             yield "ammonia over the gate"
         leaves = _poison(total, max(open_after, after, stood), warm)
-        if leaves > 0.0505 and leaves > 1.26 * leaves_first:
+        if leaves > 1.01 * case.limit and leaves > 1.26 * leaves_first:
             yield "ammonia over the gate if CO2 leaves"
         low += (source.kh - low) * share
         water, left = rest.water, left * (1.0 - share)
@@ -169,7 +216,7 @@ def _most(case: Change, low: float) -> float:
 
 
 def _poison(total: float, ph: float, water: Water) -> float:
-    return total * un_ionised_fraction(ph, water.temperature)
+    return total * un_ionised_fraction(ph, water.temperature, water.salinity)
 
 
 def _mixed(water: Water, source: Water, share: float) -> Water:

@@ -8,7 +8,8 @@ import pytest
 
 from core.advice.plan import Plan, Weighed
 from tests.core.advice import never_harm_changes
-from tests.core.advice.never_harm import cases, judge, planned
+from tests.core.advice.never_harm import judge
+from tests.core.advice.never_harm_cases import cases, planned
 
 CASES = 20_000
 """The bench runs a million; about half a minute here."""

@@ -13,7 +13,8 @@ from core.advice.dosing import Wish, plan_kh
 from core.advice.nnls import non_negative
 from core.advice.plan import Plan, Refusal
 from core.advice.recipes import Recipe, recipe
-from core.advice.salts import SaltWish, per_gram, plan_salts
+from core.advice.salts import SaltWish, plan_salts
+from core.advice.scheduling import per_gram
 from tests.core.advice.tank_water import at_rest, fresh_water, own_pressure, reading, state, told
 
 FORMULAS = {
