@@ -11,7 +11,8 @@ from bot.chat.words import doses as words
 from bot.chat.words import refusals
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
-from core.advice.plan import Plan, Refusal
+from core.advice.kit_doubt import KitDoubt, doubt_of
+from core.advice.plan import Plan, Refusal, Upkeep
 
 
 async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
@@ -24,12 +25,13 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
 
 async def planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str | None) -> Reply:
     """Word a plan and offer to log its first part and to remind of the retest."""
-    lines = [words.head(plan, name), words.caution(plan), words.amount(plan)]
+    doubt = doubt_of(plan)
+    lines = [words.head(plan, name, doubt), words.caution(plan), words.amount(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:
         lines.append(ammonia)
-    if plan.within_kit:
-        lines.append(words.within_kit())
-    lines.append(words.afterwards(plan))
+    lines.append(words.afterwards(plan, doubt))
+    if plan.upkeep is not None:
+        lines.append(words.upkeep(plan.upkeep))
     held: dict[str, Any] = {
         "tank_id": stored.id if stored is not None else None,
         "grams": plan.parts[0],
@@ -42,12 +44,12 @@ async def planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str |
         Choice(words.RETEST, "retest", "", held),
     ]
     return await turn.reply(
-        lines, choices=choices, more=words.more(plan), facts=plan_facts(plan, name)
+        lines, choices=choices, more=words.more(plan, doubt), facts=plan_facts(plan, name, doubt)
     )
 
 
-def plan_facts(plan: Plan, name: str | None) -> dict[str, Any]:
-    """Every number of a plan."""
+def plan_facts(plan: Plan, name: str | None, doubt: KitDoubt | None = None) -> dict[str, Any]:
+    """Every number of a plan, and between which ends the kits leave it."""
     goal = plan.goals[0]
     facts: dict[str, Any] = {
         "substance": plan.substance,
@@ -89,7 +91,41 @@ def plan_facts(plan: Plan, name: str | None) -> dict[str, Any]:
         facts["nh3_n_after"] = list(plan.gate.nh3_n)
     if plan.reading_age is not None:
         facts["reading_age_hours"] = plan.reading_age.total_seconds() / 3600
+    if plan.emergency:
+        facts["emergency"] = True
+    if plan.upkeep is not None:
+        facts["upkeep"] = _upkeep_facts(plan.upkeep)
+    if doubt is not None:
+        facts["interval"] = _doubt_facts(doubt)
+    if retest := [goal.analyte for goal in plan.goals if plan.within_kit]:
+        facts["retest_first"] = retest
+    elif doubt is not None and doubt.over_gate:
+        facts["retest_first"] = ["ammonia", "ph"]
     return facts
+
+
+def _upkeep_facts(upkeep: Upkeep) -> dict[str, Any]:
+    used = upkeep.used
+    facts: dict[str, Any] = {
+        "analyte": upkeep.analyte,
+        "per_day": used.per_day,
+        "between": [used.low, used.high],
+    }
+    if upkeep.salt is not None:
+        facts |= {"substance": upkeep.salt.substance, "grams": upkeep.salt.grams}
+    return facts
+
+
+def _doubt_facts(doubt: KitDoubt) -> dict[str, Any]:
+    told = {
+        "kh": doubt.kh,
+        "gh": doubt.gh,
+        "ph_at_once": doubt.ph_at_once,
+        "ph_stood": doubt.ph_stood,
+        "ph_if_co2_leaves": doubt.ph_leaves,
+        "nh3_n": doubt.nh3_n,
+    }
+    return {name: list(between) for name, between in told.items() if between is not None}
 
 
 def refused_facts(refusal: Refusal) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from bot.chat import changes, dose_reply, effects, salts, tanks
@@ -19,6 +20,9 @@ from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.model import Parsed, Question
 from core.substances import MEDIA
 from core.tank import Tank
+
+CALLED = re.compile(r"\b(emergency|urgent|crash(ed|ing)?)\b", re.IGNORECASE)
+"""The keeper calls it an emergency."""
 
 
 def has_stray_number(parsed: Parsed) -> bool:
@@ -64,8 +68,11 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         volume_l=question.volume_l,
         substance=question.substance or "sodium bicarbonate",
         premises=question.premises,
+        called=CALLED.search(turn.incoming.text) is not None,
     )
     named = turn.tank_named(question.tank) if question.tank else None
+    if (refusal := salts.one_at_a_time(question, named or turn.current_tank)) is not None:
+        return [await dose_reply.refuse(turn, refusal, question.tank)]
     return [await answer(turn, wish, named)]
 
 

@@ -15,6 +15,7 @@ from bot.chat.words import general
 from bot.chat.words import salts as words
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
+from core.advice.iron import plan_iron
 from core.advice.outlook import with_premises
 from core.advice.plan import Plan, Refusal
 from core.advice.recipes import recipe
@@ -33,7 +34,12 @@ from core.tank import Tank
 
 Topic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 
-CONDITION = re.compile(r"\b(at|with|if|when|while)\s+(gh|kh)\b", re.IGNORECASE)
+CONDITION = re.compile(
+    r"\b(at|with|if|when|while)\s+(gh|kh|alk\w*|ca|calcium|mg|magnesium)\b", re.IGNORECASE
+)
+OF_THE_SEA = frozenset({"kh", "calcium", "magnesium"})
+"""What is dosed in the sea, one at a time."""
+
 AS_NITRITE = re.compile(r"\bas no2\b|\b(no2|nitrite)-n\b|\bas n\b", re.IGNORECASE)
 """A premise keeps no basis, but is in the ion's unit already where one was said."""
 
@@ -89,6 +95,10 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if question.analyte is None or (question.target is None and question.delta is None):
         return [await turn.reply(words.no_recipe())]
     stored, state = await water_of(turn, question)
+    if (refusal := one_at_a_time(question, stored)) is not None:
+        return [await dose_reply.refuse(turn, refusal, stored.name if stored else None)]
+    if question.analyte == "iron":
+        return [await _iron(turn, question, stored, state)]
     if question.target is not None and basis_missing(question, stored):
         return [await _ask_basis(turn, question)]
     if stored is None and question.start_value is None:
@@ -120,6 +130,28 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if len(plans) == 1:
         return [await dose_reply.planned(turn, plans[0], stored, name)]
     return [await _two_forms(turn, plans, name)]
+
+
+def one_at_a_time(question: Question, stored: StoredTank | None) -> Refusal | None:
+    """Refuse two wishes for the sea in one question; the second would pass for a reading."""
+    if stored is None or not stored.tank.is_sea or question.analyte not in OF_THE_SEA:
+        return None
+    others = (OF_THE_SEA - {question.analyte}) & set(question.premises)
+    if not others or CONDITION.search(question.text or ""):
+        return None
+    return Refusal("one_at_a_time", {"analyte": question.analyte})
+
+
+async def _iron(turn: Turn, question: Question, stored: StoredTank | None, state: State) -> Reply:
+    if question.start_value is not None:
+        state = with_premises(state, {"iron": question.start_value})
+    plans = plan_iron(question.substance, question.target, question.delta, question.volume_l, state)
+    name = stored.name if stored is not None else None
+    if isinstance(plans, Refusal):
+        return await dose_reply.refuse(turn, plans, name)
+    if len(plans) == 1:
+        return await dose_reply.planned(turn, plans[0], stored, name)
+    return await _two_forms(turn, plans, name)
 
 
 def basis_missing(question: Question, stored: StoredTank | None) -> bool:

@@ -16,7 +16,7 @@ from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
 from core.advice.potassium import judge_potassium
 from core.advice.scheduling import added_ions, conflict, in_parts, saturation_caution
 from core.advice.state import Measured, State, degree_step
-from core.advice.upkeep import upkeep_of
+from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
 from core.water import substance
 from core.water.water import MEQ_PER_DH
@@ -203,7 +203,7 @@ def _planned(
     potassium = judge_potassium(state, added)
     if potassium == "mussels":
         return Refusal("potassium_mussels", {"substance": wish.substance})
-    return Plan(
+    plan = Plan(
         goals=(goal,),
         volume_l=volume,
         salts=salts,
@@ -216,7 +216,7 @@ def _planned(
         blind=blind,
         reading_age=None if wish.start is not None else start.age(state.now),
         within_kit=not blind and goal.change < start.step + 1e-9,
-        upkeep=upkeep_of(state, "kh", wish.substance, volume, outlook, schedule.stages),
+        told=state,
         emergency=goal.change / schedule.count > limits.KH_STEP + 1e-9,
         cautions=(
             *_cautions(wish.substance, state),
@@ -224,6 +224,7 @@ def _planned(
             *(["potassium"] if potassium else []),
         ),
     )
+    return with_upkeep(plan, state)
 
 
 def _cautions(name: str, state: State) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from datetime import timedelta
 from core.advice import limits
 from core.advice.ammonia_gate import Gate
 from core.advice.outlook import Outlook, Stage
+from core.advice.state import State
 from core.advice.trends import Consumption
 
 Fact = float | str
@@ -102,6 +103,8 @@ class Plan:
         True where a part is larger than on an ordinary day.
     upkeep : Upkeep or None
         What holds the value afterwards; None where no two readings tell it.
+    told : State or None
+        The readings that it rests on, the question's own premises among them.
     cautions : tuple of str
         Ids of what must be said before the number.
     """
@@ -120,6 +123,7 @@ class Plan:
     within_kit: bool = False
     emergency: bool = False
     upkeep: Upkeep | None = None
+    told: State | None = None
     cautions: tuple[str, ...] = ()
 
     @property

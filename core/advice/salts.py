@@ -23,7 +23,7 @@ from core.advice.scheduling import (
     saturation_caution,
 )
 from core.advice.state import State
-from core.advice.upkeep import upkeep_of
+from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
 from core.water import SUBSTANCES, substance
 
@@ -233,7 +233,7 @@ def _plan(
     gate = schedule.gate
     if gate is not None and not schedule.raises_ph and gate.only_below is not None:
         gate = None  # nothing is made worse: no condition
-    return Plan(
+    plan = Plan(
         goals=tuple(goals),
         volume_l=volume,
         salts=salts,
@@ -244,9 +244,7 @@ def _plan(
         gate=gate,
         added=added,
         reading_age=None if asked_now or reading is None else reading.age(state.now),
-        upkeep=upkeep_of(
-            state, goals[0].analyte, salts[0].substance, volume, outlook, schedule.stages
-        ),
+        told=state,
         within_kit=reading is not None and 0.0 < goals[0].change < reading.step + 1e-9,
         cautions=(
             *_cautions(salts, state, known_tank=known_tank),
@@ -254,6 +252,7 @@ def _plan(
             *(["potassium"] if potassium else []),
         ),
     )
+    return with_upkeep(plan, state)
 
 
 def _cautions(salts: Sequence[Weighed], state: State, *, known_tank: bool) -> tuple[str, ...]:

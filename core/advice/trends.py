@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from bisect import bisect_left
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from statistics import median
 from typing import Final
@@ -32,6 +32,7 @@ __all__ = [
     "series",
     "theil_sen",
     "trend",
+    "with_doubt",
 ]
 
 LOOKED_BACK: Final = timedelta(days=120)
@@ -189,6 +190,14 @@ def kit_step(analyte: str, readings: Iterable[Measured]) -> float:
     told = max((reading.step for reading in readings), default=0.0)
     known = ANALYTES.get(analyte)
     return told or (known.resolution if known else 0.0)
+
+
+def with_doubt(reading: Measured) -> Measured:
+    """A reading with half a step of the usual kit each way, where it tells no ends itself."""
+    if reading.low < reading.high:
+        return reading
+    half = kit_step(reading.analyte, [reading]) / 2.0
+    return replace(reading, low=max(0.0, reading.value - half), high=reading.value + half)
 
 
 # Consumption and what nitrate tells ----------------------------------------------------------

@@ -2,64 +2,64 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
 from core.advice import limits
-from core.advice.ammonia_gate import gate_limit, upper_total
+from core.advice.ammonia_gate import gate_for
 from core.advice.outlook import Outlook, Stage, staged, steepness
-from core.advice.plan import Upkeep, Weighed
-from core.advice.scheduling import per_gram, saturation_after, steps_of
+from core.advice.plan import Plan, Upkeep, Weighed
+from core.advice.scheduling import RAISED, per_gram, saturation_after, steps_of
 from core.advice.state import Measured, State
-from core.advice.trends import consumption
+from core.advice.trends import consumption, with_doubt
 
 USED_UP: Final = frozenset({"kh", "calcium", "magnesium"})
 """What corals and calcareous algae take up."""
 
 
-def upkeep_of(
-    state: State,
-    analyte: str,
-    name: str,
-    volume_l: float,
-    outlook: Outlook | None,
-    stages: Sequence[Stage],
-) -> Upkeep | None:
-    """Work out the daily need of the sea for an analyte.
+def with_upkeep(plan: Plan, state: State) -> Plan:
+    """Add to a plan for the sea what holds its value once the correction is done.
 
     Parameters
     ----------
+    plan : Plan
+        A correction of one analyte.
     state : State
         With its history and events.
-    analyte : str
-        kh, calcium or magnesium.
-    name : str
-        The substance that makes up for it.
-    volume_l : float
-        Net volume. [L]
-    outlook : Outlook or None
-        The water now.
-    stages : sequence of Stage
-        The water after each part of the correction.
 
     Returns
     -------
-    Upkeep or None
-        None outside the sea, and where two readings surely show no use.
+    Plan
+        The same plan where two readings do not surely show a use. The gate of ammonia then looks
+        at the daily amount too.
     """
-    if not state.tank.is_sea or outlook is None or analyte not in USED_UP:
-        return None
-    pair = undisturbed_pair(state, analyte)
-    used = None if pair is None else consumption(*pair)
+    outlook, (goal, *others) = plan.outlook, plan.goals
+    if not state.tank.is_sea or outlook is None or others or goal.analyte not in USED_UP:
+        return plan
+    pair = undisturbed_pair(state, goal.analyte)
+    used = None if pair is None else consumption(*map(with_doubt, pair))
     if used is None or not used.is_sure:
-        return None
-    gives = per_gram(name, analyte)
-    if used.per_day > steps_of(state)[analyte] or gives <= 0.0:
-        return Upkeep(analyte, used, None)
-    salt = Weighed(name, used.per_day * volume_l / gives)
-    bears = _is_borne(state, outlook, stages[-1], salt, volume_l)
-    return Upkeep(analyte, used, salt if bears else None)
+        return plan
+    bare = replace(plan, upkeep=Upkeep(goal.analyte, used, None))
+    if used.per_day > steps_of(state)[goal.analyte]:
+        return bare
+    salt = Weighed(
+        plan.substance, used.per_day * plan.volume_l / per_gram(plan.substance, goal.analyte)
+    )
+    after = _borne(outlook, plan.stages[-1], salt, plan.volume_l)
+    if after is None:
+        return bare
+    gate = gate_for(state, outlook, [*plan.stages, after])
+    if isinstance(gate, str):
+        return bare
+    if plan.gate is not None:
+        gate = replace(gate, nh3_n=plan.gate.nh3_n)
+    nothing_raised = plan.gate is None and after.leaves <= outlook.ph_leaves + RAISED
+    return replace(
+        plan,
+        upkeep=Upkeep(goal.analyte, used, salt),
+        gate=None if nothing_raised else gate,
+    )
 
 
 def undisturbed_pair(state: State, analyte: str) -> tuple[Measured, Measured] | None:
@@ -73,14 +73,12 @@ def undisturbed_pair(state: State, analyte: str) -> tuple[Measured, Measured] | 
     return earlier, later
 
 
-def _is_borne(state: State, outlook: Outlook, last: Stage, salt: Weighed, volume_l: float) -> bool:
-    """Whether the daily amount breaks no limit when it goes in at one time."""
+def _borne(outlook: Outlook, last: Stage, salt: Weighed, volume_l: float) -> Stage | None:
+    """The water after a day's amount at one time; None where a step or saturation forbids it."""
     part = [(salt.substance, salt.grams)]
     (after,) = staged(replace(outlook, water=last.water), [part], volume_l)
     if steepness(outlook, last, after) > limits.PH_STEP + limits.PH_ROUNDING:
-        return False
+        return None
     if saturation_after(last.water, part, volume_l, after) > limits.SATURATION_REFUSED:
-        return False
-    total = upper_total(state)
-    worst = max(after.at_once, after.expected if outlook.co2_known else after.leaves)
-    return total is None or total * after.share(worst) <= gate_limit(state)
+        return None
+    return after

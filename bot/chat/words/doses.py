@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from bot.chat.words.numbers import age, grams, litres, plain, small
+from bot.chat.words.numbers import age, grams, litres, plain, small, span
 from core.advice import limits
-from core.advice.plan import Goal, Plan
+from core.advice.kit_doubt import KitDoubt
+from core.advice.plan import Goal, Plan, Upkeep
 from core.water import solve
 
 NAMES = {
@@ -15,9 +16,13 @@ NAMES = {
     "potassium bicarbonate": "potassium bicarbonate",
 }
 
+FINEST_SCALE = 0.1
+"""Less than this a pocket scale does not tell; common practice. [g]"""
+
 LOG_IT, RETEST = "log it", "remind me to retest in 24 h"
 
 
+RETEST_POISON = "Retest ammonia and pH first: within your kits' doubt it would be too much. "
 KEEP_CO2 = "Keep aeration and CO2 as they are and retest ammonia. "
 
 
@@ -34,17 +39,27 @@ def way(goal: Goal) -> str:
     return f"{name} {plain(goal.start, 2)} → {plain(goal.target, 2)} {unit}"
 
 
-def head(plan: Plan, tank: str | None) -> str:
+def head(plan: Plan, tank: str | None, doubt: KitDoubt | None = None) -> str:
     """The answer: from where to where, in how many parts, and on what condition."""
+    condition = _condition(plan, tank)
+    if doubt is not None and doubt.over_gate:
+        condition += RETEST_POISON
     where = f"{tank} ({litres(plan.volume_l)})" if tank else litres(plan.volume_l)
     ways = " and ".join(way(goal) for goal in plan.goals)
     if plan.blind:
-        return f"{_condition(plan, tank)}{where}: one small part only, {ways}, then measure."
+        return f"{condition}{where}: one small part only, {ways}, then measure."
     if plan.is_old and plan.reading_age is not None:
         name = LABELS.get(plan.goals[0].analyte, plan.goals[0].analyte)
         return f"Retest first: the {name} reading is {age(plan.reading_age)}. {where}: {ways}."
     pace = "in one part" if plan.count == 1 else f"in {plan.count} parts, one a day"
-    return f"{_condition(plan, tank)}{where}: {ways} {pace}."
+    if plan.within_kit:
+        return (
+            f"{condition}Retest first: {ways} is within what your kit can tell apart. {where}: in"
+            " one part."
+        )
+    if plan.emergency:
+        return f"{condition}{where}: an emergency, so up to 2 °dH a day: {ways} {pace}."
+    return f"{condition}{where}: {ways} {pace}."
 
 
 def _condition(plan: Plan, tank: str | None) -> str:
@@ -74,6 +89,7 @@ CAUTIONS: Mapping[str, str] = {
     "sea_precipitation": "Never calcium and buffer in one place or at one time.",
     "salt_species": "Not for plants, snails, loaches or catfish without asking.",
     "potassium": "Much potassium in all: watch snails, shrimps and plants; prefer sodium salts.",
+    "saturated": "The water is nearly too full of lime already: retest calcium, KH and pH first.",
     "alkaline_dust": "Gloves and eye protection: the dust is alkaline.",
 }
 
@@ -85,6 +101,9 @@ def amount(plan: Plan) -> str:
         for salt in plan.salts
     ]
     each = " and ".join(shown)
+    least = min(salt.grams / plan.count for salt in plan.salts)
+    if least < FINEST_SCALE:
+        each += " (too little for most scales: dissolve ten times as much in 1 L, give 100 ml)"
     if plan.count == 1:
         return f"{each}, weighed, not by spoon."
     whole = " and ".join(grams(salt.grams) for salt in plan.salts)
@@ -114,7 +133,7 @@ def ammonia(plan: Plan, tank: str | None) -> str | None:
     )
 
 
-def afterwards(plan: Plan) -> str:
+def afterwards(plan: Plan, doubt: KitDoubt | None = None) -> str:
     """What the dose does to pH, and when to look."""
     last, outlook = plan.last, plan.outlook
     tested = "KH, pH and ammonia" if plan.goals[0].analyte == "kh" else _tested(plan)
@@ -122,9 +141,10 @@ def afterwards(plan: Plan) -> str:
     if last is None or outlook is None:
         return look
     if outlook.co2_known:
+        kits = f" ({span(*doubt.ph_stood, 1)} by your kits' doubt)" if doubt is not None else ""
         moves = (
-            f"pH about {plain(last.at_once, 1)} at once, {plain(last.expected, 1)} after standing,"
-            f" {plain(last.leaves, 1)} if CO2 leaves."
+            f"pH about {plain(last.at_once, 1)} at once, {plain(last.expected, 1)} after standing"
+            f"{kits}, {plain(last.leaves, 1)} if CO2 leaves."
         )
     else:
         moves = f"pH after standing about {plain(last.expected, 1)} to {plain(last.leaves, 1)}."
@@ -137,21 +157,53 @@ def _tested(plan: Plan) -> str:
     return " and ".join(LABELS.get(goal.analyte, goal.analyte) for goal in plan.goals)
 
 
-def within_kit() -> str:
-    """The wish is no more than the kit can see."""
-    return "That is within what your kit can tell apart: retest before you act."
+def upkeep(found: Upkeep) -> str:
+    """What the animals use up in a day, and what makes up for it."""
+    unit = UNITS.get(found.analyte, "mg/L")
+    used = found.used
+    name = LABELS.get(found.analyte, found.analyte)
+    if found.salt is None:
+        return (
+            f"It uses about {plain(used.per_day, 2)} {unit} {name} a day by your last two readings:"
+            " too much to give at one time; retest before you make up for it."
+        )
+    return (
+        f"Then, to hold it: {grams(found.salt.grams)} a day of the same, apart from any part: it"
+        f" uses {plain(used.per_day, 2)} {unit} {name} a day by your last two readings"
+        f" ({span(used.low, used.high, 2)})."
+    )
 
 
-def more(plan: Plan) -> list[str]:
+def doubts(doubt: KitDoubt) -> list[str]:
+    """Between which values the water will be in truth."""
+    lines = [
+        "By your kits' steps and 5 % of the volume, nine times in ten: KH"
+        f" {span(*doubt.kh, 1)} °dH, pH {span(*doubt.ph_stood, 1)} after standing,"
+        f" {span(*doubt.ph_leaves, 1)} if CO2 leaves."
+    ]
+    if doubt.gh is not None:
+        lines.append(f"GH then {span(*doubt.gh, 1)} °dH.")
+    if doubt.nh3_n is not None:
+        lines.append(
+            f"Poisonous ammonia then {small(doubt.nh3_n[0])}–{small(doubt.nh3_n[1])} mg/L as N."
+        )
+    return lines
+
+
+def more(plan: Plan, doubt: KitDoubt | None = None) -> list[str]:
     """What the sum rests on."""
     brought = ", ".join(f"{small(amount)} mg/L {ion}" for ion, amount in plan.added.items())
     lines = [
         f"Taken as pure and dry. It adds {brought} in all.",
-        f"At most KH {plain(limits.KH_STEP, 1)} °dH and a doubling, GH"
-        f" {plain(limits.GH_STEP, 1)} °dH and pH {plain(limits.PH_STEP, 1)} a day, counted from the"
-        " low end of the reading (common practice).",
+        steps(plan),
+        *(doubts(doubt) if doubt is not None else []),
         *assumed(plan),
     ]
+    if plan.emergency:
+        lines.append(
+            "An emergency: pH has fallen and little buffer is left, so KH may rise by up to 2 °dH a"
+            " day; never with KH under 1."
+        )
     if plan.gate is not None:
         lines.append(
             f"Limit: {plain(plan.gate.limit, 2)} mg/L un-ionised ammonia as N, which is never"
@@ -160,6 +212,22 @@ def more(plan: Plan) -> list[str]:
     if plan.added.get("potassium", 0.0) > limits.POTASSIUM_CAUTION_TENDER:
         lines.append("Potassium over 20 mg/L: caution with snails and shrimps; none with mussels.")
     return lines
+
+
+def steps(plan: Plan) -> str:
+    """What a day may bring, by the kind of water."""
+    if plan.told is not None and plan.told.tank.is_sea:
+        return (
+            f"At most KH {plain(limits.KH_STEP, 1)} °dH, calcium {plain(limits.CALCIUM_STEP, 0)}"
+            f" and magnesium {plain(limits.MAGNESIUM_STEP, 0)} mg/L, salinity"
+            f" {plain(limits.SALINITY_UP, 1)} g/kg and pH {plain(limits.PH_STEP, 1)} a day (common"
+            " practice)."
+        )
+    return (
+        f"At most KH {plain(limits.KH_STEP, 1)} °dH and a doubling, GH {plain(limits.GH_STEP, 1)}"
+        f" °dH and pH {plain(limits.PH_STEP, 1)} a day, counted from the low end of the reading"
+        " (common practice)."
+    )
 
 
 def assumed(plan: Plan) -> list[str]:

@@ -7,6 +7,9 @@ from bot.chat.words.numbers import grams, litres, plain, small
 from core.advice.effects import Effect, is_strong
 from core.advice.media import Leaves, Lime
 
+FELT = 0.05
+"""KH that no kit can tell. [°dH]"""
+
 
 def head(effect: Effect, *, in_tank: bool) -> str:
     """The answer: what moves by how much."""
@@ -49,7 +52,7 @@ def pace(effect: Effect) -> str | None:
 
 def ammonia(effect: Effect) -> str | None:
     """That a higher pH frees the poison."""
-    if effect.kh <= 0.0:
+    if effect.kh < FELT:
         return None
     return "It raises pH: measure ammonia first. For a plan ask for a dose: dose kh 6"
 

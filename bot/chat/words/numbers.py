@@ -15,6 +15,12 @@ def plain(number: float, decimals: int) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def span(low: float, high: float, decimals: int) -> str:
+    """From where to where; one number where both round to the same."""
+    ends = dict.fromkeys((plain(low, decimals), plain(high, decimals)))
+    return "–".join(ends)
+
+
 def grams(amount: float) -> str:
     """A mass for a kitchen or pocket scale: tenths, finer where less than a gram. [g]"""
     if amount >= 100:

@@ -23,7 +23,15 @@ def _analyte(facts: Facts) -> str:
     return {"kh": "KH", "gh": "GH", "ph": "pH"}.get(name, name)
 
 
-EXAMPLES = {"calcium": "400", "magnesium": "1300", "salinity": "34", "nitrate": "10"}
+EXAMPLES = {
+    "calcium": "400",
+    "magnesium": "1300",
+    "salinity": "34",
+    "nitrate": "10",
+    "phosphate": "0.2",
+    "potassium": "10",
+    "iron": "0.05",
+}
 
 
 def _number(facts: Facts, name: str) -> str:
@@ -116,9 +124,22 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         f"I need {_analyte(facts)} first. Measure it and send it, for example:"
         f" {facts['analyte']} {EXAMPLES.get(str(facts['analyte']), '4')}",
     ],
+    "one_at_a_time": lambda facts: [
+        "No, not both at once: in the sea calcium and buffer in one place or at one time fall out"
+        " as lime.",
+        f"First {_analyte(facts)} alone. For the other ask me again, and give it hours later and in"
+        " another place.",
+    ],
+    "iron_strength": lambda _facts: [
+        "No number for iron yet: which salt is it? Chelates and fertilisers differ many times in"
+        " strength.",
+        "I can work with ferrous gluconate or ferrous sulfate, for example: how much ferrous"
+        " gluconate for 90 l iron 0 to 0.1",
+        "For another one send the words of its label.",
+    ],
     "analyte_unknown": lambda facts: [
         f"No dose for {_analyte(facts)}: I cannot work that out. I can for kh, gh, calcium,"
-        " magnesium, nitrate, phosphate, potassium and salinity.",
+        " magnesium, nitrate, phosphate, potassium, iron and salinity.",
     ],
     "use_gh": lambda facts: [
         f"No dose for {_analyte(facts)} alone in fresh water: GH is what you measure.",

@@ -49,15 +49,14 @@ BRINGS: dict[str, tuple[float, dict[str, float]]] = {
     "monopotassium phosphate": (mass("KH2PO4"), {"potassium": 1, "phosphate": 1}),
     "potassium sulfate": (mass("K2SO4"), {"potassium": 2, "sulfate": 1}),
     "sodium chloride": (mass("NaCl"), {"sodium": 1, "chloride": 1}),
-    # Sea water of 35.165 g/kg: Ca 412 and Mg 1287 mg/kg, 2.3 meq/kg, Na 10.78 and Cl 19.35 g/kg
-    # (check values R16, M); for one gram of its salt, in moles.
+    # Reference Composition, Millero et al. 2008, table 3: mole fractions and mean mass (M).
     "sea salt": (
-        1.0,
+        31.4038218,
         {
-            "alkalinity": 2.3e-3 / 35.165, "carbon": 2.0e-3 / 35.165,
-            "calcium": 0.412 / 40.08 / 35.165, "magnesium": 1.287 / 24.305 / 35.165,
-            "sodium": 10.78 / 22.99 / 35.165, "chloride": 19.35 / 35.45 / 35.165,
-            "sulfate": 2.712 / 96.06 / 35.165, "potassium": 0.399 / 39.1 / 35.165,
+            "sodium": 0.4188071, "magnesium": 0.0471678, "calcium": 0.0091823,
+            "potassium": 0.0091159, "chloride": 0.4874839, "sulfate": 0.0252152,
+            "carbon": 0.0015340 + 0.0002134 + 0.0000086, "borate": 0.0000900 + 0.0002807,
+            "alkalinity": 0.0015340 + 2 * 0.0002134 + 0.0000900 + 0.0000071,
         },
     ),
 }  # fmt: skip
@@ -122,7 +121,7 @@ def _rows(case: Case, plan: Plan) -> Iterator[Row]:
         yield Row(case, title, part, number, part, plan.blind, keep, only)
     if plan.upkeep is not None and plan.upkeep.salt is not None:
         need = brought((plan.upkeep.salt,), volume / 1000.0)
-        yield Row(case, f"daily need, {case}", part, plan.count, need, False, True, only)
+        yield Row(case, f"daily need, {case}", part, plan.count, need, False, keep, only)
 
 
 def brought(salts: tuple[Weighed, ...], thousand_litres: float) -> dict[str, float]:
@@ -160,8 +159,8 @@ def _simple(case: Case, plan: Plan) -> Iterator[str]:
             continue
         if target < start - 1e-9:
             yield f"raised {analyte} that was to be lowered"
-        near = 2e-3 * abs(target) + 0.021 * (target - start)
-        if not plan.blind and abs(start + moved[analyte] - target) > near:
+        off = 2e-3 * abs(target) + 0.021 * (target - start)
+        if not plan.blind and abs(start + moved[analyte] - target) > off:
             yield f"does not reach the wished {analyte}"
     if case.is_sea and moved["kh"] > 0.01 and moved["calcium"] > 1.0 and not moved["salinity"]:
         yield "calcium and buffer at one time"

@@ -169,7 +169,7 @@ def carried_out(case: Change, steps: tuple[float, ...]) -> Iterator[str]:
     names = ("kh", "gh", "temperature", "salinity")
     made = Water.from_readings(**{name: asked[name] for name in names if name in asked})  # type: ignore[arg-type]
     here = with_ph(made, asked["ph"])
-    pressure, water = here.pco2, here.water
+    pressure, water = min(max(here.pco2, 0.01), 1e6), here.water
     source = Water.from_readings(**case.source)  # type: ignore[arg-type]
     low, total = case.kh_low, asked["ammonia"]
     leaves_first = _poison(total, max(in_air(water, 420.0).ph, asked["ph"]), water)

@@ -68,14 +68,15 @@ def _harms(rows: list[Row]) -> list[str]:
     def share(at: Any) -> Any:
         return un_ionised_fraction(at, warm, salinity)
 
+    first = un_ionised_fraction(leaves_first, warm, begin.salinity)
+
     freed = total * share(leaves) > limit
     full = np.maximum(saturation(stood, "aragonite"), saturation(at_once, "aragonite"))
     found = {
         "pH too fast": (np.max(np.abs(moves), axis=0) > 0.3101)
         & ~np.array([row.blind for row in rows]),
         "ammonia over the gate": total * share(expected) > limit,
-        "ammonia over the gate if CO2 leaves": freed
-        & (share(leaves) > 1.25 * 1.01 * share(leaves_first)),
+        "ammonia over the gate if CO2 leaves": freed & (share(leaves) > 1.25 * 1.01 * first),
         "not told to keep CO2": freed & ~np.array([row.keep for row in rows]),
         "so full of lime that it falls out": sea & (full > 10.05),
     }
