@@ -16,10 +16,11 @@ from core.message.times import Moment
 
 def tanks(line: Line, state: Statement) -> None:
     """A tank goes before its values; at the end of a line it belongs to what stands before it."""
-    candidates = [c for clause in line.clauses for c in clause.candidates]
     if not line.tanks:
-        for candidate in candidates:
-            candidate.tank = state.tank
+        if state.tank is not None:
+            for clause in line.clauses:
+                for candidate in clause.candidates:
+                    candidate.tank = state.tank
         _events(line, state, {})
         return
     by_clause: dict[int, str] = {}
@@ -59,6 +60,8 @@ def _two_tanks(line: Line) -> None:
 
 
 def _events(line: Line, state: Statement, by_clause: dict[int, str]) -> None:
+    if not line.events:
+        return
     moment = line.moments[0][1] if line.moments else None
     at = moment.at if moment else state.at
     for index, found in line.events:
@@ -97,6 +100,10 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
             _header_time(line, state)
         return
     shared: list[tuple[int, Moment]] = []
+    if not line.moments and not any([c.own_time for c in candidates]):
+        for candidate in candidates:
+            candidate.at = state.at
+        return
     for index, moment in line.moments:
         own = [c for c in line.clauses[index].candidates if c.own_time]
         if own and len(own) < len(candidates):

@@ -261,13 +261,15 @@ def _waits(tokens: list[Token], index: int, clause: Clause) -> bool:
 
 def _merge(line: Line) -> None:
     """One clause of all, where separators stand between names and their numbers (`ph, 7.2`)."""
+    if len(line.clauses) < 2:
+        return
     counts = [
         (sum(i.kind == "N" for i in clause.items), sum(i.kind == "V" for i in clause.items))
         for clause in line.clauses
     ]
     lone = any((names == 0) != (values == 0) for names, values in counts)
     names, values = sum(n for n, _ in counts), sum(v for _, v in counts)
-    if not lone or names != values or len(line.clauses) < 2:
+    if not lone or names != values:
         return
     if any(i.quantity is not None and i.quantity.of for c in line.clauses for i in c.items):
         return

@@ -20,9 +20,11 @@ def count_words(line: Line, state: Statement) -> None:
     for clause in line.clauses:
         if clause.loose or clause.questioned or (clause.fill and not line.tank_first):
             state.talk = True
-        if any(item.kind == "U" for item in clause.items):
-            state.talk = True
-            state.words += 1
+        for item in clause.items:
+            if item.kind == "U":
+                state.talk = True
+                state.words += 1
+                break
         state.words += clause.fill
 
 
@@ -127,19 +129,27 @@ def lost_basis(candidates: list[Candidate], source: str) -> None:
 
 def reference_heat(line: Line, candidates: list[Candidate]) -> None:
     """25 °C behind a conductivity is what the meter corrects to, or the tank: asked."""
-    named = [
-        item.start
-        for clause in line.clauses
-        for item in clause.items
-        if item.analyte == "conductivity"
-        or (item.quantity is not None and item.quantity.of == "conductivity")
-    ]
     for candidate in candidates:
-        quantity = candidate.quantity
-        bare = candidate.analyte == "temperature" and candidate.name in _SIGNS
-        told = (quantity.value, quantity.unit) in _REFERENCES
-        if bare and told and named and candidate.start > min(named):
-            candidate.problem = candidate.problem or doubts.UNKNOWN_WORD
+        if candidate.analyte != "temperature" or candidate.name not in _SIGNS:
+            continue
+        if (candidate.quantity.value, candidate.quantity.unit) in _REFERENCES:
+            named = _conductivity(line)
+            if named is not None and candidate.start > named:
+                candidate.problem = candidate.problem or doubts.UNKNOWN_WORD
+
+
+def _conductivity(line: Line) -> int | None:
+    """Where a conductivity first stands in a line."""
+    return min(
+        (
+            item.start
+            for clause in line.clauses
+            for item in clause.items
+            if item.analyte == "conductivity"
+            or (item.quantity is not None and item.quantity.of == "conductivity")
+        ),
+        default=None,
+    )
 
 
 _SIGNS = frozenset({"", "c", "f", "°c", "°f"})

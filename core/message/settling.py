@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 from core.analytes import ANALYTES, FREE, MEASURABLE
 from core.errors import CoreError
 from core.message import doubts, guesses
@@ -25,7 +27,7 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     """The value that a candidate is, or the doubt about it.
 
     The order is: what was said about the number (change, wish, another water), the number, the
-    unit, the span.
+    unit, the span. A value has no time yet, which may be the whole message's; a doubt's has.
     """
     analyte = candidate.analyte
     plain = _plainest(candidate, context)
@@ -43,7 +45,8 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     kit = _kit(context, candidate.tank, analyte)
     basis = quantity.basis or candidate.basis or kit.basis
     canonical, problem = _canonical(analyte, numbers, unit, basis, kit, problem)
-    made = _value(candidate, value, unit, basis, canonical)
+    at = None if problem is None else candidate.at
+    made = _value(candidate, value, unit, basis, canonical, at)
     if problem is None:
         return made
     return guesses.doubt(candidate, made, problem, source)
@@ -84,7 +87,7 @@ def _plainest(candidate: Candidate, context: Context) -> Value | None:
         row.unit,
         basis,
         candidate.tank,
-        candidate.at,
+        None,
         candidate.start,
         candidate.end,
     )
@@ -101,6 +104,7 @@ def _value(
     unit: str | None,
     basis: str | None,
     canonical: float | tuple[float, float] | None,
+    at: datetime | None,
 ) -> Value:
     quantity = candidate.quantity
     low, high = quantity.low, quantity.high
@@ -119,7 +123,7 @@ def _value(
         MEASURABLE[candidate.analyte].unit,
         based,
         candidate.tank,
-        candidate.at,
+        at,
         candidate.start,
         candidate.end,
     )

@@ -106,9 +106,11 @@ def will_it_help(tokens: list[Token]) -> bool:
 
     `will crushed coral do anything`, `should i add peat`, `can i lower ph with driftwood`.
     """
+    if tokens[0].value not in _AUXILIARIES:
+        return False
     words = [token for token in tokens if token.kind not in {"fill", "tank"}]
     words = [token for token in words if token.value not in _HANDLING][:4]
-    if len(words) < 2 or words[0] is not tokens[0] or words[0].value not in _AUXILIARIES:
+    if len(words) < 2 or words[0] is not tokens[0]:
         return False
     thing = words[1].kind == "substance"
     if not thing and words[1].kind == "ask" and words[1].value in {"raise", "change"}:

@@ -23,9 +23,16 @@ class Line:
     begun: bool = False
 
 
+_NOTHING = Parsed("none")
+
+
 @dataclass(slots=True)
 class Statement:
-    """What all lines tell, before it is one `Parsed`."""
+    """What all lines tell, before it is one `Parsed`.
+
+    `times` are those of `values`, one each; the values themselves carry none before all is read,
+    since a time that all share is the message's.
+    """
 
     context: Context
     source: str
@@ -40,4 +47,4 @@ class Statement:
     words: int = 0
     paired: bool = False
     talk: bool = False
-    parsed: Parsed = field(default_factory=lambda: Parsed("none"))
+    parsed: Parsed = _NOTHING

@@ -24,8 +24,10 @@ def read(source: str, tokens: list[Token], context: Context) -> Statement:
             start = index + 1
     if start < len(tokens):
         _line(tokens[start:] if start else tokens, state)
-    if any(value.unit == hardness.FRENCH for value in state.values):
-        hardness.slips(state, tokens)
+    for value in state.values:
+        if value.unit == hardness.FRENCH:
+            hardness.slips(state, tokens)
+            break
     state.parsed = _finish(state)
     return state
 
@@ -34,9 +36,10 @@ def _line(tokens: list[Token], state: Statement) -> None:
     """Read one line: its parts, its pairs, and what its words do to them."""
     line = lines.build(tokens, state)
     previous = None
-    moments = {index for index, _ in line.moments}
+    timed = {index for index, _ in line.moments} if line.moments else ()
     for index, clause in enumerate(line.clauses):
-        pairs.bind(clause, previous, timed=index in moments)
+        if clause.items:
+            pairs.bind(clause, previous, timed=index in timed)
         previous = clause.candidates[-1] if clause.candidates else None
     _scopes(line, state)
 
@@ -78,7 +81,7 @@ def _settle(candidate: Candidate, state: Statement) -> None:
     settled = settle(candidate, state.context, state.source)
     if isinstance(settled, Value):
         state.values.append(settled)
-        state.times.append(settled.at)
+        state.times.append(candidate.at)
     else:
         state.doubts.append(settled)
 
@@ -88,9 +91,11 @@ def _finish(state: Statement) -> Parsed:
         return Parsed("none")
     _conflicts(state)
     values, at = _shared_time(state)
-    names = {value.tank for value in values} | {event.tank for event in state.events}
-    tank = names.pop() if len(names) == 1 else None
-    if not values and not state.events:
+    if values or state.events:
+        names = {value.tank for value in values}
+        names.update([event.tank for event in state.events])
+        tank = names.pop() if len(names) == 1 else None
+    else:
         tank = state.tank
         state.doubts = _worth_asking(state)
     intent: Intent = "none"
@@ -143,7 +148,7 @@ def _conflicts(state: Statement) -> None:
             continue
         dropped.update(indexes)
         for index in indexes:
-            value = state.values[index]
+            value = replace(state.values[index], at=state.times[index])
             text = state.source[value.start : value.end]
             state.doubts.append(Doubt(text, value.start, value.end, doubts.CONFLICT, text, value))
     keep = [index for index in range(len(state.values)) if index not in dropped]
@@ -157,15 +162,12 @@ def _amount(value: Value) -> tuple[object, ...]:
 
 def _shared_time(state: Statement) -> tuple[list[Value], datetime | None]:
     """The values with a time of their own only where it is not the message's."""
-    times_seen = set(state.times)
-    event_times = {event.at for event in state.events}
-    if len(times_seen) == 1 and (shared := next(iter(times_seen))) is not None:
-        return [replace(value, at=None) for value in state.values], shared
     if not state.values:
-        return [], next(iter(event_times)) if len(event_times) == 1 else state.at
-    if times_seen == {None}:
-        return state.values, None
+        event_times = {event.at for event in state.events}
+        return [], event_times.pop() if len(event_times) == 1 else state.at
+    if len(set(state.times)) == 1:
+        return state.values, state.times[0]
     return [
-        value if value.at == at else replace(value, at=at)
+        value if at is None else replace(value, at=at)
         for value, at in zip(state.values, state.times, strict=True)
     ], None

@@ -7,7 +7,7 @@ from dataclasses import fields
 from datetime import datetime
 from typing import Any
 
-from core.message.model import Event, Parsed, Question, Value
+from core.message.model import Command, Doubt, Event, Parsed, Question, Value
 
 _EVENT_KEYS = tuple(f.name for f in fields(Event) if f.name not in {"start", "end"})
 _RENAMED = {"start_value": "from", "target": "to"}
@@ -47,6 +47,10 @@ def _event_json(event: Event) -> dict[str, Any]:
     return out
 
 
+def _command_json(command: Command) -> dict[str, Any]:
+    return {"name": command.name, "arguments": command.arguments}
+
+
 def _question_json(question: Question) -> dict[str, Any]:
     out: dict[str, Any] = {}
     for key in _QUESTION_KEYS:
@@ -58,12 +62,66 @@ def _question_json(question: Question) -> dict[str, Any]:
     return out
 
 
-_ENCODER = json.JSONEncoder(ensure_ascii=False, allow_nan=False)
+# The same as text. `json` makes a new encoder for every object, which takes longer than writing
+# one of this size: 6.4 µs a message of one value, against 2.2 µs written straight. Numbers are
+# finite, since a run of digits is never longer than `numbers.LONGEST`, and so repr is their JSON.
+
+_quoted = json.JSONEncoder(ensure_ascii=False).encode
 
 
 def to_text(parsed: Parsed) -> str:
-    """The line that ``meniscus parse`` prints for one message, without its line break."""
-    return _ENCODER.encode(to_json(parsed))
+    """The line that ``meniscus parse`` prints for one message: `to_json`, without a line break."""
+    values = ", ".join([_value_text(value, parsed.at) for value in parsed.values])
+    events = ", ".join([_object(_event_json(event)) for event in parsed.events])
+    doubts = ", ".join([_doubt_text(doubt) for doubt in parsed.doubts])
+    question, command = parsed.question, parsed.command
+    asked = "null" if question is None else _object(_question_json(question))
+    steers = "null" if command is None else _object(_command_json(command))
+    return (
+        f'{{"intent": "{parsed.intent}", "tank": {_text(parsed.tank)}, '
+        f'"at": {_text(_time(parsed.at))}, "values": [{values}], "events": [{events}], '
+        f'"question": {asked}, "command": {steers}, "doubts": [{doubts}]}}'
+    )
+
+
+def _value_text(value: Value, shared: datetime | None) -> str:
+    canonical = value.canonical
+    if isinstance(canonical, tuple):
+        ends = f"[{canonical[0]!r}, {canonical[1]!r}]"
+    else:
+        ends = _number(canonical)
+    own = value.at is not None and value.at != shared
+    return (
+        f'{{"analyte": "{value.analyte}", "value": {_number(value.value)}, '
+        f'"low": {_number(value.low)}, "high": {_number(value.high)}, '
+        f'"qualifier": "{value.qualifier}", "unit": {_text(value.unit)}, "canonical": {ends}, '
+        f'"canonical_unit": {_text(value.canonical_unit)}, "basis": {_text(value.basis)}, '
+        f'"tank": {_text(value.tank)}{f', "at": {_text(_time(value.at))}' if own else ""}}}'
+    )
+
+
+def _doubt_text(doubt: Doubt) -> str:
+    return (
+        f'{{"text": {_quoted(doubt.text)}, "start": {doubt.start}, "end": {doubt.end}, '
+        f'"reason": "{doubt.reason}", "suggestion": {_text(doubt.suggestion)}}}'
+    )
+
+
+def _object(content: dict[str, Any]) -> str:
+    """An object of texts and numbers only."""
+    pairs = [
+        f'"{key}": {_quoted(item) if isinstance(item, str) else repr(item)}'
+        for key, item in content.items()
+    ]
+    return f"{{{', '.join(pairs)}}}"
+
+
+def _text(text: str | None) -> str:
+    return "null" if text is None else _quoted(text)
+
+
+def _number(number: float | None) -> str:
+    return "null" if number is None else repr(number)
 
 
 def to_json(parsed: Parsed) -> dict[str, Any]:
@@ -72,7 +130,6 @@ def to_json(parsed: Parsed) -> dict[str, Any]:
     Times are ISO 8601 with offset; a question's premises stand beside its other keys under their
     analyte ids; events and the question leave out what has no content.
     """
-    command = parsed.command
     return {
         "intent": parsed.intent,
         "tank": parsed.tank,
@@ -80,9 +137,7 @@ def to_json(parsed: Parsed) -> dict[str, Any]:
         "values": [value_json(value, parsed.at) for value in parsed.values],
         "events": [_event_json(event) for event in parsed.events],
         "question": None if parsed.question is None else _question_json(parsed.question),
-        "command": None
-        if command is None
-        else {"name": command.name, "arguments": command.arguments},
+        "command": None if parsed.command is None else _command_json(parsed.command),
         "doubts": [
             {
                 "text": doubt.text,

@@ -21,7 +21,7 @@ VALUE = {
 def sent(text: str) -> dict[str, Any]:
     parsed = parse(text, context())
     found: dict[str, Any] = json.loads(to_text(parsed))
-    assert found == json.loads(json.dumps(to_json(parsed)))
+    assert to_text(parsed) == json.dumps(to_json(parsed), ensure_ascii=False)
     return found
 
 
