@@ -100,7 +100,7 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
             _header_time(line, state)
         return
     shared: list[tuple[int, Moment]] = []
-    if not line.moments and not any([c.own_time for c in candidates]):
+    if not line.moments and not any(c.own_time for c in candidates):
         for candidate in candidates:
             candidate.at = state.at
         return

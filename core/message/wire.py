@@ -91,12 +91,13 @@ def _value_text(value: Value, shared: datetime | None) -> str:
     else:
         ends = _number(canonical)
     own = value.at is not None and value.at != shared
+    at = f', "at": {_text(_time(value.at))}' if own else ""
     return (
         f'{{"analyte": "{value.analyte}", "value": {_number(value.value)}, '
         f'"low": {_number(value.low)}, "high": {_number(value.high)}, '
         f'"qualifier": "{value.qualifier}", "unit": {_text(value.unit)}, "canonical": {ends}, '
         f'"canonical_unit": {_text(value.canonical_unit)}, "basis": {_text(value.basis)}, '
-        f'"tank": {_text(value.tank)}{f', "at": {_text(_time(value.at))}' if own else ""}}}'
+        f'"tank": {_text(value.tank)}{at}}}'
     )
 
 
