@@ -88,10 +88,6 @@ class Conversation(Protocol):
         """Answer a message; all it stores, and `before_commit`, are one unit of work."""
         ...
 
-    async def sent(self, _address: Address, reply: Reply, message_ref: str) -> None:
-        """Learn the messenger's id of a reply that was sent."""
-        ...
-
     async def chat_gone(self, address: Address, moved_to: str | None = None) -> None:
         """Learn that a chat is closed until it speaks again, or goes on under another id."""
         ...

@@ -36,6 +36,12 @@ SUSPECT = 6
 from then on only those trials count, so that what was in hand beside it is not blamed."""
 
 
+Shown = tuple[int, str]
+"""The token of a reply, and the messenger's id of the message that showed it."""
+
+_Answered = tuple[int, int, str | None, Shown | None]
+
+
 class NotMine(Exception):
     """A row was taken by somebody else while it was being worked on."""
 
@@ -135,14 +141,20 @@ class Inbox:
             await self.note_handled(uow, job, replies, reference)
             await uow.commit()
 
-    async def note_sent(self, job: Job, sent: int) -> None:
+    async def note_sent(self, job: Job, sent: int, shown: Shown | None = None) -> None:
         """Note how many replies have been accepted; raises NotMine where the row is gone."""
-        if not await self._finish([job.id], sent=sent, unsure=0):
-            raise NotMine(job.id)
+        async with self._database.write() as uow:
+            values = {"sent": sent, "unsure": 0}
+            if await uow.session.scalar(_settle([job.id], self.owner, values)) is None:
+                raise NotMine(job.id)
+            await _note_shown(uow, shown)
+            await uow.commit()
 
-    async def answered(self, job: Job, sent: int, error: str | None = None) -> None:
-        """Note that nothing is left to do."""
-        await self._settling.add((job.id, sent, error))
+    async def answered(
+        self, job: Job, sent: int, error: str | None = None, shown: Shown | None = None
+    ) -> None:
+        """Note that nothing is left to do, and under which id the last reply was shown."""
+        await self._settling.add((job.id, sent, error, shown))
 
     async def park(self, job: Job, error: str, sent: int = 0) -> None:
         """Set a row aside for the operator, with a short reference to the log."""
@@ -245,15 +257,17 @@ class Inbox:
         now = self._clock.now()
         return await self._change(_settle(None, self.owner, {"lease_until": now}))
 
-    async def _note_answered(self, rows: list[tuple[int, int, str | None]]) -> None:
+    async def _note_answered(self, rows: list[_Answered]) -> None:
         ids: dict[tuple[int, str | None], list[int]] = {}
-        for row, sent, error in rows:
+        for row, sent, error, _ in rows:
             ids.setdefault((sent, error), []).append(row)
         done = {"state": "answered", "answered_at": self._clock.now(), **_FREE}
         async with self._database.write() as uow:
             for (sent, error), some in ids.items():
                 values = {**done, "sent": sent, "error": error}
                 await uow.session.execute(_settle(some, self.owner, values))
+            for *_, shown in rows:
+                await _note_shown(uow, shown)
             await uow.commit()
 
     async def _finish(self, ids: list[int], **values: Any) -> int:
@@ -264,6 +278,11 @@ class Inbox:
             changed = len((await uow.session.scalars(statement)).all())
             await uow.commit()
         return changed
+
+
+async def _note_shown(uow: UnitOfWork, shown: Shown | None) -> None:
+    if shown is not None:
+        await uow.offers.note_sent(*shown)
 
 
 def _take(ids: list[int], owner: str, until: datetime) -> Any:

@@ -10,7 +10,7 @@ from bot.chat.model import Address, Incoming, Reply
 from bot.delivery import ChatGone, DeliveryError, MaybeSent, Refused, Throttled
 from bot.inbox.codec import dump_replies, load_replies
 from bot.inbox.model import Conversation, Departure, Job, Messenger, Unreadable
-from bot.inbox.rows import Inbox, NotMine
+from bot.inbox.rows import Inbox, NotMine, Shown
 from bot.inbox.trouble import (
     describe,
     is_database_trouble,
@@ -173,16 +173,17 @@ class _Delivery:
                 return
             self._sent += 1
             self._in_doubt, self._unsure = False, 0
-            await self._settle(len(replies))  # before all else: until then a kill repeats it
-            if ref is not None and reply.token is not None:
-                await self._conversation.sent(self._address, reply, ref)
+            shown = (reply.token, ref) if ref is not None and reply.token is not None else None
+            await self._settle(len(replies), shown)  # until then a kill repeats it
 
-    async def _settle(self, replies: int) -> None:
+    async def _settle(self, replies: int, shown: Shown | None = None) -> None:
         if self._sent < replies:
-            await self._inbox.note_sent(self._job, self._sent)
+            await self._inbox.note_sent(self._job, self._sent, shown)
         elif self._error is None:
-            await self._inbox.answered(self._job, self._sent)
+            await self._inbox.answered(self._job, self._sent, shown=shown)
         else:
+            if shown is not None:
+                await self._inbox.note_sent(self._job, self._sent, shown)
             await self._inbox.park(self._job, self._error, self._sent)
 
     async def _send(self, reply: Reply) -> str | None:

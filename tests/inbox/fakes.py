@@ -14,6 +14,7 @@ from bot.inbox.model import Arrival, BeforeCommit, Departure, Unreadable
 from bot.store.chats import NewChat
 from bot.store.database import Database
 from bot.store.log import Entry
+from bot.store.offers import Offer
 
 MESSENGER = "test"
 
@@ -89,7 +90,6 @@ class Echo:
         self._database = database
         self.handled: list[str] = []
         self.gone: list[tuple[str, str | None]] = []
-        self.noted: list[tuple[int | None, str]] = []
         self.errors: dict[str, Exception] = {}
         self.gate: asyncio.Event | None = None
         self.entered = asyncio.Event()
@@ -120,16 +120,14 @@ class Echo:
             )
             if incoming.text in self.errors:
                 raise self.errors[incoming.text]
+            token = await uow.offers.add(chat.id, Offer((), incoming.at))
             lines = tuple(Line(f"heard {part}") for part in incoming.text.split("|"))
-            replies = [Reply(lines, token=chat.id)] if incoming.text != "quiet" else []
+            replies = [Reply(lines, token=token)] if incoming.text != "quiet" else []
             if before_commit is not None:
                 await before_commit(uow, replies)
             await uow.commit()
         self.handled.append(incoming.update_id)
         return replies
-
-    async def sent(self, _address: Address, reply: Reply, message_ref: str) -> None:
-        self.noted.append((reply.token, message_ref))
 
     async def chat_gone(self, address: Address, moved_to: str | None = None) -> None:
         self.gone.append((address.chat, moved_to))

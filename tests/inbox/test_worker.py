@@ -16,7 +16,7 @@ from bot.inbox.model import Arrival, Job
 from bot.inbox.rows import LEASE, Inbox
 from bot.inbox.worker import MOST_ATTEMPTS, MOST_REPEATS, Worker
 from bot.store.database import Database
-from bot.store.models import EntryRow, InboxRow
+from bot.store.models import EntryRow, InboxRow, OfferRow
 from tests.inbox.fakes import MESSENGER, Echo, Post, arrival
 
 REPEAT = "You may see this answer twice: the line broke as I sent it."
@@ -74,7 +74,9 @@ async def test_a_message_is_handled_and_every_reply_sent(house: House) -> None:
     assert house.post.texts() == ["heard kh 4", "heard kh 5"]
     row = await house.row()
     assert (row.state, row.sent, row.owner, row.error) == ("answered", 2, None, None)
-    assert [ref for _, ref in house.echo.noted] == ["1", "2"]
+    async with house.database.read() as uow:
+        refs = await uow.session.scalars(select(OfferRow.message_ref))
+        assert refs.all() == ["2"], "the last page has the buttons"
 
 
 async def test_silence_is_an_answer(house: House) -> None:
