@@ -28,7 +28,7 @@ _ALONE = frozenset(
 _OPENING = frozenset(
     {"remind", "stop_reminding", "quiet", "holiday", "zone", "rename", "delete_tank", "move"}
 )
-_TO = re.compile(r"\s+to\s+")
+_TO = re.compile(r"(?<!\s)\s+to\s+")  # a run of blanks is tried once, not from each of them
 _TELLING = frozenset({"link", "its", "at", "at_hour"})
 _END = frozenset(".!?,;:")
 
@@ -106,13 +106,12 @@ def _without_number(tokens: list[Token]) -> bool:
 
 def _clock_here(tokens: list[Token]) -> str | None:
     """The time of day of `aquí son las 19:40`: a clock time, a word for here, and little else."""
-    place = next((i for i, token in enumerate(tokens[:6]) if token.kind == "clock"), 0)
-    if not place and tokens[0].kind != "clock":
-        return None
-    before = tokens[:place]
-    here = any(_is_here(token) for token in tokens)
-    plain = all(token.kind in {"fill", "several"} or token.value in _TELLING for token in before)
-    return _clock(tokens[place:]) if here and plain else None
+    for place, token in enumerate(tokens[:6]):
+        if token.kind == "clock":
+            return _clock(tokens[place:]) if any(map(_is_here, tokens)) else None
+        if token.kind not in {"fill", "several"} and token.value not in _TELLING:
+            break
+    return None
 
 
 def _is_here(token: Token) -> bool:

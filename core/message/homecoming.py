@@ -69,7 +69,7 @@ BY_POST: Final = 24.0
 
 _LEADING: Final = re.compile(
     r"^[\s:,;=-]*(?:(?:water|wasser|is|are|was|has|had|with|reads?|at|ist|hat|est|es|tiene|a|e|ha|ma"
-    r"|har|now)\b[\s:,;=-]*)*"
+    r"|har|now)\b[\s:,;=-]*+)*+"
 )
 
 

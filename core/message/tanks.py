@@ -24,6 +24,9 @@ class Match:
     candidates: tuple[str, ...] = ()
 
 
+_NONE = Match(None)
+
+
 def match(text: str, tanks: Sequence[str]) -> Match:
     """The tank meant by `text`: exact, else the only one that begins so, else the nearest.
 
@@ -39,31 +42,32 @@ def match(text: str, tanks: Sequence[str]) -> Match:
     """
     plain = fold(text).strip(" @:,.")
     if not plain:
-        return Match(None)
-    folded = [fold(tank) for tank in tanks]
-    for found in (
-        [tank for tank, name in zip(tanks, folded, strict=True) if name == plain],
-        [
-            t
-            for t, name in zip(tanks, folded, strict=True)
-            if len(plain) > 1 and name.startswith(plain)
-        ],
-        _nearest(plain, tanks, folded),
-    ):
-        if found:
-            return Match(found[0] if len(found) == 1 else None, tuple(found))
-    return Match(None)
+        return _NONE
+    known = _folded(tuple(tanks))
+    found = [tank for tank, name in known if name == plain]
+    if not found and len(plain) > 1:
+        found = [tank for tank, name in known if name.startswith(plain)]
+    found = found or _nearest(plain, known)
+    if not found:
+        return _NONE
+    return Match(found[0] if len(found) == 1 else None, tuple(found))
 
 
-def _nearest(plain: str, tanks: Sequence[str], folded: list[str]) -> list[str]:
+@lru_cache(maxsize=512)
+def _folded(tanks: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """(name, plain name) of each tank."""
+    return tuple((tank, fold(tank)) for tank in tanks)
+
+
+def _nearest(plain: str, known: tuple[tuple[str, str], ...]) -> list[str]:
     most = 0 if len(plain) < 3 else 1 if len(plain) < 6 else 2
     if not most:
         return []
-    distances = [OSA.distance(plain, name, score_cutoff=most) for name in folded]
+    distances = [OSA.distance(plain, name, score_cutoff=most) for _, name in known]
     best = min(distances, default=most + 1)
     if best > most:
         return []
-    return [tank for tank, distance in zip(tanks, distances, strict=True) if distance == best]
+    return [tank for (tank, _), distance in zip(known, distances, strict=True) if distance == best]
 
 
 @lru_cache(maxsize=512)

@@ -1,7 +1,8 @@
 """A message cut into tokens, each with its span in the source.
 
 One compiled expression, whose alternatives each are a single run without nested repetition, so
-that no text can make it go back over what it has read more than once.
+that no text can make it go back over what it has read more than once (a test proves it of every
+expression of this package from its parsed form).
 """
 
 from __future__ import annotations

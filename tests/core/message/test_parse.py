@@ -6,6 +6,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from core.analytes import MEASURABLE
 from core.message import parse, parser, plain
 from core.message.model import Context, Kit
 from tests.messages import corpus
@@ -60,6 +61,22 @@ def test_a_text_over_the_limit_is_cut_at_a_line_break() -> None:
     assert last.reason == "too_long"
     assert last.start <= parser.LIMIT
     assert text[last.start :].startswith(last.text)
+
+
+@pytest.mark.parametrize("text", ["½" * 90, "kh 4\n" + "1/" * 90, "9 " * 200, "@" * 4000])
+def test_a_text_of_too_many_pieces_is_read_up_to_a_whole_one(text: str) -> None:
+    last = parse(text, corpus.context()).doubts[-1]
+    most = parser.ANY_TOKENS + len(text) // parser.CHARACTERS_A_TOKEN
+    assert last.reason == "too_long"
+    assert last.end == len(text)
+    assert len(text[: last.start].replace(" ", "")) <= most
+
+
+def test_a_full_list_of_readings_is_no_such_text() -> None:
+    lines = [f"{row.id.replace('_', ' ')}: {row.low:.4g} {row.unit}" for row in MEASURABLE.values()]
+    for text in ("\n".join(lines), ",".join(f"{name}:9" for name in MEASURABLE)):
+        parsed = parse(text, corpus.context())
+        assert all(doubt.reason != "too_long" for doubt in parsed.doubts)
 
 
 def test_a_number_that_the_limit_cuts_is_never_stored() -> None:
