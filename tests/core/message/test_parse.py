@@ -63,7 +63,7 @@ def test_a_text_over_the_limit_is_cut_at_a_line_break() -> None:
     assert text[last.start :].startswith(last.text)
 
 
-@pytest.mark.parametrize("text", ["½" * 90, "kh 4\n" + "1/" * 90, "9 " * 200, "@" * 4000])
+@pytest.mark.parametrize("text", ["½" * 150, "kh 4\n" + "1/" * 150, "9 " * 250, "@" * 4000])
 def test_a_text_of_too_many_pieces_is_read_up_to_a_whole_one(text: str) -> None:
     last = parse(text, corpus.context()).doubts[-1]
     most = parser.ANY_TOKENS + len(text) // parser.CHARACTERS_A_TOKEN
