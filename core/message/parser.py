@@ -66,7 +66,8 @@ def parse(text: str, context: Context) -> Parsed:
         end = _end(tokens, most)
         kept = [token for token in tokens[:most] if token.end <= end]
         parsed = _tokens(text[:end], folded[:end], kept, context)
-        return _with_rest(parsed, text, end, context)
+        told = any(map(str.isalnum, text[end:]))  # a row of dashes or faces hides nothing
+        return _with_rest(parsed, text, end, context) if told else parsed
     return _tokens(text, folded, tokens, context)
 
 

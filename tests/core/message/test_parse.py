@@ -63,13 +63,20 @@ def test_a_text_over_the_limit_is_cut_at_a_line_break() -> None:
     assert text[last.start :].startswith(last.text)
 
 
-@pytest.mark.parametrize("text", ["½" * 150, "kh 4\n" + "1/" * 150, "9 " * 250, "@" * 4000])
+@pytest.mark.parametrize("text", ["½" * 150, "kh 4\n" + "1/" * 150, "9 " * 250, "@" * 400 + "kh 4"])
 def test_a_text_of_too_many_pieces_is_read_up_to_a_whole_one(text: str) -> None:
     last = parse(text, corpus.context()).doubts[-1]
     most = parser.ANY_TOKENS + len(text) // parser.CHARACTERS_A_TOKEN
     assert last.reason == "too_long"
     assert last.end == len(text)
     assert len(text[: last.start].replace(" ", "")) <= most
+
+
+@pytest.mark.parametrize("text", ["kh 4 " + "!" * 200, "\U0001f41f" * 200, "-" * 4000])
+def test_a_row_of_signs_hides_nothing(text: str) -> None:
+    parsed = parse(text, corpus.context())
+    assert all(doubt.reason != "too_long" for doubt in parsed.doubts)
+    assert [value.canonical for value in parsed.values] == [4.0] * text.startswith("kh 4")
 
 
 def test_a_full_list_of_readings_is_no_such_text() -> None:
