@@ -43,6 +43,8 @@ class Lexicon:
     phrases : dict
         First two words of a phrase → all words behind the first, the longest first, with its
         entry and whether its signs must touch the words.
+    openers : set
+        First words of phrases.
     several : dict
         Word → (language, entry) for words that mean different things.
     languages : dict
@@ -56,6 +58,7 @@ class Lexicon:
     phrases: dict[tuple[str, str], list[tuple[tuple[str, ...], Entry, bool]]] = field(
         default_factory=dict
     )
+    openers: set[str] = field(default_factory=set)
     several: dict[str, tuple[tuple[str, Entry], ...]] = field(default_factory=dict)
     languages: dict[str, frozenset[str]] = field(default_factory=dict)
     written: dict[tuple[str, str], tuple[str, Entry]] = field(default_factory=dict)
@@ -138,6 +141,7 @@ def _add(
     elif len(key) == 1 or not any(piece.isalnum() for piece in key):
         lexicon.words["".join(key)] = entry
     else:
+        lexicon.openers.add(key[0])
         lexicon.phrases.setdefault((key[0], key[1]), []).append((key[1:], entry, not loose))
 
 

@@ -15,8 +15,9 @@ from core.message.lexicon import Entry, Lexicon
 
 _TOKEN = re.compile(
     r"""
-    (?P<url>https?://\S+|www\.\S+)
-  | (?P<word>[^\W\d_½¼¾⅓⅔⅛¹²³]+)
+    [^\S\n]*
+  (?:
+    (?P<word>[^\W\d_½¼¾⅓⅔⅛¹²³]+)
   | (?P<iso>\d{4}-\d\d?-\d\d?(?:t(?=\d))?)
   | (?P<clock>\d\d?[:h]\d\d(?::\d\d)?(?:z|[+-]\d\d:\d\d)?(?![\d:]))
   | (?P<dotted>\d\d?\.\d\d?\.(?:\d\d\d\d|\d\d)?(?![\d.,]))
@@ -25,10 +26,12 @@ _TOKEN = re.compile(
   | (?P<number>[.,]?\d[\d.,']*)
   | (?P<nl>\n)
   | (?P<mark><=|>=|\+/-|\+-|->|=>|\.\.+|<|[^\w\s]|[_½¼¾⅓⅔⅛¹²³])
+  )
     """,
     re.VERBOSE,
 )
-_AS_WORDS = {"url": "word", "water": "word"}
+_URL = re.compile(r"https?://\S+|www\.\S+")
+_URL_HEADS = frozenset({"http", "https", "www"})
 _MIXED = re.compile(r"[^\W_]{1,41}")
 _WATER = re.compile(r" ?[.·*•∙x]? ?(\d\d?) ?h2o(?![^\W_])")
 _SUPERSCRIPT = str.maketrans("", "", "¹²³" + MARK)
@@ -74,18 +77,20 @@ def cut(
     out: list[Token] = []
     glued = -1  # where digits begin that touch a name which itself ends in a digit (no320)
     position, length = 0, len(folded)
-    find = _TOKEN.search
+    find = _TOKEN.match
     known = words.words
     while position < length:
         match = find(folded, position)
         if match is None or (most is not None and len(out) >= most):
             break
-        kind = match.lastgroup
-        start, end = match.span()
+        kind = match.lastgroup or "p"
+        start, end = match.span(kind)
         text = folded[start:end]
         if kind == "word":
             entry = known.get(text)
-            if end < length and folded[end].isdigit():
+            if text in _URL_HEADS and (url := _URL.match(folded, start)):
+                text, end = url.group(), url.end()
+            elif end < length and folded[end].isdigit():
                 text, entry = _mixed(folded, start, text, entry, known)
                 end = start + len(text)
                 if text[-1].isdigit() and end < length and folded[end].isdigit():
@@ -100,7 +105,7 @@ def cut(
             else:
                 out.append(Token(entry[0], entry[1], text, start, end))
         elif kind == "number":
-            run = text.partition("..")[0].rstrip(".,'")
+            run = text if text.isdigit() else text.partition("..")[0].rstrip(".,'")
             end = start + len(run)
             number = numbers.read(run)
             torn = run[0] in ".," and out and out[-1].end == start and out[-1].text[-1].isdigit()
@@ -116,7 +121,7 @@ def cut(
             else:
                 out.append(Token("p", text, text, start, end))
         else:
-            out.append(Token(_AS_WORDS.get(kind or "p", kind or "p"), text, text, start, end))
+            out.append(Token("word" if kind == "water" else kind, text, text, start, end))
         position = end
     return _resolved(_phrases(out, words), words, folded if source is None else source)
 
@@ -188,17 +193,21 @@ def _hydrate(
 
 def _phrases(tokens: list[Token], words: Lexicon) -> list[Token]:
     """Tokens that together are one entry of the lexicon, joined; the longest phrase wins."""
-    phrases = words.phrases
+    phrases, openers = words.phrases, words.openers
     out: list[Token] = []
     index, count = 0, len(tokens)
     while index < count:
         token = tokens[index]
         index += 1
         if index < count:
-            for rest, entry, close in phrases.get((token.text, tokens[index].text), ()):
+            text = token.text
+            if text not in openers:
+                out.append(token)
+                continue
+            for rest, entry, close in phrases.get((text, tokens[index].text), ()):
                 if _continues(tokens, index - 1, rest, close):
                     end = index + len(rest)
-                    text = " ".join((token.text, *rest))
+                    text = " ".join((text, *rest))
                     token = Token(entry[0], entry[1], text, token.start, tokens[end - 1].end)
                     index = end
                     break
