@@ -1,6 +1,6 @@
 """The plainest messages read in one pass, since they are most of what is sent.
 
-plain    = [ tank [ ":" ] ] { name [ link ] quantity [ separator ] }
+plain    = [ tank [ ":" ] ] [ time ] { name [ link ] quantity [ separator ] }
 
 Nothing else may stand in it, and every value must be sound; anything else is left to
 `core.message.statements`, which gives the same answer for what is read here (a test compares them
@@ -10,7 +10,7 @@ over the whole corpus).
 from __future__ import annotations
 
 from core.analytes import ANALYTES
-from core.message import quantities
+from core.message import quantities, times
 from core.message.candidates import Candidate
 from core.message.hardness import FRENCH
 from core.message.model import Context, Parsed, Value
@@ -19,31 +19,38 @@ from core.message.tokens import Token
 
 _ODD_NAMES = frozenset({"k", "no2 -", "no3 -"})
 _SEPARATORS = frozenset({",", ";", "|", "\n"})
+_TIMES = frozenset({"time", "iso", "clock", "dotted"})
 
 
 def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
     """The readings of a plain message; None where it is not plain."""
     index = 0
     tank: str | None = None
+    when = None
+    count = len(tokens)
     first = tokens[0]
     if first.kind == "tank":
         tank = str(first.value)
-        index = 2 if len(tokens) > 1 and tokens[1].text == ":" else 1
+        index = 2 if count > 1 and tokens[1].text == ":" else 1
+    if index < count and tokens[index].kind in _TIMES:
+        moment = times.find(tokens, index, context)
+        if moment is None or moment.problem is not None:
+            return None
+        index, when = moment.end, moment.at
     values: list[Value] = []
     seen: set[str] = set()
-    count = len(tokens)
     while index < count:
         token = tokens[index]
         if token.kind != "analyte" or token.text in _ODD_NAMES or index + 1 >= count:
             return None
         analyte, _, basis = str(token.value).partition("@")
         following = tokens[index + 1]
-        at = index + 2 if following.kind == "mark" and following.value == "link" else index + 1
-        if analyte in seen or analyte not in ANALYTES or at >= count:
+        place = index + 2 if following.kind == "mark" and following.value == "link" else index + 1
+        if analyte in seen or analyte not in ANALYTES or place >= count:
             return None
-        if tokens[at].kind not in {"number", "mark"} or tokens[at].value == "under":
+        if tokens[place].kind not in {"number", "mark"} or tokens[place].value == "under":
             return None  # "nitrate under 20" may be a wish
-        quantity = quantities.read(tokens, at)
+        quantity = quantities.read(tokens, place)
         if quantity is None or quantity.sign or quantity.arrow or quantity.problem is not None:
             return None
         seen.add(analyte)
@@ -60,7 +67,7 @@ def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
         values.append(settled)
     if not values:
         return None
-    return Parsed("reading", tank, None, tuple(values))
+    return Parsed("reading", tank, when, tuple(values))
 
 
 def _next(tokens: list[Token], index: int) -> int:

@@ -37,9 +37,10 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     """The question in a message, or None where nothing is asked."""
     if _calls(tokens):
         return Asked(Question("help", text=tokens[0].text), (), tokens[1:])
-    place = None if shortforms.will_it_help(tokens) else sentences.asking(tokens)
+    helping = shortforms.will_it_help(tokens)
+    place = None if helping else sentences.asking(tokens)
     if place is None:
-        words = shortforms.asked(tokens)
+        words = "effect" if helping else shortforms.asked(tokens)
         return _make(source, words, tokens, tokens[0], [], context) if words else None
     first, last = sentences.around(tokens, place)
     inside = tokens[first:last]
@@ -50,9 +51,10 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
 
 def _calls(tokens: list[Token]) -> bool:
     """Whether a call for help goes before readings: `help ammonia 2 ph 8.2`."""
-    called = tokens[0].kind == "command" and tokens[0].value == "help"
+    if tokens[0].kind != "command" or tokens[0].value != "help":
+        return False
     kinds = {token.kind for token in tokens}
-    return called and "analyte" in kinds and "number" in kinds and "ask" not in kinds
+    return "analyte" in kinds and "number" in kinds and "ask" not in kinds
 
 
 # --- from words to a Question -------------------------------------------------------------------

@@ -12,12 +12,13 @@ _OPENING_ONLY = frozenset(
 
 def asking(tokens: list[Token]) -> int | None:
     """The index of the word of asking; weak ones count only where a sentence begins."""
+    kinds: set[str] = set()
     for index, token in enumerate(tokens):
         if token.kind == "command" and token.value == "why" and len(tokens) > 1:
             return index
         if token.kind != "ask":
             continue
-        kinds = {other.kind for other in tokens}
+        kinds = kinds or {other.kind for other in tokens}
         if token.value == "current" and not _names_one(tokens, index):
             continue  # "kh 5. what is my name?"
         if token.value in {"status", "renew"} and not _all_known(tokens, index):

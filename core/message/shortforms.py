@@ -19,8 +19,6 @@ _VERB_FIRST = frozenset({"en", "de", "nl", "sv"})
 
 def asked(tokens: list[Token]) -> str | None:
     """The word of asking that a message without one stands for; None where nothing is asked."""
-    if will_it_help(tokens):
-        return "effect"
     kinds = {token.kind for token in tokens}
     if "event" in kinds or "nl" in kinds or not kinds & {"analyte", "unit"}:
         return None
@@ -31,7 +29,7 @@ def asked(tokens: list[Token]) -> str | None:
         return None
     if "analyte" in kinds and _judging(tokens, words[0]):
         return "safe"
-    if _recipe(tokens):
+    if "unit" in kinds and _recipe(tokens, kinds):
         return "how_much"
     if _plus(words):
         return "dose"
@@ -61,21 +59,22 @@ def _judging(tokens: list[Token], first: Token) -> bool:
     the others, and where a word of judging (ok, good, too much) stands in it, the mark asks.
     """
     marked = tokens[-1].text == "?"
-    behind = next((t for t in tokens[1:] if t.kind not in {"fill", "tank"}), first)
-    named = behind.kind == "analyte" or quantities.is_number(behind)
     if first.value == "whether":
         return True
-    if first is tokens[0] and first.value == "link" and first.text.isalpha() and named:
-        return marked or not _VERB_FIRST.isdisjoint(lexicon().languages.get(first.text, ()))
+    if first is tokens[0] and first.value == "link" and first.text.isalpha():
+        behind = next((t for t in tokens[1:] if t.kind not in {"fill", "tank"}), first)
+        if behind.kind == "analyte" or quantities.is_number(behind):
+            return marked or not _VERB_FIRST.isdisjoint(lexicon().languages.get(first.text, ()))
+    if not marked:
+        return False
     judged = any(token.kind == "fill" and token.value == "judge" for token in tokens)
     unknown = any(token.kind in {"word", "several"} for token in tokens)
     numbered = any(quantities.is_number(token) for token in tokens)
-    return marked and judged and numbered and not unknown
+    return judged and numbered and not unknown
 
 
-def _recipe(tokens: list[Token]) -> bool:
+def _recipe(tokens: list[Token], kinds: set[str]) -> bool:
     """A volume with a substance, or with "to", and nothing done: `soda 120 l kh 3 to 6`."""
-    kinds = {token.kind for token in tokens}
     if "analyte" not in kinds and "substance" not in kinds:
         return False
     volume = any(token.kind == "unit" and token.value in _VOLUMES for token in tokens)
