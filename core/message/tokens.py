@@ -15,7 +15,7 @@ from core.message.lexicon import Entry, Lexicon
 
 _TOKEN = re.compile(
     r"""
-    [^\S\n]*
+    [^\S\n]*+
   (?:
     (?P<word>[^\W\d_½¼¾⅓⅔⅛¹²³]+)
   | (?P<iso>\d{4}-\d\d?-\d\d?(?:t(?=\d))?)
