@@ -169,6 +169,7 @@ def _dated(parts: Parts, month: int, day: int, year: list[int], local: datetime)
         return _date(parts, year[0], month, day)
     found = _date(parts, local.year, month, day)
     if found is not None and found > local.date():
+        parts.rolled = True
         return _date(parts, local.year - 1, month, day)
     return found
 

@@ -172,7 +172,9 @@ def _right(tokens: list[Token], index: int) -> int:
 def _of_a_name(tokens: list[Token], place: int) -> bool:
     """Whether an analyte's word stands before a word, as in an animal's name (copper tetra)."""
     following = tokens[place + 1] if place + 1 < len(tokens) else None
-    return len(tokens[place].text) > 3 and following is not None and following.kind == "word"
+    if following is None or following.text in _STOPS:
+        return len(tokens[place].text) > 3 and tokens[place - 1].kind in {"unit", "fill", "word"}
+    return len(tokens[place].text) > 3 and following.kind == "word"
 
 
 def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:

@@ -77,6 +77,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             return _named_tank(tokens, index, line, state)
         line.begun = True
         return clauses.gather(tokens, index, clause)
+    if timed and (used := _span(tokens, index, line)):
+        return index + used
     if timed:
         moment = _moment(tokens, index, line, state)
         if moment is not None:
@@ -102,6 +104,27 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     after = clauses.gather(tokens, index, clause)
     line.begun = line.begun or bool(clause.items)
     return after
+
+
+def _span(tokens: list[Token], index: int, line: Line) -> int:
+    """How long, or which day of it, which is no time: `for 3 weeks`, `day 5` at the start."""
+    if index + 1 >= len(tokens):
+        return 0
+    token, number = tokens[index], tokens[index + 1]
+    if number.kind not in {"number", "count"}:
+        return 0
+    if "for" in {token.text, token.value} and index + 2 < len(tokens):
+        last = tokens[index + 2]
+        ago = index + 3 < len(tokens) and tokens[index + 3].value == "ago"
+        return 3 if last.kind == "time" and last.value in _SPANS and not ago else 0
+    begins = token.kind == "time" and token.value in _SPANS and not line.begun
+    named = index + 2 < len(tokens) and (
+        tokens[index + 2].kind == "analyte" or tokens[index + 2].text == ":"
+    )
+    return 2 if begins and named and number.text.isdigit() else 0
+
+
+_SPANS = frozenset({"day", "week", "month"})
 
 
 def _bullet(tokens: list[Token], state: Statement) -> int:

@@ -24,6 +24,7 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
     the clause has a time of its own (`was 7.2, today 7.0`).
     """
     repeats.drop(clause)
+    _volume(clause)
     items = _singles(clause)
     if not items:
         return
@@ -49,6 +50,17 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
         _number_first(clause, items, previous if kinds == ["V"] else None)
     else:
         _name_first(clause, items)
+
+
+def _volume(clause: Clause) -> None:
+    """A volume before all names is the tank's (`90 l tank, ph 7`): asked about by itself."""
+    items = clause.items
+    if len(items) < 3 or items[1].kind != "N":
+        return
+    quantity = items[0].quantity
+    if quantity is not None and quantity.unit in {"L", "gal", "uk gal"} and not quantity.problem:
+        clause.trouble.append((items[0].start, items[0].end, doubts.STRAY_NUMBER))
+        del items[0]
 
 
 def _even_pairs(items: list[Item]) -> bool:

@@ -22,6 +22,7 @@ class Parts:
     back: timedelta | None = None
     now: bool = False
     bad: bool = False
+    rolled: bool = False
     days: tuple[date, ...] = ()
     hours: tuple[int, ...] = ()
 

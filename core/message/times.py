@@ -27,6 +27,10 @@ _UNITS = {
 }
 
 
+_LONG_AGO = timedelta(days=270)
+"""A date without its year that is to come soon was hardly meant of last year: asked."""
+
+
 @dataclass(slots=True)
 class Moment:
     """A time found in a message.
@@ -144,6 +148,10 @@ def _resolve(parts: Parts, local: datetime, zone: tzinfo, now: datetime) -> Mome
             problem=doubts.AMBIGUOUS_DATE,
             choices=tuple(day.isoformat() for day in past),
         )
+    if parts.rolled and parts.day is not None and local.date() - parts.day > _LONG_AGO:
+        noon = datetime.combine(parts.day, parts.clock or time(12), tzinfo=local.tzinfo)
+        choices = (parts.day.isoformat(),)
+        return Moment(0, noon, doubts.AMBIGUOUS_DATE, choices)
     if parts.hours and parts.day is not None:
         return _either_hour(parts.day, parts.hours, local)
     if parts.back is not None:

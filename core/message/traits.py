@@ -159,7 +159,7 @@ def _first_day(word: re.Match[str], tokens: list[Token], context: Context) -> Tr
     moment = _moment(after[:3], after, context) or _moment(before, before, context)
     if moment is None:
         return None
-    if moment.problem is not None:
+    if moment.problem is not None and moment.at is None:
         return Trait("set_up", _tank(tokens), problem=moment.problem)
     return Trait("set_up", _tank(tokens), at=moment.at or context.now)
 
