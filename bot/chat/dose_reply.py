@@ -97,7 +97,8 @@ def plan_facts(plan: Plan, name: str | None, doubt: KitDoubt | None = None) -> d
         facts["upkeep"] = _upkeep_facts(plan.upkeep)
     if doubt is not None:
         facts["interval"] = _doubt_facts(doubt)
-    if retest := [goal.analyte for goal in plan.goals if plan.within_kit]:
+    retest_all = plan.within_kit or plan.is_old or plan.changed_since
+    if retest := [goal.analyte for goal in plan.goals if retest_all]:
         facts["retest_first"] = retest
     elif doubt is not None and doubt.over_gate:
         facts["retest_first"] = ["ammonia", "ph"]

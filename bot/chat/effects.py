@@ -93,7 +93,7 @@ async def _answer(turn: Turn, found: tuple[Effect, ...], name: str | None) -> Re
     if len(found) > 1:
         lines.append(words.two_forms())
     lines.insert(1 if len(found) == 1 else len(lines), words.caution())
-    told = (words.ph(found[0]), words.pace(found[0]), words.ammonia(found[0]))
+    told = (words.ph(found[0]), words.ammonia(found[0]))
     lines += [line for line in told if line is not None]
     facts = _effect_facts(found[0])
     if len(found) > 1:

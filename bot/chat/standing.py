@@ -80,6 +80,10 @@ async def why(turn: Turn, question: Question) -> list[Reply]:
     return [await turn.reply(lines, more=reasons, facts=_facts(state, found))]
 
 
+CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding"})
+"""What to do first, where that is a water change or leads to one."""
+
+
 async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     """``should i change water``: whether a reading asks for it, and when it was last done."""
     stored = about(turn, question)
@@ -91,7 +95,7 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     found = [
         finding
         for finding in find(state, frozenset(state.readings))
-        if finding.severity != "note" and BY_ID[finding.id].first == "change_water"
+        if finding.severity != "note" and BY_ID[finding.id].first in CALL_FOR_CHANGE
     ]
     facts = {"tank": stored.name, **_facts(state, found)}
     if found:

@@ -9,6 +9,11 @@ from core.advice.changes import Waters
 
 _TOUCHED: Final[tuple[tuple[str, str], ...]] = (
     ("zoanthids", r"zoanthid|palythoa|\bzoas?\b|palytoxin|\b(boil|scrub|scrap|microwav)\w*.*rock"),
+    (
+        "co2_injection",
+        r"\bco2\b.*\b(night|overnight|inject\w*|acids?|vinegar)\b"
+        r"|\b(inject\w*|acids?|vinegar|night)\b.*\bco2\b",
+    ),
     ("pressure", r"\b(yeast|ferment\w*|diy co2)\b|\bseal\w*\b.*\b(bottle|jar|vessel)\b"),
     ("cylinder", r"co2 (cylinder|bottle|tank|gas)|cylinder.*co2|pressuri[sz]ed co2"),
     ("softened", r"\bsoftened\b|water softener|softener"),

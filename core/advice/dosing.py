@@ -13,8 +13,9 @@ from core.advice import limits
 from core.advice.crash import kh_step
 from core.advice.outlook import outlook_of, with_premises
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
-from core.advice.potassium import judge_potassium
+from core.advice.potassium import adds_up, judge_potassium
 from core.advice.scheduling import added_ions, conflict, in_parts, saturation_caution
+from core.advice.since import changed_since, dosed_since
 from core.advice.state import Measured, State, degree_step
 from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
@@ -112,6 +113,8 @@ def plan_kh(wish: Wish, state: State, *, known_tank: bool) -> Plan | Refusal:
     if wish.start is not None:
         told = replace(told, readings={**told.readings, "kh": start})
     if problem := _refused_target(start, target) or conflict(told):
+        return problem
+    if wish.start is None and (problem := dosed_since(state, start)) is not None:
         return problem
     try:
         return _planned(wish, told, volume, start, target, known_tank=known_tank)
@@ -217,11 +220,13 @@ def _planned(
         reading_age=None if wish.start is not None else start.age(state.now),
         within_kit=not blind and goal.change < start.step + 1e-9,
         told=state,
+        changed_since=wish.start is None and changed_since(state, start),
         emergency=goal.change / schedule.count > limits.KH_STEP + 1e-9,
         cautions=(
             *_cautions(wish.substance, state),
             *saturation_caution(schedule),
             *(["potassium"] if potassium else []),
+            *(["sodium"] if adds_up(state, added) else []),
         ),
     )
     return with_upkeep(plan, state)

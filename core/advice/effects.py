@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.advice import limits
+from core.advice.ammonia_gate import gate_for
 from core.advice.dosing import STRONG
 from core.advice.outlook import Outlook, Stage, outlook_of, staged, steepness
 from core.advice.plan import Refusal, Weighed
+from core.advice.potassium import judge_potassium
 from core.advice.scheduling import added_ions, conflict, moved_by, steps_of
 from core.advice.state import State
 from core.errors import CoreError
@@ -59,6 +61,10 @@ class Effect:
         The water before and after; None without a KH to start from.
     days : int
         Days that the limits of KH, GH and pH would spread it over.
+    poisons : bool
+        True where a fresh reading of ammonia forbids it.
+    potassium : str or None
+        As `core.advice.potassium.judge_potassium` says of the tank's animals and doses.
     """
 
     substance: str
@@ -71,6 +77,8 @@ class Effect:
     outlook: Outlook | None
     stage: Stage | None
     days: int
+    poisons: bool = False
+    potassium: str | None = None
 
 
 def effects_of(
@@ -118,10 +126,12 @@ def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Ef
     kh = table.alkalinity_per_gram * grams / volume_l / MEQ_PER_DH
     gh = 2.0 * table.hardness_per_gram * grams / volume_l / MEQ_PER_DH
     outlook = None if state is None else _outlook(state)
-    stage, steep = None, 0.0
+    stage, steep, poisons = None, 0.0, False
+    added = added_ions([Weighed(name, grams)], volume_l)
     if outlook is not None:
         (stage,) = staged(outlook, [[(name, grams)]], volume_l)
         steep = steepness(outlook, None, stage)
+        poisons = state is not None and gate_for(state, outlook, [stage]) == "ammonia"
     days = max(
         1.0,
         steep / (limits.PH_STEP + limits.PH_ROUNDING),
@@ -134,10 +144,12 @@ def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Ef
         kh,
         gh,
         grams / volume_l,
-        added_ions([Weighed(name, grams)], volume_l),
+        added,
         outlook,
         stage,
         -int(-days // 1),
+        poisons=poisons,
+        potassium=None if state is None else judge_potassium(state, added),
     )
 
 

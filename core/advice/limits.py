@@ -112,6 +112,9 @@ OXYGEN_ALARM: Final = 3.0
 CHLORINE_WARN: Final = 0.02
 """Total chlorine; WEF MOP 8 extract (grade A). [mg/L]"""
 
+SODIUM_A_DEGREE: Final = 8.2
+"""What sodium bicarbonate brings for one degree of KH: computed with PHREEQC. [mg/L per °dH]"""
+
 POTASSIUM_CAUTION: Final = 50.0
 """Potassium summed from doses; from memory. [mg/L]"""
 

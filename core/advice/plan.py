@@ -105,6 +105,8 @@ class Plan:
         What holds the value afterwards; None where no two readings tell it.
     told : State or None
         The readings that it rests on, the question's own premises among them.
+    changed_since : bool
+        True where water was changed after the reading behind the first goal.
     cautions : tuple of str
         Ids of what must be said before the number.
     """
@@ -124,6 +126,7 @@ class Plan:
     emergency: bool = False
     upkeep: Upkeep | None = None
     told: State | None = None
+    changed_since: bool = False
     cautions: tuple[str, ...] = ()
 
     @property

@@ -1,4 +1,4 @@
-"""Potassium summed over doses: what earlier ones left, less what changes took away."""
+"""Potassium and sodium summed over doses: what earlier ones left, less what changes took away."""
 
 from __future__ import annotations
 
@@ -13,8 +13,8 @@ MINDS: Final = ("snail", "shrimp", "nerite", "prawn", "crayfish")
 MUSSELS: Final = ("mussel", "clam")
 
 
-def potassium_so_far(state: State) -> float:
-    """Potassium that logged doses brought and changes have not taken away. [mg/L]
+def dosed_so_far(state: State, ion: str) -> float:
+    """What logged doses brought of an ion and changes have not taken away. [mg/L]
 
     Counts the doses of the history at hand; a water change of unknown share takes nothing.
     """
@@ -26,7 +26,7 @@ def potassium_so_far(state: State) -> float:
         event = happening.what
         known = SUBSTANCES.get(event.substance or "")
         if event.kind == "dose" and event.grams and known is not None:
-            total += event.grams * known.milligrams_per_gram("potassium") / volume
+            total += event.grams * known.milligrams_per_gram(ion) / volume
         elif event.kind == "water_change":
             share = (event.percent or 0.0) / 100.0 or (event.litres or 0.0) / volume
             total *= 1.0 - min(max(share, 0.0), 1.0)
@@ -51,4 +51,11 @@ def judge_potassium(state: State, added: Mapping[str, float]) -> str | None:
         return "mussels"
     tender = any(word in kept for word in MINDS)
     limit = limits.POTASSIUM_CAUTION_TENDER if tender else limits.POTASSIUM_CAUTION
-    return "much" if potassium_so_far(state) + more > limit else None
+    return "much" if dosed_so_far(state, "potassium") + more > limit else None
+
+
+def adds_up(state: State, added: Mapping[str, float]) -> bool:
+    """Whether sodium of doses adds up: fresh water that was given a degree or more before."""
+    if state.tank.is_sea or state.salinity > limits.SALT_WATER or not added.get("sodium"):
+        return False
+    return dosed_so_far(state, "sodium") >= limits.SODIUM_A_DEGREE

@@ -22,6 +22,7 @@ from core.advice.scheduling import (
     per_gram,
     saturation_caution,
 )
+from core.advice.since import changed_since, dosed_since
 from core.advice.state import State
 from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
@@ -97,6 +98,10 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
         return Refusal("one_at_a_time", {"analyte": goals[0].analyte})
     if (problem := conflict(told)) is not None:
         return problem
+    read = [state.readings[g.analyte] for g in goals if _is_read(g, wish, state)]
+    for reading in read:
+        if (problem := dosed_since(state, reading)) is not None:
+            return problem
     plans = []
     for salts in _choices(wish, goals):
         weighed = weighed_for(goals, salts, volume, wish.calcium_to_magnesium)
@@ -107,6 +112,12 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
             return plan
         plans.append(plan)
     return tuple(plans)
+
+
+def _is_read(goal: Goal, wish: SaltWish, state: State) -> bool:
+    """Whether a goal starts from a reading on record, not from the question."""
+    stated = goal.analyte in wish.starts or goal.analyte in wish.premises
+    return not stated and not goal.relative and goal.analyte in state.readings
 
 
 def is_one_at_a_time(analytes: Set[str], state: State) -> bool:
@@ -245,6 +256,7 @@ def _plan(
         added=added,
         reading_age=None if asked_now or reading is None else reading.age(state.now),
         told=state,
+        changed_since=not asked_now and reading is not None and changed_since(state, reading),
         within_kit=reading is not None and 0.0 < goals[0].change < reading.step + 1e-9,
         cautions=(
             *_cautions(salts, state, known_tank=known_tank),

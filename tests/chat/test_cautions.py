@@ -123,6 +123,21 @@ SAID = {
         more=True,
     ),
     "sodium named": Row("how much baking soda for 100 l from kh 3 to 6", "mg/L sodium", more=True),
+    "sodium bicarbonate again and again": Row(
+        "dose kh 6",
+        "Sodium adds up (8.2 mg/L a °dH): where KH keeps falling, rather change water",
+        (*FERN, "yesterday 12:00 dosed 8 g baking soda", "kh 4 gh 6 ph 7.2 temp 25 ammonia 0"),
+    ),
+    "carbonate in the sea: alkaline dust": Row(
+        "dose kh 9 with sodium carbonate decahydrate",
+        "Gloves and eye protection",
+        ("/tank new Lagoon 150 l marine", "kh 7.5 ph 8.1 temp 25 salinity 35 ammonia 0"),
+    ),
+    "CO2 over 30": Row("ph 6.3 kh 4", "over 30", FERN),
+    "CO2 at night": Row("can i leave co2 on at night?", "off at night"),
+    "CO2 after an acid": Row(
+        "is vinegar beside the co2 a problem?", "0.1 mmol/L of acid frees 4.4 mg/L more at once"
+    ),
     "copper plumbing": Row("is copper plumbing a problem for shrimps?", "Test the tap for copper"),
     "well water": Row("can i use well water?", "aerate it a day"),
     "calcium and buffer in the sea": Row(

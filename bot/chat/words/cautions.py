@@ -12,6 +12,12 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
         "Gloves and eye protection, under water. If anyone feels ill after it: emergency care at"
         " once, and say “palytoxin”.",
     ),
+    "co2_injection": (
+        "CO2 at most 30 mg/L, and off at night: plants give it off then and oxygen falls. If they"
+        " gasp: gas off, air on.",
+        "Never an acid beside it: 0.1 mmol/L of acid frees 4.4 mg/L more at once. Send ph and kh"
+        " and I tell how much there is.",
+    ),
     "pressure": (
         "Never seal a vessel with bicarbonate and acid, or with yeast: it can burst.",
         "Leave a way out for the gas, and keep it away from children.",

@@ -51,6 +51,9 @@ def head(plan: Plan, tank: str | None, doubt: KitDoubt | None = None) -> str:
     if plan.is_old and plan.reading_age is not None:
         name = LABELS.get(plan.goals[0].analyte, plan.goals[0].analyte)
         return f"Retest first: the {name} reading is {age(plan.reading_age)}. {where}: {ways}."
+    if plan.changed_since:
+        name = LABELS.get(plan.goals[0].analyte, plan.goals[0].analyte)
+        return f"Retest first: water was changed since the {name} reading. {where}: {ways}."
     pace = "in one part" if plan.count == 1 else f"in {plan.count} parts, one a day"
     if plan.within_kit:
         return (
@@ -90,6 +93,7 @@ CAUTIONS: Mapping[str, str] = {
     "salt_species": "Not for plants, snails, loaches or catfish without asking.",
     "potassium": "Much potassium in all: watch snails, shrimps and plants; prefer sodium salts.",
     "saturated": "The water is nearly too full of lime already: retest calcium, KH and pH first.",
+    "sodium": "Sodium adds up (8.2 mg/L a °dH): where KH keeps falling, rather change water.",
     "alkaline_dust": "Gloves and eye protection: the dust is alkaline.",
 }
 
@@ -125,7 +129,7 @@ def ammonia(plan: Plan, tank: str | None) -> str | None:
             f"Poisonous ammonia after it: {small(expected)} mg/L as N, {small(leaves)} if CO2"
             " leaves. Measure ammonia before each part."
         )
-    if tank is not None and not plan.is_old:
+    if tank is not None and not plan.is_old and not plan.changed_since:
         return None
     return (
         f"Ammonia first: hold this only while total ammonia is under"

@@ -25,9 +25,24 @@ def head(effect: Effect, *, in_tank: bool) -> str:
     ]
     what = ", ".join([*moves, *brought])
     lead = f"{grams(effect.grams)} of {name} in {litres(effect.volume_l)}: {what}."
-    if in_tank and is_strong(effect.substance):
-        return f"Not into water with animals: it lifts pH far too fast. {lead}"
+    if in_tank and (danger := _danger(effect)) is not None:
+        return f"{danger} {lead}"
     return lead
+
+
+def _danger(effect: Effect) -> str | None:
+    """What stands against it in a tank, before any number."""
+    if is_strong(effect.substance):
+        return "Not into water with animals: it lifts pH far too fast."
+    if effect.added.get("ammonia"):
+        return "Only without animals: it is poison to them."
+    if effect.poisons:
+        return "Not now: with this much ammonia a higher pH would poison the animals."
+    if effect.potassium == "mussels":
+        return "Not with mussels: potassium harms them."
+    if effect.days > 1:
+        return f"Too much for one day with animals: spread it over at least {effect.days} days."
+    return None
 
 
 def ph(effect: Effect) -> str | None:
@@ -41,13 +56,6 @@ def ph(effect: Effect) -> str | None:
         f"pH {plain(effect.outlook.ph or 0.0, 1)} → {plain(stage.at_once, 1)} at once,"
         f" {plain(stage.expected, 1)} after standing, {plain(stage.leaves, 1)} if CO2 leaves."
     )
-
-
-def pace(effect: Effect) -> str | None:
-    """That it is too much for one day."""
-    if effect.days <= 1:
-        return None
-    return f"Too much for one day with animals: spread it over at least {effect.days} days."
 
 
 def ammonia(effect: Effect) -> str | None:

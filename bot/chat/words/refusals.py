@@ -124,6 +124,10 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         f"I need {_analyte(facts)} first. Measure it and send it, for example:"
         f" {facts['analyte']} {EXAMPLES.get(str(facts['analyte']), '4')}",
     ],
+    "dosed_since": lambda facts: [
+        f"No second dose yet: {facts['substance']} went in after the {_analyte(facts)} reading.",
+        f"Retest {_analyte(facts)}, pH and ammonia 24 h after it, send them, and ask again.",
+    ],
     "one_at_a_time": lambda facts: [
         "No, not both at once: in the sea calcium and buffer in one place or at one time fall out"
         " as lime.",
@@ -193,7 +197,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "potassium_mussels": lambda facts: [
         f"No {facts['substance']} with mussels: potassium harms them.",
-        "Take the sodium salt instead: dose kh 6 with baking soda",
+        "Take a salt without potassium. For KH: dose kh 6 with baking soda",
     ],
     "mixing": lambda _facts: [
         "No, never mix these: it gives poisonous gas.",

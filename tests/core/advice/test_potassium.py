@@ -9,7 +9,7 @@ import pytest
 
 from core.advice.dosing import Wish, plan_kh
 from core.advice.plan import Plan, Refusal
-from core.advice.potassium import potassium_so_far
+from core.advice.potassium import dosed_so_far
 from core.advice.state import Happening, State
 from core.message.model import Event
 from tests.core.advice.tank_water import NOW, told
@@ -31,7 +31,7 @@ def dose(grams: float) -> Event:
 def test_doses_add_up_and_changes_take_away() -> None:
     """4.29 g in 120 L are 13.9 mg/L potassium (table of cautions, PHREEQC)."""
     events = ((9, dose(4.29)), (5, Event("water_change", percent=50.0)), (2, dose(4.29)))
-    assert potassium_so_far(after(*events)) == pytest.approx(1.5 * 13.9, rel=0.01)
+    assert dosed_so_far(after(*events), "potassium") == pytest.approx(1.5 * 13.9, rel=0.01)
 
 
 @pytest.mark.parametrize(
