@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from datetime import datetime, timedelta
 
 from core.analytes import ANALYTES
@@ -16,9 +17,10 @@ def plain(number: float, decimals: int) -> str:
 
 
 def span(low: float, high: float, decimals: int) -> str:
-    """From where to where; one number where both round to the same."""
-    ends = dict.fromkeys((plain(low, decimals), plain(high, decimals)))
-    return "–".join(ends)
+    """From where to where, rounded outwards; one number where both are the same."""
+    tens = 10.0**decimals
+    ends = math.floor(low * tens + 1e-6) / tens, math.ceil(high * tens - 1e-6) / tens
+    return "–".join(dict.fromkeys(plain(end, decimals) for end in ends))
 
 
 def grams(amount: float) -> str:
