@@ -182,13 +182,18 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.ambiguous = kind == "several"
         before = tokens[index - 1] if index else None
         slash = before is not None and before.text == "/" and before.end == token.start
-        item.bearing = kind == "unit" or slash or any(char.isdigit() for char in token.text)
+        item.bearing = kind == "unit" or slash or _has_digit(token.text)
         clause.items.append(item)
     elif token.text == "?":
         clause.questioned = True
     elif token.text in _ODD or within_word(tokens, index):
         clause.items.append(Item("U", token.start, token.end, token.text))
     return index + 1
+
+
+def _has_digit(text: str) -> bool:
+    # Most words are letters only, which one call tells.
+    return not text.isalpha() and any(map(str.isdigit, text))
 
 
 def within_word(tokens: list[Token], index: int) -> bool:

@@ -26,6 +26,7 @@ _MOST = 12
 _FRACTIONS = frozenset({"1/2", "1/3", "1/4", "1/8"})
 _WATERS = frozenset({"home", "other"})
 _TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
+_COUNTED = frozenset({"number", "fraction", "count"})
 
 
 def build(tokens: list[Token], state: Statement) -> Line:
@@ -141,9 +142,10 @@ def _bullet(tokens: list[Token], state: Statement) -> int:
 
 def _moment(tokens: list[Token], index: int, line: Line, state: Statement) -> Moment | None:
     """A time that begins here, unless a name waits for this number."""
-    if len(line.moments) >= _MOST:
-        return None
     token = tokens[index]
+    counted = token.kind in _COUNTED or token.value in {"half", "one"}
+    if not (counted or token.kind in _TIMES) or len(line.moments) >= _MOST:
+        return None
     clause = line.clauses[-1]
     if token.kind in {"dotted", "slashed"} and clause.items and clause.items[-1].kind == "N":
         names = sum(item.kind == "N" for item in clause.items)
@@ -153,12 +155,10 @@ def _moment(tokens: list[Token], index: int, line: Line, state: Statement) -> Mo
         return None  # a list of numbers (7/4/8)
     if token.text in _FRACTIONS and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
         return None
-    if token.kind in {"number", "fraction", "count"} or token.value in {"half", "one"}:
+    if counted:
         following = tokens[index + 1] if index + 1 < len(tokens) else None
         if following is None or (following.kind != "time" and following.text not in BETWEEN):
             return None
-    elif token.kind not in _TIMES:
-        return None
     return times.find(tokens, index, state.context)
 
 

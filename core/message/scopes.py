@@ -60,6 +60,8 @@ def clause_words(clause: Clause) -> None:
 
 def other_water(line: Line, candidates: list[Candidate], state: Statement) -> None:
     """Which values are another water's: from its word to the next word for the tank."""
+    if not state.other and not any(clause.other for clause in line.clauses):
+        return
     active = state.other and not line.tanks
     seen = False
     tanked = {index for index, _ in line.tanks}

@@ -38,7 +38,7 @@ def _line(tokens: list[Token], state: Statement) -> None:
     previous = None
     timed = {index for index, _ in line.moments} if line.moments else ()
     for index, clause in enumerate(line.clauses):
-        if clause.items:
+        if any(item.kind != "U" for item in clause.items):
             pairs.bind(clause, previous, timed=index in timed)
         previous = clause.candidates[-1] if clause.candidates else None
     _scopes(line, state)
@@ -112,20 +112,24 @@ def _finish(state: Statement) -> Parsed:
 
 def _worth_asking(state: Statement) -> list[Doubt]:
     """In plain talk, lone numbers and names are no doubts."""
-    plain = {doubts.NO_VALUE, doubts.STRAY_NUMBER, doubts.UNKNOWN_NAME}
-    if not state.paired:
-        plain |= {doubts.WISH, doubts.CHANGE, doubts.OTHER_WATER}
-    if state.paired or (not state.talk and not state.words):
+    if not state.doubts or state.paired or (not state.talk and not state.words):
         return state.doubts
     state.doubts = [doubt for doubt in state.doubts if doubt.reason not in _TIMES]
     reasons = {doubt.reason for doubt in state.doubts}
     if doubts.NO_VALUE in reasons and reasons & {doubts.STRAY_NUMBER, doubts.UNKNOWN_NAME}:
         return state.doubts  # a name and a number, though not together
-    if any(d.reason not in plain or d.choices or d.suggestion for d in state.doubts):
+    if any(d.reason not in _NO_QUESTIONS or d.choices or d.suggestion for d in state.doubts):
         return state.doubts
     return []
 
 
+_NO_QUESTIONS = frozenset(
+    {
+        doubts.NO_VALUE, doubts.STRAY_NUMBER, doubts.UNKNOWN_NAME,
+        doubts.WISH, doubts.CHANGE, doubts.OTHER_WATER,
+    }
+)  # fmt: skip
+"""Doubts that are none where nothing in the message is a name with its number."""
 _TIMES = frozenset({doubts.FUTURE, doubts.BAD_TIME, doubts.AMBIGUOUS_DATE})
 """Doubts of a time, which need something that it belongs to: `i will test tomorrow`."""
 
