@@ -163,6 +163,11 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.unit, _, item.analyte = str(token.value).partition("@")
         clause.items.append(item)
         return index + 1
+    if kind == "mark" and token.value == "half":
+        item = Item("U", token.start, token.end, token.text)
+        item.bearing = True  # half of what: a number may have lost it
+        clause.items.append(item)
+        return index + 1
     if kind == "mark":
         if token.text == "=" and clause.items and clause.items[-1].kind == "V":
             clause.after.append("equals")

@@ -24,13 +24,22 @@ _NAMES = frozenset({"th", "tac"})
 _WRITTEN = re.compile(r"[°º˚]|fH(?!\w)|[Ff]r[ae]n")
 """The sign, the usual capital, or a unit in words; matched against the value as written."""
 
+_BARE = re.compile(r"[°º˚]d?$")
+
 
 def slips(state: Statement, tokens: list[Token]) -> None:
-    """Turn the French degrees of a message that may be a slip into doubts."""
-    if _meant(tokens):
-        return
+    """Turn what may be a slip, in a message that has French degrees, into doubts.
+
+    Beside a French degree a bare one (`7 °`, `7 °d`) may have lost its letter.
+    """
+    meant = _meant(tokens)
     kept = [
-        value.unit != FRENCH or bool(_WRITTEN.search(state.source[value.start : value.end]))
+        (
+            meant
+            or value.unit != FRENCH
+            or bool(_WRITTEN.search(state.source[value.start : value.end]))
+        )
+        and not (value.unit == "°dH" and _BARE.search(state.source[value.start : value.end]))
         for value in state.values
     ]
     for value, sound in zip(state.values, kept, strict=True):
