@@ -116,7 +116,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if (coming := arrivals.coming_in(turn, parsed)) is not None:
         return await arrivals.answer(turn, coming)
     if products.is_label(turn, parsed):
-        return await products.answer(turn, parsed)
+        return await products.command(turn, Command("label", turn.incoming.text), parsed)
+    if (managed := await products.manage(turn)) is not None:
+        return managed
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks.own(turn)) is not None:
         return described

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from bot.chat import changes, dose_reply, effects, salts, tanks
+from bot.chat import changes, dose_reply, effects, products, salts, tanks
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -53,6 +53,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         # Millilitres of a tank are a slip; of a product they are no amount that we know.
         small = {"volume_l": question.millilitres / 1000.0}
         return [await dose_reply.refuse(turn, Refusal("volume_implausible", small), None)]
+    if (by_product := await products.dose(turn, question)) is not None:
+        return by_product
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]
     if changes.PURE.search(text) and (question.target is not None or question.volume_l):

@@ -12,6 +12,7 @@ from bot.chat import (
     doubts,
     emergencies,
     expected,
+    products,
     reminder_answers,
     salts,
     settings,
@@ -35,6 +36,8 @@ async def _more(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
 VERBS: Final[Mapping[str, Verb]] = {
     "more": _more,
     "undo": corrections.press_undo,
+    "keep_effect": products.press_keep,
+    "leave_effect": products.press_leave,
     "what_now": emergencies.press_what_now,
     "take_doubt": doubts.take,
     "keep_stray": doubts.keep_stray,

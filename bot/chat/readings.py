@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat import products
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
@@ -38,6 +39,9 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         ]
         replies = [*answers, *replies]
         await turn.use_tank((told or crowds)[-1].tank)
+        for each in told:
+            if (seen := await products.offer_to_learn(turn, each)) is not None:
+                replies.append(seen)
     replies += [await ask_stray(turn, name, stray) for name, stray in strays.items()]
     if doubts := _worth_asking(known, turn):
         replies.append(await ask(turn, doubts, known))

@@ -102,6 +102,27 @@ class KitRow(Base):
     good_until: Mapped[date | None]
 
 
+class ProductRow(Base):
+    """A bought product: so much of it in so many litres raises an analyte, by label or learned."""
+
+    __tablename__ = "products"
+    __table_args__ = (UniqueConstraint("chat_id", "name_key", "analyte"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True)
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
+    name: Mapped[str]
+    name_key: Mapped[str]
+    amount: Mapped[float]
+    unit: Mapped[str]
+    litres: Mapped[float]
+    analyte: Mapped[str]
+    rise: Mapped[float]
+    rise_low: Mapped[float]
+    rise_high: Mapped[float]
+    learned: Mapped[bool]
+    kept_at: Mapped[datetime]
+
+
 class EntryRow(Base):
     """One message, edit, correction, undo or button that stored something."""
 

@@ -10,6 +10,7 @@ from bot.store.chats import Chats
 from bot.store.findings import Findings
 from bot.store.log import Log
 from bot.store.offers import Offers
+from bot.store.products import Products
 from bot.store.reminders import Reminders
 from bot.store.tanks import Tanks
 
@@ -46,6 +47,11 @@ class UnitOfWork:
     def findings(self) -> Findings:
         """What keepers were told that their readings mean."""
         return Findings(self.session)
+
+    @cached_property
+    def products(self) -> Products:
+        """Bought products by what they do."""
+        return Products(self.session)
 
     @cached_property
     def offers(self) -> Offers:

@@ -60,3 +60,64 @@ async def test_a_label_is_read_in_other_words_and_never_stored(talk: Talk) -> No
     assert "Not stored as a reading" in other.text
     assert "nitrate 20" in (await talk.say("history of nitrate"))[0].text
     assert (await talk.facts("dose kh 6"))["from"] == 4
+
+
+async def test_a_product_is_kept_and_dosed_by_its_label(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 gh 6 ph 7.2 temp 25 ammonia 0")
+    assert "Kept as “my buffer”" in await talk.text(f"my buffer: {LABEL}")
+    facts = await talk.facts("dose kh 6 with my buffer")
+    assert facts["parts"] == pytest.approx([5 * 120 / 80] * 2)
+    assert facts["product"]["name"] == "my buffer"
+    assert "GH" in await talk.text("dose gh 8 with my buffer")
+    assert "grams" not in await talk.facts("dose gh 8 with my buffer")
+    assert "my buffer" in await talk.text("products")
+    assert "Forgotten" in await talk.text("forget my buffer")
+    refused = await talk.facts("dose kh 6 with my buffer")
+    assert refused["refused"] == "substance_unknown"
+    assert "grams" not in refused
+
+
+@pytest.mark.parametrize("text", ["dose kh 6 with magic powder", "raise kh to 6 using blue drops"])
+async def test_a_dose_with_something_unknown_gets_no_number(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 ph 7.2 temp 25 ammonia 0")
+    facts = await talk.facts(text)
+    assert facts["refused"] == "substance_unknown"
+    assert "grams" not in facts
+
+
+async def test_a_product_passes_the_gates_of_a_buffer(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say(f"my buffer: {LABEL}")
+    await talk.say("kh 4 ph 8.0 temp 25 ammonia 1")
+    facts = await talk.facts("dose kh 6 with my buffer")
+    assert facts["refused"] == "ammonia"
+    assert "grams" not in facts
+
+
+async def test_what_a_dose_did_is_learned_and_kept_only_after_a_yes(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("gh 4 kh 5 ph 7.2 temp 25 ammonia 0")
+    await talk.wait(hours=1)
+    await talk.say("dosed 10 g mineral mix")
+    await talk.wait(hours=20)
+    _, offered = await talk.say("gh 7")
+    assert "Shall I keep that" in offered.text
+    assert "grams" not in await talk.facts("dose gh 9 with mineral mix")
+    await talk.press(1, offered)
+    facts = await talk.facts("dose gh 9 with mineral mix")
+    # A whole degree's kit: 7 may be 6 to 7 and 4 be 3 to 4, so 10 g raise 2 to 4 degrees.
+    assert facts["product"]["rise_span"] == [2, 4]
+    assert facts["grams"] == pytest.approx(10 * 2 / 4)
+    assert "settled already" in (await talk.press(1, offered))[0].text
+
+
+async def test_nothing_is_learned_where_something_else_was_done(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("gh 4")
+    await talk.wait(hours=1)
+    await talk.say("dosed 10 g mineral mix")
+    await talk.say("changed 20%")
+    await talk.wait(hours=20)
+    assert len(await talk.say("gh 7")) == 1
