@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from typing import Any
 
 from bot.chat import dose_reply, standing
@@ -12,18 +12,22 @@ from bot.chat.state import source_of, state_of
 from bot.chat.turn import Turn
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
+from bot.chat.words import warming as warming_words
 from bot.store.tanks import StoredTank
+from core.advice import limits
 from core.advice.change_plan import ChangePlan, plan_change
-from core.advice.changes import Mixed, Waters, nh3_now, waters_of
+from core.advice.changes import Mixed, Waters, mixed, nh3_now, waters_of
 from core.advice.danger import cut_to_kh, poison_in
 from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
 from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
 from core.advice.scheduling import conflict
 from core.advice.state import State
+from core.advice.warming import coldest_safe
 from core.errors import CoreError
 from core.message.model import Parsed, Question
 from core.tank import Tank
+from core.water import ammonia_freed
 
 WEEK = 7.0
 EVERY = re.compile(
@@ -119,12 +123,19 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         lines.append(words.cut(ro_share))
     if not plan.steps:
         lines += words.no_steps(plan)
-    chlorine = asked.source.last("total_chlorine")
+    if "temperature" in plan.broken:
+        coldest = coldest_safe(waters.tank.water.temperature, share, limits.TEMPERATURE_STEP)
+        facts["new_water_from"] = coldest
+        lines.append(warming_words.warm_first(coldest))
+    chlorinated = is_chlorinated(asked)
+    if chlorinated and (safe := with_chloramine(waters, plan)) is not None:
+        facts["largest_if_chloramine"] = safe
+        lines.append(words.chloramine(safe))
     lines += [
         words.row(f"{words.percent(share)} at once", facts["at_once"]),
         words.row("After standing", facts["stood"]),
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
-        words.prepare(waters, asked.source_name, None if chlorine is None else chlorine.value),
+        words.prepare(waters, asked.source_name, chlorinated=chlorinated),
     ]
     if (routine := _routine(question, asked, plan)) is not None:
         facts["routine"] = asdict(routine)
@@ -132,6 +143,37 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
     return await turn.reply(
         lines[:6], more=words.more(plan, waters, asked.source_name), facts=facts
     )
+
+
+FREE_OF_CHLORINE = re.compile(
+    r"\b(ro|r\.o\.|osmosis|rain|rain ?water|distilled|demineralised|well|spring|bottled|mix)\b",
+    re.IGNORECASE,
+)
+"""Names of waters that no supplier treats."""
+
+
+def is_chlorinated(asked: Asked) -> bool:
+    """Whether the new water may hold chlorine: by its reading, else by where it comes from."""
+    total = asked.source.last("total_chlorine")
+    if total is not None:
+        return total.value > limits.CHLORINE_WARN
+    salt = asked.source.last("salinity")
+    prepared = salt is not None and salt.value > limits.SALT_WATER
+    return not prepared and FREE_OF_CHLORINE.search(asked.source_name) is None
+
+
+def with_chloramine(waters: Waters, plan: ChangePlan) -> float | None:
+    """The largest safe share if the unmeasured chlorine is chloramine; None where it binds nothing.
+
+    Dechlorinating chloramine frees its ammonia; up to 4 mg/L are allowed in tap water.
+    """
+    if waters.source_n > 0.0 or not plan.steps:
+        return None
+    freed = replace(waters, source_n=ammonia_freed(limits.CHLORINE_ASSUMED))
+    after = mixed(freed, plan.steps[0])
+    if max(float(each) for each in after.nh3) <= waters.limit:
+        return None
+    return plan_change(freed, plan.steps[0], emergency=plan.emergency).largest_safe_share
 
 
 def _routine(question: Question, asked: Asked, plan: ChangePlan) -> SawTooth | None:

@@ -27,6 +27,7 @@ from bot.chat import (
     tanks,
     traits,
     typed,
+    warming,
 )
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -117,6 +118,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await arrivals.answer(turn, coming)
     if products.is_label(turn, parsed):
         return await products.command(turn, Command("label", turn.incoming.text), parsed)
+    if (warmed := await warming.answer(turn)) is not None:
+        return warmed
     if (managed := await products.manage(turn)) is not None:
         return managed
     told = parsed.values or parsed.events or parsed.question is not None

@@ -135,16 +135,28 @@ def cut(share: float) -> str:
     )
 
 
-def prepare(waters: Waters, source: str, total_chlorine: float | None) -> str:
+def prepare(waters: Waters, source: str, *, chlorinated: bool) -> str:
     """What to do with the new water before it goes in."""
     if waters.source.kh < 0.5 and waters.source.gh < 0.5:
         return (
             f"{source} water has no minerals: never fill a tank with it alone, and match its"
             " temperature."
         )
-    if total_chlorine is not None and total_chlorine <= 0.02:
+    if not chlorinated:
         return "Match the temperature; go slowly."
-    return "Dechlorinate tap water first and match its temperature; go slowly."
+    return (
+        "Dechlorinate first: a bucket for its own litres, a hose into the tank for the whole tank."
+        " Match the temperature; go slowly."
+    )
+
+
+def chloramine(safe: float) -> str:
+    """What unmeasured chloramine would allow, told where it binds."""
+    at_most = f"at most {percent(safe)} at once" if safe > 0.0 else "no change with it"
+    return (
+        f"Chloramine in the tap (up to 4 mg/L, unmeasured) would free ammonia: then {at_most}."
+        " Test the tap's total chlorine."
+    )
 
 
 def more(plan: ChangePlan, waters: Waters, source: str) -> list[str]:
