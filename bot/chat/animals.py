@@ -3,67 +3,117 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any
+from typing import Any, Final
 
 from bot.chat.model import Reply
 from bot.chat.state import source_of, source_readings, state_of
 from bot.chat.turn import Turn
 from bot.chat.words import animals as words
 from bot.chat.words import questions as question_words
+from bot.store.offers import Choice
 from core.advice.keeping import can_keep
-from core.advice.livestock import Found, could_live, lookup
-from core.advice.state import State
+from core.advice.livestock import Found, could_live, likeliest, lookup, named_in
+from core.advice.state import Measured, State
+from core.advice.stock import names_no_kind
 from core.message.model import Parsed, Question
 from core.tank import Stock, Tank
 
-_WITH = re.compile(r"\s+(?:with|and|together with|&)\s+", re.IGNORECASE)
-SHOWN = 8
+_WITH: Final = re.compile(
+    r"\s+(?:with|and|together with|&|mit|und|avec|et|con|y|e|met|en|z|i|med|och)\s+"
+)
+_BESIDE: Final = re.compile(
+    r"^(?:(?:some|a|an|the|my|more|new|\d{1,4}|keep|put|have|add)\s+)+|\s+(?:in|into|to|for)\b.*$"
+)
+_WHAT: Final = re.compile(
+    r"\b(?:what|which|who|welche\w?|was|quels?|que|quali|welke|jakie|vilka)\b"
+)
+SHOWN: Final = 8
 """Kinds that fit one screen."""
+
+Said = tuple[str, Found]
 
 
 async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Whether a kind may join a tank, or the company that the question names."""
-    if question.species is None:
-        return [await _could_live(turn)]
-    asked, *company = _WITH.split(question.species)
-    found = lookup(asked)
-    if found.species is None:
-        return [await turn.reply(words.which(asked, found))]
+    kinds = _kinds(question)
+    if not kinds:
+        return [await _could_live(turn, question)]
+    (asked, found), *company = kinds
     state, name = await _against(turn, question, company)
-    if isinstance(state, Found):
-        return [await turn.reply(words.which(name, state))]
+    for said, meant in kinds:
+        if meant.species is None:
+            return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
+    if found.species is None:
+        raise LookupError(asked)
     answer = can_keep(found.species, state, asked)
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}
     return [await turn.reply(words.keep(answer, name), facts=facts)]
 
 
-async def _against(turn: Turn, question: Question, company: list[str]) -> tuple[State | Found, str]:
-    """The tank that is meant, with the company that the question adds to its stock.
+async def _ask(turn: Turn, said: str, found: Found) -> Reply:
+    """Ask whom a name means; a button asks the question again with that kind in it."""
+    names = [row.name_in(turn.chat.language) for row in found.candidates]
+    again = re.compile(re.escape(said), re.IGNORECASE)
+    choices = [
+        Choice(name, "say_again", "", {"text": again.sub(name, turn.incoming.text, count=1)})
+        for name in names
+    ]
+    return await turn.reply(words.which(said, found, turn.chat.language), choices=choices)
 
-    A companion whose name is not one kind's is given back to be asked about.
-    """
+
+def _kinds(question: Question) -> list[Said]:
+    """Whom a question names, the one asked about first; empty where it asks who could live."""
+    asked = (question.species or "").casefold()
+    kinds: list[Said] = []
+    for part in _WITH.split(asked) if asked else ():
+        plain = _BESIDE.sub("", part)
+        whole = lookup(plain)
+        if whole.species is not None or whole.candidates:
+            kinds.append((plain, whole))
+        elif named := named_in(part):
+            kinds += named
+        elif not (_WHAT.search(part) or names_no_kind(plain)):
+            kinds.append((plain, whole))
+    return kinds
+
+
+async def _against(turn: Turn, question: Question, company: list[Said]) -> tuple[State, str]:
+    """The tank that is meant, with the company that the question adds to its stock."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None:
         state, name = State(Tank(name=""), turn.local_now), words.THAT_TANK
     else:
         state, name = await state_of(turn, stored, turn.now), stored.name
-    extra = []
-    for said in company:
-        found = lookup(said)
-        if found.species is None:
-            return found, said
-        extra.append(Stock(said, 1))
-    tank = replace(state.tank, stock=(*state.tank.stock, *extra))
-    return replace(state, tank=tank), name
+    extra = tuple(Stock(said, 1) for said, _ in company)
+    return replace(state, tank=replace(state.tank, stock=(*state.tank.stock, *extra))), name
 
 
-async def _could_live(turn: Turn) -> Reply:
-    """What the source water of the current tank suits as it is."""
-    stored = turn.current_tank
-    source = None if stored is None else await source_of(turn, stored)
-    if stored is None or source is None:
+async def _could_live(turn: Turn, question: Question) -> Reply:
+    """What a water suits: the question's, a named tank's, the source's, else the tank's own."""
+    name, water = await _water(turn, question)
+    if not water:
         return await turn.reply(question_words.no_source())
-    suited = could_live(await source_readings(turn, stored))
+    suited = could_live(water)
     facts = {"species": [each.species.scientific for each in suited[:SHOWN]]}
-    return await turn.reply(words.could_live(suited, source.name), facts=facts)
+    return await turn.reply(words.could_live(suited, name, water), facts=facts)
+
+
+async def _water(
+    turn: Turn, question: Question
+) -> tuple[str, Mapping[str, Measured] | Mapping[str, float]]:
+    told = dict(question.premises)
+    if question.analyte is not None and question.target is not None:
+        told[question.analyte] = question.target
+    if told.keys() & {"gh", "kh", "salinity"}:
+        return words.THAT_WATER, told
+    named = turn.tank_named(question.tank) if question.tank else None
+    stored = named or turn.current_tank
+    if stored is None:
+        return "", {}
+    source = await source_of(turn, stored)
+    if named is None and source is not None:
+        return source.name, await source_readings(turn, stored)
+    state = await state_of(turn, stored, turn.now)
+    return stored.name, state.readings

@@ -40,7 +40,7 @@ async def answer_for(
     state = await state_of(turn, told.tank, told.at)
     found = find(state, _woken(told))
     news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
-    whom, names, unclear = naming.asked(told, state.tank.stock, entry_id, turn.chat.language)
+    whom, names, unclear = naming.asked(told, state.tank, entry_id, turn.chat.language)
     shown = [finding for finding in news if not _asks_of(finding, unclear)][:SHOWN]
     said = [finding for finding in news if finding in shown or _asks_of(finding, unclear)]
     await turn.uow.findings.add(entry_id, told.tank.id, said, told.at)

@@ -80,7 +80,7 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
 
 def _animals(coming: Coming) -> tuple[str, Found, int | None] | None:
     """The animals that are named: the words, whom they can mean, and how many."""
-    named = named_in(coming.text)
+    named = next(iter(named_in(coming.text)), None)
     for counted in _COUNTED.finditer(coming.text):
         many, said = int(counted[1]), counted[2].split()
         if named is not None:

@@ -8,16 +8,16 @@ from dataclasses import replace
 from bot.chat.told import Told
 from bot.chat.words import animals as words
 from bot.store.offers import Choice
-from core.advice.livestock import Found, lookup
+from core.advice.livestock import Found, likeliest, lookup
 from core.advice.stock import names_no_kind
 from core.message.model import Event
-from core.tank import Stock
+from core.tank import Stock, Tank
 
 OFFERED = 4
 
 
 def asked(
-    told: Told, stock: Sequence[Stock], entry_id: int, language: str
+    told: Told, tank: Tank, entry_id: int, language: str
 ) -> tuple[list[str], list[Choice], str | None]:
     """Ask about the first name that is no one kind's.
 
@@ -30,7 +30,7 @@ def asked(
         event = each.what
         if event.kind not in {"added", "lost"}:
             continue
-        lines, names = _question(event, stock, language)
+        lines, names = _question(event, tank, language)
         if lines:
             held = {"entry_id": entry_id, "tank_id": told.tank.id, "said": event.species}
             choices = [
@@ -40,12 +40,10 @@ def asked(
     return [], [], None
 
 
-def _question(
-    event: Event, stock: Sequence[Stock], language: str
-) -> tuple[list[str], list[tuple[str, str]]]:
+def _question(event: Event, tank: Tank, language: str) -> tuple[list[str], list[tuple[str, str]]]:
     """The question about one name, with the label and the name of each answer."""
     if names_no_kind(event.species):
-        kinds = [held.species for held in stock]
+        kinds = [held.species for held in tank.stock]
         if event.kind == "added" or len(kinds) < 2:
             return [], []
         return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
@@ -54,15 +52,13 @@ def _question(
     if found.species is not None or not found.candidates:
         return [], []
     if event.kind == "lost" and found.shared:
-        kinds = _on_record(found, stock)
+        kinds = _on_record(found, tank.stock)
         if len(kinds) == 1:
             return [], []
         if kinds:
             return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
-    kept = {row.scientific for held in stock if (row := lookup(held.species).species)}
-    likeliest = sorted(found.candidates, key=lambda row: row.scientific not in kept)
-    found = replace(found, candidates=tuple(likeliest))
-    names = [row.name_in(language) for row in likeliest]
+    found = replace(found, candidates=likeliest(found, tank))
+    names = [row.name_in(language) for row in found.candidates]
     return words.which(said, found, language), [(name, name) for name in names]
 
 

@@ -92,7 +92,7 @@ def _look_up(text: str) -> Found:
     near = tuple(_nearest(joined(plain), held))
     long_enough = len(plain) >= WORD_LONG_ENOUGH
     if not near and long_enough and (sharing := held.words.get(stem(plain))):
-        return Found(None, held.rows(sharing[:MOST_OFFERED]), shared=len(sharing) > 1)
+        return Found(None, held.rows(sharing), shared=len(sharing) > 1)
     return Found(None, near)
 
 
@@ -100,8 +100,8 @@ MOST_WORDS: Final = 4
 """Words of the longest common name that is sought in a sentence."""
 
 
-def named_in(text: str) -> tuple[str, Found] | None:
-    """The first animal that a sentence names in full, with the words that name it.
+def named_in(text: str) -> list[tuple[str, Found]]:
+    """Every animal that a sentence names in full, in order, with the words that name it.
 
     Parameters
     ----------
@@ -110,18 +110,23 @@ def named_in(text: str) -> tuple[str, Found] | None:
 
     Examples
     --------
-    >>> words, found = named_in("how do i add 6 cherry shrimps to my tank")
-    >>> words, found.species.scientific
-    ('cherry shrimps', 'Neocaridina davidi')
+    >>> [(words, found.species.name) for words, found in named_in("6 cherry shrimps with a betta")]
+    [('cherry shrimps', 'cherry shrimp'), ('betta', 'Siamese fighting fish')]
     """
     words = plain_name(text[:LONGEST_SENTENCE]).split()
     held = table()
-    for size in range(MOST_WORDS, 0, -1):
-        for start in range(len(words) - size + 1):
+    named: list[tuple[str, Found]] = []
+    start = 0
+    while start < len(words):
+        for size in range(min(MOST_WORDS, len(words) - start), 0, -1):
             said = " ".join(words[start : start + size])
             if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
-                return said, lookup(said)
-    return None
+                named.append((said, lookup(said)))
+                start += size
+                break
+        else:
+            start += 1
+    return named
 
 
 def species(name: str) -> Species:

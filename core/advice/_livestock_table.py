@@ -70,6 +70,8 @@ class Species:
         Of a grown animal. [cm]
     hunts, fights : bool
         Eats what fits into its mouth; fights its like or its neighbours.
+    shoals : bool
+        Lives in a group of its kind, uneasy without.
     several : bool
         True where the row stands for several species.
     mussel : bool
@@ -93,6 +95,7 @@ class Species:
     length: float | None = None
     hunts: bool = False
     fights: bool = False
+    shoals: bool = False
     several: bool = False
     mussel: bool = False
     sources: Mapping[str, str] = field(default_factory=dict)
@@ -185,6 +188,7 @@ def _species(row: Mapping[str, Any], group: Mapping[str, Any]) -> Species:
         length=row.get("length"),
         hunts=row.get("hunts", False),
         fights=row.get("fights", False),
+        shoals=row.get("shoals", False),
         several=row.get("many", False),
         mussel=row.get("mussel", False),
         sources=sources,

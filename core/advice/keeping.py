@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
-from core.advice.livestock import Conflict, Misfit, Species, fits, kept_in, together
+from core.advice.livestock import Conflict, Misfit, Species, fits, kept_in, least_volume, together
 from core.advice.state import State
 
 Verdict = Literal["yes", "no", "care", "retest", "unmeasured"]
@@ -24,8 +24,8 @@ class Keeping:
     asked : Species
         Who is asked about.
     verdict : str
-        yes; no (something surely stands against it); care (only manners do); retest (only the
-        kits' doubt does); or unmeasured (nothing is known of the water).
+        yes; no (something surely stands against it); care (only manners or room do); retest
+        (only the kits' doubt does); or unmeasured (nothing is known of the water).
     misfits : tuple of Misfit
         What of the water does not suit it.
     conflicts : tuple of Conflict
@@ -42,6 +42,8 @@ class Keeping:
     conflicts: tuple[Conflict, ...]
     unmeasured: tuple[str, ...]
     unknown: tuple[str, ...]
+    cramped: float | None = None
+    """Water that it needs at least once grown, where the tank holds less. [L]"""
     names: Mapping[str, str] = field(default_factory=dict)
     """The keeper's own words for kinds, by scientific name."""
 
@@ -72,6 +74,10 @@ def can_keep(asked: Species, state: State, said: str | None = None) -> Keeping:
         verdict: Verdict = "no"
     else:
         verdict = _verdict(misfits, conflicts, state)
+    least, volume = least_volume(asked), state.tank.volume_l
+    cramped = least if least is not None and volume is not None and volume < least else None
+    if cramped is not None and verdict == "yes":
+        verdict = "care"
     return Keeping(
         asked,
         verdict,
@@ -79,6 +85,7 @@ def can_keep(asked: Species, state: State, said: str | None = None) -> Keeping:
         conflicts,
         tuple(of for of in _needed(asked) if of not in state.readings),
         tuple(stock.species for stock in kept.unknown if stock.count > 0),
+        cramped,
         {**kept.said, asked.scientific: said or kept.name_of(asked)},
     )
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
-from core.advice._livestock_names import Found, lookup, named_in, species
+from core.advice._livestock_names import MOST_OFFERED, Found, lookup, named_in, species
 from core.advice._livestock_table import (
     RANGES,
     SENSITIVITIES,
@@ -40,6 +40,8 @@ __all__ = [
     "fits",
     "is_tender",
     "kept_in",
+    "least_volume",
+    "likeliest",
     "lookup",
     "named_in",
     "nitrate_limit",
@@ -301,6 +303,38 @@ def kept_in(tank: Tank) -> Kept:
         known[row.scientific] = (row, before + stock.count)
         said.setdefault(row.scientific, stock.species)
     return Kept(tuple(known.values()), tuple(unknown), said)
+
+
+LITRES_PER_LENGTH: Final = 0.25
+"""Under so much water for the square of its grown length a fish is cramped for sure: a lenient
+bound of our own, far under what the trade recommends. Common practice. [L/cm²]"""
+
+SHORTEST_JUDGED: Final = 10.0
+"""Of smaller fish the number decides, which is not judged. [cm]"""
+
+SHOAL: Final = 6
+"""Fewer than so many of a kind that lives in groups are uneasy; common practice."""
+
+
+def least_volume(kept: Species) -> float | None:
+    """Water under which a grown fish is cramped for sure; None where that is not judged. [L]
+
+    Examples
+    --------
+    >>> least_volume(species("oscar")), least_volume(species("neon tetra"))
+    (256.0, None)
+    """
+    if kept.being != "fish" or kept.length is None or kept.length < SHORTEST_JUDGED:
+        return None
+    return LITRES_PER_LENGTH * kept.length**2
+
+
+def likeliest(found: Found, tank: Tank) -> tuple[Species, ...]:
+    """The candidates of a name in the order in which a tank makes them likely, the best few."""
+    kept = {row.scientific for row in kept_in(tank).kinds}
+    water = "fresh" if tank.kind == "pond" else tank.kind
+    ordered = sorted(found.candidates, key=lambda r: (r.scientific not in kept, r.water != water))
+    return tuple(ordered[:MOST_OFFERED])
 
 
 def is_tender(tank: Tank) -> bool:

@@ -48,8 +48,8 @@ def test_an_unknown_name_is_asked(said: str, start: str) -> None:
 
 
 def test_what_could_live_is_told_by_company() -> None:
-    lines = could_live(livestock.could_live({"gh": 4.0, "kh": 2.0}), "tap")
+    lines = could_live(livestock.could_live({"gh": 4.0, "kh": 2.0}), "tap", {"gh", "kh"})
     assert lines[0].startswith("tap as it is suits ")
     assert any(line.startswith("soft water: ") for line in lines)
     assert len(lines) <= 6
-    assert could_live([], "tap")[0].startswith("Tell me GH and KH of tap")
+    assert could_live([], "tap", {"ph"})[0].startswith("Tell me GH and KH of tap")

@@ -103,3 +103,22 @@ async def test_any_animal_is_no_kind(tmp_path: Path) -> None:
         assert "Which kind is “fish”?" in await talk.text("added 2 fish")
         await talk.say("no, added 2 guppies")
         assert await stock(talk) == {"guppies": 2}
+
+
+async def test_a_shared_name_in_a_question_is_asked_and_answered(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "ph 6.8 kh 3 gh 6 temp 25")
+        (reply,) = await talk.say("can i keep angelfish with neon tetras")
+        assert reply.buttons[0].label == "freshwater angelfish"
+        (answer,) = await talk.press(1, reply)
+        assert answer.facts["species"] == "Pterophyllum scalare"
+
+
+async def test_what_could_live_here_by_the_tanks_own_water(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        assert "source water" in await talk.text("which fish can i keep")
+        await talk.say("gh 18 kh 14 ph 7.8")
+        assert (await talk.text("which fish can i keep")).startswith("Fern as it is suits")
+        await talk.say("/source tap gh 3 kh 1 ph 6.8")
+        assert (await talk.text("which fish can i keep")).startswith("tap as it is suits")

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from typing import Final
 
 from bot.chat.words.finding_animals import do_not_go_together
 from bot.chat.words.numbers import litres, plain
 from core.advice.keeping import Keeping
-from core.advice.livestock import Conflict, Found, Misfit, Species, Suited, source_text
+from core.advice.livestock import (
+    SHOAL,
+    Conflict,
+    Found,
+    Misfit,
+    Species,
+    Suited,
+    source_text,
+)
 from core.analytes import ANALYTES
 from core.message.model import Event
 
@@ -16,6 +24,8 @@ LINES: Final = 6
 NAMES_SHOWN: Final = 6
 THAT_TANK: Final = "that tank"
 """A tank that is not on record."""
+THAT_WATER: Final = "That water"
+"""A water whose values the question tells."""
 
 
 def which(said: str, found: Found, language: str = "en") -> list[str]:
@@ -55,15 +65,18 @@ def crowd_yes(event: Event) -> str:
 def keep(answer: Keeping, tank: str) -> list[str]:
     """Whether a kind may join a tank: the verdict first, then what stands against it."""
     name = answer.name_of(answer.asked)
+    care = "the company there" if answer.conflicts else "its size"
     first = {
         "yes": f"Yes: what I know of {tank} suits {name}.",
-        "no": f"No, not in {tank}: {name} would not do well there.",
-        "care": f"Only with care: the water in {tank} suits {name}, its company may not.",
+        "no": f"No: {tank} is no place for {name}.",
+        "care": f"Only with care: the water in {tank} suits {name}, {care} may not.",
         "retest": f"Retest first: the doubt of your kits decides whether {tank} suits {name}.",
         "unmeasured": f"I know nothing of the water in {tank} yet: measure pH, GH and temperature.",
     }[answer.verdict]
     lines = [first, *map(misfit, answer.misfits)]
     lines += [conflict(found, answer.name_of) for found in answer.conflicts]
+    if answer.cramped is not None:
+        lines.append(cramped(name, answer.asked.length or 0.0, answer.cramped))
     if not answer.misfits and not answer.conflicts:
         lines.append(f"What suits: {wants(answer.asked)}.")
     if answer.verdict == "yes" and answer.unmeasured:
@@ -71,9 +84,19 @@ def keep(answer: Keeping, tank: str) -> list[str]:
         lines.append(f"Not measured yet: {labels}.")
     if answer.unknown:
         lines.append(f"I cannot judge its company with {', '.join(answer.unknown[:3])}.")
-    if answer.verdict == "yes":
-        lines.append("A few at a time; check that their grown size and number fit the tank.")
+    if answer.asked.shoals and answer.verdict in {"yes", "care"}:
+        lines.append(f"They live in groups: {SHOAL} or more. A few at a time.")
+    elif answer.verdict == "yes":
+        lines.append("A few at a time; how many fit is not judged.")
     return lines[:LINES]
+
+
+def cramped(name: str, length: float, least_l: float) -> str:
+    """A fish that outgrows the tank, by a rule of thumb."""
+    return (
+        f"{name[:1].upper()}{name[1:]} can grow to about {plain(length, 0)} cm: at least"
+        f" {plain(round(least_l, -1), 0)} L, by rule of thumb."
+    )
 
 
 def misfit(found: Misfit) -> str:
@@ -118,14 +141,19 @@ def _short(source: str) -> str:
     return "FishBase 2013" if source == "fishbase2013" else source_text(source)
 
 
-def could_live(suited: Sequence[Suited], source: str) -> list[str]:
-    """What could live in a source water as it is, by company, the best suited first."""
-    if not suited:
+def could_live(suited: Sequence[Suited], source: str, water: Collection[str]) -> list[str]:
+    """What could live in a water as it is, by company, the best suited first."""
+    if not suited and not {"gh", "kh", "salinity"} & set(water):
         return [f"Tell me GH and KH of {source} first, for example: /source {source} gh 8 kh 5"]
+    if not suited:
+        return [
+            f"{source} as it is suits no kind that I know.",
+            "Blended with RO, or hardened with salts, it can: ask what if i change 50% with ro",
+        ]
     groups: dict[str, list[str]] = {}
     for one in suited:
         groups.setdefault(one.species.group, []).append(one.species.name)
     best = sorted(groups.items(), key=lambda item: -len(item[1]))
     lines = [f"{source} as it is suits {len(suited)} kinds that I know; some of them:"]
     lines += [f"{group}: {', '.join(names[:NAMES_SHOWN])}" for group, names in best[: LINES - 2]]
-    return [*lines, "By hardness first; temperature and the size of the tank are not judged."]
+    return [*lines, "By hardness first; warmth, company and the size of the tank are not judged."]

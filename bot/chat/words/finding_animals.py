@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from bot.chat.words.finding_parts import Facts, analyte, number, with_unit
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import litres, plain
+from core.advice.livestock import SHOAL
 from core.analytes import ANALYTES
 
 
@@ -58,6 +59,23 @@ def do_not_go_together(facts: Facts) -> str:
 def _capital(name: object) -> str:
     """A name at the beginning of a line."""
     return str(name)[:1].upper() + str(name)[1:]
+
+
+def cramped(facts: Facts) -> str:
+    """A fish that outgrows the tank, by a rule of thumb."""
+    return (
+        f"{_capital(facts['species'])} can grow to about {plain(number(facts, 'length'), 0)} cm:"
+        f" {litres(number(facts, 'volume_l'))} is little,"
+        f" {plain(round(number(facts, 'least_l'), -1), 0)} L the least by rule of thumb."
+    )
+
+
+def few_of_a_shoal(facts: Facts) -> str:
+    """A kind that lives in groups, and too few of it."""
+    return (
+        f"{_capital(facts['species'])} live in groups: {plain(number(facts, 'count'), 0)} is few,"
+        f" {SHOAL} or more feel safe."
+    )
 
 
 def unknown_animal(facts: Facts) -> str:

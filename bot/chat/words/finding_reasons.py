@@ -63,6 +63,11 @@ _MEANING: Final[Mapping[str, str]] = {
         " water is worth more than the middle of a range."
     ),
     "do_not_go_together": "The ranges, sizes and manners are those of the animals' table.",
+    "cramped": (
+        "Grown lengths differ; under a quarter litre for each square centimetre of its length a"
+        " fish cannot swim and turn as it must. It is a lower bound, not a recommendation."
+    ),
+    "few_of_a_shoal": "Fish of groups are frightened alone, eat less and fall ill more easily.",
     "unknown_animal": "Only animals of the table have ranges; nothing is guessed.",
     "softened": (
         "A softener swaps calcium for sodium: GH goes, KH stays. Animals lack minerals in it."
@@ -116,6 +121,10 @@ _UNITS: Final[Mapping[str, tuple[str, str, int]]] = {
     "potassium": ("potassium from doses", "mg/L", 0),
     "conductivity": ("conductivity", "µS/cm", 0),
     "expected": ("expected", "µS/cm", 0),
+    "length": ("grown length", "cm", 0),
+    "volume_l": ("tank", "L", 0),
+    "least_l": ("least", "L", 0),
+    "count": ("kept", "", 0),
     "calcium": ("calcium", "mg/L", 0),
     "magnesium": ("magnesium", "mg/L", 0),
     "kh_to_nitrate_per_day": ("of which nitrate explains", "°dH a day", 3),

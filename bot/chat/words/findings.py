@@ -6,8 +6,10 @@ from collections.abc import Callable, Mapping
 from datetime import date
 
 from bot.chat.words.finding_animals import (
+    cramped,
     do_not_go_together,
     does_not_suit,
+    few_of_a_shoal,
     unknown_animal,
 )
 from bot.chat.words.finding_parts import Facts, amount, analyte, label, number, with_unit
@@ -244,6 +246,8 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "neglected": _neglected,
     "does_not_suit": does_not_suit,
     "do_not_go_together": do_not_go_together,
+    "cramped": cramped,
+    "few_of_a_shoal": few_of_a_shoal,
     "unknown_animal": unknown_animal,
     "much_co2": _much_co2,
     "perhaps_much_co2": _perhaps_much_co2,

@@ -5,7 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from core.advice.findings._model import Facts, Finding, Severity
-from core.advice.livestock import Conflict, Kept, Misfit, fits, kept_in, lookup, together
+from core.advice.livestock import (
+    SHOAL,
+    Conflict,
+    Kept,
+    Misfit,
+    Species,
+    fits,
+    kept_in,
+    least_volume,
+    lookup,
+    together,
+)
 from core.advice.state import State
 from core.advice.stock import names_no_kind
 
@@ -81,6 +92,30 @@ def _clash(conflict: Conflict, kept: Kept) -> Finding:
         **conflict.facts,
     }
     return Finding("do_not_go_together", "warn" if severe else "note", facts)
+
+
+def room(state: State) -> tuple[Finding, ...]:
+    """Fish too large for the tank once grown, and kinds of groups that are kept too few."""
+    kept, volume = kept_in(state.tank), state.tank.volume_l
+    found = [_cramped(row, kept.name_of(row), volume) for row in kept.kinds]
+    found += [
+        _few(kept.name_of(row), count)
+        for row, count in kept.known
+        if row.shoals and 0 < count < SHOAL
+    ]
+    return tuple(finding for finding in found if finding is not None)[:SHOWN]
+
+
+def _cramped(row: Species, name: str, volume: float | None) -> Finding | None:
+    least = least_volume(row)
+    if least is None or volume is None or row.length is None or volume >= least:
+        return None
+    facts: Facts = {"species": name, "length": row.length, "volume_l": volume, "least_l": least}
+    return Finding("cramped", "note", facts)
+
+
+def _few(name: str, count: int) -> Finding | None:
+    return Finding("few_of_a_shoal", "note", {"species": name, "count": float(count)})
 
 
 def unknown_stock(state: State) -> tuple[Finding, ...]:

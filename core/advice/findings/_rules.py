@@ -133,6 +133,13 @@ RULES: Final[tuple[Rule, ...]] = (
         "move_animals",
         "the animals' table, source by source",
     ),
+    _rule(
+        STOCK,
+        _animals.room,
+        "cramped few_of_a_shoal",
+        "move_animals",
+        "grown lengths: from memory; litres and numbers: common practice, no source",
+    ),
     _rule(STOCK, _animals.unknown_stock, "unknown_animal", "measure"),
 )
 """Each rule with what wakes it; among equals the earlier one is the worse."""

@@ -45,3 +45,20 @@ def test_conflicts_of_others_among_themselves_are_not_its_own() -> None:
     answer = can_keep(species("corydoras"), state(*GOOD, of=tank("betta", "guppy")))
     assert {c.one.name for c in answer.conflicts} <= {"Siamese fighting fish"}
     assert all("corydoras" in {c.one.name, c.other.name} for c in answer.conflicts)
+
+
+def test_a_fish_that_outgrows_the_tank_is_care_only() -> None:
+    """Common practice, no source; the length is from memory."""
+    held = state(*GOOD, of=tank(volume_l=90.0))
+    answer = can_keep(species("oscar"), held)
+    assert answer.verdict == "care"
+    assert answer.cramped == pytest.approx(256.0)
+    assert can_keep(species("oscar"), state(*GOOD, of=tank(volume_l=300.0))).cramped is None
+    assert can_keep(species("oscar"), state(*GOOD)).cramped is None
+
+
+def test_the_keepers_own_words_are_kept() -> None:
+    held = state(*GOOD, of=tank("Neonsalmler"))
+    answer = can_keep(species("oscar"), held, "Pfauenaugen")
+    assert answer.name_of(species("oscar")) == "Pfauenaugen"
+    assert answer.name_of(species("neon tetra")) == "Neonsalmler"

@@ -18,7 +18,10 @@ from core.advice.livestock import (
     fits,
     is_tender,
     kept_in,
+    least_volume,
+    likeliest,
     lookup,
+    named_in,
     nitrate_limit,
     species,
     table,
@@ -43,7 +46,7 @@ def values_of(row: Species) -> list[str]:
     named = [*row.ranges, *row.sensitivity]
     named += ["length"] if row.length is not None else []
     named += ["nitrate_limit"] if row.nitrate_limit is not None else []
-    return named + [flag for flag in ("hunts", "fights") if getattr(row, flag)]
+    return named + [flag for flag in ("hunts", "fights", "shoals") if getattr(row, flag)]
 
 
 def test_what_is_read_at_work_is_what_people_edit() -> None:
@@ -210,6 +213,41 @@ def test_any_text_is_answered(text: str) -> None:
 def test_a_name_shared_by_several_is_no_species() -> None:
     with pytest.raises(KeyError):
         species("angelfish")
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ("how do i add 6 cherry shrimps to my tank", ["cherry shrimp"]),
+        ("guppies with a betta, please", ["guppy", "Siamese fighting fish"]),
+        ("6 Neonsalmler und 2 Skalare", ["neon tetra", "freshwater angelfish"]),
+        ("my water is hard", []),
+        ("", []),
+        ("x " * 5000, []),
+    ],
+)
+def test_animals_named_in_a_sentence(text: str, names: list[str]) -> None:
+    assert [f.species.name if f.species else None for _, f in named_in(text)] == names
+
+
+@given(st.text(max_size=500))
+def test_any_sentence_is_searched(text: str) -> None:
+    assert all(found.species or found.candidates for _, found in named_in(text))
+
+
+def test_a_shared_name_is_likeliest_of_the_tanks_water_and_kinds() -> None:
+    found = lookup("angelfish")
+    assert likeliest(found, tank(kind="marine"))[0].water == "marine"
+    assert likeliest(found, tank())[0].water == "fresh"
+    assert likeliest(lookup("tetra"), tank("rummynose tetra"))[0].name == "rummynose tetra"
+    assert len(likeliest(lookup("tetra"), tank())) <= 4
+
+
+@pytest.mark.parametrize(
+    ("name", "litres"), [("oscar", 256.0), ("neon tetra", None), ("anubias", None)]
+)
+def test_the_least_water_of_a_grown_fish_common_practice(name: str, litres: float | None) -> None:
+    assert least_volume(species(name)) == litres
 
 
 # What suits ---------------------------------------------------------------------------------------

@@ -8,6 +8,7 @@ import pytest
 
 from core.advice.findings import BY_ID, FIRST, RULES
 from core.advice.state import State
+from core.tank import Stock, Tank
 from tests.core.advice.waters import NOON, by_kit, done, findings, read, state, tank
 
 SEA = tank(kind="marine")
@@ -38,6 +39,11 @@ STEADY = [
     for reading in (by_kit("ph", 7.0, ago), by_kit("kh", 5, ago), by_kit("gh", 7, ago))
 ]
 CYCLE = [read("ammonia", 2.0, 20, basis="N"), read("ammonia", 0.0, 1), read("ammonia", 0.0)]
+
+
+def _few(count: int, name: str = "neon tetra") -> Tank:
+    return Tank("Fern", stock=(Stock(name, count),))
+
 
 CASES: list[tuple[str, str, State, str | None]] = [
     # copper
@@ -169,6 +175,16 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("unknown_animal", "speak: not in the table", state(of=tank("gryphon")), "note"),
     ("unknown_animal", "silent", state(of=TETRAS), None),
     ("unknown_animal", "edge: a plural is known", state(of=tank("Neon Tetras")), None),
+    ("cramped", "speak: an oscar of 32 cm in 90 L, common practice",
+     state(of=tank("oscar", volume_l=90.0)), "note"),
+    ("cramped", "silent: in 400 L", state(of=tank("oscar", volume_l=400.0)), None),
+    ("cramped", "silent: nobody told the volume", state(of=tank("oscar")), None),
+    ("cramped", "edge: 0.25 L for the square of 32 cm",
+     state(of=tank("oscar", volume_l=256.0)), None),
+    ("few_of_a_shoal", "speak: two neon tetras, common practice", state(of=_few(2)), "note"),
+    ("few_of_a_shoal", "silent: none are left", state(of=_few(0)), None),
+    ("few_of_a_shoal", "silent: a betta lives alone", state(of=_few(1, "betta")), None),
+    ("few_of_a_shoal", "edge: six are enough", state(of=_few(6)), None),
     # trends
     ("heading", "speak: KH falls 0.3 a day to 3.4",
      state(*falling("kh", 9.0, -0.3), events=()), "warn"),
