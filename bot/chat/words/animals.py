@@ -68,7 +68,7 @@ def keep(answer: Keeping, tank: str) -> list[str]:
     care = "the company there" if answer.conflicts else "its size"
     first = {
         "yes": f"Yes: what I know of {tank} suits {name}.",
-        "no": f"No: {tank} is no place for {name}.",
+        "no": f"No, not in {tank}: {name} would not do well there.",
         "care": f"Only with care: the water in {tank} suits {name}, {care} may not.",
         "retest": f"Retest first: the doubt of your kits decides whether {tank} suits {name}.",
         "unmeasured": f"I know nothing of the water in {tank} yet: measure pH, GH and temperature.",
