@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from bot.chat.words.finding_parts import analyte, with_unit
 from bot.chat.words.numbers import plain, small
 from core.advice.findings import BY_ID, Finding
 from core.advice.livestock import source_text
@@ -145,8 +146,12 @@ def _numbers(finding: Finding) -> str:
         parts.append(_slope(finding))
     elif "analyte" in facts and "value" in facts and "low" in facts:
         parts.append(_range(finding))
+    elif "analyte" in facts and "value" in facts:
+        parts.append(f"{analyte(facts)} {with_unit(facts, 'value')}")
     for name, (label, unit, decimals) in _UNITS.items():
         number = facts.get(name)
+        if name == "count" and "per_day" in facts:
+            continue  # of readings, which the slope has told
         if isinstance(number, int | float):
             shown = small(number) if decimals == 4 else plain(number, decimals)
             parts.append(f"{label} {shown} {unit}".strip())
@@ -160,10 +165,13 @@ def _slope(finding: Finding) -> str:
     known = ANALYTES.get(str(facts["analyte"]))
     unit = known.unit if known else ""
     per_day, slow, fast = (small_signed(float(facts[n])) for n in ("per_day", "slowest", "fastest"))
+    soonest = f"{float(facts['soonest']):.0f}"
     latest = f"{float(facts['latest']):.0f}" if "latest" in facts else "many"
+    span = f" ({slow} to {fast})" if slow != fast else ""
+    days = soonest if soonest == latest else f"{soonest} to {latest}"
     return (
-        f"{per_day} {unit} a day ({slow} to {fast}) from {float(facts['count']):.0f} readings;"
-        f" {float(facts['soonest']):.0f} to {latest} days to {plain(float(facts['limit']), 1)}"
+        f"{per_day} {unit} a day{span} from {float(facts['count']):.0f} readings;"
+        f" {days} days to {plain(float(facts['limit']), 1)}"
     )
 
 
@@ -175,7 +183,7 @@ def small_signed(number: float) -> str:
 def _range(finding: Finding) -> str:
     facts = finding.facts
     low, high = plain(float(facts["low"]), 1), plain(float(facts["high"]), 1)
-    return f"{plain(float(facts['value']), 1)}, suits {low} to {high}"
+    return f"{analyte(facts)} {with_unit(facts, 'value')}, suits {low} to {high}"
 
 
 def _source(finding: Finding) -> str:
