@@ -18,6 +18,7 @@ from core.message.state import Statement
 from core.message.tokens import Token
 
 FRENCH = "°fH"
+DEGREES = frozenset({FRENCH, "°dH"})
 _USERS = frozenset({"fr", "it", "es", "pt"})
 """Languages of countries whose water reports count French degrees."""
 _NAMES = frozenset({"th", "tac"})
@@ -28,18 +29,22 @@ _BARE = re.compile(r"[°º˚]d?$")
 
 
 def slips(state: Statement, tokens: list[Token]) -> None:
-    """Turn what may be a slip, in a message that has French degrees, into doubts.
+    """Turn what may be a slip, in a message that has degrees, into doubts.
 
-    Beside a French degree a bare one (`7 °`, `7 °d`) may have lost its letter.
+    Beside a French degree or name a bare degree (`7 °`, `7 °d`) may have lost its letter.
     """
     meant = _meant(tokens)
+    near = any(token.text in _NAMES or token.value == FRENCH for token in tokens)
+    near = near or any(value.unit == FRENCH for value in state.values)
     kept = [
         (
             meant
             or value.unit != FRENCH
             or bool(_WRITTEN.search(state.source[value.start : value.end]))
         )
-        and not (value.unit == "°dH" and _BARE.search(state.source[value.start : value.end]))
+        and not (
+            near and value.unit == "°dH" and _BARE.search(state.source[value.start : value.end])
+        )
         for value in state.values
     ]
     for value, sound in zip(state.values, kept, strict=True):

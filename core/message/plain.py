@@ -17,7 +17,7 @@ from core.message.model import Context, Parsed, Value
 from core.message.settling import settle
 from core.message.tokens import Token
 
-_ODD_NAMES = frozenset({"k", "no2 -", "no3 -"})
+_ODD_NAMES = frozenset({"k", "no2 -", "no3 -", "th", "tac"})
 _SEPARATORS = frozenset({",", ";", "|", "\n"})
 _TIMES = frozenset({"time", "iso", "clock", "dotted"})
 

@@ -25,7 +25,7 @@ def read(source: str, tokens: list[Token], context: Context) -> Statement:
     if start < len(tokens):
         _line(tokens[start:] if start else tokens, state)
     for value in state.values:
-        if value.unit == hardness.FRENCH:
+        if value.unit in hardness.DEGREES:
             hardness.slips(state, tokens)
             break
     state.parsed = _finish(state)
