@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from bot.chat import animals, reminders, routines, settings, standing
+from bot.chat import animals, dosing, reminders, routines, settings, standing
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -31,6 +31,9 @@ from core.units import from_canonical, to_canonical
 
 SHOWN, KEPT_BACK = 8, 30
 """Readings of a history on one screen, and in all with "more"."""
+
+USED_UP = frozenset({"kh", "gh", "calcium", "magnesium"})
+"""What a tank uses up: it is kept by dosing, what piles up by changing water."""
 
 HARDNESS_UNITS = ("°dH", "ppm", "meq/L", "mmol/L", "°fH", "°e", "gpg")
 USUAL = {
@@ -58,7 +61,12 @@ async def when(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
 
 async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """``keep nitrate under 20`` is about a routine, ``can i keep tetras`` about animals."""
-    topic = routines.keep if question.target is not None else animals.keep
+    held = question.premises.get(question.analyte or "")
+    if question.target is None and held is not None and question.species is None:
+        question = replace(question, target=held)  # keep kh at 8
+    if question.target is None:
+        return await animals.keep(turn, question, parsed)
+    topic = dosing.dose if question.analyte in USED_UP else routines.keep
     return await topic(turn, question, parsed)
 
 

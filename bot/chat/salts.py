@@ -15,10 +15,11 @@ from bot.chat.words import general
 from bot.chat.words import salts as words
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
+from core.advice import limits
 from core.advice.iron import plan_iron
 from core.advice.outlook import with_premises
 from core.advice.plan import Plan, Refusal
-from core.advice.recipes import recipe
+from core.advice.recipes import recipe, sea_water
 from core.advice.salts import HIGHEST, SaltWish, plan_salts
 from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.advice.treatments import (
@@ -119,7 +120,7 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         targets=targets,
         deltas=deltas,
         starts=starts,
-        substances=(question.substance,) if question.substance and second is None else (),
+        substances=_salts_named(question, state) if second is None else (),
         volume_l=question.volume_l,
         premises=premises,
     )
@@ -130,6 +131,15 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if len(plans) == 1:
         return [await dose_reply.planned(turn, plans[0], stored, name)]
     return [await _two_forms(turn, plans, name)]
+
+
+def _salts_named(question: Question, state: State) -> tuple[str, ...]:
+    """The salt that is named; "salt" for the sea is sea salt, never table salt alone."""
+    if question.substance is None:
+        return ()
+    saltiest = max(state.salinity, question.target or 0.0, question.start_value or 0.0)
+    salting = question.analyte == "salinity" and question.substance == TABLE_SALT
+    return () if salting and saltiest > limits.SALT_WATER else (question.substance,)
 
 
 def one_at_a_time(question: Question, stored: StoredTank | None) -> Refusal | None:
@@ -204,6 +214,8 @@ async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> lis
     targets = {name: value for name, value in targets.items() if name in HIGHEST}
     if not targets:
         return [await turn.reply(words.no_recipe())]
+    if set(targets) == {"salinity"}:
+        return [await _sea_water(turn, targets["salinity"], question.volume_l)]
     unnamed = question.substance in {None, TABLE_SALT, *MAKING}
     named = () if unnamed else (question.substance or "",)
     found = recipe(targets, question.volume_l, named)
@@ -216,6 +228,18 @@ async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> lis
         "ph_stood": list(found.ph_stood),
     }
     return [await turn.reply(words.recipe(found), more=words.recipe_more(), facts=facts)]
+
+
+async def _sea_water(turn: Turn, salinity: float, volume: float) -> Reply:
+    salt = sea_water(salinity, volume)
+    if isinstance(salt, Refusal):
+        return await dose_reply.refuse(turn, salt, None)
+    facts = {
+        "volume_l": volume,
+        "to": {"salinity": salinity},
+        "salts": [{"substance": salt.substance, "grams": salt.grams}],
+    }
+    return await turn.reply(words.sea_water(volume, salinity, salt.grams), facts=facts)
 
 
 async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:

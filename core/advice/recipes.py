@@ -23,6 +23,41 @@ class Recipe:
     ph_stood: tuple[float, float]
 
 
+WATER_DENSITY = 0.997
+"""Of pure water at 25 °C: CRC Handbook, from memory. [kg/L]"""
+
+
+def sea_water(salinity: float, volume_l: float) -> Weighed | Refusal:
+    """Weigh the sea salt that makes demineralised water as salty as is wished.
+
+    Parameters
+    ----------
+    salinity : float
+        Wished. [g/kg]
+    volume_l : float
+        Demineralised water, before the salt. [L]
+
+    Notes
+    -----
+    Salinity is grams of salt in a kilogram of the mix: salt = water · S / (1000 − S), both in
+    grams. Dry salt is meant; a bought mix holds water of its own, so its weight is the least.
+
+    Examples
+    --------
+    >>> round(sea_water(35.0, 20.0).grams)
+    723
+    """
+    if not limits.VOLUME_SMALLEST <= volume_l <= limits.VOLUME_LARGEST:
+        return Refusal("volume_implausible", {"volume_l": volume_l})
+    if not 0.0 < salinity <= HIGHEST["salinity"]:
+        facts: dict[str, Fact] = {
+            "analyte": "salinity", "to": salinity, "highest": HIGHEST["salinity"],
+        }  # fmt: skip
+        return Refusal("target_implausible", facts)
+    grams = 1000.0 * WATER_DENSITY * volume_l * salinity / (1000.0 - salinity)
+    return Weighed("sea salt", grams)
+
+
 def recipe(
     targets: Mapping[str, float],
     volume_l: float | None,

@@ -169,3 +169,24 @@ async def test_a_number_that_was_not_understood_gets_no_dose(talk: Talk) -> None
     replies = await talk.say("how much thiosulfate for 100 l chlorine 90")
     assert [reply.facts["doubts"][0]["reason"] for reply in replies] == ["incomplete_question"]
     assert grams_in(replies[0].text) == []
+
+
+async def test_salt_for_the_sea_is_sea_salt(talk: Talk) -> None:
+    """Sodium chloride alone would leave out calcium, magnesium and potassium: common practice."""
+    await talk.say("/tank new Lagoon 150 l marine")
+    await talk.say("salinity 33 temp 25 kh 8 ph 8.1 ammonia 0")
+    assert (await talk.facts("how much salt to get to 35 ppt"))["substance"] == "sea salt"
+    raised = await talk.facts("how much salt to raise salinity from 1.023 to 1.025")
+    assert raised["substance"] == "sea salt"
+
+
+async def test_a_bucket_of_sea_water(talk: Talk) -> None:
+    """35 g in each kilogram: 20 L of 0.997 kg/L take 19.94 · 35 / 965 kg of salt, by hand."""
+    facts = await talk.facts("how much salt for 20 l ro to 35 ppt")
+    assert facts["salts"] == [{"substance": "sea salt", "grams": pytest.approx(723.2, abs=0.1)}]
+
+
+async def test_to_keep_what_is_used_up_is_a_dose(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 7 temp 25 ammonia 0")
+    assert (await talk.facts("keep kh at 5"))["substance"] == "sodium bicarbonate"

@@ -43,6 +43,18 @@ def recipe(found: Recipe) -> list[str]:
     ]
 
 
+def sea_water(volume_l: float, salinity: float, amount: float) -> list[str]:
+    """Sea salt for a bucket."""
+    return [
+        f"{litres(volume_l)} of RO water to {plain(salinity, 1)} g/kg, prepared without animals:",
+        "A little at a time into moving water, not next to plugs; never near animals before it is"
+        " clear. An estimate, not veterinary advice.",
+        f"{grams(amount)} of sea salt, taken as dry; a bought mix holds some water, so it may need"
+        " more.",
+        "Stir a day, bring it to the tank's temperature, measure salinity, KH and pH before use.",
+    ]
+
+
 def recipe_more() -> list[str]:
     """What a recipe rests on."""
     return [
