@@ -60,6 +60,8 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         return [await dose_reply.refuse(turn, Refusal("ph_target"), question.tank)]
     if not amount and question.target is None:
         return await standing.change_needed(turn, question)
+    if question.percent is not None and not 0.0 < question.percent <= 100.0:
+        return [await turn.reply(words.share_implausible())]
     asked = await asked_of(turn, question)
     if isinstance(asked, Reply):
         return [asked]

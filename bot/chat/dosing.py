@@ -61,7 +61,13 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return await salts.with_pure_water(turn, question, parsed)
     if (topic := salts.topic_of(question)) is not None:
         return await topic(turn, question, parsed)
+    substance = question.substance or ""
+    if substance.endswith(" acid") or substance == "vinegar":
+        acid = Refusal("acid", {"substance": substance})
+        return [await dose_reply.refuse(turn, acid, question.tank)]
     if question.target is None and question.delta is None:
+        if substance == salts.TABLE_SALT:
+            return await salts.nitrite(turn, question, parsed)
         return [await turn.reply(words.incomplete())]
     wish = Wish(
         target=question.target,

@@ -64,7 +64,7 @@ def topic_of(question: Question) -> Topic | None:
     if analyte in {"chlorine", "total_chlorine"} or substance in THIOSULFATE:
         return _dechlorination
     if analyte == "nitrite" or (substance == TABLE_SALT and "nitrite" in question.premises):
-        return _nitrite
+        return nitrite
     if analyte == "ammonia" or substance == "ammonium chloride":
         return _cycling
     if analyte == "ph":
@@ -276,7 +276,8 @@ async def _dechlorination(turn: Turn, question: Question, _parsed: Parsed) -> li
     return [await turn.reply(lines, more=words.dechlorination_more(), facts=facts)]
 
 
-async def _nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+async def nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """Table salt against nitrite, the one of the question or the tank's own."""
     stored, state = await water_of(turn, question)
     name = stored.name if stored is not None else None
     if question.substance not in {None, TABLE_SALT}:

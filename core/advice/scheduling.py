@@ -138,7 +138,7 @@ def in_parts(
     Returns
     -------
     Schedule or Refusal
-        Refusals: ph_step, saturation, ammonia, temperature_unknown.
+        Refusals: ph_step, saturation, ammonia, ammonia_already, temperature_unknown.
     """
     steps = {**steps_of(state), "kh": kh_step}
     changes = changes_of(state, salts, volume_l)
@@ -167,9 +167,11 @@ def in_parts(
     if highest is not None and highest > limits.SATURATION_REFUSED:
         return Refusal("saturation", {"saturation": highest})
     gate = gate_for(state, outlook, stages)
+    raises = stages[-1].leaves > outlook.ph_leaves + RAISED
+    if gate == "ammonia" and not raises:
+        return Refusal("ammonia_already", ammonia_facts(state))
     if isinstance(gate, str):
         return Refusal(gate, ammonia_facts(state))
-    raises = stages[-1].leaves > outlook.ph_leaves + RAISED
     return Schedule(count, tuple(stages), gate, raises_ph=raises, saturation=highest)
 
 

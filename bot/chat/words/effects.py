@@ -6,6 +6,7 @@ from bot.chat.words.doses import NAMES
 from bot.chat.words.numbers import grams, litres, plain, small
 from core.advice.effects import Effect, is_strong
 from core.advice.media import Leaves, Lime
+from core.water import SUBSTANCES
 
 FELT = 0.05
 """KH that no kit can tell. [°dH]"""
@@ -85,6 +86,12 @@ def incomplete() -> list[str]:
 def unknown_amount(substance: str | None) -> list[str]:
     """Millilitres or spoons of something."""
     name = f"“{substance}”" if substance else "it"
+    if substance is not None and substance in SUBSTANCES:
+        return [
+            f"No number for {NAMES.get(substance, substance)} by spoon or millilitre: a spoon is no"
+            " weight, it differs twofold.",
+            "Weigh it and ask again, for example: what does 10 g baking soda do in 120 l",
+        ]
     return [
         f"No number for {name} by spoon or millilitre: I do not know how much is in it.",
         "Send what is in it and its mass in grams.",

@@ -31,6 +31,7 @@ EXAMPLES = {
     "phosphate": "0.2",
     "potassium": "10",
     "iron": "0.05",
+    "nitrite": "0.5",
 }
 
 
@@ -77,6 +78,13 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         f"No buffer now: with this much ammonia{_known(facts, 'ammonia', ' (total {} mg/L)')} a"
         " higher pH would poison the animals.",
         "First: stop feeding, change water that matches in KH and temperature, small and often.",
+        "If they gasp, add air. Then measure ammonia and pH again and ask me again.",
+    ],
+    "ammonia_already": lambda facts: [
+        f"No dose now: this much ammonia{_known(facts, 'ammonia', ' (total {} mg/L)')} is a danger"
+        " already, and comes first.",
+        "Stop feeding, change water that matches in KH and temperature, small and often; no food"
+        " for plants, no salts until it is down.",
         "If they gasp, add air. Then measure ammonia and pH again and ask me again.",
     ],
     "ammonia_unmeasured": lambda facts: [

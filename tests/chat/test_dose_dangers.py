@@ -1,0 +1,114 @@
+"""What a tired person reads first: doses asked twice, on stale readings, by the spoon, unsaid."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+FERN = ("/tank new Fern 90 l fresh", "kh 4 gh 6 ph 7.2 temp 25 ammonia 0")
+REEF = (
+    "/tank new Reef 200 l marine",
+    "kh 9 calcium 430 salinity 35 ph 8.2 temp 25 ammonia 0",
+)
+
+
+async def told(talk: Talk, *texts: str) -> None:
+    for text in texts:
+        await talk.say(text)
+
+
+async def test_a_dose_that_was_logged_is_not_planned_again(talk: Talk) -> None:
+    await told(talk, *FERN)
+    (plan,) = await talk.say("dose kh 6")
+    await talk.press(1, plan)
+    await talk.wait(hours=2)
+    (again,) = await talk.say("dose kh 6")
+    assert again.lines[0].text.startswith("Fern: No second dose yet")
+    assert again.facts["refused"] == "dosed_since"
+    assert "grams" not in again.facts
+    await talk.wait(hours=24)
+    await talk.say("kh 5 ph 7.2 ammonia 0")
+    assert (await talk.facts("dose kh 7"))["grams"] > 0
+
+
+async def test_water_that_was_changed_is_tested_first(talk: Talk) -> None:
+    await told(talk, *FERN)
+    await talk.wait(hours=5)
+    await told(talk, "changed 30%")
+    await talk.wait(hours=1)
+    (reply,) = await talk.say("dose kh 6")
+    assert reply.lines[0].text.startswith("Retest first: water was changed since the KH reading")
+    assert reply.facts["retest_first"] == ["kh"]
+
+
+async def test_an_emergency_is_said_and_stands_in_the_facts(talk: Talk) -> None:
+    await told(talk, FERN[0], "kh 3 ph 7.2 temp 24 ammonia 0")
+    await talk.wait(hours=48)
+    await told(talk, "kh 2.5 ph 6.6 temp 24 ammonia 0")
+    (reply,) = await talk.say("dose kh 4.5")
+    assert "an emergency, so up to 2 °dH a day" in reply.lines[0].text
+    assert reply.facts["emergency"] is True
+    assert len(reply.facts["parts"]) == 1
+
+
+async def test_a_reefs_daily_need_is_told_with_the_correction(talk: Talk) -> None:
+    await told(talk, *REEF)
+    await talk.wait(hours=48)
+    await told(talk, "kh 7.5 ph 8.2 ammonia 0")
+    (reply,) = await talk.say("dose alk 9")
+    assert "it uses 0.75 °dH KH a day" in reply.text
+    # 30 mg/L of bicarbonate a degree: common practice.
+    assert reply.facts["upkeep"]["grams"] == pytest.approx(0.75 * 0.03 * 200, rel=5e-3)
+    (both,) = await talk.say("dose alk 9 calcium 450")
+    assert both.facts["refused"] == "one_at_a_time"
+    assert "grams" not in both.facts
+
+
+async def test_the_interval_of_the_kits_stands_in_the_facts_and_under_more(talk: Talk) -> None:
+    await told(talk, *FERN)
+    (reply,) = await talk.say("dose kh 6")
+    interval = reply.facts["interval"]
+    assert interval["kh"] == pytest.approx([5.05, 5.95], abs=0.05)
+    assert interval["ph_stood"][0] < reply.facts["ph_stood"][0] < interval["ph_stood"][1]
+    assert "by your kits' doubt" in reply.text
+    assert "By your kits' steps and 5 % of the volume" in await talk.text("more")
+
+
+@pytest.mark.parametrize(
+    ("asked", "says"),
+    [
+        ("what if i change 0%", "between 1 and 100 %"),
+        ("what if i change 150%", "between 1 and 100 %"),
+        ("what does 3 spoons of baking soda do in 100 l", "a spoon is no weight"),
+        ("how much vinegar to lower kh", "No vinegar for water with animals"),
+        ("how much salt for fern", "I need nitrite first"),
+        ("dose iron 0.1", "No number for iron yet"),
+        ("what does 100 g baking soda do in fern", "Too much for one day with animals"),
+        ("how much baking soda for 0 l from kh 3 to 6", "No plan for 0 L"),
+        ("how much baking soda for 0.3 ml from kh 3 to 6", "No plan for 0.0003 L"),
+        ("how much baking soda for 3,000,000 l from kh 3 to 6", "No plan for 3000000 L"),
+        ("dose kh 3", "is already at 3 or over"),
+        ("how much gypsum for 100 l gh 3 to 45", "suits no tank"),
+    ],
+)
+async def test_the_first_line_says_what_is_wrong_or_missing(
+    talk: Talk, asked: str, says: str
+) -> None:
+    await told(talk, *FERN)
+    (reply,) = await talk.say(asked)
+    assert says in reply.lines[0].text
+
+
+async def test_plant_food_waits_while_ammonia_is_a_danger(talk: Talk) -> None:
+    await told(talk, FERN[0], "kh 8 ph 8 temp 27 ammonia 3 no3 5")
+    (reply,) = await talk.say("dose nitrate 15 as no3")
+    assert reply.facts["refused"] == "ammonia_already"
+    assert "buffer" not in reply.lines[0].text
+
+
+async def test_asked_whether_to_change_water_dangerous_ammonia_is_told(talk: Talk) -> None:
+    await told(talk, FERN[0], "kh 8 ph 8 temp 27 ammonia 3")
+    (reply,) = await talk.say("should i change water?")
+    assert reply.lines[0].text.startswith("Fern: yes.")
+    assert "Stop feeding" in reply.text
