@@ -145,8 +145,8 @@ def prepare(waters: Waters, source: str, *, chlorinated: bool) -> str:
     if not chlorinated:
         return "Match the temperature; go slowly."
     return (
-        "Dechlorinate first: a bucket for its own litres, a hose into the tank for the whole tank."
-        " Match the temperature; go slowly."
+        "Dechlorinate tap water first: a bucket for its own litres, a hose into the tank for the"
+        " whole tank. Match the temperature; go slowly."
     )
 
 
