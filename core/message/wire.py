@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import fields
 from datetime import datetime
+from json.encoder import encode_basestring
 from typing import Any
 
 from core.message.model import Command, Doubt, Event, Parsed, Question, Value
@@ -66,7 +66,7 @@ def _question_json(question: Question) -> dict[str, Any]:
 # one of this size: 6.4 µs a message of one value, against 2.2 µs written straight. Numbers are
 # finite, since a run of digits is never longer than `numbers.LONGEST`, and so repr is their JSON.
 
-_quoted = json.JSONEncoder(ensure_ascii=False).encode
+_quoted = encode_basestring  # what the encoder calls in the end, without its way there: 0.3 µs
 
 
 def to_text(parsed: Parsed) -> str:
