@@ -141,9 +141,10 @@ def _question(
     roles: dict[str, float] = {}
     premises: dict[str, float] = {}
     basis = None
+    wished = any(n.role in {"to", "by"} and n.analyte == main for n in found.numbers)
     for number in found.numbers:
         analyte = number.analyte or main
-        role = _role(kind, number, main, found)
+        role = _role(kind, number, main, found, wished=wished)
         if analyte is None and kind not in {"dose", "effect", "change"}:
             continue
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
@@ -206,7 +207,7 @@ def _main(kind: str, found: Slots) -> str | None:
     return None
 
 
-def _role(kind: str, number: Number, main: str | None, found: Slots) -> str:
+def _role(kind: str, number: Number, main: str | None, found: Slots, *, wished: bool) -> str:
     """A plain number of the main analyte is what is wished, in the kinds that have a wish.
 
     Beside a number that is wished it is where the water stands (`kh 2, want kh 5`); the nitrite
@@ -216,7 +217,7 @@ def _role(kind: str, number: Number, main: str | None, found: Slots) -> str:
         return number.role
     if main == "nitrite" and found.substance == "sodium chloride":
         return ""
-    if any(other.role in {"to", "by"} and other.analyte == main for other in found.numbers):
+    if wished:
         return "from"
     return "to" if kind in {"dose", "change", "keep", "when"} else ""
 
