@@ -42,6 +42,8 @@ class Slots:
     """All that a question's words say, before its kind decides what each is for."""
 
     numbers: list[Number] = field(default_factory=list)
+    aimed: Number | None = None
+    """The last of them that is a from, a to or a by."""
     names: list[tuple[str, str | None]] = field(default_factory=list)
     volume_l: float | None = None
     grams: float | None = None
@@ -199,9 +201,9 @@ def _name(
         following = quantity.last + 1
         if following >= len(tokens) or not quantities.is_number(tokens[following]):
             return analyte, basis or None
-    numbered = [n for n in slots.numbers if n.role in {"from", "to", "by"}]
-    if numbered:
-        return (numbered[-1].analyte, numbered[-1].basis) if numbered[-1].analyte else None
+    aimed = slots.aimed
+    if aimed is not None:
+        return (aimed.analyte, aimed.basis) if aimed.analyte else None
     return slots.names[-1] if slots.names else None
 
 
@@ -232,7 +234,10 @@ def _number(
             slots.unplaced.append(quantity)
             return
         number = canonical
-    slots.numbers.append(Number(analyte, quantity.basis or basis, role, number, quantity))
+    said = Number(analyte, quantity.basis or basis, role, number, quantity)
+    slots.numbers.append(said)
+    if role in {"from", "to", "by"}:
+        slots.aimed = said
 
 
 def _canonical(
