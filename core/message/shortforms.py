@@ -6,6 +6,8 @@ short = name "+" number | quantity "in" unit | name "under" number | "co2"
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from core.message import quantities
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
@@ -23,6 +25,9 @@ def asked(tokens: list[Token]) -> str | None:
     if "event" in kinds or "nl" in kinds or not kinds & {"analyte", "unit"}:
         return None
     words = [t for t in tokens if t.kind not in {"tank", "fill"} and t.text not in ENDS]
+    if "tank" in kinds:
+        into = {id(t) for t, tank in pairwise(tokens) if tank.kind == "tank"}
+        words = [t for t in words if t.value != "in" or id(t) not in into]  # in nano
     if len(words) == 1 and words[0].value == "co2":
         return "co2"
     if len(words) < 2:
