@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,7 @@ from tests.core.advice.test_rules import CASES
 from tests.core.advice.waters import NOON, by_kit, findings, read, state, tank
 
 GOLDEN = Path(__file__).parent / "golden" / "findings.txt"
+GUIDE = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
 LONGEST = 170
 """A line still fits a phone's screen in three rows. [characters]"""
 
@@ -111,6 +113,13 @@ def test_why_gives_reason_and_source_in_few_lines(finding: Finding) -> None:
 
 def test_words_are_as_they_were_read() -> None:
     assert _text() == GOLDEN.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("finding", _all(), ids=lambda finding: finding.id)
+def test_its_facts_are_documented(finding: Finding) -> None:
+    row = next(row for row in GUIDE.splitlines() if row.startswith(f"| `{finding.id}` |"))
+    assert finding.severity in row
+    assert {f"`{name}`" for name in finding.facts} <= set(re.findall(r"`\w+`", row))
 
 
 if __name__ == "__main__":
