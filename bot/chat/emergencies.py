@@ -38,7 +38,6 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
     "nitrite": "nitrite",
     "chlorine": "chlorine",
     "low_oxygen": "gasping",
-    "much_co2": "gasping",
     "copper": "overdose",
 }
 """The steps that belong to the alarm of a finding."""

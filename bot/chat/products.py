@@ -17,7 +17,6 @@ from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import products as words
 from bot.chat.words import readings as reading_words
-from bot.chat.words import salts as label_words
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
@@ -25,18 +24,19 @@ from core.advice.dosing import Wish, plan_kh
 from core.advice.plan import Refusal
 from core.advice.products import LEARNED_WITHIN, SETTLED_AFTER, Label, Product, learn, read_label
 from core.advice.state import State
+from core.message.lexicon import lexicon
 from core.message.model import Command, Event, Parsed, Question
 from core.substances import SUBSTANCES
 from core.tank import Tank
 
 DAILY: Final = {"kh": limits.KH_STEP, "gh": limits.GH_STEP}
-LONGEST_NAME: Final = 40
 MOMENT: Final = timedelta(microseconds=1)
 """A reading told together with a dose is the one before it."""
 
 _WITH = re.compile(
     r"\b(?:with|using|mit|avec|con|com|met|med)\s+(?:my\s+|the\s+)?(.+?)\s*[.!?]*$", re.IGNORECASE
 )
+_NAMED = re.compile(r"\s*([^\d:=]{1,40}?)\s*[:=]\s*\d")
 _FORGET = re.compile(r"\s*(?:forget|delete|remove)\s+(?:the\s+)?(.+?)[.!]*\s*", re.IGNORECASE)
 _LIST = frozenset({"products", "my products", "/products", "list products", "what products"})
 
@@ -45,7 +45,7 @@ async def command(turn: Turn, told: Command, parsed: Parsed) -> list[Reply]:
     """A label in any of the parser's languages; only what raises hardness can be reckoned."""
     label = read_label(told.arguments)
     if label is None:
-        return [await turn.reply(label_words.label_of_another_thing())]
+        return [await turn.reply(words.label_of_another_thing())]
     if isinstance(label, Refusal):
         return [await dose_reply.refuse(turn, Refusal("label_implausible"), None)]
     name = _name(turn.incoming.text)
@@ -56,16 +56,15 @@ async def command(turn: Turn, told: Command, parsed: Parsed) -> list[Reply]:
         lines = [words.kept(product)]
     stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
     if stored is None or stored.tank.volume_l is None:
-        said = label_words.label_without_tank(label) if name is None else []
+        said = words.label_without_tank(label) if name is None else []
         facts = {"product": _facts(product)} if name is not None else {}
         return [await turn.reply([*said, *lines], facts=facts)]
-    (reply,) = await _days_step(turn, label, stored, stored.tank.volume_l, lines)
-    return [reply]
+    return [await _days_step(turn, label, stored, stored.tank.volume_l, lines)]
 
 
 async def _days_step(
     turn: Turn, label: Label, stored: StoredTank, volume: float, lines: list[str]
-) -> list[Reply]:
+) -> Reply:
     """Say what a label comes to in the tank at hand, a day's step at most."""
     rise, below, keep = DAILY[label.analyte], None, False
     if label.analyte == "kh":
@@ -73,8 +72,7 @@ async def _days_step(
         state = await state_of(turn, stored, turn.now)
         plan = plan_kh(Wish(delta=rise), state, known_tank=True)
         if isinstance(plan, Refusal):
-            refused = await dose_reply.refuse(turn, plan, stored.name)
-            return [refused]
+            return await dose_reply.refuse(turn, plan, stored.name)
         rise = plan.goals[0].change / plan.count
         if plan.gate is not None:
             below, keep = plan.gate.only_below, plan.gate.keep_co2
@@ -87,8 +85,8 @@ async def _days_step(
     }
     if below is not None:
         facts["only_if_ammonia_below"] = below
-    told = label_words.label(label, stored.name, volume, rise, below, keep_co2=keep)
-    return [await turn.reply([*told, *lines], facts=facts)]
+    told = words.label(label, stored.name, volume, rise, below, keep_co2=keep)
+    return await turn.reply([*told, *lines], facts=facts)
 
 
 def is_label(turn: Turn, parsed: Parsed) -> bool:
@@ -252,9 +250,16 @@ def _dosed(event: Event) -> tuple[str | None, float | None, str]:
 
 
 def _name(text: str) -> str | None:
-    """What stands before the label's first number, as the product's name."""
-    head = re.split(r"\d", text, maxsplit=1)[0].strip(" \t\n:,;=-–—")
-    return head if 0 < len(head) <= LONGEST_NAME else None
+    """What stands before a colon and the label's first number, as the product's name.
+
+    A name of words that mean something in a message (`kh`, `dose`) would be found in each of them.
+    """
+    found = _NAMED.match(text)
+    if found is None:
+        return None
+    known = lexicon().words
+    own = any(word.casefold() not in known for word in found[1].split())
+    return found[1] if own else None
 
 
 def _meant(text: str, known: Sequence[Product]) -> list[Product]:

@@ -93,6 +93,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """
     if question.species is not None:
         return await animals.keep(turn, question, _parsed)
+    if question.substance is not None:
+        return await dosing.effect(turn, replace(question, kind="effect"), _parsed)
     if not question.premises and question.analyte == "co2":
         return await co2(turn, question, _parsed)
     if not question.premises:

@@ -38,10 +38,10 @@ def about(turn: Turn, question: Question) -> StoredTank | None:
 
 async def status(turn: Turn, question: Question) -> list[Reply]:
     """``is my water ok``: what its last readings mean, what they are, and what is due next."""
-    stored = about(turn, question)
-    if stored is None:
-        return [await _which_tank(turn)]
-    state = await state_of(turn, stored, turn.now)
+    record = await _record(turn, question)
+    if isinstance(record, Reply):
+        return [record]
+    stored, state = record
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]
     looked_at = state.readings
@@ -67,10 +67,10 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
 
 async def why(turn: Turn, question: Question) -> list[Reply]:
     """``why is my ph dropping``: what the tank's own readings and events speak of, with reasons."""
-    stored = about(turn, question)
-    if stored is None:
-        return [await _which_tank(turn)]
-    state = await state_of(turn, stored, turn.now)
+    record = await _record(turn, question)
+    if isinstance(record, Reply):
+        return [record]
+    stored, state = record
     found = [f for f in find(state, frozenset(state.readings)) if f.id not in STEADY.ids]
     if not found:
         return [await turn.reply(asked_words.no_reason(stored.name))]
@@ -86,10 +86,10 @@ CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding"})
 
 async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     """``should i change water``: whether a reading asks for it, and when it was last done."""
-    stored = about(turn, question)
-    if stored is None:
-        return [await _which_tank(turn)]
-    state = await state_of(turn, stored, turn.now)
+    record = await _record(turn, question)
+    if isinstance(record, Reply):
+        return [record]
+    stored, state = record
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]
     found = [
@@ -114,10 +114,10 @@ async def days_to(turn: Turn, question: Question, analyte: str, limit: float) ->
 
     Where that is too short, by the season's.
     """
-    stored = about(turn, question)
-    if stored is None:
-        return [await _which_tank(turn)]
-    state = await state_of(turn, stored, turn.now)
+    record = await _record(turn, question)
+    if isinstance(record, Reply):
+        return [record]
+    stored, state = record
     for found in (trend(state, analyte), long_trend(state, analyte)):
         days = found.days_to(limit) if found is not None and found.is_sure else None
         if found is not None and days is not None:
@@ -134,8 +134,13 @@ async def days_to(turn: Turn, question: Question, analyte: str, limit: float) ->
     return [await turn.reply(words.no_trend(stored.name, analyte))]
 
 
-async def _which_tank(turn: Turn) -> Reply:
-    return await turn.reply(asked_words.which_tank([tank.name for tank in turn.tanks]))
+async def _record(turn: Turn, question: Question) -> tuple[StoredTank, State] | Reply:
+    """The tank that is asked about and what is known of it, or the question which."""
+    stored = about(turn, question)
+    if stored is None:
+        return await turn.reply(asked_words.which_tank([tank.name for tank in turn.tanks]))
+    state = await state_of(turn, stored, turn.now)
+    return stored, state
 
 
 async def _due_next(turn: Turn, stored: StoredTank) -> list[str]:

@@ -28,6 +28,8 @@ def asked(tokens: list[Token]) -> str | None:
     if "tank" in kinds:
         into = {id(t) for t, tank in pairwise(tokens) if tank.kind == "tank"}
         words = [t for t in words if t.value != "in" or id(t) not in into]  # in nano
+        if len(tokens) > 1 and tokens[0].kind == "tank" and tokens[1].text == ":":
+            words = words[1:]  # nano: kh +1
     if len(words) == 1 and words[0].value == "co2":
         return "co2"
     if len(words) < 2:

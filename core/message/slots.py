@@ -24,6 +24,7 @@ _ROLES = {
     "wish": "to", "by": "by", "up": "by", "down": "by", "if": "premise", "plus": "premise",
 }  # fmt: skip
 _VOLUMES = frozenset({"L", "gal", "uk gal"})
+_AMOUNTS = _VOLUMES | GRAMS.keys() | SPOONS.keys() | {"mL"}
 
 
 @dataclass(slots=True)
@@ -130,6 +131,9 @@ def _quantity(
     context: Context,
     source: str,
 ) -> None:
+    if quantity.sign == "-" and quantity.unit in _AMOUNTS:
+        slots.unplaced.append(quantity)  # less than nothing can be put in
+        return
     if _amount(quantity, slots, context):
         return
     name = _name(tokens, index, quantity, slots)

@@ -121,3 +121,12 @@ async def test_nothing_is_learned_where_something_else_was_done(talk: Talk) -> N
     await talk.say("changed 20%")
     await talk.wait(hours=20)
     assert len(await talk.say("gh 7")) == 1
+
+
+@pytest.mark.parametrize("head", ["kh: ", "dose: ", "how about ", "i think ", "the kh: ", ""])
+async def test_words_of_messages_are_no_products_name(talk: Talk, head: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 ph 7.2 temp 25 ammonia 0")
+    await talk.say(f"{head}{LABEL}")
+    assert "No products" in await talk.text("products")
+    assert (await talk.facts("dose kh 6"))["substance"] == "sodium bicarbonate"

@@ -117,3 +117,17 @@ async def test_what_could_live_is_asked_without_a_name(talk: Talk) -> None:
     await talk.say("/source tap ph 7.6 kh 5 gh 7 no3 5 temp 25")
     for text in ("what could live in my water", "welche Fische passen zu meinem Wasser"):
         assert (await talk.facts(text))["species"]
+
+
+async def test_may_i_put_so_much_of_a_salt_in_is_answered_by_what_it_does(talk: Talk) -> None:
+    await talk.say("/tank new Nano 20 l fresh")
+    await talk.say("kh 4 gh 4 ph 7.2 temp 25 ammonia 0")
+    facts = await talk.facts("can i put 5 g epsom salt in nano?")
+    assert facts["substance"] == "magnesium sulfate heptahydrate"
+    assert facts["gh"] > 2
+
+
+async def test_less_than_nothing_is_asked_about(talk: Talk) -> None:
+    (reply,) = await talk.say("what does -5 g baking soda do in 100 l")
+    assert "-5 g" in reply.text
+    assert "kh" not in reply.facts

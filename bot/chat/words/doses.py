@@ -36,7 +36,9 @@ def way(goal: Goal) -> str:
     name = LABELS.get(goal.analyte, goal.analyte)
     if goal.relative:
         return f"{name} +{plain(goal.change, 2)} {unit}"
-    return f"{name} {plain(goal.start, 2)} → {plain(goal.target, 2)} {unit}"
+    fine = goal.change < 0.5 or 0.0 < goal.start < 0.5  # finer than that no kit tells
+    decimals = 2 if fine else 1
+    return f"{name} {plain(goal.start, decimals)} → {plain(goal.target, decimals)} {unit}"
 
 
 def head(plan: Plan, tank: str | None, doubt: KitDoubt | None = None) -> str:

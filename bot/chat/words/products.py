@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from bot.chat.words.doses import KEEP_CO2, LABELS
 from bot.chat.words.numbers import age, grams, litres, plain
-from core.advice.products import Product
+from core.advice.products import Label, Product
 
 KEEP_IT, LEAVE_IT = "keep it as its effect", "leave it"
 
@@ -134,3 +134,50 @@ def kept_as_seen(product: Product) -> list[str]:
 def mass(amount: float, unit: str) -> str:
     """An amount in the label's unit."""
     return grams(amount) if unit == "g" else f"{plain(amount, 1)} ml"
+
+
+def label(
+    found: Label,
+    tank: str,
+    volume_l: float,
+    rise: float,
+    below: float | None,
+    *,
+    keep_co2: bool,
+) -> list[str]:
+    """What a label comes to in a tank, a day's step at most."""
+    name = LABELS.get(found.analyte, found.analyte)
+    needed = found.needed(rise, volume_l)
+    shown = grams(needed) if found.unit == "g" else f"{plain(needed, 1)} ml"
+    only = (
+        f"Only if total ammonia is under {plain(below, 2)} mg/L (measure it). "
+        if below is not None
+        else ""
+    )
+    if keep_co2:
+        only += KEEP_CO2
+    return [
+        f"{only}{tank} ({litres(volume_l)}): by that label at most {name} +{plain(rise, 2)} °dH a"
+        " day.",
+        "Not with animals if it holds carbonate or hydroxide (look on the label): pH would jump."
+        " Half the first time, then pH after an hour.",
+        f"{shown} of it for +{plain(rise, 2)} °dH.",
+        "Not stored as a reading. An estimate, not veterinary advice.",
+    ]
+
+
+def label_of_another_thing() -> list[str]:
+    """A label that raises neither GH nor KH, or counts in a measure that is none."""
+    return [
+        "Not stored as a reading: that is a label.",
+        "I reckon with labels in grams or millilitres that raise KH or GH.",
+    ]
+
+
+def label_without_tank(found: Label) -> list[str]:
+    """The label alone, without a tank to reckon for."""
+    name = LABELS.get(found.analyte, found.analyte)
+    return [
+        f"Not stored as a reading: that is a label ({name}). For which tank?",
+        "Make one first, for example: /tank new Fern 90 l fresh",
+    ]
