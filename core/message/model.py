@@ -9,14 +9,27 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime, tzinfo
-from typing import Literal
+from typing import Literal, TypeVar, dataclass_transform
+
+_Class = TypeVar("_Class")
+
+
+@dataclass_transform(frozen_default=True, field_specifiers=(field,))
+def said(cls: type[_Class]) -> type[_Class]:
+    """A dataclass that the type checker keeps frozen, not the run.
+
+    Many are made of each message, and setting 13 fields past a guard at run time takes as long as
+    reading one of its numbers: 1.9 µs against 0.2 µs.
+    """
+    return dataclass(slots=True, unsafe_hash=True)(cls)
+
 
 Intent = Literal["reading", "event", "question", "command", "unclear", "none"]
 Qualifier = Literal["=", "<", ">", "~"]
 Basis = Literal["N", "P", "NH3", "NH4", "ion", "CaCO3"]
 
 
-@dataclass(frozen=True, slots=True)
+@said
 class Value:
     """One measured quantity as the keeper wrote it and as we understand it.
 
@@ -42,7 +55,7 @@ class Value:
     end: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@said
 class Event:
     """Something done to a tank or seen in it; amounts in canonical units, None where unsaid.
 
@@ -66,7 +79,7 @@ class Event:
     end: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@said
 class Question:
     """What the keeper asks; numbers in canonical units (litres, grams, the analyte's own).
 
@@ -101,7 +114,7 @@ class Question:
     """The question as written, for those that the chat answers from words (why, help, when)."""
 
 
-@dataclass(frozen=True, slots=True)
+@said
 class Command:
     """A line that steers the tool; `arguments` is what follows the name, as written."""
 
@@ -109,7 +122,7 @@ class Command:
     arguments: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@said
 class Doubt:
     """A fragment that was not taken, why, and what was probably meant.
 
@@ -128,7 +141,7 @@ class Doubt:
     """Every text that would be understood, where there is more than one (a tie asks)."""
 
 
-@dataclass(frozen=True, slots=True)
+@said
 class Parsed:
     """Everything one message says."""
 

@@ -14,7 +14,8 @@ from core.message import quantities, times
 from core.message.candidates import Candidate
 from core.message.hardness import FRENCH
 from core.message.model import Context, Parsed, Value
-from core.message.settling import settle
+from core.message.numbers import Number
+from core.message.settling import bare, settle
 from core.message.tokens import Token
 
 _ODD_NAMES = frozenset({"k", "no2 -", "no3 -", "th", "tac"})
@@ -48,14 +49,27 @@ def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
         place = index + 2 if following.kind == "mark" and following.value == "link" else index + 1
         if analyte in seen or analyte not in ANALYTES or place >= count:
             return None
-        if tokens[place].kind not in {"number", "mark"} or tokens[place].value == "under":
+        seen.add(analyte)
+        number = tokens[place]
+        if isinstance(number.value, Number) and not basis and (after := _next(tokens, place + 1)):
+            value = bare(analyte, number.value, context)
+            if value is not None:
+                unit = ANALYTES[analyte].unit
+                values.append(
+                    Value(
+                        analyte, value, None, None, "=", None, value, unit,
+                        None, tank, None, token.start, number.end,
+                    )
+                )  # fmt: skip
+                index = after
+                continue
+        if number.kind not in {"number", "mark"} or number.value == "under":
             return None  # "nitrate under 20" may be a wish
         quantity = quantities.read(tokens, place)
         if quantity is None or quantity.sign or quantity.arrow or quantity.problem is not None:
             return None
-        seen.add(analyte)
         index = _next(tokens, quantity.last)
-        if index < 0:
+        if not index:
             return None
         candidate = Candidate(
             analyte, basis or None, quantity, token.start, quantity.end, token.text
@@ -71,7 +85,7 @@ def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
 
 
 def _next(tokens: list[Token], index: int) -> int:
-    """The index of the name that follows a value, the end, or -1 where something else follows."""
+    """The index of the name that follows a value, the end, or 0 where something else follows."""
     if index >= len(tokens):
         return index
     token = tokens[index]
@@ -81,4 +95,4 @@ def _next(tokens: list[Token], index: int) -> int:
         index += 1
         if index >= len(tokens) or tokens[index].kind == "analyte":
             return index
-    return -1
+    return 0

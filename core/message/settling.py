@@ -9,6 +9,7 @@ from core.errors import CoreError
 from core.message import doubts, guesses
 from core.message.candidates import Candidate
 from core.message.model import Basis, Context, Doubt, Kit, Qualifier, Value
+from core.message.numbers import Number
 from core.message.quantities import Quantity
 from core.units import FACTORS, to_canonical
 
@@ -50,6 +51,24 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     if problem is None:
         return made
     return guesses.doubt(candidate, made, problem, source)
+
+
+def bare(analyte: str, number: Number, context: Context) -> float | None:
+    """The value of a sound number that stands without a unit; None where more must be asked of it.
+
+    It is in the analyte's canonical unit.
+    """
+    value = number.value
+    if (
+        value is None
+        or number.problem is not None
+        or number.grouped is not None
+        or context.kits
+        or analyte in _READ_BY_SIZE
+    ):
+        return None
+    row = ANALYTES[analyte]
+    return value if row.low <= value <= row.high else None
 
 
 def _plainest(candidate: Candidate, context: Context) -> Value | None:
