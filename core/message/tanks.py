@@ -94,7 +94,8 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
     for place, token in enumerate(tokens):
         if token.start < done:
             continue
-        found = _named(token, folded, index)
+        near = index.get(token.text[0])
+        found = None if near is None else _named(token, folded, near)
         if found is None or (token.kind == "analyte" and _number_next(tokens, place)):
             out.append(token)
             continue
@@ -110,13 +111,12 @@ def _number_next(tokens: list[Token], place: int) -> bool:
     return place + 1 < len(tokens) and tokens[place + 1].kind == "number"
 
 
-def _named(
-    token: Token, folded: str, index: dict[str, list[tuple[str, str]]]
-) -> tuple[str, str] | None:
+def _named(token: Token, folded: str, tanks: list[tuple[str, str]]) -> tuple[str, str] | None:
+    """The tank that stands whole at a token, of those that begin with its first character."""
     start = token.start
     if start and folded[start - 1].isalpha():
         return None
-    for plain, name in index.get(token.text[0], ()):
+    for plain, name in tanks:
         end = start + len(plain)
         if folded.startswith(plain, start) and not folded[end : end + 1].isalnum():
             return plain, name
