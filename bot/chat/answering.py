@@ -7,14 +7,15 @@ from datetime import datetime
 from typing import Any
 
 from bot.chat import emergencies, naming, reminding
+from bot.chat.derived import Derived
 from bot.chat.model import Reply
 from bot.chat.state import state_of
-from bot.chat.told import Told, number_of, summary, values_json
+from bot.chat.told import Told, summary, values_json
 from bot.chat.turn import Turn
+from bot.chat.words import derived as derived_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import readings as words
 from bot.store.offers import Choice
-from core.advice.carbon import carbon_dioxide
 from core.advice.findings import (
     AGAIN_AFTER,
     DOSE,
@@ -22,10 +23,7 @@ from core.advice.findings import (
     Finding,
     find,
     fresh_only,
-    judge_ammonia,
 )
-from core.advice.hardness import hardness_class
-from core.advice.state import State
 from core.message.model import Parsed
 from core.message.wire import to_json
 
@@ -39,6 +37,7 @@ async def answer_for(
     """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
     state = await state_of(turn, told.tank, told.at)
     found = find(state, _woken(told))
+    derived = Derived.of((reading.what for reading in told.readings), state)
     news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
     whom, names, unclear = naming.asked(told, state.tank, entry_id, turn.chat.language)
     shown = [finding for finding in news if not _asks_of(finding, unclear)][:SHOWN]
@@ -48,6 +47,7 @@ async def answer_for(
     told_of = [finding_words.line(finding) for finding in shown]
     lost = any(event.what.kind == "lost" for event in told.events)
     lines += [words.lost(), *told_of, *whom] if lost else [*whom, *told_of]
+    lines += _beside(told, derived, found)
     lines += await reminding.satisfied(turn, told)
     more = [
         finding_words.line(finding)
@@ -67,15 +67,30 @@ async def answer_for(
             *emergencies.what_now(told, found),
         ],
         more=more,
-        facts=_facts(told, state, found),
+        facts=_facts(told, found) | derived.facts(),
         entry_id=entry_id,
-        context={"why": _reasons(found)},
+        context={"why": [*_reasons(found), *derived_words.behind(derived)]},
     )
 
 
 def _reasons(found: Sequence[Finding]) -> list[str]:
     """The reasons of all findings, each line once."""
     return list(dict.fromkeys(line for finding in found for line in finding_words.why(finding)))
+
+
+ON_AMMONIA = frozenset({"ammonia", "ammonia_without_ph"})
+ON_CARBON = frozenset({"much_co2", "perhaps_much_co2", "contradiction", "contradiction_low"})
+
+
+def _beside(told: Told, derived: Derived, found: Sequence[Finding]) -> list[str]:
+    """What is told although nothing is wrong with it: ammonia that is there, CO2 that is added."""
+    said = {finding.id for finding in found}
+    lines: list[str] = []
+    if not said & ON_AMMONIA and any(r.what.analyte == "ammonia" for r in told.readings):
+        lines += derived_words.ammonia(derived)
+    if not said & ON_CARBON and told.tank.tank.co2:
+        lines += derived_words.carbon(derived)
+    return lines
 
 
 def _asks_of(finding: Finding, unclear: str | None) -> bool:
@@ -112,7 +127,7 @@ async def _asides(turn: Turn, told: Told) -> list[str]:
     return said
 
 
-def _facts(told: Told, state: State, found: Sequence[Finding]) -> dict[str, Any]:
+def _facts(told: Told, found: Sequence[Finding]) -> dict[str, Any]:
     values = tuple(reading.what for reading in told.readings)
     facts: dict[str, Any] = {"tank": told.tank.name}
     if values:
@@ -123,22 +138,4 @@ def _facts(told: Told, state: State, found: Sequence[Finding]) -> dict[str, Any]
     if told.events:
         events = tuple(event.what for event in told.events)
         facts["events"] = to_json(Parsed("event", events=events))["events"]
-    analytes = {value.analyte for value in values}
-    judged = judge_ammonia(state) if analytes & {"ammonia", "ph", "temperature"} else None
-    if judged is not None:
-        facts["nh3_n"] = judged["nh3_n"]
-    if {"ph", "kh"} <= analytes and (co2 := _carbon_dioxide(state)) is not None:
-        facts["co2_mg_l"] = co2
-    gh = number_of(values, "gh")
-    if gh is not None:
-        held = hardness_class(gh)
-        facts["hardness_class"] = f"{held.word} ({held.scheme})"
     return facts
-
-
-def _carbon_dioxide(state: State) -> float | None:
-    ph, kh, temperature = state.last("ph"), state.last("kh"), state.fresh("temperature")
-    if ph is None or kh is None or ph.is_limit or kh.is_limit:
-        return None
-    found = carbon_dioxide(ph, kh, temperature.value if temperature else None, state.salinity)
-    return None if found is None else found.mg_l

@@ -234,4 +234,4 @@ def _said(turn: Turn, entry: Entry) -> str:
 
 
 def _values_said(values: Iterable[Value]) -> str:
-    return words.values(list(values), None)
+    return words.values(list(values), {})

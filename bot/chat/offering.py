@@ -54,6 +54,9 @@ async def make_reply(
     told = list(choices)
     if more:
         told.append(Choice(MORE_LABEL, "more", "more", {"lines": list(more)}))
+    held = dict(context or {})
+    if facts and (more or "why" in held):
+        held["facts"] = dict(facts)  # of the same numbers that what is kept back shows
     token: int | None = None
     if told or expects is not None or entry_id is not None:
         token = await uow.offers.add(
@@ -62,7 +65,7 @@ async def make_reply(
                 choices=tuple(told),
                 made_at=now,
                 expects=expects,
-                context=dict(context or {}),
+                context=held,
                 entry_id=entry_id,
             ),
         )

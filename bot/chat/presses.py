@@ -29,8 +29,8 @@ from bot.store.offers import Choice, Offer
 Verb = Callable[[Turn, Offer, Choice], Awaitable[list[Reply]]]
 
 
-async def _more(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
-    return [await turn.reply(choice.arguments["lines"])]
+async def _more(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    return [await turn.reply(choice.arguments["lines"], facts=offer.context.get("facts"))]
 
 
 VERBS: Final[Mapping[str, Verb]] = {

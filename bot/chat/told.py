@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
 
+from bot.chat.derived import classes_of
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.store.log import Entry, Stored
 from bot.store.tanks import StoredTank
-from core.advice.hardness import hardness_class
 from core.message.model import Event, Parsed, Value
 from core.message.wire import to_json
 
@@ -80,8 +80,7 @@ def entry_of(turn: Turn, told: Sequence[Told], **changes: Any) -> Entry:
 def summary(turn: Turn, told: Told) -> str:
     """One line of what is on record for a tank."""
     values = [reading.what for reading in told.readings]
-    gh = number_of(values, "gh")
-    parts = [words.values(values, hardness_class(gh) if gh is not None else None)]
+    parts = [words.values(values, classes_of(values, told.tank.tank))]
     parts += [words.event(event.what) for event in told.events]
     return words.line(told.tank.name, parts, told.at.astimezone(turn.chat.zone), turn.local_now)
 
@@ -91,11 +90,3 @@ def values_json(told: Told) -> list[dict[str, Any]]:
     values = tuple(reading.what for reading in told.readings)
     written: list[dict[str, Any]] = to_json(Parsed("reading", values=values))["values"]
     return written
-
-
-def number_of(values: Sequence[Value], analyte: str) -> float | None:
-    """The single number told of an analyte; None for a range, a limit without one, or nothing."""
-    for value in values:
-        if value.analyte == analyte and isinstance(value.canonical, int | float):
-            return float(value.canonical)
-    return None

@@ -43,7 +43,8 @@ async def why(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     """Show what the latest answer rested on: a reading's reasons, or what is behind "more"."""
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if reasons := offer.context.get("why"):
-            return [await turn.reply(reasons[:REASONS], more=reasons[REASONS:])]
+            facts = offer.context.get("facts")
+            return [await turn.reply(reasons[:REASONS], more=reasons[REASONS:], facts=facts)]
         if any(choice.meaning == "more" for choice in offer.choices):
             break
     replies = await _take(turn, "more")

@@ -18,14 +18,20 @@ MMOL_PER_DEGREE = MEQ_PER_DEGREE / 2.0
 
 @dataclass(frozen=True, slots=True)
 class HardnessClass:
-    """A word for a hardness or an alkalinity, and whose word it is."""
+    """A word for a hardness or an alkalinity, whose word it is, and of what it is said there."""
 
     word: str
     scheme: str
+    band: str
 
 
 _USGS_ENDS = (60.0, 120.0, 180.0)
-_USGS_WORDS = ("soft", "moderately hard", "hard", "very hard")
+_USGS = (
+    HardnessClass("soft", "USGS", "0 to 60 mg/L"),
+    HardnessClass("moderately hard", "USGS", "61 to 120 mg/L"),
+    HardnessClass("hard", "USGS", "121 to 180 mg/L"),
+    HardnessClass("very hard", "USGS", "over 180 mg/L"),
+)
 
 
 def hardness_class(gh: float) -> HardnessClass:
@@ -51,13 +57,15 @@ def hardness_class(gh: float) -> HardnessClass:
     US Geological Survey, FAQ "Do you have information about water hardness in the United
     States?" (grade A).
     """
-    return HardnessClass(
-        _USGS_WORDS[bisect_left(_USGS_ENDS, round(gh * MG_CACO3_PER_DEGREE))], "USGS"
-    )
+    return _USGS[bisect_left(_USGS_ENDS, round(gh * MG_CACO3_PER_DEGREE))]
 
 
 _WRMG_ENDS = (1.5, 2.5)
-_WRMG_WORDS = ("soft", "medium", "hard")
+_WRMG = (
+    HardnessClass("soft", "WRMG 2007", "under 1.5 mmol/L"),
+    HardnessClass("medium", "WRMG 2007", "1.5 to 2.5 mmol/L"),
+    HardnessClass("hard", "WRMG 2007", "over 2.5 mmol/L"),
+)
 
 
 def detergent_law_class(gh: float) -> HardnessClass:
@@ -84,7 +92,7 @@ def detergent_law_class(gh: float) -> HardnessClass:
     """
     amount = gh * MMOL_PER_DEGREE
     place = (amount >= _WRMG_ENDS[0]) + (amount > _WRMG_ENDS[1])
-    return HardnessClass(_WRMG_WORDS[place], "WRMG 2007")
+    return _WRMG[place]
 
 
 _TRADE: Final = (
@@ -116,11 +124,11 @@ def trade_classes(gh: float) -> list[HardnessClass]:
     ['medium', 'fairly hard']
     """
     held = [
-        HardnessClass(word, "the trade")
+        HardnessClass(word, "the trade", f"{low:g} to {high:g} °dH")
         for word, low, high in _TRADE
         if low <= gh < high or (gh == high == _TRADE[-1][2])
     ]
-    return held or [HardnessClass("very hard", "the trade")]
+    return held or [HardnessClass("very hard", "the trade", "over 22 °dH")]
 
 
 def hardness_classes(gh: float) -> list[HardnessClass]:
@@ -130,16 +138,16 @@ def hardness_classes(gh: float) -> list[HardnessClass]:
 
 _BUFFER_ENDS = (20.0, 60.0, 200.0)
 _BUFFER = (
-    HardnessClass("too low for most fish", "EPA criterion, 20 mg/L"),
-    HardnessClass("low", "common practice, 60 mg/L"),
-    HardnessClass("enough", "common practice, 60 mg/L; pond texts, 75 to 200 mg/L"),
-    HardnessClass("high", "pond texts, 75 to 200 mg/L"),
+    HardnessClass("too low for most fish", "EPA", "under 20 mg/L"),
+    HardnessClass("low", "common practice", "20 to 60 mg/L"),
+    HardnessClass("enough", "common practice", "60 to 200 mg/L"),
+    HardnessClass("high", "pond texts", "over 200 mg/L"),
 )
 _SEA_ENDS = (7.0, 12.0)
 _SEA = (
-    HardnessClass("low", "common practice, 8 to 12 °dH; Boyd, 100 to 130 mg/L in the sea"),
-    HardnessClass("enough", "common practice, 8 to 12 °dH"),
-    HardnessClass("high", "common practice, 8 to 12 °dH"),
+    HardnessClass("low", "common practice", "under 7 °dH in the sea"),
+    HardnessClass("enough", "common practice", "7 to 12 °dH in the sea"),
+    HardnessClass("high", "common practice", "over 12 °dH in the sea"),
 )
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from bot.chat.words import numbers
+from bot.chat.words.derived import class_words
 from core.advice.hardness import HardnessClass
 from core.message.doubts import (
     AMBIGUOUS_DATE,
@@ -89,13 +90,13 @@ _EVENTS = {
 }
 
 
-def values(told: Sequence[Value], hardness: HardnessClass | None) -> str:
+def values(told: Sequence[Value], classes: Mapping[str, Sequence[HardnessClass]]) -> str:
     """All values of a tank in one line, hardness converted once and classed."""
     parts = []
     for value in told:
         told_as = " = ".join([numbers.entered(value), *numbers.also(value)])
-        if value.analyte == "gh" and hardness is not None:
-            told_as += f" ({hardness.word} by {hardness.scheme})"
+        if held := classes.get(value.analyte):
+            told_as += f" ({class_words(value.analyte, held[0])})"
         parts.append(told_as)
     return ", ".join(parts)
 
