@@ -24,7 +24,8 @@ from tests.chat.harness import Talk
         ),
         pytest.param(
             "gh 2.0 mmol/l", "very hard by USGS", "very hard (USGS)",
-            ["very hard (USGS)", "medium (WRMG 2007)", "fairly hard (the trade)", "hard (the trade)"],
+            ["very hard (USGS)", "medium (WRMG 2007)", "fairly hard (the trade)",
+             "hard (the trade)"],
             id="2.0 mmol/L, 200 mg/L, 11.2 °dH: medium to the WRMG (B), in two bands of the trade",
         ),
     ],
