@@ -23,8 +23,13 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
     return await turn.reply(refusals.refused(refusal, name), facts=refused_facts(refusal))
 
 
-async def planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str | None) -> Reply:
-    """Word a plan and offer to log its first part and to remind of the retest."""
+async def planned(
+    turn: Turn, plan: Plan, stored: StoredTank | None, name: str | None, *notes: str
+) -> Reply:
+    """Word a plan and offer to log its first part and to remind of the retest.
+
+    `notes` stand with the rest that is told on request.
+    """
     doubt = doubt_of(plan)
     lines = [words.head(plan, name, doubt), words.caution(plan), words.amount(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:
@@ -44,7 +49,10 @@ async def planned(turn: Turn, plan: Plan, stored: StoredTank | None, name: str |
         Choice(words.RETEST, "retest", "", held),
     ]
     return await turn.reply(
-        lines, choices=choices, more=words.more(plan, doubt), facts=plan_facts(plan, name, doubt)
+        lines,
+        choices=choices,
+        more=[*words.more(plan, doubt), *notes],
+        facts=plan_facts(plan, name, doubt),
     )
 
 

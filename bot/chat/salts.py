@@ -20,7 +20,7 @@ from core.advice.iron import plan_iron
 from core.advice.outlook import with_premises
 from core.advice.plan import Plan, Refusal
 from core.advice.recipes import recipe, sea_water
-from core.advice.salts import HIGHEST, SaltWish, plan_salts
+from core.advice.salts import CALCIUM_TO_MAGNESIUM, HIGHEST, SaltWish, plan_salts
 from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.advice.treatments import (
     Cycling,
@@ -74,8 +74,24 @@ def topic_of(question: Question) -> Topic | None:
     return _salts
 
 
+def _goals(question: Question) -> tuple[dict[str, float], dict[str, float]]:
+    """What is to be reached, and what is to rise by so much, by analyte."""
+    named = (
+        (question.analyte, question.target, question.delta),
+        (question.also, question.also_target, question.also_delta),
+    )
+    targets = {name: to for name, to, _ in named if name and to is not None}
+    deltas = {name: by for name, to, by in named if name and to is None and by is not None}
+    second = _second_goal(question)
+    if second is not None and question.also is None:
+        targets[second] = question.premises[second]
+    return targets, deltas
+
+
 def _second_goal(question: Question) -> str | None:
-    """The other hardness, where it is wished beside the first and not a condition."""
+    """What is wished beside the first; the other hardness also without a word of wishing."""
+    if question.also is not None:
+        return question.also
     other = {"kh": "gh", "gh": "kh"}.get(question.analyte or "")
     if other is None or other not in question.premises or question.target is None:
         return None
@@ -106,30 +122,23 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         current = turn.current_tank
         if current is not None and current.tank.volume_l == question.volume_l:
             stored, state = current, await state_of(turn, current, turn.now)
-    second = _second_goal(question)
-    premises = {k: v for k, v in question.premises.items() if k != second}
-    targets, deltas = {}, {}
-    if question.target is not None:
-        targets[question.analyte] = question.target
-    elif question.delta is not None:
-        deltas[question.analyte] = question.delta
-    if second is not None:
-        targets[second] = question.premises[second]
     starts = {} if question.start_value is None else {question.analyte: question.start_value}
+    second = _second_goal(question)
     wish = SaltWish(
-        targets=targets,
-        deltas=deltas,
+        *_goals(question),
         starts=starts,
         substances=_salts_named(question, state) if second is None else (),
         volume_l=question.volume_l,
-        premises=premises,
+        premises={k: v for k, v in question.premises.items() if k != second},
+        calcium_to_magnesium=question.ratio or CALCIUM_TO_MAGNESIUM,
     )
     plans = plan_salts(wish, state, known_tank=stored is not None)
     name = stored.name if stored is not None else None
     if isinstance(plans, Refusal):
         return [await dose_reply.refuse(turn, plans, name)]
     if len(plans) == 1:
-        return [await dose_reply.planned(turn, plans[0], stored, name)]
+        notes = (words.ratio(question.ratio),) if question.ratio else ()
+        return [await dose_reply.planned(turn, plans[0], stored, name, *notes)]
     return [await _two_forms(turn, plans, name)]
 
 
@@ -146,7 +155,7 @@ def one_at_a_time(question: Question, stored: StoredTank | None) -> Refusal | No
     """Refuse two wishes for the sea in one question; the second would pass for a reading."""
     if stored is None or not stored.tank.is_sea or question.analyte not in OF_THE_SEA:
         return None
-    others = (OF_THE_SEA - {question.analyte}) & set(question.premises)
+    others = (OF_THE_SEA - {question.analyte}) & {*question.premises, question.also}
     if not others or CONDITION.search(question.text or ""):
         return None
     return Refusal("one_at_a_time", {"analyte": question.analyte})
@@ -208,9 +217,7 @@ async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> lis
     """A bucket of RO with salts, or so much RO into a tank that it reaches a wish."""
     if question.volume_l is None:
         return await changes.change(turn, question, parsed)
-    targets = dict(question.premises)
-    if question.analyte is not None and question.target is not None:
-        targets[question.analyte] = question.target
+    targets = {**question.premises, **_goals(question)[0]}
     targets = {name: value for name, value in targets.items() if name in HIGHEST}
     if not targets:
         return [await turn.reply(words.no_recipe())]
@@ -218,7 +225,8 @@ async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> lis
         return [await _sea_water(turn, targets["salinity"], question.volume_l)]
     unnamed = question.substance in {None, TABLE_SALT, *MAKING}
     named = () if unnamed else (question.substance or "",)
-    found = recipe(targets, question.volume_l, named)
+    ratio = question.ratio or CALCIUM_TO_MAGNESIUM
+    found = recipe(targets, question.volume_l, named, ratio)
     if isinstance(found, Refusal):
         return [await dose_reply.refuse(turn, found, None)]
     facts = {
@@ -227,7 +235,7 @@ async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> lis
         "salts": [{"substance": s.substance, "grams": s.grams} for s in found.salts],
         "ph_stood": list(found.ph_stood),
     }
-    return [await turn.reply(words.recipe(found), more=words.recipe_more(), facts=facts)]
+    return [await turn.reply(words.recipe(found), more=words.recipe_more(ratio), facts=facts)]
 
 
 async def _sea_water(turn: Turn, salinity: float, volume: float) -> Reply:

@@ -22,6 +22,7 @@ class Item:
     ambiguous = False
     bearing = False
     suffixed = False
+    wished = False
     quantity: Quantity | None = None
     marks: tuple[str, ...] = ()
 
@@ -38,6 +39,7 @@ class Clause:
 
     `before` are marks that stand before the quantity at that index of `items`, kept on the item;
     `after` are marks behind the last quantity. `loose` are unknown words that bind to nothing.
+    `begins` tells that a sentence ended before it.
     """
 
     items: list[Item] = field(default_factory=list)
@@ -50,19 +52,20 @@ class Clause:
     other: bool = False
     questioned: bool = False
     bracketed: bool = False
+    begins: bool = False
 
 
-_BEARING = frozenset(
+WISHES = frozenset({"wish", "if"})
+"""Marks of what is not so, but wanted or supposed."""
+_BEARING = WISHES | frozenset(
     {
         "between",
-        "wish",
         "up",
         "down",
         "was",
         "formerly",
         "from",
         "not",
-        "if",
         "rose_to",
         "fell_to",
         "to",
@@ -152,6 +155,7 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.analyte = analyte
         item.basis = basis or None
         item.suffixed = _suffixed(tokens, index)
+        item.wished = bool(clause.after) and not WISHES.isdisjoint(clause.after)
         clause.items.append(item)
         return index + 1
     if kind != "word" and kind != "fill":

@@ -224,6 +224,9 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
         parts.bare = float(str(token.value))
     elif token.kind == "time" and token.value == "one" and parts.count is None:
         following = tokens[place + 1] if place + 1 < len(tokens) else token
+        if following.kind == "unit" and following.value in SPOONS:
+            parts.spoons = SPOONS[str(following.value)]  # a teaspoon of it
+            return place + 2
         parts.count = 1 if following.kind in {"word", "event"} else None
         parts.unsure = parts.unsure or nearest.counts(following.text)  # "a dozwn guppies"
     return place + 1

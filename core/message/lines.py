@@ -47,6 +47,8 @@ def build(tokens: list[Token], state: Statement) -> Line:
             continue
         index = _step(tokens, index, line, state, timed=timed)
     _merge(line)
+    last = tokens[-2] if tokens[-1].kind == "p" and len(tokens) > 1 else tokens[-1]
+    line.wished = last.kind == "mark" and last.value in clauses.WISHES
     return line
 
 
@@ -96,7 +98,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             return index + 1
     if _separates(tokens, index, clause):
         if clause.items or clause.after or clause.loose or clause.other:
-            line.clauses.append(Clause())
+            line.clauses.append(Clause(begins=token.text in _HARD))
         if token.text == "?" and clause.items:
             clause.questioned = True
         if token.text == "(":

@@ -98,6 +98,12 @@ class Question:
     target: float | None = None
     """The wish "to 6"; ``to`` in JSON."""
     delta: float | None = None
+    also: str | None = None
+    """A second analyte wished in the same breath, to `also_target` or by `also_delta`."""
+    also_target: float | None = None
+    also_delta: float | None = None
+    ratio: float | None = None
+    """Calcium to magnesium as wished (`ca:mg 4:1`)."""
     grams: float | None = None
     millilitres: float | None = None
     spoons: float | None = None

@@ -20,7 +20,15 @@ from core.message.tokens import Token
 
 _MEASURES = frozenset({*GRAMS, *SPOONS, "mL"})
 """Units in which the answer to "how much" can be wished."""
-_BUFFERS = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
+_RAISED = {
+    "sodium bicarbonate": "kh",
+    "potassium bicarbonate": "kh",
+    "potassium nitrate": "nitrate",
+    "monopotassium phosphate": "phosphate",
+    "dipotassium phosphate": "phosphate",
+    "potassium sulfate": "potassium",
+}
+"""What a salt is dosed for, where only the salt is named."""
 
 
 @dataclass(slots=True)
@@ -100,6 +108,9 @@ _PLAIN = {
 
 def _kind(words: str, found: Slots) -> str:
     """The kind of question, from the word of asking and what is asked about."""
+    spooned = found.substance is not None and any(unit in SPOONS for unit, _ in found.units)
+    if words == "how_much" and spooned and found.volume_l is None:
+        return "convert"  # how many grams are in a spoon of it
     given = found.grams or found.millilitres or found.spoons
     aimed = words in {"raise", "change"} and found.substance is not None
     if (aimed or words in {"dose", "how_much"}) and given and not found.numbers:
@@ -119,8 +130,8 @@ def _kind(words: str, found: Slots) -> str:
         return "dose" if found.substance is not None else "change"
     if "water_change" in found.events:
         return "change"
-    if any(unit in SPOONS for unit, _ in found.units) and found.substance is not None:
-        return "convert"  # how many grams are in a spoon of it
+    if spooned:
+        return "convert"
     wanted = [unit for unit, of in found.units if unit in _MEASURES and of is None]
     if wanted and found.names and found.numbers:
         return "dose"  # how many ml of something for kh 6
@@ -140,6 +151,7 @@ def _question(
     main = _main(kind, found)
     roles: dict[str, float] = {}
     premises: dict[str, float] = {}
+    also: Number | None = None
     basis = None
     wished = any(n.role in {"to", "by"} and n.analyte == main for n in found.numbers)
     for number in found.numbers:
@@ -150,6 +162,8 @@ def _question(
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
             roles[role] = number.value
             basis = basis or number.basis
+        elif analyte not in {None, main} and kind == "dose" and role in {"to", "by"} and not also:
+            also = number
         elif analyte is not None and analyte not in premises:
             premises[analyte] = number.value
             basis = basis or (number.basis if analyte == main or kind == "safe" else None)
@@ -167,6 +181,10 @@ def _question(
         roles.get("from"),
         roles.get("to"),
         roles.get("by"),
+        also.analyte if also else None,
+        also.value if also and also.role == "to" else None,
+        also.value if also and also.role == "by" else None,
+        found.ratio,
         found.grams,
         found.millilitres,
         found.spoons,
@@ -198,8 +216,9 @@ def _main(kind: str, found: Slots) -> str | None:
     bare = [name for name, _ in found.names if name not in numbered]
     if bare:
         return bare[0]
-    if kind == "dose" and found.substance in _BUFFERS:
-        return "kh"
+    raised = _RAISED.get(found.substance or "") if kind == "dose" else None
+    if raised == "kh" or (raised and not found.names):
+        return raised
     if found.names and kind in {"dose", "change", "keep", "convert", "history", "when"}:
         return found.names[0][0]
     if kind == "convert" and found.numbers:

@@ -10,7 +10,7 @@ import re
 
 from core.message import doubts, nearest
 from core.message.candidates import Candidate
-from core.message.clauses import Clause
+from core.message.clauses import WISHES, Clause
 from core.message.guesses import name_for, number_text
 from core.message.state import Line, Statement
 
@@ -34,7 +34,7 @@ def trailing_marks(clause: Clause) -> None:
         return
     last = clause.candidates[-1]
     for mark in clause.after:
-        if mark in {"wish", "if"}:
+        if mark in WISHES:
             last.problem = last.problem or doubts.WISH
         elif mark in {"up", "down"}:
             last.problem = last.problem or doubts.CHANGE
@@ -82,6 +82,37 @@ def other_water(line: Line, candidates: list[Candidate], state: Statement) -> No
             state.other = False
     else:
         state.other = False
+
+
+def wishes(line: Line, state: Statement) -> None:
+    """A wish before a name bears on every name behind it: `i want kh 5, gh 8`.
+
+    It ends with its sentence, with a word for the tank, and with a time (`now kh 4`). On a line of
+    its own (`target`) it bears on the lines below in the same way, and as the last word on all of
+    its clause.
+    """
+    if line.wished:
+        _poison(line.clauses[-1].candidates, doubts.WISH)
+    active = state.wished and not line.tanks and not line.moments
+    if line.moments or line.tanks:
+        state.wished = False
+    times = [moment.start_char for _, moment in line.moments]
+    for clause in line.clauses:
+        if clause.begins or clause.home:
+            active = state.wished = False
+        start = 0 if active else None
+        for item in clause.items:
+            if item.wished and start is None:
+                start = item.start
+        if start is None:
+            continue
+        ended = min((time for time in times if time > start), default=None)
+        bound = [c for c in clause.candidates if c.end > start and (not ended or c.start < ended)]
+        _poison(bound, doubts.WISH)
+        active = ended is None
+    heads = not line.events and not any(clause.items for clause in line.clauses)
+    if heads and any("wish" in clause.after for clause in line.clauses):
+        state.wished = True
 
 
 def lone_k(line: Line, candidates: list[Candidate], state: Statement) -> None:

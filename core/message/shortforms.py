@@ -90,11 +90,20 @@ def _recipe(tokens: list[Token], kinds: set[str]) -> bool:
 
 
 def _plus(words: list[Token]) -> bool:
-    """Name "+" number [unit]."""
-    if words[0].kind != "analyte" or words[1].text != "+" or len(words) < 3:
-        return False
-    found = quantities.read(words, 1)
-    return found is not None and found.last == len(words) and words[1].end == words[2].start
+    """One or two of: name "+" number [unit]."""
+    index = 0
+    for _ in range(2):
+        if index + 2 >= len(words) or words[index].kind != "analyte":
+            return False
+        sign, number = words[index + 1 : index + 3]
+        found = quantities.read(words, index + 1) if sign.text == "+" else None
+        if found is None or sign.end != number.start:
+            return False
+        index = found.last
+        if index == len(words):
+            return True
+        index += words[index].text == "," or words[index].value == "and"
+    return False
 
 
 def _conversion(words: list[Token]) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from core.errors import CoreError
-from core.message import quantities
+from core.message import numbers, quantities
 from core.message.amounts import GRAMS, SHARES, SPOONS, litres
 from core.message.candidates import Candidate
 from core.message.model import Context, Value
@@ -51,6 +51,8 @@ class Slots:
     millilitres: float | None = None
     spoons: float | None = None
     percent: float | None = None
+    ratio: float | None = None
+    """Calcium to magnesium, as wished."""
     substance: str | None = None
     tank: str | None = None
     unit: str | None = None
@@ -76,6 +78,15 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
     index = 0
     while index < len(tokens):
         token = tokens[index]
+        if token.value == "calcium" and (used := _ratio(tokens, index, slots)):
+            index += used
+            continue
+        if token.value == "one" and index + 1 < len(tokens) and tokens[index + 1].value in SPOONS:
+            spoon = str(tokens[index + 1].value)  # a tablespoon of it
+            slots.spoons = SPOONS[spoon]
+            slots.units.append((spoon, None))
+            index += 2
+            continue
         quantity = None if token.kind in {"word", "fill"} else quantities.read(tokens, index)
         if quantity is not None:
             _quantity(tokens, index, quantity, role, slots, context, source)
@@ -85,6 +96,37 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
         role = _word(token, role, slots)
         index += 1
     return slots
+
+
+def _ratio(tokens: list[Token], index: int, slots: Slots) -> int:
+    """`ca:mg 4:1`, `ca/mg ratio 4`, `ca to mg = 3 to 1`: how many tokens it takes."""
+    place = index + 1
+    place += place < len(tokens) and (tokens[place].text in _OVER or tokens[place].value == "to")
+    if place >= len(tokens) or tokens[place].value != "magnesium":
+        return 0
+    place += 1
+    while place < len(tokens) and (tokens[place].value == "link" or tokens[place].text == "ratio"):
+        place += 1
+    if place >= len(tokens) or (first := _count(tokens[place])) is None:
+        return 0
+    slots.ratio = first
+    place += 1
+    joined = place + 1 < len(tokens) and (
+        tokens[place].text in _OVER or tokens[place].value in {"to", "link"}
+    )
+    if joined and (second := _count(tokens[place + 1])) is not None:
+        slots.ratio = first / second
+        place += 2
+    return place - index
+
+
+def _count(token: Token) -> float | None:
+    number = token.value
+    sound = isinstance(number, numbers.Number) and number.problem is None
+    return number.value or None if isinstance(number, numbers.Number) and sound else None
+
+
+_OVER = frozenset({":", "/", "-"})
 
 
 def _word(token: Token, role: str, slots: Slots) -> str:

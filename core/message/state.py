@@ -13,7 +13,7 @@ from core.message.times import Moment
 
 @dataclass(slots=True)
 class Line:
-    """One line with what was found in it."""
+    """One line with what was found in it; `wished` where its last word is one of wishing."""
 
     clauses: list[Clause] = field(default_factory=list)
     moments: list[tuple[int, Moment]] = field(default_factory=list)
@@ -21,6 +21,7 @@ class Line:
     tanks: list[tuple[int, str]] = field(default_factory=list)
     tank_first: bool = False
     begun: bool = False
+    wished: bool = False
 
 
 _NOTHING = Parsed("none")
@@ -44,6 +45,7 @@ class Statement:
     at: datetime | None = None
     timed: bool = False
     other: bool = False
+    wished: bool = False
     words: int = 0
     paired: bool = False
     talk: bool = False

@@ -48,6 +48,7 @@ def _scopes(line: Line, state: Statement) -> None:
     candidates = [c for clause in line.clauses for c in clause.candidates]
     scopes.count_words(line, state)
     scopes.other_water(line, candidates, state)
+    scopes.wishes(line, state)
     if candidates:
         state.paired = state.paired or any(candidate.analyte for candidate in candidates)
         for clause in line.clauses:

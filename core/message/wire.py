@@ -10,7 +10,7 @@ from typing import Any
 from core.message.model import Command, Doubt, Event, Parsed, Question, Value
 
 _EVENT_KEYS = tuple(f.name for f in fields(Event) if f.name not in {"start", "end"})
-_RENAMED = {"start_value": "from", "target": "to"}
+_RENAMED = {"start_value": "from", "target": "to", "also_target": "also_to"}
 _QUESTION_KEYS = tuple(f.name for f in fields(Question) if f.name != "premises")
 
 

@@ -167,7 +167,7 @@ def _option(value: Value, option: str) -> bool:
     return str(getattr(value, key)) == text
 
 
-_JSON = {"from": "start_value", "to": "target"}
+_JSON = {"from": "start_value", "to": "target", "also_to": "also_target"}
 _UNCHECKED = {"kind", "start", "end", "text", "premises"}
 
 

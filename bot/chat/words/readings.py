@@ -108,7 +108,7 @@ def event(told: Event) -> str:
         numbers.litres(told.litres) if told.litres is not None else "",
         numbers.grams(told.grams) if told.grams is not None else "",
         f"{numbers.plain(told.millilitres, 1)} mL" if told.millilitres is not None else "",
-        f"{numbers.plain(told.spoons, 2)} spoons" if told.spoons is not None else "",
+        _spooned(told.spoons) if told.spoons is not None else "",
         str(told.count) if told.count is not None else "",
         told.substance or "",
         told.species or "",
@@ -117,6 +117,10 @@ def event(told: Event) -> str:
     if told.kind == "note" or (len(words) == 1 and told.text):
         words.append(told.text or "")
     return " ".join(word for word in words if word)
+
+
+def _spooned(count: float) -> str:
+    return "1 spoon" if count == 1 else f"{numbers.plain(count, 2)} spoons"
 
 
 def line(tank: str, parts: Sequence[str], at: datetime, now: datetime) -> str:

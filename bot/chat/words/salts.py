@@ -9,6 +9,7 @@ from bot.chat.words.numbers import grams, litres, plain, small
 from core.advice.plan import Plan
 from core.advice.recipes import Recipe
 from core.advice.treatments import Cycling, Dechlorination, NitriteSalt
+from core.water.atoms import molar_mass
 
 YES_NONE, NO_SOME = "yes, none at all", "no, there are animals"
 YES_SALT, NO_SALT = "yes, they bear salt", "no or not sure"
@@ -54,10 +55,20 @@ def sea_water(volume_l: float, salinity: float, amount: float) -> list[str]:
     ]
 
 
-def recipe_more() -> list[str]:
+def ratio(wished: float) -> str:
+    """Calcium to magnesium in what is weighed; by mass it is another number."""
+    by_mass = wished * molar_mass("Ca") / molar_mass("Mg")
+    return (
+        f"Weighed with calcium to magnesium {plain(wished, 1)}:1 by amount, which is"
+        f" {plain(by_mass, 1)}:1 in mg/L."
+    )
+
+
+def recipe_more(calcium_to_magnesium: float) -> list[str]:
     """What a recipe rests on."""
     return [
-        "Salts taken as pure and in the form named; calcium to magnesium 3:1 by amount.",
+        "Salts taken as pure and in the form named.",
+        ratio(calcium_to_magnesium),
         "pH from a stocked tank's CO2 (2000 µatm) to open air (420 µatm), at 25 °C.",
     ]
 
