@@ -50,6 +50,22 @@ async def test_a_salt_sold_in_two_forms_gets_both_amounts_each_named(talk: Talk)
     assert caution < reply.text.index(grams_in(reply.text)[0])
 
 
+async def test_two_rises_and_a_wished_calcium_to_magnesium(fern: Talk) -> None:
+    """By stoichiometry; calcium to magnesium 4:1 by amount is 6.6:1 by mass (periodictable)."""
+    (reply,) = await fern.say("raise gh by 2 and kh by 1, ca:mg 4:1")
+    amounts = {salt["substance"]: salt["grams"] for salt in reply.facts["salts"]}
+    assert amounts == {
+        "calcium chloride dihydrate": pytest.approx(
+            0.8 * 2 * DEGREE * 120 * mass("CaCl2(H2O)2"), rel=1e-3
+        ),
+        "magnesium sulfate heptahydrate": pytest.approx(
+            0.2 * 2 * DEGREE * 120 * mass("MgSO4(H2O)7"), rel=1e-3
+        ),
+        "sodium bicarbonate": pytest.approx(1 * 2 * DEGREE * 120 * mass("NaHCO3"), rel=1e-3),
+    }
+    assert f"{4 * mass('Ca') / mass('Mg'):.1f}:1 in mg/L" in await fern.text("more")
+
+
 async def test_two_targets_with_calcium_to_magnesium_three_to_one(fern: Talk) -> None:
     (reply,) = await fern.say("dose kh 6 gh 8")
     amounts = {salt["substance"]: salt["grams"] for salt in reply.facts["salts"]}
