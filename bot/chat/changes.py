@@ -134,8 +134,8 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         facts["largest_if_chloramine"] = safe
         lines.append(words.chloramine(safe))
     lines += [
-        words.row(f"{words.percent(share)} at once", facts["at_once"]),
-        words.row("After standing", facts["stood"]),
+        words.at_once(share, facts["at_once"]),
+        words.stood(facts["stood"]),
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
         words.prepare(waters, asked.source_name, chlorinated=chlorinated),
     ]
@@ -241,7 +241,7 @@ async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:
     of_source = asked.source.last("kh") is None and asked.tank.last("kh") is not None
     lines = [words.unknown_kh(asked.stored.name, of_source)]
     if facts["at_once"]:
-        lines.append(words.row(f"{words.percent(share)} would give", facts["at_once"]))
+        lines.append(words.would_give(share, facts["at_once"]))
     return await turn.reply(lines, facts=facts)
 
 

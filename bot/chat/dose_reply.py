@@ -7,8 +7,10 @@ from typing import Any
 from bot.chat import tanks
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
+from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as words
 from bot.chat.words import refusals
+from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.kit_doubt import KitDoubt, doubt_of
@@ -45,13 +47,13 @@ async def planned(
         "salts": [[salt.substance, salt.grams / plan.count] for salt in plan.salts],
     }
     choices = [
-        Choice(words.LOG_IT, "log_dose", "", held),
-        Choice(words.RETEST, "retest", "", held),
+        Choice(_(words.LOG_IT), "log_dose", "", held),
+        Choice(_(words.RETEST), "retest", "", held),
     ]
     return await turn.reply(
         lines,
         choices=choices,
-        more=[*words.more(plan, doubt), *notes],
+        more=[*grounds.more(plan, doubt), *notes],
         facts=plan_facts(plan, name, doubt),
     )
 

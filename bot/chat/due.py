@@ -9,6 +9,7 @@ from typing import Any
 from bot.chat.model import Reply
 from bot.chat.offering import make_reply
 from bot.chat.words import reminders as words
+from bot.chat.words.text import _
 from bot.store.chats import Chat
 from bot.store.offers import Choice
 from bot.store.reminders import Reminder
@@ -55,11 +56,11 @@ def answers(reminder: Reminder, due: datetime) -> list[Choice]:
     """The five answers to one reminder, in their fixed order."""
     held: dict[str, Any] = {"reminder_id": reminder.id, "due": due.isoformat()}
     return [
-        Choice(words.DONE, "done", "done", held),
-        Choice(words.HOUR, "later", "", {**held, "until": "hour"}),
-        Choice(words.EVENING, "later", "", {**held, "until": "evening"}),
-        Choice(words.TOMORROW, "later", "", {**held, "until": "tomorrow"}),
-        Choice(words.SKIP, "skip", "", held),
+        Choice(_(words.DONE), "done", "done", held),
+        Choice(_(words.HOUR), "later", "", {**held, "until": "hour"}),
+        Choice(_(words.EVENING), "later", "", {**held, "until": "evening"}),
+        Choice(_(words.TOMORROW), "later", "", {**held, "until": "tomorrow"}),
+        Choice(_(words.SKIP), "skip", "", held),
     ]
 
 

@@ -48,7 +48,7 @@ async def medium(turn: Turn, question: Question, substance: str) -> Reply:
     stored, state = await _water(turn, question)
     if state.last("kh") is None:
         return await turn.reply(words.need_tank(substance), facts={"refused": "kh_unknown"})
-    name = stored.name if stored is not None else "That water"
+    name = stored.name if stored is not None else words.that_water()
     if substance in ACID_MEDIA:
         leaves = leaves_in(substance, state)
         if isinstance(leaves, Refusal):

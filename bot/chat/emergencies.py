@@ -12,8 +12,9 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
+from bot.chat.words import cautions
 from bot.chat.words import emergencies as words
-from bot.chat.words.cautions import CAUTIONS
+from bot.chat.words.text import _
 from bot.countries import country_of
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -58,7 +59,7 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply:
         return await _help(turn, parsed, danger)
     if refused is not None:
         return await dose_reply.refuse(turn, Refusal(refused), None)
-    return await turn.reply(CAUTIONS[caution or "storage"], facts={"caution": caution})
+    return await turn.reply(cautions.caution(caution or "storage"), facts={"caution": caution})
 
 
 def _found(turn: Turn, parsed: Parsed) -> tuple[Danger | None, str | None, str | None]:
@@ -113,7 +114,7 @@ def what_now(told: Told, found: Sequence[Finding]) -> list[Choice]:
         danger = OF_ALARM.get(finding.id) if finding.severity == "alarm" else None
         if danger is not None:
             held = {"tank": told.tank.id, "danger": danger}
-            return [Choice(words.WHAT_NOW, "what_now", "", held)]
+            return [Choice(_(words.WHAT_NOW), "what_now", "", held)]
     return []
 
 

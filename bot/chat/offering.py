@@ -7,13 +7,14 @@ from datetime import datetime
 from typing import Any
 
 from bot.chat.model import Button, Line, Reply, ReplyKind
+from bot.chat.words.text import N_, _
 from bot.store.offers import Choice, Offer
 from bot.store.uow import UnitOfWork
 
 ACTION_VERSION = "1"
 """The first part of every button's action; a button of another version is told to be old."""
 
-MORE_LABEL = "more"
+MORE_LABEL = N_("more")
 
 
 async def make_reply(
@@ -53,7 +54,7 @@ async def make_reply(
     """
     told = list(choices)
     if more:
-        told.append(Choice(MORE_LABEL, "more", "more", {"lines": list(more)}))
+        told.append(Choice(_(MORE_LABEL), "more", "more", {"lines": list(more)}))
     held = dict(context or {})
     if facts and (more or "why" in held):
         held["facts"] = dict(facts)  # of the same numbers that what is kept back shows

@@ -17,6 +17,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import products as words
 from bot.chat.words import readings as reading_words
+from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
@@ -213,10 +214,12 @@ async def offer_to_learn(turn: Turn, told: Told) -> Reply | None:
         product = learn(name, amount, unit, volume, before, after)
         if product is not None:
             held = {"name": name, "label": asdict(product.label), "low": product.rise_low}
-            keep = Choice(words.KEEP_IT, "keep_effect", "yes", held | {"high": product.rise_high})
+            keep = Choice(
+                _(words.KEEP_IT), "keep_effect", "yes", held | {"high": product.rise_high}
+            )
             return await turn.reply(
                 [words.learned(product, before.value, after.value)],
-                choices=[keep, Choice(words.LEAVE_IT, "leave_effect", "no")],
+                choices=[keep, Choice(_(words.LEAVE_IT), "leave_effect", "no")],
                 facts={"product": _facts(product)},
             )
     return None

@@ -10,9 +10,11 @@ from bot.chat import changes, dose_reply, doubts
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as dose_words
 from bot.chat.words import general
 from bot.chat.words import salts as words
+from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
@@ -210,7 +212,7 @@ async def _two_forms(turn: Turn, plans: tuple[Plan, ...], name: str | None) -> R
     lines = words.two_forms(plans, name)
     lines.insert(2, dose_words.caution(plans[0]))
     lines.append(dose_words.afterwards(plans[0]))
-    return await turn.reply(lines[:6], more=dose_words.more(plans[0]), facts=facts)
+    return await turn.reply(lines[:6], more=grounds.more(plans[0]), facts=facts)
 
 
 async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
@@ -309,8 +311,8 @@ async def nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         "tank_id": stored.id if stored is not None else None,
     }
     choices = [
-        Choice(words.YES_SALT, "confirm_salt", "yes", held),
-        Choice(words.NO_SALT, "decline_salt", "no", {}),
+        Choice(_(words.YES_SALT), "confirm_salt", "yes", held),
+        Choice(_(words.NO_SALT), "decline_salt", "no", {}),
     ]
     return [await turn.reply(words.salt_ask(), choices=choices, facts={"ask": "bears_salt"})]
 
@@ -332,8 +334,8 @@ async def _cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Repl
         "tank_id": stored.id if stored is not None else None,
     }
     choices = [
-        Choice(words.YES_NONE, "confirm_cycle", "yes", held),
-        Choice(words.NO_SOME, "decline_cycle", "no", {}),
+        Choice(_(words.YES_NONE), "confirm_cycle", "yes", held),
+        Choice(_(words.NO_SOME), "decline_cycle", "no", {}),
     ]
     return [await turn.reply(words.cycle_ask(), choices=choices, facts={"ask": "no_animals"})]
 

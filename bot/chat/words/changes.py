@@ -4,25 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from bot.chat.words.cautions import CAUTIONS
+from bot.chat.words import names
+from bot.chat.words.cautions import caution
+from bot.chat.words.doses import only_below
 from bot.chat.words.numbers import litres, plain, small
+from bot.chat.words.text import N_, _, ngettext
 from core.advice import limits
 from core.advice.cautions import of_new_water
 from core.advice.change_plan import ChangePlan
 from core.advice.changes import Waters
 from core.advice.routine import SawTooth
-from core.analytes import ANALYTES
 
 REASONS: Mapping[str, str] = {
-    "kh": "KH would move too far in a day (1 °dH, and never more than doubled)",
-    "kh_floor": "KH would end under 1 °dH, too little to hold pH",
-    "gh": "GH would move more than 2 °dH in a day",
-    "ph": "pH would move too far at once",
-    "temperature": "the water would change by more than 2 °C",
-    "salinity": "salinity would move too far in a day",
-    "conductivity": "conductivity would move by more than 15 %, with hardness unknown",
-    "ammonia": "it would set too much poisonous ammonia free",
-    "share": "even in an emergency not more than half at a time",
+    "kh": N_("KH would move too far in a day (1 °dH, and never more than doubled)"),
+    "kh_floor": N_("KH would end under 1 °dH, too little to hold pH"),
+    "gh": N_("GH would move more than 2 °dH in a day"),
+    "ph": N_("pH would move too far at once"),
+    "temperature": N_("the water would change by more than 2 °C"),
+    "salinity": N_("salinity would move too far in a day"),
+    "conductivity": N_("conductivity would move by more than 15 %, with hardness unknown"),
+    "ammonia": N_("it would set too much poisonous ammonia free"),
+    "share": N_("even in an emergency not more than half at a time"),
 }
 ORDER = (
     "ammonia",
@@ -44,107 +46,159 @@ def percent(share: float) -> str:
 
 def head(plan: ChangePlan, waters: Waters, tank: str, volume_l: float | None) -> str:
     """The answer: yes, or no and what instead."""
-    only = ""
-    if plan.only_below is not None:
-        only = f"Only if total ammonia is under {plain(plan.only_below, 2)} mg/L (measure it). "
-    asked = amount(plan.share, volume_l)
+    only = [] if plan.only_below is None else [only_below(plan.only_below)]
     if not plan.broken:
-        urgent = "poison is the greater danger: " if plan.emergency else ""
-        return f"{only}{tank}: {urgent}{asked} at once is within the limits."
-    why = next(REASONS[name] for name in ORDER if name in plan.broken)
+        told = (
+            _("{tank}: poison is the greater danger: {share} at once is within the limits.")
+            if plan.emergency
+            else _("{tank}: {share} at once is within the limits.")
+        ).format(tank=tank, share=amount(plan.share, volume_l))
+        return " ".join([*only, told])
+    lead = _too_much(plan, waters, tank)
+    return " ".join([*only, lead, _instead(plan, volume_l)]) if plan.steps else lead
+
+
+def _too_much(plan: ChangePlan, waters: Waters, tank: str) -> str:
+    """The no, with its first reason."""
     jump = abs(plan.after.at_once - waters.tank.ph_now)
-    if "ph" in plan.broken and jump > limits.PH_DANGER:
-        why += f"; pH would jump by {plain(jump, 1)}, which can kill"
-    lead = f"{tank}: not {percent(plan.share)} at once: {why}."
-    if not plan.steps:
-        return lead
-    step = amount(plan.steps[0], volume_l)
-    pace = "hours apart" if plan.emergency else "one a day"
-    return f"{only}{lead} Instead {len(plan.steps)} changes of {step}, {pace}."
+    can_kill = "ph" in plan.broken and jump > limits.PH_DANGER
+    template = (
+        _("{tank}: not {share} at once: {reason}; pH would jump by {jump}, which can kill.")
+        if can_kill
+        else _("{tank}: not {share} at once: {reason}.")
+    )
+    return template.format(
+        tank=tank,
+        share=percent(plan.share),
+        reason=_(next(REASONS[name] for name in ORDER if name in plan.broken)),
+        jump=plain(jump, 1),
+    )
+
+
+def _instead(plan: ChangePlan, volume_l: float | None) -> str:
+    """How many changes of which share may take its place."""
+    count = len(plan.steps)
+    template = (
+        ngettext(
+            "Instead {count} change of {share}, hours apart.",
+            "Instead {count} changes of {share}, hours apart.",
+            count,
+        )
+        if plan.emergency
+        else ngettext(
+            "Instead {count} change of {share}, one a day.",
+            "Instead {count} changes of {share}, one a day.",
+            count,
+        )
+    )
+    return template.format(count=count, share=amount(plan.steps[0], volume_l))
 
 
 def no_steps(plan: ChangePlan) -> list[str]:
     """Nothing of this water can be changed safely, or too little to be of use."""
     if "ammonia" in plan.broken:
         return [
-            "First bring ammonia down: stop feeding, and change with water cut to the tank's own"
-            " KH (with RO or rain), small and often. Then ask me again."
+            _(
+                "First bring ammonia down: stop feeding, and change with water cut to the tank's"
+                " own KH (with RO or rain), small and often. Then ask me again."
+            )
         ]
     if plan.broken == ("temperature",):
-        return ["Bring the new water to the tank's temperature first, then ask me again."]
+        return [_("Bring the new water to the tank's temperature first, then ask me again.")]
     if plan.largest_safe_share <= 0.0:
-        return ["Match the new water to the tank first (KH, temperature), then ask me again."]
-    return [f"At most {percent(plan.largest_safe_share)} a day of this water; retest in between."]
+        return [_("Match the new water to the tank first (KH, temperature), then ask me again.")]
+    told = _("At most {share} a day of this water; retest in between.")
+    return [told.format(share=percent(plan.largest_safe_share))]
 
 
 def amount(share: float, volume_l: float | None) -> str:
     """A share, with its litres where the volume is known."""
-    return percent(share) + (f" ({litres(share * volume_l)})" if volume_l is not None else "")
+    if volume_l is None:
+        return percent(share)
+    told = _("{share} ({volume})")
+    return told.format(share=percent(share), volume=litres(share * volume_l))
 
 
-def row(title: str, values: Mapping[str, float]) -> str:
-    """One stage of the water on a line."""
-    shown = [
-        f"{name} {_figure(key, values[key])}".strip()
-        for key, name in NAMES.items()
-        if key in values
-    ]
-    return f"{title}: {', '.join(shown)}."
+def at_once(share: float, values: Mapping[str, float]) -> str:
+    """The water right after the change."""
+    told = _("{share} at once: {values}.")
+    return told.format(share=percent(share), values=_values(values))
 
 
-NAMES: Mapping[str, str] = {
-    "ph": "pH",
-    "kh": "KH",
-    "gh": "GH",
-    "nitrate": "nitrate",
-    "temperature": "",
-    "nh3_n": "NH3-N",
-}
+def stood(values: Mapping[str, float]) -> str:
+    """The water once it has stood."""
+    return _("After standing: {values}.").format(values=_values(values))
+
+
+def would_give(share: float, values: Mapping[str, float]) -> str:
+    """What a change mixes by amounts alone."""
+    told = _("{share} would give: {values}.")
+    return told.format(share=percent(share), values=_values(values))
+
+
+def _values(values: Mapping[str, float]) -> str:
+    return ", ".join(_figure(key, values[key]) for key in SHOWN if key in values)
+
+
+SHOWN = ("ph", "kh", "gh", "nitrate", "temperature", "nh3_n")
+"""What is told of a water, in this order."""
 
 
 def _figure(key: str, number: float) -> str:
     if key == "temperature":
         return f"{plain(number, 1)} °C"
     if key == "nh3_n":
-        return f"{small(number)} mg/L"
+        return f"NH3-N {small(number)} mg/L"
     if key == "nitrate":
-        return f"{plain(number, 0 if number >= 10 else 1)} mg/L"
-    return plain(number, 1)
+        told = _("nitrate {number} mg/L")
+        return told.format(number=plain(number, 0 if number >= 10 else 1))
+    return f"{names.label(key)} {plain(number, 1)}"
 
 
 def leaves(ph: float, nh3_n: float | None) -> str:
     """What stands if the carbon dioxide leaves."""
-    poison = f", NH3-N {small(nh3_n)} mg/L" if nh3_n is not None else ""
-    return f"If CO2 leaves: pH {plain(ph, 1)}{poison}."
+    if nh3_n is None:
+        return _("If CO2 leaves: pH {ph}.").format(ph=plain(ph, 1))
+    told = _("If CO2 leaves: pH {ph}, NH3-N {nh3} mg/L.")
+    return told.format(ph=plain(ph, 1), nh3=small(nh3_n))
 
 
 def routine(found: SawTooth) -> str:
     """What a routine comes to."""
-    return (
-        f"{percent(found.share)} every {plain(found.every_days, 0)} days keeps nitrate between"
-        f" {plain(found.low, 0)} and {plain(found.high, 0)} mg/L in the long run"
-        f" (+{plain(found.per_day, 1)} a day by your readings)."
+    days = plain(found.every_days, 0)
+    return ngettext(
+        "{share} every {days} day keeps nitrate between {low} and {high} mg/L in the long run"
+        " (+{per_day} a day by your readings).",
+        "{share} every {days} days keeps nitrate between {low} and {high} mg/L in the long run"
+        " (+{per_day} a day by your readings).",
+        int(days),
+    ).format(
+        share=percent(found.share),
+        days=days,
+        low=plain(found.low, 0),
+        high=plain(found.high, 0),
+        per_day=plain(found.per_day, 1),
     )
 
 
 def cut(share: float) -> str:
     """The new water must be cut first."""
-    return (
-        f"Cut the new water first: {percent(share)} of it RO or rain, so that its KH is the tank's;"
-        " a higher pH would free the poison."
-    )
+    return _(
+        "Cut the new water first: {share} of it RO or rain, so that its KH is the tank's; a higher"
+        " pH would free the poison."
+    ).format(share=percent(share))
 
 
 def prepare(waters: Waters, source: str, *, chlorinated: bool) -> str:
     """What to do with the new water before it goes in."""
     if waters.source.kh < 0.5 and waters.source.gh < 0.5:
-        return (
-            f"{source} water has no minerals: never fill a tank with it alone, and match its"
+        return _(
+            "{source} water has no minerals: never fill a tank with it alone, and match its"
             " temperature."
-        )
+        ).format(source=source)
     if not chlorinated:
-        return "Match the temperature; go slowly."
-    return (
+        return _("Match the temperature; go slowly.")
+    return _(
         "Dechlorinate tap water first: a bucket for its own litres, a hose into the tank for the"
         " whole tank. Match the temperature; go slowly."
     )
@@ -152,101 +206,119 @@ def prepare(waters: Waters, source: str, *, chlorinated: bool) -> str:
 
 def chloramine(safe: float) -> str:
     """What unmeasured chloramine would allow, told where it binds."""
-    at_most = f"at most {percent(safe)} at once" if safe > 0.0 else "no change with it"
-    return (
-        f"Chloramine in the tap (up to 4 mg/L, unmeasured) would free ammonia: then {at_most}."
-        " Test the tap's total chlorine."
+    template = (
+        _(
+            "Chloramine in the tap (up to 4 mg/L, unmeasured) would free ammonia: then at most"
+            " {share} at once. Test the tap's total chlorine."
+        )
+        if safe > 0.0
+        else _(
+            "Chloramine in the tap (up to 4 mg/L, unmeasured) would free ammonia: then no change"
+            " with it. Test the tap's total chlorine."
+        )
     )
+    return template.format(share=percent(safe))
 
 
 def more(plan: ChangePlan, waters: Waters, source: str) -> list[str]:
     """What the figures rest on."""
     lines = [
-        f"New water: {source}, KH {plain(waters.source.kh, 1)}, GH {plain(waters.source.gh, 1)},"
-        f" {plain(waters.source.temperature, 1)} °C.",
-        f"Largest safe share at once: {percent(plan.largest_safe_share)}.",
-        "A day: KH 1 °dH, GH 2 °dH, pH 0.3, 2 °C (common practice); un-ionised ammonia under"
-        f" {plain(waters.limit, 2)} mg/L as N, which is never called safe.",
+        _("New water: {source}, KH {kh}, GH {gh}, {degrees} °C.").format(
+            source=source,
+            kh=plain(waters.source.kh, 1),
+            gh=plain(waters.source.gh, 1),
+            degrees=plain(waters.source.temperature, 1),
+        ),
+        _("Largest safe share at once: {share}.").format(share=percent(plan.largest_safe_share)),
+        _(
+            "A day: KH 1 °dH, GH 2 °dH, pH 0.3, 2 °C (common practice); un-ionised ammonia under"
+            " {limit} mg/L as N, which is never called safe."
+        ).format(limit=plain(waters.limit, 2)),
     ]
     if waters.tank.ph is None:
         lines.append(
-            "No pH of the last three days: reckoned from a stocked tank's CO2 (2000 µatm)."
+            _("No pH of the last three days: reckoned from a stocked tank's CO2 (2000 µatm).")
         )
     if waters.tank.temperature_assumed:
-        lines.append("No temperature known: 30 °C taken, the worst for ammonia.")
+        lines.append(_("No temperature known: 30 °C taken, the worst for ammonia."))
     if "stands_in_air" in waters.source.assumptions:
-        lines.append("The new water's pH is unknown: taken as stood in air.")
+        lines.append(_("The new water's pH is unknown: taken as stood in air."))
     for name in of_new_water(waters):
-        lines += CAUTIONS[name][:1]
+        lines += caution(name)[:1]
     if plan.emergency:
         lines.append(
-            "Poison emergency: at most half at a time; only temperature, pH at once (0.5 up) and"
-            " ammonia bind."
+            _(
+                "Poison emergency: at most half at a time; only temperature, pH at once (0.5 up)"
+                " and ammonia bind."
+            )
         )
     return lines
 
 
 def no_tank() -> list[str]:
     """There is no tank to change."""
-    return ["Which tank? Make one first, for example: /tank new Fern 90 l fresh"]
+    return [_("Which tank? Make one first, for example: /tank new Fern 90 l fresh")]
 
 
 def no_share() -> list[str]:
     """How much is missing."""
-    return ["How much? Send for example: what if i change 30%, or: nitrate under 20"]
+    return [_("How much? Send for example: what if i change 30%, or: nitrate under 20")]
 
 
 def share_implausible() -> list[str]:
     """More than all of the water."""
-    return ["A change is between 1 and 100 %. Send for example: what if i change 30%"]
+    return [_("A change is between 1 and 100 %. Send for example: what if i change 30%")]
 
 
 def no_source(tank: str) -> list[str]:
     """The new water is unknown."""
     return [
-        f"I cannot tell for {tank}: I do not know the new water.",
-        "Measure it and send for example: /source tap ph 7.6 kh 8 gh 10 no3 5 temp 15",
+        _("I cannot tell for {tank}: I do not know the new water.").format(tank=tank),
+        _("Measure it and send for example: /source tap ph 7.6 kh 8 gh 10 no3 5 temp 15"),
     ]
 
 
 def unknown_kh(tank: str, of_source: bool) -> str:
     """KH is missing, so nothing can be said of pH and ammonia."""
-    if of_source:
-        return (
-            f"{tank}: I cannot tell whether that is safe: the new water's KH is unknown. Send for"
+    template = (
+        _(
+            "{tank}: I cannot tell whether that is safe: the new water's KH is unknown. Send for"
             " example: /source tap ph 7.6 kh 8 gh 10"
         )
-    return f"{tank}: I cannot tell whether that is safe: send the tank's pH and KH first."
+        if of_source
+        else _("{tank}: I cannot tell whether that is safe: send the tank's pH and KH first.")
+    )
+    return template.format(tank=tank)
 
 
 def unknown(tank: str, analyte: str, *, of_source: bool) -> list[str]:
     """A wish for an analyte that was not measured."""
-    name = label(analyte)
-    if of_source:
-        return [
-            f"{tank}: I need the new water's {name} as well. Send for example:"
-            f" /source tap {analyte} 5"
-        ]
-    return [f"{tank}: I need {name} first. Measure it and send it, for example: {analyte} 40"]
+    template = (
+        _(
+            "{tank}: I need the new water's {name} as well. Send for example: /source tap"
+            " {analyte} 5"
+        )
+        if of_source
+        else _("{tank}: I need {name} first. Measure it and send it, for example: {analyte} 40")
+    )
+    return [template.format(tank=tank, name=names.label(analyte), analyte=analyte)]
 
 
 def reached(analyte: str, now: float, target: float) -> list[str]:
     """No change is needed for it, or the new water leads away from it."""
     return [
-        f"No change for that: {label(analyte)} is {plain(now, 1)}, and this water does not bring"
-        f" it towards {plain(target, 1)}."
+        _(
+            "No change for that: {name} is {now}, and this water does not bring it towards"
+            " {target}."
+        ).format(name=names.label(analyte), now=plain(now, 1), target=plain(target, 1))
     ]
 
 
 def out_of_reach(analyte: str, source: float, target: float) -> list[str]:
     """The new water holds as much."""
     return [
-        f"No change with this water gets there: its own {label(analyte)} is {plain(source, 1)}.",
-        f"Cut it with RO or rain until it is well past {plain(target, 1)}.",
+        _("No change with this water gets there: its own {name} is {number}.").format(
+            name=names.label(analyte), number=plain(source, 1)
+        ),
+        _("Cut it with RO or rain until it is well past {target}.").format(target=plain(target, 1)),
     ]
-
-
-def label(analyte: str) -> str:
-    """An analyte as people write it."""
-    known = ANALYTES.get(analyte)
-    return known.label if known is not None else analyte

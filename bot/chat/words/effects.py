@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from bot.chat.words.doses import NAMES
-from bot.chat.words.numbers import grams, litres, plain, small
+from bot.chat.words import names
+from bot.chat.words.doses import of
+from bot.chat.words.numbers import litres, plain, small
+from bot.chat.words.text import _, ngettext
 from core.advice.effects import Effect, is_strong
 from core.advice.media import Leaves, Lime
 from core.water import SUBSTANCES
@@ -14,35 +16,44 @@ FELT = 0.05
 
 def head(effect: Effect, *, in_tank: bool) -> str:
     """The answer: what moves by how much."""
-    name = NAMES.get(effect.substance, effect.substance)
     moves = []
     if effect.kh:
-        moves.append(f"KH +{plain(effect.kh, 1 if effect.kh >= 1 else 2)} °dH")
+        moves.append(_("KH +{kh} °dH").format(kh=plain(effect.kh, 1 if effect.kh >= 1 else 2)))
     if effect.gh:
-        moves.append(f"GH +{plain(effect.gh, 1 if effect.gh >= 1 else 2)} °dH")
-    brought = [
-        f"{small(amount)} mg/L {ion if ion != 'ammonia' else 'ammonia as N'}"
-        for ion, amount in effect.added.items()
-    ]
-    what = ", ".join([*moves, *brought])
-    lead = f"{grams(effect.grams)} of {name} in {litres(effect.volume_l)}: {what}."
+        moves.append(_("GH +{gh} °dH").format(gh=plain(effect.gh, 1 if effect.gh >= 1 else 2)))
+    moves += [_brought(ion, amount) for ion, amount in effect.added.items()]
+    lead = _("{salt} in {volume}: {moves}.").format(
+        salt=of(effect.grams, names.substance(effect.substance)),
+        volume=litres(effect.volume_l),
+        moves=", ".join(moves),
+    )
     if in_tank and (danger := _danger(effect)) is not None:
         return f"{danger} {lead}"
     return lead
 
 
+def _brought(ion: str, amount: float) -> str:
+    if ion == "ammonia":
+        return _("{amount} mg/L ammonia as N").format(amount=small(amount))
+    return _("{amount} mg/L {ion}").format(amount=small(amount), ion=names.said(ion))
+
+
 def _danger(effect: Effect) -> str | None:
     """What stands against it in a tank, before any number."""
     if is_strong(effect.substance):
-        return "Not into water with animals: it lifts pH far too fast."
+        return _("Not into water with animals: it lifts pH far too fast.")
     if effect.added.get("ammonia"):
-        return "Only without animals: it is poison to them."
+        return _("Only without animals: it is poison to them.")
     if effect.poisons:
-        return "Not now: with this much ammonia a higher pH would poison the animals."
+        return _("Not now: with this much ammonia a higher pH would poison the animals.")
     if effect.potassium == "mussels":
-        return "Not with mussels: potassium harms them."
+        return _("Not with mussels: potassium harms them.")
     if effect.days > 1:
-        return f"Too much for one day with animals: spread it over at least {effect.days} days."
+        return ngettext(
+            "Too much for one day with animals: spread it over at least {days} day.",
+            "Too much for one day with animals: spread it over at least {days} days.",
+            effect.days,
+        ).format(days=effect.days)
     return None
 
 
@@ -52,10 +63,16 @@ def ph(effect: Effect) -> str | None:
         return None
     stage = effect.stage
     if not effect.outlook.co2_known:
-        return f"pH after standing about {plain(stage.expected, 1)} to {plain(stage.leaves, 1)}."
-    return (
-        f"pH {plain(effect.outlook.ph or 0.0, 1)} → {plain(stage.at_once, 1)} at once,"
-        f" {plain(stage.expected, 1)} after standing, {plain(stage.leaves, 1)} if CO2 leaves."
+        return _("pH after standing about {stood} to {leaves}.").format(
+            stood=plain(stage.expected, 1), leaves=plain(stage.leaves, 1)
+        )
+    return _(
+        "pH {now} → {at_once} at once, {stood} after standing, {leaves} if CO2 leaves."
+    ).format(
+        now=plain(effect.outlook.ph or 0.0, 1),
+        at_once=plain(stage.at_once, 1),
+        stood=plain(stage.expected, 1),
+        leaves=plain(stage.leaves, 1),
     )
 
 
@@ -63,60 +80,86 @@ def ammonia(effect: Effect) -> str | None:
     """That a higher pH frees the poison."""
     if effect.kh < FELT:
         return None
-    return "It raises pH: measure ammonia first. For a plan ask for a dose: dose kh 6"
+    return _("It raises pH: measure ammonia first. For a plan ask for a dose: dose kh 6")
 
 
 def caution() -> str:
     """What goes before the numbers of a chemical."""
-    return "Taken as pure, by weight, net volume; an estimate, not veterinary advice."
+    return _("Taken as pure, by weight, net volume; an estimate, not veterinary advice.")
 
 
 def two_forms() -> str:
     """The salt is sold in two forms."""
-    return "It is sold in two forms; look on the label which one is yours."
+    return _("It is sold in two forms; look on the label which one is yours.")
 
 
 def incomplete() -> list[str]:
     """Mass, substance or volume is missing."""
     return [
-        "How much of what, in how much water? For example: what does 10 g baking soda do in 120 l"
+        _(
+            "How much of what, in how much water? For example: what does 10 g baking soda"
+            " do in 120 l"
+        )
     ]
 
 
 def unknown_amount(substance: str | None) -> list[str]:
     """Millilitres or spoons of something."""
-    name = f"“{substance}”" if substance else "it"
     if substance is not None and substance in SUBSTANCES:
         return [
-            f"No number for {NAMES.get(substance, substance)} by spoon or millilitre: a spoon is no"
-            " weight, it differs twofold.",
-            "Weigh it and ask again, for example: what does 10 g baking soda do in 120 l",
+            _(
+                "No number for {name} by spoon or millilitre: a spoon is no weight, it differs"
+                " twofold."
+            ).format(name=names.substance(substance)),
+            _("Weigh it and ask again, for example: what does 10 g baking soda do in 120 l"),
         ]
     return [
-        f"No number for {name} by spoon or millilitre: I do not know how much is in it.",
-        "Send what is in it and its mass in grams.",
+        _("No number for it by spoon or millilitre: I do not know how much is in it.")
+        if not substance
+        else _(
+            "No number for “{name}” by spoon or millilitre: I do not know how much is in it."
+        ).format(name=names.said(substance)),
+        _("Send what is in it and its mass in grams."),
     ]
+
+
+def that_water() -> str:
+    """The water of a question that names no tank."""
+    return _("That water")
 
 
 def lime(found: Lime, tank: str) -> list[str]:
     """Whether lime acts here, and where the water ends."""
-    water, name = found.outlook.water, found.substance
+    water, name = found.outlook.water, names.said(found.substance)
     index = plain(found.saturation_index, 1)
     if not found.acts:
         lines = [
-            f"{tank}: no, {name} will do nothing here: at this pH and KH the water is full of lime"
-            f" already (saturation index {index})."
+            _(
+                "{tank}: no, {name} will do nothing here: at this pH and KH the water is full"
+                " of lime already (saturation index {index})."
+            ).format(tank=tank, name=name, index=index)
         ]
     else:
         lines = [
-            f"{tank}: yes, {name} will dissolve here: from KH {plain(water.kh, 1)} towards about"
-            f" {plain(found.end.kh, 1)}, GH {plain(found.end.gh, 1)}, pH {plain(found.end.ph, 1)},"
-            " if there is enough of it.",
-            f"If CO2 leaves it stops at KH {plain(found.end_leaves.kh, 1)}, pH"
-            f" {plain(found.end_leaves.ph, 1)}.",
-            "Slowly: days to weeks in the filter, hardly at all in still gravel. Start with a"
-            " handful in the filter; take it out when KH is where you want it.",
-            "Rising pH frees ammonia: measure it first; then KH and pH every two days.",
+            _(
+                "{tank}: yes, {name} will dissolve here: from KH {kh} towards about {end}, GH"
+                " {gh}, pH {ph}, if there is enough of it."
+            ).format(
+                tank=tank,
+                name=name,
+                kh=plain(water.kh, 1),
+                end=plain(found.end.kh, 1),
+                gh=plain(found.end.gh, 1),
+                ph=plain(found.end.ph, 1),
+            ),
+            _("If CO2 leaves it stops at KH {kh}, pH {ph}.").format(
+                kh=plain(found.end_leaves.kh, 1), ph=plain(found.end_leaves.ph, 1)
+            ),
+            _(
+                "Slowly: days to weeks in the filter, hardly at all in still gravel. Start with"
+                " a handful in the filter; take it out when KH is where you want it."
+            ),
+            _("Rising pH frees ammonia: measure it first; then KH and pH every two days."),
         ]
     return lines
 
@@ -124,12 +167,14 @@ def lime(found: Lime, tank: str) -> list[str]:
 def lime_more(found: Lime) -> list[str]:
     """What the answer about lime rests on."""
     lines = [
-        f"Saturation index {plain(found.saturation_index, 2)}: under 0 it dissolves, at 0 it stops."
-        " The end is set by calcium and CO2, not by the amount of coral.",
-        "To check: note KH now and in a week without changing water.",
+        _(
+            "Saturation index {index}: under 0 it dissolves, at 0 it stops. The"
+            " end is set by calcium and CO2, not by the amount of coral."
+        ).format(index=plain(found.saturation_index, 2)),
+        _("To check: note KH now and in a week without changing water."),
     ]
     if found.outlook.ph is None:
-        lines.append("No pH of the last three days: a stocked tank's CO2 (2000 µatm) taken.")
+        lines.append(_("No pH of the last three days: a stocked tank's CO2 (2000 µatm) taken."))
     return lines
 
 
@@ -138,23 +183,41 @@ def leaves(found: Leaves, tank: str) -> list[str]:
     kh = plain(found.outlook.water.kh, 1)
     fall = found.ph_before - found.ph_after
     first = (
-        f"{tank}: at KH {kh} {found.substance} can do little: water like dark tea moves pH by about"
-        f" {plain(fall, 2)}."
+        _(
+            "{tank}: at KH {kh} {substance} can do little: water like dark tea moves pH by"
+            " about {fall}."
+        ).format(tank=tank, kh=kh, substance=names.said(found.substance), fall=plain(fall, 2))
         if fall < 0.3
-        else f"{tank}: at KH {kh} {found.substance} can move pH a lot: water like dark tea from"
-        f" {plain(found.ph_before, 1)} to about {plain(found.ph_after, 1)}."
+        else _(
+            "{tank}: at KH {kh} {substance} can move pH a lot: water like dark tea from"
+            " {ph_before} to about {ph_after}."
+        ).format(
+            tank=tank,
+            kh=kh,
+            substance=names.said(found.substance),
+            ph_before=plain(found.ph_before, 1),
+            ph_after=plain(found.ph_after, 1),
+        )
     )
     return [
         first,
-        "A little at a time, and measure pH and KH after each; with KH under 1 nothing holds pH.",
+        _(
+            "A little at a time, and measure pH and KH after each; with KH under 1 nothing"
+            " holds pH."
+        ),
     ]
 
 
 def no_effect(substance: str) -> list[str]:
     """A medium that moves no hardness."""
-    return [f"{substance.capitalize()} moves neither KH, GH nor pH."]
+    name = names.said(substance)
+    return [_("{name} moves neither KH, GH nor pH.").format(name=name[:1].upper() + name[1:])]
 
 
 def need_tank(substance: str) -> list[str]:
     """Which water is it for?"""
-    return [f"That depends on the water. Send its pH and KH, then ask about {substance} again."]
+    return [
+        _(
+            "That depends on the water. Send its pH and KH, then ask about {substance} again."
+        ).format(substance=names.said(substance))
+    ]

@@ -4,10 +4,18 @@ from __future__ import annotations
 
 import math
 from datetime import datetime, timedelta
+from typing import Final
 
-from core.analytes import ANALYTES
+from bot.chat.words import names
+from bot.chat.words.text import N_, _, ngettext
 from core.message.model import Value
 from core.units import from_canonical, label
+
+WEEKDAYS: Final = (N_("Mon"), N_("Tue"), N_("Wed"), N_("Thu"), N_("Fri"), N_("Sat"), N_("Sun"))
+MONTHS: Final = (
+    N_("Jan"), N_("Feb"), N_("Mar"), N_("Apr"), N_("May"), N_("Jun"),
+    N_("Jul"), N_("Aug"), N_("Sep"), N_("Oct"), N_("Nov"), N_("Dec"),
+)  # fmt: skip
 
 
 def plain(number: float, decimals: int) -> str:
@@ -53,34 +61,46 @@ def when(moment: datetime, now: datetime) -> str:
     clock = f"{moment:%H:%M}"
     days = (moment.date() - now.date()).days
     if days == 0:
-        return f"today {clock}"
+        return _("today {clock}").format(clock=clock)
     if days == 1:
-        return f"tomorrow {clock}"
+        return _("tomorrow {clock}").format(clock=clock)
     if days == -1:
-        return f"yesterday {clock}"
-    date = f"{moment:%a} {moment.day} {moment:%b}"
-    return f"{date} {clock}" if moment.year == now.year else f"{date} {moment.year} {clock}"
+        return _("yesterday {clock}").format(clock=clock)
+    template = (
+        _("{weekday} {day} {month} {clock}")
+        if moment.year == now.year
+        else _("{weekday} {day} {month} {year} {clock}")
+    )
+    return template.format(
+        weekday=_(WEEKDAYS[moment.weekday()]),
+        day=moment.day,
+        month=_(MONTHS[moment.month - 1]),
+        year=moment.year,
+        clock=clock,
+    )
 
 
 def age(span: timedelta) -> str:
     """How old something is, in the largest unit that fits."""
     hours = span.total_seconds() / 3600
     if hours < 1:
-        return "just now"
+        return _("just now")
     if hours < 48:
-        return f"{hours:.0f} h old"
-    return f"{hours / 24:.0f} days old"
+        return _("{hours} h old").format(hours=f"{hours:.0f}")
+    days = round(hours / 24)
+    return ngettext("{days} day old", "{days} days old", days).format(days=days)
 
 
 def entered(value: Value) -> str:
     """A value as the keeper entered it: name, number with its qualifier, unit, basis."""
-    analyte = ANALYTES.get(value.analyte)
-    name = "SG" if value.unit == "SG" else analyte.label if analyte else value.analyte
-    unit = value.unit or value.canonical_unit
-    basis = f" as {value.basis}" if value.basis in {"N", "P", "NH3", "NH4"} else ""
+    name = _("SG") if value.unit == "SG" else names.label(value.analyte)
     if value.value is None and value.low is None:
-        return f"{name} not detected"
-    return f"{name} {_number(value)}{_unit(unit)}{basis}"
+        return _("{name} not detected").format(name=name)
+    amount = _number(value) + _unit(value.unit or value.canonical_unit)
+    if value.basis in {"N", "P", "NH3", "NH4"}:
+        told = _("{name} {amount} as {basis}")
+        return told.format(name=name, amount=amount, basis=value.basis)
+    return _("{name} {amount}").format(name=name, amount=amount)
 
 
 def _number(value: Value) -> str:
@@ -88,8 +108,12 @@ def _number(value: Value) -> str:
         return f"{plain(value.low, 3)}–{plain(value.high, 3)}"
     if value.value is None:
         return ""
-    sign = {"<": "under ", ">": "over ", "~": "about "}.get(value.qualifier, "")
-    return f"{sign}{plain(value.value, 4 if value.unit == 'SG' else 3)}"
+    number = plain(value.value, 4 if value.unit == "SG" else 3)
+    if value.qualifier == "<":
+        return _("under {number}").format(number=number)
+    if value.qualifier == ">":
+        return _("over {number}").format(number=number)
+    return _("about {number}").format(number=number) if value.qualifier == "~" else number
 
 
 def _unit(unit: str | None) -> str:
@@ -100,7 +124,8 @@ def _unit(unit: str | None) -> str:
 def also(value: Value) -> list[str]:
     """The same hardness in the other units of the trade, each once; a gravity's salinity."""
     if value.unit == "SG" and isinstance(value.canonical, float | int):
-        return [f"salinity {plain(value.canonical, 1)} g/kg"]
+        told = _("salinity {number} g/kg")
+        return [told.format(number=plain(value.canonical, 1))]
     if value.analyte not in {"kh", "gh"} or not isinstance(value.canonical, float | int):
         return []
     told = value.unit or "°dH"

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from bot.chat.words import names
 from bot.chat.words.numbers import plain
+from bot.chat.words.text import _
 from core.advice.plan import Refusal
 
 Facts = Mapping[str, float | str]
@@ -14,13 +16,16 @@ def refused(refusal: Refusal, tank: str | None) -> list[str]:
     """Why there is no plan, and what to do instead; never an amount."""
     facts = refusal.facts
     lines = _REFUSALS[refusal.reason](facts)
-    where = f"{tank}: " if tank else ""
-    return [f"{where}{lines[0]}", *lines[1:]]
+    return [names.of_tank(tank, lines[0]), *lines[1:]]
 
 
 def _analyte(facts: Facts) -> str:
     name = str(facts.get("analyte", "kh"))
-    return {"kh": "KH", "gh": "GH", "ph": "pH"}.get(name, name)
+    return names.label(name) if name == "ph" else names.analyte(name)
+
+
+def _substance(facts: Facts) -> str:
+    return names.said(str(facts["substance"]))
 
 
 EXAMPLES = {
@@ -39,205 +44,284 @@ def _number(facts: Facts, name: str) -> str:
     return plain(float(facts[name]), 2)
 
 
-def _known(facts: Facts, name: str, shape: str) -> str:
-    """A number in its words, or nothing where it is unknown."""
-    return shape.format(_number(facts, name)) if name in facts else ""
+def _read(facts: Facts, name: str) -> str:
+    """An analyte with its number, where that is known."""
+    if name not in facts:
+        return names.label(name)
+    told = _("{name} {amount}")
+    return told.format(name=names.label(name), amount=_number(facts, name))
 
 
 _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     "volume_unknown": lambda _facts: [
-        "How many litres of water are in it? Send for example: 90 l",
-        "Net: the water itself, not the tank's label.",
+        _("How many litres of water are in it? Send for example: 90 l"),
+        _("Net: the water itself, not the tank's label."),
     ],
     "volume_implausible": lambda facts: [
-        f"No plan for {plain(float(facts['volume_l']), 4)} L: that is no tank I can believe."
-        " Send the net volume again, for example: 90 l"
+        _(
+            "No plan for {volume} L: that is no tank I can believe. Send the net volume"
+            " again, for example: 90 l"
+        ).format(volume=plain(float(facts["volume_l"]), 4))
     ],
     "kh_unknown": lambda _facts: [
-        "I need the KH first. Measure it and send for example: kh 4",
+        _("I need the KH first. Measure it and send for example: kh 4"),
     ],
     "kh_limit": lambda facts: [
-        f"No plan: KH over {_number(facts, 'kh')} is off your kit's scale.",
-        "Dilute the sample by half with distilled water, test again and send twice the number.",
+        _("No plan: KH over {kh} is off your kit's scale.").format(kh=_number(facts, "kh")),
+        _("Dilute the sample by half with distilled water, test again and send twice the number."),
     ],
     "target_reached": lambda facts: [
-        f"No dose: {_analyte(facts)} {_number(facts, 'from')} is already at {_number(facts, 'to')}"
-        " or over.",
-        "To lower it, blend in RO or rain water in small changes: what if i change 20% with ro",
+        _("No dose: {analyte} {start} is already at {target} or over.").format(
+            analyte=_analyte(facts), start=_number(facts, "from"), target=_number(facts, "to")
+        ),
+        _("To lower it, blend in RO or rain water in small changes: what if i change 20% with ro"),
     ],
     "target_implausible": lambda facts: [
-        f"No plan to {_analyte(facts)} {_number(facts, 'to')}: over {_number(facts, 'highest')}"
-        " suits no tank. If you meant another unit, send it with the number.",
+        _(
+            "No plan to {analyte} {target}: over {highest} suits no tank. If you meant another"
+            " unit, send it with the number."
+        ).format(
+            analyte=_analyte(facts), target=_number(facts, "to"), highest=_number(facts, "highest")
+        ),
     ],
     "contradiction": lambda facts: [
-        f"No dose yet: pH{_known(facts, 'ph', ' {}')} with KH{_known(facts, 'kh', ' {}')} does not"
-        " add up.",
-        "Retest both, with a fresh sample; check the kits' dates.",
+        _("No dose yet: {ph} with {kh} does not add up.").format(
+            ph=_read(facts, "ph"), kh=_read(facts, "kh")
+        ),
+        _("Retest both, with a fresh sample; check the kits' dates."),
     ],
     "ammonia": lambda facts: [
-        f"No buffer now: with this much ammonia{_known(facts, 'ammonia', ' (total {} mg/L)')} a"
-        " higher pH would poison the animals.",
-        "First: stop feeding, change water that matches in KH and temperature, small and often.",
-        "If they gasp, add air. Then measure ammonia and pH again and ask me again.",
+        _(
+            "No buffer now: with this much ammonia (total {ammonia} mg/L) a higher pH would"
+            " poison the animals."
+        ).format(ammonia=_number(facts, "ammonia"))
+        if "ammonia" in facts
+        else _("No buffer now: with this much ammonia a higher pH would poison the animals."),
+        _("First: stop feeding, change water that matches in KH and temperature, small and often."),
+        _("If they gasp, add air. Then measure ammonia and pH again and ask me again."),
     ],
     "ammonia_already": lambda facts: [
-        f"No dose now: this much ammonia{_known(facts, 'ammonia', ' (total {} mg/L)')} is a danger"
-        " already, and comes first.",
-        "Stop feeding, change water that matches in KH and temperature, small and often; no food"
-        " for plants, no salts until it is down.",
-        "If they gasp, add air. Then measure ammonia and pH again and ask me again.",
+        _(
+            "No dose now: this much ammonia (total {ammonia} mg/L) is a danger already, and"
+            " comes first."
+        ).format(ammonia=_number(facts, "ammonia"))
+        if "ammonia" in facts
+        else _("No dose now: this much ammonia is a danger already, and comes first."),
+        _(
+            "Stop feeding, change water that matches in KH and temperature, small and"
+            " often; no food for plants, no salts until it is down."
+        ),
+        _("If they gasp, add air. Then measure ammonia and pH again and ask me again."),
     ],
     "ammonia_unmeasured": lambda facts: [
-        f"No dose yet: with KH {_number(facts, 'kh')} I must know ammonia first.",
-        "Measure total ammonia and pH and send both, for example: ammonia 0 ph 6.4",
+        _("No dose yet: with KH {kh} I must know ammonia first.").format(kh=_number(facts, "kh")),
+        _("Measure total ammonia and pH and send both, for example: ammonia 0 ph 6.4"),
     ],
     "temperature_unknown": lambda _facts: [
-        "Not yet: how warm is the water? With this much ammonia it decides.",
-        "Send for example: temp 24",
+        _("Not yet: how warm is the water? With this much ammonia it decides."),
+        _("Send for example: temp 24"),
     ],
     "hydrate_unknown": lambda _facts: [
-        "No number for sodium carbonate yet: is it anhydrous or the decahydrate (washing soda"
-        " crystals)? They differ 2.7 times by weight.",
-        "Look on the label and send the name with it.",
+        _(
+            "No number for sodium carbonate yet: is it anhydrous or the decahydrate"
+            " (washing soda crystals)? They differ 2.7 times by weight."
+        ),
+        _("Look on the label and send the name with it."),
     ],
     "acid": lambda facts: [
-        f"No {facts['substance']} for water with animals in it: a strong fall of pH and a burst of"
-        " CO2 can kill at once.",
-        "Lower KH with RO or rain water first, in small changes; pH follows by itself.",
-        "Acid only for water in a separate container, and never mixed with other chemicals.",
+        _(
+            "No {substance} for water with animals in it: a strong fall of pH and a burst"
+            " of CO2 can kill at once."
+        ).format(substance=_substance(facts)),
+        _("Lower KH with RO or rain water first, in small changes; pH follows by itself."),
+        _("Acid only for water in a separate container, and never mixed with other chemicals."),
     ],
     "mass_implausible": lambda facts: [
-        f"No answer for that much in {_number(facts, 'volume_l')} L: send mass and volume again,"
-        " for example: what does 10 g baking soda do in 120 l"
+        _(
+            "No answer for that much in {volume} L: send mass and volume again, for"
+            " example: what does 10 g baking soda do in 120 l"
+        ).format(volume=_number(facts, "volume_l"))
     ],
     "ph_step": lambda _facts: [
-        "No dose of this: even a small part would move pH by more than 0.3 at once.",
-        "Take bicarbonate instead, or prepare water apart, without animals.",
+        _("No dose of this: even a small part would move pH by more than 0.3 at once."),
+        _("Take bicarbonate instead, or prepare water apart, without animals."),
     ],
     "saturation": lambda facts: [
-        "No dose now: the water is so full of lime"
-        f" (saturation {_number(facts, 'saturation')}) that it would fall out as snow.",
-        "Retest calcium, KH and pH; let the animals use it up first.",
+        _(
+            "No dose now: the water is so full of lime (saturation {saturation}) that it"
+            " would fall out as snow."
+        ).format(saturation=_number(facts, "saturation")),
+        _("Retest calcium, KH and pH; let the animals use it up first."),
     ],
     "carbonate": lambda _facts: [
-        "No carbonate or hydroxide for water with animals in it: it lifts pH far too fast.",
-        "Use bicarbonate instead: dose kh 6 with baking soda",
+        _("No carbonate or hydroxide for water with animals in it: it lifts pH far too fast."),
+        _("Use bicarbonate instead: dose kh 6 with baking soda"),
     ],
     "substance_unknown": lambda facts: [
-        f"No number for “{facts['substance']}”: I do not know what is in it.",
-        "Tell me what is in it and the mass. For KH I can work with sodium bicarbonate (baking"
-        " soda) or potassium bicarbonate.",
+        _("No number for “{substance}”: I do not know what is in it.").format(
+            substance=_substance(facts)
+        ),
+        _(
+            "Tell me what is in it and the mass. For KH I can work with sodium bicarbonate"
+            " (baking soda) or potassium bicarbonate."
+        ),
     ],
     "reading_unknown": lambda facts: [
-        f"I need {_analyte(facts)} first. Measure it and send it, for example:"
-        f" {facts['analyte']} {EXAMPLES.get(str(facts['analyte']), '4')}",
+        _("I need {analyte} first. Measure it and send it, for example: {wish} {number}").format(
+            analyte=_analyte(facts),
+            wish=facts["analyte"],
+            number=EXAMPLES.get(str(facts["analyte"]), "4"),
+        ),
     ],
     "dosed_since": lambda facts: [
-        f"No second dose yet: {facts['substance']} went in after the {_analyte(facts)} reading.",
-        f"Retest {_analyte(facts)}, pH and ammonia 24 h after it, send them, and ask again.",
+        _("No second dose yet: {substance} went in after the {analyte} reading.").format(
+            substance=_substance(facts), analyte=_analyte(facts)
+        ),
+        _("Retest {analyte}, pH and ammonia 24 h after it, send them, and ask again.").format(
+            analyte=_analyte(facts)
+        ),
     ],
     "one_at_a_time": lambda facts: [
-        "No, not both at once: in the sea calcium and buffer in one place or at one time fall out"
-        " as lime.",
-        f"First {_analyte(facts)} alone. For the other ask me again, and give it hours later and in"
-        " another place.",
+        _(
+            "No, not both at once: in the sea calcium and buffer in one place or at one"
+            " time fall out as lime."
+        ),
+        _(
+            "First {analyte} alone. For the other ask me again, and give it hours later and"
+            " in another place."
+        ).format(analyte=_analyte(facts)),
     ],
     "iron_strength": lambda _facts: [
-        "No number for iron yet: which salt is it? Chelates and fertilisers differ many times in"
-        " strength.",
-        "I can work with ferrous gluconate or ferrous sulfate, for example: how much ferrous"
-        " gluconate for 90 l iron 0 to 0.1",
-        "For another one send the words of its label.",
+        _(
+            "No number for iron yet: which salt is it? Chelates and fertilisers differ many"
+            " times in strength."
+        ),
+        _(
+            "I can work with ferrous gluconate or ferrous sulfate, for example: how much"
+            " ferrous gluconate for 90 l iron 0 to 0.1"
+        ),
+        _("For another one send the words of its label."),
     ],
     "analyte_unknown": lambda facts: [
-        f"No dose for {_analyte(facts)}: I cannot work that out. I can for kh, gh, calcium,"
-        " magnesium, nitrate, phosphate, potassium, iron and salinity.",
+        _(
+            "No dose for {analyte}: I cannot work that out. I can for kh, gh, calcium,"
+            " magnesium, nitrate, phosphate, potassium, iron and salinity."
+        ).format(analyte=_analyte(facts)),
     ],
     "use_gh": lambda facts: [
-        f"No dose for {_analyte(facts)} alone in fresh water: GH is what you measure.",
-        "Send for example: dose gh 8 with epsom salt",
+        _("No dose for {analyte} alone in fresh water: GH is what you measure.").format(
+            analyte=_analyte(facts)
+        ),
+        _("Send for example: dose gh 8 with epsom salt"),
     ],
     "salt_does_not": lambda facts: [
-        f"No: {facts['substance']} does not raise {_analyte(facts)} to that.",
-        "Ask without naming a salt, and I take the usual ones.",
+        _("No: {substance} does not raise {analyte} to that.").format(
+            substance=_substance(facts), analyte=_analyte(facts)
+        ),
+        _("Ask without naming a salt, and I take the usual ones."),
     ],
     "kh_alone_first": lambda facts: [
-        f"Not both at once: KH {_number(facts, 'kh')} is too low to plan on. KH first: dose kh 2",
+        _("Not both at once: KH {kh} is too low to plan on. KH first: dose kh 2").format(
+            kh=_number(facts, "kh")
+        ),
     ],
     "kh_too_low": lambda facts: [
-        f"No recipe: KH {_number(facts, 'kh')} would not hold pH. Say a KH of 1 or more, for"
-        " example: how much salt for 20 l ro to gh 6 kh 3",
+        _(
+            "No recipe: KH {kh} would not hold pH. Say a KH of 1 or more, for example: how"
+            " much salt for 20 l ro to gh 6 kh 3"
+        ).format(kh=_number(facts, "kh")),
     ],
     "chlorine_implausible": lambda facts: [
-        f"No number for chlorine {_number(facts, 'chlorine')} mg/L: that is no tap water. Test"
-        " again.",
+        _("No number for chlorine {chlorine} mg/L: that is no tap water. Test again.").format(
+            chlorine=_number(facts, "chlorine")
+        ),
     ],
     "nitrite_implausible": lambda facts: [
-        f"No number for nitrite {_number(facts, 'nitrite')} mg/L: test again, diluted.",
+        _("No number for nitrite {nitrite} mg/L: test again, diluted.").format(
+            nitrite=_number(facts, "nitrite")
+        ),
     ],
     "salt_enough": lambda _facts: [
-        "No salt: in brackish and sea water nitrite is a sign of cycling, not a poison.",
+        _("No salt: in brackish and sea water nitrite is a sign of cycling, not a poison."),
     ],
     "chloride_enough": lambda facts: [
-        f"No salt: chloride {_number(facts, 'chloride')} mg/L is ten times the nitrite already.",
-        "Change water and feed less until nitrite is gone.",
+        _("No salt: chloride {chloride} mg/L is ten times the nitrite already.").format(
+            chloride=_number(facts, "chloride")
+        ),
+        _("Change water and feed less until nitrite is gone."),
     ],
     "salt_species": lambda facts: [
-        f"No salt here: {facts['species']} bear it badly.",
-        "Instead: change half the water with matching, dechlorinated water, stop feeding, aerate.",
+        _("No salt here: {species} bear it badly.").format(species=facts["species"]),
+        _(
+            "Instead: change half the water with matching, dechlorinated water, stop"
+            " feeding, aerate."
+        ),
     ],
     "animals_on_record": lambda _facts: [
-        "No ammonia into a tank with animals: it would poison them.",
-        "It is for tanks without any, snails and shrimps too.",
+        _("No ammonia into a tank with animals: it would poison them."),
+        _("It is for tanks without any, snails and shrimps too."),
     ],
     "cycling_implausible": lambda facts: [
-        f"No dose to {_number(facts, 'to')}: at most {_number(facts, 'highest')} mg/L as N, more"
-        " stalls the cycle.",
+        _("No dose to {target}: at most {highest} mg/L as N, more stalls the cycle.").format(
+            target=_number(facts, "to"), highest=_number(facts, "highest")
+        ),
     ],
     "ph_target": lambda _facts: [
-        "No dose to a pH: pH follows KH and carbon dioxide, and chasing it swings the water.",
-        "Higher: raise KH (dose kh 6). Lower: blend in RO or rain water in small changes.",
-        "Send ph and kh and I say what they mean together.",
+        _("No dose to a pH: pH follows KH and carbon dioxide, and chasing it swings the water."),
+        _("Higher: raise KH (dose kh 6). Lower: blend in RO or rain water in small changes."),
+        _("Send ph and kh and I say what they mean together."),
     ],
     "label_implausible": lambda _facts: [
-        "No number: I cannot believe that label. Send its words: so many grams per so many litres"
-        " raise kh by so much.",
+        _(
+            "No number: I cannot believe that label. Send its words: so many grams per so"
+            " many litres raise kh by so much."
+        ),
     ],
     "potassium_mussels": lambda facts: [
-        f"No {facts['substance']} with mussels: potassium harms them.",
-        "Take a salt without potassium. For KH: dose kh 6 with baking soda",
+        _("No {substance} with mussels: potassium harms them.").format(substance=_substance(facts)),
+        _("Take a salt without potassium. For KH: dose kh 6 with baking soda"),
     ],
     "mixing": lambda _facts: [
-        "No, never mix these: it gives poisonous gas.",
-        "If it has happened: leave the room, air it, and call the poison line or the emergency"
-        " number.",
+        _("No, never mix these: it gives poisonous gas."),
+        _(
+            "If it has happened: leave the room, air it, and call the poison line or the"
+            " emergency number."
+        ),
     ],
     "battery_acid": lambda _facts: [
-        "No, never: battery acid and drain or toilet products carry metals and additives.",
-        "Not for prepared water either: there only food or reagent grade, aerated for a day.",
+        _("No, never: battery acid and drain or toilet products carry metals and additives."),
+        _("Not for prepared water either: there only food or reagent grade, aerated for a day."),
     ],
     "caustic": lambda _facts: [
-        "No caustic near animals: it burns gills, eyes and hands.",
-        "To raise KH use bicarbonate: dose kh 6",
+        _("No caustic near animals: it burns gills, eyes and hands."),
+        _("To raise KH use bicarbonate: dose kh 6"),
     ],
     "medicine": lambda _facts: [
-        "No dose of medicines or of anything to end a life from me.",
-        "Ask a vet who treats fish, and keep to the label. Soft water makes copper far deadlier.",
+        _("No dose of medicines or of anything to end a life from me."),
+        _(
+            "Ask a vet who treats fish, and keep to the label. Soft water makes copper far"
+            " deadlier."
+        ),
     ],
     "human": lambda _facts: [
-        "No: tank water, condensate, RO waste water and hobby salts are not for people or pets.",
-        "If somebody swallowed some or feels ill: the poison line or a doctor; tell them about the"
-        " tank.",
+        _("No: tank water, condensate, RO waste water and hobby salts are not for people or pets."),
+        _(
+            "If somebody swallowed some or feels ill: the poison line or a doctor; tell"
+            " them about the tank."
+        ),
     ],
     "release": lambda _facts: [
-        "No, never into the wild or a drain that leads there: animals, plants or tank water.",
-        "Give animals to a keeper, a shop or a shelter; bin plants; water onto a flower bed.",
+        _("No, never into the wild or a drain that leads there: animals, plants or tank water."),
+        _("Give animals to a keeper, a shop or a shelter; bin plants; water onto a flower bed."),
     ],
     "condensate": lambda _facts: [
-        "No: water from dehumidifiers and air conditioners is not for animals: metals, no buffer.",
-        "Use RO, distilled or clean rain water, and put minerals back.",
+        _(
+            "No: water from dehumidifiers and air conditioners is not for animals: metals,"
+            " no buffer."
+        ),
+        _("Use RO, distilled or clean rain water, and put minerals back."),
     ],
     "bleach": lambda _facts: [
-        "No number for that near animals: it kills gills and filter alike.",
+        _("No number for that near animals: it kills gills and filter alike."),
     ],
 }

@@ -2,171 +2,211 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta
+from typing import Final
 
+from bot.chat.words import names
 from bot.chat.words.numbers import when
+from bot.chat.words.text import N_, _, ngettext
 
 LATE = timedelta(minutes=5)
 """From here on a message says when it had been due."""
 
-DONE, HOUR, EVENING, TOMORROW, SKIP = "done", "in 1 hour", "this evening", "tomorrow", "skip"
+DONE, HOUR, EVENING, TOMORROW, SKIP = (
+    N_("done"),
+    N_("in 1 hour"),
+    N_("this evening"),
+    N_("tomorrow"),
+    N_("skip"),
+)
 
 
 def task(tank: str | None, what: str) -> str:
     """A task with its tank, unless its own words name the tank already."""
     if tank is None or tank.casefold() in what.casefold():
         return what
-    return f"{tank}: {what}"
+    return names.of_tank(tank, what)
 
 
 def due(said: str, was_due: datetime, now: datetime, *, repeat: bool) -> list[str]:
     """One reminder that is due; both moments local."""
-    lines = [f"Due: {said}"]
-    if now - was_due > LATE:
-        lines[0] += f" (since {when(was_due, now)})"
+    template = _("Due: {task} (since {when})") if now - was_due > LATE else _("Due: {task}")
+    lines = [template.format(task=said, when=when(was_due, now))]
     if repeat:
-        lines.append("You may have had this one before: I was stopped while sending it.")
+        lines.append(_("You may have had this one before: I was stopped while sending it."))
     return lines
 
 
 def folded(entries: Sequence[tuple[str, datetime, bool]], now: datetime) -> list[str]:
     """Several reminders in one message, each with when it was due."""
-    lines = [f"{len(entries)} things are due:"]
+    count = len(entries)
+    lines = [
+        ngettext("{count} thing is due:", "{count} things are due:", count).format(count=count)
+    ]
     for number, (said, was_due, repeat) in enumerate(entries, 1):
-        again = ", maybe a repeat" if repeat else ""
-        lines.append(f"{number}. {said} (since {when(was_due, now)}{again})")
-    lines.append("Answer done 1, done 2 …, or press one.")
+        template = (
+            _("{number}. {task} (since {when}, maybe a repeat)")
+            if repeat
+            else _("{number}. {task} (since {when})")
+        )
+        lines.append(template.format(number=number, task=said, when=when(was_due, now)))
+    lines.append(_("Answer done 1, done 2 …, or press one."))
     return lines
 
 
 def made(said: str, rule: str, first: datetime, now: datetime, replaced: str | None) -> list[str]:
     """A reminder was made."""
-    lines = [f"I will remind you: {said}, {rule}. First: {when(first, now)}."]
+    lines = [
+        _("I will remind you: {task}, {rule}. First: {first}.").format(
+            task=said, rule=rule, first=when(first, now)
+        )
+    ]
     if replaced is not None:
-        lines.append(f"This takes the place of “{replaced}”.")
+        lines.append(_("This takes the place of “{replaced}”.").format(replaced=replaced))
     return lines
 
 
 def made_once(said: str, first: datetime, now: datetime) -> list[str]:
     """A single reminder was made."""
-    return [f"I will remind you: {said}, {when(first, now)}."]
+    return [_("I will remind you: {task}, {first}.").format(task=said, first=when(first, now))]
 
 
 def there_already(said: str, rule: str) -> list[str]:
     """The same reminder is on record."""
-    return [f"You have that reminder already: {said}, {rule}."]
+    return [_("You have that reminder already: {task}, {rule}.").format(task=said, rule=rule)]
 
 
 def zone_asked(zone: str) -> str:
     """The chat's clock is not known."""
-    return f"I took {zone} for your clock. What time is it with you? Send: it is 19:40 here"
+    return _(
+        "I took {zone} for your clock. What time is it with you? Send: it is 19:40 here"
+    ).format(zone=zone)
 
 
 def listing(entries: Sequence[tuple[str, str, datetime | None, bool]], now: datetime) -> list[str]:
     """All that is due and pending: task, rule, moment, open or not."""
     if not entries:
-        return ["Nothing is due. Try: remind me to test fern every 7 days at 19:00"]
+        return [_("Nothing is due. Try: remind me to test fern every 7 days at 19:00")]
     lines = []
     for number, (said, rule, moment, is_open) in enumerate(entries, 1):
-        state = "open since" if is_open else "next"
-        at = f"{state} {when(moment, now)}" if moment is not None else "once"
-        lines.append(f"{number}. {said} · {rule} · {at}")
+        if moment is None:
+            template = _("{number}. {task} · {rule} · once")
+        elif is_open:
+            template = _("{number}. {task} · {rule} · open since {when}")
+        else:
+            template = _("{number}. {task} · {rule} · next {when}")
+        told = "" if moment is None else when(moment, now)
+        lines.append(template.format(number=number, task=said, rule=rule, when=told))
     return lines
 
 
 def done(said: str, upcoming: datetime | None, now: datetime, who: str) -> list[str]:
     """A task was done."""
-    by = f" by {who}" if who else ""
-    return [f"Done{by}: {said}.{_next(upcoming, now)}"]
+    template = _("Done by {who}: {task}.") if who else _("Done: {task}.")
+    return [_then(template.format(task=said, who=who), upcoming, now)]
 
 
 def closes(said: str, upcoming: datetime | None, now: datetime) -> str:
     """A reading or event did what a reminder asks for."""
-    return f"That settles “{said}”.{_next(upcoming, now)}"
+    return _then(_("That settles “{task}”.").format(task=said), upcoming, now)
 
 
 def open_again(said: str) -> list[str]:
     """An answer was taken back."""
-    return [f"Taken back. This is open again: {said}."]
+    return [_("Taken back. This is open again: {task}.").format(task=said)]
 
 
 def skipped(said: str, upcoming: datetime | None, now: datetime) -> list[str]:
     """An occurrence was let go."""
-    return [f"Skipped: {said}.{_next(upcoming, now)}"]
+    return [_then(_("Skipped: {task}.").format(task=said), upcoming, now)]
 
 
 def put_off(said: str, until: datetime, now: datetime) -> list[str]:
     """A reminder was put off."""
-    return [f"I will ask again {when(until, now)}: {said}."]
+    return [_("I will ask again {until}: {task}.").format(until=when(until, now), task=said)]
 
 
 def which(verb: str, tasks: Sequence[str]) -> list[str]:
     """Several are open, and which one was meant was not said."""
     lines = [f"{number}. {said}" for number, said in enumerate(tasks, 1)]
-    return [f"Which one? {verb} 1, {verb} 2 …", *lines]
+    return [_("Which one? {verb} 1, {verb} 2 …").format(verb=verb), *lines]
 
 
 def nothing_open() -> list[str]:
     """Nothing waits to be done."""
-    return ["Nothing is waiting to be done. /remind lists what is coming."]
+    return [_("Nothing is waiting to be done. /remind lists what is coming.")]
 
 
 def stopped(said: str) -> list[str]:
     """A reminder was ended."""
-    return [f"I will not remind you of this any more: {said}."]
+    return [_("I will not remind you of this any more: {task}.").format(task=said)]
 
 
 def stop_which(tasks: Sequence[str]) -> list[str]:
     """No reminder, or more than one, fits what is to be stopped."""
     if not tasks:
-        return ["There is no reminder to stop. /remind lists them."]
-    return ["Which one shall I stop? " + " · ".join(tasks)]
+        return [_("There is no reminder to stop. /remind lists them.")]
+    return [_("Which one shall I stop? {tasks}").format(tasks=" · ".join(tasks))]
 
 
 def problem(reason: str, text: str, suggestion: str | None) -> list[str]:
     """Words of time that were not taken, with what to send instead."""
-    said = {
-        "no_time": "When shall I remind you?",
-        "no_what": "What shall I remind you of?",
-        "past": f"“{text}” is over already.",
-        "impossible": f"No calendar or clock has “{text}”.",
-        "ambiguous": f"“{text}” could be two things.",
-        "too_often": "Once an hour is the most often I can do.",
-        "too_far": "Ten years is the furthest I can see.",
-        "unclear": f"I cannot read when that is: “{text}”." if text else "I cannot read when.",
-    }[reason]
-    example = suggestion or "remind me to test fern every 7 days at 19:00"
-    return [f"{said} Nothing was set. Send for example: {example}"]
+    key = "unread" if reason == "unclear" and not text else reason
+    example = suggestion or _("remind me to test fern every 7 days at 19:00")
+    told = _("{problem} Nothing was set. Send for example: {example}")
+    return [told.format(problem=_(_PROBLEMS[key]).format(text=text), example=example)]
+
+
+_PROBLEMS: Final[Mapping[str, str]] = {
+    "no_time": N_("When shall I remind you?"),
+    "no_what": N_("What shall I remind you of?"),
+    "past": N_("“{text}” is over already."),
+    "impossible": N_("No calendar or clock has “{text}”."),
+    "ambiguous": N_("“{text}” could be two things."),
+    "too_often": N_("Once an hour is the most often I can do."),
+    "too_far": N_("Ten years is the furthest I can see."),
+    "unclear": N_("I cannot read when that is: “{text}”."),
+    "unread": N_("I cannot read when."),
+}
+"""By the reasons of `core.schedule.Problem`."""
 
 
 def quiet_set(span: str) -> list[str]:
     """Quiet hours were set."""
-    return [f"Quiet hours {span}: what falls due then waits until they end."]
+    return [_("Quiet hours {span}: what falls due then waits until they end.").format(span=span)]
 
 
 def quiet_off() -> list[str]:
     """Quiet hours were ended."""
-    return ["Quiet hours are off: reminders come at any hour."]
+    return [_("Quiet hours are off: reminders come at any hour.")]
 
 
 def quiet_shown(span: str | None) -> list[str]:
     """Quiet hours as they are."""
-    return [f"Quiet hours: {span or 'off'}. Change: quiet hours 22:00-07:00"]
+    if not span:
+        return [_("Quiet hours: off. Change: quiet hours 22:00-07:00")]
+    return [_("Quiet hours: {span}. Change: quiet hours 22:00-07:00").format(span=span)]
 
 
 def holiday_set(until: datetime, now: datetime) -> list[str]:
     """Reminders pause."""
     return [
-        f"Reminders pause until {when(until, now)}; then at most one message catches up.",
-        "Send holiday off to end it sooner.",
+        _("Reminders pause until {until}; then at most one message catches up.").format(
+            until=when(until, now)
+        ),
+        _("Send holiday off to end it sooner."),
     ]
 
 
 def holiday_off() -> list[str]:
     """Reminders go on."""
-    return ["Reminders go on."]
+    return [_("Reminders go on.")]
 
 
-def _next(upcoming: datetime | None, now: datetime) -> str:
-    return "" if upcoming is None else f" Next: {when(upcoming, now)}."
+def _then(sentence: str, upcoming: datetime | None, now: datetime) -> str:
+    """A sentence, and when the task comes next."""
+    if upcoming is None:
+        return sentence
+    told = _("Next: {when}.").format(when=when(upcoming, now))
+    return f"{sentence} {told}"
