@@ -13,6 +13,7 @@ from sqlalchemy.engine import URL
 from bot.chat.conversation import answer
 from bot.chat.model import Address, Incoming, Reply
 from bot.chat.turn import Turn
+from bot.chat.words.text import speaking
 from bot.clock import Clock, SystemClock
 from bot.defaults import Defaults
 from bot.reminders import planning
@@ -89,7 +90,8 @@ class App:
         )
         async with self.database.write() as uow:
             turn = await Turn.begin(uow, storable, self.new_chat)
-            replies = await answer(turn)
+            with speaking(turn.chat.language):
+                replies = await answer(turn)
             if before_commit is not None:
                 await before_commit(uow, replies)
             await uow.commit()

@@ -12,6 +12,7 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told, summary, values_json
 from bot.chat.turn import Turn
+from bot.chat.words import buttons
 from bot.chat.words import derived as derived_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import readings as words
@@ -63,7 +64,7 @@ async def answer_for(
         lines,
         choices=[
             *names,
-            Choice("undo", "undo", "undo", {"entry_id": entry_id}),
+            Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id}),
             *emergencies.what_now(told, found),
         ],
         more=more,

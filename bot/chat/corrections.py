@@ -14,6 +14,7 @@ from bot.chat.told import Told, entry_of, place, summary
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import readings as words
+from bot.chat.words.text import _
 from bot.store.log import Entry, Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -132,7 +133,7 @@ async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     after = _values_said(reading.what for reading in new_readings)
     if not new_readings:
         before, after = _said(turn, entry), _said(turn, corrected)
-    replies = await _store(turn, corrected, words.corrected(before or "not told", after))
+    replies = await _store(turn, corrected, words.corrected(before or _("not told"), after))
     if parsed.doubts:
         replies.append(await ask(turn, parsed.doubts, parsed))
     return replies

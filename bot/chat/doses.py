@@ -8,10 +8,11 @@ from datetime import UTC, timedelta
 from bot.chat import reminders
 from bot.chat.answering import answer_for
 from bot.chat.model import Reply
-from bot.chat.told import FIRST_NAME, Told, entry_of
+from bot.chat.told import Told, entry_of
 from bot.chat.turn import Turn
 from bot.chat.words import doses as words
 from bot.chat.words import general
+from bot.chat.words.names import first_tank
 from bot.chat.words.numbers import when
 from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
@@ -74,6 +75,6 @@ async def _tank_for(turn: Turn, choice: Choice) -> StoredTank | None:
     if len(fitting) == 1:
         return fitting[0]
     if not turn.tanks:
-        first = Tank(name=FIRST_NAME, named=False, volume_l=volume)
+        first = Tank(name=first_tank(), named=False, volume_l=volume)
         return await turn.add_tank(first)
     return None

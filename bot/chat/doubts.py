@@ -11,10 +11,11 @@ from bot.chat import readings
 from bot.chat.answering import answer_for
 from bot.chat.asking import unpacked
 from bot.chat.model import Reply
-from bot.chat.told import FIRST_NAME, Told, entry_of
+from bot.chat.told import Told, entry_of
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import readings as words
+from bot.chat.words.names import first_tank
 from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -70,7 +71,7 @@ async def keep_stray(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
         return [await turn.reply(general.already())]
     tank = turn.tank_by_id(held["tank_id"]) if "tank_id" in held else None
     if tank is None:
-        name = held.get("new", FIRST_NAME)
+        name = held.get("new", first_tank())
         tank = turn.tank_named(name) or await turn.add_tank(Tank(name=name))
     at = datetime.fromisoformat(held["at"])
     told = Told(
@@ -119,4 +120,4 @@ async def say(turn: Turn, text: str, at: datetime, tank: StoredTank | None = Non
 
 
 async def _new_tank(turn: Turn) -> StoredTank:
-    return await turn.add_tank(Tank(name=FIRST_NAME, named=False))
+    return await turn.add_tank(Tank(name=first_tank(), named=False))

@@ -7,14 +7,12 @@ from datetime import datetime
 from typing import Any
 
 from bot.chat.model import Button, Line, Reply, ReplyKind
-from bot.chat.words.text import N_, _
+from bot.chat.words import buttons
 from bot.store.offers import Choice, Offer
 from bot.store.uow import UnitOfWork
 
 ACTION_VERSION = "1"
 """The first part of every button's action; a button of another version is told to be old."""
-
-MORE_LABEL = N_("more")
 
 
 async def make_reply(
@@ -54,7 +52,7 @@ async def make_reply(
     """
     told = list(choices)
     if more:
-        told.append(Choice(_(MORE_LABEL), "more", "more", {"lines": list(more)}))
+        told.append(Choice(buttons.more(), "more", "more", {"lines": list(more)}))
     held = dict(context or {})
     if facts and (more or "why" in held):
         held["facts"] = dict(facts)  # of the same numbers that what is kept back shows

@@ -13,6 +13,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as words
 from bot.chat.words.glossary import explained
+from bot.chat.words.names import label
 from bot.chat.words.numbers import entered, plain
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
@@ -173,10 +174,8 @@ def _supposed(analyte: str, number: float, basis: Basis | None) -> Value:
 
 
 def _said(question: Question) -> str:
-    names = {row.id: row.label for row in ANALYTES.values()}
     return ", ".join(
-        f"{names.get(analyte, analyte)} {plain(number, 2)}"
-        for analyte, number in question.premises.items()
+        f"{label(analyte)} {plain(number, 2)}" for analyte, number in question.premises.items()
     )
 
 

@@ -10,8 +10,9 @@ from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
 from bot.chat.stock import ask_crowd, part_crowds
-from bot.chat.told import FIRST_NAME, entry_of, place
+from bot.chat.told import entry_of, place
 from bot.chat.turn import Turn
+from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
 from core.message.doubts import UNKNOWN_TANK
 from core.message.model import Doubt, Parsed
@@ -104,7 +105,7 @@ async def _default_tank(turn: Turn, parsed: Parsed) -> StoredTank | None:
     if current is not None:
         return current
     if not turn.tanks:
-        return await turn.add_tank(Tank(name=FIRST_NAME, named=False))
+        return await turn.add_tank(Tank(name=first_tank(), named=False))
     if all(value.tank for value in parsed.values) and all(event.tank for event in parsed.events):
         return turn.tanks[0]
     return None

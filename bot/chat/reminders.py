@@ -10,6 +10,7 @@ from bot.chat.reminder_answers import fitting_task
 from bot.chat.reminding import local, said
 from bot.chat.turn import Turn
 from bot.chat.words import reminders as words
+from bot.chat.words.rules import describe
 from bot.reminders import planning
 from bot.store.reminders import Draft, Reminder
 from bot.store.tanks import StoredTank
@@ -21,7 +22,6 @@ from core.schedule import (
     Once,
     Problem,
     Request,
-    describe,
     from_text,
     next_after,
     parse_request,

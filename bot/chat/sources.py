@@ -8,6 +8,7 @@ from bot.chat.model import Reply
 from bot.chat.tank_words import name_problem
 from bot.chat.told import Told, entry_of, summary, values_json
 from bot.chat.turn import Turn
+from bot.chat.words import buttons
 from bot.chat.words import readings as reading_words
 from bot.chat.words import sources as words
 from bot.store.log import Stored
@@ -65,7 +66,7 @@ async def _keep(turn: Turn, sources: list[StoredTank], name: str, parsed: Parsed
     return [
         await turn.reply(
             lines,
-            choices=[Choice("undo", "undo", "undo", {"entry_id": entry_id})],
+            choices=[Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id})],
             facts={"source": source.name, "values": values_json(told)},
             entry_id=entry_id,
         )

@@ -11,10 +11,10 @@ from bot.chat import traits as told
 from bot.chat.model import Reply
 from bot.chat.tank_words import Described, describe, name_problem
 from bot.chat.tank_words import own as own_tank
-from bot.chat.told import FIRST_NAME
 from bot.chat.turn import Turn
-from bot.chat.words import general
+from bot.chat.words import buttons, general
 from bot.chat.words import tanks as words
+from bot.chat.words.names import first_tank
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -65,7 +65,7 @@ async def own(turn: Turn) -> list[Reply] | None:
         return [await turn.reply(words.volume_implausible(volume))]
     if not turn.tanks:
         kind = said.kind or "fresh"
-        stored = await turn.add_tank(Tank(FIRST_NAME, kind=kind, volume_l=volume, named=False))
+        stored = await turn.add_tank(Tank(first_tank(), kind=kind, volume_l=volume, named=False))
     else:
         stored = turn.tanks[0]
         changes = {"volume_l": volume, "kind": said.kind}
@@ -211,8 +211,8 @@ async def _delete(turn: Turn, text: str) -> list[Reply]:
         return [await turn.reply(words.unknown(text, [tank.name for tank in turn.tanks]))]
     held = {"tank_id": stored.id, "name": stored.name}
     choices = [
-        Choice(f"yes, delete {stored.name}", "delete_tank", "yes", held),
-        Choice("no", "keep_tank", "no", held),
+        Choice(buttons.delete(stored.name), "delete_tank", "yes", held),
+        Choice(buttons.no(), "keep_tank", "no", held),
     ]
     return [await turn.reply(words.confirm_delete(stored.name), choices=choices)]
 

@@ -15,9 +15,6 @@ from bot.store.tanks import StoredTank
 from core.message.model import Event, Parsed, Value
 from core.message.wire import to_json
 
-FIRST_NAME = "Tank"
-"""Name of the tank that a first reading makes."""
-
 
 @dataclass(frozen=True, slots=True)
 class Told:

@@ -14,7 +14,7 @@ LOOKED_AT = 12
 """Latest offers among which a typed word finds its button."""
 
 COMMANDS = frozenset({"more", "undo", "done"})
-"""Meanings of buttons whose words are commands of their own."""
+"""Meanings of buttons whose English words are commands of their own."""
 
 REASONS = 8
 """Lines of reasons on one screen."""
@@ -77,7 +77,8 @@ async def by_label(turn: Turn) -> list[Reply] | None:
         if offer.used is not None or turn.now - offer.made_at > patience:
             continue
         for choice in offer.choices:
-            if choice.label.casefold() == said and choice.meaning not in COMMANDS:
+            command = choice.meaning in COMMANDS and said == choice.meaning
+            if choice.label.casefold() == said and not command:
                 return await presses.take(turn, offer, choice)
     return None
 

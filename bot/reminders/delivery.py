@@ -15,6 +15,7 @@ from itertools import groupby
 
 from bot.chat.due import compose
 from bot.chat.model import Address, Reply
+from bot.chat.words.text import speaking
 from bot.clock import Clock
 from bot.delivery import ChatGone, MaybeSent, Refused, Throttled, Unreachable
 from bot.reminders.courier import Courier
@@ -103,7 +104,8 @@ class Delivery:
             for thread, group in groupby(sorted(claimed, key=_by_thread), key=_by_thread):
                 reminders = tuple(group)
                 chat = await uow.chats.get(reminders[0].chat_id, thread or None)
-                reply = await compose(uow, chat, reminders, now)
+                with speaking(chat.language):
+                    reply = await compose(uow, chat, reminders, now)
                 parcels.append(Parcel(chat, reminders, reply, chat.address))
             await uow.commit()
         return parcels

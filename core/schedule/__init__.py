@@ -9,7 +9,6 @@ from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
 from core.schedule.request import parse_request
 from core.schedule.rules import Every, Monthly, NthWeekday, Once, Rule, Weekly, Yearly
-from core.schedule.wording import describe
 from core.schedule.zones import zone_guess
 
 __all__ = [
@@ -28,7 +27,6 @@ __all__ = [
     "Rule",
     "Weekly",
     "Yearly",
-    "describe",
     "from_text",
     "moment_at",
     "next_after",

@@ -12,8 +12,8 @@ The forms, exactly; each rule has one text, and each text of these forms one rul
     first sunday of every month at 10:00
     every year on 4 may at 09:00
 
-They are English words in every language of the chat, since they are storage; `wording.describe`
-is for people.
+They are English words in every language of the chat, since they are storage; what people are told
+is the chat's.
 """
 
 from __future__ import annotations
@@ -200,3 +200,8 @@ _FORMS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], Rule]], ...] = (
         _read_yearly,
     ),
 )
+
+
+def listed(words: list[str]) -> str:
+    """Join words by commas and a last 'and'."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))

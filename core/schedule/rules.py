@@ -3,7 +3,7 @@
 A rule that *counts* (`Every`) counts from an anchor: when it was made, or when its task was last
 done. A rule that *names its days* (`Weekly`, `Monthly`, `NthWeekday`, `Yearly`) keeps to them,
 whenever the task is done. `core.schedule.recurrence` says when a rule is due, `notation` how it
-is stored, `wording` how it is said.
+is stored.
 """
 
 from __future__ import annotations

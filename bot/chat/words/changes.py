@@ -195,7 +195,7 @@ def prepare(waters: Waters, source: str, *, chlorinated: bool) -> str:
         return _(
             "{source} water has no minerals: never fill a tank with it alone, and match its"
             " temperature."
-        ).format(source=source)
+        ).format(source=names.water(source))
     if not chlorinated:
         return _("Match the temperature; go slowly.")
     return _(
@@ -224,7 +224,7 @@ def more(plan: ChangePlan, waters: Waters, source: str) -> list[str]:
     """What the figures rest on."""
     lines = [
         _("New water: {source}, KH {kh}, GH {gh}, {degrees} °C.").format(
-            source=source,
+            source=names.water(source),
             kh=plain(waters.source.kh, 1),
             gh=plain(waters.source.gh, 1),
             degrees=plain(waters.source.temperature, 1),

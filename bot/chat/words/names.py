@@ -39,12 +39,20 @@ MARKED: Final = frozenset(
 )  # fmt: skip
 """Every name of the core that a keeper hears."""
 
+PURE: Final = frozenset({N_("RO"), N_("rain"), N_("distilled")})
+"""Waters that need no source on record."""
+
 _SHORT: Final = frozenset({"kh", "gh"})
 
 
 def said(name: str) -> str:
     """A salt, an ion or a medium; what the keeper named and nobody marked stays as it is."""
     return _(name) if name in MARKED else name
+
+
+def water(name: str) -> str:
+    """A source of water; one that the keeper named stays as it is."""
+    return _(name) if name in PURE else name
 
 
 def substance(name: str) -> str:
@@ -57,6 +65,11 @@ def analyte(of: str) -> str:
     return label(of) if of in _SHORT else said(of)
 
 
+def first_tank() -> str:
+    """The name of the tank that a first reading makes."""
+    return _("Tank")
+
+
 def label(of: str) -> str:
     """An analyte as people write it."""
     known = ANALYTES.get(of)
@@ -66,6 +79,12 @@ def label(of: str) -> str:
 def both(parts: list[str]) -> str:
     """Join by "and": one, "one and other", and so on."""
     return reduce(lambda one, other: _("{one} and {other}").format(one=one, other=other), parts)
+
+
+def listed(parts: list[str]) -> str:
+    """Join by commas and a last "and"."""
+    *first, last = parts
+    return both([", ".join(first), last]) if first else last
 
 
 def of_tank(tank: str | None, text: str) -> str:

@@ -40,13 +40,18 @@ def N_(message: str) -> str:  # noqa: N802 - gettext's own name for a mark
 
 
 @contextmanager
-def speaking(language: str, folder: Path = FOLDER) -> Iterator[None]:
+def speaking(language: str, folder: Path | None = None) -> Iterator[None]:
     """Say all within in a language, two letters; one without a catalogue is English."""
-    token = _SPOKEN.set(None if language == "en" else _catalogue(language, folder))
+    token = _SPOKEN.set(None if language == "en" else _catalogue(language, folder or FOLDER))
     try:
         yield
     finally:
         _SPOKEN.reset(token)
+
+
+def spoken() -> list[str]:
+    """The languages that have a catalogue, beside English."""
+    return sorted(path.parts[-3] for path in FOLDER.glob("??/LC_MESSAGES/meniscus.po"))
 
 
 @lru_cache(maxsize=16)

@@ -8,7 +8,7 @@ from core.schedule.grammar.clock import part
 from core.schedule.grammar.dates import date_piece, is_bare_number, ordinal_day
 from core.schedule.grammar.days import day_list, month_word, weekday_list
 from core.schedule.grammar.spans import quantity
-from core.schedule.notation import WEEKDAYS
+from core.schedule.notation import WEEKDAYS, listed
 from core.schedule.pieces import (
     Dated,
     DayPart,
@@ -21,7 +21,6 @@ from core.schedule.pieces import (
 )
 from core.schedule.rules import LONGEST
 from core.schedule.tokens import Line, Parsed, first_of
-from core.schedule.wording import listed
 
 Pieces = tuple[Piece, ...]
 

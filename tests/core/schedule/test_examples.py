@@ -35,6 +35,5 @@ def test_there_are_examples():
         "core.schedule.quiet",
         "core.schedule.recurrence",
         "core.schedule.request",
-        "core.schedule.wording",
         "core.schedule.zones",
     } <= with_examples
