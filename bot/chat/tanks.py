@@ -15,6 +15,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import buttons, general
 from bot.chat.words import tanks as words
 from bot.chat.words.names import first_tank
+from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -281,7 +282,7 @@ async def _confirm_box(
         words.box(stored.name, box),
         choices=[
             Choice(words.box_yes(box), "set_volume", "yes", held),
-            Choice(words.NO_LITRES, "send_volume", "no", held),
+            Choice(_(words.NO_LITRES), "send_volume", "no", held),
         ],
         expects="volume",
         context={"tank_id": stored.id, "wish": wish},

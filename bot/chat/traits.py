@@ -11,6 +11,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import traits as words
 from bot.chat.words.numbers import when
+from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message.model import Kit, Parsed
@@ -68,7 +69,7 @@ async def _kit(turn: Turn, trait: Trait) -> Reply:
     past = trait.until < turn.local_now.date()
     held = {"analyte": trait.analyte, "until": trait.until.isoformat()}
     held["tank_id"] = str(named.id) if named is not None else ""
-    choices = [] if past else [Choice(words.REMIND_ME, "kit_reminder", "yes", held)]
+    choices = [] if past else [Choice(_(words.REMIND_ME), "kit_reminder", "yes", held)]
     lines = words.kit(trait.analyte, trait.until, named.name if named else None, past=past)
     return await turn.reply(lines, choices=choices, facts=facts)
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.words.names import label as name_of
+from bot.chat.words.names import of_tank, said
 from bot.chat.words.numbers import plain, small
+from bot.chat.words.text import _, ngettext
 from core.advice.carbon import CarbonDioxide
-from core.analytes import ANALYTES
 from core.units import label
 
 
@@ -18,103 +20,138 @@ def converted(value: float, unit: str | None, answers: Sequence[tuple[float, str
 
 def what_to_convert() -> list[str]:
     """The number is missing."""
-    return ["What shall I convert? Send for example: convert 8 dkh to ppm"]
+    return [_("What shall I convert? Send for example: convert 8 dkh to ppm")]
 
 
 def cannot_convert() -> list[str]:
     """The two units do not measure the same thing, or one is not known."""
-    return ["I cannot convert that. Send for example: convert 8 dkh to ppm, or convert 20 gal to l"]
+    return [
+        _("I cannot convert that. Send for example: convert 8 dkh to ppm, or convert 20 gal to l")
+    ]
 
 
 def spoons(substance: str, count: float, weighs: tuple[float, float, float]) -> list[str]:
     """Spoons in grams, with the warning that they are no measure."""
     about, least, most = (plain(each, 1) for each in weighs)
-    level = "level teaspoon weighs" if count == 1 else "level teaspoons weigh"
+    told = ngettext(
+        "{count} level teaspoon weighs about {about} g of {substance}, anything from {least} to"
+        " {most} g.",
+        "{count} level teaspoons weigh about {about} g of {substance}, anything from {least} to"
+        " {most} g.",
+        count,
+    )
     return [
-        f"{plain(count, 2)} {level} about {about} g of {substance}, anything from {least} to"
-        f" {most} g.",
-        "Spoons are no measure for a dose: weigh it.",
+        told.format(
+            count=plain(count, 2), about=about, substance=said(substance), least=least, most=most
+        ),
+        _("Spoons are no measure for a dose: weigh it."),
     ]
 
 
 def spoon_unknown(substance: str) -> list[str]:
     """No weight of a spoon is known."""
-    return [f"I do not know what a spoon of {substance} weighs. Weigh it and send the grams."]
+    return [
+        _("I do not know what a spoon of {substance} weighs. Weigh it and send the grams.").format(
+            substance=said(substance)
+        )
+    ]
 
 
 def carbon_dioxide(tank: str | None, ph: float, kh: float, found: CarbonDioxide) -> list[str]:
     """Dissolved carbon dioxide, how sure it is, and what it means."""
-    where = f"{tank}: " if tank else ""
-    lines = [
-        f"{where}about {small(found.mg_l)} mg/L CO2 at pH {plain(ph, 2)} and KH {plain(kh, 2)} °dH"
-        f" ({small(found.least)}–{small(found.most)} with the kits' doubt)."
-    ]
+    told = _(
+        "about {co2} mg/L CO2 at pH {ph} and KH {kh} °dH ({least}–{most} with the kits' doubt)."
+    ).format(
+        co2=small(found.mg_l),
+        ph=plain(ph, 2),
+        kh=plain(kh, 2),
+        least=small(found.least),
+        most=small(found.most),
+    )
+    lines = [of_tank(tank, told)]
     if found.is_high:
-        lines.append("Over 30 mg/L is a danger to animals: move the surface, less gas at night.")
+        lines.append(_("Over 30 mg/L is a danger to animals: move the surface, less gas at night."))
     if found.temperature_assumed:
-        lines.append("Taken at 25 °C.")
+        lines.append(_("Taken at 25 °C."))
     return lines
 
 
 def carbon_dioxide_needs(tank: str | None) -> list[str]:
     """A reading is missing or old."""
-    where = f" of {tank}" if tank else ""
-    return [f"I need pH and KH{where}, read within three days. Send for example: ph 6.8 kh 4"]
+    if not tank:
+        return [_("I need pH and KH, read within three days. Send for example: ph 6.8 kh 4")]
+    told = _("I need pH and KH of {tank}, read within three days. Send for example: ph 6.8 kh 4")
+    return [told.format(tank=tank)]
 
 
 def no_such_water() -> list[str]:
     """The readings cannot both be true."""
-    return ["That pH and that KH do not go together in any water. Retest both."]
+    return [_("That pH and that KH do not go together in any water. Retest both.")]
 
 
 def not_safe(findings: Sequence[str]) -> list[str]:
     """At least one limit is passed."""
-    return [f"No. {findings[0]}", *findings[1:]]
+    return [_("No. {finding}").format(finding=findings[0]), *findings[1:]]
 
 
 def within_limits(what: str) -> list[str]:
     """No rule speaks; that is not a promise."""
-    return [f"No limit that I know is passed by {what}. That is no promise for every species."]
+    return [
+        _("No limit that I know is passed by {what}. That is no promise for every species.").format(
+            what=what
+        )
+    ]
 
 
 def ammonia_within(total: float, nh3_n: float, ph: float, temperature: float) -> list[str]:
     """Total ammonia under the limits, which is still no good sign."""
     return [
-        f"Under the limits, but never called safe: {small(nh3_n)} mg/L of {small(total)} is"
-        f" un-ionised at pH {plain(ph, 2)} and {plain(temperature, 1)} °C (limit 0.05 as N).",
-        "Total ammonia should be 0: feed less, test again tomorrow. A higher pH makes it worse.",
+        _(
+            "Under the limits, but never called safe: {nh3_n} mg/L of {total} is un-ionised"
+            " at pH {ph} and {temperature} °C (limit 0.05 as N)."
+        ).format(
+            nh3_n=small(nh3_n),
+            total=small(total),
+            ph=plain(ph, 2),
+            temperature=plain(temperature, 1),
+        ),
+        _("Total ammonia should be 0: feed less, test again tomorrow. A higher pH makes it worse."),
     ]
 
 
 def which_tank(names: Sequence[str]) -> list[str]:
     """No tank is meant, or there is none."""
     if not names:
-        return ["No readings yet. Send for example: ph 7.2 kh 4"]
-    return [f"Of which tank? {', '.join(names)}"]
+        return [_("No readings yet. Send for example: ph 7.2 kh 4")]
+    return [_("Of which tank? {names}").format(names=", ".join(names))]
 
 
 def no_reason(tank: str) -> list[str]:
     """Nothing on record explains it."""
     return [
-        f"{tank}: nothing that I have on record explains it. Measure pH, KH, GH, nitrate and"
-        " temperature at one time and send them; KH comes before pH.",
+        _(
+            "{tank}: nothing that I have on record explains it. Measure pH, KH, GH, nitrate"
+            " and temperature at one time and send them; KH comes before pH."
+        ).format(tank=tank),
     ]
 
 
 def no_history(tank: str, analyte: str | None) -> list[str]:
     """Nothing was measured."""
-    name = ANALYTES[analyte].label if analyte in ANALYTES else analyte
-    return [f"{tank}: no readings{f' of {name}' if name else ''} yet."]
+    if analyte is None:
+        return [_("{tank}: no readings yet.").format(tank=tank)]
+    told = _("{tank}: no readings of {name} yet.")
+    return [told.format(tank=tank, name=name_of(analyte))]
 
 
 def no_source() -> list[str]:
     """No source water is on record."""
-    return ["I do not know your source water. Send for example: /source tap ph 7.6 kh 8 gh 12"]
+    return [_("I do not know your source water. Send for example: /source tap ph 7.6 kh 8 gh 12")]
 
 
 def no_need() -> list[str]:
     """The question names no number."""
-    return ["Which value? Send for example: is ammonia 0.5 safe at ph 8.2 and 26 c?"]
+    return [_("Which value? Send for example: is ammonia 0.5 safe at ph 8.2 and 26 c?")]
 
 
 def _fine(number: float) -> str:

@@ -4,28 +4,52 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import tzinfo
+from typing import Final
 
+from bot.chat.words import names
 from bot.chat.words.numbers import litres, plain
+from bot.chat.words.text import N_, _
 from bot.chat.words.traits import day
-from core.tank import ALLOWANCE, FILLED, Box, Tank
+from core.message.model import Kit
+from core.tank import ALLOWANCE, FILLED, Box, Tank, TankKind
 
-NO_LITRES = "no, I send the litres"
+NO_LITRES = N_("no, I send the litres")
+
+KINDS: Final[Mapping[TankKind, str]] = {
+    "fresh": N_("fresh"),
+    "brackish": N_("brackish"),
+    "marine": N_("marine"),
+    "pond": N_("pond"),
+}
 
 
 def shown(tank: Tank, zone: tzinfo | None = None) -> str:
     """A tank in one line."""
-    volume = litres(tank.volume_l) if tank.volume_l is not None else "volume not told yet"
-    soft = ", kept soft on purpose" if tank.soft else ""
-    carbon = ", CO2 injected" if tank.co2 else ""
-    since = f", set up {day(tank.set_up.astimezone(zone).date())}" if tank.set_up else ""
-    kits = "".join(
-        f"; kit {analyte}"
-        + (f" {plain(kit.per_drop, 3)} °dH a drop" if kit.per_drop else "")
-        + (f" as {kit.basis}" if kit.basis else "")
-        + (f" good until {day(kit.good_until)}" if kit.good_until else "")
-        for analyte, kit in tank.kits.items()
-    )
-    return f"{tank.name}: {volume}, {tank.kind}{soft}{carbon}{since}{kits}"
+    traits = [
+        litres(tank.volume_l) if tank.volume_l is not None else _("volume not told yet"),
+        _(KINDS[tank.kind]),
+    ]
+    if tank.soft:
+        traits.append(_("kept soft on purpose"))
+    if tank.co2:
+        traits.append(_("CO2 injected"))
+    if tank.set_up:
+        since = day(tank.set_up.astimezone(zone).date())
+        traits.append(_("set up {day}").format(day=since))
+    kits = [_kit(analyte, kit) for analyte, kit in tank.kits.items()]
+    return names.of_tank(tank.name, "; ".join([", ".join(traits), *kits]))
+
+
+def _kit(analyte: str, kit: Kit) -> str:
+    """What is kept of a kit."""
+    told = [_("kit {name}").format(name=names.said(analyte))]
+    if kit.per_drop:
+        told.append(_("{number} °dH a drop").format(number=plain(kit.per_drop, 3)))
+    if kit.basis:
+        told.append(_("as {basis}").format(basis=kit.basis))
+    if kit.good_until:
+        told.append(_("good until {day}").format(day=day(kit.good_until)))
+    return " ".join(told)
 
 
 def stock(animals: Mapping[str, int]) -> list[str]:
@@ -38,132 +62,167 @@ def stock(animals: Mapping[str, int]) -> list[str]:
 def listing(tanks: Sequence[Tank]) -> list[str]:
     """All tanks of the chat."""
     if not tanks:
-        return ["No tanks yet. Add one: /tank new Fern 90 l fresh"]
+        return [_("No tanks yet. Add one: /tank new Fern 90 l fresh")]
     return [shown(tank) for tank in tanks]
 
 
 def made(tank: Tank, *, adopted: bool) -> list[str]:
     """A tank was added, or the one made on the fly got its name."""
-    lines = [f"Added {shown(tank)}."]
+    lines = [_("Added {tank}.").format(tank=shown(tank))]
     if adopted:
-        lines.append("What you sent before you named a tank is kept as this one's.")
+        lines.append(_("What you sent before you named a tank is kept as this one's."))
     if tank.volume_l is None:
-        lines.append("Its net volume is asked for when it is first needed.")
+        lines.append(_("Its net volume is asked for when it is first needed."))
     return lines
 
 
 def adopted_choice() -> str:
     """The tank made on the fly is another one."""
-    return "no, that was another tank"
+    return _("no, that was another tank")
 
 
 def separated(name: str) -> list[str]:
     """The earlier readings are another tank's."""
-    return [f"Kept apart: the earlier readings stay under “{name}”."]
+    return [_("Kept apart: the earlier readings stay under “{name}”.").format(name=name)]
 
 
 def changed(tank: Tank) -> list[str]:
     """A tank was changed."""
-    return [f"Now {shown(tank)}."]
+    return [_("Now {tank}.").format(tank=shown(tank))]
 
 
 def box(tank: str, held: Box) -> list[str]:
     """A volume worked out from lengths, for the keeper to confirm."""
-    depth = plain(held.depth, 1)
-    assumed = "" if held.depth_said else f" (water at {FILLED:.0%} of the height)"
+    size = (
+        _("{tank}: {length} × {width} × {depth} cm is {volume} outside.")
+        if held.depth_said
+        else _(
+            "{tank}: {length} × {width} × {depth} cm (water at {filled} of the height) is {volume}"
+            " outside."
+        )
+    )
     return [
-        f"{tank}: {plain(held.length, 1)} × {plain(held.width, 1)} × {depth} cm{assumed} is"
-        f" {litres(held.gross_l)} outside.",
-        f"Less {ALLOWANCE:.0%} for glass, substrate and decor that is about"
-        f" {litres(held.net_l)} of water. Is that right?",
+        size.format(
+            tank=tank,
+            length=plain(held.length, 1),
+            width=plain(held.width, 1),
+            depth=plain(held.depth, 1),
+            filled=f"{FILLED:.0%}",
+            volume=litres(held.gross_l),
+        ),
+        _(
+            "Less {allowance} for glass, substrate and decor that is about {volume} of"
+            " water. Is that right?"
+        ).format(allowance=f"{ALLOWANCE:.0%}", volume=litres(held.net_l)),
     ]
 
 
 def box_yes(held: Box) -> str:
     """The button that takes the worked-out volume."""
-    return f"yes, {litres(held.net_l)}"
+    return _("yes, {volume}").format(volume=litres(held.net_l))
 
 
 def send_litres() -> list[str]:
     """The keeper knows better."""
-    return ["Send the net volume, for example: 90 l"]
+    return [_("Send the net volume, for example: 90 l")]
 
 
 def volume_set(tank: Tank) -> str:
     """The volume is known now."""
-    return f"{tank.name} holds {litres(tank.volume_l or 0.0)} of water."
+    return _("{tank} holds {volume} of water.").format(
+        tank=tank.name, volume=litres(tank.volume_l or 0.0)
+    )
 
 
 def volume_implausible(volume: float) -> list[str]:
     """A volume that no tank has."""
-    return [f"{plain(volume, 4)} L is no tank that I can believe. Send for example: 90 l"]
+    return [
+        _("{volume} L is no tank that I can believe. Send for example: 90 l").format(
+            volume=plain(volume, 4)
+        )
+    ]
 
 
 def renamed(before: str, after: str) -> list[str]:
     """A tank has another name."""
-    return [f"{before} is now called {after}."]
+    return [_("{before} is now called {after}.").format(before=before, after=after)]
 
 
 def name_taken(name: str) -> list[str]:
     """Another tank has that name."""
-    return [f"There is a tank called {name} already. Choose another name."]
+    return [_("There is a tank called {name} already. Choose another name.").format(name=name)]
 
 
 def name_refused(reason: str) -> list[str]:
     """A name that cannot be a tank's."""
-    said = {
-        "empty": "The tank needs a name.",
-        "too_long": "That name is too long or has odd characters in it.",
-        "reserved": "That name would be mistaken for something else.",
-    }[reason]
-    return [f"{said} Send for example: /tank new Fern 90 l fresh"]
+    told = _("{problem} Send for example: /tank new Fern 90 l fresh")
+    return [told.format(problem=_(_REFUSED[reason]))]
+
+
+_REFUSED: Final[Mapping[str, str]] = {
+    "empty": N_("The tank needs a name."),
+    "too_long": N_("That name is too long or has odd characters in it."),
+    "reserved": N_("That name would be mistaken for something else."),
+}
 
 
 def not_understood(rest: str) -> list[str]:
     """Part of the line was not understood; nothing was stored."""
     return [
-        f"I do not understand “{rest[:60]}”, so nothing was changed.",
-        "Send for example: /tank new Fern 90 l fresh",
+        _("I do not understand “{rest}”, so nothing was changed.").format(rest=rest[:60]),
+        _("Send for example: /tank new Fern 90 l fresh"),
     ]
 
 
-def unknown(name: str, names: Sequence[str]) -> list[str]:
+def unknown(name: str, known: Sequence[str]) -> list[str]:
     """No tank of that name."""
-    have = f" You have {', '.join(names)}." if names else ""
-    return [f"There is no tank called {name[:60]}.{have}"]
+    told = _("There is no tank called {name}.").format(name=name[:60])
+    if not known:
+        return [told]
+    have = _("You have {known}.").format(known=", ".join(known))
+    return [f"{told} {have}"]
 
 
 def how_to_rename() -> list[str]:
     """The two names are missing."""
-    return ["Send for example: /tank rename Fern Moss"]
+    return [_("Send for example: /tank rename Fern Moss")]
 
 
 def confirm_delete(name: str) -> list[str]:
     """Ask before a tank goes."""
-    return [f"Delete {name}? Its reminders end and it is no longer listed; history is kept."]
+    return [
+        _("Delete {name}? Its reminders end and it is no longer listed; history is kept.").format(
+            name=name
+        )
+    ]
 
 
 def deleted(name: str) -> list[str]:
     """A tank is no longer listed."""
-    return [f"{name} is deleted, its reminders have ended."]
+    return [_("{name} is deleted, its reminders have ended.").format(name=name)]
 
 
 def kept(name: str) -> list[str]:
     """A tank stays."""
-    return [f"{name} stays."]
+    return [_("{name} stays.").format(name=name)]
 
 
 def kit_set(tank: str, analyte: str, per_drop: float | None, basis: str | None) -> list[str]:
     """How a kit reads is on record."""
-    how = f"{plain(per_drop, 3)} °dH a drop" if per_drop is not None else f"counted as {basis}"
-    return [f"{tank}: the {analyte} kit is {how} from now on."]
+    template = (
+        _("{tank}: the {name} kit is counted as {basis} from now on.")
+        if per_drop is None
+        else _("{tank}: the {name} kit is {number} °dH a drop from now on.")
+    )
+    number = "" if per_drop is None else plain(per_drop, 3)
+    return [template.format(tank=tank, name=names.said(analyte), number=number, basis=basis)]
 
 
 def kit_how() -> list[str]:
     """The kit line was not understood."""
-    return ["Send for example: /tank kit kh 0.5 per drop, or: /tank kit no3 as N"]
+    return [_("Send for example: /tank kit kh 0.5 per drop, or: /tank kit no3 as N")]
 
 
 def which() -> list[str]:
     """No tank to change."""
-    return ["Which tank? Add one first: /tank new Fern 90 l fresh"]
+    return [_("Which tank? Add one first: /tank new Fern 90 l fresh")]

@@ -10,6 +10,7 @@ from contextvars import ContextVar
 from functools import lru_cache
 from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
+from math import ceil
 from pathlib import Path
 from string import Formatter
 from typing import Final
@@ -31,7 +32,9 @@ def ngettext(one: str, many: str, count: float) -> str:
     spoken = _SPOKEN.get()
     if spoken is None:
         return one if count == 1 else many
-    return spoken.ngettext(one, many, count)  # type: ignore[arg-type]
+    # A catalogue counts in whole numbers: a half or one and a half is many.
+    whole = int(count) if count == int(count) else max(2, ceil(count))
+    return spoken.ngettext(one, many, whole)
 
 
 def N_(message: str) -> str:  # noqa: N802 - gettext's own name for a mark
