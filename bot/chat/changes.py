@@ -211,6 +211,8 @@ async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
     tank = with_premises(await state_of(turn, stored, turn.now), question.premises)
     if (named := PURE.search(question.text or "")) is not None:
         return Asked(stored, tank, pure_water(turn), PURE_NAMES.get(named[0].casefold(), "RO"))
+    if question.analyte == "salinity" and tank.tank.is_sea:
+        return Asked(stored, tank, pure_water(turn), "RO")
     source = await source_of(turn, stored)
     if source is None and question.analyte in {"kh", "gh"} and question.target is not None:
         return Asked(stored, tank, pure_water(turn), "RO")  # hardness is lowered by nothing else
@@ -222,7 +224,9 @@ async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
 
 def pure_water(turn: Turn) -> State:
     """Water of reverse osmosis, rain or distilled: nothing in it."""
-    nothing = dict.fromkeys(("kh", "gh", "nitrate", "phosphate", "ammonia", "total_chlorine"), 0.0)
+    nothing = dict.fromkeys(
+        ("kh", "gh", "nitrate", "phosphate", "ammonia", "total_chlorine", "salinity"), 0.0
+    )
     return with_premises(State(Tank(name="RO"), turn.local_now), nothing)
 
 

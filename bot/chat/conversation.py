@@ -11,7 +11,6 @@ from typing import Final
 
 from bot.chat import (
     arrivals,
-    changes,
     corrections,
     dosing,
     emergencies,
@@ -67,7 +66,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
 QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "dose": dosing.dose,
     "effect": dosing.effect,
-    "change": changes.change,
+    "change": dosing.change,
     "help": questions.help_,
     "when": questions.when,
     "convert": questions.convert,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 from bot.chat import changes, dose_reply, effects, products, salts, tanks
@@ -15,6 +16,7 @@ from bot.store.tanks import StoredTank
 from core.advice.dosing import Wish, plan_kh
 from core.advice.forbidden import forbidden
 from core.advice.plan import Plan, Refusal
+from core.advice.salts import HIGHEST
 from core.advice.state import State
 from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.model import Parsed, Question
@@ -42,6 +44,18 @@ async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     return await effects.effect(turn, question, parsed)
 
 
+async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """Answer what a change does, or reaches; what can only rise by dosing is a dose."""
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    wished, analyte = question.target, question.analyte
+    bound = question.percent or question.litres or question.bound
+    if stored is not None and wished is not None and analyte in HIGHEST and not bound:
+        reading = (await state_of(turn, stored, turn.now)).last(analyte)
+        if reading is not None and reading.value < wished:
+            return await dose(turn, replace(question, kind="dose"), parsed)
+    return await changes.change(turn, question, parsed)
+
+
 async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """Answer how much of what: the topic of a dose by what is asked for."""
     if has_stray_number(parsed):
@@ -59,6 +73,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return [await effects.medium(turn, question, question.substance)]
     if changes.PURE.search(text) and (question.target is not None or question.volume_l):
         return await salts.with_pure_water(turn, question, parsed)
+    if (new_sea := await salts.sea_water_asked(turn, question)) is not None:
+        return [new_sea]
     if (topic := salts.topic_of(question)) is not None:
         return await topic(turn, question, parsed)
     substance = question.substance or ""

@@ -21,6 +21,7 @@ from core.advice.carbon import carbon_dioxide
 from core.advice.findings import find, judge_ammonia
 from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
+from core.advice.upkeep import used_up
 from core.analytes import ANALYTES
 from core.errors import CoreError
 from core.message.amounts import SPOONS
@@ -109,7 +110,9 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     }
     if judged is not None:
         facts["nh3_n"] = judged["nh3_n"]
-    if found:
+    if set(question.premises) == {"temperature"} and not state.tank.stock:
+        lines = words.warmth(question.premises["temperature"])
+    elif found:
         lines = words.not_safe([finding_words.line(finding) for finding in found[:3]])
     elif judged is not None and question.premises["ammonia"] > 0:
         warmth = judged.get("temperature", judged.get("temperature_assumed", 0.0))
@@ -143,7 +146,13 @@ async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         for value, row in zip(values, found[:SHOWN], strict=True)
     ]
     lines = [f"{stored.name}:", *told[:SHOWN]]
-    return [await turn.reply(lines, more=told[SHOWN:], facts={"values": dated})]
+    facts: dict[str, object] = {"values": dated}
+    if question.analyte in USED_UP and stored.tank.is_sea:
+        used = used_up(await state_of(turn, stored, turn.now), question.analyte)
+        if used is not None:
+            lines.insert(1, words.used_up(question.analyte, used))
+            facts["consumption"] = {"per_day": used.per_day, "between": [used.low, used.high]}
+    return [await turn.reply(lines, more=told[SHOWN:], facts=facts)]
 
 
 async def _state(

@@ -47,6 +47,7 @@ AS_NITRITE = re.compile(r"\bas no2\b|\b(no2|nitrite)-n\b|\bas n\b", re.IGNORECAS
 """A premise keeps no basis, but is in the ion's unit already where one was said."""
 
 MAKING = ("prepare", "make", "mix", "remineralise", "remineralize")
+_MAKING = re.compile(rf"\b({'|'.join(MAKING)}|sea ?water|salt ?water)\b", re.IGNORECASE)
 THIOSULFATE = {"sodium thiosulfate", "sodium thiosulfate pentahydrate"}
 TABLE_SALT = "sodium chloride"
 
@@ -238,6 +239,24 @@ async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> lis
         "ph_stood": list(found.ph_stood),
     }
     return [await turn.reply(words.recipe(found), more=words.recipe_more(ratio), facts=facts)]
+
+
+async def sea_water_asked(turn: Turn, question: Question) -> Reply | None:
+    """How much sea salt makes so much new water; None where that is not what is asked.
+
+    `mix 40 l of salt water to sg 1.025`; without a salinity, and beside a tank of the sea, it is
+    asked for.
+    """
+    if question.substance != TABLE_SALT or question.volume_l is None:
+        return None
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    made = _MAKING.search(question.text or "") is not None
+    if question.analyte == "salinity" and question.target is not None and made:
+        return await _sea_water(turn, question.target, question.volume_l)
+    in_sea = stored is not None and stored.tank.is_sea
+    if question.analyte is None and question.target is None and (made or in_sea):
+        return await turn.reply(words.which_salinity(question.volume_l))
+    return None
 
 
 async def _sea_water(turn: Turn, salinity: float, volume: float) -> Reply:

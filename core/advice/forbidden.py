@@ -5,6 +5,10 @@ from __future__ import annotations
 import re
 from typing import Final
 
+_CALCIUM: Final = r"\b(calcium|cacl2|gypsum|kalkwasser)\b"
+_BUFFER: Final = r"\b(baking soda|bicarb\w*|soda ash|carbonate|buffer|alk\w*|kh)\b"
+_AT_ONCE: Final = r"\b(together|at once|(at )?the same (time|place|bucket|bottle)|mix(ed|ing)?)\b"
+
 _WORDS: Final[tuple[tuple[str, str], ...]] = (
     (
         "mixing",
@@ -32,6 +36,10 @@ _WORDS: Final[tuple[tuple[str, str], ...]] = (
         r"|creek|ditch|toilet)",
     ),
     ("condensate", r"condensate|dehumidifier|air ?con(ditioner)?\b"),
+    (
+        "together",
+        rf"({_CALCIUM}.*{_BUFFER}|{_BUFFER}.*{_CALCIUM}).*{_AT_ONCE}",
+    ),
     ("bleach", r"bleach|hypochlorite|disinfectant|detergent"),
 )
 
@@ -47,7 +55,8 @@ def forbidden(text: str) -> str | None:
     Returns
     -------
     str or None
-        mixing, battery_acid, caustic, medicine, human, release, condensate or bleach.
+        mixing, battery_acid, caustic, medicine, human, release, condensate, together or
+        bleach.
 
     Examples
     --------

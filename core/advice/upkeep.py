@@ -11,7 +11,7 @@ from core.advice.outlook import Outlook, Stage, staged, steepness
 from core.advice.plan import Plan, Upkeep, Weighed
 from core.advice.scheduling import RAISED, per_gram, saturation_after, steps_of
 from core.advice.state import Measured, State
-from core.advice.trends import consumption, with_doubt
+from core.advice.trends import Consumption, consumption, with_doubt
 
 USED_UP: Final = frozenset({"kh", "calcium", "magnesium"})
 """What corals and calcareous algae take up."""
@@ -36,8 +36,7 @@ def with_upkeep(plan: Plan, state: State) -> Plan:
     outlook, (goal, *others) = plan.outlook, plan.goals
     if not state.tank.is_sea or outlook is None or others or goal.analyte not in USED_UP:
         return plan
-    pair = undisturbed_pair(state, goal.analyte)
-    used = None if pair is None else consumption(*map(with_doubt, pair))
+    used = used_up(state, goal.analyte)
     if used is None or not used.is_sure:
         return plan
     bare = replace(plan, upkeep=Upkeep(goal.analyte, used, None))
@@ -60,6 +59,12 @@ def with_upkeep(plan: Plan, state: State) -> Plan:
         upkeep=Upkeep(goal.analyte, used, salt),
         gate=None if nothing_raised else gate,
     )
+
+
+def used_up(state: State, analyte: str) -> Consumption | None:
+    """What the last two readings of an analyte say is used up a day; None where they cannot."""
+    pair = undisturbed_pair(state, analyte)
+    return None if pair is None else consumption(*map(with_doubt, pair))
 
 
 def undisturbed_pair(state: State, analyte: str) -> tuple[Measured, Measured] | None:

@@ -179,7 +179,7 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         _mark("between" if symbol else str(token.value), clause)
         if token.text in {"ro", "od"}:
             clause.after.append("joint")  # a slip away from "to" and from the Polish "do"
-    elif kind == "fill" or (kind == "command" and token.value in _PLAIN_COMMANDS):
+    elif kind == "fill" or token.value == "reach" or _is_plain_command(token):
         clause.fill = True
     elif kind == "command" and token.value == "no":
         if _none_of(tokens, index):
@@ -198,6 +198,10 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     elif token.text in _ODD or within_word(tokens, index):
         clause.items.append(Item("U", token.start, token.end, token.text))
     return index + 1
+
+
+def _is_plain_command(token: Token) -> bool:
+    return token.kind == "command" and token.value in _PLAIN_COMMANDS
 
 
 def _has_digit(text: str) -> bool:

@@ -67,6 +67,8 @@ def _one(
     parts = Parts(kind, tokens[first].start, tokens[last - 1].end)
     parts.water = tokens[index].text not in {"changed", "replaced", "swapped", "exchanged"}
     parts.unsure = _unsure_before(tokens, first, kind)
+    if last < len(tokens) and tokens[last].text == "?":
+        parts.unsure = True  # asked, not told
     place = first
     while place < last:
         place = _take(tokens, place, index, parts, context) if place != index else place + 1

@@ -97,6 +97,8 @@ class Question:
     """The premise "from 3"; ``from`` in JSON."""
     target: float | None = None
     """The wish "to 6"; ``to`` in JSON."""
+    bound: str | None = None
+    """``<`` where the wish is to stay under `target` (`nitrate under 20`)."""
     delta: float | None = None
     also: str | None = None
     """A second analyte wished in the same breath, to `also_target` or by `also_delta`."""

@@ -8,7 +8,7 @@ stands in other sentences, or before a comma before the word of asking, is told,
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.message import doubts, sentences, shortforms, slots
 from core.message.amounts import GRAMS, SPOONS
@@ -102,7 +102,7 @@ _PLAIN = {
     "safe": "safe", "convert": "convert", "why": "why", "when": "when", "keep": "keep",
     "history": "history", "help": "help", "co2": "co2", "dose": "dose", "raise": "dose",
     "status": "safe", "renew": "change", "explain": "help",
-    "warm": "safe", "join": "safe", "suits": "keep",
+    "reach": "change", "warm": "safe", "join": "safe", "suits": "keep",
 }  # fmt: skip
 
 
@@ -112,6 +112,8 @@ def _kind(words: str, found: Slots) -> str:
     if words == "how_much" and spooned and found.volume_l is None:
         return "convert"  # how many grams are in a spoon of it
     given = found.grams or found.millilitres or found.spoons
+    if found.uses and found.names and not found.numbers:
+        return "history"  # how much alk do my corals use up
     aimed = words in {"raise", "change"} and found.substance is not None
     if (aimed or words in {"dose", "how_much"}) and given and not found.numbers:
         return "effect"  # the amount is there: what it does is asked
@@ -152,7 +154,7 @@ def _question(
     roles: dict[str, float] = {}
     premises: dict[str, float] = {}
     also: Number | None = None
-    basis = None
+    basis = bound = None
     wished = any(n.role in {"to", "by"} and n.analyte == main for n in found.numbers)
     for number in found.numbers:
         analyte = number.analyte or main
@@ -161,6 +163,7 @@ def _question(
             continue
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
             roles[role] = number.value
+            bound = "<" if role == "to" and number.quantity.qualifier == "<" else bound
             basis = basis or number.basis
         elif analyte not in {None, main} and kind == "dose" and role in {"to", "by"} and not also:
             also = number
@@ -180,6 +183,7 @@ def _question(
         volume,
         roles.get("from"),
         roles.get("to"),
+        bound,
         roles.get("by"),
         also.analyte if also else None,
         also.value if also and also.role == "to" else None,
@@ -296,12 +300,19 @@ def _species(kind: str, found: Slots, source: str) -> str | None:
 # --- beside readings ------------------------------------------------------------------------------
 
 
+_OF_IT = frozenset({"change", "dose", "why"})
+
+
 def join(asked: Asked, told: Statement, context: Context) -> Parsed:
     """A question with the readings told beside it; in a group only where all of it is known."""
     if context.group and (not asked.sure or told.talk):
         return Parsed("none")
     read = told.parsed
     question = asked.question
+    if question is not None and question.kind in _OF_IT and question.analyte is None:
+        told_of = {value.analyte for value in read.values}
+        if len(told_of) == 1 and question.substance is None and question.percent is None:
+            question = replace(question, analyte=told_of.pop())  # ph 8.4 how do i lower it
     tank = read.tank or (question.tank if question else None)
     return Parsed(
         "question", tank, read.at, read.values, read.events, question, None,

@@ -5,8 +5,21 @@ from __future__ import annotations
 from core.message.shortforms import ENDS
 from core.message.tokens import Token
 
+_PAUSES = ENDS | {",", ":"}
 _OPENING_ONLY = frozenset(
-    {"keep", "change", "convert", "dose", "history", "raise", "help", "status", "renew", "explain"}
+    {
+        "reach",
+        "keep",
+        "change",
+        "convert",
+        "dose",
+        "history",
+        "raise",
+        "help",
+        "status",
+        "renew",
+        "explain",
+    }
 )
 
 
@@ -25,13 +38,22 @@ def asking(tokens: list[Token]) -> int | None:
             continue  # "how are you", "how is the shop today"
         if token.value == "explain" and ("number" in kinds or "analyte" not in kinds):
             continue
+        if token.value == "reach" and not (_heads(tokens, index) and _aims(tokens, index)):
+            continue  # "get well soon", "i get kh 4"
         if token.text == "what is" and kinds.isdisjoint({"analyte", "unit", "number"}):
             continue  # "what is wrong with my fish"
+        if _is_whole(token):
+            return index
         if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
             return index
         if token.value == "keep" and _aims(tokens, index):
             return index
     return None
+
+
+def _is_whole(token: Token) -> bool:
+    """Whether a phrase asks wherever it stands (`ph 8.4 how do i lower it`)."""
+    return token.value in {"raise", "change"} and token.text.count(" ") >= 2
 
 
 def _names_one(tokens: list[Token], index: int) -> bool:
@@ -66,11 +88,17 @@ def _purpose(tokens: list[Token], index: int) -> bool:
     )
 
 
+def _heads(tokens: list[Token], index: int) -> bool:
+    """Whether nothing but a tank stands before a word in its sentence."""
+    before = tokens[index - 1] if index else None
+    return before is None or before.kind in {"nl", "tank"} or before.text in _PAUSES
+
+
 def _opens(tokens: list[Token], index: int) -> bool:
     place = index - 1
     while place >= 0:
         token = tokens[place]
-        if token.kind == "nl" or token.text in ENDS or token.text in {",", ":"}:
+        if token.kind == "nl" or token.text in _PAUSES:
             return True
         named = token.kind == "analyte" and tokens[index].value == "history"
         if (
@@ -87,7 +115,8 @@ def around(tokens: list[Token], place: int) -> tuple[int, int]:
     """From the end of the sentence before to the end of this one."""
     first = place
     while first > 0 and tokens[first - 1].kind != "nl" and tokens[first - 1].text not in ENDS:
-        if tokens[first - 1].text == "," and _tells(tokens, first - 1):
+        told = tokens[first - 1].text == "," or (first == place and _is_whole(tokens[place]))
+        if told and _tells(tokens, first - 1 if tokens[first - 1].text == "," else first):
             break
         first -= 1
     last = place

@@ -34,6 +34,8 @@ def asked(tokens: list[Token]) -> str | None:
         return "co2"
     if len(words) < 2:
         return None
+    if "analyte" in kinds and "number" not in kinds and any(t.value == "uses" for t in words):
+        return "history"
     if "analyte" in kinds and _judging(tokens, words[0]):
         return "safe"
     if "unit" in kinds and _recipe(tokens, kinds):

@@ -67,6 +67,8 @@ class Slots:
     lowered: bool = False
     suiting: bool = False
     """Asked what would suit: whatever else stands there names no animal."""
+    uses: bool = False
+    """Asked what is used up."""
     joining: bool = False
     """Asked whether an animal may join: the numbers are its conditions."""
 
@@ -80,6 +82,10 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
         token = tokens[index]
         if token.value == "calcium" and (used := _ratio(tokens, index, slots)):
             index += used
+            continue
+        if token.kind == "unit" and _names_next(tokens, index):
+            slots.names.append((str(token.value).partition("@")[2], None))
+            index += 1
             continue
         if token.value == "one" and index + 1 < len(tokens) and tokens[index + 1].value in SPOONS:
             spoon = str(tokens[index + 1].value)  # a tablespoon of it
@@ -96,6 +102,12 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
         role = _word(token, role, slots)
         index += 1
     return slots
+
+
+def _names_next(tokens: list[Token], index: int) -> bool:
+    """Whether a unit names the number behind it (`sg 1.025`)."""
+    named = "@" in str(tokens[index].value) and index + 1 < len(tokens)
+    return named and quantities.is_number(tokens[index + 1])
 
 
 def _ratio(tokens: list[Token], index: int, slots: Slots) -> int:
@@ -148,6 +160,8 @@ def _word(token: Token, role: str, slots: Slots) -> str:
         slots.percent = SHARES[str(token.value)]
     elif kind == "mark" and token.value == "changing":
         slots.events.append("water_change")
+    elif kind == "mark" and token.value == "uses":
+        slots.uses = True
     elif kind == "mark":
         return _ROLES.get(str(token.value), role)
     elif kind == "ask" and token.value == "suits":
@@ -240,7 +254,8 @@ def _name(
     before = index - 1
     while before >= 0 and tokens[before].kind in {"mark", "fill", "p", "time"}:
         before -= 1
-    if before >= 0 and tokens[before].kind == "analyte" and slots.names:
+    naming = before >= 0 and (tokens[before].kind == "analyte" or _names_next(tokens, before))
+    if naming and slots.names:
         return _basis_behind(tokens, quantity, slots.names[-1])
     if quantity.last < len(tokens) and tokens[quantity.last].kind == "analyte":
         analyte, _, basis = str(tokens[quantity.last].value).partition("@")

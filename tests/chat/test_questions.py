@@ -11,7 +11,7 @@ async def test_is_it_safe_answers_first_and_stores_nothing(talk: Talk) -> None:
     """Emerson 1975: at pH 8.2, 26 °C 8.9 % of total ammonia is un-ionised (computed, grade C)."""
     await talk.say("/tank new Fern 90 l fresh")
     (reply,) = await talk.say("is ammonia 0.5 safe at ph 8.2 and 26 c?")
-    assert reply.lines[0].text.startswith("No.")
+    assert reply.lines[0].text.startswith("That is not safe.")
     assert reply.facts["nh3_n"] == pytest.approx(0.5 * 0.089, abs=0.001)
     async with talk.app.database.read() as uow:
         assert await uow.log.readings(1) == []
@@ -131,3 +131,65 @@ async def test_less_than_nothing_is_asked_about(talk: Talk) -> None:
     (reply,) = await talk.say("what does -5 g baking soda do in 100 l")
     assert "-5 g" in reply.text
     assert "kh" not in reply.facts
+
+
+async def test_what_is_too_warm_is_judged_without_a_no_that_could_mean_either(talk: Talk) -> None:
+    """Tropical animals at 22 to 28 °C: common practice, no source."""
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("temp 25")
+    (reply,) = await talk.say("is 30 c too hot")
+    assert reply.lines[0].text.startswith("30 °C is too warm")
+    assert reply.text.index("Aerate first") > 0
+    assert "within 22 to 28" in await talk.text("is 26 c too warm")
+    assert "too cold" in await talk.text("is 16 c too cold")
+
+
+async def test_what_a_reef_uses_up_stands_with_its_readings(talk: Talk) -> None:
+    await talk.say("/tank new Reef 200 l marine")
+    await talk.say("reef: kh 8.5 ca 420")
+    await talk.wait(days=2)
+    await talk.say("kh 7.2")
+    facts = await talk.facts("how much alk do my corals eat")
+    assert facts["consumption"]["per_day"] == pytest.approx((8.5 - 7.2) / 2)
+    low, high = facts["consumption"]["between"]
+    assert low < (8.5 - 7.2) / 2 < high
+    assert "consumption" not in await talk.facts("daily calcium consumption")  # one reading only
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "dose 20 g calcium chloride and 20 g baking soda together ok?",
+        "can i dose calcium and alk together",
+        "can i add baking soda and calcium chloride at the same time",
+    ],
+)
+async def test_calcium_and_buffer_never_go_in_together(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Reef 200 l marine")
+    (reply,) = await talk.say(text)
+    assert reply.facts["refused"] == "together"
+    assert reply.lines[0].text.startswith("No, not together")
+
+
+async def test_to_get_somewhere_is_a_change_from_above_and_a_dose_from_below(talk: Talk) -> None:
+    await talk.say("/tank new Cube 30 l fresh")
+    await talk.say("kh 6 gh 8 ph 7.4 temp 25 nh3 0")
+    assert (await talk.facts("get kh to 4"))["share"] == pytest.approx(1 / 3)
+    assert (await talk.facts("get gh to 10"))["goals"] == [{"analyte": "gh", "from": 8, "to": 10}]
+
+
+async def test_salinity_comes_down_by_fresh_water_in_steps(talk: Talk) -> None:
+    """At most 1 g/kg a day with invertebrates: common practice, no source."""
+    await talk.say("/tank new Reef 200 l marine")
+    await talk.say("sal 36.5 kh 8 ph 8 temp 25 nh3 0 no3 10")
+    facts = await talk.facts("get salinity down to 35")
+    assert facts["share"] == pytest.approx(1.5 / 36.5)
+    assert len(facts["steps"]) >= 2
+
+
+async def test_new_sea_water_needs_its_salinity(talk: Talk) -> None:
+    await talk.say("/tank new Reef 200 l marine")
+    assert "which salinity" in await talk.text("how much salt do i need to mix for 40 l")
+    facts = await talk.facts("mix 40 l of salt water to 35 ppt")
+    assert facts["to"] == {"salinity": 35}
+    assert facts["salts"][0]["grams"] == pytest.approx(40 * 1.023 * 36.0, rel=0.03)

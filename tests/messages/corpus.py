@@ -168,7 +168,7 @@ def _option(value: Value, option: str) -> bool:
 
 
 _JSON = {"from": "start_value", "to": "target", "also_to": "also_target"}
-_UNCHECKED = {"kind", "start", "end", "text", "premises"}
+_UNCHECKED = {"kind", "start", "end", "text", "premises", "bound"}
 
 
 def _keys(found: Event | Question, options: list[str]) -> bool:

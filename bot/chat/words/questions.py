@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
+from bot.chat.words.doses import UNITS
 from bot.chat.words.names import label as name_of
 from bot.chat.words.names import of_tank, said
-from bot.chat.words.numbers import plain, small
+from bot.chat.words.numbers import plain, small, span
 from bot.chat.words.text import _, ngettext
 from core.advice.carbon import CarbonDioxide
+from core.advice.trends import Consumption
 from core.units import label
 
 
@@ -91,7 +94,7 @@ def no_such_water() -> list[str]:
 
 def not_safe(findings: Sequence[str]) -> list[str]:
     """At least one limit is passed."""
-    return [_("No. {finding}").format(finding=findings[0]), *findings[1:]]
+    return [_("That is not safe. {finding}").format(finding=findings[0]), *findings[1:]]
 
 
 def within_limits(what: str) -> list[str]:
@@ -101,6 +104,50 @@ def within_limits(what: str) -> list[str]:
             what=what
         )
     ]
+
+
+TROPICAL: Final = (22.0, 28.0)
+"""Where most tropical fish and corals are kept; common practice, no source. [°C]"""
+
+
+def warmth(temperature: float) -> list[str]:
+    """A temperature that no rule of this tank speaks about, judged as for tropical animals."""
+    low, high = TROPICAL
+    fields = {"told": plain(temperature, 1), "low": plain(low, 0), "high": plain(high, 0)}
+    if low <= temperature <= high:
+        lines = [_("{told} °C is within {low} to {high} °C, where most tropical animals live.")]
+    elif temperature > high:
+        lines = [
+            _(
+                "{told} °C is too warm for most: tropical animals are kept at {low} to {high} °C,"
+                " and warm water holds little oxygen."
+            ),
+            _("Aerate first; then down by 1 °C an hour, not faster."),
+        ]
+    else:
+        lines = [
+            _(
+                "{told} °C is too cold for tropical animals, which are kept at {low} to {high} °C;"
+                " goldfish and other cold-water fish bear it."
+            ),
+            _("Up by 1 °C an hour, not faster."),
+        ]
+    lines.append(_("Common practice; tell me who lives there (added 6 …) and I judge for them."))
+    return [line.format(**fields) for line in lines]
+
+
+def used_up(analyte: str, used: Consumption) -> str:
+    """What a reef uses up a day."""
+    unsure = _(
+        "The last two readings show no use of {name} beyond the kit's step ({between} {unit} a day)."
+    )
+    sure = _("It uses about {daily} {unit} {name} a day by the last two readings ({between}).")
+    return (sure if used.is_sure else unsure).format(
+        name=name_of(analyte),
+        unit=UNITS.get(analyte, "mg/L"),
+        daily=plain(used.per_day, 2),
+        between=span(used.low, used.high, 2),
+    )
 
 
 def ammonia_within(total: float, nh3_n: float, ph: float, temperature: float) -> list[str]:

@@ -288,6 +288,13 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
             " emergency number."
         ),
     ],
+    "together": lambda _facts: [
+        _("No, not together: calcium and buffer in one place or at one time fall out as lime."),
+        _(
+            "Dissolve each apart. In the sea give them hours apart, in different places; ask me for"
+            " one at a time."
+        ),
+    ],
     "battery_acid": lambda _facts: [
         _("No, never: battery acid and drain or toilet products carry metals and additives."),
         _("Not for prepared water either: there only food or reagent grade, aerated for a day."),

@@ -71,6 +71,15 @@ def sea_water(volume_l: float, salinity: float, amount: float) -> list[str]:
     ]
 
 
+def which_salinity(volume_l: float) -> list[str]:
+    """New sea water needs to know how salt."""
+    return [
+        _("To which salinity? Send for example: mix {litres} of salt water to 35 ppt").format(
+            litres=litres(volume_l)
+        )
+    ]
+
+
 def ratio(wished: float) -> str:
     """Calcium to magnesium in what is weighed; by mass it is another number."""
     by_mass = wished * molar_mass("Ca") / molar_mass("Mg")
