@@ -47,7 +47,7 @@ async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
 async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """Answer what a change does, or reaches; what can only rise by dosing is a dose."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
-    wished, analyte = question.target, question.analyte
+    wished, analyte = question.target, question.analyte or ""
     bound = question.percent or question.litres or question.bound
     if stored is not None and wished is not None and analyte in HIGHEST and not bound:
         reading = (await state_of(turn, stored, turn.now)).last(analyte)

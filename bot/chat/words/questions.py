@@ -139,7 +139,8 @@ def warmth(temperature: float) -> list[str]:
 def used_up(analyte: str, used: Consumption) -> str:
     """What a reef uses up a day."""
     unsure = _(
-        "The last two readings show no use of {name} beyond the kit's step ({between} {unit} a day)."
+        "The last two readings show no use of {name} beyond the kit's step ({between} {unit} a"
+        " day)."
     )
     sure = _("It uses about {daily} {unit} {name} a day by the last two readings ({between}).")
     return (sure if used.is_sure else unsure).format(
