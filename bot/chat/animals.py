@@ -12,6 +12,7 @@ from bot.chat.state import source_of, source_readings, state_of
 from bot.chat.turn import Turn
 from bot.chat.words import animals as words
 from bot.chat.words import questions as question_words
+from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.keeping import can_keep
 from core.advice.livestock import Found, could_live, likeliest, lookup, named_in
@@ -83,7 +84,7 @@ async def _against(turn: Turn, question: Question, company: list[Said]) -> tuple
     """The tank that is meant, with the company that the question adds to its stock."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None:
-        state, name = State(Tank(name=""), turn.local_now), words.THAT_TANK
+        state, name = State(Tank(name=""), turn.local_now), _(words.THAT_TANK)
     else:
         state, name = await state_of(turn, stored, turn.now), stored.name
     extra = tuple(Stock(said, 1) for said, _ in company)
@@ -97,7 +98,7 @@ async def _could_live(turn: Turn, question: Question) -> Reply:
         return await turn.reply(question_words.no_source())
     suited = could_live(water)
     facts = {"species": [each.species.scientific for each in suited[:SHOWN]]}
-    return await turn.reply(words.could_live(suited, name, water), facts=facts)
+    return await turn.reply(words.could_live(suited, name, water, turn.chat.language), facts=facts)
 
 
 async def _water(
@@ -107,7 +108,7 @@ async def _water(
     if question.analyte is not None and question.target is not None:
         told[question.analyte] = question.target
     if told.keys() & {"gh", "kh", "salinity"}:
-        return words.THAT_WATER, told
+        return _(words.THAT_WATER), told
     named = turn.tank_named(question.tank) if question.tank else None
     stored = named or turn.current_tank
     if stored is None:

@@ -14,6 +14,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import arrivals as words
 from bot.chat.words import general
 from bot.chat.words.animals import THAT_TANK
+from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.arrivals import QUARANTINE, QUARANTINE_DAYS, Arrival, arrive
@@ -50,7 +51,7 @@ async def answer(turn: Turn, coming: Coming) -> list[Reply]:
         replies += await readings.keep(turn, coming.rest)
     stored = turn.tank_named(coming.tank) if coming.tank else turn.current_tank
     if coming.quarantine and not (coming.bag or coming.home):
-        name = stored.name if stored is not None else THAT_TANK
+        name = stored.name if stored is not None else _(THAT_TANK)
         lines = words.quarantine(name)
         return [*replies, await turn.reply(lines, choices=_choices(None, stored))]
     return [*replies, await _plan(turn, coming, stored)]
@@ -66,7 +67,7 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
     animals = _animals(coming)
     kind = animals[1].species if animals is not None else None
     plan = arrive(bag, state, [kind] if kind is not None else [], coming.hours)
-    name = stored.name if stored is not None else THAT_TANK
+    name = stored.name if stored is not None else _(THAT_TANK)
     log = None
     if animals is not None and animals[2] is not None and stored is not None:
         log = f"{stored.name}: added {animals[2]} {animals[0]}"
@@ -95,10 +96,10 @@ def _animals(coming: Coming) -> tuple[str, Found, int | None] | None:
 
 
 def _choices(log: str | None, stored: StoredTank | None) -> list[Choice]:
-    choices = [Choice(words.THEY_ARE_IN, "say_again", "", {"text": log})] if log else []
+    choices = [Choice(_(words.THEY_ARE_IN), "say_again", "", {"text": log})] if log else []
     if stored is not None:
         held = {"tank_id": stored.id}
-        choices.append(Choice(words.QUARANTINE_FIRST, "quarantine", "", held))
+        choices.append(Choice(_(words.QUARANTINE_FIRST), "quarantine", "", held))
     return choices
 
 
@@ -128,16 +129,17 @@ async def press_quarantine(turn: Turn, offer: Offer, choice: Choice) -> list[Rep
     stored = turn.tank_by_id(choice.arguments["tank_id"])
     if stored is None or not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
-    if turn.tank_named(words.NAME) is not None:
-        return [await turn.reply(words.there_already(words.NAME))]
-    own = await turn.add_tank(Tank(name=words.NAME, kind=stored.tank.kind, soft=stored.tank.soft))
+    name = _(words.NAME)
+    if turn.tank_named(name) is not None:
+        return [await turn.reply(words.there_already(name))]
+    own = await turn.add_tank(Tank(name=name, kind=stored.tank.kind, soft=stored.tank.soft))
     await turn.use_tank(stored)
     tasks = []
     for duty in QUARANTINE:
-        what = words.TASKS[duty.id]
+        what = _(words.TASKS[duty.id])
         rule = Every(duty.every_days, "days")
         await reminders.make_every(turn, what, KIND_OF_DUTY[duty.id], rule, own)
-        tasks.append(f"{words.how_often(duty.every_days)} to {what}")
+        tasks.append(words.duty(what, duty.every_days))
     end = turn.now + timedelta(days=QUARANTINE_DAYS)
     task = words.move_task(stored.name, own.name)
     await reminders.make_once(turn, task, "other", end, own)

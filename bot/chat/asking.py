@@ -10,6 +10,7 @@ from typing import Any
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
+from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.message.doubts import UNKNOWN_TANK
 from core.message.model import Doubt, Parsed, Value
@@ -27,8 +28,8 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
     choices = _guesses(turn, doubts, parsed)
     if choices:
         lines.append(words.meant([choice.label for choice in choices], together=len(doubts) > 1))
-        choices.append(Choice(words.LEAVE_OUT, "leave_out", "no"))
-        choices.append(Choice(words.TYPE_AGAIN, "type_again"))
+        choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
+        choices.append(Choice(_(words.TYPE_AGAIN), "type_again"))
     else:
         lines.append(words.send_instead())
     facts = {"doubts": [{"reason": d.reason, "text": d.text[:200]} for d in doubts]}
@@ -77,7 +78,7 @@ async def ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:
         Choice(words.it_is(tank.name), "keep_stray", "", {**held, "tank_id": tank.id})
         for tank in turn.tanks[:4]
     ]
-    choices.append(Choice(words.LEAVE_OUT, "leave_out", "no"))
+    choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
     return await turn.reply(
         words.no_such_tank(name),
         choices=choices,

@@ -13,6 +13,7 @@ from bot.chat.told import Told, entry_of, summary
 from bot.chat.turn import Turn
 from bot.chat.words import animals as words
 from bot.chat.words import general
+from bot.chat.words.text import _
 from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from core.advice.stock import is_crowd
@@ -47,7 +48,7 @@ async def ask_crowd(turn: Turn, told: Told) -> Reply:
     event = told.events[0].what
     choices = [
         Choice(words.crowd_yes(event), "keep_stray", "yes", held),
-        Choice(words.CROWD_NO, "leave_out", "no"),
+        Choice(_(words.CROWD_NO), "leave_out", "no"),
     ]
     lines = words.crowd(told.tank.name, told.tank.tank.volume_l, event)
     return await turn.reply(lines, choices=choices)

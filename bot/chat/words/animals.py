@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from typing import Final
 
+from bot.chat.words import names
 from bot.chat.words.finding_animals import do_not_go_together
 from bot.chat.words.numbers import litres, plain
+from bot.chat.words.text import N_, _, ngettext
 from core.advice.keeping import Keeping
 from core.advice.livestock import (
     SHOAL,
@@ -22,9 +24,9 @@ from core.message.model import Event
 
 LINES: Final = 6
 NAMES_SHOWN: Final = 6
-THAT_TANK: Final = "that tank"
+THAT_TANK: Final = N_("that tank")
 """A tank that is not on record."""
-THAT_WATER: Final = "That water"
+THAT_WATER: Final = N_("That water")
 """A water whose values the question tells."""
 
 
@@ -32,70 +34,95 @@ def which(said: str, found: Found, language: str = "en") -> list[str]:
     """Ask who is meant, or say that the name is not known."""
     name = said.strip()[:40]
     if not found.candidates:
-        return [f"I do not know “{name}”. Send its scientific name, or a common one."]
-    rows = " or ".join(f"{row.name_in(language)} ({row.scientific})" for row in found.candidates)
+        return [
+            _("I do not know “{name}”. Send its scientific name, or a common one.").format(
+                name=name
+            )
+        ]
+    kind = _("{name} ({scientific})")
+    rows = names.either(
+        [
+            kind.format(name=row.name_in(language), scientific=row.scientific)
+            for row in found.candidates
+        ]
+    )
     if found.shared:
-        return [f"“{name}” can be several kinds: {rows}?"]
-    return [f"I do not know “{name}”. Did you mean {rows}?"]
+        return [_("“{name}” can be several kinds: {rows}?").format(name=name, rows=rows)]
+    return [_("I do not know “{name}”. Did you mean {rows}?").format(name=name, rows=rows)]
 
 
 def lost_which(count: int | None) -> list[str]:
     """Animals were lost of a kind that was not named, or whose name several share."""
     if count == 1:
-        return ["Of which kind was it? The record waits for that."]
-    return ["Of which kind were they? The record waits for that."]
+        return [_("Of which kind was it? The record waits for that.")]
+    return [_("Of which kind were they? The record waits for that.")]
 
 
-CROWD_NO: Final = "no, leave it out"
+CROWD_NO: Final = N_("no, leave it out")
 
 
 def crowd(tank: str, volume_l: float | None, event: Event) -> list[str]:
     """So many animals are more likely a slip; nothing is stored yet."""
-    said = f"{event.count:,} {event.species}"
-    if volume_l is None:
-        return [f"{said} in {tank}? That is a great many, so it is not stored yet."]
-    return [f"{said} in the {litres(volume_l)} of {tank}? That is a great many: not stored yet."]
+    template = (
+        _("{count} {species} in {tank}? That is a great many, so it is not stored yet.")
+        if volume_l is None
+        else _("{count} {species} in the {volume} of {tank}? That is a great many: not stored yet.")
+    )
+    volume = "" if volume_l is None else litres(volume_l)
+    count = f"{event.count:,}"
+    return [template.format(count=count, species=event.species, volume=volume, tank=tank)]
 
 
 def crowd_yes(event: Event) -> str:
     """The button that stores so many animals."""
-    return f"yes, {event.count:,}"
+    return _("yes, {count}").format(count=f"{event.count:,}")
 
 
 def keep(answer: Keeping, tank: str) -> list[str]:
     """Whether a kind may join a tank: the verdict first, then what stands against it."""
     name = answer.name_of(answer.asked)
-    care = "the company there" if answer.conflicts else "its size"
-    first = {
-        "yes": f"Yes: what I know of {tank} suits {name}.",
-        "no": f"No, not in {tank}: {name} would not do well there.",
-        "care": f"Only with care: the water in {tank} suits {name}, {care} may not.",
-        "retest": f"Retest first: the doubt of your kits decides whether {tank} suits {name}.",
-        "unmeasured": f"I know nothing of the water in {tank} yet: measure pH, GH and temperature.",
-    }[answer.verdict]
+    verdict = "company" if answer.verdict == "care" and answer.conflicts else answer.verdict
+    first = _(_VERDICTS[verdict]).format(tank=tank, name=name)
     lines = [first, *map(misfit, answer.misfits)]
     lines += [conflict(found, answer.name_of) for found in answer.conflicts]
     if answer.cramped is not None:
         lines.append(cramped(name, answer.asked.length or 0.0, answer.cramped))
     if not answer.misfits and not answer.conflicts:
-        lines.append(f"What suits: {wants(answer.asked)}.")
+        lines.append(_("What suits: {ranges}.").format(ranges=wants(answer.asked)))
     if answer.verdict == "yes" and answer.unmeasured:
-        labels = ", ".join(ANALYTES[of].label for of in answer.unmeasured)
-        lines.append(f"Not measured yet: {labels}.")
+        labels = ", ".join(names.label(of) for of in answer.unmeasured)
+        lines.append(_("Not measured yet: {labels}.").format(labels=labels))
     if answer.unknown:
-        lines.append(f"I cannot judge its company with {', '.join(answer.unknown[:3])}.")
+        lines.append(
+            _("I cannot judge its company with {unknown}.").format(
+                unknown=", ".join(answer.unknown[:3])
+            )
+        )
     if answer.asked.shoals and answer.verdict in {"yes", "care"}:
-        lines.append(f"They live in groups: {SHOAL} or more. A few at a time.")
+        lines.append(
+            _("They live in groups: {count} or more. A few at a time.").format(count=SHOAL)
+        )
     elif answer.verdict == "yes":
-        lines.append("A few at a time; how many fit is not judged.")
+        lines.append(_("A few at a time; how many fit is not judged."))
     return lines[:LINES]
+
+
+_VERDICTS: Final[Mapping[str, str]] = {
+    "yes": N_("Yes: what I know of {tank} suits {name}."),
+    "no": N_("No, not in {tank}: {name} would not do well there."),
+    "company": N_("Only with care: the water in {tank} suits {name}, the company there may not."),
+    "care": N_("Only with care: the water in {tank} suits {name}, its size may not."),
+    "retest": N_("Retest first: the doubt of your kits decides whether {tank} suits {name}."),
+    "unmeasured": N_("I know nothing of the water in {tank} yet: measure pH, GH and temperature."),
+}
 
 
 def cramped(name: str, length: float, least_l: float) -> str:
     """A fish that outgrows the tank, by a rule of thumb."""
-    return (
-        f"{name[:1].upper()}{name[1:]} can grow to about {plain(length, 0)} cm: at least"
-        f" {plain(round(least_l, -1), 0)} L, by rule of thumb."
+    return _("{name} can grow to about {length} cm: at least {volume} L, by rule of thumb.").format(
+        name=names.capital(name),
+        length=plain(length, 0),
+        volume=plain(round(least_l, -1), 0),
     )
 
 
@@ -103,12 +130,18 @@ def misfit(found: Misfit) -> str:
     """A reading outside of a range, with the range's source."""
     row = ANALYTES[found.analyte]
     unit = "" if row.unit == "pH" else f" {row.unit}"
-    doubt = "" if found.certain else " (within the kit's doubt)"
-    label = row.label if row.label == "pH" else row.label[:1].upper() + row.label[1:]
-    return (
-        f"{label} {plain(found.value, row.decimals)}{unit} is outside"
-        f" {plain(found.span.low, 1)}–{plain(found.span.high, 1)}{doubt};"
-        f" {_short(found.span.source)}."
+    template = (
+        _("{name} {amount} is outside {low}–{high}; {source}.")
+        if found.certain
+        else _("{name} {amount} is outside {low}–{high} (within the kit's doubt); {source}.")
+    )
+    label = names.label(found.analyte)
+    return template.format(
+        name=label if found.analyte == "ph" else names.capital(label),
+        amount=f"{plain(found.value, row.decimals)}{unit}",
+        low=plain(found.span.low, 1),
+        high=plain(found.span.high, 1),
+        source=_short(found.span.source),
     )
 
 
@@ -132,28 +165,46 @@ def wants(row: Species) -> str:
         if of == "salinity" and row.water == "fresh":
             continue
         unit = "" if analyte.unit == "pH" else f" {analyte.unit}"
-        parts.append(f"{analyte.label} {plain(span.low, 1)}–{plain(span.high, 1)}{unit}")
+        parts.append(f"{names.label(of)} {plain(span.low, 1)}–{plain(span.high, 1)}{unit}")
     return ", ".join(parts)
 
 
 def _short(source: str) -> str:
     """A source in a few words; the whole of it stands under why."""
-    return "FishBase 2013" if source == "fishbase2013" else source_text(source)
+    return _("FishBase 2013") if source == "fishbase2013" else _(source_text(source))
 
 
-def could_live(suited: Sequence[Suited], source: str, water: Collection[str]) -> list[str]:
+def could_live(
+    suited: Sequence[Suited], source: str, water: Collection[str], language: str = "en"
+) -> list[str]:
     """What could live in a water as it is, by company, the best suited first."""
     if not suited and not {"gh", "kh", "salinity"} & set(water):
-        return [f"Tell me GH and KH of {source} first, for example: /source {source} gh 8 kh 5"]
+        return [
+            _(
+                "Tell me GH and KH of {source} first, for example: /source {source} gh 8 kh 5"
+            ).format(source=source)
+        ]
     if not suited:
         return [
-            f"{source} as it is suits no kind that I know.",
-            "Blended with RO, or hardened with salts, it can: ask what if i change 50% with ro",
+            _("{source} as it is suits no kind that I know.").format(source=source),
+            _("Blended with RO, or hardened with salts, it can: ask what if i change 50% with ro"),
         ]
     groups: dict[str, list[str]] = {}
     for one in suited:
-        groups.setdefault(one.species.group, []).append(one.species.name)
+        groups.setdefault(one.species.group, []).append(one.species.name_in(language))
     best = sorted(groups.items(), key=lambda item: -len(item[1]))
-    lines = [f"{source} as it is suits {len(suited)} kinds that I know; some of them:"]
-    lines += [f"{group}: {', '.join(names[:NAMES_SHOWN])}" for group, names in best[: LINES - 2]]
-    return [*lines, "By hardness first; warmth, company and the size of the tank are not judged."]
+    count = len(suited)
+    head = ngettext(
+        "{source} as it is suits {count} kind that I know; some of them:",
+        "{source} as it is suits {count} kinds that I know; some of them:",
+        count,
+    )
+    lines = [head.format(source=source, count=count)]
+    lines += [
+        _("{group}: {kinds}").format(group=_(group), kinds=", ".join(kinds[:NAMES_SHOWN]))
+        for group, kinds in best[: LINES - 2]
+    ]
+    return [
+        *lines,
+        _("By hardness first; warmth, company and the size of the tank are not judged."),
+    ]

@@ -5,21 +5,35 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Final
 
+from bot.chat.words import names
 from bot.chat.words.animals import misfit
 from bot.chat.words.numbers import plain, small
+from bot.chat.words.text import N_, _, ngettext
 from core.advice.arrivals import QUARANTINE_DAYS, Arrival, BagAmmonia, Difference, Step
 from core.analytes import ANALYTES
 
-QUARANTINE_FIRST: Final = "quarantine with reminders"
-THEY_ARE_IN: Final = "they are in: log it"
+QUARANTINE_FIRST: Final = N_("quarantine with reminders")
+THEY_ARE_IN: Final = N_("they are in: log it")
 
 _NOT_YET: Final[Mapping[str, str]] = {
-    "ammonia": "there is ammonia in it",
-    "nitrite": "there is nitrite in it",
-    "chlorine": "there is chlorine in it",
-    "cycling_ammonia": "its filter is not ready yet",
-    "cycling_nitrite": "its filter is not ready yet",
-}
+    "ammonia": N_(
+        "Not into {tank} yet: there is ammonia in it. Other water is better; if there is none:"
+    ),
+    "nitrite": N_(
+        "Not into {tank} yet: there is nitrite in it. Other water is better; if there is none:"
+    ),
+    "chlorine": N_(
+        "Not into {tank} yet: there is chlorine in it. Other water is better; if there is none:"
+    ),
+} | dict.fromkeys(
+    ("cycling_ammonia", "cycling_nitrite"),
+    N_(
+        "Not into {tank} yet: its filter is not ready yet. Other water is better; if there is none:"
+    ),
+)
+_NOT_READY: Final = N_(
+    "Not into {tank} yet: it is not ready. Other water is better; if there is none:"
+)
 
 
 def arrival(plan: Arrival, tank: str) -> list[str]:
@@ -28,9 +42,13 @@ def arrival(plan: Arrival, tank: str) -> list[str]:
     if plan.ammonia is not None and plan.ammonia.is_dangerous:
         lines.append(_ammonia(plan.ammonia))
     elif plan.keep_closed:
-        lines.append("Open, a bag loses its CO2, pH rises, its ammonia turns poisonous: no drip.")
+        lines.append(
+            _("Open, a bag loses its CO2, pH rises, its ammonia turns poisonous: no drip.")
+        )
     if plan.keep_closed and not _hardness_known(plan):
-        lines.append("I do not know the bag's KH and GH: ask the seller, or test a little of it.")
+        lines.append(
+            _("I do not know the bag's KH and GH: ask the seller, or test a little of it.")
+        )
     steps = _steps(plan)
     lines += [f"{number}. {step}" for number, step in enumerate(steps, 1)]
     return lines
@@ -38,17 +56,25 @@ def arrival(plan: Arrival, tank: str) -> list[str]:
 
 def _head(plan: Arrival, tank: str) -> str:
     if (reason := _reason(plan)) is not None:
-        said = _NOT_YET.get(reason, "it is not ready")
-        return f"Not into {tank} yet: {said}. Other water is better; if there is none:"
+        return _(_NOT_YET.get(reason, _NOT_READY)).format(tank=tank)
     if plan.misfits:
-        return f"{tank} does not suit them: {misfit(plan.misfits[0])} If it must be:"
+        return _("{tank} does not suit them: {misfit} If it must be:").format(
+            tank=tank, misfit=misfit(plan.misfits[0])
+        )
     if plan.days > 0.0:
-        days = "A day" if plan.days == 1.0 else f"{plain(plan.days, 0)} days"
-        apart = _difference(_deciding(plan))
-        return f"Not straight into {tank}: {apart}. {days} in water like the bag's first."
+        days = round(plan.days)
+        return ngettext(
+            "Not straight into {tank}: {apart}. A day in water like the bag's first.",
+            "Not straight into {tank}: {apart}. {days} days in water like the bag's first.",
+            days,
+        ).format(tank=tank, apart=_difference(_deciding(plan)), days=days)
     if plan.keep_closed:
-        return f"Warm the closed bag, then move them into {tank} at once: about {_all(plan)}."
-    return f"Warm the bag, mix in water of {tank} bit by bit, then move them: about {_all(plan)}."
+        return _(
+            "Warm the closed bag, then move them into {tank} at once: about {minutes} min."
+        ).format(tank=tank, minutes=_all(plan))
+    return _(
+        "Warm the bag, mix in water of {tank} bit by bit, then move them: about {minutes} min."
+    ).format(tank=tank, minutes=_all(plan))
 
 
 def _deciding(plan: Arrival) -> Difference:
@@ -72,14 +98,18 @@ def _reason(plan: Arrival) -> str | None:
 
 
 def _all(plan: Arrival) -> str:
-    return f"{plan.minutes:.0f} min"
+    return f"{plan.minutes:.0f}"
 
 
 def _ammonia(bag: BagAmmonia) -> str:
-    return (
-        f"Keep the bag closed: open, its pH rises from {plain(bag.ph, 1)} to"
-        f" {plain(bag.ph_open, 1)} and poisonous ammonia from {small(bag.nh3_n)} to"
-        f" {small(bag.nh3_n_open)} mg/L as N."
+    return _(
+        "Keep the bag closed: open, its pH rises from {ph} to {ph_open} and poisonous"
+        " ammonia from {nh3_n} to {nh3_n_open} mg/L as N."
+    ).format(
+        ph=plain(bag.ph, 1),
+        ph_open=plain(bag.ph_open, 1),
+        nh3_n=small(bag.nh3_n),
+        nh3_n_open=small(bag.nh3_n_open),
     )
 
 
@@ -87,20 +117,33 @@ def _steps(plan: Arrival) -> list[str]:
     """The steps that belong together in one line each."""
     by_id = {step.id: step for step in plan.steps}
     minutes = f"{by_id['float_closed'].minutes:.0f}"
-    told = [f"Dim the light, float the closed bag {minutes} min."]
-    over = "open the bag, net them over at once without its water."
+    told = [_("Dim the light, float the closed bag {minutes} min.").format(minutes=minutes)]
     if "prepare_container" in by_id:
-        told.append(f"Ready clean, aerated water like the bag's; {over}")
+        told.append(
+            _(
+                "Ready clean, aerated water like the bag's; open the bag, net them over at once"
+                " without its water."
+            )
+        )
     elif "open_and_move" in by_id:
-        told.append(f"{over[:1].upper()}{over[1:]}")
+        told.append(_("Open the bag, net them over at once without its water."))
     if "hold_in_quarantine" in by_id:
-        how = "by 1 g/kg of salt a day at most" if _by_salt(plan) else "by small changes"
-        told.append(f"Bring that water to the tank's {how}; test its ammonia daily.")
+        told.append(
+            _(
+                "Bring that water to the tank's by 1 g/kg of salt a day at most; test its ammonia"
+                " daily."
+            )
+            if _by_salt(plan)
+            else _("Bring that water to the tank's by small changes; test its ammonia daily.")
+        )
     if "add_tank_water" in by_id:
         mixing = by_id["add_tank_water"]
-        told.append(f"Add tank water in {_parts(mixing)} parts over {mixing.minutes:.0f} min, then"
-                    " net them in.")  # fmt: skip
-    told.append("Pour the bag's water away, not outdoors. No food today; watch them 24 h.")
+        told.append(
+            _("Add tank water in {parts} parts over {minutes} min, then net them in.").format(
+                parts=_parts(mixing), minutes=f"{mixing.minutes:.0f}"
+            )
+        )
+    told.append(_("Pour the bag's water away, not outdoors. No food today; watch them 24 h."))
     return told
 
 
@@ -112,21 +155,31 @@ def more(plan: Arrival, *, hours_known: bool) -> list[str]:
     """What differs, what would tell more, and where it comes from."""
     lines = []
     if plan.differences:
-        lines.append(f"Bag → tank: {', '.join(map(_difference, plan.differences))}.")
+        lines.append(
+            _("Bag → tank: {differences}.").format(
+                differences=", ".join(map(_difference, plan.differences))
+            )
+        )
     missing = {"temperature", "kh", "gh"} - {each.analyte for each in plan.differences}
     if missing:
-        lines.append("Tell me the bag's water: bag ph 6.4 kh 3 gh 6 temp 22 ammonia 1")
+        lines.append(_("Tell me the bag's water: bag ph 6.4 kh 3 gh 6 temp 22 ammonia 1"))
     if not hours_known:
-        lines.append("Under three hours on the way? Tell me, for example: bag closed 40 min")
+        lines.append(_("Under three hours on the way? Tell me, for example: bag closed 40 min"))
     if any(step.id == "prepare_container" for step in plan.steps):
         lines.append(
-            "Water like the bag's: as warm, as salty, as hard; tank water with RO or treated tap."
+            _(
+                "Water like the bag's: as warm, as salty, as hard; tank water with RO or"
+                " treated tap."
+            )
         )
     if plan.ammonia is not None and plan.ammonia.kh_assumed:
-        lines.append("The bag's KH is unknown: I took the tank's.")
+        lines.append(_("The bag's KH is unknown: I took the tank's."))
     lines.append(
-        "Floating and mixing 15 min each, a day where pH differs over 0.5 (both stood): after a"
-        " text on acclimatising fish, as copied; the rest: common practice, no source."
+        _(
+            "Floating and mixing 15 min each, a day where pH differs over 0.5 (both stood):"
+            " after a text on acclimatising fish, as copied; the rest: common practice, no"
+            " source."
+        )
     )
     return lines
 
@@ -135,7 +188,9 @@ def _difference(each: Difference) -> str:
     row = ANALYTES[each.analyte]
     unit = "" if row.unit == "pH" else f" {row.unit}"
     bag, tank = plain(each.bag, row.decimals), plain(each.tank, row.decimals)
-    return f"{row.label} {bag} → {tank}{unit}"
+    return _("{name} {bag} → {tank}").format(
+        name=names.label(each.analyte), bag=bag, tank=f"{tank}{unit}"
+    )
 
 
 # Quarantine -----------------------------------------------------------------------------------
@@ -144,48 +199,69 @@ def _difference(each: Difference) -> str:
 def quarantine(tank: str) -> list[str]:
     """What quarantine is."""
     return [
-        f"Quarantine: {QUARANTINE_DAYS // 7} weeks in a tank of their own before {tank}, with nets"
-        " and hoses of its own.",
-        "Bare, heated, aerated, covered, a hiding place, and a filter that already runs (a sponge"
-        f" out of {tank}'s filter).",
-        f"Fill it with water of {tank}; look each day, test ammonia and nitrite every second day.",
-        "No medicine by guess: ask a fish vet.",
+        _(
+            "Quarantine: {weeks} weeks in a tank of their own before {tank}, with"
+            " nets and hoses of its own."
+        ).format(weeks=QUARANTINE_DAYS // 7, tank=tank),
+        _(
+            "Bare, heated, aerated, covered, a hiding place, and a filter that already runs"
+            " (a sponge out of {tank}'s filter)."
+        ).format(tank=tank),
+        _(
+            "Fill it with water of {tank}; look each day, test ammonia and nitrite every"
+            " second day."
+        ).format(tank=tank),
+        _("No medicine by guess: ask a fish vet."),
     ]
 
 
 def made(name: str, tank: str, tasks: Sequence[str]) -> list[str]:
     """A quarantine tank was made, with its reminders."""
     return [
-        f"{name} is a tank of its own now. I remind you: {'; '.join(tasks)}.",
-        f"Send its readings by name: {name.lower()}: ammonia 0 nitrite 0",
-        f"What you send without a name is still about {tank}.",
+        _("{name} is a tank of its own now. I remind you: {tasks}.").format(
+            name=name, tasks="; ".join(tasks)
+        ),
+        _("Send its readings by name: {name}: ammonia 0 nitrite 0").format(name=name.lower()),
+        _("What you send without a name is still about {tank}.").format(tank=tank),
     ]
 
 
 def there_already(name: str) -> list[str]:
     """There is one in use."""
-    return [f"{name} is in use. Send /tank delete {name} once it is empty, then ask again."]
+    return [
+        _("{name} is in use. Send /tank delete {name} once it is empty, then ask again.").format(
+            name=name
+        )
+    ]
 
 
-NAME: Final = "Quarantine"
+NAME: Final = N_("Quarantine")
 
 TASKS: Final[Mapping[str, str]] = {
-    "look": "look at the new animals: breathing, spots, fins, appetite",
-    "test": "test ammonia and nitrite",
-    "change": "change a quarter of the water",
+    "look": N_("look at the new animals: breathing, spots, fins, appetite"),
+    "test": N_("test ammonia and nitrite"),
+    "change": N_("change a quarter of the water"),
 }
 
 
-def how_often(days: int) -> str:
-    """An interval behind a task."""
-    return "each day" if days == 1 else f"every {days} days"
+def duty(task: str, days: int) -> str:
+    """A task with its interval, as told when the tank is made."""
+    told = ngettext("each day to {task}", "every {days} days to {task}", days)
+    return told.format(days=days, task=task)
 
 
 def move_task(tank: str, name: str) -> str:
     """The last task of a quarantine."""
-    return f"move them to {tank} if all are well, then send /tank delete {name}"
+    return _("move them to {tank} if all are well, then send /tank delete {name}").format(
+        tank=tank, name=name
+    )
 
 
 def move_said(days: int) -> str:
     """The last task, as told when the tank is made."""
-    return f"after {days} days to move them, if all are well"
+    told = ngettext(
+        "after {days} day to move them, if all are well",
+        "after {days} days to move them, if all are well",
+        days,
+    )
+    return told.format(days=days)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from bot.chat.words.numbers import plain, small, span
+from bot.chat.words.text import _
 from core.advice import limits
 from core.advice.hardness import HardnessClass
 
@@ -15,9 +16,8 @@ if TYPE_CHECKING:
 
 def class_words(analyte: str, held: HardnessClass) -> str:
     """A class with its scheme, to stand in brackets behind its value."""
-    if analyte == "kh":
-        return f"buffer {held.word} by {held.scheme}"
-    return f"{held.word} by {held.scheme}"
+    template = _("buffer {word} by {scheme}") if analyte == "kh" else _("{word} by {scheme}")
+    return template.format(word=_(held.word), scheme=_(held.scheme))
 
 
 def ammonia(derived: Derived) -> list[str]:
@@ -26,8 +26,9 @@ def ammonia(derived: Derived) -> list[str]:
     if judged is None or not float(judged["total_n"]) > 0.0:
         return []
     return [
-        f"Un-ionised ammonia is {small(float(judged['nh3_n']))} mg/L as N (warned of over"
-        f" {plain(limits.NH3_WARN, 2)})."
+        _("Un-ionised ammonia is {nh3} mg/L as N (warned of over {limit}).").format(
+            nh3=small(float(judged["nh3_n"])), limit=plain(limits.NH3_WARN, 2)
+        )
     ]
 
 
@@ -38,8 +39,10 @@ def carbon(derived: Derived) -> list[str]:
         return []
     ends = span(found.least, found.most, 0 if found.most >= 10.0 else 1)
     return [
-        f"CO2 is about {small(found.mg_l)} mg/L by pH and KH ({ends} as far as the kits tell;"
-        f" warned of over {plain(limits.CO2_WARN, 0)})."
+        _(
+            "CO2 is about {co2} mg/L by pH and KH ({ends} as far as the kits tell; warned"
+            " of over {limit})."
+        ).format(co2=small(found.mg_l), ends=ends, limit=plain(limits.CO2_WARN, 0))
     ]
 
 
@@ -51,11 +54,19 @@ def behind(derived: Derived) -> list[str]:
 def _classes(derived: Derived) -> list[str]:
     lines = []
     if gh := derived.classes.get("gh"):
-        lines.append(f"GH is {_by_all(gh)}: the schemes disagree, so the number counts.")
+        lines.append(
+            _("GH is {classes}: the schemes disagree, so the number counts.").format(
+                classes=_by_all(gh)
+            )
+        )
     if kh := derived.classes.get("kh"):
-        lines.append(f"KH as a buffer is {_by_all(kh)}.")
+        lines.append(_("KH as a buffer is {classes}.").format(classes=_by_all(kh)))
     return lines
 
 
 def _by_all(held: Sequence[HardnessClass]) -> str:
-    return ", ".join(f"{each.word} by {each.scheme} ({each.band})" for each in held)
+    template = _("{word} by {scheme} ({band})")
+    return ", ".join(
+        template.format(word=_(each.word), scheme=_(each.scheme), band=_(each.band))
+        for each in held
+    )

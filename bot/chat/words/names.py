@@ -81,6 +81,11 @@ def both(parts: list[str]) -> str:
     return reduce(lambda one, other: _("{one} and {other}").format(one=one, other=other), parts)
 
 
+def either(parts: list[str]) -> str:
+    """Join by "or"."""
+    return reduce(lambda one, other: _("{one} or {other}").format(one=one, other=other), parts)
+
+
 def listed(parts: list[str]) -> str:
     """Join by commas and a last "and"."""
     *first, last = parts
@@ -90,3 +95,8 @@ def listed(parts: list[str]) -> str:
 def of_tank(tank: str | None, text: str) -> str:
     """Say whose water a sentence is about, where it is a tank's."""
     return _("{tank}: {text}").format(tank=tank, text=text) if tank else text
+
+
+def capital(name: str) -> str:
+    """A name at the beginning of a line."""
+    return name[:1].upper() + name[1:]

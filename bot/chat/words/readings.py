@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 
-from bot.chat.words import numbers
+from bot.chat.words import names, numbers
 from bot.chat.words.derived import class_words
+from bot.chat.words.text import N_, _, ngettext
 from core.advice.hardness import HardnessClass
 from core.message.doubts import (
     AMBIGUOUS_DATE,
@@ -41,52 +42,54 @@ from core.message.doubts import (
 from core.message.model import Event, Value
 
 _REASONS = {
-    BAD_NUMBER: "makes no one number",
-    IMPLAUSIBLE: "is outside what a tank can have",
-    NEGATIVE: "is under zero",
-    STRAY_NUMBER: "belongs to no name",
-    NO_VALUE: "has no number",
-    UNKNOWN_NAME: "is no name that I know",
-    AMBIGUOUS_NAME: "could be two things",
-    UNKNOWN_WORD: "has a word beside it that I do not know",
-    UNKNOWN_UNIT: "is no unit that I know",
-    WRONG_UNIT: "is not a unit for this",
-    AMBIGUOUS_UNIT: "could be two units",
-    UNKNOWN_TANK: "is not one of your tanks",
-    AMBIGUOUS_TANK: "could be two of your tanks",
-    CONFLICT: "was told twice with two numbers",
-    CHANGE: "reads as a change, not a value",
-    WISH: "reads as a wish, not a value",
-    OTHER_WATER: "is another water's value, not this tank's",
-    PAST: "reads as an earlier value without its time",
-    FUTURE: "is still to come",
-    BAD_TIME: "is no date or time",
-    AMBIGUOUS_DATE: "could be of two days",
-    QUESTIONED: "has a question mark",
-    NEGATED: "reads as what it is not",
-    FREE_AMMONIA: "says un-ionised ammonia; kits read total ammonia",
-    INVISIBLE: "has hidden characters in its digits",
-    UNSURE_EVENT: "may be done or only planned",
-    INCOMPLETE_QUESTION: "has no clear place in your question",
-    TOO_LONG: "is too long to read in one message",
+    BAD_NUMBER: N_("{texts} makes no one number"),
+    IMPLAUSIBLE: N_("{texts} is outside what a tank can have"),
+    NEGATIVE: N_("{texts} is under zero"),
+    STRAY_NUMBER: N_("{texts} belongs to no name"),
+    NO_VALUE: N_("{texts} has no number"),
+    UNKNOWN_NAME: N_("{texts} is no name that I know"),
+    AMBIGUOUS_NAME: N_("{texts} could be two things"),
+    UNKNOWN_WORD: N_("{texts} has a word beside it that I do not know"),
+    UNKNOWN_UNIT: N_("{texts} is no unit that I know"),
+    WRONG_UNIT: N_("{texts} is not a unit for this"),
+    AMBIGUOUS_UNIT: N_("{texts} could be two units"),
+    UNKNOWN_TANK: N_("{texts} is not one of your tanks"),
+    AMBIGUOUS_TANK: N_("{texts} could be two of your tanks"),
+    CONFLICT: N_("{texts} was told twice with two numbers"),
+    CHANGE: N_("{texts} reads as a change, not a value"),
+    WISH: N_("{texts} reads as a wish, not a value"),
+    OTHER_WATER: N_("{texts} is another water's value, not this tank's"),
+    PAST: N_("{texts} reads as an earlier value without its time"),
+    FUTURE: N_("{texts} is still to come"),
+    BAD_TIME: N_("{texts} is no date or time"),
+    AMBIGUOUS_DATE: N_("{texts} could be of two days"),
+    QUESTIONED: N_("{texts} has a question mark"),
+    NEGATED: N_("{texts} reads as what it is not"),
+    FREE_AMMONIA: N_("{texts} says un-ionised ammonia; kits read total ammonia"),
+    INVISIBLE: N_("{texts} has hidden characters in its digits"),
+    UNSURE_EVENT: N_("{texts} may be done or only planned"),
+    INCOMPLETE_QUESTION: N_("{texts} has no clear place in your question"),
+    TOO_LONG: N_("{texts} is too long to read in one message"),
 }
+
+_UNCLEAR = N_("{texts} is not clear to me")
 
 FRAGMENTS = 4
 """Fragments named in one line."""
 
-LEAVE_OUT, TYPE_AGAIN = "leave it out", "type it again"
+LEAVE_OUT, TYPE_AGAIN = N_("leave it out"), N_("type it again")
 
 _EVENTS = {
-    "water_change": "changed",
-    "top_up": "topped up",
-    "dose": "dosed",
-    "filter": "filter cleaned",
-    "media": "media",
-    "added": "added",
-    "lost": "lost",
-    "moved": "moved",
-    "fed": "fed",
-    "note": "note",
+    "water_change": N_("changed"),
+    "top_up": N_("topped up"),
+    "dose": N_("dosed"),
+    "filter": N_("filter cleaned"),
+    "media": N_("media"),
+    "added": N_("added"),
+    "lost": N_("lost"),
+    "moved": N_("moved"),
+    "fed": N_("fed"),
+    "note": N_("note"),
 }
 
 
@@ -96,7 +99,9 @@ def values(told: Sequence[Value], classes: Mapping[str, Sequence[HardnessClass]]
     for value in told:
         told_as = " = ".join([numbers.entered(value), *numbers.also(value)])
         if held := classes.get(value.analyte):
-            told_as += f" ({class_words(value.analyte, held[0])})"
+            told_as = _("{value} ({hardness})").format(
+                value=told_as, hardness=class_words(value.analyte, held[0])
+            )
         parts.append(told_as)
     return ", ".join(parts)
 
@@ -110,61 +115,72 @@ def event(told: Event) -> str:
         f"{numbers.plain(told.millilitres, 1)} mL" if told.millilitres is not None else "",
         _spooned(told.spoons) if told.spoons is not None else "",
         str(told.count) if told.count is not None else "",
-        told.substance or "",
+        names.said(told.substance or ""),
         told.species or "",
     ]
-    words = [_EVENTS.get(told.kind, told.kind), *(amount for amount in amounts if amount)]
-    if told.kind == "note" or (len(words) == 1 and told.text):
-        words.append(told.text or "")
-    return " ".join(word for word in words if word)
+    amounts = [amount for amount in amounts if amount]
+    if told.kind == "note" or (not amounts and told.text):
+        amounts.append(told.text or "")
+    said = _(_EVENTS.get(told.kind, told.kind))
+    told_of = " ".join(amounts).strip()
+    return _("{event} {amounts}").format(event=said, amounts=told_of) if told_of else said
 
 
 def _spooned(count: float) -> str:
-    return "1 spoon" if count == 1 else f"{numbers.plain(count, 2)} spoons"
+    told = ngettext("{count} spoon", "{count} spoons", count)
+    return told.format(count=numbers.plain(count, 2))
 
 
 def line(tank: str, parts: Sequence[str], at: datetime, now: datetime) -> str:
     """What was stored, for which tank, and when it was if not now."""
-    dated = "" if abs((now - at).total_seconds()) < 60 else f" ({numbers.when(at, now)})"
-    return f"{tank}{dated}: {'; '.join(part for part in parts if part)}"
+    told = "; ".join(part for part in parts if part)
+    if abs((now - at).total_seconds()) < 60:
+        return names.of_tank(tank, told)
+    dated = _("{tank} ({when}): {told}")
+    return dated.format(tank=tank, when=numbers.when(at, now), told=told)
 
 
 def spoons() -> str:
     """Spoons are taken down, never worked with."""
-    return "A spoon is no measure: weigh it next time, and tell me the grams."
+    return _("A spoon is no measure: weigh it next time, and tell me the grams.")
 
 
 def lost() -> str:
     """Animals died: what to look at before anything else."""
-    return "Test ammonia, nitrite, pH and temperature now, look at the others, remove the dead."
+    return _("Test ammonia, nitrite, pH and temperature now, look at the others, remove the dead.")
 
 
 def made_tank(name: str) -> str:
     """The tank was made on the fly."""
-    return f"Kept under “{name}” until you name it: /tank rename {name} Fern"
+    return _("Kept under “{name}” until you name it: /tank rename {name} Fern").format(name=name)
 
 
 def basis_assumed(analyte: str) -> str:
     """The basis was not said, and it matters."""
-    return (
-        f"Your kit may count {analyte} as nitrogen or as the ion; I judge it as nitrogen (worse)."
-    )
+    return _(
+        "Your kit may count {analyte} as nitrogen or as the ion; I judge it as nitrogen (worse)."
+    ).format(analyte=names.said(analyte))
 
 
 def doubt(fragments: Sequence[str], reason: str) -> str:
     """Fragments that were not stored, and the one reason why."""
-    told = ", ".join(f"“{_cut(fragment, 60)}”" for fragment in fragments[:FRAGMENTS])
-    if len(fragments) > FRAGMENTS:
-        told += f" and {len(fragments) - FRAGMENTS} more"
-    each = ": each" if len(fragments) > 1 else ""
+    texts = ", ".join(f"“{_cut(fragment, 60)}”" for fragment in fragments[:FRAGMENTS])
+    if (rest := len(fragments) - FRAGMENTS) > 0:
+        texts = ngettext("{texts} and {count} more", "{texts} and {count} more", rest).format(
+            texts=texts, count=rest
+        )
+    if len(fragments) > 1:
+        texts = _("{texts}: each").format(texts=texts)
+    told = _(_REASONS.get(reason, _UNCLEAR)).format(texts=texts)
     if reason == INCOMPLETE_QUESTION:
-        return f"{told}{each} {_REASONS[reason]}."
-    return f"Not stored: {told}{each} {_REASONS.get(reason, 'is not clear to me')}."
+        return _("{told}.").format(told=told)
+    return _("Not stored: {told}.").format(told=told)
 
 
 def meant(labels: Sequence[str], *, together: bool) -> str:
     """Ask whether a guess is right."""
-    return f"Did you mean {labels[0] if together else ' or '.join(labels)}?"
+    told = labels[0] if together else names.either(list(labels))
+    return _("Did you mean {told}?").format(told=told)
 
 
 def guess(texts: Sequence[str]) -> str:
@@ -178,67 +194,67 @@ def _cut(text: str, most: int) -> str:
 
 def send_instead() -> str:
     """What to do about doubts that we have no guess for."""
-    return "Send it again the way the kit shows it, for example: kh 4"
+    return _("Send it again the way the kit shows it, for example: kh 4")
 
 
 def no_such_tank(name: str) -> list[str]:
     """A reading of a tank that is not on record."""
-    return [f"There is no tank “{name[:40]}”, so that is not stored yet."]
+    return [_("There is no tank “{name}”, so that is not stored yet.").format(name=name[:40])]
 
 
 def add_tank(name: str) -> str:
     """The button that adds the tank and keeps the reading."""
-    return f"add {name}"
+    return _("add {name}").format(name=name)
 
 
 def it_is(name: str) -> str:
     """The button that gives the reading to a tank on record."""
-    return f"it is {name}"
+    return _("it is {name}").format(name=name)
 
 
-def which_tank(names: Sequence[str]) -> list[str]:
+def which_tank(tanks: Sequence[str]) -> list[str]:
     """Ask for the tank."""
-    return [f"Which tank is that? {', '.join(names)}. Nothing is stored yet."]
+    return [_("Which tank is that? {tanks}. Nothing is stored yet.").format(tanks=", ".join(tanks))]
 
 
 def undone(what: str) -> str:
     """What an undo took back."""
-    return f"Taken back: {what}. History keeps it."
+    return _("Taken back: {what}. History keeps it.").format(what=what)
 
 
 def stands_again(what: str) -> str:
     """What stood before a correction that was taken back."""
-    return f"This stands again: {what}."
+    return _("This stands again: {what}.").format(what=what)
 
 
 def nothing_to_undo() -> list[str]:
     """Nothing on record to take back."""
-    return ["There is nothing to take back."]
+    return [_("There is nothing to take back.")]
 
 
 def corrected(before: str, after: str) -> str:
     """A correction."""
-    return f"Corrected: {after} (was {before})."
+    return _("Corrected: {after} (was {before}).").format(after=after, before=before)
 
 
 def edit_not_understood() -> list[str]:
     """An edited message that no longer reads as anything; what it said before stays."""
     return [
-        "I cannot read your edited message, so what it said before still counts.",
-        "Send undo to take it back.",
+        _("I cannot read your edited message, so what it said before still counts."),
+        _("Send undo to take it back."),
     ]
 
 
 def moved(tank: str, what: str) -> str:
     """A correction of the tank."""
-    return f"Moved to {tank}: {what}."
+    return _("Moved to {tank}: {what}.").format(tank=tank, what=what)
 
 
 def left_out() -> list[str]:
     """The keeper let a doubtful part go."""
-    return ["Left out."]
+    return [_("Left out.")]
 
 
 def type_again() -> list[str]:
     """The keeper wants to type a doubtful part anew."""
-    return ["Go ahead, send it again."]
+    return [_("Go ahead, send it again.")]
