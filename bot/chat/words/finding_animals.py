@@ -4,77 +4,101 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from bot.chat.words import names
 from bot.chat.words.finding_parts import Facts, analyte, number, with_unit
 from bot.chat.words.numbers import litres, plain
+from bot.chat.words.text import N_, _, ngettext
 from core.advice.livestock import SHOAL
-from core.analytes import ANALYTES
 
 
 def does_not_suit(facts: Facts) -> str:
     """A reading outside of what suits animals on record, and how it may be brought back."""
     high = number(facts, "value") > number(facts, "high")
-    word = "high" if high else "low"
-    end = with_unit(facts, "high" if high else "low")
-    more = number(facts, "kinds") - len(str(facts["species"]).split(", "))
-    others = f" and {more:.0f} more" if more > 0 else ""
-    act = _BACK.get(str(facts["analyte"]), "steady counts more, so never change it fast")
-    return (
-        f"{analyte(facts)} {with_unit(facts, 'value')} is {word} for {facts['species']}{others}"
-        f" ({'over' if high else 'under'} {end}): {act}."
+    template = (
+        _("{name} {amount} is high for {species} (over {end}): {act}.")
+        if high
+        else _("{name} {amount} is low for {species} (under {end}): {act}.")
+    )
+    return template.format(
+        name=analyte(facts),
+        amount=with_unit(facts, "value"),
+        species=_species(facts),
+        end=with_unit(facts, "high" if high else "low"),
+        act=_(_BACK.get(str(facts["analyte"]), _STEADY)),
     )
 
 
+def _species(facts: Facts) -> str:
+    """The kinds that are named, and how many more."""
+    species = str(facts["species"])
+    more = round(number(facts, "kinds") - len(species.split(", ")))
+    if more <= 0:
+        return species
+    told = ngettext("{species} and {count} more", "{species} and {count} more", more)
+    return told.format(species=species, count=more)
+
+
+_STEADY = N_("steady counts more, so never change it fast")
 _BACK: Mapping[str, str] = {
-    "temperature": "check heater or cooling, add air, bring it back by 1 °C an hour at most",
-    "salinity": "check the reading, then correct by at most 1 g/kg a day",
-    "ph": "look at KH and hardness, never chase pH itself",
+    "temperature": N_("check heater or cooling, add air, bring it back by 1 °C an hour at most"),
+    "salinity": N_("check the reading, then correct by at most 1 g/kg a day"),
+    "ph": N_("look at KH and hardness, never chase pH itself"),
 }
 """What brings an analyte back; the step limits of the advice."""
 
 
 def do_not_go_together(facts: Facts) -> str:
     """Two kinds that do not suit each other, and why."""
-    one, other = facts["species"], facts["species_2"]
-    reason = facts["reason"]
-    if reason == "water":
-        return (
-            f"{_capital(one)} and {other} need two tanks: {facts['water']} water for the first,"
-            f" {facts['water_2']} for the other."
-        )
-    if reason == "eats":
-        return f"{_capital(one)}, once grown, can swallow {other}: part them before that."
-    if reason == "fights":
-        return f"{_capital(one)} may harass {other}: give hiding places and watch, or part them."
-    label = ANALYTES[str(reason)].label
-    spans = [
-        f"{plain(number(facts, low), 1)}–{plain(number(facts, high), 1)}"
-        for low, high in (("low", "high"), ("low_2", "high_2"))
-    ]
-    return (
-        f"No {label} suits both {one} ({spans[0]}) and {other} ({spans[1]}): rehome one kind,"
-        " without haste."
+    one, other = str(facts["species"]), str(facts["species_2"])
+    reason = str(facts["reason"])
+    if reason in _PARTED:
+        told = {name: _(str(facts[name])) for name in ("water", "water_2") if name in facts}
+        return _(_PARTED[reason]).format(one=names.capital(one), other=other, **told)
+    return _(
+        "No {name} suits both {one} ({span}) and {other} ({span_2}): rehome one kind, without"
+        " haste."
+    ).format(
+        name=names.label(reason),
+        one=one,
+        span=_span(facts, "low", "high"),
+        other=other,
+        span_2=_span(facts, "low_2", "high_2"),
     )
 
 
-def _capital(name: object) -> str:
-    """A name at the beginning of a line."""
-    return str(name)[:1].upper() + str(name)[1:]
+_PARTED: Mapping[str, str] = {
+    "water": N_(
+        "{one} and {other} need two tanks: {water} water for the first, {water_2} for the other."
+    ),
+    "eats": N_("{one}, once grown, can swallow {other}: part them before that."),
+    "fights": N_("{one} may harass {other}: give hiding places and watch, or part them."),
+}
+"""Why two kinds do not go together, where it is no range."""
+
+
+def _span(facts: Facts, low: str, high: str) -> str:
+    return f"{plain(number(facts, low), 1)}–{plain(number(facts, high), 1)}"
 
 
 def cramped(facts: Facts) -> str:
     """A fish that outgrows the tank, by a rule of thumb."""
-    return (
-        f"{_capital(facts['species'])} can grow to about {plain(number(facts, 'length'), 0)} cm:"
-        f" {litres(number(facts, 'volume_l'))} is little,"
-        f" {plain(round(number(facts, 'least_l'), -1), 0)} L the least by rule of thumb."
+    return _(
+        "{species} can grow to about {length} cm: {volume} is little, {least} L the least by rule"
+        " of thumb."
+    ).format(
+        species=names.capital(str(facts["species"])),
+        length=plain(number(facts, "length"), 0),
+        volume=litres(number(facts, "volume_l")),
+        least=plain(round(number(facts, "least_l"), -1), 0),
     )
 
 
 def few_of_a_shoal(facts: Facts) -> str:
     """A kind that lives in groups, and too few of it."""
-    return (
-        f"{_capital(facts['species'])} live in groups: {plain(number(facts, 'count'), 0)} is few,"
-        f" {SHOAL} or more feel safe."
+    return _("{species} live in groups: {count} is few, {least} or more feel safe.").format(
+        species=names.capital(str(facts["species"])),
+        count=plain(number(facts, "count"), 0),
+        least=SHOAL,
     )
 
 
@@ -82,8 +106,15 @@ def unknown_animal(facts: Facts) -> str:
     """A name on record that is no one kind of the table."""
     said = facts["said"]
     if "any" in facts:
-        return f"Which kind is “{said}”? Then I judge the water for it: no, added 2 guppies"
+        return _(
+            "Which kind is “{said}”? Then I judge the water for it: no, added 2 guppies"
+        ).format(said=said)
     if "shared" in facts:
-        return f"“{said}” can be several kinds ({facts['shared']}), so I judge no water for it."
-    told = f"I do not know “{said}”, so I judge no water for it."
-    return f"{told} Did you mean {facts['nearest']}?" if "nearest" in facts else told
+        return _("“{said}” can be several kinds ({shared}), so I judge no water for it.").format(
+            said=said, shared=facts["shared"]
+        )
+    told = _("I do not know “{said}”, so I judge no water for it.").format(said=said)
+    if "nearest" not in facts:
+        return told
+    meant = _("Did you mean {nearest}?").format(nearest=facts["nearest"])
+    return f"{told} {meant}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from bot.chat.words import names
 from bot.chat.words.numbers import plain
 from core.analytes import ANALYTES
 
@@ -17,14 +18,13 @@ def number(facts: Facts, name: str) -> float:
 
 def label(facts: Facts) -> str:
     """The analyte's name in the middle of a line."""
-    known = ANALYTES.get(str(facts["analyte"]))
-    return known.label if known else str(facts["analyte"])
+    return names.label(str(facts["analyte"]))
 
 
 def analyte(facts: Facts) -> str:
     """The analyte's name where the line begins with it."""
     name = label(facts)
-    return name if name[:1].isupper() or name == "pH" else name.capitalize()
+    return name if facts["analyte"] == "ph" else names.capital(name)
 
 
 def amount(facts: Facts, name: str) -> str:

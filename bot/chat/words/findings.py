@@ -13,8 +13,10 @@ from bot.chat.words.finding_animals import (
     unknown_animal,
 )
 from bot.chat.words.finding_parts import Facts, amount, analyte, label, number, with_unit
+from bot.chat.words.finding_plain import PLAIN, SMALL
 from bot.chat.words.finding_reasons import why
 from bot.chat.words.numbers import plain, small
+from bot.chat.words.text import N_, _, ngettext
 from bot.chat.words.traits import day
 from core.advice import limits
 from core.advice.findings import Finding
@@ -22,227 +24,221 @@ from core.advice.findings import Finding
 __all__ = ["line", "why"]
 
 
+def _told(template: str, facts: Facts, **decimals: int) -> str:
+    """A template with numbers of a finding, each to so many decimals."""
+    numbers = {
+        name: small(number(facts, name)) if fine == SMALL else plain(number(facts, name), fine)
+        for name, fine in decimals.items()
+    }
+    return template.format(**numbers)
+
+
 def _ammonia(facts: Facts) -> str:
-    share = number(facts, "nh3_n")
-    if share <= limits.NH3_WARN and "chronic_n" in facts:
-        limit = small(number(facts, "chronic_n"))
-        why = f"total is over {limit} mg/L, the EPA 2013 long-term limit at this pH"
+    assumed = "temperature_assumed" in facts
+    if number(facts, "nh3_n") <= limits.NH3_WARN and "chronic_n" in facts:
+        template = (
+            _(
+                "Ammonia is dangerous: total is over {chronic_n} mg/L, the EPA 2013 long-term limit"
+                " at this pH (taking 30 °C)."
+            )
+            if assumed
+            else _(
+                "Ammonia is dangerous: total is over {chronic_n} mg/L, the EPA 2013 long-term limit"
+                " at this pH."
+            )
+        )
+        lead = _told(template, facts, chronic_n=SMALL)
     else:
-        acidity = plain(number(facts, "ph"), 1)
-        why = f"{small(share)} mg/L as N of it is un-ionised at pH {acidity}"
-    assumed = " (taking 30 °C)" if "temperature_assumed" in facts else ""
-    return (
-        f"Ammonia is dangerous: {why}{assumed}. Stop feeding, change water that matches in KH,"
-        " do not raise pH."
-    )
+        template = (
+            _(
+                "Ammonia is dangerous: {nh3_n} mg/L as N of it is un-ionised at pH {ph} (taking"
+                " 30 °C)."
+            )
+            if assumed
+            else _("Ammonia is dangerous: {nh3_n} mg/L as N of it is un-ionised at pH {ph}.")
+        )
+        lead = _told(template, facts, nh3_n=SMALL, ph=1)
+    act = _("Stop feeding, change water that matches in KH, do not raise pH.")
+    return f"{lead} {act}"
 
 
 def _low_kh(facts: Facts) -> str:
-    kh, limit = plain(number(facts, "kh"), 1), plain(number(facts, "limit"), 1)
-    return f"KH {kh} is low (under {limit} °dH): pH can fall. Ask: dose kh {_next_step(facts)}"
-
-
-def _next_step(facts: Facts) -> str:
-    return plain(max(round(number(facts, "limit") + 0.5), 1), 1)
-
-
-def _moved(facts: Facts) -> str:
-    return (
-        f"pH went from {plain(number(facts, 'was'), 1)} to {plain(number(facts, 'ph'), 1)}"
-        " since a reading at the same hour: look at KH before anything else."
-    )
-
-
-def _moved_other_hour(facts: Facts) -> str:
-    return (
-        f"pH was {plain(number(facts, 'was'), 1)} at another hour; it swings over the day."
-        " Test at the same hour to tell."
+    return _("KH {kh} is low (under {limit} °dH): pH can fall. Ask: dose kh {wish}").format(
+        kh=plain(number(facts, "kh"), 1),
+        limit=plain(number(facts, "limit"), 1),
+        wish=plain(max(round(number(facts, "limit") + 0.5), 1), 1),
     )
 
 
 def _contradiction(facts: Facts) -> str:
-    said = f"pH {plain(number(facts, 'ph'), 1)} with KH {plain(number(facts, 'kh'), 1)}"
-    if "co2_mg_l" in facts:
-        return (
-            f"{said} does not add up: it would mean over {small(number(facts, 'co2_mg_l'))} mg/L"
-            " CO2. Retest both."
-        )
-    return f"{said} does not add up. Retest both."
+    if "co2_mg_l" not in facts:
+        told = _("pH {ph} with KH {kh} does not add up. Retest both.")
+        return _told(told, facts, ph=1, kh=1)
+    told = _(
+        "pH {ph} with KH {kh} does not add up: it would mean over {co2_mg_l} mg/L CO2. Retest both."
+    )
+    return _told(told, facts, ph=1, kh=1, co2_mg_l=SMALL)
 
 
 def _low_oxygen(facts: Facts) -> str:
-    could = (
-        f" (the water could hold {plain(number(facts, 'saturation'), 1)})"
-        if "saturation" in facts
-        else ""
+    if "saturation" not in facts:
+        told = _("Oxygen {oxygen} mg/L is low: move the surface, add air now.")
+        return _told(told, facts, oxygen=1)
+    told = _(
+        "Oxygen {oxygen} mg/L is low (the water could hold {saturation}): move the surface, add air"
+        " now."
     )
-    return (
-        f"Oxygen {plain(number(facts, 'oxygen'), 1)} mg/L is low{could}: move the surface,"
-        " add air now."
-    )
+    return _told(told, facts, oxygen=1, saturation=1)
 
 
 def _much_co2(facts: Facts) -> str:
-    said = f"CO2 is about {small(number(facts, 'co2_mg_l'))} mg/L, over 30: turn injection down"
     if "ammonia" in facts:
-        return f"{said}. {_NO_AIR}"
-    return f"{said} or move the surface, and watch for gasping."
+        told = _("CO2 is about {co2_mg_l} mg/L, over 30: turn injection down.")
+        return f"{_told(told, facts, co2_mg_l=SMALL)} {_(_NO_AIR)}"
+    told = _(
+        "CO2 is about {co2_mg_l} mg/L, over 30: turn injection down or move the surface, and watch"
+        " for gasping."
+    )
+    return _told(told, facts, co2_mg_l=SMALL)
 
 
 def _perhaps_much_co2(facts: Facts) -> str:
-    said = (
-        f"pH {plain(number(facts, 'ph'), 1)} with KH {plain(number(facts, 'kh'), 1)} may mean"
-        f" {small(number(facts, 'low'))} to {small(number(facts, 'high'))} mg/L CO2: retest pH"
+    if "ammonia" in facts:
+        told = _("pH {ph} with KH {kh} may mean {low} to {high} mg/L CO2: retest pH.")
+        return f"{_told(told, facts, ph=1, kh=1, low=SMALL, high=SMALL)} {_(_NO_AIR)}"
+    told = _(
+        "pH {ph} with KH {kh} may mean {low} to {high} mg/L CO2: retest pH; if they gasp, aerate."
     )
-    return f"{said}. {_NO_AIR}" if "ammonia" in facts else f"{said}; if they gasp, aerate."
+    return _told(told, facts, ph=1, kh=1, low=SMALL, high=SMALL)
 
 
-_NO_AIR = "There is ammonia: extra air raises pH and makes it poisonous, so only if they gasp."
+_NO_AIR = N_("There is ammonia: extra air raises pH and makes it poisonous, so only if they gasp.")
 
 
 def _sudden_jump(facts: Facts) -> str:
-    return (
-        f"{analyte(facts)} went from {amount(facts, 'was')} to {with_unit(facts, 'value')} with"
-        " nothing logged in between: retest before doing anything."
-    )
-
-
-def _gh_against_ions(facts: Facts) -> str:
-    return (
-        f"GH {plain(number(facts, 'gh'), 1)} does not fit calcium and magnesium, which make"
-        f" {plain(number(facts, 'low'), 1)} to {plain(number(facts, 'high'), 1)} °dH: retest."
-    )
-
-
-def _conductivity_too_low(facts: Facts) -> str:
-    return (
-        f"Conductivity {plain(number(facts, 'conductivity'), 0)} µS/cm is under the"
-        f" {plain(number(facts, 'expected'), 0)} that this hardness alone makes: retest GH and KH,"
-        " check the probe."
-    )
-
-
-def _other_salts(facts: Facts) -> str:
-    return (
-        f"Conductivity {plain(number(facts, 'conductivity'), 0)} µS/cm is far over what hardness"
-        f" makes (about {plain(number(facts, 'expected'), 0)}): other salts have piled up, or the"
-        " probe is off."
-    )
+    return _(
+        "{name} went from {was} to {amount} with nothing logged in between: retest before doing"
+        " anything."
+    ).format(name=analyte(facts), was=amount(facts, "was"), amount=with_unit(facts, "value"))
 
 
 def _neglected(facts: Facts) -> str:
-    said = (
-        f"Nitrate {plain(number(facts, 'nitrate'), 0)}, KH {plain(number(facts, 'kh'), 1)} and an"
-        " acid pH: the water is used up. No large change!"
-    )
+    used_up = _("Nitrate {nitrate}, KH {kh} and an acid pH: the water is used up. No large change!")
+    said = [_told(used_up, facts, nitrate=0, kh=1)]
     ammonia = facts.get("ammonia")
     if ammonia == "present":
-        return (
-            f"{said} There is ammonia, which a rising pH makes poisonous. Ask: what if i change 5%"
-        )
+        first = _("There is ammonia, which a rising pH makes poisonous. Ask: what if i change 5%")
+        return " ".join([*said, first])
     if ammonia == "unknown":
-        said += " Test ammonia first."
-    if "share" not in facts and "source_kh" in facts:
-        return f"{said} Even small changes are too fast: cut new water with RO to the tank's KH."
-    if "share" not in facts:
-        return f"{said} Measure your source water (/source), then change a little each day."
-    share = number(facts, "share") * 100
-    return f"{said} Then {share:.0f} % a day, with KH and pH tested each day."
+        said.append(_("Test ammonia first."))
+    if "share" in facts:
+        told = _("Then {share} % a day, with KH and pH tested each day.")
+        said.append(told.format(share=f"{number(facts, 'share') * 100:.0f}"))
+    elif "source_kh" in facts:
+        said.append(_("Even small changes are too fast: cut new water with RO to the tank's KH."))
+    else:
+        said.append(_("Measure your source water (/source), then change a little each day."))
+    return " ".join(said)
 
 
 def _heading(facts: Facts) -> str:
-    rising = number(facts, "per_day") > 0
-    return (
-        f"{analyte(facts)} is {'rising' if rising else 'falling'} and reaches"
-        f" {with_unit(facts, 'limit')} in about {_days(facts)}{_act(facts, rising)}"
-    )
-
-
-def _days(facts: Facts) -> str:
     days = max(round(number(facts, "days")), 1)
-    return "a day" if days == 1 else f"{days} days"
-
-
-def _act(facts: Facts, rising: bool) -> str:
-    if facts["analyte"] == "nitrate" and rising:
-        return ": change water before then."
-    if facts["analyte"] == "kh" and not rising:
-        return ": change water or dose in good time. Ask: dose kh +1"
-    return ": test again in a few days, change nothing fast."
+    if number(facts, "per_day") > 0:
+        template = ngettext(
+            "{name} is rising and reaches {limit} in about a day",
+            "{name} is rising and reaches {limit} in about {days} days",
+            days,
+        )
+    else:
+        template = ngettext(
+            "{name} is falling and reaches {limit} in about a day",
+            "{name} is falling and reaches {limit} in about {days} days",
+            days,
+        )
+    return _moving(template, days, facts)
 
 
 def _drifting(facts: Facts) -> str:
-    return _heading(facts).replace(" is ", " is slowly ", 1)
+    days = max(round(number(facts, "days")), 1)
+    if number(facts, "per_day") > 0:
+        template = ngettext(
+            "{name} is slowly rising and reaches {limit} in about a day",
+            "{name} is slowly rising and reaches {limit} in about {days} days",
+            days,
+        )
+    else:
+        template = ngettext(
+            "{name} is slowly falling and reaches {limit} in about a day",
+            "{name} is slowly falling and reaches {limit} in about {days} days",
+            days,
+        )
+    return _moving(template, days, facts)
+
+
+def _moving(template: str, days: int, facts: Facts) -> str:
+    """Where an analyte is going, and what to do about it."""
+    rising = number(facts, "per_day") > 0
+    if facts["analyte"] == "nitrate" and rising:
+        act = _("change water before then.")
+    elif facts["analyte"] == "kh" and not rising:
+        act = _("change water or dose in good time. Ask: dose kh +1")
+    else:
+        act = _("test again in a few days, change nothing fast.")
+    move = template.format(name=analyte(facts), limit=with_unit(facts, "limit"), days=days)
+    return _("{move}: {act}").format(move=move, act=act)
 
 
 def _copper(facts: Facts) -> str:
-    return (
-        f"Copper {small(number(facts, 'copper'))} mg/L kills invertebrates ({facts['species']}):"
-        " change water now, with water free of copper."
+    return _(
+        "Copper {copper} mg/L kills invertebrates ({species}): change water now, with water free of"
+        " copper."
+    ).format(copper=small(number(facts, "copper")), species=facts["species"])
+
+
+def _expired_kit(facts: Facts) -> str:
+    return _(
+        "The {name} kit was good until {day}: trust it less, check it against a known water."
+    ).format(name=label(facts), day=day(date.fromisoformat(str(facts["expired"]))))
+
+
+def _cycling_ammonia(facts: Facts) -> str:
+    if facts["animals"] == "yes":
+        return _(
+            "If the tank is new, its first stage: ammonia is there, nitrite not yet; feed little,"
+            " test daily, change water when ammonia or nitrite is warned of."
+        )
+    return _(
+        "If the tank is new, its first stage: ammonia is there, nitrite not yet; add no animals"
+        " yet, keep testing."
     )
 
 
-def _animals_of_new_tank(facts: Facts) -> str:
+def _cycling_nitrite(facts: Facts) -> str:
     if facts["animals"] == "yes":
-        return "feed little, test daily, change water when ammonia or nitrite is warned of."
-    return "add no animals yet, keep testing."
+        return _(
+            "If the tank is new, its second stage: nitrite is there; feed little, test daily,"
+            " change water when ammonia or nitrite is warned of."
+        )
+    return _(
+        "If the tank is new, its second stage: nitrite is there; add no animals yet, keep testing."
+    )
+
+
+def _steady(facts: Facts) -> str:
+    weeks = round(number(facts, "weeks"))
+    return ngettext(
+        "Steady for {weeks} week and it suits your animals: change nothing.",
+        "Steady for {weeks} weeks and it suits your animals: change nothing.",
+        weeks,
+    ).format(weeks=weeks)
 
 
 _LINES: Mapping[str, Callable[[Facts], str]] = {
     "ammonia": _ammonia,
-    "ammonia_without_ph": lambda facts: (
-        f"Ammonia {small(number(facts, 'total_n'))} mg/L should be 0; send pH and temperature,"
-        " they decide how poisonous it is."
-    ),
-    "nitrite": lambda facts: (
-        f"Nitrite {small(number(facts, 'nitrite'))} mg/L (as NO2) harms fish: change water,"
-        " feed less, measure chloride."
-    ),
-    "nitrite_with_chloride": lambda facts: (
-        f"Nitrite {small(number(facts, 'nitrite'))} mg/L (as NO2), eased by chloride for the"
-        " species tested; still find the cause."
-    ),
-    "nitrite_in_salt_water": lambda facts: (
-        f"Nitrite {small(number(facts, 'nitrite'))} mg/L: still cycling; in salt water a sign,"
-        " not a poison."
-    ),
-    "nitrate": lambda facts: (
-        f"Nitrate {plain(number(facts, 'nitrate'), 0)} mg/L is over"
-        f" {plain(number(facts, 'limit'), 0)}: change water in small, frequent steps."
-    ),
     "low_kh": _low_kh,
-    "low_gh": lambda facts: (
-        f"GH {plain(number(facts, 'gh'), 1)} is under 1 °dH: too few minerals for any animal."
-        " Raise it by 2 °dH a day at most."
-    ),
-    "ph_moved": _moved,
-    "ph_moved_other_hour": _moved_other_hour,
     "contradiction": _contradiction,
-    "contradiction_low": lambda facts: (
-        f"pH {plain(number(facts, 'ph'), 1)} with KH {plain(number(facts, 'kh'), 1)} at night"
-        " leaves almost no CO2. Retest both."
-    ),
     "low_oxygen": _low_oxygen,
-    "chlorine": lambda facts: (
-        f"Chlorine {small(number(facts, 'chlorine'))} mg/L burns gills: treat the water with a"
-        " dechlorinator by its label now, then aerate."
-    ),
     "copper": _copper,
-    "copper_unknown_stock": lambda facts: (
-        f"Copper {small(number(facts, 'copper'))} mg/L kills shrimps and snails: find where it"
-        " comes from, test the tap."
-    ),
-    "copper_low_kh": lambda facts: (
-        f"Copper {small(number(facts, 'copper'))} mg/L at KH {plain(number(facts, 'kh'), 1)}:"
-        " low KH makes it more poisonous; change water, find where it comes from."
-    ),
-    "potassium_sum": lambda facts: (
-        f"Doses have brought {plain(number(facts, 'potassium'), 0)} mg/L potassium (caution over"
-        f" {plain(number(facts, 'limit'), 0)}): use sodium bicarbonate or water changes now."
-    ),
-    "potassium_with_mussels": lambda _: (
-        "Mussels do not bear potassium salts: dose none of them, change some water."
-    ),
     "neglected": _neglected,
     "does_not_suit": does_not_suit,
     "do_not_go_together": do_not_go_together,
@@ -251,49 +247,19 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "unknown_animal": unknown_animal,
     "much_co2": _much_co2,
     "perhaps_much_co2": _perhaps_much_co2,
-    "softened": lambda facts: (
-        f"GH {plain(number(facts, 'gh'), 1)} with KH {plain(number(facts, 'kh'), 1)} looks like"
-        " softened tap water: it is full of sodium, not soft. Use the tap before the softener."
-    ),
-    "kh_above_gh": lambda facts: (
-        f"KH {plain(number(facts, 'kh'), 1)} is above GH {plain(number(facts, 'gh'), 1)}: sodium"
-        " water (or bicarbonate doses); fine if your animals are used to it."
-    ),
     "sudden_jump": _sudden_jump,
-    "gh_against_ions": _gh_against_ions,
-    "conductivity_too_low": _conductivity_too_low,
-    "other_salts": _other_salts,
-    "expired_kit": lambda facts: (
-        f"The {label(facts)} kit was good until {day(date.fromisoformat(str(facts['expired'])))}:"
-        " trust it less, check it against a known water."
-    ),
-    "cycling_ammonia": lambda facts: (
-        "If the tank is new, its first stage: ammonia is there, nitrite not yet; "
-        + _animals_of_new_tank(facts)
-    ),
-    "cycling_nitrite": lambda facts: (
-        "If the tank is new, its second stage: nitrite is there; " + _animals_of_new_tank(facts)
-    ),
-    "cycling_done": lambda _: (
-        "Ammonia and nitrite came and went: the filter works. Add animals a few at a time."
-    ),
+    "expired_kit": _expired_kit,
+    "cycling_ammonia": _cycling_ammonia,
+    "cycling_nitrite": _cycling_nitrite,
     "heading": _heading,
     "drifting": _drifting,
-    "kh_under_source": lambda facts: (
-        f"KH {plain(number(facts, 'kh'), 1)} is far under your source's"
-        f" {plain(number(facts, 'source'), 1)}: small, more frequent changes bring it back."
-    ),
-    "gh_over_source": lambda facts: (
-        f"GH {plain(number(facts, 'gh'), 1)} is far over your source's"
-        f" {plain(number(facts, 'source'), 1)}: salts pile up. Top up with demineralised water."
-    ),
-    "steady": lambda facts: (
-        f"Steady for {plain(number(facts, 'weeks'), 0)} weeks and it suits your animals: change"
-        " nothing."
-    ),
+    "steady": _steady,
 }
 
 
 def line(finding: Finding) -> str:
     """One finding in one line, with what to do first."""
+    if finding.id in PLAIN:
+        template, decimals = PLAIN[finding.id]
+        return _told(_(template), finding.facts, **decimals)
     return _LINES[finding.id](finding.facts)

@@ -1,0 +1,146 @@
+"""Findings whose line is one sentence with numbers in it, as a table."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from bot.chat.words.text import N_
+
+SMALL: Final = -1
+"""To two figures instead of so many decimals."""
+
+PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
+    "ammonia_without_ph": (
+        N_(
+            "Ammonia {total_n} mg/L should be 0; send pH and temperature, they decide how poisonous"
+            " it is."
+        ),
+        {"total_n": SMALL},
+    ),
+    "nitrite": (
+        N_(
+            "Nitrite {nitrite} mg/L (as NO2) harms fish: change water, feed less, measure chloride."
+        ),
+        {"nitrite": SMALL},
+    ),
+    "nitrite_with_chloride": (
+        N_(
+            "Nitrite {nitrite} mg/L (as NO2), eased by chloride for the species tested; still find"
+            " the cause."
+        ),
+        {"nitrite": SMALL},
+    ),
+    "nitrite_in_salt_water": (
+        N_("Nitrite {nitrite} mg/L: still cycling; in salt water a sign, not a poison."),
+        {"nitrite": SMALL},
+    ),
+    "nitrate": (
+        N_("Nitrate {nitrate} mg/L is over {limit}: change water in small, frequent steps."),
+        {"nitrate": 0, "limit": 0},
+    ),
+    "low_gh": (
+        N_(
+            "GH {gh} is under 1 °dH: too few minerals for any animal. Raise it by 2 °dH a day at"
+            " most."
+        ),
+        {"gh": 1},
+    ),
+    "ph_moved": (
+        N_(
+            "pH went from {was} to {ph} since a reading at the same hour: look at KH before"
+            " anything else."
+        ),
+        {"was": 1, "ph": 1},
+    ),
+    "ph_moved_other_hour": (
+        N_("pH was {was} at another hour; it swings over the day. Test at the same hour to tell."),
+        {"was": 1},
+    ),
+    "contradiction_low": (
+        N_("pH {ph} with KH {kh} at night leaves almost no CO2. Retest both."),
+        {"ph": 1, "kh": 1},
+    ),
+    "chlorine": (
+        N_(
+            "Chlorine {chlorine} mg/L burns gills: treat the water with a dechlorinator by its"
+            " label now, then aerate."
+        ),
+        {"chlorine": SMALL},
+    ),
+    "copper_unknown_stock": (
+        N_(
+            "Copper {copper} mg/L kills shrimps and snails: find where it comes from, test the tap."
+        ),
+        {"copper": SMALL},
+    ),
+    "copper_low_kh": (
+        N_(
+            "Copper {copper} mg/L at KH {kh}: low KH makes it more poisonous; change water, find"
+            " where it comes from."
+        ),
+        {"copper": SMALL, "kh": 1},
+    ),
+    "potassium_sum": (
+        N_(
+            "Doses have brought {potassium} mg/L potassium (caution over {limit}): use sodium"
+            " bicarbonate or water changes now."
+        ),
+        {"potassium": 0, "limit": 0},
+    ),
+    "potassium_with_mussels": (
+        N_("Mussels do not bear potassium salts: dose none of them, change some water."),
+        {},
+    ),
+    "softened": (
+        N_(
+            "GH {gh} with KH {kh} looks like softened tap water: it is full of sodium, not soft."
+            " Use the tap before the softener."
+        ),
+        {"gh": 1, "kh": 1},
+    ),
+    "kh_above_gh": (
+        N_(
+            "KH {kh} is above GH {gh}: sodium water (or bicarbonate doses); fine if your animals"
+            " are used to it."
+        ),
+        {"kh": 1, "gh": 1},
+    ),
+    "gh_against_ions": (
+        N_("GH {gh} does not fit calcium and magnesium, which make {low} to {high} °dH: retest."),
+        {"gh": 1, "low": 1, "high": 1},
+    ),
+    "conductivity_too_low": (
+        N_(
+            "Conductivity {conductivity} µS/cm is under the {expected} that this hardness alone"
+            " makes: retest GH and KH, check the probe."
+        ),
+        {"conductivity": 0, "expected": 0},
+    ),
+    "other_salts": (
+        N_(
+            "Conductivity {conductivity} µS/cm is far over what hardness makes (about {expected}):"
+            " other salts have piled up, or the probe is off."
+        ),
+        {"conductivity": 0, "expected": 0},
+    ),
+    "cycling_done": (
+        N_("Ammonia and nitrite came and went: the filter works. Add animals a few at a time."),
+        {},
+    ),
+    "kh_under_source": (
+        N_(
+            "KH {kh} is far under your source's {source}: small, more frequent changes bring it"
+            " back."
+        ),
+        {"kh": 1, "source": 1},
+    ),
+    "gh_over_source": (
+        N_(
+            "GH {gh} is far over your source's {source}: salts pile up. Top up with demineralised"
+            " water."
+        ),
+        {"gh": 1, "source": 1},
+    ),
+}
+"""By the finding's id: the sentence, and each number's name in the facts with its decimals."""
