@@ -25,6 +25,7 @@ from core.advice.findings import (
     find,
     fresh_only,
 )
+from core.advice.stock import COMING, GOING
 from core.message.model import Parsed
 from core.message.wire import to_json
 
@@ -108,7 +109,7 @@ def _woken(told: Told) -> frozenset[str]:
     """What the rules are woken by: the analytes told, animals that came or went, doses."""
     woken = {reading.what.analyte for reading in told.readings}
     kinds = {event.what.kind for event in told.events}
-    if kinds & {"added", "lost", "moved"}:
+    if kinds & (COMING | GOING):
         woken.add(STOCK)
     if "dose" in kinds:
         woken.add(DOSE)

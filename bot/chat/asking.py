@@ -71,6 +71,7 @@ async def ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:
         "values": [_packed(value) for value in parsed.values],
         "events": [{**asdict(event), "at": None} for event in parsed.events],
         "at": at,
+        "text": turn.incoming.text,
     }
     new = as_name(name)
     choices = [Choice(words.add_tank(new), "keep_stray", "yes", {**held, "new": new})]

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from bot.chat import readings
+from bot.chat import moves, readings
 from bot.chat.answering import answer_for
 from bot.chat.asking import ask
 from bot.chat.model import Reply
@@ -64,7 +64,10 @@ async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     moved = replace(
         _replacement(turn, entry, "moved"),
         readings=tuple(replace(reading, tank_id=tank.id) for reading in entry.readings),
-        events=tuple(replace(event, tank_id=tank.id) for event in entry.events),
+        events=tuple(
+            event if event.what.kind == "moved_out" else replace(event, tank_id=tank.id)
+            for event in entry.events
+        ),
     )
     return await _store(turn, moved, words.moved(tank.name, _said(turn, moved)))
 
@@ -79,7 +82,11 @@ async def edited(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if not parsed.values and not parsed.events:
         return [await turn.reply(words.edit_not_understood())]
-    told = place(turn, parsed, _tank_of(turn, entry))
+    default = _tank_of(turn, entry)
+    parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default)
+    if asked:
+        return asked
+    told = place(turn, parsed, default)
     before = _said(turn, entry)
     after = entry_of(turn, told, kind="edit", replaces=entry.id)
     lead = words.corrected(before, _said(turn, after))
@@ -113,7 +120,11 @@ async def _answered(turn: Turn) -> Entry | None:
 
 async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     """Replace the values and events of an entry that are told anew, and keep its others."""
-    told = place(turn, parsed, _tank_of(turn, entry))
+    default = _tank_of(turn, entry)
+    parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default)
+    if asked:
+        return asked
+    told = place(turn, parsed, default)
     new_readings = [
         replace(reading, at=_moment_of(entry, reading.what.analyte) or entry.at)
         if parsed.at is None and reading.what.at is None

@@ -7,11 +7,11 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 
-from bot.chat import readings
+from bot.chat import moves, readings
 from bot.chat.answering import answer_for
 from bot.chat.asking import unpacked
 from bot.chat.model import Reply
-from bot.chat.told import Told, entry_of
+from bot.chat.told import Told, entry_of, place
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import readings as words
@@ -69,20 +69,23 @@ async def keep_stray(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     held = choice.arguments
     if not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
+    turn.incoming = replace(turn.incoming, text=held.get("text", ""))
+    used = turn.current_tank
     tank = turn.tank_by_id(held["tank_id"]) if "tank_id" in held else None
     if tank is None:
         name = held.get("new", first_tank())
         tank = turn.tank_named(name) or await turn.add_tank(Tank(name=name))
     at = datetime.fromisoformat(held["at"])
-    told = Told(
-        tank,
-        tuple(Stored(unpacked(value), tank.id, at) for value in held["values"]),
-        tuple(Stored(Event(**event), tank.id, at) for event in held["events"]),
-    )
-    entry = entry_of(turn, [told], kind="confirmed")
+    values = tuple(replace(unpacked(v), at=at, tank=tank.name) for v in held["values"])
+    events = tuple(replace(Event(**event), at=at, tank=tank.name) for event in held["events"])
+    known, asked = await moves.settle(turn, Parsed("event", events=events), used or tank)
+    if asked:
+        return asked
+    told = place(turn, replace(known, values=values), tank)
+    entry = entry_of(turn, told, kind="confirmed")
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     await turn.use_tank(tank)
-    return [await answer_for(turn, told, entry_id)]
+    return [await answer_for(turn, each, entry_id) for each in told]
 
 
 async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat import products
+from bot.chat import moves, products
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
@@ -24,13 +24,16 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
 
     `chosen` is the tank for all that names none.
     """
-    known, strays = await _split(turn, parsed)
+    known, strays = await _split(turn, moves.named(turn, parsed))
     replies: list[Reply] = []
     before = {tank.id for tank in turn.tanks}
     if known.values or known.events:
         default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await ask_tank(turn)]
+        known, asked = await moves.settle(turn, known, default)
+        if asked:
+            return asked
         told, crowds = part_crowds(place(turn, known, default))
         replies = [await ask_crowd(turn, each) for each in crowds]
         entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, told))

@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from bot.chat.derived import classes_of
+from bot.chat.moves import parted
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.store.log import Entry, Stored
@@ -47,10 +48,11 @@ def place(turn: Turn, parsed: Parsed, default: StoredTank) -> list[Told]:
         tank = tank_for(value.tank)
         moment = (value.at or at).astimezone(UTC)
         readings.setdefault(tank.id, []).append(Stored(value, tank.id, moment))
-    for event in parsed.events:
-        tank = tank_for(event.tank)
-        moment = (event.at or at).astimezone(UTC)
-        events.setdefault(tank.id, []).append(Stored(event, tank.id, moment))
+    for told in parsed.events:
+        for name, event in parted(told):
+            tank = tank_for(name)
+            moment = (event.at or at).astimezone(UTC)
+            events.setdefault(tank.id, []).append(Stored(event, tank.id, moment))
     return [
         Told(tank, tuple(readings.get(tank.id, ())), tuple(events.get(tank.id, ())))
         for tank in tanks.values()

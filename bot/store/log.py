@@ -28,7 +28,7 @@ from sqlalchemy.ext.asyncio import AsyncSession
 from sqlalchemy.orm import aliased
 
 from bot.store.models import EntryRow, EventRow, ReadingRow
-from core.advice.stock import Came
+from core.advice.stock import COMING, GOING, Came
 from core.message.model import Basis, Event, Qualifier, Value
 
 T = TypeVar("T", Value, Event)
@@ -149,7 +149,7 @@ _STOCK = (
     .join(EntryRow, EntryRow.id == EventRow.entry_id)
     .where(
         EventRow.tank_id == bindparam("tank"),
-        EventRow.kind.in_(("added", "lost")),
+        EventRow.kind.in_(sorted(COMING | GOING)),
         EventRow.happened_at <= bindparam("until"),
         LIVE,
     )

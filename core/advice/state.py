@@ -155,7 +155,9 @@ class History(Mapping[str, tuple[Measured, ...]]):
 NO_HISTORY: Mapping[str, tuple[Measured, ...]] = History({})
 
 
-DISTURBING = frozenset({"water_change", "top_up", "dose", "moved", "media"})
+DISTURBING = frozenset(
+    {"water_change", "top_up", "dose", "moved", "moved_in", "moved_out", "media"}
+)
 """Kinds of events after which a series of readings begins anew."""
 
 

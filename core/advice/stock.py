@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
@@ -22,8 +22,13 @@ CROWD_PER_LITRE: Final = 5.0
 practice, no source."""
 
 
+COMING: Final = frozenset({"added", "moved_in"})
+GOING: Final = frozenset({"lost", "moved_out"})
+"""Kinds of events by which animals come to a tank and leave it."""
+
+
 class Came(NamedTuple):
-    """Something that came or went: added or lost, its name as told, how many."""
+    """Something that came or went: the kind of event, its name as told, how many."""
 
     kind: str
     species: str | None
@@ -60,13 +65,29 @@ def tally(told: Iterable[Came]) -> dict[str, int]:
     """
     held: dict[str, _Held] = {}
     for kind, species, many in told:
-        if kind == "added" and species is not None:
+        if kind in COMING and species is not None:
             found = lookup(species)
             entry = held.setdefault(_key(species, found), _Held(species, 0, found))
             entry.count += many or 1
-        elif kind == "lost" and (entry_of := _meant(species, held)) is not None:
+        elif kind in GOING and (entry_of := _meant(species, held)) is not None:
             entry_of.count = max(0, entry_of.count - (many or 1))
     return {entry.name: entry.count for entry in held.values() if entry.count}
+
+
+def meant(stock: Mapping[str, int], species: str | None) -> str | None:
+    """The name on record that animals can mean by theirs; None where it is none, or may be several.
+
+    Examples
+    --------
+    >>> meant({"neon tetras": 8, "guppies": 3}, "tetras")
+    'neon tetras'
+    """
+    held: dict[str, _Held] = {}
+    for name, count in stock.items():
+        found = lookup(name)
+        held.setdefault(_key(name, found), _Held(name, count, found))
+    entry = _meant(species, held)
+    return None if entry is None else entry.name
 
 
 def _key(species: str, found: Found) -> str:

@@ -59,7 +59,8 @@ class Value:
 class Event:
     """Something done to a tank or seen in it; amounts in canonical units, None where unsaid.
 
-    `kind` is one of water_change top_up dose filter media added lost moved fed note.
+    `kind` is one of water_change top_up dose filter media added lost moved fed note. A move is
+    kept as two: moved_out of one tank, moved_in to another. `origin` is the tank it began in.
     `substance` is the table's name where we know it ("sodium bicarbonate"), else as said.
     """
 
@@ -77,6 +78,7 @@ class Event:
     text: str | None = None
     start: int = 0
     end: int = 0
+    origin: str | None = None
 
 
 @said

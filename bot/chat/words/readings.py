@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 
-from bot.chat.words import names, numbers
+from bot.chat.words import moves, names, numbers
 from bot.chat.words.derived import class_words
 from bot.chat.words.text import N_, _, ngettext
 from core.advice.hardness import HardnessClass
@@ -119,6 +119,9 @@ def event(told: Event) -> str:
         told.species or "",
     ]
     amounts = [amount for amount in amounts if amount]
+    if told.kind in {"moved_out", "moved_in"}:
+        moved = moves.moved_out if told.kind == "moved_out" else moves.moved_in
+        return moved(" ".join(amounts), told.text)
     if told.kind == "note" or (not amounts and told.text):
         amounts.append(told.text or "")
     said = _(_EVENTS.get(told.kind, told.kind))

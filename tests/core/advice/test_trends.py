@@ -241,3 +241,16 @@ def test_the_last_reading_before_a_moment() -> None:
     assert past.before("kh", NOON - timedelta(days=9)) is None
     assert past.before("gh", NOON) is None
     assert past.first == readings[1].at
+
+
+@pytest.mark.parametrize("kind", ["moved_in", "moved_out"])
+def test_animals_that_moved_begin_a_trend_anew(kind: str) -> None:
+    """KH fell while they were there and is steady since: the steady stretch is what is told."""
+    told = [read("kh", 9.0 - 0.3 * (12 - ago), ago) for ago in range(12, 6, -1)]
+    told += [read("kh", 7.2, ago) for ago in range(6, -1, -1)]
+    without = trend(state(*told, events=()), "kh")
+    moved = trend(state(*told, events=(done(kind, 6.5, count=3, species="guppy"),)), "kh")
+    assert without is not None
+    assert without.per_day < 0.0
+    assert moved is not None
+    assert moved.per_day == 0.0
