@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import reminders as words
+from bot.chat.words.text import _
 from bot.reminders import planning
 from core.message.model import Command, Parsed
 from core.schedule import Problem, parse_quiet, parse_until
@@ -21,7 +22,9 @@ async def quiet(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     else:
         span = parse_quiet(wanted)
         if isinstance(span, Problem):
-            return [await turn.reply(words.problem("unclear", wanted, "quiet hours 22:00-07:00"))]
+            return [
+                await turn.reply(words.problem("unclear", wanted, _("quiet hours 22:00-07:00")))
+            ]
         await turn.change_chat(quiet=str(span))
         lines = words.quiet_set(str(span))
     await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)
@@ -37,7 +40,7 @@ async def holiday(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         return [await turn.reply(words.holiday_off())]
     until = parse_until(wanted, turn.local_now, turn.chat.zone)
     if isinstance(until, Problem):
-        lines = words.problem(until.reason, until.text or wanted, "holiday until 4 May")
+        lines = words.problem(until.reason, until.text or wanted, _("holiday until 4 May"))
         return [await turn.reply(lines)]
     await turn.change_chat(paused_until=until)
     await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)

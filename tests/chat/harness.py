@@ -118,6 +118,7 @@ async def talking(
     zone: str | None = "UTC",
     start: datetime = START,
     url: URL | str | None = None,
+    language: str = "en",
 ) -> AsyncIterator[Talk]:
     """Open a house on a file of a folder, unless on another database, and a chat in it."""
     clock = SimulatedClock(start)
@@ -126,7 +127,7 @@ async def talking(
         if not path.exists():
             path.write_bytes(await _empty_database())
         url = f"sqlite+aiosqlite:///{path}"
-    async with App.open(url, clock, Defaults(timezone=zone)) as app:
+    async with App.open(url, clock, Defaults(timezone=zone, language=language)) as app:
         talk = Talk(app, clock, group=group)
         app.add_courier(talk)
         yield talk

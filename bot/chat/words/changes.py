@@ -301,7 +301,7 @@ def unknown(tank: str, analyte: str, *, of_source: bool) -> list[str]:
         if of_source
         else _("{tank}: I need {name} first. Measure it and send it, for example: {analyte} 40")
     )
-    return [template.format(tank=tank, name=names.label(analyte), analyte=analyte)]
+    return [template.format(tank=tank, name=names.label(analyte), analyte=names.said(analyte))]
 
 
 def reached(analyte: str, now: float, target: float) -> list[str]:

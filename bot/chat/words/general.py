@@ -11,6 +11,7 @@ _NOT_YET = {
     "export": N_("Export is not built yet; your readings are all kept."),
     "forget": N_("Deleting a chat from here is not built yet: ask whoever runs this bot."),
 }
+_ANSWERS = (N_("yes"), N_("no"), N_("done"))
 _OTHER = N_("That is not built yet, so nothing was stored.")
 
 
@@ -97,7 +98,7 @@ def nothing_more() -> list[str]:
 
 def nothing_to(word: str) -> list[str]:
     """For a bare yes, no or done with nothing that waits for it."""
-    return [_("Nothing is waiting for a “{word}”.").format(word=word)]
+    return [_("Nothing is waiting for a “{word}”.").format(word=_(word))]
 
 
 def old_button() -> list[str]:

@@ -17,8 +17,11 @@ MARKED: Final = frozenset(
         N_("nitrate"), N_("phosphate"), N_("calcium"), N_("magnesium"), N_("potassium"),
         N_("iron"), N_("copper"), N_("free chlorine"), N_("total chlorine"), N_("chloride"),
         N_("sodium"), N_("sulfate"), N_("oxygen"), N_("CO2"), N_("conductivity"), N_("TDS"),
-        N_("salinity"), N_("redox"), N_("silicate"), N_("thiosulfate"), N_("fluoride"),
-        N_("strontium"), N_("bromide"),
+        N_("salinity"), N_("redox"), N_("silicate"), N_("thiosulfate"),
+        N_("strontium"), N_("iodine"), N_("boron"), N_("lithium"), N_("bromide"), N_("fluoride"),
+        N_("manganese"), N_("zinc"), N_("molybdenum"), N_("barium"), N_("nickel"),
+        N_("chromium"), N_("cobalt"), N_("vanadium"), N_("selenium"), N_("aluminium"),
+        N_("arsenic"), N_("cadmium"), N_("lead"),
         N_("crushed coral"), N_("aragonite"), N_("limestone"), N_("shells"), N_("peat"),
         N_("leaves"), N_("driftwood"), N_("activated carbon"),
         N_("sea salt"), N_("sodium bicarbonate"), N_("potassium bicarbonate"),
@@ -73,7 +76,7 @@ def first_tank() -> str:
 def label(of: str) -> str:
     """An analyte as people write it."""
     known = ANALYTES.get(of)
-    return of if known is None else said(known.label)
+    return said(of if known is None else known.label)
 
 
 def both(parts: list[str]) -> str:

@@ -117,6 +117,8 @@ def _number(value: Value) -> str:
 
 
 def _unit(unit: str | None) -> str:
+    if unit == "drops":
+        return " " + _("drops")
     written = label(unit) if unit and unit not in {"pH", "SG"} else ""
     return f" {written}" if written else ""
 

@@ -22,7 +22,7 @@ def kept(product: Product) -> str:
     return _(
         "Kept as “{product}”. Ask: dose {analyte} {wish} with {product} · products lists what I"
         " know ({name})."
-    ).format(product=product.name, analyte=product.label.analyte, wish=wish, name=name)
+    ).format(product=product.name, analyte=names.said(product.label.analyte), wish=wish, name=name)
 
 
 def how_to_keep() -> str:

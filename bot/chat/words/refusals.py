@@ -169,7 +169,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     "reading_unknown": lambda facts: [
         _("I need {analyte} first. Measure it and send it, for example: {wish} {number}").format(
             analyte=_analyte(facts),
-            wish=facts["analyte"],
+            wish=names.said(str(facts["analyte"])),
             number=EXAMPLES.get(str(facts["analyte"]), "4"),
         ),
     ],

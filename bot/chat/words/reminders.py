@@ -10,6 +10,9 @@ from bot.chat.words import names
 from bot.chat.words.numbers import when
 from bot.chat.words.text import N_, _, ngettext
 
+ANSWERS = (N_("done"), N_("later"), N_("skip"))
+"""Words that answer a reminder."""
+
 LATE = timedelta(minutes=5)
 """From here on a message says when it had been due."""
 
@@ -130,7 +133,7 @@ def put_off(said: str, until: datetime, now: datetime) -> list[str]:
 def which(verb: str, tasks: Sequence[str]) -> list[str]:
     """Several are open, and which one was meant was not said."""
     lines = [f"{number}. {said}" for number, said in enumerate(tasks, 1)]
-    return [_("Which one? {verb} 1, {verb} 2 …").format(verb=verb), *lines]
+    return [_("Which one? {verb} 1, {verb} 2 …").format(verb=_(verb)), *lines]
 
 
 def nothing_open() -> list[str]:

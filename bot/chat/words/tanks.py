@@ -56,7 +56,8 @@ def stock(animals: Mapping[str, int]) -> list[str]:
     """The animals on record, if any."""
     if not animals:
         return []
-    return ["Animals: " + ", ".join(f"{count} {species}" for species, count in animals.items())]
+    held = ", ".join(f"{count} {species}" for species, count in animals.items())
+    return [_("Animals: {held}").format(held=held)]
 
 
 def listing(tanks: Sequence[Tank]) -> list[str]:
