@@ -87,7 +87,7 @@ async def _against(turn: Turn, question: Question, company: list[Said]) -> tuple
         state, name = State(Tank(name=""), turn.local_now), _(words.THAT_TANK)
     else:
         state, name = await state_of(turn, stored, turn.now), stored.name
-    extra = tuple(Stock(said, 1) for said, _ in company)
+    extra = tuple(Stock(said, 1) for said, _found in company)
     return replace(state, tank=replace(state.tank, stock=(*state.tank.stock, *extra))), name
 
 

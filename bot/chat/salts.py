@@ -83,7 +83,7 @@ def _goals(question: Question) -> tuple[dict[str, float], dict[str, float]]:
         (question.analyte, question.target, question.delta),
         (question.also, question.also_target, question.also_delta),
     )
-    targets = {name: to for name, to, _ in named if name and to is not None}
+    targets = {name: to for name, to, _by in named if name and to is not None}
     deltas = {name: by for name, to, by in named if name and to is None and by is not None}
     second = _second_goal(question)
     if second is not None and question.also is None:
@@ -272,7 +272,7 @@ async def _sea_water(turn: Turn, salinity: float, volume: float) -> Reply:
 
 
 async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
-    stored, _ = await water_of(turn, question)
+    stored, _state = await water_of(turn, question)
     name = stored.name if stored is not None else None
     substance = question.substance or ""
     reason = "acid" if "acid" in substance else "ph_target"

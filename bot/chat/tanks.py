@@ -39,7 +39,7 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     said = _CO2.sub("has co2", command.arguments, count=1)
     if (trait := traits.read(said, turn.context())) is not None:
         return await told.answer(turn, trait)
-    first, _, rest = command.arguments.strip().partition(" ")
+    first, _space, rest = command.arguments.strip().partition(" ")
     if not first:
         lines = words.listing([tank.tank for tank in turn.tanks])
         return [await turn.reply(lines, facts=_listing_facts(turn))]
@@ -220,10 +220,10 @@ async def _delete(turn: Turn, text: str) -> list[Reply]:
 
 async def _kit(turn: Turn, text: str) -> list[Reply]:
     """``kit [TANK] kh 0.5 per drop`` and ``kit [TANK] no3 as N``."""
-    first, _, rest = text.strip().partition(" ")
+    first, _space, rest = text.strip().partition(" ")
     stored = turn.tank_named(first)
     if stored is not None:
-        first, _, rest = rest.strip().partition(" ")
+        first, _space, rest = rest.strip().partition(" ")
     stored = stored or turn.current_tank
     if stored is None:
         return [await turn.reply(words.which())]

@@ -64,18 +64,23 @@ def _catalogue(language: str, folder: Path) -> NullTranslations | None:
         return None
     # English, which most say, never pays the 150 ms of these.
     from babel.messages.mofile import write_mo
-    from babel.messages.pofile import read_po
+    from babel.messages.pofile import PoFileError, read_po
 
-    with path.open("rb") as file:
-        read = read_po(file, locale=language)
-    for message in list(read):
-        if message.id and not _keeps_fields(_forms(message.id), _forms(message.string)):
-            _log.warning("%s: another set of fields in %r; left in English", path, message.id)
-            read.delete(message.id, message.context)
     packed = BytesIO()
-    write_mo(packed, read)
-    packed.seek(0)
-    return GNUTranslations(packed)
+    try:
+        with path.open("rb") as file:
+            read = read_po(file, locale=language, abort_invalid=True)
+        for message in list(read):
+            if message.id and not _keeps_fields(_forms(message.id), _forms(message.string)):
+                _log.warning("%s: another set of fields in %r; left in English", path, message.id)
+                read.delete(message.id, message.context)
+        write_mo(packed, read)
+        packed.seek(0)
+        return GNUTranslations(packed)
+    except (PoFileError, ValueError, LookupError):
+        # A slip of a translator must not take the keeper's answers away.
+        _log.exception("%s cannot be read; all is left in English", path)
+        return None
 
 
 def _forms(message: str | Sequence[str] | None) -> tuple[str, ...]:
