@@ -76,24 +76,24 @@ MORE: tuple[tuple[str, State], ...] = (
 )
 
 
-def _all() -> list[Finding]:
+def every_finding() -> list[Finding]:
     states = [*MORE, *((rule, held) for rule, _, held, severity in CASES if severity)]
     return [findings(held, *held.readings, "stock", "dose")[rule] for rule, held in states]
 
 
 def _text() -> str:
     parts = []
-    for finding in sorted(_all(), key=lambda f: f.id):
+    for finding in sorted(every_finding(), key=lambda f: f.id):
         reasons = "".join(f"\n    {reason}" for reason in why(finding))
         parts.append(f"{finding.id} ({finding.severity})\n  {line(finding)}{reasons}\n")
     return "\n".join(parts)
 
 
 def test_every_finding_is_worded() -> None:
-    assert {finding.id for finding in _all()} == set(BY_ID)
+    assert {finding.id for finding in every_finding()} == set(BY_ID)
 
 
-@pytest.mark.parametrize("finding", _all(), ids=lambda finding: finding.id)
+@pytest.mark.parametrize("finding", every_finding(), ids=lambda finding: finding.id)
 def test_a_line_is_short_and_whole(finding: Finding) -> None:
     said = line(finding)
     assert len(said) <= LONGEST
@@ -104,7 +104,7 @@ def test_a_line_is_short_and_whole(finding: Finding) -> None:
     assert "inf" not in said.split()
 
 
-@pytest.mark.parametrize("finding", _all(), ids=lambda finding: finding.id)
+@pytest.mark.parametrize("finding", every_finding(), ids=lambda finding: finding.id)
 def test_why_gives_reason_and_source_in_few_lines(finding: Finding) -> None:
     reasons = why(finding)
     assert 2 <= len(reasons) <= 4
@@ -115,7 +115,7 @@ def test_words_are_as_they_were_read() -> None:
     assert _text() == GOLDEN.read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("finding", _all(), ids=lambda finding: finding.id)
+@pytest.mark.parametrize("finding", every_finding(), ids=lambda finding: finding.id)
 def test_its_facts_are_documented(finding: Finding) -> None:
     row = next(row for row in GUIDE.splitlines() if row.startswith(f"| `{finding.id}` |"))
     assert finding.severity in row

@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator
+import re
+from collections.abc import AsyncIterator, Mapping
 from pathlib import Path
 
 import pytest
 
 from bot.chat.model import Reply
+from bot.chat.words import refusals
 from bot.chat.words import text as catalogues
+from bot.chat.words.cautions import CAUTIONS, caution
+from bot.chat.words.findings import line, why
+from bot.chat.words.glossary import explained
+from core.advice.findings import Finding
+from core.advice.plan import Refusal
+from core.analytes import ANALYTES
 from tests.chat import pseudo
 from tests.chat.harness import Talk, talking
+from tests.chat.test_finding_words import every_finding
 
 PLANS = Path(__file__).parent / "golden" / "plans_said.txt"
 
@@ -150,14 +159,70 @@ CONVERSATIONS = {
         "holiday off",
         "stop reminding me to feed fern",
     ),
+    "arrivals": (
+        "fern Quarantine quarantine guppies cherry shrimps",
+        "/tank new fern 90 l fresh",
+        "ph 7.8 kh 8 gh 12 temp 25 ammonia 0 nitrite 0",
+        "brought home 6 cherry shrimps, bag kh 7 gh 11, closed 1 h",
+        "shrimps came by post, bag ph 6.2 ammonia 3 temp 18 kh 7",
+        "new fish home, bag ph 6.4 kh 2 temp 22",
+        "⟦ｑｕａｒａｎｔｉｎｅ ｗｉｔｈ ｒｅｍｉｎｄｅｒｓ⟧",
+        "quarantine",
+        "/remind",
+        "ammonia 1",
+        "bringing home 6 guppies",
+    ),
+    "animals": (
+        "fern quarry tap neon neons tetra tetras angelfish freshwater dwarf scalare Pterophyllum"
+        " Centropyge Paracheirodon innesi corydoras guppies tetar",
+        "/tank new fern 90 l fresh",
+        "/tank new quarry 240 l fresh",
+        "fern: ph 6.6 kh 2 gh 4 temp 25",
+        "fern: added 10000 neons",
+        "no",
+        "fern: added 6 neon tetras",
+        "added 6 neon tetar",
+        "added 2 angelfish",
+        "fern: moved 2 neon tetras to quarry",
+        "fern: lost 2",
+        "/tank fern",
+        "can i keep angelfish with neon tetras",
+        "can i keep corydoras",
+        "/source tap ph 7.2 gh 3 kh 1",
+    ),
+    "questions": (
+        "fern tap well",
+        "/tank new fern 120 l fresh",
+        "should i do a water change?",
+        "kh 4.5 gh 6 ph 7.4 temp 25 ammonia 0 no3 42",
+        "/source tap ph 7.6 kh 5 gh 7 no3 5 temp 25",
+        "get nitrate under 35",
+        "when will nitrate reach 50",
+        "is ammonia 0.02 safe at ph 7 and 24 c?",
+        "is ammonia 0.5 safe at ph 8.2 and 26 c?",
+        "is 30 c too warm?",
+        "what if i change 33% every week",
+        "raise gh by 2 and kh by 1, ca:mg 4:1",
+        "how much salt for 20 l ro to 35 ppt",
+        "what does 10 g calcium chloride do in 100 l",
+        "dose nitrate 15",
+        "how much is a teaspoon of baking soda in g",
+        "convert 1",
+        "/source",
+        "/source well",
+        "/source tap for fern",
+    ),
     "settings": (
-        "fern moss Europe Berlin kh",
+        "fern moss tank Tank Europe Europa Berlin Helsinki Dublin kh",
         "/start",
         "/help",
         "/privacy",
         "/settings",
         "/zone Europe/Berlin",
+        "/zone Europa/Berlin",
+        "/settings fahrenheit",
         "/tank",
+        "my tank is 60 x 30 x 36 cm",
         "/tank new fern 90 l fresh",
         "/tank fern",
         "/tank kit kh 0.5 per drop",
@@ -177,6 +242,38 @@ async def test_a_conversation(talk: Talk, topic: str) -> None:
         replies = await told(talk, message)
         assert replies, message
         assert not english(replies, data), message
+
+
+@pytest.mark.parametrize("finding", every_finding(), ids=lambda finding: finding.id)
+def test_findings(folder: Path, finding: Finding) -> None:
+    names = [value for value in finding.facts.values() if isinstance(value, str)]
+    data = [word for name in names for word in re.findall("[A-Za-z]+", name)]
+    with catalogues.speaking(pseudo.LANGUAGE, folder):
+        for text in [line(finding), *why(finding)]:
+            assert not pseudo.leaks(text, data), text
+
+
+REFUSED: Mapping[str, float | str] = {
+    "analyte": "gh", "from": 3.0, "to": 5.0, "highest": 40.0, "kh": 4.1, "ph": 7.25,
+    "volume_l": 12.5, "ammonia": 1.2, "saturation": 12.3, "chlorine": 9.0, "nitrite": 50.0,
+    "chloride": 300.0, "substance": "potassium nitrate", "species": "loach",
+}  # fmt: skip
+"""All facts that any refusal tells."""
+
+
+@pytest.mark.parametrize("reason", refusals.REASONS)
+def test_refusals(folder: Path, reason: str) -> None:
+    with catalogues.speaking(pseudo.LANGUAGE, folder):
+        for text in refusals.refused(Refusal(reason, REFUSED), "fern"):
+            assert not pseudo.leaks(text, ["fern", "gh", "loach"]), text
+
+
+def test_cautions_and_explanations(folder: Path) -> None:
+    with catalogues.speaking(pseudo.LANGUAGE, folder):
+        for text in (line for name in CAUTIONS for line in caution(name)):
+            assert not pseudo.leaks(text), text
+        for text in (line for analyte in ANALYTES for line in explained(analyte)):
+            assert not pseudo.leaks(text), text
 
 
 async def test_plans(talk: Talk) -> None:

@@ -332,3 +332,6 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("No number for that near animals: it kills gills and filter alike."),
     ],
 }
+
+REASONS = tuple(_REFUSALS)
+"""Every reason that has its words."""
