@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right, insort
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import groupby
+from operator import itemgetter
 from statistics import NormalDist, median
 from typing import Final
 
@@ -94,11 +98,62 @@ def pooled_slope(stretches: tuple[Points, ...], certainty: float = CERTAINTY) ->
     low, high = _ranks(variance, len(slopes), certainty)
     inside = low >= 0 and high < len(slopes)
     return Slope(
-        per_day=median(slopes),
+        per_day=_middle(slopes),
         low=slopes[low] if inside else -math.inf,
         high=slopes[high] if inside else math.inf,
         middle=median(value for points in stretches for _, value in points),
     )
+
+
+def is_moving(stretches: Iterable[Points], certainty: float = CERTAINTY) -> bool:
+    """Whether the interval of `pooled_slope` leaves out zero, found without making any slope.
+
+    Parameters
+    ----------
+    stretches : iterable of tuples of (time, value)
+        As for `pooled_slope`.
+    certainty : float, optional
+        As for `theil_sen`.
+
+    Notes
+    -----
+    That is Kendall's test [1]_: only the signs of the slopes decide, and those are counted by
+    putting each value among the earlier ones. Most waters are steady, and need no more than this.
+
+    References
+    ----------
+    .. [1] Sen 1968, J. Am. Stat. Assoc. 63:1379-1389 (from memory).
+
+    Examples
+    --------
+    >>> is_moving([tuple((day, 5 + 2 * day) for day in range(8))])
+    True
+    >>> is_moving([tuple((day, 5 + day % 2) for day in range(8))])
+    False
+    """
+    falls = level = pairs = 0
+    variance = 0.0
+    for points in stretches:
+        earlier: list[float] = []
+        for _, values in groupby(sorted(points), key=itemgetter(0)):
+            together = [value for _, value in values]
+            for value in together:
+                upto = bisect_right(earlier, value)
+                falls += len(earlier) - upto
+                level += upto - bisect_left(earlier, value)
+                pairs += len(earlier)
+            for value in together:
+                insort(earlier, value)
+        variance += _kendall_variance(points)
+    low, high = _ranks(variance, pairs, certainty)
+    if low < 0 or high >= pairs:
+        return False
+    return falls + level <= low or falls > high
+
+
+def _middle(ordered: Sequence[float]) -> float:
+    half = len(ordered) // 2
+    return ordered[half] if len(ordered) % 2 else (ordered[half - 1] + ordered[half]) / 2.0
 
 
 def _slopes(points: list[tuple[float, float]]) -> list[float]:
@@ -120,15 +175,10 @@ def _ranks(variance: float, count: int, certainty: float) -> tuple[int, int]:
 
 
 def _kendall_variance(points: Points) -> float:
-    def term(n: int) -> int:
-        return n * (n - 1) * (2 * n + 5)
-
-    ties = sum(term(n) for of in (0, 1) for n in _repeats(point[of] for point in points))
-    return (term(len(points)) - ties) / 18.0
+    times, values = zip(*points, strict=True) if points else ((), ())
+    ties = sum(_term(n) for of in (times, values) for n in Counter(of).values() if n > 1)
+    return (_term(len(points)) - ties) / 18.0
 
 
-def _repeats(values: Iterable[float]) -> list[int]:
-    counts: dict[float, int] = {}
-    for value in values:
-        counts[value] = counts.get(value, 0) + 1
-    return [n for n in counts.values() if n > 1]
+def _term(n: int) -> int:
+    return n * (n - 1) * (2 * n + 5)

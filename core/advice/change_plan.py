@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
@@ -115,7 +115,7 @@ def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
     return found
 
 
-def largest_safe_share(waters: Waters, *, emergency: bool = False, most: float = 1.0) -> float:
+def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
     """The largest whole percentage that is safe with all smaller ones that were tried.
 
     Parameters
@@ -124,15 +124,12 @@ def largest_safe_share(waters: Waters, *, emergency: bool = False, most: float =
         The tank's water and the new one.
     emergency : bool, optional
         True where poison is the greater danger.
-    most : float, optional
-        No more than this is wanted, over 0 up to 1; spares the search above it.
     """
 
     def is_safe(percent: int) -> bool:
-        found = broken(waters, mixed(waters, percent / 100.0), emergency=emergency)
-        return not any(found.values())
+        return _is_safe(waters, percent / 100.0, emergency=emergency)
 
-    top = round(most * 100.0)
+    top = 100
     if not emergency:
         top = min(top, math.ceil(100.0 * _bound_by_sums(waters)))
     safe, unsafe = 0, top + 1
@@ -150,11 +147,21 @@ def largest_safe_share(waters: Waters, *, emergency: bool = False, most: float =
     return safe / 100.0
 
 
+def first_safe_share(waters: Waters, shares: Sequence[float]) -> float | None:
+    """The first of some shares, in falling order, that breaks no limit; None where all do."""
+    bound = _bound_by_sums(waters)
+    return next((s for s in shares if s <= bound and _is_safe(waters, s, emergency=False)), None)
+
+
+def _is_safe(waters: Waters, share: float, *, emergency: bool) -> bool:
+    return not any(broken(waters, mixed(waters, share), emergency=emergency).values())
+
+
 def _bound_by_sums(waters: Waters) -> float:
     """The share over which KH, GH or temperature forbid it for sure, before any pH is sought."""
     old, new = waters.tank.water, waters.source
     moves = [(new.temperature - old.temperature, limits.TEMPERATURE_STEP)]
-    moves.append((new.kh - old.kh, limits.KH_STEP))
+    moves.append((new.kh - old.kh, _kh_rise(waters) if new.kh > old.kh else limits.KH_STEP))
     if "gh" in waters.known:
         moves.append((new.gh - old.gh, limits.GH_STEP))
     bounds = [(step + ROUNDING) / abs(move) for move, step in moves if abs(move) > step]
@@ -226,12 +233,15 @@ def bears(waters: Waters, share: float) -> float:
 
 
 def _kh_broken(waters: Waters, change: Any) -> Any:
-    most = waters.kh_low * (limits.KH_FACTOR - 1.0)
+    return (change < -limits.KH_STEP - ROUNDING) | (change > _kh_rise(waters) + ROUNDING)
+
+
+def _kh_rise(waters: Waters) -> float:
+    """Most that KH may rise in a day: the step, never more than doubled, little where it is low."""
     if waters.kh_low < limits.KH_BLIND_BELOW:
         acid = waters.tank.ph is not None and waters.tank.ph < limits.ACID_PH
-        most = limits.KH_FIRST_PART_ACID if acid else limits.KH_FIRST_PART
-    doubled = change > most + ROUNDING
-    return (_size(change) > limits.KH_STEP + ROUNDING) | doubled
+        return limits.KH_FIRST_PART_ACID if acid else limits.KH_FIRST_PART
+    return min(limits.KH_STEP, waters.kh_low * (limits.KH_FACTOR - 1.0))
 
 
 def _ph_broken(waters: Waters, after: Mixed) -> Any:

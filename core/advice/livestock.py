@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Final
 
 from core.advice._livestock_names import MOST_OFFERED, Found, lookup, named_in, species
@@ -291,10 +292,15 @@ class Kept:
 
 def kept_in(tank: Tank) -> Kept:
     """Look up what is on a tank's record."""
+    return _kept(tank.stock)
+
+
+@lru_cache(maxsize=64)  # each rule about animals asks, and a tank's are the same for months
+def _kept(on_record: tuple[Stock, ...]) -> Kept:
     known: dict[str, tuple[Species, int]] = {}
     said: dict[str, str] = {}
     unknown: list[Stock] = []
-    for stock in tank.stock:
+    for stock in on_record:
         row = lookup(stock.species).species
         if row is None:
             unknown.append(stock)

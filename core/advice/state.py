@@ -215,10 +215,14 @@ class State:
     began: datetime | None = None
     kit_expiry: Mapping[str, date] = field(default_factory=dict)
     injected: bool = False
+    disturbances: tuple[datetime, ...] = field(init=False, repr=False, compare=False)
+    """When the water was changed, dosed, topped up or moved up to now, in order."""
 
     def __post_init__(self) -> None:
         if not isinstance(self.history, History):
             object.__setattr__(self, "history", History(self.history))
+        told = sorted(e.at for e in self.events or () if e.at <= self.now and e.disturbs)
+        object.__setattr__(self, "disturbances", tuple(told))
 
     @property
     def past(self) -> History:
@@ -228,9 +232,7 @@ class State:
 
     def disturbed(self) -> datetime | None:
         """When the water was last changed, dosed, topped up or moved; None where never known."""
-        return max(
-            (e.at for e in self.events or () if e.disturbs and e.at <= self.now), default=None
-        )
+        return self.disturbances[-1] if self.disturbances else None
 
     def last(self, analyte: str) -> Measured | None:
         """The newest reading of an analyte, whatever its age."""

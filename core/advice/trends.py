@@ -15,13 +15,14 @@ from datetime import datetime, timedelta
 from statistics import median
 from typing import Final
 
-from core.advice._slopes import CERTAINTY, Points, Slope, pooled_slope, theil_sen
+from core.advice._slopes import CERTAINTY, Points, Slope, is_moving, pooled_slope, theil_sen
 from core.advice.state import NO3_PER_N, Measured, State
 from core.analytes import ANALYTES
 
 __all__ = [
     "CERTAINTY",
     "Consumption",
+    "Course",
     "Drift",
     "Slope",
     "Trend",
@@ -123,66 +124,112 @@ def series(state: State, analyte: str, since: datetime | None = None) -> list[Me
     earliest = state.now - LOOKED_BACK
     if since is not None and since > earliest:
         earliest = since
-    told = state.past.between(analyte, earliest, state.now)
-    return [reading for reading in told if not reading.is_limit][-MOST_POINTS:]
+    newest: list[Measured] = []
+    for reading in reversed(state.past.between(analyte, earliest, state.now)):
+        if not reading.is_limit:
+            newest.append(reading)
+            if len(newest) == MOST_POINTS:
+                break
+    return newest[::-1]
+
+
+class Course:
+    """The readings of one analyte of a tank, for the slopes that are made of them.
+
+    Parameters
+    ----------
+    state : State
+        With its history and events.
+    analyte : str
+        Which.
+    """
+
+    __slots__ = ("_analyte", "_disturbances", "_points", "_readings")
+
+    def __init__(self, state: State, analyte: str) -> None:
+        told = series(state, analyte)
+        # A new kit's units are no trend: only those told on the same basis as the newest.
+        self._readings = [reading for reading in told if reading.basis == told[-1].basis]
+        end = self._readings[-1].at if self._readings else state.now
+        self._points = tuple((-_days(end - r.at), r.value) for r in self._readings)
+        self._disturbances = state.disturbances
+        self._analyte = analyte
+
+    def since_disturbed(self, *, sure: bool = False) -> Trend | None:
+        """Fit where nobody touched the water; None where too little is known.
+
+        By the readings since the last disturbance where they are enough, else by those of all the
+        stretches between disturbances together. Where only a sure trend is of use, `sure` spares
+        making the slopes of the others.
+        """
+        starts = self._starts()
+        untouched = not self._disturbances or (
+            bool(self._readings) and self._readings[-1].at > self._disturbances[-1]
+        )
+        if not starts or not untouched:
+            return None  # nothing was measured since the last disturbance
+        return self._fit(starts[-1:] if _enough(self._parted(starts[-1:])) else starts, sure)
+
+    def season(self, *, sure: bool = False) -> Trend | None:
+        """Fit all, water changes and what else happened included: where the routine leads."""
+        return self._fit([0], sure)
+
+    def _starts(self) -> list[int]:
+        """Where each stretch between disturbances begins."""
+        starts: list[int] = []
+        before = -1
+        for place, reading in enumerate(self._readings):
+            told = bisect_left(self._disturbances, reading.at)
+            if told != before:
+                starts.append(place)
+                before = told
+        return starts
+
+    def _parted(self, starts: Sequence[int]) -> tuple[Points, ...]:
+        """The stretches that begin at these places and hold more than one reading."""
+        ends = [*starts[1:], len(self._points)]
+        told = (self._points[start:end] for start, end in zip(starts, ends, strict=True))
+        return tuple(stretch for stretch in told if len(stretch) > 1)
+
+    def _fit(self, starts: Sequence[int], sure: bool) -> Trend | None:
+        """Fit one slope to the stretches that begin at these places; the line ends at the last."""
+        told = self._parted(starts)
+        if not _enough(told) or (sure and not is_moving(told)):
+            return None
+        found = pooled_slope(told)
+        if found is None:
+            return None
+        # Where the line stands now: through the median of the last stretch.
+        value = median(v - found.per_day * at for at, v in self._points[starts[-1] :])
+        step = kit_step(self._analyte, self._readings[starts[-1] :])
+        count, span = sum(map(len, told)), timedelta(days=_longest(told))
+        return Trend(
+            self._analyte, found.per_day, found.low, found.high, count, span, value, step, len(told)
+        )
+
+
+def _enough(stretches: Sequence[Points]) -> bool:
+    """Whether stretches hold enough readings over enough days for a slope."""
+    return sum(map(len, stretches)) >= FEWEST_POINTS and _longest(stretches) >= _days(SHORTEST)
+
+
+def _longest(stretches: Sequence[Points]) -> float:
+    """Days from the first to the last reading of the longest stretch."""
+    return max((stretch[-1][0] - stretch[0][0] for stretch in stretches), default=0.0)
 
 
 def trend(state: State, analyte: str) -> Trend | None:
-    """How an analyte moves while nobody touches the water; None where too little is known.
-
-    By the readings since the last disturbance where they are enough, else by those of all the
-    stretches between disturbances together.
-    """
-    readings = _of_one_basis(series(state, analyte))
-    breaks = sorted(e.at for e in state.events or () if e.disturbs and e.at <= state.now)
-    stretches = _parted(readings, breaks)
-    if not stretches or (breaks and stretches[-1][0].at < breaks[-1]):
-        return None  # nothing was measured since the last disturbance
-    return _trend_of(stretches[-1:], analyte) or _trend_of(stretches, analyte)
+    """How an analyte moves while nobody touches the water; None where too little is known."""
+    return Course(state, analyte).since_disturbed()
 
 
 def long_trend(state: State, analyte: str) -> Trend | None:
     """How an analyte moves over the season, water changes and all: where the routine leads."""
-    return _trend_of([_of_one_basis(series(state, analyte))], analyte)
-
-
-def _parted(readings: list[Measured], breaks: Sequence[datetime]) -> list[list[Measured]]:
-    """Readings in order, parted at the disturbances."""
-    parted: dict[int, list[Measured]] = {}
-    for reading in readings:
-        parted.setdefault(bisect_left(breaks, reading.at), []).append(reading)
-    return list(parted.values())
-
-
-def _trend_of(stretches: list[list[Measured]], analyte: str) -> Trend | None:
-    """Fit one slope to stretches of readings; the line goes on from the last of them."""
-    told = [stretch for stretch in stretches if len(stretch) > 1]
-    count = sum(map(len, told))
-    span = max((stretch[-1].at - stretch[0].at for stretch in told), default=timedelta())
-    if count < FEWEST_POINTS or span < SHORTEST:
-        return None
-    last = stretches[-1]
-    end = last[-1].at
-    found = pooled_slope(tuple(_points(stretch, end) for stretch in told))
-    if found is None:
-        return None
-    # Where the line stands now: through the median of the last stretch.
-    value = median(r.value + found.per_day * _days(end - r.at) for r in last)
-    step = kit_step(analyte, last)
-    return Trend(analyte, found.per_day, found.low, found.high, count, span, value, step, len(told))
-
-
-def _points(readings: list[Measured], end: datetime) -> Points:
-    return tuple((-_days(end - reading.at), reading.value) for reading in readings)
+    return Course(state, analyte).season()
 
 
 def _days(span: timedelta) -> float:
     return span.total_seconds() / DAY
-
-
-def _of_one_basis(readings: list[Measured]) -> list[Measured]:
-    """Those told on the same basis as the newest: a new kit's units are no trend."""
-    return [reading for reading in readings if reading.basis == readings[-1].basis]
 
 
 def kit_step(analyte: str, readings: Iterable[Measured]) -> float:

@@ -14,7 +14,7 @@ from core.advice.findings._model import Facts, Finding, seen, upper
 from core.advice.findings._poisons import limit_of_nitrate
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
-from core.advice.trends import Trend, drift_from_source, kh_lost_to_nitrate, long_trend, trend
+from core.advice.trends import Course, Trend, drift_from_source, kh_lost_to_nitrate
 from core.errors import CoreError
 
 PH_UNDER_SOURCE: Final = 1.0
@@ -23,8 +23,9 @@ PH_UNDER_SOURCE: Final = 1.0
 KH_SPENT: Final = 1.0 / 3.0
 """Of the source's KH left: spent; common practice."""
 
-LARGEST_SHARE: Final = 0.25
-"""Of a change after neglect, whatever the readings allow; common practice."""
+SHARES: Final = (0.25, 0.2, 0.15, 0.1, 0.05, limits.LEAST_SHARE)
+"""Of a change after neglect: a keeper measures a bucket, not a percent. The first is the most,
+whatever the readings allow; common practice."""
 
 
 def neglected(state: State) -> Finding | None:
@@ -71,19 +72,18 @@ def _acid(ph: Measured | None, source: Measured | None) -> bool:
 
 
 def safe_share(state: State) -> float | None:
-    """The largest daily change that keeps every step limit, as the change planner finds it.
+    """The largest round daily change that keeps every step limit, as the change planner has them.
 
     None where it is under the least share that is worth a bucket, or cannot be reckoned.
     """
-    from core.advice.change_plan import largest_safe_share  # half of the advice, here only
+    from core.advice.change_plan import first_safe_share  # half of the advice, here only
     from core.advice.changes import waters_of
 
     try:
         waters = waters_of(state, State(state.tank, state.now, state.source))
-        share = 0.0 if waters is None else largest_safe_share(waters, most=LARGEST_SHARE)
+        return None if waters is None else first_safe_share(waters, SHARES)
     except CoreError:
         return None
-    return share if share >= limits.LEAST_SHARE else None
 
 
 # A new tank -----------------------------------------------------------------------------------
@@ -148,17 +148,16 @@ def heading(analyte: str) -> Callable[[State], Finding | None]:
         reading = state.last(analyte)
         if reading is None or analyte not in state.history:
             return None
-        since, season = trend(state, analyte), long_trend(state, analyte)
-        said = _to_limit(state, since, "heading") if since is not None else None
-        if said is None and season is not None:
-            said = _to_limit(state, season, "drifting")
-        return said
+        course = Course(state, analyte)
+        return _to_limit(state, course.since_disturbed(sure=True), "heading") or _to_limit(
+            state, course.season(sure=True), "drifting"
+        )
 
     return judge
 
 
-def _to_limit(state: State, found: Trend, id_: str) -> Finding | None:
-    if not found.is_sure:
+def _to_limit(state: State, found: Trend | None, id_: str) -> Finding | None:
+    if found is None or not found.is_sure:
         return None
     limit = limit_ahead(state, found.analyte, rising=found.per_day > 0.0)
     days = None if limit is None else found.days_to(limit)
@@ -183,7 +182,8 @@ def _to_limit(state: State, found: Trend, id_: str) -> Finding | None:
 
 def _acid_of_nitrate(state: State) -> Facts:
     """How much of a fall of KH the nitrate that builds up explains."""
-    nitrate = trend(state, "nitrate") or long_trend(state, "nitrate")
+    course = Course(state, "nitrate")
+    nitrate = course.since_disturbed() or course.season()
     if nitrate is None or not nitrate.is_sure or nitrate.per_day <= 0.0:
         return {}
     return {"kh_to_nitrate_per_day": kh_lost_to_nitrate(nitrate.per_day)}
@@ -250,7 +250,7 @@ def steady(state: State) -> Finding | None:
     spans = [_known_for(state, analyte) for analyte in ("ph", "kh")]
     if min(spans) < STEADY_FOR:
         return None
-    moving = (long_trend(state, analyte) for analyte in STEADY_OF)
+    moving = (Course(state, analyte).season(sure=True) for analyte in STEADY_OF)
     if any(found is not None and found.is_sure for found in moving):
         return None
     weeks = math.floor(min(spans) / timedelta(days=7))

@@ -150,7 +150,9 @@ STEADY: Final = _rule("ph kh", _patterns.steady, "steady", "nothing")
 BY_ID: Final = {id_: rule for rule in (*RULES, STEADY) for id_ in rule.ids}
 
 SAID_BY_ANOTHER: Final = {
-    "neglected": frozenset({"nitrate", "low_kh", "kh_under_source", "drifting", "heading"}),
+    "neglected": frozenset(
+        {"nitrate", "low_kh", "kh_under_source", "drifting", "heading", "perhaps_much_co2"}
+    ),
     "low_kh": frozenset({"kh_under_source"}),
     "softened": frozenset({"conductivity_too_low"}),
     "contradiction": frozenset({"perhaps_much_co2"}),

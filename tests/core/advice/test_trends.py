@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
+from core.advice._slopes import is_moving, pooled_slope
 from core.advice.trends import (
     FEWEST_POINTS,
     MOST_POINTS,
@@ -254,3 +255,14 @@ def test_animals_that_moved_begin_a_trend_anew(kind: str) -> None:
     assert without.per_day < 0.0
     assert moved is not None
     assert moved.per_day == 0.0
+
+
+@settings(max_examples=200)
+@given(st.lists(POINTS, min_size=1, max_size=3), st.sampled_from([0.5, 0.9, 0.98]))
+def test_kendalls_test_agrees_with_the_interval_of_the_slopes(
+    stretches: list[list[tuple[float, float]]], certainty: float
+) -> None:
+    told = tuple(tuple(stretch) for stretch in stretches)
+    slope = pooled_slope(told, certainty)
+    leaves_out_zero = slope is not None and (slope.low > 0.0 or slope.high < 0.0)
+    assert is_moving(told, certainty) == leaves_out_zero
