@@ -13,7 +13,7 @@ from sqlalchemy.engine import URL
 from bot.chat.conversation import answer
 from bot.chat.model import Address, Incoming, Reply
 from bot.chat.turn import Turn
-from bot.chat.words.text import speaking
+from bot.chat.words.text import speaking, spoken
 from bot.clock import Clock, SystemClock
 from bot.defaults import Defaults
 from bot.reminders import planning
@@ -89,7 +89,7 @@ class App:
             incoming, text=_storable(incoming.text), author_name=_storable(incoming.author_name)
         )
         async with self.database.write() as uow:
-            turn = await Turn.begin(uow, storable, self.new_chat)
+            turn = await Turn.begin(uow, storable, self._new_chat(storable))
             with speaking(turn.chat.language):
                 replies = await answer(turn)
             if before_commit is not None:
@@ -98,6 +98,19 @@ class App:
             if uow.reminders.touched or turn.came_back:
                 self.changed.set()
         return replies
+
+    def _new_chat(self, incoming: Incoming) -> NewChat:
+        """What a chat with somebody starts with: in their own language, where we have it."""
+        own = incoming.language
+        if incoming.group or own in {None, "en", self.new_chat.language} or own not in spoken():
+            return self.new_chat
+        return replace(self.new_chat, language=own)
+
+    async def language(self, address: Address) -> str:
+        """The language in which a chat is spoken to, two letters."""
+        async with self.database.read() as uow:
+            chat = await uow.chats.find(address)
+        return self.new_chat.language if chat is None else chat.language
 
     async def sent(self, _address: Address, reply: Reply, message_ref: str) -> None:
         """Note under which id of its messenger a reply with a token was sent."""

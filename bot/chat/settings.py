@@ -12,6 +12,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import settings as words
+from bot.chat.words.text import speaking, spoken
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from core.message.model import Command, Parsed
@@ -46,11 +47,17 @@ async def privacy(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]
 async def show(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``/settings`` shows; ``/settings fahrenheit`` and ``/settings uk gallons`` set units."""
     wanted = command.arguments.casefold().split()
+    if "language" in wanted:
+        return await _language(turn, wanted[wanted.index("language") + 1 :])
     changes = {key: value for word in wanted for key, value in _UNITS.get(word, {}).items()}
     if changes:
         await turn.change_chat(**changes)
     elif wanted:
         return [await turn.reply(words.how())]
+    return [await turn.reply(_shown(turn))]
+
+
+def _shown(turn: Turn) -> list[str]:
     chat = turn.chat
     lines = words.shown(
         chat.zone_name,
@@ -59,7 +66,20 @@ async def show(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         us_gallons=chat.us_gallons,
         quiet=chat.quiet,
     )
-    return [await turn.reply(lines)]
+    return [*lines, *words.language(chat.language, _languages())]
+
+
+def _languages() -> list[str]:
+    return ["en", *spoken()]
+
+
+async def _language(turn: Turn, wanted: list[str]) -> list[Reply]:
+    """``/settings language pl``: one of those that have a catalogue, or English."""
+    if len(wanted) != 1 or wanted[0] not in _languages():
+        return [await turn.reply(words.language_unknown(_languages()))]
+    await turn.change_chat(language=wanted[0])
+    with speaking(wanted[0]):
+        return [await turn.reply(_shown(turn))]
 
 
 async def zone(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:

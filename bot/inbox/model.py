@@ -88,6 +88,10 @@ class Conversation(Protocol):
         """Answer a message; all it stores, and `before_commit`, are one unit of work."""
         ...
 
+    async def language(self, address: Address) -> str:
+        """The language in which a chat is spoken to, two letters."""
+        ...
+
     async def chat_gone(self, address: Address, moved_to: str | None = None) -> None:
         """Learn that a chat is closed until it speaks again, or goes on under another id."""
         ...

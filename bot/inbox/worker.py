@@ -7,6 +7,7 @@ import logging
 from datetime import timedelta
 
 from bot.chat.model import Address, Incoming, Reply
+from bot.chat.words.text import speaking
 from bot.delivery import ChatGone, DeliveryError, MaybeSent, Refused, Throttled
 from bot.inbox.codec import dump_replies, load_replies
 from bot.inbox.model import Conversation, Departure, Job, Messenger, Unreadable
@@ -107,7 +108,8 @@ class Worker:
             report(
                 log, "update %s failed, reference %s: %s", job.update_id, reference, describe(error)
             )
-            replies = [failed(reference)] if incoming.addressed else []
+            with speaking(await self._conversation.language(incoming.address)):
+                replies = [failed(reference)] if incoming.addressed else []
             await self._inbox.note_failed(job, dump_replies(replies), reference)
         await _Delivery(self, job, incoming.address, reference).run(replies)
 
@@ -187,7 +189,10 @@ class _Delivery:
             await self._inbox.park(self._job, self._error, self._sent)
 
     async def _send(self, reply: Reply) -> str | None:
-        shown = maybe_repeat(reply) if self._in_doubt else reply
+        shown = reply
+        if self._in_doubt:
+            with speaking(await self._conversation.language(self._address)):
+                shown = maybe_repeat(reply)
         try:
             return await self._messenger.send(self._address, shown)
         except Refused as refusal:
@@ -213,8 +218,10 @@ class _Delivery:
             self._error,
             refusal,
         )
+        with speaking(await self._conversation.language(self._address)):
+            apology = undeliverable(self._error)
         try:
-            await self._messenger.send(self._address, undeliverable(self._error))
+            await self._messenger.send(self._address, apology)
         except Refused:
             report(log, "even the apology %s was refused", self._error)
 

@@ -90,6 +90,7 @@ class Echo:
         self._database = database
         self.handled: list[str] = []
         self.gone: list[tuple[str, str | None]] = []
+        self.spoken = "en"
         self.errors: dict[str, Exception] = {}
         self.gate: asyncio.Event | None = None
         self.entered = asyncio.Event()
@@ -128,6 +129,9 @@ class Echo:
             await uow.commit()
         self.handled.append(incoming.update_id)
         return replies
+
+    async def language(self, _address: Address) -> str:
+        return self.spoken
 
     async def chat_gone(self, address: Address, moved_to: str | None = None) -> None:
         self.gone.append((address.chat, moved_to))

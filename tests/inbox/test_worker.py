@@ -5,11 +5,13 @@ from __future__ import annotations
 import logging
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import pytest
 from sqlalchemy import func, select
 from sqlalchemy.exc import OperationalError
 
+from bot.chat.words import text as catalogues
 from bot.clock import SimulatedClock
 from bot.delivery import ChatGone, DeliveryError, MaybeSent, Refused, Throttled, Unreachable
 from bot.inbox.model import Arrival, Job
@@ -337,3 +339,38 @@ async def test_replies_of_another_version_are_parked(house: House) -> None:
     assert again is not None
     await house.worker.work(again)
     assert (await house.row()).state == "parked"
+
+
+GERMAN = """
+msgid "I took note of your message, but my answer to it cannot be shown here."
+msgstr "Notiert, aber meine Antwort lässt sich hier nicht zeigen."
+
+msgid "Please say it another way, or quote {reference} to whoever runs me."
+msgstr "Sag es bitte anders, oder nenne {reference}."
+
+msgid "You may see this answer twice: the line broke as I sent it."
+msgstr "Diese Antwort kommt vielleicht zweimal."
+"""
+
+
+async def test_what_the_inbox_says_is_in_the_chats_language(
+    house: House, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    place = tmp_path / "de" / "LC_MESSAGES"
+    place.mkdir(parents=True)
+    (place / "meniscus.po").write_text(GERMAN, encoding="utf-8")
+    monkeypatch.setattr(catalogues, "FOLDER", tmp_path)
+    house.echo.spoken = "de"
+    house.echo.errors["kh 4"] = RuntimeError("broken")
+    await house.work(arrival(1, "a"))
+    house.post.trouble = [Refused("Bad Request")]
+    await house.work(arrival(2, "a", "kh 5"))
+    house.post.lost = [MaybeSent("ReadTimeout")]
+    await house.work(arrival(3, "a", "kh 6"))
+    job = await house.again(timedelta(minutes=2))
+    assert job is not None
+    await house.worker.work(job)
+    failed, undeliverable, _lost, repeated = house.post.texts()
+    assert "Sag es bitte anders" in failed
+    assert undeliverable.startswith("Notiert")
+    assert repeated == "heard kh 6\nDiese Antwort kommt vielleicht zweimal."

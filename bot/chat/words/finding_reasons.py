@@ -13,39 +13,31 @@ from core.advice.livestock import source_text
 from core.analytes import ANALYTES
 
 _MEANING: Final[Mapping[str, str]] = {
-    "ammonia": (
-        N_(
-            "Ammonia is in two forms: un-ionised NH3, which poisons through the gills, and"
-            " ammonium, which counts at low pH. pH and warmth decide the share, so raising"
-            " pH makes it worse."
-        )
+    "ammonia": N_(
+        "Ammonia is in two forms: un-ionised NH3, which poisons through the gills, and"
+        " ammonium, which counts at low pH. pH and warmth decide the share, so raising"
+        " pH makes it worse."
     ),
-    "ammonia_without_ph": (
-        N_("How much of the total is poisonous depends on pH and temperature; neither is known.")
+    "ammonia_without_ph": N_(
+        "How much of the total is poisonous depends on pH and temperature; neither is known."
     ),
-    "nitrite": (
-        N_("Nitrite enters through the gills in place of chloride and blocks oxygen in the blood.")
+    "nitrite": N_(
+        "Nitrite enters through the gills in place of chloride and blocks oxygen in the blood."
     ),
-    "nitrite_with_chloride": (
-        N_(
-            "Ten parts of chloride to one of nitrite keep it out in channel catfish; not in"
-            " every species (largemouth bass had no benefit)."
-        )
+    "nitrite_with_chloride": N_(
+        "Ten parts of chloride to one of nitrite keep it out in channel catfish; not in"
+        " every species (largemouth bass had no benefit)."
     ),
-    "nitrite_in_salt_water": (
-        N_(
-            "Salt water holds so much chloride that nitrite hardly gets in; it tells that"
-            " the filter is not ready."
-        )
+    "nitrite_in_salt_water": N_(
+        "Salt water holds so much chloride that nitrite hardly gets in; it tells that"
+        " the filter is not ready."
     ),
     "nitrate": N_(
         "In the long run nitrate over this harms sensitive animals; it is not an emergency."
     ),
-    "low_kh": (
-        N_(
-            "KH is what holds pH. The filter and the animals make acid all the time; once"
-            " KH is used up, pH falls."
-        )
+    "low_kh": N_(
+        "KH is what holds pH. The filter and the animals make acid all the time; once"
+        " KH is used up, pH falls."
     ),
     "low_gh": N_(
         "Animals need calcium and magnesium from the water; soft is not the same as empty."
@@ -56,15 +48,13 @@ _MEANING: Final[Mapping[str, str]] = {
     "ph_moved_other_hour": N_(
         "Plants use CO2 by day, so pH is higher in the evening than at dawn."
     ),
-    "contradiction": (
-        N_(
-            "pH and KH together tell the CO2. No tank water holds as much as these would"
-            " mean, so one of the two readings is wrong, or an acid other than CO2 is at"
-            " work."
-        )
+    "contradiction": N_(
+        "pH and KH together tell the CO2. No tank water holds as much as these would"
+        " mean, so one of the two readings is wrong, or an acid other than CO2 is at"
+        " work."
     ),
-    "contradiction_low": (
-        N_("By night nothing uses CO2 up, and air gives more than these two readings leave.")
+    "contradiction_low": N_(
+        "By night nothing uses CO2 up, and air gives more than these two readings leave."
     ),
     "much_co2": N_("CO2 over 30 mg/L hinders breathing, most of all at night and in warm water."),
     "perhaps_much_co2": N_(
@@ -79,53 +69,41 @@ _MEANING: Final[Mapping[str, str]] = {
     "potassium_with_mussels": N_(
         "Potassium is poisonous to mussels at little more than they live in."
     ),
-    "neglected": (
-        N_(
-            "Nitrate high and KH used up go together: making nitrate takes 0.45 °dH KH for"
-            " each 10 mg/L. The animals got used to it slowly; a large change is a shock,"
-            " and raises pH, which turns ammonium into ammonia."
-        )
+    "neglected": N_(
+        "Nitrate high and KH used up go together: making nitrate takes 0.45 °dH KH for"
+        " each 10 mg/L. The animals got used to it slowly; a large change is a shock,"
+        " and raises pH, which turns ammonium into ammonia."
     ),
-    "does_not_suit": (
-        N_(
-            "The range is what the table holds as suiting; just outside is no emergency,"
-            " and a steady water is worth more than the middle of a range."
-        )
+    "does_not_suit": N_(
+        "The range is what the table holds as suiting; just outside is no emergency,"
+        " and a steady water is worth more than the middle of a range."
     ),
     "do_not_go_together": N_("The ranges, sizes and manners are those of the animals' table."),
-    "cramped": (
-        N_(
-            "Grown lengths differ; under a quarter litre for each square centimetre of its"
-            " length a fish cannot swim and turn as it must. It is a lower bound, not a"
-            " recommendation."
-        )
+    "cramped": N_(
+        "Grown lengths differ; under a quarter litre for each square centimetre of its"
+        " length a fish cannot swim and turn as it must. It is a lower bound, not a"
+        " recommendation."
     ),
     "few_of_a_shoal": N_("Fish of groups are frightened alone, eat less and fall ill more easily."),
     "unknown_animal": N_("Only animals of the table have ranges; nothing is guessed."),
-    "softened": (
-        N_("A softener swaps calcium for sodium: GH goes, KH stays. Animals lack minerals in it.")
+    "softened": N_(
+        "A softener swaps calcium for sodium: GH goes, KH stays. Animals lack minerals in it."
     ),
     "kh_above_gh": N_("KH is bicarbonate; where it exceeds GH, sodium or potassium goes with it."),
-    "sudden_jump": (
-        N_(
-            "Water hardly moves so far in three days by itself: a slip, a worn kit, or"
-            " something that was done and not logged."
-        )
+    "sudden_jump": N_(
+        "Water hardly moves so far in three days by itself: a slip, a worn kit, or"
+        " something that was done and not logged."
     ),
     "gh_against_ions": N_("GH (mg/L CaCO3) is 2.497 × calcium + 4.118 × magnesium."),
     "conductivity_too_low": N_("The ions of GH and KH conduct; less than theirs cannot be."),
-    "other_salts": (
-        N_(
-            "What GH and KH do not account for is sodium, chloride, nitrate, sulfate; more"
-            " of it the longer water only evaporates and is topped up."
-        )
+    "other_salts": N_(
+        "What GH and KH do not account for is sodium, chloride, nitrate, sulfate; more"
+        " of it the longer water only evaporates and is topped up."
     ),
     "expired_kit": N_("Reagents age, and an aged kit misreads without showing it."),
-    "cycling_ammonia": (
-        N_(
-            "Bacteria that eat ammonia come first, those that eat nitrite weeks later;"
-            " until then either can be at poisonous levels."
-        )
+    "cycling_ammonia": N_(
+        "Bacteria that eat ammonia come first, those that eat nitrite weeks later;"
+        " until then either can be at poisonous levels."
     ),
     "cycling_nitrite": N_(
         "Ammonia is being eaten; the bacteria that eat nitrite are still to come."

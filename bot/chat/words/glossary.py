@@ -14,45 +14,61 @@ from core.analytes import ANALYTES
 
 ENTRIES: Final[Mapping[str, tuple[str, ...]]] = {
     "kh": (
-        N_("KH (carbonate hardness, alkalinity) is the buffer: how much acid the water"
-" takes up before pH falls. 1 °dH = 17.8 ppm CaCO3 = 0.36 meq/L."),
-        N_("Filter bacteria use it up and water changes bring it back. Low and falling is"
-" the danger. Ask: dose kh 6"),
+        N_(
+            "KH (carbonate hardness, alkalinity) is the buffer: how much acid the water"
+            " takes up before pH falls. 1 °dH = 17.8 ppm CaCO3 = 0.36 meq/L."
+        ),
+        N_(
+            "Filter bacteria use it up and water changes bring it back. Low and falling is"
+            " the danger. Ask: dose kh 6"
+        ),
     ),
     "gh": (
-        N_("GH (general hardness) is calcium and magnesium together, which animals and"
-" plants take up. 1 °dH = 17.8 ppm CaCO3."),
+        N_(
+            "GH (general hardness) is calcium and magnesium together, which animals and"
+            " plants take up. 1 °dH = 17.8 ppm CaCO3."
+        ),
         N_("It does not hold pH; KH does. Either can be high without the other."),
     ),
     "ph": (
         N_("pH tells how acid water is: 7 is neutral, and each whole step is ten times."),
-        N_("It follows KH and carbon dioxide and swings over a day. Look at KH first;"
-" never chase pH."),
+        N_(
+            "It follows KH and carbon dioxide and swings over a day. Look at KH first;"
+            " never chase pH."
+        ),
     ),
     "ammonia": (
-        N_("Kits read total ammonia: poisonous NH3 and the milder ammonium. pH and warmth"
-" decide the share of NH3, so raising pH makes it worse."),
-        N_("With animals it should be 0. Send it with pH and temperature and I tell how"
-" bad it is."),
+        N_(
+            "Kits read total ammonia: poisonous NH3 and the milder ammonium. pH and warmth"
+            " decide the share of NH3, so raising pH makes it worse."
+        ),
+        N_(
+            "With animals it should be 0. Send it with pH and temperature and I tell how bad it is."
+        ),
     ),
     "nitrite": (
-        N_("Filter bacteria make nitrite out of ammonia, others turn it into nitrate. In"
-" fresh water it poisons the blood; chloride helps many fishes, not all."),
+        N_(
+            "Filter bacteria make nitrite out of ammonia, others turn it into nitrate. In"
+            " fresh water it poisons the blood; chloride helps many fishes, not all."
+        ),
         N_("With animals it should be 0. In sea water it is a sign, hardly a poison."),
     ),
     "nitrate": (
-        N_("Nitrate is the end of the filter's chain: plants and water changes take it"
-" out."),
-        N_("In fresh water I warn over 44 mg/L as NO3 (Camargo, Alonso & Salamanca 2005)."
-" Kits may count it as N, which is 4.43 times smaller."),
+        N_("Nitrate is the end of the filter's chain: plants and water changes take it out."),
+        N_(
+            "In fresh water I warn over 44 mg/L as NO3 (Camargo, Alonso & Salamanca 2005)."
+            " Kits may count it as N, which is 4.43 times smaller."
+        ),
     ),
     "phosphate": (
         N_("Phosphate comes with food and is taken up by plants and algae."),
         N_("Kits count it as PO4, or as P, which is 3.07 times smaller."),
     ),
     "co2": (
-        N_("Carbon dioxide is breathed out by animals and taken up by plants in the light;"
-" it lowers pH and leaves KH as it is."),
+        N_(
+            "Carbon dioxide is breathed out by animals and taken up by plants in the light;"
+            " it lowers pH and leaves KH as it is."
+        ),
         N_("Send pH and KH of one moment and ask co2. Over 30 mg/L is a danger to animals."),
     ),
     "conductivity": (
@@ -60,30 +76,35 @@ ENTRIES: Final[Mapping[str, tuple[str, ...]]] = {
         N_("It shows that the water changed, not which salt; TDS is the same said in mg/L."),
     ),
     "salinity": (
-        N_("Salinity is the salt in a kilogram of water; the sea has about 35 g/kg,"
-" specific gravity 1.026 at 25 °C."),
+        N_(
+            "Salinity is the salt in a kilogram of water; the sea has about 35 g/kg,"
+            " specific gravity 1.026 at 25 °C."
+        ),
         N_("Water that evaporates leaves its salt behind: top up with demineralised water."),
     ),
     "calcium": (
-        N_("Calcium is most of GH; corals, snails and shrimps build with it. The sea has"
-" about 412 mg/L."),
+        N_(
+            "Calcium is most of GH; corals, snails and shrimps build with it. The sea has"
+            " about 412 mg/L."
+        ),
         N_("Never dose it in one place or at one time with a buffer: lime falls out."),
     ),
     "magnesium": (
-        N_("Magnesium is the other part of GH; plants need it. The sea has about 1284"
-" mg/L."),
+        N_("Magnesium is the other part of GH; plants need it. The sea has about 1284 mg/L."),
         N_("In the sea it keeps calcium and alkalinity dissolved."),
     ),
     "chlorine": (
-        N_("Chlorine and chloramine keep tap water clean and burn gills; over 0.02 mg/L is"
-" too much."),
+        N_(
+            "Chlorine and chloramine keep tap water clean and burn gills; over 0.02 mg/L is"
+            " too much."
+        ),
         N_("Treat the new water first. Chloramine sets ammonia free when it is treated."),
     ),
     "redox": (
         N_("Redox tells how strongly the water oxidises, in mV; probes drift."),
         N_("The trend of one probe says more than its number."),
     ),
-}  # fmt: skip
+}
 SAME: Final = {"tds": "conductivity", "total_chlorine": "chlorine"}
 
 

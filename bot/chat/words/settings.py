@@ -30,6 +30,27 @@ def shown(
     return [clock.format(zone=zone), units, *quiet_shown(quiet)]
 
 
+def language(code: str, known: Sequence[str]) -> list[str]:
+    """The language as it is, where there is a choice."""
+    others = [each for each in known if each != code]
+    if not others:
+        return []
+    return [
+        _("Language: {code}. Change: {examples}").format(
+            code=code, examples=", ".join(f"/settings language {each}" for each in others)
+        )
+    ]
+
+
+def language_unknown(known: Sequence[str]) -> list[str]:
+    """No catalogue of that language."""
+    return [
+        _("I speak {known}; nothing was changed. Send for example: {example}").format(
+            known=", ".join(known), example=f"/settings language {known[-1]}"
+        )
+    ]
+
+
 def how() -> list[str]:
     """The setting was not understood."""
     return [_("Send /settings, or for example: /settings fahrenheit, /settings uk gallons")]
