@@ -8,6 +8,7 @@ from datetime import datetime, timedelta
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import reminders as words
+from bot.chat.words.names import label
 from bot.reminders import planning
 from bot.store.reminders import Reminder
 from core.analytes import ANALYTES
@@ -68,8 +69,12 @@ def _is_about(reminder: Reminder, told: Told, turn: Turn) -> bool:
 
 
 def _asks_for(what: str, measured: Iterable[str]) -> bool:
-    """Tell whether a test names none of the analytes, or one that was measured."""
-    named = {_NAMES[word] for word in what.casefold().replace(",", " ").split() if word in _NAMES}
+    """Tell whether a test names none of the analytes, or one that was measured.
+
+    A task that advice made names them in the language of its turn.
+    """
+    known = _NAMES | {label(of).casefold(): of for of in ANALYTES}
+    named = {known[word] for word in what.casefold().replace(",", " ").split() if word in known}
     return not named or bool(named & set(measured))
 
 
