@@ -14,8 +14,8 @@ POLISH = """
 msgid "undo"
 msgstr "cofnij"
 
-msgid "Language: {code}. Change: {examples}"
-msgstr "Język: {code}. Zmiana: {examples}"
+msgid "Language: {code}. Change: /settings language {other} ({known})"
+msgstr "Język: {code}. Zmiana: /settings language {other} ({known})"
 """
 
 

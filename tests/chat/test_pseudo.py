@@ -213,7 +213,7 @@ CONVERSATIONS = {
         "/source tap for fern",
     ),
     "settings": (
-        "fern moss tank Tank Europe Europa Berlin Helsinki Dublin kh",
+        "fern moss tank Tank Europe Europa Berlin Helsinki Dublin kh en eo",
         "/start",
         "/help",
         "/privacy",

@@ -36,8 +36,8 @@ def language(code: str, known: Sequence[str]) -> list[str]:
     if not others:
         return []
     return [
-        _("Language: {code}. Change: {examples}").format(
-            code=code, examples=", ".join(f"/settings language {each}" for each in others)
+        _("Language: {code}. Change: /settings language {other} ({known})").format(
+            code=code, other=others[0], known=", ".join(known)
         )
     ]
 
@@ -45,8 +45,8 @@ def language(code: str, known: Sequence[str]) -> list[str]:
 def language_unknown(known: Sequence[str]) -> list[str]:
     """No catalogue of that language."""
     return [
-        _("I speak {known}; nothing was changed. Send for example: {example}").format(
-            known=", ".join(known), example=f"/settings language {known[-1]}"
+        _("I speak {known}; nothing was changed. Send: /settings language {example}").format(
+            known=", ".join(known), example=known[-1]
         )
     ]
 
