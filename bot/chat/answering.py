@@ -19,6 +19,7 @@ from bot.chat.words import readings as words
 from bot.store.offers import Choice
 from core.advice.findings import (
     AGAIN_AFTER,
+    CHANGE,
     DOSE,
     STOCK,
     Finding,
@@ -113,6 +114,8 @@ def _woken(told: Told) -> frozenset[str]:
         woken.add(STOCK)
     if "dose" in kinds:
         woken.add(DOSE)
+    if "water_change" in kinds:
+        woken.add(CHANGE)
     return frozenset(woken)
 
 

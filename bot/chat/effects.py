@@ -115,6 +115,10 @@ def _effect_facts(found: Effect) -> dict[str, Any]:
         facts["kh"] = found.kh
     if found.gh:
         facts["gh"] = found.gh
+    if found.salinity:
+        facts["salinity"] = found.salinity
+    if found.bound is not None:
+        facts["past_animals"] = dict(found.bound.refusal.facts)
     if found.outlook is not None and found.stage is not None:
         facts["from"] = found.outlook.water.kh
         facts["to"] = found.outlook.water.kh + found.kh

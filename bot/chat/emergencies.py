@@ -40,6 +40,7 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
     "chlorine": "chlorine",
     "low_oxygen": "gasping",
     "copper": "overdose",
+    "overdose": "overdose",
 }
 """The steps that belong to the alarm of a finding."""
 

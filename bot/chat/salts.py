@@ -104,8 +104,11 @@ def _second_goal(question: Question) -> str | None:
 async def water_of(turn: Turn, question: Question) -> tuple[StoredTank | None, State]:
     """The water that a question is about: a tank on record, or any water."""
     named = turn.tank_named(question.tank) if question.tank else None
-    about_any = named is None and question.volume_l is not None
-    stored = None if about_any else named or turn.current_tank
+    current = turn.current_tank
+    # Who says the very volume of the tank that is spoken of means that tank and its animals.
+    same = current is not None and current.tank.volume_l == question.volume_l
+    about_any = named is None and question.volume_l is not None and not same
+    stored = None if about_any else named or current
     if stored is None:
         return None, State(Tank(name=""), turn.local_now)
     return stored, await state_of(turn, stored, turn.now)
@@ -121,10 +124,6 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         return [await _iron(turn, question, stored, state)]
     if question.target is not None and basis_missing(question, stored):
         return [await _ask_basis(turn, question)]
-    if stored is None and question.start_value is None:
-        current = turn.current_tank
-        if current is not None and current.tank.volume_l == question.volume_l:
-            stored, state = current, await state_of(turn, current, turn.now)
     starts = {} if question.start_value is None else {question.analyte: question.start_value}
     second = _second_goal(question)
     wish = SaltWish(
@@ -286,6 +285,8 @@ async def _dechlorination(turn: Turn, question: Question, _parsed: Parsed) -> li
     said = question.premises.get("total_chlorine", question.premises.get("chlorine"))
     if question.analyte in {"chlorine", "total_chlorine"} and said is None:
         said = question.target if question.start_value is None else question.start_value
+    if said is None:
+        said = await _chlorine_of_tap(turn, stored)
     found = dechlorinate(said, question.volume_l, state)
     name = stored.name if stored is not None else None
     if isinstance(found, Refusal):
@@ -305,6 +306,15 @@ async def _dechlorination(turn: Turn, question: Question, _parsed: Parsed) -> li
     return [await turn.reply(lines, more=words.dechlorination_more(), facts=facts)]
 
 
+async def _chlorine_of_tap(turn: Turn, stored: StoredTank | None) -> float | None:
+    """Total chlorine as the source on record has it; None where none was measured. [mg/L]"""
+    tank = stored or turn.current_tank
+    if tank is None:
+        return None
+    tap = (await state_of(turn, tank, turn.now)).source.get("total_chlorine")
+    return tap.high if tap is not None and tap.high > 0.0 else None
+
+
 async def nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Table salt against nitrite, the one of the question or the tank's own."""
     stored, state = await water_of(turn, question)
@@ -312,6 +322,9 @@ async def nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     if question.substance not in {None, TABLE_SALT}:
         return [await dose_reply.refuse(turn, Refusal("substance_unknown", _named(question)), name)]
     said = question.premises.get("nitrite", question.target)
+    read = state.fresh("nitrite")
+    if said is None and question.analyte is None and (read is None or not read.high):
+        return [await turn.reply(words.salt_for_what())]
     if said is not None:
         stated = question.basis or ("ion" if AS_NITRITE.search(question.text or "") else None)
         said = nitrite_as_no2(said, stated)

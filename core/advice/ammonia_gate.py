@@ -14,7 +14,7 @@ from typing import Final, Literal
 from core.advice import limits, livestock
 from core.advice.outlook import Outlook, Stage, un_ionised_share
 from core.advice.state import Measured, State, ammonia_as_n
-from core.water import un_ionised_fraction
+from core.water import chronic_criterion, un_ionised_fraction
 
 TENDER: Final = ("shrimp", "prawn", "mussel", "clam", "fry", "crayfish")
 """Words of animals on record that have the stricter gate."""
@@ -99,7 +99,9 @@ def gate_for(
     total = upper_total(state)
     warmth = stages[-1].water.temperature, outlook.temperature_assumed
     if total is None:
-        held = math.floor(bears * 100.0) / 100.0
+        if not state.tank.is_sea:
+            bears = min(bears, _chronic(outlook, stages))
+        held = _rounded_down(bears)
         return Gate(held, None, held * shares.leaves > limit, limit, *warmth)
     if total > bears:
         if outlook.temperature_assumed and total * _cooler(outlook, shares) <= limit:
@@ -108,6 +110,23 @@ def gate_for(
     last = stages[-1]
     after = total * last.share(last.expected), total * last.share(last.leaves)
     return Gate(None, after, total * shares.leaves > limit, limit, *warmth)
+
+
+def _chronic(outlook: Outlook, stages: Sequence[Stage]) -> float:
+    """Total ammonia over which animals are harmed in the long run, plan or no plan. [mg/L as N]
+
+    Under pH 7 the ammonium itself counts, so the un-ionised part alone would allow far too much.
+    """
+    water = stages[-1].water
+    highest = max(outlook.ph_now, *(max(each.at_once, each.expected) for each in stages))
+    warmth = min(max(water.temperature, 0.0), 30.0)
+    return float(chronic_criterion(min(max(highest, 6.5), 9.0), warmth))
+
+
+def _rounded_down(total: float) -> float:
+    """Two digits that can be kept in mind, never more than it is. [mg/L as N]"""
+    tens = 100.0 if total < 1.0 else 10.0
+    return math.floor(total * tens + 1e-9) / tens
 
 
 def shares_of(outlook: Outlook, stages: Sequence[Stage]) -> Shares:

@@ -10,8 +10,17 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from core.advice import limits
+from core.advice.bounds import past_animals
 from core.advice.crash import kh_step
-from core.advice.outlook import outlook_of, with_premises
+from core.advice.outlook import (
+    Outlook,
+    Stage,
+    outlook_for_buffer,
+    outlook_of,
+    staged,
+    steepness,
+    with_premises,
+)
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
 from core.advice.potassium import adds_up, judge_potassium
 from core.advice.scheduling import added_ions, conflict, in_parts, saturation_caution
@@ -114,6 +123,8 @@ def plan_kh(wish: Wish, state: State, *, known_tank: bool) -> Plan | Refusal:
         told = replace(told, readings={**told.readings, "kh": start})
     if problem := _refused_target(start, target) or conflict(told):
         return problem
+    if (bound := past_animals(state, {"kh": (start.value, target)})) is not None:
+        return bound.refusal
     if wish.start is None and (problem := dosed_since(state, start)) is not None:
         return problem
     try:
@@ -206,6 +217,11 @@ def _planned(
     potassium = judge_potassium(state, added)
     if potassium == "mussels":
         return Refusal("potassium_mussels", {"substance": wish.substance})
+    stages = schedule.stages
+    if blind:  # judged by the reading as it stands, told by what can be
+        outlook = outlook_for_buffer(state, start)
+        part = [(wish.substance, salts[0].grams)]
+        stages = tuple(staged(outlook, [part], volume))
     plan = Plan(
         goals=(goal,),
         volume_l=volume,
@@ -213,7 +229,7 @@ def _planned(
         count=schedule.count,
         every_hours=limits.DOSE_EVERY_HOURS,
         outlook=outlook,
-        stages=schedule.stages,
+        stages=stages,
         gate=schedule.gate,
         added=added,
         blind=blind,
@@ -226,10 +242,16 @@ def _planned(
             *_cautions(wish.substance, state),
             *saturation_caution(schedule),
             *(["potassium"] if potassium else []),
+            *(["ph_jumps"] if blind and _jumps(outlook, stages[0]) else []),
             *(["sodium"] if adds_up(state, added) else []),
         ),
     )
     return with_upkeep(plan, state)
+
+
+def _jumps(outlook: Outlook, first: Stage) -> bool:
+    """Whether even the least part moves pH by more than a day's step."""
+    return steepness(outlook, None, first) > limits.PH_STEP + limits.PH_ROUNDING
 
 
 def _cautions(name: str, state: State) -> tuple[str, ...]:

@@ -8,11 +8,12 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.ammonia_gate import gate_for
+from core.advice.bounds import Bound, past_animals
 from core.advice.dosing import STRONG
-from core.advice.outlook import Outlook, Stage, outlook_of, staged, steepness
+from core.advice.outlook import Outlook, Stage, outlook_for_buffer, outlook_of, staged, steepness
 from core.advice.plan import Refusal, Weighed
 from core.advice.potassium import judge_potassium
-from core.advice.scheduling import added_ions, conflict, moved_by, steps_of
+from core.advice.scheduling import SEA_SALT, added_ions, conflict, moved_by, steps_of
 from core.advice.state import State
 from core.errors import CoreError
 from core.water import substance
@@ -54,7 +55,7 @@ class Effect:
     grams, volume_l : float
         [g], [L]
     kh, gh, salinity : float
-        By how much it moves them; salinity counts all it dissolves. [°dH, °dH, g/kg]
+        By how much it moves them; salinity counts table salt and sea salt. [°dH, °dH, g/kg]
     added : mapping of str to float
         Ions that it brings. [mg/L]
     outlook, stage : Outlook and Stage, or None
@@ -63,6 +64,8 @@ class Effect:
         Days that the limits of KH, GH and pH would spread it over.
     poisons : bool
         True where a fresh reading of ammonia forbids it.
+    bound : Bound or None
+        The animals' end that it would pass, however slowly.
     potassium : str or None
         As `core.advice.potassium.judge_potassium` says of the tank's animals and doses.
     """
@@ -78,6 +81,7 @@ class Effect:
     stage: Stage | None
     days: int
     poisons: bool = False
+    bound: Bound | None = None
     potassium: str | None = None
 
 
@@ -125,13 +129,14 @@ def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Ef
     table = substance(name)
     kh = table.alkalinity_per_gram * grams / volume_l / MEQ_PER_DH
     gh = 2.0 * table.hardness_per_gram * grams / volume_l / MEQ_PER_DH
-    outlook = None if state is None else _outlook(state)
+    salt = moved_by(name, state).get("salinity", 0.0) * grams / volume_l
+    outlook = None if state is None else _outlook(state, buffers=table.alkalinity_per_gram > 0.0)
     stage, steep, poisons = None, 0.0, False
     added = added_ions([Weighed(name, grams)], volume_l)
     if outlook is not None:
         (stage,) = staged(outlook, [[(name, grams)]], volume_l)
         steep = steepness(outlook, None, stage)
-        poisons = state is not None and gate_for(state, outlook, [stage]) == "ammonia"
+        poisons = state is not None and _poisons(state, (name, grams), volume_l)
     days = max(
         1.0,
         steep / (limits.PH_STEP + limits.PH_ROUNDING),
@@ -143,13 +148,31 @@ def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Ef
         volume_l,
         kh,
         gh,
-        grams / volume_l,
+        salt,
         added,
         outlook,
         stage,
         -int(-days // 1),
         poisons=poisons,
-        potassium=None if state is None else judge_potassium(state, added),
+        bound=None if state is None else _bound(state, {"kh": kh, "gh": gh, "salinity": salt}),
+        potassium=None if state is None or name == SEA_SALT else judge_potassium(state, added),
+    )
+
+
+def _poisons(state: State, dose: tuple[str, float], volume_l: float) -> bool:
+    """Whether ammonia forbids it, with the readings as they stand."""
+    outlook = _outlook(state, buffers=False)
+    if outlook is None:
+        return False
+    return gate_for(state, outlook, list(staged(outlook, [[dose]], volume_l))) == "ammonia"
+
+
+def _bound(state: State, moves: Mapping[str, float]) -> Bound | None:
+    held = {name: state.last(name) for name in moves}
+    starts = {name: reading.value for name, reading in held.items() if reading is not None}
+    starts["salinity"] = state.salinity
+    return past_animals(
+        state, {name: (starts[name], starts[name] + moves[name]) for name in starts}
     )
 
 
@@ -162,10 +185,12 @@ def _days(name: str, grams_per_litre: float, state: State | None) -> list[float]
     ]
 
 
-def _outlook(state: State) -> Outlook | None:
+def _outlook(state: State, *, buffers: bool) -> Outlook | None:
     kh = state.last("kh")
     if kh is None or kh.is_limit:
         return None
+    if buffers:
+        return outlook_for_buffer(state, kh)
     return outlook_of(state, kh.value, kh_is_fresh=kh.is_fresh(state.now))
 
 

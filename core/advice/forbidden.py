@@ -23,6 +23,7 @@ _WORDS: Final[tuple[tuple[str, str], ...]] = (
         r"copper(?! (pipe|plumb|boiler|tub))|formalin|formaldehyde|malachite|permanganate"
         r"|antibiotic|tetracycline|medicine"
         r"|medication|methylene blue|praziquantel|metronidazole|levamisole|ivermectin|clove oil"
+        r"|\b(ich|ick|white ?spots?|fungus|velvet|fin ?rot|popeye|dropsy|parasites?|sick)\b"
         r"|euthan|put (it|him|her|them|my fish) down|kill (the|my) fish",
     ),
     (

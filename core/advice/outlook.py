@@ -149,6 +149,27 @@ def outlook_of(state: State, kh: float, *, kh_is_fresh: bool = True) -> Outlook:
     return Outlook(here.water, ph.value, pressure, assumed, ph.value, outdoors)
 
 
+def outlook_for_buffer(state: State, kh: Measured) -> Outlook:
+    """The water of a tank that is to be given buffer.
+
+    With next to no KH the kit's doubt decides: a KH of 0 with a pH of 6.4 would mean less carbon
+    dioxide than open air gives, and a part of buffer would seem to lift pH far more than it can.
+    Then as much KH is taken as gives the pH in open air, where the kit leaves so much open.
+    """
+    made = outlook_of(state, kh.value, kh_is_fresh=kh.is_fresh(state.now))
+    if kh.low >= limits.KH_BLIND_BELOW or not made.co2_known or made.pressure >= limits.OPEN_AIR:
+        return made
+    # At one pH the pressure is linear in KH.
+    less, more = kh.value + KIT_HALF_STEP / 2.0, kh.value + KIT_HALF_STEP
+    low, high = (outlook_of(state, each).pressure for each in (less, more))
+    there = less + (limits.OPEN_AIR - low) * (more - less) / (high - low)
+    return outlook_of(state, there) if kh.value < there <= more else made
+
+
+KIT_HALF_STEP: Final = 0.5
+"""Half a drop of the usual kit, which may be in a water that turns at the first. [°dH]"""
+
+
 def _made(given: Mapping[str, float]) -> Water:
     """Make a water; ions that do not fit the rest are left out rather than the answer."""
     try:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from core.advice import limits
+from core.advice.bounds import past_animals
 from core.advice.dosing import KH_HIGHEST, refused_substance, volume_for
 from core.advice.effects import ACIDS, HYDRATES
 from core.advice.nnls import non_negative
@@ -98,6 +99,9 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
         return Refusal("one_at_a_time", {"analyte": goals[0].analyte})
     if (problem := conflict(told)) is not None:
         return problem
+    ends = {goal.analyte: (goal.start, goal.target) for goal in goals if not goal.relative}
+    if (bound := past_animals(state, ends)) is not None:
+        return bound.refusal
     read = [state.readings[g.analyte] for g in goals if _is_read(g, wish, state)]
     for reading in read:
         if (problem := dosed_since(state, reading)) is not None:
@@ -236,7 +240,8 @@ def _plan(
     if isinstance(schedule, Refusal):
         return schedule
     added = added_ions(salts, volume)
-    potassium = judge_potassium(state, added)
+    # Sea salt brings potassium in the sea's own ratio, which is none too much.
+    potassium = None if salts[0].substance == SEA_SALT else judge_potassium(state, added)
     if potassium == "mussels":
         return Refusal("potassium_mussels", {"substance": salts[0].substance})
     reading = state.last(goals[0].analyte)

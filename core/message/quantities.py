@@ -245,11 +245,19 @@ def _range(tokens: list[Token], low: Quantity) -> Quantity:
     if not is_number(tokens[low.last + 1]):
         return low
     high = _number_first(tokens, low.last + 1, ranges=False)
-    if high is None:
+    if high is None or _of_two_kinds(low, high):
         return low
     joined = _join(low, high, low.first, low.start)
     joined.arrow = token.text in _ARROWS
     return joined
+
+
+def _of_two_kinds(low: Quantity, high: Quantity) -> bool:
+    """Whether an amount stands before something else's number: `for 60 l to 2 g/kg`."""
+    return low.unit in _AMOUNTS and high.unit not in {None, *_AMOUNTS}
+
+
+_AMOUNTS = frozenset({"L", "gal", "uk gal", "mL", "g", "kg", "oz", "%"})
 
 
 def _join(low: Quantity, high: Quantity, first: int, start: int) -> Quantity:

@@ -82,7 +82,7 @@ async def test_the_interval_of_the_kits_stands_in_the_facts_and_under_more(talk:
         ("what if i change 150%", "between 1 and 100 %"),
         ("what does 3 spoons of baking soda do in 100 l", "a spoon is no weight"),
         ("how much vinegar to lower kh", "No vinegar for water with animals"),
-        ("how much salt for fern", "I need nitrite first"),
+        ("how much salt for fern", "What is the salt for?"),
         ("dose iron 0.1", "No number for iron yet"),
         ("what does 100 g baking soda do in fern", "Too much for one day with animals"),
         ("how much baking soda for 0 l from kh 3 to 6", "No plan for 0 L"),

@@ -78,7 +78,10 @@ MORE: tuple[tuple[str, State], ...] = (
 
 def every_finding() -> list[Finding]:
     states = [*MORE, *((rule, held) for rule, _, held, severity in CASES if severity)]
-    return [findings(held, *held.readings, "stock", "dose")[rule] for rule, held in states]
+    return [
+        findings(held, *held.readings, "stock", "dose", "water_change")[rule]
+        for rule, held in states
+    ]
 
 
 def _text() -> str:

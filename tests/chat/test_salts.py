@@ -206,3 +206,60 @@ async def test_to_keep_what_is_used_up_is_a_dose(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("kh 4 ph 7 temp 25 ammonia 0")
     assert (await talk.facts("keep kh at 5"))["substance"] == "sodium bicarbonate"
+
+
+@pytest.mark.parametrize(
+    ("wish", "species", "highest"),
+    [("dose gh 20", "neon tetra", 10), ("dose kh 12", "neon tetra", 8)],
+)
+async def test_no_plan_ends_past_what_the_animals_suit(
+    fern: Talk, wish: str, species: str, highest: float
+) -> None:
+    """Neon tetra up to GH 10 and KH 8: the animals' table, common practice."""
+    await fern.say("added 10 neon tetra")
+    (reply,) = await fern.say(wish)
+    assert reply.facts["refused"] == "past_animals"
+    assert (reply.facts["species"], reply.facts["highest"]) == (species, highest)
+    assert grams_in(reply.text) == []
+    assert "refused" not in await fern.facts("dose gh 6")
+
+
+async def test_salt_that_animals_do_not_bear_is_said_before_its_numbers(talk: Talk) -> None:
+    """Guppies up to 5 g/kg: the animals' table; 1000 g in 60 L are 16.7 g/kg."""
+    await talk.say("/tank new Fr 60 l fresh")
+    await talk.say("added 6 guppy")
+    (reply,) = await talk.say("what does 1 kg salt do")
+    assert reply.lines[0].text.startswith("Not with guppy")
+    assert reply.facts["salinity"] == pytest.approx(1000 / 60)
+
+
+async def test_the_very_volume_of_the_tank_means_its_animals(talk: Talk) -> None:
+    await talk.say("/tank new Cat 100 l fresh")
+    await talk.say("added 6 corydoras")
+    await talk.say("nitrite 2 ph 7.5 kh 5 temp 25")
+    assert (await talk.facts("how much salt for 100 l nitrite 2"))["refused"] == "salt_species"
+
+
+async def test_a_measured_tap_tells_its_chlorine(talk: Talk) -> None:
+    await talk.say("/tank new Cat 100 l fresh")
+    await talk.say("/source tap ph 7.6 kh 8 gh 10 temp 20 total chlorine 3")
+    assert (await talk.facts("how much thiosulfate for 50 l"))["chlorine"] == 3
+
+
+async def test_what_salt_is_for_is_asked_and_none_is_given_for_disease(talk: Talk) -> None:
+    await talk.say("/tank new Cat 100 l fresh")
+    assert "What is the salt for?" in await talk.text("how much salt for my guppies")
+    assert (await talk.facts("how much aquarium salt for 50 l ich"))["refused"] == "medicine"
+
+
+async def test_an_overdose_is_answered_like_one(talk: Talk) -> None:
+    """30 g of baking soda in 30 L: KH +33 (stoichiometry, 30 mg/L a degree)."""
+    await talk.say("/tank new Col 30 l fresh")
+    await talk.say("gh 6 kh 4 ph 7 temp 24")
+    (reply,) = await talk.say("dosed 30 g baking soda")
+    assert "add nothing more" in reply.text
+    assert [button.label for button in reply.buttons][-1] == "what now"
+    (first_aid,) = await talk.press(2, reply)
+    assert first_aid.facts["emergency"] == "overdose"
+    assert "very large change" in await talk.text("changed 90%")
+    assert "very large" not in await talk.text("changed 30%")

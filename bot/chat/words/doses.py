@@ -126,6 +126,9 @@ CAUTIONS: Mapping[str, str] = {
     "saturated": N_(
         "The water is nearly too full of lime already: retest calcium, KH and pH first."
     ),
+    "ph_jumps": N_(
+        "With so little KH pH jumps even from this: give it thinly, over some hours, and watch."
+    ),
     "sodium": N_("Sodium adds up (8.2 mg/L a °dH): where KH keeps falling, rather change water."),
     "alkaline_dust": N_("Gloves and eye protection: the dust is alkaline."),
 }

@@ -6,6 +6,7 @@ from bot.chat.words import names
 from bot.chat.words.doses import of
 from bot.chat.words.numbers import litres, plain, small
 from bot.chat.words.text import _, ngettext
+from core.advice.bounds import Bound
 from core.advice.effects import Effect, is_strong
 from core.advice.media import Leaves, Lime
 from core.water import SUBSTANCES
@@ -21,6 +22,8 @@ def head(effect: Effect, *, in_tank: bool) -> str:
         moves.append(_("KH +{kh} °dH").format(kh=plain(effect.kh, 1 if effect.kh >= 1 else 2)))
     if effect.gh:
         moves.append(_("GH +{gh} °dH").format(gh=plain(effect.gh, 1 if effect.gh >= 1 else 2)))
+    if effect.salinity:
+        moves.append(_("salinity +{salinity} g/kg").format(salinity=small(effect.salinity)))
     moves += [_brought(ion, amount) for ion, amount in effect.added.items()]
     lead = _("{salt} in {volume}: {moves}.").format(
         salt=of(effect.grams, names.substance(effect.substance)),
@@ -46,6 +49,8 @@ def _danger(effect: Effect) -> str | None:
         return _("Only without animals: it is poison to them.")
     if effect.poisons:
         return _("Not now: with this much ammonia a higher pH would poison the animals.")
+    if effect.bound is not None:
+        return past(effect.bound)
     if effect.potassium == "mussels":
         return _("Not with mussels: potassium harms them.")
     if effect.days > 1:
@@ -55,6 +60,21 @@ def _danger(effect: Effect) -> str | None:
             effect.days,
         ).format(days=effect.days)
     return None
+
+
+def past(bound: Bound) -> str:
+    """An end that animals on record do not bear, however slowly it is reached."""
+    fields = {
+        "species": bound.species,
+        "analyte": names.label(bound.analyte),
+        "end": plain(bound.end, 1),
+        "high": plain(bound.high, 1),
+    }
+    if bound.species:
+        told = _("Not with {species}: they suit {analyte} up to {high}, this makes {end}.")
+    else:
+        told = _("Not with fresh-water animals: this makes {analyte} {end} g/kg.")
+    return told.format(**fields)
 
 
 def ph(effect: Effect) -> str | None:

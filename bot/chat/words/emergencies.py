@@ -32,7 +32,7 @@ _STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
         N_("Stop feeding; aerate; change half with dechlorinated water of the same temperature."),
         N_("Measure nitrite, ammonia, pH and KH, and send them."),
         N_("Do not clean the filter, do not add medicines."),
-        N_("Salt can protect some fish: ask me “how much salt for 100 l nitrite 1”."),
+        N_("Salt can protect some fish: ask me “how much salt for nitrite”."),
         VET,
     ),
     "ph_crash": (

@@ -65,6 +65,14 @@ _MEANING: Final[Mapping[str, str]] = {
     "copper": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_unknown_stock": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_low_kh": N_("At alkalinity 20 mg/L a dose killed all fish that at 75 mg/L killed few."),
+    "overdose": N_(
+        "Animals follow KH by 1, GH by 2 °dH, salinity by 1 g/kg and pH by 0.3 a day; a faster"
+        " move is a shock, whatever the end."
+    ),
+    "large_change": N_(
+        "New water is another water: pH, hardness and temperature move with the share, and"
+        " ammonium turns to poison where pH rises."
+    ),
     "potassium_sum": N_("Each °dH by potassium bicarbonate brings 13.9 mg/L potassium; it stays."),
     "potassium_with_mussels": N_(
         "Potassium is poisonous to mussels at little more than they live in."

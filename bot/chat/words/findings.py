@@ -12,6 +12,7 @@ from bot.chat.words.finding_animals import (
     few_of_a_shoal,
     unknown_animal,
 )
+from bot.chat.words.finding_deeds import large_change, overdose
 from bot.chat.words.finding_parts import Facts, amount, analyte, label, number, with_unit
 from bot.chat.words.finding_plain import PLAIN, SMALL
 from bot.chat.words.finding_reasons import why
@@ -63,6 +64,9 @@ def _ammonia(facts: Facts) -> str:
 
 
 def _low_kh(facts: Facts) -> str:
+    if "ammonia_first" in facts:
+        told = _("KH {kh} is low (under {limit} °dH), but no buffer before the ammonia is gone.")
+        return _told(told, facts, kh=1, limit=1)
     return _("KH {kh} is low (under {limit} °dH): pH can fall. Ask: dose kh {wish}").format(
         kh=plain(number(facts, "kh"), 1),
         limit=plain(number(facts, "limit"), 1),
@@ -236,6 +240,8 @@ def _steady(facts: Facts) -> str:
 _LINES: Mapping[str, Callable[[Facts], str]] = {
     "ammonia": _ammonia,
     "low_kh": _low_kh,
+    "overdose": overdose,
+    "large_change": large_change,
     "contradiction": _contradiction,
     "low_oxygen": _low_oxygen,
     "copper": _copper,

@@ -40,6 +40,22 @@ EXAMPLES = {
 }
 
 
+def _past_animals(facts: Facts) -> list[str]:
+    fields = {
+        "species": str(facts["species"]),
+        "analyte": names.label(str(facts["analyte"])),
+        "asked": str(facts["analyte"]),
+        "end": _number(facts, "to"),
+        "high": _number(facts, "highest"),
+    }
+    if not facts["species"]:
+        told = [_("No: {analyte} {end} g/kg is too much for fresh-water animals.")]
+    else:
+        told = [_("No: {species} suit {analyte} up to {high}, not {end}.")]
+        told.append(_("Stay within that, for example: dose {asked} {high}"))
+    return [line.format(**fields) for line in told]
+
+
 def _number(facts: Facts, name: str) -> str:
     return plain(float(facts[name]), 2)
 
@@ -288,6 +304,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
             " emergency number."
         ),
     ],
+    "past_animals": _past_animals,
     "together": lambda _facts: [
         _("No, not together: calcium and buffer in one place or at one time fall out as lime."),
         _(

@@ -71,6 +71,14 @@ def sea_water(volume_l: float, salinity: float, amount: float) -> list[str]:
     ]
 
 
+def salt_for_what() -> list[str]:
+    """Salt is asked for, and nothing tells what for."""
+    return [
+        _("What is the salt for? Against nitrite: how much salt for nitrite 1"),
+        _("To a salinity: dose salinity 2. For sick fish ask a fish vet: no salt by guess."),
+    ]
+
+
 def which_salinity(volume_l: float) -> list[str]:
     """New sea water needs to know how salt."""
     return [

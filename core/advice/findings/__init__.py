@@ -9,6 +9,7 @@ from __future__ import annotations
 from core.advice.findings._buffer import low_kh_limit, ph_moved
 from core.advice.findings._checks import co2_span, contradiction
 from core.advice.findings._model import (
+    CHANGE,
     DOSE,
     FIRST,
     RANK,
@@ -24,6 +25,7 @@ from core.advice.findings._rules import BY_ID, RULES, STEADY, find
 __all__ = [
     "AGAIN_AFTER",
     "BY_ID",
+    "CHANGE",
     "DOSE",
     "FIRST",
     "RANK",

@@ -20,6 +20,10 @@ DOSE: Final = "dose"
 """Told beside the analytes where a dose was logged."""
 
 
+CHANGE: Final = "water_change"
+"""Told beside the analytes where a water change was logged."""
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
     """Something that a reading means: which rule says it, how bad it is, and its numbers."""
@@ -38,7 +42,7 @@ class Rule(NamedTuple):
     Attributes
     ----------
     wakes : frozenset of str
-        The analytes (and `STOCK`, `DOSE`) of which one must just have been told.
+        The analytes (and `STOCK`, `DOSE`, `CHANGE`) of which one must just have been told.
     judge : callable
         The pure function that looks at the state.
     ids : tuple of str
@@ -67,6 +71,7 @@ FIRST: Final[Mapping[str, str]] = {
     "look_at_kh": "look at KH before anything else",
     "find_source": "find where it comes from and stop it",
     "move_animals": "find another home for one of the kinds, without haste",
+    "stop_dosing": "add nothing more and test at once",
     "wait": "wait and test, change nothing fast",
     "nothing": "change nothing",
 }

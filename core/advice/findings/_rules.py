@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.advice.findings import _animals, _buffer, _checks, _patterns, _poisons
-from core.advice.findings._model import DOSE, RANK, STOCK, Finding, Judge, Rule
+from core.advice.findings import _animals, _buffer, _checks, _deeds, _patterns, _poisons
+from core.advice.findings._model import CHANGE, DOSE, RANK, STOCK, Finding, Judge, Rule
 from core.advice.state import State
 from core.analytes import ANALYTES
 
@@ -48,6 +48,8 @@ RULES: Final[tuple[Rule, ...]] = (
         "10 to 1 by mass: Durborow, Crosby & Brunson 1997, SRAC 462; not for every species:"
         " Tomasso 1986; levels: common practice",
     ),
+    _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing", "step limits; common practice"),
+    _rule(CHANGE, _deeds.large_change, "large_change", "measure"),
     _rule("kh ph", _checks.contradiction, "contradiction contradiction_low", "retest"),
     _rule(
         "nitrate kh ph",
@@ -169,8 +171,9 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
     state : State
         The tank and its newest readings.
     told : frozenset of str
-        The analytes just told, with `STOCK` where animals came or went and `DOSE` where a dose
-        was logged: a rule speaks when one that it needs is among them.
+        The analytes just told, with `STOCK` where animals came or went, `DOSE` where a dose and
+        `CHANGE` where a water change was logged: a rule speaks when one that it needs is among
+        them.
 
     Returns
     -------
@@ -182,12 +185,24 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
         if rule.wakes & told:
             said = rule.judge(state)
             found += said if isinstance(said, tuple) else [said] if said is not None else []
-    found = _without_echoes(found)
+    found = _ammonia_first(_without_echoes(found))
     if not found and STEADY.wakes & told:
         good = _patterns.steady(state)
         if good is not None and not find(state, _EVERYTHING - STEADY.wakes - {STOCK}):
             return [good]
     return sorted(found, key=lambda finding: RANK[finding.severity])
+
+
+def _ammonia_first(found: list[Finding]) -> list[Finding]:
+    """Mark a low KH beside ammonia: a buffer would set the poison free."""
+    if not any(finding.id in {"ammonia", "ammonia_without_ph"} for finding in found):
+        return found
+    return [
+        Finding(each.id, each.severity, {**each.facts, "ammonia_first": 1.0})
+        if each.id == "low_kh"
+        else each
+        for each in found
+    ]
 
 
 def _without_echoes(found: list[Finding]) -> list[Finding]:

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 import pytest
 
 from core.advice.findings import BY_ID, FIRST, RULES
-from core.advice.state import State
+from core.advice.state import Happening, State
 from core.tank import Stock, Tank
 from tests.core.advice.waters import NOON, by_kit, done, findings, read, state, tank
 
@@ -41,11 +41,32 @@ STEADY = [
 CYCLE = [read("ammonia", 2.0, 20, basis="N"), read("ammonia", 0.0, 1), read("ammonia", 0.0)]
 
 
+LITRES = tank(volume_l=120.0)
+
+
+def dosed(grams: float) -> Happening:
+    """Baking soda, now."""
+    return done("dose", 0.0, substance="sodium bicarbonate", grams=grams)
+
+
 def _few(count: int, name: str = "neon tetra") -> Tank:
     return Tank("Fern", stock=(Stock(name, count),))
 
 
 CASES: list[tuple[str, str, State, str | None]] = [
+    # what was just done
+    ("overdose", "speak: KH by 1 °dH a day, common practice; 36 g in 120 L are 10",
+     state(read("kh", 4.0), of=LITRES, events=(dosed(36.0),)), "alarm"),
+    ("overdose", "silent: a day's step, 3.6 g in 120 L",
+     state(read("kh", 4.0), of=LITRES, events=(dosed(3.5),)), None),
+    ("overdose", "edge: two days' steps are a warning",
+     state(read("kh", 4.0), of=LITRES, events=(dosed(6.0),)), "warn"),
+    ("large_change", "speak: most of the water, common practice",
+     state(events=(done("water_change", 0.0, percent=90.0),)), "warn"),
+    ("large_change", "silent: half",
+     state(events=(done("water_change", 0.0, percent=50.0),)), None),
+    ("large_change", "edge: it was yesterday",
+     state(events=(done("water_change", 1.0, percent=90.0),)), None),
     # copper
     ("copper", "speak: kills invertebrates, common practice",
      state(read("copper", 0.05), of=SHRIMPS), "alarm"),
@@ -225,7 +246,7 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("rule", "case", "held", "severity"), CASES, ids=[f"{c[0]}: {c[1][:30]}" for c in CASES]
 )
 def test_rule(rule: str, case: str, held: State, severity: str | None) -> None:
-    told = (*held.readings, "stock", "dose")
+    told = (*held.readings, "stock", "dose", "water_change")
     found = findings(held, *told).get(rule)
     assert (found.severity if found else None) == severity, case
 
