@@ -257,9 +257,9 @@ async def test_an_overdose_is_answered_like_one(talk: Talk) -> None:
     await talk.say("/tank new Col 30 l fresh")
     await talk.say("gh 6 kh 4 ph 7 temp 24")
     (reply,) = await talk.say("dosed 30 g baking soda")
-    assert "add nothing more" in reply.text
+    assert "Add nothing more" in reply.text
     assert [button.label for button in reply.buttons][-1] == "what now"
     (first_aid,) = await talk.press(2, reply)
     assert first_aid.facts["emergency"] == "overdose"
-    assert "very large change" in await talk.text("changed 90%")
+    assert "A very large change" in await talk.text("changed 90%")
     assert "very large" not in await talk.text("changed 30%")

@@ -21,7 +21,7 @@ def overdose(facts: Facts) -> str:
         if name in facts
     ]
     return _(
-        "{grams} of {substance} is over a day's step ({moved}): add nothing more, test pH, KH and"
+        "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test pH, KH and"
         " ammonia now."
     ).format(
         grams=grams(number(facts, "grams")),
@@ -33,5 +33,5 @@ def overdose(facts: Facts) -> str:
 def large_change(facts: Facts) -> str:
     """Most of the water was changed."""
     return _(
-        "{share} % is a very large change: test pH, temperature and ammonia now, watch the animals."
+        "A very large change ({share} %): test pH, temperature and ammonia now, watch the animals."
     ).format(share=plain(100.0 * number(facts, "share"), 0))

@@ -48,7 +48,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "10 to 1 by mass: Durborow, Crosby & Brunson 1997, SRAC 462; not for every species:"
         " Tomasso 1986; levels: common practice",
     ),
-    _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing", "step limits; common practice"),
+    _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing"),
     _rule(CHANGE, _deeds.large_change, "large_change", "measure"),
     _rule("kh ph", _checks.contradiction, "contradiction contradiction_low", "retest"),
     _rule(
