@@ -13,6 +13,10 @@ TankKind = Literal["fresh", "brackish", "marine", "pond"]
 KINDS: tuple[TankKind, ...] = ("fresh", "brackish", "marine", "pond")
 
 
+Setup = Literal["planted", "unplanted", "reef", "fish only"]
+"""What a keeper says that a tank is made for; its record of animals tells the rest."""
+
+
 @dataclass(frozen=True, slots=True)
 class Stock:
     """So many animals of one species, as the keeper calls it."""
@@ -37,6 +41,8 @@ class Tank:
         True where the water is kept under 1 °dH on purpose.
     co2 : bool
         True where carbon dioxide is injected.
+    setup : str or None
+        planted, unplanted, reef or fish only, where the keeper said so.
     set_up : datetime or None
         When it was set up, where the keeper said so.
     named : bool
@@ -52,6 +58,7 @@ class Tank:
     volume_l: float | None = None
     soft: bool = False
     co2: bool = False
+    setup: Setup | None = None
     set_up: datetime | None = None
     named: bool = True
     stock: tuple[Stock, ...] = ()

@@ -8,7 +8,7 @@ from typing import Final
 
 from core.analytes import ANALYTES
 from core.message.amounts import volume_litres
-from core.tank import FILLED, Box, TankKind
+from core.tank import FILLED, Box, Setup, TankKind
 
 KIND_WORDS: Final[dict[str, TankKind]] = {
     "fresh": "fresh",
@@ -21,6 +21,12 @@ KIND_WORDS: Final[dict[str, TankKind]] = {
     "sea": "marine",
     "reef": "marine",
     "pond": "pond",
+}
+SETUP_WORDS: Final[dict[str, Setup]] = {
+    "planted": "planted",
+    "unplanted": "unplanted",
+    "reef": "reef",
+    "fish-only": "fish only",
 }
 SOFT_WORDS: Final = frozenset({"soft", "blackwater"})
 POND_WORDS: Final = frozenset(
@@ -41,6 +47,7 @@ _LENGTHS = re.compile(_NUMBER + _BY + _NUMBER + _BY + _NUMBER + _UNIT, re.IGNORE
 _DEPTH = re.compile(
     r"\b(?:water|depth|deep|filled|filled to)\s{0,3}(?:depth\s{0,3})?" + _NUMBER, re.IGNORECASE
 )
+_FISH_ONLY: Final = re.compile(r"\bfish only\b", re.IGNORECASE)
 _CM: Final = {"mm": 0.1, "cm": 1.0, "m": 100.0, "ft": 30.48}
 _INCH: Final = 2.54
 
@@ -54,6 +61,7 @@ class Described:
     box: Box | None = None
     kind: TankKind | None = None
     soft: bool | None = None
+    setup: Setup | None = None
     rest: str = ""
     """Words that were not understood."""
 
@@ -63,24 +71,30 @@ def describe(text: str, *, us_gallons: bool) -> Described:
 
     The name goes up to the first number, or to the first word of a kind.
     """
+    text = _FISH_ONLY.sub("fish-only", text)
     words = text.split()
     cut = next((n for n, word in enumerate(words) if n and _begins_details(word)), len(words))
     name, details = " ".join(words[:cut]), " ".join(words[cut:])
     box, details = _box(details)
     kind: TankKind | None = None
     soft: bool | None = None
+    setup: Setup | None = None
     amount: list[str] = []
     for word in details.split():
         plain = word.casefold().strip(",.;")
+        setup = SETUP_WORDS.get(plain, setup)
         if plain in KIND_WORDS:
             kind = KIND_WORDS[plain]
+        elif plain in SETUP_WORDS:
+            continue
         elif plain in SOFT_WORDS:
             soft = True
         elif plain not in {"water", "tank", "net"}:
             amount.append(word)
     said = " ".join(amount)
     volume = volume_litres(said, us_gallons=us_gallons) if said else None
-    return Described(name, volume, box, kind, soft, rest="" if volume is not None else said)
+    rest = "" if volume is not None else said
+    return Described(name, volume, box, kind, soft, setup, rest)
 
 
 def own(text: str, *, us_gallons: bool) -> Described | None:
@@ -99,8 +113,10 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     if said.rest or (said.volume_l is None and said.box is None):
         return None
     kinds = [KIND_WORDS[word] for word in words if word in KIND_WORDS and word not in TANK_WORDS]
+    made = [SETUP_WORDS[word] for word in words if word in SETUP_WORDS]
     pond: TankKind | None = "pond" if words & POND_WORDS else None
-    return replace(said, kind=said.kind or next(iter(kinds), pond))
+    setup = said.setup or next(iter(made), None)
+    return replace(said, kind=said.kind or next(iter(kinds), pond), setup=setup)
 
 
 def name_problem(name: str) -> str | None:
@@ -118,7 +134,7 @@ def name_problem(name: str) -> str | None:
 
 def _begins_details(word: str) -> bool:
     plain = word.casefold().strip(",.;")
-    return word[0].isdigit() or plain in KIND_WORDS or plain in SOFT_WORDS
+    return word[0].isdigit() or plain in KIND_WORDS | SETUP_WORDS or plain in SOFT_WORDS
 
 
 def _box(details: str) -> tuple[Box | None, str]:

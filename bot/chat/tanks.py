@@ -150,6 +150,7 @@ async def _new(turn: Turn, text: str) -> list[Reply]:
         kind=said.kind or "fresh",
         volume_l=said.volume_l,
         soft=bool(said.soft),
+        setup=said.setup,
     )
     unnamed = [held for held in turn.tanks if not held.tank.named]
     choices: list[Choice] = []
@@ -171,6 +172,7 @@ async def _adopt(turn: Turn, stored: StoredTank, tank: Tank) -> tuple[StoredTank
         "kind": stored.tank.kind,
         "volume_l": stored.tank.volume_l,
         "soft": stored.tank.soft,
+        "setup": stored.tank.setup,
     }
     named = await turn.change_tank(
         stored,
@@ -179,6 +181,7 @@ async def _adopt(turn: Turn, stored: StoredTank, tank: Tank) -> tuple[StoredTank
         kind=tank.kind,
         volume_l=tank.volume_l if tank.volume_l is not None else stored.tank.volume_l,
         soft=tank.soft,
+        setup=tank.setup or stored.tank.setup,
     )
     held = {"tank_id": stored.id, "before": before}
     return named, [Choice(words.adopted_choice(), "separate_tank", "no", held)]
@@ -259,6 +262,8 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
         changes["kind"] = said.kind
     if said.soft is not None:
         changes["soft"] = said.soft
+    if said.setup is not None:
+        changes["setup"] = said.setup
     if said.rest:
         return [await turn.reply(words.not_understood(said.rest))]
     if not changes:
@@ -321,6 +326,8 @@ def facts(stored: StoredTank) -> dict[str, Any]:
     told: dict[str, Any] = {"tank": stored.name, "kind": stored.tank.kind}
     if stored.tank.volume_l is not None:
         told["volume_l"] = stored.tank.volume_l
+    if stored.tank.setup is not None:
+        told["setup"] = stored.tank.setup
     return told
 
 

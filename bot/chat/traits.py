@@ -1,4 +1,4 @@
-"""What is told of a tank for good: its first day, injected CO2, until when a kit is good."""
+"""What is told of a tank for good: its first day, CO2, plants, a reef, a kit's last day."""
 
 from __future__ import annotations
 
@@ -40,11 +40,26 @@ async def answer(turn: Turn, trait: Trait) -> list[Reply]:
     if stored is None:
         return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
     await turn.use_tank(stored)
+    if trait.kind in {"co2", "setup"}:
+        return [await _made(turn, stored, trait)]
+    return [await _set_up(turn, stored, trait.at or turn.now)]
+
+
+async def _made(turn: Turn, stored: StoredTank, trait: Trait) -> Reply:
+    """What a tank is made for, and whether carbon dioxide is injected, told in one or apart."""
+    if trait.setup == "reef" and not stored.tank.is_sea:
+        return await turn.reply(words.not_the_sea(stored.name))
+    lines: list[str] = []
+    facts: dict[str, Any] = {"tank": stored.name}
+    if trait.setup is not None:
+        stored = await turn.change_tank(stored, setup=trait.setup)
+        lines += words.made_for(stored.name, trait.setup)
+        facts["setup"] = trait.setup
     if trait.kind == "co2":
         stored = await turn.change_tank(stored, co2=trait.has)
-        facts: dict[str, Any] = {"tank": stored.name, "co2_injected": trait.has}
-        return [await turn.reply(words.carbon(stored.name, has=trait.has), facts=facts)]
-    return [await _set_up(turn, stored, trait.at or turn.now)]
+        lines += words.carbon(stored.name, has=trait.has)
+        facts["co2_injected"] = trait.has
+    return await turn.reply(lines, facts=facts)
 
 
 async def _set_up(turn: Turn, stored: StoredTank, at: datetime) -> Reply:

@@ -12,7 +12,7 @@ from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import KitRow, TankRow
 from core.message.model import Basis, Kit
-from core.tank import Tank, TankKind
+from core.tank import Setup, Tank, TankKind
 
 Role = Literal["tank", "source"]
 
@@ -79,6 +79,7 @@ class Tanks:
             volume_l=tank.volume_l,
             soft=tank.soft,
             co2=tank.co2,
+            setup=tank.setup,
             set_up_at=tank.set_up,
             created_at=now,
         )
@@ -138,6 +139,7 @@ def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:
             volume_l=row.volume_l,
             soft=row.soft,
             co2=row.co2,
+            setup=cast("Setup | None", row.setup),
             set_up=row.set_up_at,
             named=row.named,
             kits=kits,

@@ -15,6 +15,7 @@ from typing import Final, Literal
 
 from core.advice import limits
 from core.advice.livestock import Misfit, Species, fits
+from core.advice.setup import is_reef
 from core.advice.state import Measured, State, ammonia_as_n
 from core.errors import CoreError
 from core.water.ammonia import un_ionised_fraction
@@ -163,7 +164,9 @@ def arrive(
     keep_closed = keep_closed or (ammonia is not None and ammonia.is_dangerous)
     misfits = tuple(m for row in kinds for m in fits(row, state) if m.certain)
     slow = 2.0 if any(row.level("change") == "high" for row in kinds) else 1.0
-    days = _days(differences, kinds, _ph_apart(bag, state, fresh=not keep_closed))
+    invertebrates = is_reef(state.tank) or any(row.is_invertebrate for row in kinds)
+    apart = _ph_apart(bag, state, fresh=not keep_closed)
+    days = _days(differences, apart, invertebrates=invertebrates)
     steps = _steps(differences, keep_closed, slow, days)
     if (problem := _not_ready(state)) is not None:
         steps = (Step("not_yet", 0.0, {"reason": problem}), *steps)
@@ -249,10 +252,9 @@ def _salt(bag: Mapping[str, Measured], state: State) -> float:
     return min(max(salt, 0.0), 50.0)
 
 
-def _days(differences: Sequence[Difference], kinds: Sequence[Species], ph_apart: float) -> float:
+def _days(differences: Sequence[Difference], ph_apart: float, *, invertebrates: bool) -> float:
     """Days in water of their own, where the tank's differs more than hours can bridge."""
     days = PH_HOURS / 24.0 if abs(ph_apart) > PH_APART + 1e-9 else 0.0
-    invertebrates = any(row.is_invertebrate for row in kinds)
     for difference in differences:
         change = difference.change
         if difference.analyte == "salinity":

@@ -10,11 +10,10 @@ from typing import Any
 
 from core.advice import limits
 from core.advice.ammonia_gate import gate_limit, upper_total
-from core.advice.livestock import kept_in
 from core.advice.outlook import Outlook, outlook_of, un_ionised_share
+from core.advice.setup import holds_only_fish
 from core.advice.state import State, ammonia_as_n
 from core.errors import CoreError
-from core.tank import Tank
 from core.water import Water, ammonia_freed, in_air, mix, solve, un_ionised_fraction
 
 
@@ -114,14 +113,6 @@ def waters_of(tank: State, source: State) -> Waters | None:
         invertebrates=not holds_only_fish(tank.tank),
         kh_floor=0.0 if tank.tank.soft else limits.KH_SOFT,
     )
-
-
-def holds_only_fish(tank: Tank) -> bool:
-    """Whether the animals on record are all known, and fish: then salinity may fall faster."""
-    kept = kept_in(tank)
-    kinds = [row for row in kept.kinds if row.is_animal]
-    unknown = any(stock.count > 0 for stock in kept.unknown)
-    return bool(kinds) and not unknown and not any(row.is_invertebrate for row in kinds)
 
 
 def source_water(source: State, tank: Water) -> Water:

@@ -73,6 +73,9 @@ CHLORIDE_PER_NITRITE: Final = 10.0
 NITRATE_FRESH: Final = 44.0
 """10 mg/L as N: Camargo, Alonso & Salamanca 2005 (grade A). [mg/L NO3]"""
 
+NITRATE_REEF: Final = 20.0
+"""For corals; common practice. [mg/L NO3]"""
+
 KH_LOW_FRESH: Final = 60.0 / 17.848
 """60 mg/L CaCO3 holds pH; common practice. [°dH]"""
 

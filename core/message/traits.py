@@ -1,8 +1,8 @@
-"""What a keeper tells of a tank for good: its first day, injected CO2, until when a kit is good.
+"""What a keeper tells of a tank for good: its first day, CO2, plants, reef, a kit's last day.
 
-trait  = first | carbon | expiry
+trait  = first | made | expiry
 first  = [tank] word-of-setting-up moment  |  tank "is" number unit "old"
-carbon = words of nothing but a tank, CO2, having or not having it
+made   = words of nothing but a tank, CO2, plants, a reef, fish only, having or not having it
 expiry = kit analyte word-of-expiry ( day | month )
 """
 
@@ -12,7 +12,7 @@ import re
 from calendar import monthrange
 from dataclasses import dataclass
 from datetime import date, datetime
-from typing import Final, Literal
+from typing import Final, Literal, cast
 
 from core.message import doubts, times
 from core.message.fold import fold
@@ -20,6 +20,7 @@ from core.message.lexicon import lexicon
 from core.message.model import Context
 from core.message.tanks import mark
 from core.message.tokens import Token, cut
+from core.tank import Setup
 
 LONGEST: Final = 160
 """A longer text tells more than one such thing. [characters]"""
@@ -60,10 +61,24 @@ _LACKING: Final = frozenset(
     "no not without off stopped keine kein ohne sans pas sin sem senza geen zonder bez nie ingen"  # noqa: SIM905
     " utan".split()
 )
+_PLANTED: Final = frozenset(
+    "planted bepflanzt plante plantee plantado plantada piantumato piantumata beplant obsadzone"  # noqa: SIM905
+    " obsadzony planterat planterad plants plant pflanzen plantes plantas piante planten rosliny"
+    " vaxter".split()
+)
+_UNPLANTED: Final = frozenset({"unplanted", "unbepflanzt", "plantless"})
+_REEF: Final = frozenset(
+    "reef riff recif arrecife recife barriera rif rafa korallrev corals coral korallen coraux"  # noqa: SIM905
+    " corales corais coralli koralen koralowce koraller".split()
+)
+_FISH_ONLY: Final = re.compile(
+    r"\b(?:fish[ -]only|only fish|nur fische?|poissons seulement|solo (?:peces|pesci)|so peixes"
+    r"|alleen vissen|tylko ryby|bara fisk)\b"
+)
 _BESIDE: Final = frozenset(
     "is a an the i my in into to for now longer anymore any more more pressurised pressurized"  # noqa: SIM905
     " system bottle cylinder kit diffuser tank aquarium planted eine die das du de un une une el"
-    " la o il een jest et ett anlage flasche becken system".split()
+    " la o il een jest et ett ist est es esta e ar anlage flasche becken system".split()
 )
 
 _KIT: Final = re.compile(r"\b(?:kits?|tests?|testkit|reagents?|strips|tropfchentest)\b")
@@ -76,6 +91,10 @@ _DAY: Final = re.compile(r"\b(\d{1,2})[./](\d{1,2})[./](\d{4}|\d{2})\b")
 _MONTH: Final = re.compile(r"\b(\d{1,2})[./-](\d{4}|\d{2})\b")
 _ISO: Final = re.compile(r"\b(\d{4})-(\d{1,2})(?:-(\d{1,2}))?\b")
 
+_MADE: Final = re.compile(
+    "|".join([_CARBON.pattern, _FISH_ONLY.pattern, *sorted(_PLANTED | _UNPLANTED | _REEF)])
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Trait:
@@ -84,13 +103,15 @@ class Trait:
     Attributes
     ----------
     kind : str
-        set_up, co2 or kit_expiry.
+        set_up, co2, setup or kit_expiry.
     tank : str or None
         The tank's own spelling; None where none was named.
     at : datetime or None
         When the tank was set up.
     has : bool
         Whether carbon dioxide is injected.
+    setup : str or None
+        planted, unplanted, reef or fish only, alone or beside carbon dioxide.
     analyte : str or None
         Whose kit it is.
     until : date or None
@@ -99,10 +120,11 @@ class Trait:
         An id of `core.message.doubts` where the day must be asked about.
     """
 
-    kind: Literal["set_up", "co2", "kit_expiry"]
+    kind: Literal["set_up", "co2", "setup", "kit_expiry"]
     tank: str | None = None
     at: datetime | None = None
     has: bool = True
+    setup: Setup | None = None
     analyte: str | None = None
     until: date | None = None
     problem: str | None = None
@@ -119,13 +141,15 @@ def read(text: str, context: Context) -> Trait | None:
     datetime.date(2026, 3, 3)
     >>> read("fern has co2", here).has, read("fern has no co2", here).has
     (True, False)
+    >>> read("fern is planted", here).setup
+    'planted'
     >>> read("kh kit expires 05/2026", here).until
     datetime.date(2026, 5, 31)
     """
     if len(text) > LONGEST or "?" in text:
         return None
     folded = _YEARS.sub(_in_months, fold(text))
-    said = (_SET_UP.search(folded), _OLD.search(folded), _CARBON.search(folded))
+    said = (_SET_UP.search(folded), _OLD.search(folded), _MADE.search(folded))
     expiry = _EXPIRY.search(folded) if _KIT.search(folded) else None
     if not any(said) and expiry is None:
         return None
@@ -139,7 +163,7 @@ def read(text: str, context: Context) -> Trait | None:
     set_up, old, _ = said
     if set_up is not None:
         return _first_day(set_up, tokens, context)
-    return _carbon(tokens) if old is None else _by_age(old, tokens, context)
+    return _made(tokens, folded) if old is None else _by_age(old, tokens, context)
 
 
 def _in_months(years: re.Match[str]) -> str:
@@ -185,16 +209,44 @@ def _by_age(said: re.Match[str], tokens: list[Token], context: Context) -> Trait
     return None if moment is None else Trait("set_up", tank, moment.at)
 
 
-def _carbon(tokens: list[Token]) -> Trait | None:
-    """Only where every word is a tank's name, CO2, having it, or beside the point."""
-    words = [word for token in tokens if token.kind not in {"tank", "p"} for word in _words(token)]
-    known = [word for word in words if not _CARBON.fullmatch(word)]
-    if len(known) == len(words) or any(w not in _HAVING | _LACKING | _BESIDE for w in known):
+def _made(tokens: list[Token], folded: str) -> Trait | None:
+    """Only where every word is a tank's name, CO2, plants, a reef, having it, or beside."""
+    told = _FISH_ONLY.search(folded)
+    words = [
+        word
+        for token in tokens
+        if token.kind not in {"tank", "p"} and not _within(token, told)
+        for word in _words(token)
+    ]
+    held = {word for word in words if not _CARBON.fullmatch(word)}
+    carbon = len(held) < len(set(words))
+    setup = _setup(held, fish_only=told is not None)
+    if held - _PLANTED - _UNPLANTED - _REEF - _HAVING - _LACKING - _BESIDE:
         return None
-    held = set(known)
-    if not held & (_HAVING | _LACKING):
+    tank, lacks = _tank(tokens), bool(held & _LACKING)
+    if carbon:
+        known = held & (_HAVING | _LACKING) or setup is not None
+        return Trait("co2", tank, has=not lacks, setup=setup) if known else None
+    if tank is None and not _TANK.search(folded):
         return None
-    return Trait("co2", _tank(tokens), has=not held & _LACKING)
+    if lacks:
+        setup = "unplanted" if setup == "planted" else None
+    return None if setup is None else Trait("setup", tank, setup=setup)
+
+
+def _setup(words: set[str], *, fish_only: bool) -> Setup | None:
+    """What a tank is made for, by its words; None where they tell none or two."""
+    told: list[Setup] = []
+    for of, name in ((_PLANTED, "planted"), (_UNPLANTED, "unplanted"), (_REEF, "reef")):
+        if words & of:
+            told.append(cast("Setup", name))
+    if fish_only:
+        told.append("fish only")
+    return told[0] if len(told) == 1 else None
+
+
+def _within(token: Token, span: re.Match[str] | None) -> bool:
+    return span is not None and span.start() <= token.start < span.end()
 
 
 def _words(token: Token) -> list[str]:

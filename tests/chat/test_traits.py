@@ -70,3 +70,62 @@ async def test_a_day_to_come_keeps_nothing(tmp_path: Path) -> None:
         await talk.say("/tank new Fern 90 l fresh")
         assert "nothing was kept" in await talk.text("fern was set up tomorrow")
         assert "set up" not in await talk.text("/tank fern")
+
+
+@pytest.mark.parametrize("said", ["/tank lagoon reef", "lagoon is a reef", "lagoon has corals"])
+async def test_a_reef_is_judged_for_corals(tmp_path: Path, said: str) -> None:
+    """Copper kills corals, and they bear 20 mg/L nitrate: common practice, no source."""
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Lagoon 150 l marine")
+        assert await found(talk, "no3 30") == []
+        assert (await talk.facts(said))["setup"] == "reef"
+        told = await found(talk, "no3 30 copper 0.05")
+        assert {(f["id"], f["severity"]) for f in told} == {
+            ("copper", "alarm"),
+            ("nitrate", "warn"),
+        }
+        assert "150 L, marine, reef" in await talk.text("/tank lagoon")
+
+
+async def test_a_tank_is_made_for_something_from_the_start(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        for line, kind, setup in (
+            ("/tank new Lagoon 150 l marine reef", "marine", "reef"),
+            ("/tank new Bay 400 l marine fish only", "marine", "fish only"),
+            ("/tank new Fern 90 l planted", "fresh", "planted"),
+        ):
+            made = await talk.facts(line)
+            assert (made["kind"], made["setup"]) == (kind, setup)
+        (low,) = await found(talk, "oxygen 6 temp 25")
+        assert low["id"] == "oxygen_by_day"
+
+
+async def test_a_fresh_water_tank_is_no_reef(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        (reply,) = await talk.say("fern is a reef")
+        assert "/tank Fern marine" in reply.text
+        assert "setup" not in (await talk.facts("/tank fern"))
+
+
+async def test_salinity_falls_faster_with_fish_only(tmp_path: Path) -> None:
+    """2 g/kg down a day with fish only, 1 with any invertebrate: common practice, no source."""
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Lagoon 150 l marine")
+        await talk.say("lagoon: kh 8 ph 8.2 temp 25 salinity 36 ammonia 0")
+        await talk.say("/source sea ph 8.2 kh 8 salinity 30 temp 25")
+        largest = {}
+        for said in ("lagoon is a reef", "lagoon is fish only"):
+            await talk.say(said)
+            largest[said] = (await talk.facts("what if i change 50%"))["largest_safe_share"]
+        assert 0.10 <= largest["lagoon is a reef"] <= 0.17
+        assert largest["lagoon is fish only"] > 1.5 * largest["lagoon is a reef"]
+
+
+async def test_injected_carbon_dioxide_is_told_to_be_turned_down(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        assert "move the surface" in await talk.text("co2 45")
+        await talk.say("fern is planted with co2")
+        await talk.wait(days=40)
+        assert "turn injection down, off at night" in await talk.text("co2 45")

@@ -57,9 +57,12 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         N_("pH was {was} at another hour; it swings over the day. Test at the same hour to tell."),
         {"was": 1},
     ),
-    "contradiction_low": (
-        N_("pH {ph} with KH {kh} at night leaves almost no CO2. Retest both."),
-        {"ph": 1, "kh": 1},
+    "oxygen_by_day": (
+        N_(
+            "Oxygen {oxygen} mg/L is little by day (the water could hold {saturation}): plants use"
+            " it up at night. Test before dawn."
+        ),
+        {"oxygen": 1, "saturation": 1},
     ),
     "chlorine": (
         N_(

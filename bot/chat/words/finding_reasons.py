@@ -54,13 +54,17 @@ _MEANING: Final[Mapping[str, str]] = {
         " work."
     ),
     "contradiction_low": N_(
-        "By night nothing uses CO2 up, and air gives more than these two readings leave."
+        "Without plants in light nothing uses CO2 up, and air gives more than these leave."
     ),
     "much_co2": N_("CO2 over 30 mg/L hinders breathing, most of all at night and in warm water."),
     "perhaps_much_co2": N_(
         "A colour chart is sure to 0.2 pH: that alone is a factor of 2.5 in CO2."
     ),
     "low_oxygen": N_("Warm water holds less; plants and filters use it up at night."),
+    "oxygen_by_day": N_(
+        "Light makes oxygen by day and nothing does at night, so what is little by day runs short"
+        " before dawn."
+    ),
     "chlorine": N_("Chlorine burns gills and kills the filter's bacteria."),
     "copper": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_unknown_stock": N_("Copper that a kit can just see kills shrimps, snails and corals."),

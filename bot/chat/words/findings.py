@@ -96,14 +96,31 @@ def _low_oxygen(facts: Facts) -> str:
 
 
 def _much_co2(facts: Facts) -> str:
-    if "ammonia" in facts:
-        told = _("CO2 is about {co2_mg_l} mg/L, over 30: turn injection down.")
-        return f"{_told(told, facts, co2_mg_l=SMALL)} {_(_NO_AIR)}"
-    told = _(
-        "CO2 is about {co2_mg_l} mg/L, over 30: turn injection down or move the surface, and watch"
-        " for gasping."
-    )
-    return _told(told, facts, co2_mg_l=SMALL)
+    if "injected" in facts:
+        told = _(
+            "CO2 is about {co2_mg_l} mg/L, over 30: turn injection down, off at night, and watch"
+            " for gasping."
+        )
+    elif "ammonia" in facts:
+        told = _("CO2 is about {co2_mg_l} mg/L, over 30: where it is injected, turn it down.")
+    else:
+        told = _(
+            "CO2 is about {co2_mg_l} mg/L, over 30: move the surface, watch for gasping; where it"
+            " is injected, turn it down."
+        )
+    said = _told(told, facts, co2_mg_l=SMALL)
+    return f"{said} {_(_NO_AIR)}" if "ammonia" in facts else said
+
+
+def _contradiction_low(facts: Facts) -> str:
+    if "plants" in facts:
+        told = _(
+            "pH {ph} with KH {kh} leaves almost no CO2, and nothing grows that uses it up. Retest"
+            " both."
+        )
+    else:
+        told = _("pH {ph} with KH {kh} at night leaves almost no CO2. Retest both.")
+    return _told(told, facts, ph=1, kh=1)
 
 
 def _perhaps_much_co2(facts: Facts) -> str:
@@ -193,6 +210,12 @@ def _moving(template: str, days: int, facts: Facts) -> str:
 
 
 def _copper(facts: Facts) -> str:
+    if "species" not in facts:
+        told = _(
+            "Copper {copper} mg/L kills corals and other invertebrates: change water now, with"
+            " water free of copper."
+        )
+        return _told(told, facts, copper=SMALL)
     return _(
         "Copper {copper} mg/L kills invertebrates ({species}): change water now, with water free of"
         " copper."
@@ -243,6 +266,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "overdose": overdose,
     "large_change": large_change,
     "contradiction": _contradiction,
+    "contradiction_low": _contradiction_low,
     "low_oxygen": _low_oxygen,
     "copper": _copper,
     "neglected": _neglected,

@@ -11,7 +11,7 @@ from bot.chat.words.numbers import litres, plain
 from bot.chat.words.text import N_, _
 from bot.chat.words.traits import day
 from core.message.model import Kit
-from core.tank import ALLOWANCE, FILLED, Box, Tank, TankKind
+from core.tank import ALLOWANCE, FILLED, Box, Setup, Tank, TankKind
 
 NO_LITRES = N_("no, I send the litres")
 
@@ -22,6 +22,13 @@ KINDS: Final[Mapping[TankKind, str]] = {
     "pond": N_("pond"),
 }
 
+SETUPS: Final[Mapping[Setup, str]] = {
+    "planted": N_("planted"),
+    "unplanted": N_("no plants"),
+    "reef": N_("reef"),
+    "fish only": N_("fish only"),
+}
+
 
 def shown(tank: Tank, zone: tzinfo | None = None) -> str:
     """A tank in one line."""
@@ -29,6 +36,8 @@ def shown(tank: Tank, zone: tzinfo | None = None) -> str:
         litres(tank.volume_l) if tank.volume_l is not None else _("volume not told yet"),
         _(KINDS[tank.kind]),
     ]
+    if tank.setup:
+        traits.append(_(SETUPS[tank.setup]))
     if tank.soft:
         traits.append(_("kept soft on purpose"))
     if tank.co2:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from bot.chat.words import names
 from bot.chat.words.numbers import MONTHS
 from bot.chat.words.text import N_, _, ngettext
 from core.message.doubts import FUTURE
+from core.tank import Setup
 
 REMIND_ME = N_("remind me in time")
 
@@ -47,6 +48,28 @@ def carbon(tank: str, *, has: bool) -> list[str]:
         else _("{tank}: no CO2 is injected.")
     )
     return [template.format(tank=tank)]
+
+
+def made_for(tank: str, setup: Setup) -> list[str]:
+    """What a tank is made for is on record, and what that changes."""
+    return [_(_MADE_FOR[setup]).format(tank=tank)]
+
+
+_MADE_FOR: Mapping[Setup, str] = {
+    "planted": N_("{tank}: planted. Oxygen is judged by its low before dawn from now on."),
+    "unplanted": N_("{tank}: no plants grow in it."),
+    "reef": N_("{tank}: a reef. Copper, nitrate and salinity are judged for corals from now on."),
+    "fish only": N_("{tank}: fish only. Salinity may fall by 2 g/kg a day, not only 1."),
+}
+
+
+def not_the_sea(tank: str) -> list[str]:
+    """A reef in fresh water."""
+    return [
+        _("{tank} is no marine tank on record. If it is one, send: /tank {tank} marine").format(
+            tank=tank
+        )
+    ]
 
 
 def kit(analyte: str, until: date, tank: str | None, *, past: bool) -> list[str]:

@@ -8,6 +8,7 @@ from core.advice import limits
 from core.advice.carbon import carbon_dioxide as equilibrium
 from core.advice.findings._model import Facts, Finding, seen
 from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
+from core.advice.setup import plants_grow
 from core.advice.state import Measured, State
 from core.analytes import ANALYTES
 from core.water.conductivity import conductivity_of_ions
@@ -69,8 +70,12 @@ def contradiction(state: State) -> Finding | None:
     least, most = co2_span(ph, kh)
     if least > (limits.CO2_CONTRADICTION_INJECTED if state.injected else limits.CO2_CONTRADICTION):
         return Finding("contradiction", "warn", facts | {"co2_mg_l": least})
-    if most < limits.CO2_TOO_LITTLE and ph.at.hour in NIGHT:
-        return Finding("contradiction_low", "warn", facts | {"co2_mg_l": most})
+    dark = ph.at.hour in NIGHT or plants_grow(state.tank) is False
+    if most < limits.CO2_TOO_LITTLE and dark:
+        facts |= {"co2_mg_l": most}
+        if ph.at.hour not in NIGHT:
+            facts["plants"] = "none"
+        return Finding("contradiction_low", "warn", facts)
     return None
 
 
@@ -82,7 +87,8 @@ def carbon_dioxide(state: State) -> Finding | None:
     """Too much carbon dioxide: measured, or implied by pH and KH whatever the kits' doubt."""
     reading = state.fresh("co2")
     if reading is not None and reading.qualifier != "<" and reading.value > limits.CO2_WARN:
-        return Finding("much_co2", "warn", {"co2_mg_l": reading.value} | _with_ammonia(state))
+        facts: Facts = {"co2_mg_l": reading.value}
+        return Finding("much_co2", "warn", facts | _what_bears_on_it(state))
     pair = pair_of_ph_and_kh(state)
     if pair is None or contradiction(state) is not None:
         return None
@@ -94,8 +100,8 @@ def carbon_dioxide(state: State) -> Finding | None:
     if found is None:
         return None
     middle, least, most = found.mg_l, found.least, found.most
-    facts: Facts = {"ph": ph.value, "kh": kh.value, "co2_mg_l": middle, "low": least, "high": most}
-    facts |= _with_ammonia(state)
+    facts = {"ph": ph.value, "kh": kh.value, "co2_mg_l": middle, "low": least, "high": most}
+    facts |= _what_bears_on_it(state)
     if least > limits.CO2_WARN:
         return Finding("much_co2", "warn", facts)
     if middle > limits.CO2_WARN:
@@ -103,9 +109,14 @@ def carbon_dioxide(state: State) -> Finding | None:
     return None
 
 
-def _with_ammonia(state: State) -> Facts:
-    """Whether there is ammonia, which driving carbon dioxide off would make poisonous."""
-    return {"ammonia": "present"} if seen(state.fresh("ammonia")) is not None else {}
+def _what_bears_on_it(state: State) -> Facts:
+    """Ammonia, which driving carbon dioxide off would make poisonous; where the CO2 comes from."""
+    facts: Facts = {}
+    if seen(state.fresh("ammonia")) is not None:
+        facts["ammonia"] = "present"
+    if state.injected:
+        facts["injected"] = "yes"
+    return facts
 
 
 def hardness_of_ions(state: State) -> Finding | None:

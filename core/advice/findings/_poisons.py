@@ -9,6 +9,7 @@ from core.advice import limits
 from core.advice._potassium import potassium_from_doses
 from core.advice.findings._model import Facts, Finding, Severity, seen, upper, within
 from core.advice.livestock import kept_in, nitrate_limit
+from core.advice.setup import is_reef, plants_grow
 from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.water.ammonia import acute_criterion, chronic_criterion, un_ionised_fraction
 from core.water.oxygen import oxygen_saturation
@@ -86,16 +87,17 @@ def nitrate(state: State) -> Finding | None:
 
 
 def limit_of_nitrate(state: State) -> float | None:
-    """The limit of the kinds on record, else that of fresh water; None in an unknown sea."""
+    """The limit of the kinds on record, else that of corals or fresh water; None in other seas."""
     of_kinds = nitrate_limit(state.tank)
-    if of_kinds is not None:
-        return of_kinds[0]
-    return None if state.tank.is_sea else limits.NITRATE_FRESH
+    limit = None if of_kinds is None else of_kinds[0]
+    if is_reef(state.tank):
+        return min(limit or limits.NITRATE_REEF, limits.NITRATE_REEF)
+    return limit if limit is not None or state.tank.is_sea else limits.NITRATE_FRESH
 
 
 def oxygen(state: State) -> Finding | None:
     """Too little dissolved oxygen, beside what the water could hold at its temperature."""
-    reading = state.last("oxygen")
+    reading = state.fresh("oxygen")
     if reading is None or reading.qualifier == ">" or reading.value >= limits.OXYGEN_WARN:
         return None
     severity: Severity = "alarm" if reading.value < limits.OXYGEN_ALARM else "warn"
@@ -107,10 +109,33 @@ def oxygen(state: State) -> Finding | None:
     return Finding("low_oxygen", severity, facts)
 
 
+BY_DAY = range(10, 22)
+"""Local hours in which plants make oxygen; common practice."""
+
+LITTLE_BY_DAY = 0.8
+"""Share of what the water could hold under which, by day, a planted tank runs short at night;
+common practice. Where no temperature is known it is held to be 25 °C."""
+
+
+def oxygen_by_day(state: State) -> Finding | None:
+    """Oxygen that is enough by day but little for water in which plants use it up at night."""
+    reading = state.fresh("oxygen")
+    if reading is None or reading.is_limit or not (plants_grow(state.tank) or is_reef(state.tank)):
+        return None
+    if reading.value < limits.OXYGEN_WARN or reading.at.hour not in BY_DAY:
+        return None
+    known = state.fresh("temperature")
+    warmth = within(known.value if known else 25.0, 0.0, 45.0)
+    could = oxygen_saturation(warmth, within(state.salinity, 0.0, 60.0))
+    if reading.value >= LITTLE_BY_DAY * could:
+        return None
+    return Finding("oxygen_by_day", "note", {"oxygen": reading.value, "saturation": could})
+
+
 def chlorine(state: State) -> Finding | None:
     """Chlorine or chloramine left in the water."""
     for analyte in ("total_chlorine", "chlorine"):
-        reading = seen(state.last(analyte))
+        reading = seen(state.fresh(analyte))
         if reading is not None and reading.value > limits.CHLORINE_WARN:
             return Finding("chlorine", "alarm", {"chlorine": reading.value})
     return None
@@ -124,6 +149,8 @@ def copper(state: State) -> Finding | None:
     kept = kept_in(state.tank)
     harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
     facts: Facts = {"copper": reading.value}
+    if not harmed and is_reef(state.tank):
+        return Finding("copper", "alarm", facts)  # by the keeper's word, though none is on record
     if harmed:
         return Finding("copper", "alarm", facts | {"species": ", ".join(harmed[:3])})
     if not kept.kinds:

@@ -33,6 +33,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "0.02 mg/L: WEF MOP 8",
     ),
     _rule("oxygen temperature", _poisons.oxygen, "low_oxygen", "aerate"),
+    _rule("oxygen temperature", _poisons.oxygen_by_day, "oxygen_by_day", "measure"),
     _rule(
         f"copper kh {STOCK}",
         _poisons.copper,

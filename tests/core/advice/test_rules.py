@@ -53,6 +53,14 @@ def _few(count: int, name: str = "neon tetra") -> Tank:
     return Tank("Fern", stock=(Stock(name, count),))
 
 
+def set_up(setup: str, kind: str = "fresh", *stock: str) -> Tank:
+    """A tank whose keeper said what it is made for."""
+    return tank(*stock, kind=kind, setup=setup)
+
+
+WARM = read("temperature", 25.0)
+ALMOST_NONE = [read("ph", 9.6, low=9.4, high=9.8), read("kh", 4.0)]
+
 CASES: list[tuple[str, str, State, str | None]] = [
     # what was just done
     ("overdose", "speak: KH by 1 °dH a day, common practice; 36 g in 120 L are 10",
@@ -83,6 +91,40 @@ CASES: list[tuple[str, str, State, str | None]] = [
      state(read("copper", 0.1), read("kh", 8), of=TETRAS), None),
     ("copper_low_kh", "edge: 60 mg/L is 3.36 °dH",
      state(read("copper", 0.1), read("kh", 3.37), of=TETRAS), None),
+    ("copper", "speak: a reef with no coral on record, common practice",
+     state(read("copper", 0.05), of=set_up("reef", "marine")), "alarm"),
+    ("copper", "silent: a fish-only sea of known fish",
+     state(read("copper", 0.05), of=set_up("fish only", "marine", "clownfish")), None),
+    # light and dark
+    ("oxygen_by_day", "speak: 6 of 8.26 mg/L (EN 25814, grade B), planted",
+     state(read("oxygen", 6.0), WARM, of=set_up("planted")), "note"),
+    ("oxygen_by_day", "speak: plants on record", state(read("oxygen", 6.0), WARM,
+                                                       of=tank("anubias")), "note"),
+    ("oxygen_by_day", "speak: a pond", state(read("oxygen", 6.0), WARM, of=tank(kind="pond")),
+     "note"),
+    ("oxygen_by_day", "silent: nobody said that anything grows",
+     state(read("oxygen", 6.0), WARM), None),
+    ("oxygen_by_day", "silent: at night it is what it is",
+     state(read("oxygen", 6.0, 0.4), WARM, of=set_up("planted")), None),
+    ("oxygen_by_day", "silent: low already", state(read("oxygen", 4.0), WARM,
+                                                   of=set_up("planted")), None),
+    ("oxygen_by_day", "edge: 0.8 of 8.26 is 6.6",
+     state(read("oxygen", 6.62), WARM, of=set_up("planted")), None),
+    ("contradiction_low", "speak: nothing grows, so the hour is all one",
+     state(*ALMOST_NONE, of=set_up("unplanted")), "warn"),
+    ("contradiction_low", "silent: by day plants may have used it up",
+     state(*ALMOST_NONE, of=set_up("planted")), None),
+    ("contradiction_low", "silent: nobody said that nothing grows", state(*ALMOST_NONE), None),
+    ("contradiction_low", "edge: plants on record gainsay the word",
+     state(*ALMOST_NONE, of=set_up("unplanted", "fresh", "anubias")), None),
+    ("nitrate", "speak: 25 mg/L in a reef, common practice",
+     state(read("nitrate", 25), of=set_up("reef", "marine")), "warn"),
+    ("nitrate", "silent: in a sea of which nothing is known",
+     state(read("nitrate", 25), of=SEA), None),
+    ("nitrate", "edge: the limit itself",
+     state(read("nitrate", 20), of=set_up("reef", "marine")), None),
+    ("nitrate", "speak: marine fish, 20 mg/L as N, Camargo et al. 2005, grade A",
+     state(read("nitrate", 90), of=set_up("fish only", "marine", "clownfish")), "warn"),
     # potassium: 1 g of the bicarbonate holds 390.5 mg (39.098 / 100.115)
     ("potassium_sum", "speak: 10 g in 100 L is 39 mg/L, over 20 with shrimps",
      state(of=tank("cherry shrimp", volume_l=100.0),

@@ -135,3 +135,52 @@ def test_other_things_are_none(text: str) -> None:
 def test_any_order_of_its_words_is_answered(text: str) -> None:
     found = read(text, HERE)
     assert found is None or found.kind in {"set_up", "co2", "kit_expiry"}
+
+
+@pytest.mark.parametrize(
+    ("text", "tank", "setup"),
+    [
+        ("fern is planted", "Fern", "planted"),
+        ("Fern is a planted tank", "Fern", "planted"),
+        ("fern has plants", "Fern", "planted"),
+        ("fern has no plants", "Fern", "unplanted"),
+        ("fern is unplanted", "Fern", "unplanted"),
+        ("fern ist bepflanzt", "Fern", "planted"),
+        ("fern ohne pflanzen", "Fern", "unplanted"),
+        ("quarry is a reef tank", "Quarry", "reef"),
+        ("quarry has corals", "Quarry", "reef"),
+        ("quarry is fish only", "Quarry", "fish only"),
+        ("my tank is planted", None, "planted"),
+    ],
+)
+def test_what_a_tank_is_made_for(text: str, tank: str | None, setup: str) -> None:
+    found = read(text, HERE)
+    assert found is not None
+    assert (found.kind, found.tank, found.setup) == ("setup", tank, setup)
+
+
+@pytest.mark.parametrize(
+    ("text", "has"), [("fern is planted with co2", True), ("fern is planted, no co2", False)]
+)
+def test_plants_and_carbon_dioxide_in_one(text: str, has: bool) -> None:
+    found = read(text, HERE)
+    assert found is not None
+    assert (found.kind, found.has, found.setup) == ("co2", has, "planted")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i planted 5 anubias in fern",
+        "planted",
+        "reef",
+        "is fern planted?",
+        "how much iron for a planted tank",
+        "the reef shop has corals",
+        "fern is planted and a reef",
+        "quarry has no corals",
+        "fern: plants are dying",
+    ],
+)
+def test_other_talk_of_plants_and_reefs_is_none(text: str) -> None:
+    assert read(text, HERE) is None
