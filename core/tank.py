@@ -13,7 +13,7 @@ TankKind = Literal["fresh", "brackish", "marine", "pond"]
 KINDS: tuple[TankKind, ...] = ("fresh", "brackish", "marine", "pond")
 
 
-Setup = Literal["planted", "unplanted", "reef", "fish only"]
+Setup = Literal["planted", "unplanted", "reef", "fish_only"]
 """What a keeper says that a tank is made for; its record of animals tells the rest."""
 
 
@@ -42,7 +42,7 @@ class Tank:
     co2 : bool
         True where carbon dioxide is injected.
     setup : str or None
-        planted, unplanted, reef or fish only, where the keeper said so.
+        planted, unplanted, reef or fish_only, where the keeper said so.
     set_up : datetime or None
         When it was set up, where the keeper said so.
     named : bool

@@ -26,7 +26,7 @@ SETUP_WORDS: Final[dict[str, Setup]] = {
     "planted": "planted",
     "unplanted": "unplanted",
     "reef": "reef",
-    "fish-only": "fish only",
+    "fish-only": "fish_only",
 }
 SOFT_WORDS: Final = frozenset({"soft", "blackwater"})
 POND_WORDS: Final = frozenset(

@@ -82,7 +82,7 @@ class TankRow(Base):
     co2: Mapped[bool] = mapped_column(default=False, server_default=false())
     """Whether carbon dioxide is injected."""
     setup: Mapped[str | None]
-    """What the keeper says that it is made for: planted, unplanted, reef or fish only."""
+    """What the keeper says that it is made for: planted, unplanted, reef or fish_only."""
     set_up_at: Mapped[datetime | None]
     """When the tank was set up, where the keeper said so."""
     source_id: Mapped[int | None] = mapped_column(ForeignKey("tanks.id"))

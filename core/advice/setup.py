@@ -34,4 +34,4 @@ def holds_only_fish(tank: Tank) -> bool:
     if tank.setup == "reef" or any(row.is_invertebrate for row in kinds):
         return False
     unknown = any(stock.count > 0 for stock in kept.unknown)
-    return tank.setup == "fish only" or (bool(kinds) and not unknown)
+    return tank.setup == "fish_only" or (bool(kinds) and not unknown)

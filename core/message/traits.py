@@ -111,7 +111,7 @@ class Trait:
     has : bool
         Whether carbon dioxide is injected.
     setup : str or None
-        planted, unplanted, reef or fish only, alone or beside carbon dioxide.
+        planted, unplanted, reef or fish_only, alone or beside carbon dioxide.
     analyte : str or None
         Whose kit it is.
     until : date or None
@@ -241,7 +241,7 @@ def _setup(words: set[str], *, fish_only: bool) -> Setup | None:
         if words & of:
             told.append(cast("Setup", name))
     if fish_only:
-        told.append("fish only")
+        told.append("fish_only")
     return told[0] if len(told) == 1 else None
 
 

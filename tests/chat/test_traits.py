@@ -91,7 +91,7 @@ async def test_a_tank_is_made_for_something_from_the_start(tmp_path: Path) -> No
     async with talking(tmp_path) as talk:
         for line, kind, setup in (
             ("/tank new Lagoon 150 l marine reef", "marine", "reef"),
-            ("/tank new Bay 400 l marine fish only", "marine", "fish only"),
+            ("/tank new Bay 400 l marine fish only", "marine", "fish_only"),
             ("/tank new Fern 90 l planted", "fresh", "planted"),
         ):
             made = await talk.facts(line)

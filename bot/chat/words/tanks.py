@@ -26,7 +26,7 @@ SETUPS: Final[Mapping[Setup, str]] = {
     "planted": N_("planted"),
     "unplanted": N_("no plants"),
     "reef": N_("reef"),
-    "fish only": N_("fish only"),
+    "fish_only": N_("fish only"),
 }
 
 

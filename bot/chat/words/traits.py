@@ -59,7 +59,7 @@ _MADE_FOR: Mapping[Setup, str] = {
     "planted": N_("{tank}: planted. Oxygen is judged by its low before dawn from now on."),
     "unplanted": N_("{tank}: no plants grow in it."),
     "reef": N_("{tank}: a reef. Copper, nitrate and salinity are judged for corals from now on."),
-    "fish only": N_("{tank}: fish only. Salinity may fall by 2 g/kg a day, not only 1."),
+    "fish_only": N_("{tank}: fish only. Salinity may fall by 2 g/kg a day, not only 1."),
 }
 
 

@@ -94,7 +94,7 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("copper", "speak: a reef with no coral on record, common practice",
      state(read("copper", 0.05), of=set_up("reef", "marine")), "alarm"),
     ("copper", "silent: a fish-only sea of known fish",
-     state(read("copper", 0.05), of=set_up("fish only", "marine", "clownfish")), None),
+     state(read("copper", 0.05), of=set_up("fish_only", "marine", "clownfish")), None),
     # light and dark
     ("oxygen_by_day", "speak: 6 of 8.26 mg/L (EN 25814, grade B), planted",
      state(read("oxygen", 6.0), WARM, of=set_up("planted")), "note"),
@@ -124,7 +124,7 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("nitrate", "edge: the limit itself",
      state(read("nitrate", 20), of=set_up("reef", "marine")), None),
     ("nitrate", "speak: marine fish, 20 mg/L as N, Camargo et al. 2005, grade A",
-     state(read("nitrate", 90), of=set_up("fish only", "marine", "clownfish")), "warn"),
+     state(read("nitrate", 90), of=set_up("fish_only", "marine", "clownfish")), "warn"),
     # potassium: 1 g of the bicarbonate holds 390.5 mg (39.098 / 100.115)
     ("potassium_sum", "speak: 10 g in 100 L is 39 mg/L, over 20 with shrimps",
      state(of=tank("cherry shrimp", volume_l=100.0),

@@ -46,14 +46,14 @@ def test_reefs(of: Tank, reef: bool, reason: str) -> None:
         (tank("clownfish", kind="marine"), True, "known fish"),
         (tank("clownfish", kind="marine", setup="reef"), False, "told a reef"),
         (tank("clownfish", "acropora", kind="marine"), False, "a coral"),
-        (tank(kind="marine", setup="fish only"), True, "told"),
+        (tank(kind="marine", setup="fish_only"), True, "told"),
         (
-            tank("gryphon", kind="marine", setup="fish only"),
+            tank("gryphon", kind="marine", setup="fish_only"),
             True,
             "told, though the name is unknown",
         ),
         (tank("gryphon", kind="marine"), False, "may be anything"),
-        (tank("turbo snail", kind="marine", setup="fish only"), False, "the record gainsays it"),
+        (tank("turbo snail", kind="marine", setup="fish_only"), False, "the record gainsays it"),
     ],
 )
 def test_fish_only(of: Tank, only: bool, reason: str) -> None:

@@ -149,7 +149,7 @@ def test_any_order_of_its_words_is_answered(text: str) -> None:
         ("fern ohne pflanzen", "Fern", "unplanted"),
         ("quarry is a reef tank", "Quarry", "reef"),
         ("quarry has corals", "Quarry", "reef"),
-        ("quarry is fish only", "Quarry", "fish only"),
+        ("quarry is fish only", "Quarry", "fish_only"),
         ("my tank is planted", None, "planted"),
     ],
 )
