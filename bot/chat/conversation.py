@@ -111,6 +111,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         if topic is None:
             return [await turn.reply(words.not_yet(parsed.command.name))]
         return await topic(turn, parsed.command, parsed)
+    if emergencies.is_danger(turn, parsed):
+        return await _call(turn, parsed)
     if (trait := traits.trait_of(turn, parsed)) is not None:
         return await traits.answer(turn, trait)
     if (coming := arrivals.coming_in(turn, parsed)) is not None:
@@ -124,12 +126,11 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks.own(turn)) is not None:
         return described
-    replies: list[Reply] = []
     if emergencies.is_call(turn, parsed):
-        told_beside = emergencies.without_mishap(parsed)
-        if told_beside.values or told_beside.events:
-            replies += await readings.keep(turn, told_beside)
-        return [*replies, await emergencies.answer(turn, parsed)]
+        return await _call(turn, parsed)
+    if (steps := await emergencies.typed_what_now(turn)) is not None:
+        return [steps]
+    replies: list[Reply] = []
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, parsed)
     if parsed.question is not None:
@@ -141,6 +142,15 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if not replies and turn.incoming.addressed:
         replies.append(await turn.reply(words.hint(_example_tank(turn))))
     return replies
+
+
+async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
+    """Store what is told beside a call for help, and answer the call."""
+    replies: list[Reply] = []
+    told_beside = emergencies.without_mishap(turn, parsed)
+    if told_beside.values or told_beside.events:
+        replies += await readings.keep(turn, told_beside)
+    return [*replies, await emergencies.answer(turn, parsed)]
 
 
 def _example_tank(turn: Turn) -> str | None:

@@ -4,74 +4,118 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
-from bot.chat import dose_reply
+from bot.chat import dose_reply, standing
+from bot.chat.changes import Asked, is_chlorinated
 from bot.chat.model import Reply
-from bot.chat.state import state_of
+from bot.chat.state import source_of, state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import cautions
 from bot.chat.words import emergencies as words
+from bot.chat.words import findings as finding_words
 from bot.chat.words.text import _
 from bot.countries import country_of
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.cautions import touched
-from core.advice.emergencies import Danger, help_for, recognise
-from core.advice.findings import Finding
+from core.advice.emergencies import (
+    OF_PEOPLE,
+    Danger,
+    asks_what_now,
+    distressed,
+    gasps,
+    help_for,
+    recognise,
+)
+from core.advice.findings import Finding, find
+from core.advice.first_aid import NewWater
 from core.advice.forbidden import forbidden
 from core.advice.plan import Refusal
-from core.message.model import Parsed
+from core.advice.state import State
+from core.message.model import Event, Parsed, Question
 
 ASKS = re.compile(
     r"\?|^\W*(can|could|may|should|shall|how|what|is|are|do|does|will)\b", re.IGNORECASE
 )
-URGENT = re.compile(r"^\W*(help|emergency|urgent|sos)\b|\bgasp|\bcrash", re.IGNORECASE)
 QUIET = frozenset({"none", "unclear"})
 
-BESIDE_EVENTS: Final = frozenset({"chlorine", "overdose", "swallowed", "gasping"})
-"""Dangers that are told beside what was done: "changed 30% and forgot the dechlorinator"."""
+DOSING: Final = frozenset({"dose", "effect", "convert", "co2"})
+"""Questions of which an illness is only the reason: their own topics refuse what must be."""
 
 OF_ALARM: Final[Mapping[str, Danger]] = {
     "ammonia": "ammonia",
+    "ammonia_without_ph": "ammonia",
     "nitrite": "nitrite",
     "chlorine": "chlorine",
     "low_oxygen": "gasping",
     "copper": "overdose",
     "overdose": "overdose",
 }
-"""The steps that belong to the alarm of a finding."""
+"""The steps that belong to a finding."""
+
+NO_ANIMALS: Final = frozenset(
+    {"heater", "heater_hot", "heater_cold", "power", "filter", "leak", "frozen"}
+)
+"""Dangers of things: what "died" in such a message is the thing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """What a message calls for: steps, a refusal or a caution."""
+
+    danger: Danger | None = None
+    refused: str | None = None
+    caution: str | None = None
+
+    def __bool__(self) -> bool:
+        return not (self.danger is None and self.refused is None and self.caution is None)
+
+
+def is_danger(turn: Turn, parsed: Parsed) -> bool:
+    """Whether a message names a danger, which goes before all else that it may say."""
+    return turn.incoming.addressed and parsed.command is None and _danger(turn, parsed) is not None
 
 
 def is_call(turn: Turn, parsed: Parsed) -> bool:
     """Whether a message calls for help, or asks what the cautions refuse."""
-    if not turn.incoming.addressed:
-        return False
-    danger, refused, caution = _found(turn, parsed)
-    return not (danger is None and refused is None and caution is None)
+    return turn.incoming.addressed and bool(_found(turn, parsed))
 
 
 async def answer(turn: Turn, parsed: Parsed) -> Reply:
     """Answer a call for help, refuse what the cautions refuse, or say the caution itself."""
-    danger, refused, caution = _found(turn, parsed)
-    if danger is not None:
-        return await _help(turn, parsed, danger)
-    if refused is not None:
-        return await dose_reply.refuse(turn, Refusal(refused), None)
-    return await turn.reply(cautions.caution(caution or "storage"), facts={"caution": caution})
+    call = _found(turn, parsed)
+    if call.danger is not None:
+        return await _help(turn, parsed, call.danger)
+    if call.refused is not None:
+        return await dose_reply.refuse(turn, Refusal(call.refused), None)
+    name = call.caution or "storage"
+    return await turn.reply(cautions.caution(name), facts={"caution": name})
 
 
-def _found(turn: Turn, parsed: Parsed) -> tuple[Danger | None, str | None, str | None]:
+def _found(turn: Turn, parsed: Parsed) -> Call:
     """The danger, the refusal and the caution that a message touches."""
     text = turn.incoming.text
     danger = _danger(turn, parsed)
+    if danger is not None:
+        return Call(danger)
     quiet = parsed.intent in QUIET or _is_vague(parsed)
-    if danger is not None or not quiet or not ASKS.search(text):
-        return danger, None, None
-    refused = forbidden(text)
-    return None, refused, None if refused is not None else touched(text)
+    if not quiet:
+        return Call()
+    asked = ASKS.search(text) is not None
+    caution = touched(text, asked=asked)
+    refused = forbidden(text) if asked else None
+    if caution in FIRST or refused is None:
+        refused = None if caution is not None else refused
+    if refused or caution:
+        return Call(None, refused, None if refused else caution)
+    return Call("general") if parsed.intent in QUIET and distressed(text) else Call()
+
+
+FIRST: Final = frozenset({"hands", "dead_fish", "eaten_by_pet", "no_dechlorinator", "pressure"})
+"""Cautions that say more than the refusal of the same words would."""
 
 
 def _is_vague(parsed: Parsed) -> bool:
@@ -79,44 +123,55 @@ def _is_vague(parsed: Parsed) -> bool:
     asked = parsed.question
     return (
         asked is not None
-        and asked.kind in {"safe", "why", "keep"}
+        and asked.kind in {"safe", "why", "keep", "when"}
         and not asked.premises
         and asked.analyte in {None, "copper"}
     )
 
 
 def _danger(turn: Turn, parsed: Parsed) -> Danger | None:
-    text = turn.incoming.text
-    asked_help = parsed.question is not None and parsed.question.kind == "help"
-    if parsed.intent in QUIET or asked_help or _is_vague(parsed) or URGENT.search(text):
-        return recognise(text)
-    danger = recognise(text) if parsed.events else None
-    return danger if danger in BESIDE_EVENTS else None
+    if any(event.kind == "note" for event in parsed.events):
+        return None
+    danger = recognise(turn.incoming.text)
+    asked = parsed.question
+    if danger == "illness" and asked is not None and asked.kind in DOSING:
+        return None
+    return danger
 
 
-def without_mishap(parsed: Parsed) -> Parsed:
-    """A message without the doses of nothing known: the mishap itself is no dose to keep."""
-    kept = tuple(
-        event
-        for event in parsed.events
-        if event.kind != "dose" or event.grams or event.millilitres or event.spoons
-    )
-    return replace(parsed, events=kept)
+def without_mishap(turn: Turn, parsed: Parsed) -> Parsed:
+    """A message without what the mishap itself looks like: doses of nothing known, dead heaters."""
+    danger = recognise(turn.incoming.text)
+    kept = tuple(event for event in parsed.events if not _is_mishap(event, danger))
+    return replace(parsed, events=kept, doubts=())
+
+
+def _is_mishap(event: Event, danger: Danger | None) -> bool:
+    if event.kind == "dose":
+        return not (event.grams or event.millilitres or event.spoons)
+    if event.kind in {"lost", "added", "moved"}:
+        return danger in OF_PEOPLE or (danger in NO_ANIMALS and event.count is None)
+    return False
 
 
 async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
-    return await help_in(turn, stored, danger)
+    return await help_in(turn, stored, danger, gasping=gasps(turn.incoming.text))
 
 
 def what_now(told: Told, found: Sequence[Finding]) -> list[Choice]:
-    """The button that leads from an alarm to its first-minute steps, if there is any."""
-    for finding in found:
-        danger = OF_ALARM.get(finding.id) if finding.severity == "alarm" else None
-        if danger is not None:
-            held = {"tank": told.tank.id, "danger": danger}
-            return [Choice(_(words.WHAT_NOW), "what_now", "", held)]
-    return []
+    """The button that leads from poison in the water to its first-minute steps, if there is any."""
+    danger = _worst(found)
+    if danger is None:
+        return []
+    held = {"tank": told.tank.id, "danger": danger}
+    return [Choice(_(words.WHAT_NOW), "what_now", "", held)]
+
+
+def _worst(found: Sequence[Finding]) -> Danger | None:
+    """The danger of the worst finding that has steps; a note has none."""
+    told = (OF_ALARM.get(finding.id) for finding in found if finding.severity != "note")
+    return next((danger for danger in told if danger is not None), None)
 
 
 async def press_what_now(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -125,12 +180,85 @@ async def press_what_now(turn: Turn, _offer: Offer, choice: Choice) -> list[Repl
     return [await help_in(turn, stored, choice.arguments["danger"])]
 
 
-async def help_in(turn: Turn, stored: StoredTank | None, danger: Danger) -> Reply:
+async def typed_what_now(turn: Turn) -> Reply | None:
+    """Answer ``what now`` where no button says so: the steps of what is wrong by the readings.
+
+    Where nothing is, how the tank stands; None where nothing is asked so.
+    """
+    if not turn.incoming.addressed or not asks_what_now(turn.incoming.text):
+        return None
+    stored = turn.current_tank
+    if stored is None:
+        return await help_in(turn, None, "general")
+    danger = _worst(_standing(await state_of(turn, stored, turn.now)))
+    if danger is not None:
+        return await help_in(turn, stored, danger)
+    (how,) = await standing.status(turn, Question("safe"))
+    return how
+
+
+async def help_in(
+    turn: Turn, stored: StoredTank | None, danger: Danger, *, gasping: bool = False
+) -> Reply:
     """Give the first-minute steps for a danger in a tank."""
-    state = None if stored is None else await state_of(turn, stored, turn.now)
-    found = help_for(danger, state)
-    name = stored.name if stored is not None else None
-    held = {"ph": found.ph, "ammonia": found.total_n, "nh3_n": found.nh3_n, "tank": name}
-    facts: dict[str, Any] = {"emergency": danger}
+    of_tank = stored is not None and danger not in OF_PEOPLE
+    state = await state_of(turn, stored, turn.now) if of_tank and stored is not None else None
+    new = await _new_water(turn, stored, state)
+    found = help_for(danger, state, new, gasping=gasping)
+    name = stored.name if stored is not None and of_tank else None
+    country = country_of(turn.chat.zone_name)
+    lines = words.lines(found, name, country, None if state is None else known(state, danger))
+    share = found.share
+    held = {
+        "ph": found.ph,
+        "ammonia": found.total_n,
+        "nh3_n": found.nh3_n,
+        "tank": name,
+        "largest_safe_share": None if share is None else share.most,
+        "ro_share": None if share is None else share.ro_share or None,
+    }
+    facts: dict[str, Any] = {"emergency": found.danger}
     facts |= {key: value for key, value in held.items() if value is not None}
-    return await turn.reply(words.lines(found, name, country_of(turn.chat.zone_name)), facts=facts)
+    return await turn.reply(lines, facts=facts, choices=_sides(stored, found.danger))
+
+
+def _sides(stored: StoredTank | None, danger: Danger) -> list[Choice]:
+    """Which way a heater failed, where nobody said it."""
+    if danger != "heater":
+        return []
+    held = None if stored is None else stored.id
+    return [
+        Choice(label, "what_now", "", {"tank": held, "danger": side})
+        for label, side in ((_("too hot"), "heater_hot"), (_("too cold"), "heater_cold"))
+    ]
+
+
+SHOWING: Final[frozenset[Danger]] = frozenset({"gasping", "general", "illness", "jumped"})
+"""Dangers whose cause may be known from the readings."""
+
+
+def known(state: State, danger: Danger) -> str | None:
+    """What the fresh readings show to be wrong, of what can make animals ill."""
+    if danger not in SHOWING:
+        return None
+    alarms = (f for f in _standing(state) if f.severity == "alarm" and f.id in OF_ALARM)
+    worst = next(alarms, None)
+    return None if worst is None else finding_words.line(worst)
+
+
+def _standing(state: State) -> list[Finding]:
+    """What is found in only what was read lately."""
+    fresh = {name: each for name, each in state.readings.items() if each.is_fresh(state.now)}
+    return find(replace(state, readings=fresh), frozenset(fresh))
+
+
+async def _new_water(turn: Turn, stored: StoredTank | None, state: State | None) -> NewWater | None:
+    """The water that a tank is filled from, as far as it is on record."""
+    if stored is None or state is None:
+        return None
+    source = await source_of(turn, stored)
+    if source is None:
+        return None
+    water = State(source.tank, turn.local_now, readings=dict(state.source))
+    asked = Asked(stored, state, water, source.name)
+    return NewWater(source.name, water, chlorinated=is_chlorinated(asked))

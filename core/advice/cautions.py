@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from core.advice.alarm_words import named
 from core.advice.changes import Waters
 
 _TOUCHED: Final[tuple[tuple[str, str], ...]] = (
@@ -29,6 +30,16 @@ _TOUCHED: Final[tuple[tuple[str, str], ...]] = (
     ("pure_water", r"\b(pure|only|just|100 ?%) (ro|rain|distilled)\b|\bfill\b.*\b(ro|distilled)\b"),
 )
 
+SAID: Final = (
+    "no_dechlorinator",
+    "chlorine_smell",
+    "hands",
+    "dead_fish",
+    "eaten_by_pet",
+    "pressure",
+)
+"""Cautions that the words of danger know, in nine languages; the first of several is said."""
+
 TAP_NITRATE: Final = 44.0
 """10 mg/L as N: the US drinking limit, as in Camargo et al. 2005 (grade A). [mg/L NO3]"""
 
@@ -36,14 +47,26 @@ SOFTENED_LACKS: Final = 3.0
 """KH over GH by so much, with hardly any GH, looks like a softener; common practice. [°dH]"""
 
 
-def touched(text: str) -> str | None:
-    """Name the caution that a question touches; None where it touches none.
+def touched(text: str, *, asked: bool = True) -> str | None:
+    """Name the caution that a text touches; None where it touches none.
+
+    Parameters
+    ----------
+    text : str
+        The message as written.
+    asked : bool, optional
+        True for a question; what is only told touches no more than the words of danger do.
 
     Examples
     --------
     >>> touched("can i use softened water?")
     'softened'
     """
+    said = named(text).get("caution", frozenset())
+    if said:
+        return next(name for name in SAID if name in said)
+    if not asked:
+        return None
     folded = text.casefold()
     for name, pattern in _TOUCHED:
         if re.search(pattern, folded):

@@ -4,92 +4,133 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final, Literal
 
+from core.advice.alarm_words import named
 from core.advice.ammonia_gate import gate_limit, upper_total
+from core.advice.danger import poison_in
+from core.advice.first_aid import NewWater, Share, safe_share
+from core.advice.limits import SALT_WATER
 from core.advice.outlook import temperature_of
 from core.advice.state import State
 from core.water import un_ionised_fraction
 
 Danger = Literal[
+    "electric",
+    "heater_dry",
+    "fumes",
+    "co2_air",
+    "toxin",
     "swallowed",
-    "gasping",
-    "ammonia",
-    "nitrite",
-    "ph_crash",
+    "sting",
+    "pet",
+    "wound",
     "chlorine",
+    "bleach",
+    "contaminated",
     "overdose",
+    "jumped",
+    "leak",
+    "overfed",
+    "heater_hot",
+    "heater_cold",
     "heater",
     "power",
+    "filter",
+    "frozen",
+    "ph_crash",
+    "ammonia",
+    "nitrite",
+    "gasping",
     "general",
+    "illness",
 ]
 
-_CALLS: Final[tuple[tuple[Danger, str], ...]] = (
-    (
-        "swallowed",
-        r"\b(drank|drunk|swallow(ed)?|ate|eaten|licked)\b.*\b(it|water|salt|powder|tablet|drops?|"
-        r"reagent|kit|chemical)s?\b|\b(child|kid|baby|toddler|son|daughter|dog|cat)\b.*"
-        r"\b(drank|swallow(ed)?|ate|eaten)\b|\b(reagent|kit|acid|powder|solution) in"
-        r" (my|the|his|her) (eye|eyes|mouth)\b",
-    ),
-    (
-        "gasping",
-        r"\bgasp(ing|s)?\b|\bgulping\b|\b(hang|hanging|breathing|panting)\b.*\b(surface|top)\b"
-        r"|\bsuffocat",
-    ),
-    ("ph_crash", r"\bph\b.*\b(crash(ed|ing)?|dropped like|plummet|collapsed)\b|\bph crash"),
-    (
-        "overdose",
-        r"\boverdos(e|ed|ing)\b|\bdouble dosed\b|\bdosed (way |far )?too much\b"
-        r"|\btoo much (soda|buffer|salt|fertili[sz]er|medicine|chemical|product|dechlorinator)",
-    ),
-    (
-        "chlorine",
-        r"\bforgot\b.*\b(dechlorinat|conditioner)|\b(no|without) (dechlorinator|conditioner)\b"
-        r"|\b(untreated|raw) tap\b|\bchlorine\b.*\b(in the tank|help|emergency)\b"
-        r"|\b(help|emergency|urgent)\b.*\bchlor(ine|amine)",
-    ),
-    (
-        "heater",
-        r"\bheater\b.*\b(stuck|broke|broken|fail(ed)?|died|cook|on full|won'?t (turn|switch) off)"
-        r"|\b(tank|water) (is |got )?(too hot|boiling|overheat(ed|ing)?)\b",
-    ),
-    (
-        "power",
-        r"\bpower\b.*\b(cut|out|outage|failure|gone|off)\b|\bblackout\b|\bno (power|electricity)\b"
-        r"|\belectricity (is )?(out|off|gone)\b",
-    ),
-    (
-        "ammonia",
-        r"\b(help|emergency|urgent|sos)\b.*\bammonia\b"
-        r"|\bammonia (spike|burn|poisoning|emergency)\b",
-    ),
-    ("nitrite", r"\b(help|emergency|urgent|sos)\b.*\bnitrite\b|\bnitrite (spike|poisoning)\b"),
-    (
-        "general",
-        r"\b(my |the )?(fish|shrimps?|snails?|corals?|they|all|everything)\b.*\b(is|are) dying\b"
-        r"|^\W*(emergency|sos)\W*$",
-    ),
+ORDER: Final[tuple[Danger, ...]] = Danger.__args__  # type: ignore[attr-defined]
+"""Where a message names several: people first, then what is known to cause the rest."""
+
+OF_PEOPLE: Final[frozenset[Danger]] = frozenset(
+    {"electric", "heater_dry", "fumes", "co2_air", "toxin", "swallowed", "sting", "pet", "wound"}
 )
+"""Dangers to people and pets: no tank's readings bear on them."""
+
+POISONED: Final[frozenset[Danger]] = frozenset(
+    {"chlorine", "bleach", "contaminated", "overdose", "ammonia", "nitrite"}
+)
+"""Where poison in the water is a greater danger than a quick change of it."""
+
+MOST_CHANGED: Final = 0.5
+MOST_IN_DOUBT: Final = 0.25
+MOST_AFTER_CRASH: Final = 0.1
+"""Largest change of first aid: against poison (the limits), else by common practice."""
 
 AIRING_BELOW_PH: Final = 7.5
 """Under it driving carbon dioxide off would free ammonia: computed with PHREEQC in the limits."""
 
+JUST_NOW: Final = timedelta(hours=3)
+"""A reading this young need not be asked for again; common practice."""
+
+TOO_HOT: Final = 29.0
+TOO_COLD: Final = 21.0
+"""What a heater that failed did, by the temperature: between them it is asked; common practice."""
+
+BRACKISH_NITRITE: Final = 5.0
+"""From this salinity on nitrite is no poison worth a big change (the limits). [g/kg]"""
+
+_DEGREES: Final = re.compile(
+    r"(?<![\d.,])(\d{1,3}(?:[.,]\d)?) ?"
+    r"(?:°|º|deg|grad|grados|graus|gradi|graden|stopni|c\b|f\b)"
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Help:
-    """A danger and what is known of the tank: a fresh pH, total and un-ionised ammonia."""
+    """A danger and what is known of the tank.
+
+    Attributes
+    ----------
+    danger : Danger
+        What the first steps are about.
+    ph, total_n, nh3_n, temperature : float or None
+        Fresh readings: pH, total and un-ionised ammonia [mg/L as N], temperature [°C].
+    over_gate : bool
+        True where un-ionised ammonia is over what any plan may reach.
+    share : Share or None
+        The largest safe change of water; None where the new water is not known.
+    salt : bool
+        True where new water must be as salty as the tank.
+    sea_nitrite : bool
+        True where the water is too salty for nitrite to be a poison.
+    poisoned : bool
+        True where poison in the water is the greater danger: by what was said, or as measured.
+    gasping : bool
+        True where animals gasp, beside another danger.
+    missing : tuple of str
+        Analytes that nobody read just now, of those that decide.
+    volume_l : float or None
+        The tank's own litres.
+    """
 
     danger: Danger
     ph: float | None = None
     total_n: float | None = None
     nh3_n: float | None = None
     over_gate: bool = False
+    share: Share | None = None
+    salt: bool = False
+    sea_nitrite: bool = False
+    poisoned: bool = False
+    gasping: bool = False
+    missing: tuple[str, ...] = ("ammonia", "nitrite", "ph", "temperature")
+    temperature: float | None = None
+    volume_l: float | None = None
 
     @property
     def no_air(self) -> bool:
         """True where extra air would make it worse: ammonia at a low or unknown pH."""
-        return self.ph is None or self.ph < AIRING_BELOW_PH
+        acid = self.ph is None or self.ph < AIRING_BELOW_PH
+        return acid and not self.gasping and self.total_n != 0.0
 
 
 def recognise(text: str) -> Danger | None:
@@ -97,24 +138,100 @@ def recognise(text: str) -> Danger | None:
 
     Examples
     --------
-    >>> recognise("help ammonia"), recognise("my fish are gasping!"), recognise("kh 4")
+    >>> recognise("help ammonia"), recognise("meine Fische schnappen nach Luft"), recognise("kh 4")
     ('ammonia', 'gasping', None)
     """
-    folded = text.casefold()
-    for danger, pattern in _CALLS:
-        if re.search(pattern, folded):
-            return danger
-    return None
+    found = named(text)
+    ids = found.get("danger", frozenset()) | found.get("whole", frozenset())
+    danger = next((each for each in ORDER if each in ids), None)
+    return _heated(text) if danger == "heater" else danger
 
 
-def help_for(danger: Danger, state: State | None) -> Help:
-    """Join a danger with what the tank's fresh readings say."""
-    if state is None:
-        return Help(danger)
-    reading, total = state.fresh("ph"), upper_total(state)
+def distressed(text: str) -> bool:
+    """Whether a message that nobody understood speaks of animals in trouble."""
+    return "general" in named(text).get("distress", ())
+
+
+def gasps(text: str) -> bool:
+    """Whether a message says that animals gasp, whatever else it says."""
+    return "gasping" in named(text).get("danger", ())
+
+
+def asks_what_now(text: str) -> bool:
+    """Whether a message asks nothing but what to do now."""
+    return "what_now" in named(text).get("whole", ())
+
+
+def help_for(
+    danger: Danger, state: State | None, new: NewWater | None = None, *, gasping: bool = False
+) -> Help:
+    """Join a danger with what the tank's fresh readings say.
+
+    Parameters
+    ----------
+    danger : Danger
+        What the message is about.
+    state : State or None
+        The tank; None where there is none.
+    new : NewWater or None, optional
+        The water that the tank is filled from.
+    gasping : bool, optional
+        True where animals gasp as well.
+    """
+    if state is None or danger in OF_PEOPLE:
+        return Help(danger, gasping=gasping, poisoned=danger in POISONED)
+    if danger == "heater" and (warm := state.fresh("temperature")) is not None:
+        danger = _side(warm.value, "heater")
+    reading, total, warmth = state.fresh("ph"), upper_total(state), state.fresh("temperature")
     ph = None if reading is None else reading.value
-    if ph is None or total is None or total == float("inf"):
-        return Help(danger, ph, None if total == float("inf") else total)
-    warm, _ = temperature_of(state)
-    nh3_n = total * un_ionised_fraction(min(max(ph, 2.0), 12.0), warm, state.salinity)
-    return Help(danger, ph, total, nh3_n, over_gate=nh3_n > gate_limit(state))
+    total = None if total == float("inf") else total
+    nh3_n = None
+    if ph is not None and total is not None:
+        warm_now, _ = temperature_of(state)
+        nh3_n = total * un_ionised_fraction(min(max(ph, 2.0), 12.0), warm_now, state.salinity)
+    poisoned = danger in POISONED or (danger != "ph_crash" and poison_in(state) is not None)
+    return Help(
+        danger,
+        ph,
+        total,
+        nh3_n,
+        over_gate=nh3_n is not None and nh3_n > gate_limit(state),
+        share=safe_share(state, new, poisoned=poisoned, most=_most(danger, poisoned)),
+        salt=state.salinity > SALT_WATER,
+        sea_nitrite=danger == "nitrite" and state.salinity > BRACKISH_NITRITE,
+        poisoned=poisoned,
+        gasping=gasping or danger == "gasping",
+        missing=_missing(state),
+        temperature=None if warmth is None else warmth.value,
+        volume_l=state.tank.volume_l,
+    )
+
+
+def _most(danger: Danger, poisoned: bool) -> float:
+    if poisoned:
+        return MOST_CHANGED
+    return MOST_AFTER_CRASH if danger == "ph_crash" else MOST_IN_DOUBT
+
+
+def _missing(state: State) -> tuple[str, ...]:
+    wanted = ("ammonia", "nitrite", "ph", "kh", "temperature")
+    read = {name: state.last(name) for name in wanted}
+    return tuple(
+        name for name, found in read.items() if found is None or found.age(state.now) > JUST_NOW
+    )
+
+
+def _heated(text: str) -> Danger:
+    """Which way a heater failed, by the degrees that a message names."""
+    found = _DEGREES.search(text.casefold())
+    if found is None:
+        return "heater"
+    degrees = float(found[1].replace(",", "."))
+    fahrenheit = found[0].endswith("f") or degrees > 45.0
+    return _side((degrees - 32.0) / 1.8 if fahrenheit else degrees, "heater")
+
+
+def _side(temperature: float, otherwise: Danger) -> Danger:
+    if temperature >= TOO_HOT:
+        return "heater_hot"
+    return "heater_cold" if temperature <= TOO_COLD else otherwise

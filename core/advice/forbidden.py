@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from core.advice.alarm_words import named
+
 _CALCIUM: Final = r"\b(calcium|cacl2|gypsum|kalkwasser)\b"
 _BUFFER: Final = r"\b(baking soda|bicarb\w*|soda ash|carbonate|buffer|alk\w*|kh)\b"
 _AT_ONCE: Final = r"\b(together|at once|(at )?the same (time|place|bucket|bottle)|mix(ed|ing)?)\b"
@@ -64,8 +66,9 @@ def forbidden(text: str) -> str | None:
     >>> forbidden("how much formalin for 100 l")
     'medicine'
     """
+    said = named(text).get("refuse", frozenset())
     folded = text.casefold()
     for reason, pattern in _WORDS:
-        if re.search(pattern, folded):
+        if reason in said or re.search(pattern, folded):
             return reason
     return None

@@ -33,11 +33,14 @@ ZONES = {
         ("help chlorine", "chlorine"),
         ("overdose", "overdose"),
         ("i dosed way too much", "overdose"),
-        ("heater stuck on", "heater"),
+        ("heater stuck on", "heater_hot"),
+        ("heater broke", "heater"),
+        ("heater broke, water is 12 degrees", "heater_cold"),
+        ("heater failed, water at 93 f", "heater_hot"),
         ("power cut", "power"),
         ("no electricity since noon", "power"),
         ("a child drank it", "swallowed"),
-        ("the dog ate the salt", "swallowed"),
+        ("the dog ate the salt", "pet"),
         ("my fish are dying", "general"),
         ("the fish ate well", None),
         ("cleaned the heater", None),
@@ -54,13 +57,17 @@ def test_what_is_a_call_for_help(text: str, danger: str | None) -> None:
     [
         ("fish gasping", "Air now", "baking soda"),
         ("ph crashed", "no buffer before ammonia is measured", "baking soda"),
-        ("forgot the dechlorinator", "Thiosulfate dechlorinator into the tank now", "vinegar now"),
+        (
+            "forgot the dechlorinator",
+            "Dechlorinator (thiosulfate) into the tank now",
+            "vinegar now",
+        ),
         ("overdose", "Stop dosing", "antidote"),
-        ("heater stuck on", "Unplug the heater before a hand", "ice into"),
+        ("heater stuck on", "Pull the heater's plug now", "ice into"),
         ("power cut", "Air is first", "feed them"),
         ("a child drank it", "Call the poison line", "make them vomit now"),
         ("help nitrite", "Stop feeding", "clean the filter now"),
-        ("my fish are dying", "Measure ammonia", "medicine now"),
+        ("my fish are dying", "Stop feeding, dose nothing", "medicine now"),
     ],
 )
 async def test_the_first_line_is_the_first_step(
@@ -83,12 +90,14 @@ async def test_ammonia_at_low_ph_gets_no_air_and_no_buffer(talk: Talk) -> None:
     assert "If they gasp: air at once" in reply.text
 
 
-async def test_ammonia_at_high_ph_gets_a_big_change_and_air(talk: Talk) -> None:
+async def test_ammonia_at_high_ph_gets_air_and_a_change_of_matched_water(talk: Talk) -> None:
+    """Of a water that nobody knows, only what is like the tank's own: it cannot do harm."""
     await talk.say("/tank new Quarry 240 l fresh")
     await talk.say("ph 8.2 kh 12 ammonia 2 temp 25")
     (reply,) = await talk.say("help ammonia")
-    assert "change half the water" in reply.lines[0].text
-    assert "Aerate" in reply.text
+    assert "aerate" in reply.lines[0].text
+    assert "a tenth to a quarter" in reply.lines[1].text
+    assert "the tank's own pH and KH" in reply.lines[1].text
     assert "No buffer" in reply.text
 
 

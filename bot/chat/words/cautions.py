@@ -95,6 +95,38 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
         N_("Never animals in pure RO, rain or distilled water: put GH and KH back first."),
         N_("Send for example: how much salt for 20 l ro to gh 6 kh 4"),
     ),
+    "hands": (
+        N_("Unplug heater, pump and lamp first; a ground-fault switch (RCD, GFCI) on the circuit."),
+        N_("Clean hands without soap, cream or sun lotion; open cuts: waterproof gloves."),
+        N_("Wash with soap afterwards, not in the kitchen sink; no children under five."),
+    ),
+    "dead_fish": (
+        N_(
+            "Not down the toilet or a drain, and into no pond or stream: wrap it, into the bin,"
+            " or bury it deep where it is allowed."
+        ),
+        N_("Then test ammonia, nitrite, pH and temperature. To note it: lost 1 fish"),
+    ),
+    "eaten_by_pet": (
+        N_(
+            "If the water had medicine, copper or chemicals in it, or your pet is unwell: a vet"
+            " now. I cannot judge it."
+        ),
+        N_("A lid on the tank. To note it: lost 1 fish"),
+    ),
+    "no_dechlorinator": (
+        N_("Not with tap water: chlorine kills in minutes. Put the change off."),
+        N_(
+            "A missed change harms less: feed less, and test ammonia and nitrite. Standing for a"
+            " day frees chlorine, never chloramine."
+        ),
+        N_("Pure sodium thiosulfate does it too: how much thiosulfate for 10 l"),
+    ),
+    "chlorine_smell": (
+        N_("No water change with it today: your supplier may have dosed more chlorine."),
+        N_("Test total chlorine after the dechlorinator: 0 before it goes in. Ask the supplier."),
+        N_("If it went in already and they gasp: forgot the dechlorinator"),
+    ),
     "tap_nitrate": (
         N_("Your tap is over 44 mg/L nitrate: not for infant formula; ask your water supplier."),
     ),

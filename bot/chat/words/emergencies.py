@@ -2,35 +2,71 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Final
 
-from bot.chat.words import names
+from bot.chat.words import aid_people, names
+from bot.chat.words.aid_change import change
 from bot.chat.words.numbers import plain, small
-from bot.chat.words.poison_lines import whom_to_call
 from bot.chat.words.text import N_, _
-from core.advice.emergencies import Danger, Help
+from core.advice.emergencies import OF_PEOPLE, Danger, Help
+from core.advice.limits import NH3_WARN
 
 WHAT_NOW = N_("what now")
 """The button of an alarm that leads here."""
 
+MOST = 6
+"""Lines of one answer."""
+
 VET = N_("Whom to ask: a vet who treats fish, or an experienced keeper near you.")
 SUPPLIER = N_("Your water supplier tells you how much chlorine or chloramine is in the tap.")
+AIR = N_("Air now: air stone, outlet to the surface, pour water from a jug back in.")
+UNPLUG = N_("Unplug before a hand goes into the water. Never run a heater out of the water.")
 
-_STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
+
+def measure(help_: Help) -> str | None:
+    """What to measure, of that which nobody read just now."""
+    if not help_.missing:
+        return None
+    asked = names.listed([names.analyte(each) for each in help_.missing])
+    return _("Measure {what} now, and send them.").format(what=asked)
+
+
+def thiosulfate(help_: Help) -> str:
+    """How to ask for the pure salt, of the tank's own litres."""
+    litres = plain(help_.volume_l, 0) if help_.volume_l else "100"
+    return _("With pure thiosulfate ask me: how much thiosulfate for {litres} l").format(
+        litres=litres
+    )
+
+
+def later_change(help_: Help) -> str:
+    """A change of water only where nothing else explains it."""
+    if help_.poisoned:
+        return change(help_)
+    return _("If nothing explains it in 15 minutes: {step}").format(step=change(help_))
+
+
+def no_air_yet(help_: Help) -> str | None:
+    """While ammonia may be up at a low or unknown pH, air waits until somebody gasps."""
+    return _("If they do not gasp, no extra air yet: ammonia may be up.") if help_.no_air else None
+
+
+Step = str | Callable[[Help], str | None]
+"""A line, or what makes one of the readings; None where it has nothing to say."""
+
+_STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
     "gasping": (
-        N_("Air now: air stone, outlet to the surface, pour water from a jug back in."),
+        AIR,
         N_("Stop feeding; switch CO2 injection off. Do not dose anything yet."),
-        N_("Then measure temperature, ammonia, nitrite and pH, and send them to me."),
-        N_(
-            "If nothing explains it in 15 minutes: change a third with dechlorinated water"
-            " of the same temperature."
-        ),
+        measure,
+        later_change,
         VET,
     ),
     "nitrite": (
-        N_("Stop feeding; aerate; change half with dechlorinated water of the same temperature."),
-        N_("Measure nitrite, ammonia, pH and KH, and send them."),
+        N_("Stop feeding, and aerate."),
+        change,
+        measure,
         N_("Do not clean the filter, do not add medicines."),
         N_("Salt can protect some fish: ask me “how much salt for nitrite”."),
         VET,
@@ -40,34 +76,101 @@ _STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
             "Do not raise pH fast, and no buffer before ammonia is measured: it can poison"
             " in minutes."
         ),
-        N_("Stop feeding. Measure pH, KH, ammonia and temperature, and send them."),
-        N_("Then small changes, a tenth at a time, with water whose KH is close to the tank's."),
-        N_("If they gasp, give air at once."),
+        N_("Stop feeding. If they gasp, give air at once."),
+        measure,
+        change,
         VET,
     ),
     "chlorine": (
         N_(
-            "Thiosulfate dechlorinator into the tank now, for the whole tank, by its label; aerate."
+            "No more tap water. Dechlorinator (thiosulfate) into the tank now, for all of its"
+            " water, by the label; aerate."
         ),
-        N_("No further tap water until it is dechlorinated. Do not use acid or vinegar with it."),
-        N_("With pure thiosulfate ask me: how much thiosulfate for 100 l"),
+        N_("No acid or vinegar with it, and nothing else."),
+        thiosulfate,
+        N_("Check the temperature: bring it back by 1 °C an hour."),
         N_("Measure ammonia in an hour: chloramine frees some."),
         SUPPLIER,
     ),
+    "bleach": (
+        N_(
+            "Animals out now, into clean dechlorinated water as warm as theirs, with air; if"
+            " you have none: dechlorinator (thiosulfate) into the tank at once."
+        ),
+        N_("No vinegar, acid, ammonia or other cleaner near it: poisonous gas. Air the room."),
+        N_("Bleach takes far more dechlorinator than tap water: test until total chlorine is 0."),
+        change,
+        N_("Rinse all that was bleached and let it dry before animals go back."),
+        VET,
+    ),
+    "contaminated": (
+        N_(
+            "Stop what still gets in. A spray in the room: air pump off, tank covered, windows"
+            " open, until the air is clean."
+        ),
+        change,
+        N_("Fresh activated carbon into the filter. Then aerate well."),
+        N_("Nothing against it: no second product, no medicine, no food."),
+        measure,
+        VET,
+    ),
     "overdose": (
         N_("Stop dosing. Do not add anything to undo it: no acid, no second product."),
-        N_("Change up to half with dechlorinated water of the same temperature and KH; aerate."),
+        N_("If they gasp, give air at once."),
+        change,
         N_(
             "Measure pH, KH, GH and ammonia; tell me what went in, how many grams, how many litres."
         ),
-        N_("Repeat the change after some hours if animals look ill."),
+        N_("A medicine: fresh activated carbon takes much of it out."),
         VET,
     ),
+    "jumped": (
+        N_("Back into its own tank now, with wet hands, even if it looks dry and dead."),
+        N_("Lights off, a lid on; no food today, no salt and no medicine."),
+        N_("Fish jump from bad water too."),
+        measure,
+        VET,
+    ),
+    "leak": (
+        N_(
+            "Pull the plugs with dry hands, or the fuse if it is wet there. Then siphon clean"
+            " buckets full, until the water is below the leak."
+        ),
+        N_("Animals into those buckets of their own water: lid, air, and as warm as before."),
+        N_("Keep the filter's sponges wet in tank water; no heater out of the water."),
+        N_("No sealing with animals in it: a seal must cure for days, outside the water."),
+        N_("A litre weighs a kilogram, and a cracked pane can go at once: keep children away."),
+    ),
+    "overfed": (
+        N_("Take the food out now: net, then siphon along the bottom; rinse the sponge after."),
+        N_("No food for two days. If they gasp, give air at once."),
+        change,
+        measure,
+        N_("Then ammonia and nitrite each morning and evening for three days: rot comes late."),
+    ),
+    "heater_hot": (
+        N_("Pull the heater's plug now, before a hand goes into the water."),
+        N_("Air: warm water holds little oxygen. Stop feeding."),
+        N_(
+            "Cool it 1 °C an hour, not faster: lid off, a fan over the water; no ice, no cold"
+            " water."
+        ),
+        N_("Send the temperature now and every hour."),
+        VET,
+    ),
+    "heater_cold": (
+        N_(
+            "Warm it 1 °C an hour, not faster: closed bottles of warm water into it, lid on, a"
+            " blanket."
+        ),
+        UNPLUG,
+        N_("No hot water poured in. Keep the filter running, no food until it is warm."),
+        N_("Send the temperature now and every hour."),
+    ),
     "heater": (
-        N_("Unplug the heater before a hand goes into the water."),
-        N_("Give air first: warm water holds little oxygen."),
-        N_("Bring it back 1 °C an hour, not faster: lid off, a fan; no ice in the water."),
-        N_("Too cold: bottles of warm water, 1 °C an hour. Never run a heater out of the water."),
+        N_("Pull the heater's plug before a hand goes into the water. Too hot or too cold?"),
+        N_("Too hot: air, lid off, a fan. Too cold: closed bottles of warm water, a blanket."),
+        N_("Either way 1 °C an hour, not faster. Never run a heater out of the water."),
         N_("Send the temperature now and every hour."),
     ),
     "power": (
@@ -80,72 +183,115 @@ _STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
         N_("No camping stove or generator indoors. Dry hands and a drip loop before you plug in."),
         N_("When it is back: measure temperature and ammonia, and send them."),
     ),
-    "general": (
-        N_("Measure ammonia, nitrite, pH, KH and temperature now, and send them."),
-        N_("Until then: stop feeding, dose nothing, no medicine."),
+    "filter": (
+        N_("Move the surface: an air stone, or pour water from a jug back in. Stop feeding."),
+        N_("Unplug before a hand goes in; then look for a blocked inlet or rotor, and low water."),
         N_(
-            "If they gasp at the surface: air now. If not, and ammonia may be up, no extra air yet."
+            "A filter that stood for over two hours: empty and rinse it in tank water"
+            " before it runs."
         ),
-        N_("Change a quarter with dechlorinated water of the same temperature and KH."),
+        N_("Keep its sponges wet in tank water; borrow one if it stays dead."),
+        measure,
+        N_("Then ammonia and nitrite each day until it has run for a week."),
+    ),
+    "frozen": (
+        N_("Do not hit the ice. Stay off it, and melt a hole with a pot of hot water set on it."),
+        N_("Keep one hole open: an air stone near the surface, not on the bottom."),
+        N_("No food in the cold, no salt, no antifreeze, no boiling water poured in."),
+        N_("Fish that lie still under ice are at rest. If they gasp at the hole: air."),
+        N_("Ice and small children: a fence."),
+    ),
+    "general": (
+        N_("Stop feeding, dose nothing, no medicine. If they gasp at the surface: air now."),
+        measure,
+        no_air_yet,
+        change,
         VET,
+    ),
+    "illness": (
+        N_("No medicine and no salt by guess: bad water is the first cause. Feed less."),
+        measure,
+        N_("I make no diagnosis. Ask a vet who treats fish: photos, readings, since when."),
+        N_("Medicines and salt can kill shrimps, snails and some fish."),
+        N_("If they gasp at the surface: air now. No new animals; a net of its own."),
     ),
 }
 
 
-def lines(help_: Help, tank: str | None, country: str | None) -> list[str]:
-    """The first steps for a danger, six lines at most."""
-    if help_.danger == "swallowed":
-        return swallowed(country)
-    told = _ammonia(help_) if help_.danger == "ammonia" else _told(_STEPS[help_.danger])
-    return [names.of_tank(tank, told[0]), *told[1:]][:6]
+def lines(
+    help_: Help, tank: str | None, country: str | None, known: str | None = None
+) -> list[str]:
+    """The first steps for a danger, six lines at most.
+
+    Parameters
+    ----------
+    help_ : Help
+        The danger, with what is known of the tank.
+    tank, country : str or None
+        Name of the tank; code of the keeper's country.
+    known : str or None, optional
+        What is known to be wrong with the water.
+    """
+    if help_.danger in OF_PEOPLE:
+        return aid_people.lines(help_.danger, country)[:MOST]
+    told = _ammonia(help_) if help_.danger == "ammonia" else _told(_of(help_), help_)
+    if help_.gasping and help_.danger not in _AIRED:
+        told.insert(0, _(AIR))
+    if known is not None:
+        told.insert(1, known)
+    return [names.of_tank(tank, told[0]), *told[1:]][:MOST]
 
 
-def _told(templates: tuple[str, ...]) -> list[str]:
-    return [_(template) for template in templates]
+_AIRED: Final = frozenset(
+    {"gasping", "chlorine", "heater_hot", "power", "filter", "bleach", "contaminated"}
+)
+"""Whose first lines give air already."""
+
+
+def _of(help_: Help) -> tuple[Step, ...]:
+    return _SEA_NITRITE if help_.sea_nitrite else _STEPS[help_.danger]
+
+
+_SEA_NITRITE: Final[tuple[Step, ...]] = (
+    N_("Stop feeding. In salt water nitrite is hardly a poison: no big change, no salt for it."),
+    N_("It tells that the filter is not ready: ammonia is what counts."),
+    measure,
+    VET,
+)
+
+
+def _told(steps: tuple[Step, ...], help_: Help) -> list[str]:
+    """The lines of steps, in order; a step that has nothing to say is left out."""
+    told = [_(step) if isinstance(step, str) else step(help_) for step in steps]
+    return [line for line in told if line]
 
 
 def _ammonia(help_: Help) -> list[str]:
-    lead, *then = _told(_NO_AIR if help_.no_air else _AIR)
-    if help_.nh3_n is not None:
+    lead, *then = _told(_NO_AIR if help_.no_air else _AERATED, help_)
+    if help_.nh3_n is not None and help_.nh3_n >= NH3_WARN:
         known = _("Now {poison} mg/L poisonous ammonia as N, pH {ph}.")
         told = known.format(poison=small(help_.nh3_n), ph=plain(help_.ph or 0.0, 1))
         lead = f"{lead} {told}"
-    return [lead, *then, *_told(_AMMONIA)]
+    return [lead, *then, *_told(_AMMONIA, help_)]
 
 
-_NO_AIR: Final = (
+_NO_AIR: Final[tuple[Step, ...]] = (
     N_(
         "Stop feeding. No buffer and no extra air while nobody gasps: a higher pH frees the poison."
     ),
-    N_(
-        "Change a quarter with dechlorinated water cut to the tank's own KH (RO or rain), same"
-        " temperature; repeat after some hours."
-    ),
+    change,
+    N_("If they gasp: air at once, whatever the pH."),
 )
 """While the gills still work, the low pH holds the poison down."""
 
-_AIR: Final = (
-    N_("Stop feeding, and change half the water, dechlorinated, same temperature."),
-    N_("Aerate. Repeat after some hours. No buffer: a higher pH frees more of the poison."),
+_AERATED: Final[tuple[Step, ...]] = (
+    N_("Stop feeding, and aerate. No buffer: a higher pH frees more of the poison."),
+    change,
 )
 
-_AMMONIA: Final = (
+_AMMONIA: Final[tuple[Step, ...]] = (
     N_("Do not clean the filter, do not add medicines."),
-    N_("If they gasp: air at once, whatever the pH."),
-    N_("Measure ammonia, pH, KH and temperature and send them; then: what if i change 50%"),
+    measure,
     VET,
 )
 """What follows in both cases."""
-
-
-def swallowed(country: str | None) -> list[str]:
-    """Somebody, or a pet, swallowed something."""
-    return [
-        whom_to_call(country),
-        _(
-            "Do not make them vomit. Rinse the mouth; rinse eyes or skin with running water"
-            " for 15 minutes."
-        ),
-        _("Keep the bottle or bag at hand: they will ask what, how much and when."),
-        _("A pet: an emergency vet. I cannot judge it."),
-    ]

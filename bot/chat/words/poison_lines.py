@@ -61,3 +61,13 @@ def whom_to_call(country: str | None) -> str:
         "Call now, if you are in {country}: {poison}; if somebody is unwell or"
         " unconscious, {emergency}."
     ).format(country=_(found.country), poison=found.poison, emergency=_(found.emergency))
+
+
+def emergency_number(country: str | None) -> str:
+    """The emergency number of the keeper's country, said as the guess that it is."""
+    found = LINES.get(country or "")
+    if found is None:
+        return _("Anyone hurt or unwell: your local emergency number, now.")
+    return _("Anyone hurt or unwell: {emergency} now (if you are in {country}).").format(
+        emergency=_(found.emergency), country=_(found.country)
+    )

@@ -1,0 +1,121 @@
+"""First-minute steps where people or pets are in danger: out of it first, then whom to call.
+
+Nothing here judges an illness; what a layman may do while help comes is common practice, from
+memory, where the cautions name no source: rinsing for 15 minutes, no vomiting, fresh air, nobody
+back into gas, warm water for a fish's sting only as the poison line says.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from bot.chat.words.poison_lines import emergency_number, whom_to_call
+from bot.chat.words.text import N_, _
+from core.advice.emergencies import Danger
+
+CALL: Final = "call"
+POISON: Final = "poison"
+"""Places of a line with the keeper's own emergency number, and with the poison line."""
+
+STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
+    "electric": (
+        N_(
+            "Touch neither the water nor metal. Switch the power off at the fuse box, standing dry."
+        ),
+        N_("Do not touch anybody who hangs on the current before it is off."),
+        CALL,
+        N_(
+            "Anybody who got a shock sees a doctor today, even if well: the heart can follow later."
+        ),
+        N_("With the power off: out with heater, pump and lamp; use none again before a check."),
+        N_(
+            "Then air from a battery pump, no food. A ground-fault switch (RCD, GFCI) saves"
+            " lives: have one fitted."
+        ),
+    ),
+    "heater_dry": (
+        N_("Pull its plug now, with a dry hand. Do not touch the glass: it burns and can burst."),
+        N_("Never put it back hot. Let it cool for half an hour, away from all that burns."),
+        N_("No hand into the water while it is plugged in. Cracked or blackened: throw it away."),
+        N_("Fire or a shock: switch off at the fuse box, leave the room."),
+        CALL,
+        N_("Then send the temperature of the tank."),
+    ),
+    "fumes": (
+        N_("Out of the room now, all of you, pets too, into fresh air. Nobody goes back to it."),
+        CALL,
+        POISON,
+        N_("Eyes or skin: running water for 15 minutes. Add nothing to it, pour nothing away."),
+        N_("Bleach with acid, vinegar, ammonia or another cleaner makes a poisonous gas."),
+    ),
+    "co2_air": (
+        N_(
+            "Out of the room now, all of you, pets too: CO2 makes you faint, and you cannot"
+            " smell it."
+        ),
+        CALL,
+        N_("Open doors and windows only on your way out. Nobody goes back in after anybody."),
+        N_("Turn the valve off only after long airing, and not alone."),
+        N_("Later: secure it upright, leak-test it with soapy water, air the room."),
+    ),
+    "toxin": (
+        N_(
+            "Rinse eye, mouth or skin with clean running water now, and go on for 15 minutes;"
+            " contact lenses out."
+        ),
+        N_("Emergency care at once, even if it is mild: say “palytoxin, from a coral”."),
+        CALL,
+        POISON,
+        N_("All others and pets out of the room; air it. Never boil, scrub or scrape that rock."),
+    ),
+    "sting": (
+        N_("Short of breath, face swelling, faint, or a child: emergency care now."),
+        CALL,
+        POISON,
+        N_("Sit down, hold it still, rings off. Do not cut, suck or tie it off."),
+        N_(
+            "Ask them about warm water: for a fish's sting as warm as the other hand bears it"
+            " well, never scalding."
+        ),
+    ),
+    "wound": (
+        N_(
+            "Wash it now with soap under clean running water, cover it, and keep it out of the"
+            " tank."
+        ),
+        N_("Red streaks, fever, swelling or much pain: a doctor today."),
+        N_(
+            "A lump or sore that does not heal: a doctor, and tell them about the aquarium; a"
+            " germ of tanks shows only after weeks."
+        ),
+        N_("Next time waterproof gloves. I cannot judge a wound."),
+    ),
+    "pet": (
+        N_("Call your vet now, an emergency vet if yours is closed; I cannot judge it."),
+        N_("Tell them what was in the water or bag (salts, medicine, doses), how much and when."),
+        N_("Do not make it vomit. Fresh drinking water, and a lid on the tank."),
+        N_("Keep the bottle or bag at hand."),
+    ),
+}
+
+
+def lines(danger: Danger, country: str | None) -> list[str]:
+    """The steps for people or pets, six lines at most."""
+    if danger == "swallowed":
+        return swallowed(country)
+    told = {CALL: emergency_number(country), POISON: whom_to_call(country)}
+    return [told[step] if step in told else _(step) for step in STEPS[danger]]
+
+
+def swallowed(country: str | None) -> list[str]:
+    """Somebody swallowed something, or has it in the eyes."""
+    return [
+        whom_to_call(country),
+        _(
+            "Do not make them vomit. Rinse the mouth; rinse eyes or skin with running water"
+            " for 15 minutes."
+        ),
+        _("Keep the bottle or bag at hand: they will ask what, how much and when."),
+        _("A pet: an emergency vet. I cannot judge it."),
+    ]

@@ -1,0 +1,241 @@
+"""The words of danger, read once from ``core/message/words/danger/``, one file a language.
+
+line    = id "=" part { ("+" | ">") part } [ "!" part ]
+part    = alternative { "," alternative }
+alternative = word [ "*" ] { word [ "*" ] } | "$" group
+
+``+`` joins parts that stand anywhere in a message; before ``>`` stands what is said within a few
+words before the next, in one sentence. Behind ``!`` stands what must not be said. ``*`` ends a
+stem. Under ``[group]`` stand names for words that many lines need; a group of one name has the
+words of all languages. Under ``[danger]`` are calls for help, under ``[whole]`` messages of nothing
+else, under ``[distress]`` what is a call for help only in a message that nobody understood, under
+``[refuse]`` and ``[caution]`` the rows of the cautions that a question touches.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
+from importlib.resources import files
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import spellings
+
+LANGUAGES: Final = ("en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
+SECTIONS: Final = frozenset({"group", "danger", "whole", "distress", "refuse", "caution"})
+NEAR: Final = 7
+"""Words after one part of a line within which the next begins, where ``>`` joins them."""
+
+READ: Final = 1500
+"""Characters of a message that are looked at: beyond it is no cry for help."""
+
+_LEAST_STEM: Final = 2
+_APART: Final = 50
+"""Places that a full stop counts for, so that no ``>`` reaches over it."""
+_WORD: Final = re.compile(r"[^\W_]+|[.!?;\n]+")
+
+Phrase = tuple[str, ...]
+Spans = list[tuple[int, int]]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One line: its section and id, its parts with what joins each to the one before, and not."""
+
+    section: str
+    id: str
+    parts: tuple[tuple[Phrase, ...], ...]
+    joints: tuple[str, ...]
+    never: tuple[Phrase, ...]
+
+
+@dataclass(slots=True)
+class Alarms:
+    """All rules, and the first words of all phrases → the phrases."""
+
+    rules: list[Rule] = field(default_factory=list)
+    words: dict[str, list[Phrase]] = field(default_factory=dict)
+    stems: dict[str, list[Phrase]] = field(default_factory=dict)
+    by_first: dict[Phrase, list[Rule]] = field(default_factory=dict)
+
+    def found(self, text: str) -> dict[str, set[str]]:
+        """The ids that a message names, by section."""
+        places = _places(text)
+        spans = self._spans(places)
+        out: dict[str, set[str]] = {}
+        for phrase in spans:
+            for rule in self.by_first.get(phrase, ()):
+                if rule.section == "whole" and len(phrase) != len(places):
+                    continue
+                if rule.id not in out.get(rule.section, ()) and _holds(rule, spans):
+                    out.setdefault(rule.section, set()).add(rule.id)
+        return out
+
+    def _spans(self, places: Sequence[tuple[str, int]]) -> dict[Phrase, Spans]:
+        spans: dict[Phrase, Spans] = {}
+        for index, (word, place) in enumerate(places):
+            for phrase in self._beginning(word):
+                following = places[index : index + len(phrase)]
+                if (
+                    len(following) == len(phrase)
+                    and all(
+                        _is(word, wanted)
+                        for (word, _), wanted in zip(following, phrase, strict=True)
+                    )
+                    and following[-1][1] == place + len(phrase) - 1
+                ):
+                    spans.setdefault(phrase, []).append((place, following[-1][1]))
+        return spans
+
+    def _beginning(self, word: str) -> Iterator[Phrase]:
+        yield from self.words.get(word, ())
+        for size in range(_LEAST_STEM, len(word) + 1):
+            yield from self.stems.get(word[:size], ())
+
+
+def _places(text: str) -> list[tuple[str, int]]:
+    """The plain words of a text, each with its place."""
+    out, place = [], 0
+    for match in _WORD.finditer(fold(text[:READ])):
+        if match[0][0] in ".!?;\n":
+            place += _APART
+            continue
+        out.append((match[0], place))
+        place += 1
+    return out
+
+
+def _is(word: str, wanted: str) -> bool:
+    return word.startswith(wanted[:-1]) if wanted.endswith("*") else word == wanted
+
+
+def _holds(rule: Rule, spans: Mapping[Phrase, Spans]) -> bool:
+    if any(phrase in spans for phrase in rule.never):
+        return False
+    reached: Spans = []
+    for joint, part in zip(rule.joints, rule.parts, strict=True):
+        here = [span for phrase in part for span in spans.get(phrase, ())]
+        if joint == ">":
+            here = [
+                (start, end)
+                for start, end in here
+                if any(0 < start - before <= NEAR for _, before in reached)
+            ]
+        if not here:
+            return False
+        reached = here
+    return True
+
+
+def read(text: str, language: str) -> tuple[dict[str, list[str]], list[tuple[str, str, str]]]:
+    """The groups of one file, and its lines as (section, id, right side).
+
+    Raises
+    ------
+    ValueError
+        If a line belongs to no known section or has no ``=``; the line is named.
+    """
+    groups: dict[str, list[str]] = {}
+    lines: list[tuple[str, str, str]] = []
+    section = ""
+    for number, raw in enumerate(text.splitlines(), 1):
+        line = raw.split("#", 1)[0].strip()
+        if not line:
+            continue
+        if line.startswith("["):
+            section = line.strip("[]")
+            continue
+        name, equals, right = line.partition("=")
+        if section not in SECTIONS or not equals:
+            raise ValueError(f"danger/{language}.txt line {number}: {raw!r}")
+        if section == "group":
+            groups.setdefault(name.strip(), []).extend(_alternatives(right))
+        else:
+            lines.append((section, name.strip(), right))
+    return groups, lines
+
+
+def _alternatives(text: str) -> list[str]:
+    return [each.strip() for each in text.split(",") if each.strip()]
+
+
+def _phrases(part: str, groups: Mapping[str, Sequence[str]]) -> tuple[Phrase, ...]:
+    out: list[Phrase] = []
+    for said in _alternatives(part):
+        if said.startswith("$"):
+            for each in groups[said[1:]]:
+                out += _phrases(each, groups)
+            continue
+        out += [
+            tuple(word + "*" * (place in stems) for place, word in enumerate(_WORD.findall(plain)))
+            for plain in sorted(spellings(said.replace("*", "")))
+            for stems in [_stems(said)]
+        ]
+    return tuple(dict.fromkeys(out))
+
+
+def _stems(said: str) -> frozenset[int]:
+    """Places of the words of an alternative that are stems."""
+    starred = re.findall(r"[^\W_]+\*?", fold(said))
+    return frozenset(place for place, word in enumerate(starred) if word.endswith("*"))
+
+
+def rule(section: str, name: str, right: str, groups: Mapping[str, Sequence[str]]) -> Rule:
+    """One line as a rule.
+
+    Raises
+    ------
+    KeyError
+        If a group is named that no file has.
+    """
+    said, _, never = right.partition("!")
+    pieces = re.split(r"([+>])", said)
+    return Rule(
+        section,
+        name,
+        tuple(_phrases(piece, groups) for piece in pieces[::2]),
+        ("+", *pieces[1::2]),
+        _phrases(never, groups),
+    )
+
+
+def build(sources: Mapping[str, str]) -> Alarms:
+    """The alarms of all files, by language."""
+    groups: dict[str, list[str]] = {}
+    lines: list[tuple[str, str, str]] = []
+    for language, text in sources.items():
+        own, more = read(text, language)
+        for name, words in own.items():
+            groups.setdefault(name, []).extend(words)
+        lines += more
+    alarms = Alarms()
+    known: dict[Phrase, None] = {}
+    for line in lines:
+        made = rule(*line, groups)
+        alarms.rules.append(made)
+        for phrase in made.parts[0]:
+            alarms.by_first.setdefault(phrase, []).append(made)
+        known |= dict.fromkeys(phrase for part in (*made.parts, made.never) for phrase in part)
+    for phrase in known:
+        first = phrase[0]
+        if first.endswith("*"):
+            alarms.stems.setdefault(first[:-1], []).append(phrase)
+        else:
+            alarms.words.setdefault(first, []).append(phrase)
+    return alarms
+
+
+@lru_cache(maxsize=1)
+def alarms() -> Alarms:
+    """The alarms of all languages, made at the first call."""
+    folder = files("core.message") / "words" / "danger"
+    return build({each: (folder / f"{each}.txt").read_text(encoding="utf-8") for each in LANGUAGES})
+
+
+@lru_cache(maxsize=64)
+def named(text: str) -> Mapping[str, frozenset[str]]:
+    """The ids that a message names, by section; the same message is asked of several times."""
+    return {section: frozenset(ids) for section, ids in alarms().found(text).items()}
