@@ -106,7 +106,7 @@ def safe_share(tank: State, new: NewWater | None, *, poisoned: bool, most: float
 
 
 def _largest(waters: Waters, *, poisoned: bool, most: float) -> float:
-    largest = min(largest_safe_share(waters, emergency=poisoned, most=most), _by_salt(waters))
+    largest = min(largest_safe_share(waters, emergency=poisoned), _by_salt(waters), most)
     return largest if largest >= LEAST else 0.0
 
 

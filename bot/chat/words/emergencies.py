@@ -28,7 +28,7 @@ def measure(help_: Help) -> str | None:
     """What to measure, of that which nobody read just now."""
     if not help_.missing:
         return None
-    asked = names.listed([names.analyte(each) for each in help_.missing])
+    asked = names.listed([names.label(each) for each in help_.missing])
     return _("Measure {what} now, and send them.").format(what=asked)
 
 
