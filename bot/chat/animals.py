@@ -8,8 +8,9 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat.model import Reply
-from bot.chat.state import source_of, source_readings, state_of
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.waters import Waters
 from bot.chat.words import animals as words
 from bot.chat.words import questions as question_words
 from bot.chat.words.text import _
@@ -113,8 +114,9 @@ async def _water(
     stored = named or turn.current_tank
     if stored is None:
         return "", {}
-    source = await source_of(turn, stored)
+    waters = await Waters.of(turn)
+    source = waters.default_for(stored)
     if named is None and source is not None:
-        return source.name, await source_readings(turn, stored)
+        return source.name, (await waters.supply(source)).readings
     state = await state_of(turn, stored, turn.now)
     return stored.name, state.readings

@@ -8,15 +8,18 @@ from typing import Any
 
 from bot.chat import dose_reply, standing
 from bot.chat.model import Reply
-from bot.chat.state import source_of, state_of
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.waters import Supply, Unclear, Waters, pure_supply
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
 from bot.chat.words import warming as warming_words
+from bot.chat.words import waters as water_words
 from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.advice.change_plan import ChangePlan, plan_change
-from core.advice.changes import Mixed, Waters, mixed, nh3_now, waters_of
+from core.advice.changes import Mixed, mixed, nh3_now, waters_of
+from core.advice.changes import Waters as Mixing
 from core.advice.danger import cut_to_kh, poison_in
 from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
@@ -26,7 +29,6 @@ from core.advice.state import State
 from core.advice.warming import coldest_safe
 from core.errors import CoreError
 from core.message.model import Parsed, Question
-from core.tank import Tank
 from core.water import ammonia_freed
 
 WEEK = 7.0
@@ -35,13 +37,6 @@ EVERY = re.compile(
     r"|every (?:(?P<count>\d{1,3}) )?(?P<unit>days?|weeks?|months?))\b",
     re.IGNORECASE,
 )
-PURE = re.compile(
-    r"\b(ro|r\.o\.|osmosis|rain ?water|rain|distilled|demineralised)\b", re.IGNORECASE
-)
-
-
-PURE_NAMES = {"rain": "rain", "rainwater": "rain", "rain water": "rain", "distilled": "distilled"}
-
 
 @dataclass(frozen=True, slots=True)
 class Asked:
@@ -49,8 +44,17 @@ class Asked:
 
     stored: StoredTank
     tank: State
-    source: State
-    source_name: str
+    supply: Supply
+
+    @property
+    def source(self) -> State:
+        """The new water's readings."""
+        return self.supply.state
+
+    @property
+    def source_name(self) -> str:
+        """The new water as the keeper calls it."""
+        return self.supply.name
 
 
 async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
@@ -129,15 +133,15 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         coldest = coldest_safe(waters.tank.water.temperature, share, limits.TEMPERATURE_STEP)
         facts["new_water_from"] = coldest
         lines.append(warming_words.warm_first(coldest))
-    chlorinated = is_chlorinated(asked)
-    if chlorinated and (safe := with_chloramine(waters, plan)) is not None:
+    treated = asked.supply.treated
+    if treated > 0.0 and (safe := with_chloramine(waters, plan, treated)) is not None:
         facts["largest_if_chloramine"] = safe
         lines.append(words.chloramine(safe))
     lines += [
         words.at_once(share, facts["at_once"]),
         words.stood(facts["stood"]),
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
-        words.prepare(waters, asked.source_name, chlorinated=chlorinated),
+        words.prepare(waters, asked.source_name, chlorinated=treated > 0.0),
     ]
     if (routine := _routine(question, asked, plan)) is not None:
         facts["routine"] = asdict(routine)
@@ -147,31 +151,15 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
     )
 
 
-FREE_OF_CHLORINE = re.compile(
-    r"\b(ro|r\.o\.|osmosis|rain|rain ?water|distilled|demineralised|well|spring|bottled|mix)\b",
-    re.IGNORECASE,
-)
-"""Names of waters that no supplier treats."""
-
-
-def is_chlorinated(asked: Asked) -> bool:
-    """Whether the new water may hold chlorine: by its reading, else by where it comes from."""
-    total = asked.source.last("total_chlorine")
-    if total is not None:
-        return total.value > limits.CHLORINE_WARN
-    salt = asked.source.last("salinity")
-    prepared = salt is not None and salt.value > limits.SALT_WATER
-    return not prepared and FREE_OF_CHLORINE.search(asked.source_name) is None
-
-
-def with_chloramine(waters: Waters, plan: ChangePlan) -> float | None:
+def with_chloramine(waters: Mixing, plan: ChangePlan, treated: float) -> float | None:
     """The largest safe share if the unmeasured chlorine is chloramine; None where it binds nothing.
 
-    Dechlorinating chloramine frees its ammonia; up to 4 mg/L are allowed in tap water.
+    Dechlorinating chloramine frees its ammonia; up to 4 mg/L are allowed in tap water, of which
+    a blend holds its share, `treated`.
     """
     if waters.source_n > 0.0 or not plan.steps:
         return None
-    freed = replace(waters, source_n=ammonia_freed(limits.CHLORINE_ASSUMED))
+    freed = replace(waters, source_n=ammonia_freed(limits.CHLORINE_ASSUMED * treated))
     after = mixed(freed, plan.steps[0])
     if max(float(each) for each in after.nh3) <= waters.limit:
         return None
@@ -209,25 +197,21 @@ async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
     if stored is None:
         return await turn.reply(words.no_tank())
     tank = with_premises(await state_of(turn, stored, turn.now), question.premises)
-    if (named := PURE.search(question.text or "")) is not None:
-        return Asked(stored, tank, pure_water(turn), PURE_NAMES.get(named[0].casefold(), "RO"))
-    if question.analyte == "salinity" and tank.tank.is_sea:
-        return Asked(stored, tank, pure_water(turn), "RO")
-    source = await source_of(turn, stored)
-    if source is None and question.analyte in {"kh", "gh"} and question.target is not None:
-        return Asked(stored, tank, pure_water(turn), "RO")  # hardness is lowered by nothing else
-    if source is None:
+    warmth = tank.last("temperature")
+    held = await Waters.of(turn, None if warmth is None else warmth.value)
+    found = await held.asked(question.substance, question.text or "", stored)
+    if isinstance(found, Unclear):
+        lines = water_words.unclear(found.reason, found.names, found.total)
+        return await turn.reply(lines, facts={"refused": f"source_{found.reason}"})
+    if found is None and question.analyte == "salinity" and tank.tank.is_sea:
+        found = pure_supply(turn, "ro")
+    if found is None and (source := held.default_for(stored)) is not None:
+        found = await held.supply(source)
+    if found is None and question.analyte in {"kh", "gh"} and question.target is not None:
+        found = pure_supply(turn, "ro")  # hardness is lowered by nothing else
+    if found is None:
         return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
-    water = State(source.tank, turn.local_now, readings=dict(tank.source))
-    return Asked(stored, tank, water, source.name)
-
-
-def pure_water(turn: Turn) -> State:
-    """Water of reverse osmosis, rain or distilled: nothing in it."""
-    nothing = dict.fromkeys(
-        ("kh", "gh", "nitrate", "phosphate", "ammonia", "total_chlorine", "salinity"), 0.0
-    )
-    return with_premises(State(Tank(name="RO"), turn.local_now), nothing)
+    return Asked(stored, tank, found)
 
 
 async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:
@@ -249,7 +233,7 @@ async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:
     return await turn.reply(lines, facts=facts)
 
 
-def _facts(asked: Asked, waters: Waters, plan: ChangePlan, ro_share: float) -> dict[str, Any]:
+def _facts(asked: Asked, waters: Mixing, plan: ChangePlan, ro_share: float) -> dict[str, Any]:
     facts: dict[str, Any] = {
         "tank": asked.stored.name,
         "source": asked.source_name,
@@ -274,7 +258,7 @@ def _facts(asked: Asked, waters: Waters, plan: ChangePlan, ro_share: float) -> d
     return facts
 
 
-def _before(asked: Asked, waters: Waters) -> dict[str, float]:
+def _before(asked: Asked, waters: Mixing) -> dict[str, float]:
     found = _readings(asked.tank, "kh", "gh", "nitrate")
     if waters.tank.ph is not None:
         found["ph"] = waters.tank.ph
@@ -285,7 +269,7 @@ def _before(asked: Asked, waters: Waters) -> dict[str, float]:
     return found
 
 
-def _mixed(waters: Waters, after: Mixed, stage: str) -> dict[str, float]:
+def _mixed(waters: Mixing, after: Mixed, stage: str) -> dict[str, float]:
     found: dict[str, float] = {"kh": after.water.kh}
     if waters.tank.co2_known or stage == "leaves":
         found["ph"] = float(getattr(after, stage))

@@ -20,6 +20,7 @@ from core.advice.salts import HIGHEST
 from core.advice.state import State
 from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.model import Parsed, Question
+from core.message.waters import names_pure
 from core.substances import MEDIA
 from core.tank import Tank
 
@@ -71,7 +72,7 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return by_product
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]
-    if changes.PURE.search(text) and (question.target is not None or question.volume_l):
+    if names_pure(text) and (question.target is not None or question.volume_l):
         return await salts.with_pure_water(turn, question, parsed)
     if (new_sea := await salts.sea_water_asked(turn, question)) is not None:
         return [new_sea]

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.chat.turn import Turn
-from bot.store.log import Stored
+from bot.chat.waters import Waters, read
 from bot.store.tanks import StoredTank
-from core.advice.state import Happening, Measured, State, measured, newest
+from core.advice.state import Happening, Measured, State, newest
 from core.advice.stock import tally
-from core.message.model import Value
-from core.tank import Stock, Tank
+from core.tank import Stock
 
 LOOKED_BACK = timedelta(days=120)
 """How far back a tank's history speaks of its trends and habits."""
@@ -34,7 +33,7 @@ async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
         rows += await log.last_of_each(stored.id, sorted(missing), until=at)
     animals = tally(await log.stock(stored.id, until=at))
     tank = replace(stored.tank, stock=tuple(Stock(kind, n) for kind, n in animals.items()))
-    found = _measured(turn, rows, tank)
+    found = read(turn, rows, tank)
     latest = newest(found)
     ph = latest.get("ph")
     return State(
@@ -51,20 +50,11 @@ async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
     )
 
 
-async def source_of(turn: Turn, stored: StoredTank) -> StoredTank | None:
-    """The source that a tank is filled from: the chosen one, else the first one."""
-    sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
-    chosen = next((each for each in sources if each.id == stored.source_id), None)
-    return chosen or (sources[0] if sources else None)
-
-
-async def source_readings(turn: Turn, stored: StoredTank) -> dict[str, Measured]:
-    """The newest reading of each analyte of the water that a tank is filled from."""
-    source = await source_of(turn, stored)
-    if source is None:
-        return {}
-    rows = await turn.uow.log.readings(source.id, limit=LOOKED_AT)
-    return newest(_measured(turn, rows, source.tank))
+async def source_readings(turn: Turn, stored: StoredTank) -> Mapping[str, Measured]:
+    """What is known today of the water that a tank is filled from."""
+    waters = await Waters.of(turn)
+    source = waters.default_for(stored)
+    return {} if source is None else (await waters.supply(source)).readings
 
 
 async def _events(
@@ -76,13 +66,6 @@ async def _events(
         for row in await turn.uow.log.events(stored.id, since=since)
         if row.at <= until
     )
-
-
-def _measured(turn: Turn, rows: Iterable[Stored[Value]], tank: Tank) -> list[Measured]:
-    """Stored values as intervals, newest first, in the chat's zone."""
-    zone = turn.chat.zone
-    read = (measured(row.what, row.at.astimezone(zone), tank) for row in rows)
-    return [reading for reading in read if reading is not None]
 
 
 def _by_analyte(found: Iterable[Measured]) -> dict[str, tuple[Measured, ...]]:

@@ -61,8 +61,9 @@ class ChatRow(Base):
 class TankRow(Base):
     """A body of water that readings are about: a tank, or a source that tanks are filled from.
 
-    `role` is tank or source. `named` is false while a tank is the one made on the fly by a first
-    reading. `source_id` is the source that a tank is filled from, where the keeper said so.
+    `role` is tank, source or facet. `named` is false while a tank is the one made on the fly by a
+    first reading. `source_id` is the source that a tank is filled from, where the keeper said so.
+    A facet is what is measured of a source apart: in winter, in summer, or once it has stood.
     """
 
     __tablename__ = "tanks"
@@ -86,6 +87,12 @@ class TankRow(Base):
     set_up_at: Mapped[datetime | None]
     """When the tank was set up, where the keeper said so."""
     source_id: Mapped[int | None] = mapped_column(ForeignKey("tanks.id"))
+    facet_of: Mapped[int | None]
+    """The source that a facet belongs to; no foreign key, which SQLite cannot add to a table."""
+    facet: Mapped[str | None]
+    """winter, summer or stood."""
+    blend: Mapped[list[Any] | None] = mapped_column(JSON(none_as_null=True))
+    """Where the source is mixed of others: each with its share and its id, or pure by its name."""
     created_at: Mapped[datetime]
     deleted_at: Mapped[datetime | None]
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
 from typing import Any, Literal, cast
 
@@ -14,7 +14,18 @@ from bot.store.models import KitRow, TankRow
 from core.message.model import Basis, Kit
 from core.tank import Setup, Tank, TankKind
 
-Role = Literal["tank", "source"]
+Role = Literal["tank", "source", "facet"]
+Facet = Literal["winter", "summer", "stood"]
+"""What is measured of a source apart: by season, or once it has stood in air."""
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A part of a blend: so much of a source by its id, or of a pure water by its name."""
+
+    share: float
+    source_id: int | None = None
+    pure: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +36,10 @@ class StoredTank:
     chat_id: int
     tank: Tank
     source_id: int | None = None
+    facet: Facet | None = None
+    facet_of: int | None = None
+    facets: Mapping[Facet, StoredTank] = field(default_factory=dict)
+    blend: tuple[Share, ...] = ()
 
     @property
     def name(self) -> str:
@@ -42,6 +57,15 @@ _LIVING = (
     )
     .order_by(TankRow.id, KitRow.id)
 )
+_WATERS = (
+    select(TankRow)
+    .where(
+        TankRow.chat_id == bindparam("chat"),
+        TankRow.role.in_(("source", "facet")),
+        TankRow.deleted_at.is_(None),
+    )
+    .order_by(TankRow.id)
+)
 _KITS = select(KitRow).where(KitRow.tank_id == bindparam("tank"))
 
 
@@ -56,8 +80,25 @@ class Tanks:
         return await self._living(chat_id, "tank")
 
     async def sources_of_chat(self, chat_id: int) -> list[StoredTank]:
-        """All source waters of a chat, oldest first."""
-        return await self._living(chat_id, "source")
+        """All source waters of a chat, oldest first, with their facets."""
+        rows = await self._session.scalars(_WATERS, {"chat": chat_id})
+        held = [_stored(row, {}) for row in rows]
+        facets: dict[int, dict[Facet, StoredTank]] = {}
+        for water in held:
+            if water.facet is not None and water.facet_of is not None:
+                facets.setdefault(water.facet_of, {})[water.facet] = water
+        sources = [water for water in held if water.facet is None]
+        return [replace(source, facets=facets.get(source.id, {})) for source in sources]
+
+    async def facet(
+        self, source: StoredTank, facet: Facet, now: datetime
+    ) -> StoredTank:
+        """Give one facet of a source, made where it is new."""
+        if facet in source.facets:
+            return source.facets[facet]
+        made = await self.add(source.chat_id, Tank(f"{source.name} {facet}"), now, role="facet")
+        await self.change(made.id, facet_of=source.id, facet=facet)
+        return replace(made, facet=facet, facet_of=source.id)
 
     async def get(self, tank_id: int) -> StoredTank:
         """Give the tank of an id that the store itself gave out, deleted or not."""
@@ -94,6 +135,11 @@ class Tanks:
         if columns.get("deleted_at") is not None:
             columns["name_key"] = None
         await self._session.execute(update(TankRow).where(TankRow.id == tank_id).values(**columns))
+
+    async def set_blend(self, source_id: int, blend: Sequence[Share]) -> None:
+        """Let a source be mixed of others; of none, be a water of its own again."""
+        held = [asdict(part) for part in blend] or None
+        await self.change(source_id, blend=held)
 
     async def set_kit(self, tank_id: int, analyte: str, kit: Kit) -> None:
         """Keep how this tank's kit reads an analyte; what `kit` leaves None stays as it was."""
@@ -133,6 +179,9 @@ def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:
         id=row.id,
         chat_id=row.chat_id,
         source_id=row.source_id,
+        facet=cast("Facet | None", row.facet),
+        facet_of=row.facet_of,
+        blend=tuple(Share(**part) for part in row.blend or ()),
         tank=Tank(
             name=row.name,
             kind=cast("TankKind", row.kind),

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from core.message import commands, doubts, labels, plain, questions, statements
+from core.message import blends, commands, doubts, labels, plain, questions, statements
 from core.message.fold import fold
 from core.message.hidden import mark_hidden
 from core.message.lexicon import lexicon
@@ -36,6 +36,8 @@ be measured keeps: that is what holds any message within 5 µs a character and 1
 """
 
 CHARACTERS_A_TOKEN = 3
+
+_CHANGING = frozenset({"water_change", "top_up"})
 
 
 def parse(text: str, context: Context) -> Parsed:
@@ -75,8 +77,40 @@ def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Pa
     """What the tokens of a text say, all of them read."""
     if context.tanks:
         tokens = mark(tokens, folded, context.tanks)
+    if _changes_water(tokens) and (blend := blends.find(text)) is not None:
+        return _blended(text, tokens, blend, context)
     simple = plain.read(tokens, text, context)
     return simple if simple is not None else full(text, tokens, context)
+
+
+def _changes_water(tokens: list[Token]) -> bool:
+    """Whether a change and another water are spoken of: then shares may be those of a blend."""
+    if tokens[0].text == "/" or not any(token.value == "other" for token in tokens):
+        return False
+    return any(token.kind == "ask" or token.value in _CHANGING for token in tokens)
+
+
+def _blended(text: str, tokens: list[Token], blend: blends.Blend, context: Context) -> Parsed:
+    """Read a message without the shares of its new water, which are then put to the change."""
+    outside = [token for token in tokens if token.end <= blend.start or token.start >= blend.end]
+    if not outside:
+        return full(text, tokens, context)
+    if blend.litres is not None:  # one amount has to stand for all
+        within = [token for token in tokens if blend.start <= token.start < blend.end]
+        amount = [token for token in within if token.kind in {"number", "unit"}][:2]
+        outside = sorted(outside + amount, key=lambda token: token.start)
+    parsed = full(text, outside, context)
+    said = text[blend.start : blend.end]
+    asked = parsed.question
+    if asked is not None and asked.kind in {"change", "effect"} and asked.substance is None:
+        asked = replace(asked, substance=said, litres=blend.litres or asked.litres)
+    events = tuple(
+        replace(event, substance=said, litres=blend.litres or event.litres)
+        if event.kind in _CHANGING
+        else event
+        for event in parsed.events
+    )
+    return replace(parsed, question=asked, events=events)
 
 
 def full(text: str, tokens: list[Token], context: Context) -> Parsed:
