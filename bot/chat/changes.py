@@ -6,7 +6,7 @@ import re
 from dataclasses import asdict, dataclass, replace
 from typing import Any
 
-from bot.chat import dose_reply, standing
+from bot.chat import dose_reply, new_water, standing
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -32,11 +32,16 @@ from core.message.model import Parsed, Question
 from core.water import ammonia_freed
 
 WEEK = 7.0
+SHOWN = 6
+"""Lines of the change itself on one screen."""
+NOTES = 2
+"""Lines about the new water beside them."""
 EVERY = re.compile(
     r"\b(?:(?P<word>daily|weekly|monthly)"
     r"|every (?:(?P<count>\d{1,3}) )?(?P<unit>days?|weeks?|months?))\b",
     re.IGNORECASE,
 )
+
 
 @dataclass(frozen=True, slots=True)
 class Asked:
@@ -141,14 +146,18 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         words.at_once(share, facts["at_once"]),
         words.stood(facts["stood"]),
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
-        words.prepare(waters, asked.source_name, chlorinated=treated > 0.0),
     ]
     if (routine := _routine(question, asked, plan)) is not None:
         facts["routine"] = asdict(routine)
         lines.insert(1, words.routine(routine))
-    return await turn.reply(
-        lines[:6], more=words.more(plan, waters, asked.source_name), facts=facts
-    )
+    beside = new_water.notes(turn, asked.tank, asked.supply, plan, facts)
+    shown = [
+        *lines[:SHOWN],
+        *beside[:NOTES],
+        words.prepare(waters, asked.source_name, chlorinated=treated > 0.0),
+    ]
+    more = [*beside[NOTES:], *words.more(plan, waters, asked.source_name)]
+    return await turn.reply(shown, more=more, facts=facts)
 
 
 def with_chloramine(waters: Mixing, plan: ChangePlan, treated: float) -> float | None:
@@ -211,7 +220,7 @@ async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
         found = pure_supply(turn, "ro")  # hardness is lowered by nothing else
     if found is None:
         return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
-    return Asked(stored, tank, found)
+    return Asked(stored, tank, new_water.stricter(tank, found))
 
 
 async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:

@@ -123,6 +123,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return warmed
     if (managed := await products.manage(turn)) is not None:
         return managed
+    if sources.may_be_told(parsed) and (heard := await sources.spoken(turn)) is not None:
+        return heard
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks.own(turn)) is not None:
         return described

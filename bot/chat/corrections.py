@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from bot.chat import moves, readings
+from bot.chat import moves, readings, sources
 from bot.chat.answering import answer_for
 from bot.chat.asking import ask
 from bot.chat.model import Reply
@@ -25,6 +25,7 @@ from core.message.tanks import match
 
 async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     """Take back the newest entry of whoever says so."""
+    await turn.know_waters()
     author = turn.incoming.author_id if turn.incoming.group else None
     entry = await turn.uow.log.latest(turn.chat.id, author)
     return await _take_back(turn, entry)
@@ -32,6 +33,7 @@ async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
 
 async def press_undo(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     """Take back the entry that a reply confirmed, or what stands in its place by now."""
+    await turn.know_waters()
     entry = await turn.uow.log.current(turn.chat.id, choice.arguments["entry_id"])
     if entry is None or entry.is_empty:
         return [await turn.reply(general.already())]
@@ -40,6 +42,7 @@ async def press_undo(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
 
 async def correct(turn: Turn, _command: Command, parsed: Parsed) -> list[Reply]:
     """``no, kh 5``: put right what the newest entry, or the answered one, says."""
+    await turn.know_waters()
     entry = await _answered(turn) or await turn.uow.log.latest(turn.chat.id)
     if entry is None:
         return await readings.keep(turn, parsed)
@@ -48,12 +51,14 @@ async def correct(turn: Turn, _command: Command, parsed: Parsed) -> list[Reply]:
 
 async def answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Values in reply to an older message put that message right; None if it stored nothing."""
+    await turn.know_waters()
     entry = await _answered(turn)
     return None if entry is None or entry.is_empty else await _correct(turn, entry, parsed)
 
 
 async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``that was quarry``: the newest or answered entry belongs to another tank."""
+    await turn.know_waters()
     entry = await _answered(turn) or await turn.uow.log.latest(turn.chat.id)
     if entry is None or entry.is_empty:
         return [await turn.reply(words.nothing_to_undo())]
@@ -74,19 +79,23 @@ async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
 
 async def edited(turn: Turn) -> list[Reply]:
     """An edited message replaces what it said before; one that reads as nothing changes nothing."""
+    await turn.know_waters()
     ref = turn.incoming.message_ref
     entry = None if ref is None else await turn.uow.log.by_message(turn.chat.id, ref)
     if entry is None or entry.is_empty:
         return await _edited_without_entry(turn, entry)
     turn.now = entry.at
     parsed = parse(turn.incoming.text, turn.context())
-    if not parsed.values and not parsed.events:
-        return [await turn.reply(words.edit_not_understood())]
-    default = _tank_of(turn, entry)
-    parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default)
+    if parsed.command is not None and parsed.command.name == "source":
+        told, asked = await sources.told_in(turn, parsed.command), []
+    else:
+        default = _tank_of(turn, entry)
+        parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default)
+        told = place(turn, parsed, default) if parsed.values or parsed.events else []
     if asked:
         return asked
-    told = place(turn, parsed, default)
+    if not told:
+        return [await turn.reply(words.edit_not_understood())]
     before = _said(turn, entry)
     after = entry_of(turn, told, kind="edit", replaces=entry.id)
     lead = words.corrected(before, _said(turn, after))
@@ -180,6 +189,9 @@ async def _store(turn: Turn, entry: Entry, lead: str) -> list[Reply]:
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     replies = []
     for told in _by_tank(turn, entry):
+        if told.tank.role != "tank":
+            replies.append(await sources.corrected(turn, told, entry_id, lead))
+            continue
         replies.append(await answer_for(turn, told, entry_id, lead=lead))
         await turn.use_tank(told.tank)
     return replies
@@ -197,7 +209,7 @@ def _replacement(turn: Turn, entry: Entry, kind: str) -> Entry:
 
 
 def _by_tank(turn: Turn, entry: Entry) -> list[Told]:
-    tanks = [tank for tank in map(turn.tank_by_id, _tank_ids(entry)) if tank is not None]
+    tanks = [body for body in map(turn.body_by_id, _tank_ids(entry)) if body is not None]
     return [
         Told(
             tank,
@@ -211,7 +223,7 @@ def _by_tank(turn: Turn, entry: Entry) -> list[Told]:
 def _tank_of(turn: Turn, entry: Entry) -> StoredTank:
     """The tank that an entry is about, for what a correction says without naming one."""
     for tank_id in _tank_ids(entry):
-        tank = turn.tank_by_id(tank_id)
+        tank = turn.body_by_id(tank_id)
         if tank is not None:
             return tank
     return turn.current_tank or turn.tanks[0]

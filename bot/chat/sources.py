@@ -2,75 +2,324 @@
 
 from __future__ import annotations
 
-from typing import Any
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Final
 
 from bot.chat.model import Reply
 from bot.chat.tank_words import name_problem
 from bot.chat.told import Told, entry_of, summary, values_json
 from bot.chat.turn import Turn
+from bot.chat.waters import FACETS, Supply, Unclear, Waters
 from bot.chat.words import buttons
 from bot.chat.words import readings as reading_words
 from bot.chat.words import sources as words
+from bot.chat.words import waters as water_words
 from bot.store.log import Stored
 from bot.store.offers import Choice
-from bot.store.tanks import StoredTank
-from core.message import parse
-from core.message.model import Command, Parsed
+from bot.store.tanks import Facet, Share, StoredTank
+from core.advice.gassing import rising
+from core.message import blends, facets, parse
+from core.message.doubts import OTHER_WATER
+from core.message.fold import fold
+from core.message.model import Command, Doubt, Parsed, Value
 from core.message.tanks import match
+from core.message.waters import PURE, kind_of, mentioned
 from core.tank import Tank
 
 LONGEST = 4
 """Most words that a source's name may have."""
 
+SHOWN: Final = ("ph", "kh", "gh", "nitrate", "temperature", "conductivity")
+"""What is told of a blend, in this order."""
+
+NITRATE_TO_DRINK: Final = 44.0
+"""US drinking limit of 10 mg/L as N (via Camargo et al. 2005, Chemosphere 58:1255). [mg/L NO3]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What is told of a source: its name, and readings by facet (None: as it comes out)."""
+
+    name: str
+    pieces: tuple[tuple[Facet | None, Parsed], ...]
+
 
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
-    """``/source`` lists, ``/source tap ph 7.6 kh 8`` keeps, ``/source tap for fern`` chooses."""
+    """Answer a ``/source`` line.
+
+    ``/source`` lists, ``/source tap ph 7.6 kh 8`` keeps, ``/source tap for fern`` chooses,
+    ``/source mix 60% ro 40% tap`` blends.
+    """
     said = command.arguments.strip()
-    sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
+    held = await Waters.of(turn)
     if not said:
-        return [await _list(turn, sources)]
-    name, parsed = _split(turn, said)
-    if parsed is not None:
-        return await _keep(turn, sources, name, parsed)
+        return [await _list(turn, held)]
+    blend = _blend_in(said, [source.name for source in held.sources])
+    if blend is not None:
+        return [await _blend(turn, held, *blend)]
+    heard = _split(turn, said)
+    if heard is not None:
+        return await keep(turn, held, heard)
     chosen, _, tank_name = said.partition(" for ")
-    source = _named(sources, chosen)
+    source = _named(held.sources, chosen)
     if source is None:
-        return [await turn.reply(words.unknown(said, [each.name for each in sources]))]
+        return [await turn.reply(words.unknown(said, [each.name for each in held.sources]))]
     if tank_name:
         return [await _choose(turn, source, tank_name)]
-    return [await _show(turn, source)]
+    return [await _show(turn, held, source)]
 
 
-def _split(turn: Turn, said: str) -> tuple[str, Parsed | None]:
+def may_be_told(parsed: Parsed) -> bool:
+    """Whether a message may be all about a source: readings of another water than the tanks'."""
+    if parsed.question is not None or parsed.events or parsed.values:
+        return False
+    return any(doubt.reason == OTHER_WATER for doubt in parsed.doubts)
+
+
+async def spoken(turn: Turn) -> list[Reply] | None:
+    """``tap ph 7 from the tap, 7.8 after a day standing``; None where it is not only a source's."""
+    text = turn.incoming.text
+    if turn.incoming.group and not turn.incoming.addressed:
+        return None
+    held = await Waters.of(turn)
+    opening = _opening(text, held)
+    if opening is None:
+        return None
+    name, rest = opening
+    heard = _heard(turn, name, rest)
+    if heard is None or any(parsed.doubts for _, parsed in heard.pieces):
+        return None
+    if any(value.tank for _, parsed in heard.pieces for value in parsed.values):
+        return None
+    return await keep(turn, held, heard)
+
+
+_MY: Final = re.compile(r"^(my|our|the|mein|unser|das|mon|notre|mi|il mio|mijn|min)\s+")
+_IS: Final = re.compile(r"^\s*(water|wasser)?\s*(?:[:=,]|is|has|reads|measures|ist|hat|est|es)?\s+")
+
+
+def _opening(text: str, held: Waters) -> tuple[str, str] | None:
+    """The source that a message begins with, and what is told of it."""
+    plain = fold(text)
+    start = found.end() if (found := _MY.match(plain)) else 0
+    own = sorted(held.sources, key=lambda source: -len(source.name))
+    for source in own:
+        name = fold(source.name)
+        if plain.startswith(name, start) and not plain[start + len(name) :][:1].isalnum():
+            return _rest(source.name, text, start + len(name))
+    first = mentioned(text[:60])
+    if not first or first[0][0] != start:
+        return None
+    _, end, kind = first[0]
+    known = held.named(kind)
+    return _rest(known.name if known is not None else kind, text, end)
+
+
+def _rest(name: str, text: str, end: int) -> tuple[str, str]:
+    found = _IS.match(fold(text[end:]))
+    return name, text[end + (found.end() if found else 0) :]
+
+
+def _split(turn: Turn, said: str) -> Heard | None:
     """Part a name from the readings after it: the shortest name that leaves only readings."""
     parts = said.split()
     for cut in range(1, min(len(parts), LONGEST + 1)):
-        parsed = parse(" ".join(parts[cut:]), turn.context())
-        if parsed.values and parsed.intent == "reading" and not parsed.events:
-            return " ".join(parts[:cut]), parsed
-    return said, None
+        heard = _heard(turn, " ".join(parts[:cut]).rstrip(":"), " ".join(parts[cut:]))
+        if heard is not None:
+            return heard
+    return None
 
 
-async def _keep(turn: Turn, sources: list[StoredTank], name: str, parsed: Parsed) -> list[Reply]:
+def _heard(turn: Turn, name: str, rest: str) -> Heard | None:
+    """Read what is told of a source, piece by piece; None where a piece is no reading."""
+    pieces: list[tuple[Facet | None, Parsed]] = []
+    for piece in facets.split(rest):
+        parsed = parse(piece.text, turn.context())
+        numbers = re.findall(r"\d+(?:[.,]\d+)?", piece.text)
+        if not parsed.values and piece.stood is not None and len(numbers) == 1:
+            parsed = parse(f"ph {numbers[0]}", turn.context())  # "7.8 after a day standing"
+        if not parsed.values or parsed.intent != "reading" or parsed.events:
+            return None
+        pieces += _by_facet(parsed, piece)
+    return Heard(name, tuple(pieces)) if pieces else None
+
+
+def _by_facet(parsed: Parsed, piece: facets.Piece) -> list[tuple[Facet | None, Parsed]]:
+    """Readings of one piece; of stood water only what changes as it stands is kept apart."""
+    if not piece.stood:
+        return [(piece.season, parsed)]
+    apart = tuple(value for value in parsed.values if value.analyte in facets.GASSES)
+    rest = tuple(value for value in parsed.values if value.analyte not in facets.GASSES)
+    told: list[tuple[Facet | None, Parsed]] = []
+    if rest:
+        told.append((piece.season, replace(parsed, values=rest, doubts=())))
+    if apart or parsed.doubts:
+        told.append(("stood", replace(parsed, values=apart)))
+    return told
+
+
+async def keep(turn: Turn, held: Waters, heard: Heard) -> list[Reply]:
     """Put a source's readings on record; what is doubtful is not taken and said."""
-    source = _named(sources, name)
+    source = _named(held.sources, heard.name)
+    if source is not None and source.blend:
+        return [await turn.reply(words.is_blend(source.name))]
     if source is None:
-        if name_problem(name) is not None:
+        if name_problem(heard.name) is not None:
             return [await turn.reply(words.how())]
+        source = await turn.uow.tanks.add(turn.chat.id, Tank(heard.name), turn.now, role="source")
+    source, told = await _told(turn, source, heard)
+    doubts = [doubt for _, parsed in heard.pieces for doubt in parsed.doubts]
+    return [await store(turn, source, told, doubts)]
+
+
+async def _told(turn: Turn, source: StoredTank, heard: Heard) -> tuple[StoredTank, list[Told]]:
+    """What is told by the body of water that it is of; facets that are new are made."""
+    told: list[Told] = []
+    for facet, parsed in heard.pieces:
+        body = source
+        if facet is not None:
+            body = await turn.uow.tanks.facet(source, facet, turn.now)
+            source = replace(source, facets={**source.facets, facet: body})
+        at = parsed.at or turn.now
+        readings = tuple(Stored(v, body.id, v.at or at) for v in parsed.values)
+        told += [Told(body, readings, ())] if readings else []
+    return source, told
+
+
+async def told_in(turn: Turn, command: Command) -> list[Told]:
+    """What an edited ``/source`` line tells now of a source that there is; else nothing."""
+    heard = _split(turn, command.arguments.strip())
+    sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
+    source = None if heard is None else _named(sources, heard.name)
+    if heard is None or source is None or source.blend:
+        return []
+    return (await _told(turn, source, heard))[1]
+
+
+async def corrected(turn: Turn, told: Told, entry_id: int, lead: str) -> Reply:
+    """Say what stands of a source after a correction."""
+    choices = [Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id})]
+    facts = {"source": told.tank.name, "values": values_json(told)}
+    return await turn.reply([lead], choices=choices, facts=facts, entry_id=entry_id)
+
+
+async def store(
+    turn: Turn, source: StoredTank, told: Sequence[Told], doubts: Sequence[Doubt] = ()
+) -> Reply:
+    """Put what is told of one source on record in one entry, and say it back."""
+    entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, told))
+    lines = [summary(turn, _as_said(source, each)) for each in told]
+    lines += [reading_words.doubt([each.text], each.reason) for each in doubts[:3]]
+    facts: dict[str, Any] = {"source": source.name, "values": [], "facets": {}}
+    for each in told:
+        if each.tank.facet is None:
+            facts["values"] += values_json(each)
+        else:
+            facts["facets"].setdefault(each.tank.facet, []).extend(values_json(each))
+    if not facts["facets"]:
+        del facts["facets"]
+    supply = await (await Waters.of(turn)).supply(await _again(turn, source))
+    lines += _notes(supply, facts)
+    return await turn.reply(
+        lines,
+        choices=[Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id})],
+        facts=facts,
+        entry_id=entry_id,
+    )
+
+
+def _notes(supply: Supply, facts: dict[str, Any]) -> list[str]:
+    """What the readings of a source call for: standing, and what nobody should drink."""
+    lines = []
+    found = rising(supply.state) if supply.stood is None else None
+    if found is not None:
+        facts["co2_mg_l"], facts["rises_to"] = found.co2, [found.low, found.high]
+        lines.append(water_words.rises(supply.name, found.co2, found.low, found.high))
+    nitrate = supply.state.last("nitrate")
+    if nitrate is not None and nitrate.value > NITRATE_TO_DRINK:
+        lines.insert(0, words.nitrate(nitrate.value))
+    return lines
+
+
+async def _again(turn: Turn, source: StoredTank) -> StoredTank:
+    """A source as the store has it now, with its facets."""
+    sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
+    return next(each for each in sources if each.id == source.id)
+
+
+def _as_said(source: StoredTank, told: Told) -> Told:
+    """The same with the facet's name in the keeper's language."""
+    if told.tank.facet is None:
+        return told
+    name = words.facet(source.name, told.tank.facet)
+    return replace(told, tank=replace(told.tank, tank=replace(told.tank.tank, name=name)))
+
+
+_BEHIND: Final = "30% with "
+"""Said before the parts of a blend, so that they can be nothing else."""
+
+
+def _blend_in(said: str, names: Sequence[str]) -> tuple[str, blends.Blend] | None:
+    """A name and the blend that is all the rest of a line; None where there is none."""
+    parts = said.split()
+    for cut in range(1, min(len(parts), LONGEST + 1)):
+        rest = " ".join(parts[cut:]).lstrip("=: ").removeprefix("of ")
+        blend = blends.find(_BEHIND + rest, names)
+        whole = blend is not None and len(_BEHIND) == blend.start
+        if blend is not None and whole and blend.end == len(_BEHIND + rest):
+            return " ".join(parts[:cut]).strip(" :="), blend
+    return None
+
+
+async def _blend(turn: Turn, held: Waters, name: str, blend: blends.Blend) -> Reply:
+    """Keep a source that is mixed of others, by name, so that their new readings carry through."""
+    if not name or name_problem(name) is not None or blend.rest:
+        return await turn.reply(words.how_to_blend())
+    found = await held.of_blend(blend, None)
+    if isinstance(found, Unclear):
+        lines = water_words.unclear(found.reason, found.names, found.total)
+        return await turn.reply(lines, facts={"refused": f"source_{found.reason}"})
+    source = _exactly(held.sources, name)
+    if source is not None and not source.blend and await _latest(turn, source):
+        return await turn.reply(words.is_measured(source.name))
+    parts = [_share(held, part.name, part.share or 0.0) for part in blend.parts]
+    if source is not None and any(_leads_to(held, part, source.id) for part in parts):
+        return await turn.reply(words.cycle(source.name), facts={"refused": "source_cycle"})
+    if kind_of(name) in PURE:
+        return await turn.reply(words.how_to_blend())
+    if source is None:
         source = await turn.uow.tanks.add(turn.chat.id, Tank(name), turn.now, role="source")
-    at = parsed.at or turn.now
-    told = Told(source, tuple(Stored(value, source.id, at) for value in parsed.values), ())
-    entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, [told]))
-    lines = [summary(turn, told)]
-    lines += [reading_words.doubt([each.text], each.reason) for each in parsed.doubts[:3]]
-    return [
-        await turn.reply(
-            lines,
-            choices=[Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id})],
-            facts={"source": source.name, "values": values_json(told)},
-            entry_id=entry_id,
-        )
-    ]
+    whole = sum(part.share for part in parts)
+    await turn.uow.tanks.set_blend(
+        source.id, [replace(part, share=part.share / whole) for part in parts]
+    )
+    turn.uow.session.expire_all()
+    return await _show(turn, await Waters.of(turn), await _again(turn, source))
+
+
+def _share(held: Waters, name: str, share: float) -> Share:
+    source = held.named(name)
+    if source is not None:
+        return Share(share, source_id=source.id)
+    return Share(share, pure=kind_of(name))
+
+
+def _leads_to(held: Waters, part: Share, source_id: int) -> bool:
+    """Whether a part of a blend is, or is mixed of, the source that is to be blended."""
+    if part.source_id is None:
+        return False
+    by_id = {source.id: source for source in held.sources}
+    open_, seen = [part.source_id], set[int]()
+    while open_:
+        here = open_.pop()
+        if here == source_id:
+            return True
+        if here not in seen and here in by_id:
+            seen.add(here)
+            open_ += [each.source_id for each in by_id[here].blend if each.source_id is not None]
+    return False
 
 
 async def _choose(turn: Turn, source: StoredTank, tank_name: str) -> Reply:
@@ -82,24 +331,56 @@ async def _choose(turn: Turn, source: StoredTank, tank_name: str) -> Reply:
     return await turn.reply(words.chosen(source.name, tank.name))
 
 
-async def _show(turn: Turn, source: StoredTank) -> Reply:
-    held = await turn.uow.log.readings(source.id, limit=40)
-    latest: dict[str, Stored[Any]] = {}
-    for reading in held:
-        latest.setdefault(reading.what.analyte, reading)
-    if not latest:
+async def _show(turn: Turn, held: Waters, source: StoredTank) -> Reply:
+    if source.blend:
+        return await _show_blend(turn, held, source)
+    bodies = (source, *(source.facets[f] for f in FACETS if f in source.facets))
+    told = [
+        _as_said(source, Told(body, latest, ()))
+        for body in bodies
+        if (latest := await _latest(turn, body))
+    ]
+    if not told:
         return await turn.reply(words.empty(source.name))
-    told = Told(source, tuple(latest.values()), ())
-    return await turn.reply([summary(turn, told)])
+    lines = [summary(turn, each) for each in told]
+    supply = await held.supply(source)
+    facts: dict[str, Any] = {"source": source.name, "values": values_json(told[0])}
+    if supply.measured_at is not None:
+        lines.append(water_words.old(source.name, supply.measured_at, turn.local_now))
+        facts["measured_days"] = (turn.local_now - supply.measured_at).days
+    return await turn.reply([*lines, *_notes(supply, facts)], facts=facts)
 
 
-async def _list(turn: Turn, sources: list[StoredTank]) -> Reply:
-    if not sources:
+async def _show_blend(turn: Turn, held: Waters, source: StoredTank) -> Reply:
+    supply = await held.supply(source)
+    values = {name: supply.readings[name].value for name in SHOWN if name in supply.readings}
+    facts = {
+        "source": source.name,
+        "parts": [{"source": name, "share": share} for name, share in supply.parts],
+        "mixed": values,
+    }
+    told = ", ".join(words.figure(name, value) for name, value in values.items())
+    return await turn.reply([water_words.blend_of(source.name, supply.parts, told)], facts=facts)
+
+
+async def _latest(turn: Turn, body: StoredTank) -> tuple[Stored[Value], ...]:
+    latest: dict[str, Stored[Value]] = {}
+    for reading in await turn.uow.log.readings(body.id, limit=400):
+        latest.setdefault(reading.what.analyte, reading)
+    return tuple(latest.values())
+
+
+async def _list(turn: Turn, held: Waters) -> Reply:
+    if not held.sources:
         return await turn.reply(words.none_yet())
-    shown = [await _show(turn, source) for source in sources]
+    shown = [await _show(turn, held, source) for source in held.sources]
     return await turn.reply([line for reply in shown for line in reply.lines])
 
 
-def _named(sources: list[StoredTank], name: str) -> StoredTank | None:
+def _named(sources: Sequence[StoredTank], name: str) -> StoredTank | None:
     found = match(name, [source.name for source in sources])
     return next((source for source in sources if source.name == found.name), None)
+
+
+def _exactly(sources: Sequence[StoredTank], name: str) -> StoredTank | None:
+    return next((source for source in sources if fold(source.name) == fold(name)), None)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
@@ -32,6 +32,8 @@ class Turn:
     now: datetime
     came_back: bool = False
     """True where nothing could be sent to this chat until now."""
+    waters: list[StoredTank] = field(default_factory=list)
+    """The sources that the chat's tanks are filled from and their facets, once looked up."""
     route: Route | None = None
     """How a text that is said again finds its topic; set by the router."""
 
@@ -77,6 +79,16 @@ class Turn:
     def tank_by_id(self, tank_id: int | None) -> StoredTank | None:
         """The living tank of an id."""
         return next((tank for tank in self.tanks if tank.id == tank_id), None)
+
+    async def know_waters(self) -> None:
+        """Look up what an entry may be about beside the tanks: sources and their facets."""
+        sources = await self.uow.tanks.sources_of_chat(self.chat.id)
+        self.waters = [body for each in sources for body in (each, *each.facets.values())]
+
+    def body_by_id(self, body_id: int) -> StoredTank | None:
+        """The tank, source or facet of an id."""
+        found = self.tank_by_id(body_id)
+        return found or next((body for body in self.waters if body.id == body_id), None)
 
     @property
     def current_tank(self) -> StoredTank | None:

@@ -225,9 +225,7 @@ class Waters:
         """The blend of words that are known to speak of new water alone."""
         return blends.find(f"30% with {said}", [source.name for source in self.sources])
 
-    async def of_blend(
-        self, blend: blends.Blend, stored: StoredTank | None
-    ) -> Supply | Unclear:
+    async def of_blend(self, blend: blends.Blend, stored: StoredTank | None) -> Supply | Unclear:
         """The water of a blend in words; what it leaves open is the tank's own source."""
         if not blend.adds_up:
             return Unclear("shares", tuple(p.name for p in blend.parts), blend.total)

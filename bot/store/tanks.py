@@ -35,6 +35,7 @@ class StoredTank:
     id: int
     chat_id: int
     tank: Tank
+    role: Role = "tank"
     source_id: int | None = None
     facet: Facet | None = None
     facet_of: int | None = None
@@ -90,9 +91,7 @@ class Tanks:
         sources = [water for water in held if water.facet is None]
         return [replace(source, facets=facets.get(source.id, {})) for source in sources]
 
-    async def facet(
-        self, source: StoredTank, facet: Facet, now: datetime
-    ) -> StoredTank:
+    async def facet(self, source: StoredTank, facet: Facet, now: datetime) -> StoredTank:
         """Give one facet of a source, made where it is new."""
         if facet in source.facets:
             return source.facets[facet]
@@ -178,6 +177,7 @@ def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:
     return StoredTank(
         id=row.id,
         chat_id=row.chat_id,
+        role=cast("Role", row.role),
         source_id=row.source_id,
         facet=cast("Facet | None", row.facet),
         facet_of=row.facet_of,

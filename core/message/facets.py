@@ -20,6 +20,9 @@ GASSES: Final = frozenset({"ph", "temperature", "co2", "oxygen", "chlorine", "to
 """What changes as water stands; hardness, KH and salts do not."""
 
 
+_CLAUSE: Final = re.compile(r"[,;.](?=\s|$)|\n")
+
+
 @dataclass(frozen=True, slots=True)
 class Piece:
     """Words of readings, and of which facet they are; `stood` is None where it was not said."""
@@ -36,7 +39,7 @@ def split(text: str) -> tuple[Piece, ...]:
     --------
     >>> [(piece.text, piece.stood) for piece in split("fresh ph 6.8 stood ph 7.9")]
     [('ph 6.8', False), ('ph 7.9', True)]
-    >>> [(piece.text, piece.stood) for piece in split("ph 7 from the tap, 7.8 after a day standing")]
+    >>> [(piece.text, piece.stood) for piece in split("ph 7 from the tap, 7.8 after a day")]
     [('ph 7', False), ('7.8', True)]
     >>> split("winter kh 4 gh 6")
     (Piece(text='kh 4 gh 6', stood=None, season='winter'),)
@@ -52,20 +55,33 @@ def split(text: str) -> tuple[Piece, ...]:
         plain = plain[:start] + " " * (end - start) + plain[end:]
     if not states:
         return tuple(_piece(plain, None, season))
-    pieces: list[Piece] = []
-    before = any(character.isdigit() for character in plain[: states[0][0]])
-    if before:
-        start = 0
-        for first, last, of in states:
-            pieces += _piece(plain[start:first], of == "stood", season)
-            start = last
-        pieces += _piece(plain[start:], None, season)
-        return tuple(pieces)
-    pieces += _piece(plain[: states[0][0]], None, season)
+    if _told_before(plain, states):
+        return tuple(_behind(plain, states, season))
+    pieces = _piece(plain[: states[0][0]], None, season)
     ends = [first for first, _, _ in states[1:]] + [len(plain)]
     for (_, last, of), end in zip(states, ends, strict=True):
         pieces += _piece(plain[last:end], of == "stood", season)
     return tuple(pieces)
+
+
+def _told_before(plain: str, states: list[tuple[int, int, str]]) -> bool:
+    """Whether the readings stand before their words: nothing is told close behind the last."""
+    close = _CLAUSE.split(plain[states[-1][1] :], maxsplit=1)[0]
+    return not any(map(str.isdigit, close))
+
+
+def _behind(plain: str, states: list[tuple[int, int, str]], season: Season | None) -> list[Piece]:
+    """Pieces whose words stand behind the last clause before them."""
+    pieces: list[Piece] = []
+    start = 0
+    for first, last, of in states:
+        told = plain[start:first]
+        clauses = [cut.end() for cut in _CLAUSE.finditer(told)]
+        cut = max((c for c in clauses if any(map(str.isdigit, told[c:]))), default=0)
+        pieces += _piece(told[:cut], None, season)
+        pieces += _piece(told[cut:], of == "stood", season)
+        start = last
+    return pieces + _piece(plain[start:], None, season)
 
 
 def _apart(text: str, marks: list[tuple[int, int, str]]) -> tuple[Piece, ...]:

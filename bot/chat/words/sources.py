@@ -2,9 +2,74 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
-from bot.chat.words.text import _
+from bot.chat.words import names
+from bot.chat.words.numbers import plain
+from bot.chat.words.text import N_, _
+from core.analytes import ANALYTES
+from core.units import label as unit_label
+
+FACETS: Mapping[str, str] = {
+    "winter": N_("{source} in winter"),
+    "summer": N_("{source} in summer"),
+    "stood": N_("{source}, stood"),
+}
+
+
+def facet(source: str, of: str) -> str:
+    """A source in one season, or once it has stood."""
+    return _(FACETS[of]).format(source=source)
+
+
+def figure(analyte: str, value: float) -> str:
+    """One value of a source that was worked out."""
+    row = ANALYTES[analyte]
+    unit = "" if analyte == "ph" else f" {unit_label(row.unit)}"
+    return f"{names.label(analyte)} {plain(value, max(row.decimals, 1))}{unit}"
+
+
+def is_blend(source: str) -> list[str]:
+    """Readings were told of a source that is mixed of others."""
+    return [
+        _(
+            "{source} is a blend, so its values follow from its parts; nothing is stored. Measure"
+            " the parts, or give what you measured a name of its own."
+        ).format(source=source)
+    ]
+
+
+def how_to_blend() -> list[str]:
+    """A blend needs a name and its shares."""
+    return [_("Name the blend and its shares, for example: /source mix 60% ro 40% tap")]
+
+
+def is_measured(source: str) -> list[str]:
+    """A blend was to take the name of a source that has readings."""
+    return [
+        _(
+            "{source} has readings of its own, which a blend would hide: give the blend a new name."
+        ).format(source=source),
+        *how_to_blend(),
+    ]
+
+
+def cycle(source: str) -> list[str]:
+    """A blend would hold itself."""
+    return [
+        _("{source} cannot be mixed of itself, also not by way of another blend.").format(
+            source=source
+        ),
+        *how_to_blend(),
+    ]
+
+
+def nitrate(amount: float) -> str:
+    """Tap water over the drinking limit."""
+    return _(
+        "Nitrate {amount} mg/L is over the drinking limit of 44 (10 as N): do not use this water"
+        " for infant formula; contact your supplier."
+    ).format(amount=plain(amount, 0))
 
 
 def none_yet() -> list[str]:

@@ -96,9 +96,9 @@ def only_stood(source: str) -> str:
 
 def much_co2(co2: float) -> str:
     """The mixed water would hold much carbon dioxide at once."""
-    return _(
-        "At once about {co2} mg/L CO2, too much for fish: aerate the new water first."
-    ).format(co2=plain(co2, 0))
+    return _("At once about {co2} mg/L CO2, too much for fish: aerate the new water first.").format(
+        co2=plain(co2, 0)
+    )
 
 
 def unclear(reason: str, named: Sequence[str], total: float | None) -> list[str]:
