@@ -86,8 +86,9 @@ async def edited(turn: Turn) -> list[Reply]:
         return await _edited_without_entry(turn, entry)
     turn.now = entry.at
     parsed = parse(turn.incoming.text, turn.context())
+    asked: list[Reply] = []
     if parsed.command is not None and parsed.command.name == "source":
-        told, asked = await sources.told_in(turn, parsed.command), []
+        told = await sources.told_in(turn, parsed.command)
     else:
         default = _tank_of(turn, entry)
         parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default)

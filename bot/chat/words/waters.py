@@ -106,10 +106,10 @@ def unclear(reason: str, named: Sequence[str], total: float | None) -> list[str]
     example = _("Send for example: what if i change 30% with 60% ro 40% tap")
     if reason == "unknown":
         return [
-            _("I do not know the water {name}. Measure it and send for example:").format(
-                name=named[0][:60]
-            )
-            + f" /source {named[0][:60]} ph 7.6 kh 8 gh 10"
+            _(
+                "I do not know the water {name}. Measure it and send for example: /source {name} ph"
+                " 7.6 kh 8 gh 10"
+            ).format(name=named[0][:60])
         ]
     if reason == "rest":
         return [
