@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from bot.chat import dose_reply, standing
-from bot.chat.changes import Asked, is_chlorinated
 from bot.chat.model import Reply
-from bot.chat.state import source_of, state_of
+from bot.chat.state import state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
+from bot.chat.waters import Waters
 from bot.chat.words import cautions
 from bot.chat.words import emergencies as words
 from bot.chat.words import findings as finding_words
@@ -256,9 +256,10 @@ async def _new_water(turn: Turn, stored: StoredTank | None, state: State | None)
     """The water that a tank is filled from, as far as it is on record."""
     if stored is None or state is None:
         return None
-    source = await source_of(turn, stored)
+    warmth = state.last("temperature")
+    waters = await Waters.of(turn, None if warmth is None else warmth.value)
+    source = waters.default_for(stored)
     if source is None:
         return None
-    water = State(source.tank, turn.local_now, readings=dict(state.source))
-    asked = Asked(stored, state, water, source.name)
-    return NewWater(source.name, water, chlorinated=is_chlorinated(asked))
+    supply = await waters.supply(source)
+    return NewWater(supply.name, supply.state, chlorinated=supply.treated > 0.0)
