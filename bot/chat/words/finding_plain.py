@@ -57,6 +57,13 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         N_("pH was {was} at another hour; it swings over the day. Test at the same hour to tell."),
         {"was": 1},
     ),
+    "co2_against_ph": (
+        N_(
+            "CO2 {co2_mg_l} mg/L does not fit pH {ph} with KH {kh}, which make {low} to {high}:"
+            " retest, or an acid other than CO2 is at work."
+        ),
+        {"co2_mg_l": SMALL, "ph": 1, "kh": 1, "low": SMALL, "high": SMALL},
+    ),
     "oxygen_by_day": (
         N_(
             "Oxygen {oxygen} mg/L is little by day (the water could hold {saturation}): plants use"

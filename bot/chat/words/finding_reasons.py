@@ -61,6 +61,14 @@ _MEANING: Final[Mapping[str, str]] = {
         "A colour chart is sure to 0.2 pH: that alone is a factor of 2.5 in CO2."
     ),
     "low_oxygen": N_("Warm water holds less; plants and filters use it up at night."),
+    "not_retested": N_(
+        "What was found then may be gone or worse by now; only a test tells. Old readings decide"
+        " nothing here."
+    ),
+    "co2_against_ph": N_(
+        "CO2 is told by pH and KH together, where no other acid is in the water. Drop checkers lag"
+        " by hours; peat, wood and nitrification add acids of their own."
+    ),
     "oxygen_by_day": N_(
         "Light makes oxygen by day and nothing does at night, so what is little by day runs short"
         " before dawn."

@@ -228,7 +228,21 @@ def _expired_kit(facts: Facts) -> str:
     ).format(name=label(facts), day=day(date.fromisoformat(str(facts["expired"]))))
 
 
+def _not_retested(facts: Facts) -> str:
+    days = round(number(facts, "days"))
+    return ngettext(
+        "{name} was {amount} {days} day ago and was not tested since: test it again now.",
+        "{name} was {amount} {days} days ago and was not tested since: test it again now.",
+        days,
+    ).format(name=analyte(facts), amount=with_unit(facts, "value"), days=days)
+
+
 def _cycling_ammonia(facts: Facts) -> str:
+    if "nitrite" in facts:
+        return _(
+            "If the tank is new, ammonia is its first stage. Test nitrite too, feed little, test"
+            " both daily."
+        )
     if facts["animals"] == "yes":
         return _(
             "If the tank is new, its first stage: ammonia is there, nitrite not yet; feed little,"
@@ -279,6 +293,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "perhaps_much_co2": _perhaps_much_co2,
     "sudden_jump": _sudden_jump,
     "expired_kit": _expired_kit,
+    "not_retested": _not_retested,
     "cycling_ammonia": _cycling_ammonia,
     "cycling_nitrite": _cycling_nitrite,
     "heading": _heading,

@@ -90,7 +90,7 @@ def carbon_dioxide(state: State) -> Finding | None:
         facts: Facts = {"co2_mg_l": reading.value}
         return Finding("much_co2", "warn", facts | _what_bears_on_it(state))
     pair = pair_of_ph_and_kh(state)
-    if pair is None or contradiction(state) is not None:
+    if pair is None or contradiction(state) is not None or _beside(reading, pair):
         return None
     ph, kh = pair
     if co2_span(ph, kh)[1] < CO2_UNLIKELY * limits.CO2_WARN:
@@ -107,6 +107,35 @@ def carbon_dioxide(state: State) -> Finding | None:
     if middle > limits.CO2_WARN:
         return Finding("perhaps_much_co2", "note", facts)
     return None
+
+
+def _beside(carbon: Measured | None, pair: tuple[Measured, Measured]) -> bool:
+    """Whether carbon dioxide was measured with this pH and KH, so that nothing need be reckoned."""
+    if carbon is None or carbon.is_limit:
+        return False
+    return all(abs(carbon.at - reading.at) <= limits.SAME_HOUR for reading in pair)
+
+
+CO2_APART: Final = 1.5
+"""A measured carbon dioxide and that of pH and KH may differ by such a factor besides the kits'
+steps: drop checkers lag by hours; common practice."""
+
+
+def carbon_against_ph(state: State) -> Finding | None:
+    """Carbon dioxide as measured, which pH and KH of the same hour do not bear out."""
+    measured, pair = state.fresh("co2"), pair_of_ph_and_kh(state)
+    if measured is None or pair is None or not _beside(measured, pair):
+        return None
+    ph, kh = pair
+    known = state.fresh("temperature")
+    found = equilibrium(ph, kh, known.value if known else None)
+    if found is None:
+        return None
+    low, high = _doubtful(measured)
+    if high * CO2_APART >= found.least and low <= CO2_APART * found.most:
+        return None
+    facts: Facts = {"ph": ph.value, "kh": kh.value, "co2_mg_l": measured.value}
+    return Finding("co2_against_ph", "note", facts | {"low": found.least, "high": found.most})
 
 
 def _what_bears_on_it(state: State) -> Facts:

@@ -11,7 +11,7 @@ from core.advice import limits
 from core.advice.findings._animals import misfits
 from core.advice.findings._buffer import low_kh_limit
 from core.advice.findings._model import Facts, Finding, seen, upper
-from core.advice.findings._poisons import limit_of_nitrate
+from core.advice.findings._poisons import LOOKED_AFTER, limit_of_nitrate
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
 from core.advice.trends import Course, Trend, drift_from_source, kh_lost_to_nitrate
@@ -39,6 +39,8 @@ def neglected(state: State) -> Finding | None:
     if nitrate is None or kh is None or kh.qualifier == ">" or state.tank.is_sea:
         return None
     if nitrate.qualifier == "<" or nitrate.value <= limit:
+        return None
+    if max(nitrate.age(state.now), kh.age(state.now)) > LOOKED_AFTER:
         return None
     source_kh, source_ph = state.source.get("kh"), state.source.get("ph")
     ph = state.last("ph")
@@ -107,10 +109,14 @@ def cycling(state: State) -> Finding | None:
     if nitrite_now:
         return Finding("cycling_nitrite", "note", {"stage": 2.0, "animals": animals})
     if ammonia_now:
-        return Finding("cycling_ammonia", "note", {"stage": 1.0, "animals": animals})
+        facts: Facts = {"stage": 1.0, "animals": animals}
+        return Finding("cycling_ammonia", "note", facts if nitrite else facts | _UNTESTED)
     if nitrite_ever and ammonia and _twice_clear(ammonia, nitrite):
         return Finding("cycling_done", "note", {"stage": 3.0, "animals": animals})
     return None
+
+
+_UNTESTED: Final[Facts] = {"nitrite": "untested"}
 
 
 def _as_judged(state: State, analyte: str) -> list[float]:

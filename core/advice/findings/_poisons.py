@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
+from datetime import timedelta
+from typing import Final
 
 from core.advice import limits
 from core.advice._potassium import potassium_from_doses
@@ -20,7 +23,7 @@ def ammonia(state: State) -> Finding | None:
 
     A result under the kit's scale ("<") is no finding: the kit cannot see it.
     """
-    total = seen(state.last("ammonia"))
+    total = seen(state.fresh("ammonia"))
     if total is None:
         return None
     judged = judge_ammonia(state)
@@ -60,7 +63,7 @@ def judge_ammonia(state: State) -> Mapping[str, float | str] | None:
 
 def nitrite(state: State) -> Finding | None:
     """Nitrite against chloride; in the sea a sign of cycling, not a poison at kit levels."""
-    reading = state.last("nitrite")
+    reading = state.fresh("nitrite")
     if reading is None or reading.qualifier == "<":
         return None
     no2 = nitrite_as_no2(upper(reading), reading.basis)
@@ -139,6 +142,32 @@ def chlorine(state: State) -> Finding | None:
         if reading is not None and reading.value > limits.CHLORINE_WARN:
             return Finding("chlorine", "alarm", {"chlorine": reading.value})
     return None
+
+
+LOOKED_AFTER: Final = timedelta(days=30)
+"""A bad reading that is older is no news any more; common practice."""
+
+
+def not_retested(state: State) -> tuple[Finding, ...]:
+    """Poisons and too little oxygen that were found and never tested again.
+
+    Too old to say that they are there, not too old to say that nobody looked.
+    """
+    rules = {"ammonia": ammonia, "nitrite": nitrite, "oxygen": oxygen, "total_chlorine": chlorine,
+             "chlorine": chlorine}  # fmt: skip
+    found = []
+    for analyte, judge in rules.items():
+        reading = state.last(analyte)
+        if reading is None or reading.is_fresh(state.now):
+            continue
+        then = (
+            None if reading.age(state.now) > LOOKED_AFTER else judge(replace(state, now=reading.at))
+        )
+        if then is not None and then.severity != "note":
+            days = float(reading.age(state.now).days)
+            facts: Facts = {"analyte": analyte, "value": upper(reading), "days": days}
+            found.append(Finding("not_retested", "warn", facts))
+    return tuple(found)
 
 
 def copper(state: State) -> Finding | None:

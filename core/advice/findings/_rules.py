@@ -33,6 +33,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "0.02 mg/L: WEF MOP 8",
     ),
     _rule("oxygen temperature", _poisons.oxygen, "low_oxygen", "aerate"),
+    _rule(" ".join(ANALYTES), _poisons.not_retested, "not_retested", "measure"),
     _rule("oxygen temperature", _poisons.oxygen_by_day, "oxygen_by_day", "measure"),
     _rule(
         f"copper kh {STOCK}",
@@ -86,6 +87,7 @@ RULES: Final[tuple[Rule, ...]] = (
         for analyte in ("temperature", "salinity", "ph", "gh", "kh")
     ),
     _rule("co2 kh ph", _checks.carbon_dioxide, "much_co2 perhaps_much_co2", "aerate"),
+    _rule("co2 kh ph", _checks.carbon_against_ph, "co2_against_ph", "retest"),
     _rule(
         f"potassium {DOSE} {STOCK}",
         _poisons.potassium,
