@@ -39,7 +39,7 @@ async def answer_for(
 ) -> Reply:
     """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
     state = await state_of(turn, told.tank, told.at)
-    found = find(state, _woken(told))
+    found = find(state, _woken(told) - await _superseded(turn, told))
     derived = Derived.of((reading.what for reading in told.readings), state)
     news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
     whom, names, unclear = naming.asked(told, state.tank, entry_id, turn.chat.language)
@@ -119,6 +119,15 @@ def _woken(told: Told) -> frozenset[str]:
     return frozenset(woken)
 
 
+async def _superseded(turn: Turn, told: Told) -> frozenset[str]:
+    """The analytes of an older day that were measured again since: no advice for now is in them."""
+    if told.at >= turn.now:
+        return frozenset()
+    analytes = sorted({reading.what.analyte for reading in told.readings})
+    newest = await turn.uow.log.last_of_each(told.tank.id, analytes, until=turn.now)
+    return frozenset(row.what.analyte for row in newest if row.at > told.at)
+
+
 async def _asides(turn: Turn, told: Told) -> list[str]:
     """What matters once: an unsaid basis, said with the first such reading of a tank."""
     said = []
@@ -137,6 +146,7 @@ def _facts(told: Told, found: Sequence[Finding]) -> dict[str, Any]:
     facts: dict[str, Any] = {"tank": told.tank.name}
     if values:
         facts["values"] = values_json(told)
+    if values or found:
         facts["findings"] = [
             {"id": finding.id, "severity": finding.severity, **finding.facts} for finding in found
         ]

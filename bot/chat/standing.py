@@ -74,10 +74,16 @@ async def why(turn: Turn, question: Question) -> list[Reply]:
     found = [f for f in find(state, frozenset(state.readings)) if f.id not in STEADY.ids]
     if not found:
         return [await turn.reply(asked_words.no_reason(stored.name))]
+    found.sort(key=lambda finding: not _speaks_of(finding, question.analyte))
     lines = [finding_words.line(finding) for finding in found[:SHOWN]]
     lines[0] = words.lead(stored.name, lines[0])
     reasons = [line for finding in found[:SHOWN] for line in finding_words.why(finding)]
     return [await turn.reply(lines, more=reasons, facts=_facts(state, found))]
+
+
+def _speaks_of(finding: Finding, analyte: str | None) -> bool:
+    """Whether a finding rests on what is asked about."""
+    return analyte in finding.facts or finding.facts.get("analyte") == analyte
 
 
 CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding"})

@@ -231,3 +231,29 @@ async def test_a_free_analyte_is_kept_as_given_and_never_advised_on(talk: Talk) 
     assert kept == {"strontium": pytest.approx(0.08), "iodine": 0.9}
     (history,) = await talk.say("history of strontium")
     assert "strontium 80 µg/L" in history.text
+
+
+async def test_an_older_reading_told_late_is_kept_without_advice_for_now(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 6")
+    (late,) = await talk.say("10 days ago kh 2")
+    assert late.facts["findings"] == []
+    assert [r.what.canonical for r in await stored(talk.app, talk, "Fern")] == [6, 2]
+    (first,) = await talk.say("10 days ago gh 0.5")
+    assert "low_gh" in [f["id"] for f in first.facts["findings"]]
+
+
+async def test_why_begins_with_what_is_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("nh3-n 0 nitrite 2 ph 6.2 kh 6")
+    (answer,) = await talk.say("why is my ph so low")
+    assert "pH 6.2 with KH 6" in answer.lines[0].text
+    assert answer.facts["findings"][0]["ph"] == 6.2
+
+
+async def test_the_animal_told_last_is_the_one_that_is_not_known(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    for name in ("wyverns", "basilisks", "gryphons", "mantikores"):
+        (reply,) = await talk.say(f"added 2 {name}")
+        assert f"“{name}”" in reply.text
+        assert reply.facts["findings"][0]["said"] == name

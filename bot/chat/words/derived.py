@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from bot.chat.words.numbers import plain, small, span
 from bot.chat.words.text import _
@@ -12,6 +12,10 @@ from core.advice.hardness import HardnessClass
 
 if TYPE_CHECKING:
     from bot.chat.derived import Derived
+
+
+LEAST_SHOWN: Final = 0.001
+"""Less is far under every limit. [mg/L]"""
 
 
 def class_words(analyte: str, held: HardnessClass) -> str:
@@ -25,11 +29,12 @@ def ammonia(derived: Derived) -> list[str]:
     judged = derived.ammonia
     if judged is None or not float(judged["total_n"]) > 0.0:
         return []
-    return [
-        _("Un-ionised ammonia is {nh3} mg/L as N (warned of over {limit}).").format(
-            nh3=small(float(judged["nh3_n"])), limit=plain(limits.NH3_WARN, 2)
-        )
-    ]
+    nh3, limit = float(judged["nh3_n"]), plain(limits.NH3_WARN, 2)
+    if nh3 < LEAST_SHOWN:
+        told = _("Un-ionised ammonia is under {least} mg/L as N (warned of over {limit}).")
+        return [told.format(least=small(LEAST_SHOWN), limit=limit)]
+    told = _("Un-ionised ammonia is {nh3} mg/L as N (warned of over {limit}).")
+    return [told.format(nh3=small(nh3), limit=limit)]
 
 
 def carbon(derived: Derived) -> list[str]:

@@ -119,8 +119,11 @@ def _few(name: str, count: int) -> Finding | None:
 
 
 def unknown_stock(state: State) -> tuple[Finding, ...]:
-    """Animals on record that the table does not know, so that nothing is judged for them."""
-    unknown = [stock for stock in kept_in(state.tank).unknown if stock.count > 0]
+    """Animals on record that the table does not know, so that nothing is judged for them.
+
+    Those that came last are told first.
+    """
+    unknown = [stock for stock in reversed(kept_in(state.tank).unknown) if stock.count > 0]
     return tuple(_unknown(stock.species) for stock in unknown[:SHOWN])
 
 

@@ -156,7 +156,8 @@ BY_ID: Final = {id_: rule for rule in (*RULES, STEADY) for id_ in rule.ids}
 
 SAID_BY_ANOTHER: Final = {
     "neglected": frozenset(
-        {"nitrate", "low_kh", "kh_under_source", "drifting", "heading", "perhaps_much_co2"}
+        "nitrate low_kh kh_under_source drifting heading perhaps_much_co2 cycling_ammonia"  # noqa: SIM905
+        " cycling_nitrite cycling_done".split()
     ),
     "low_kh": frozenset({"kh_under_source"}),
     "softened": frozenset({"conductivity_too_low"}),
