@@ -17,6 +17,10 @@ from core.message.times import Moment
 def tanks(line: Line, state: Statement) -> None:
     """A tank goes before its values; at the end of a line it belongs to what stands before it."""
     if not line.tanks:
+        if state.between:
+            for clause in line.clauses:
+                for candidate in clause.candidates:
+                    candidate.problem = candidate.problem or doubts.AMBIGUOUS_TANK
         if state.tank is not None:
             for clause in line.clauses:
                 for candidate in clause.candidates:
@@ -24,12 +28,18 @@ def tanks(line: Line, state: Statement) -> None:
         _events(line, state, {})
         return
     by_clause: dict[int, str] = {}
+    names = {name for _, name in line.tanks}
+    told = bool(line.events) or any(clause.candidates for clause in line.clauses)
+    state.between = len(names) > 1 and not told
+    if len(names) > 1 and _one_event(line):
+        _event_of_all(line, list(dict.fromkeys(name for _, name in line.tanks)), state)
+        return
     if line.tank_first:
         current = line.tanks[0][1]
-        names = dict(line.tanks)
+        by_place = dict(line.tanks)
         _two_tanks(line)
         for index in range(len(line.clauses)):
-            current = names.get(index, current)
+            current = by_place.get(index, current)
             by_clause[index] = current
         state.tank = current
     else:
@@ -57,6 +67,36 @@ def _two_tanks(line: Line) -> None:
             for clause in line.clauses[second:]:
                 for candidate in clause.candidates:
                     candidate.problem = candidate.problem or doubts.AMBIGUOUS_TANK
+
+
+_OF_EACH = frozenset({"water_change", "filter", "fed"})
+"""Events that are done to several tanks alike, where no amount is to be shared out."""
+
+
+def _one_event(line: Line) -> bool:
+    """Whether a line tells one event and no number beside it; moves are from tank to tank."""
+    if len(line.events) != 1:
+        return False
+    event = line.events[0][1].event
+    return (
+        event is not None
+        and event.kind != "moved"
+        and not any(item.kind != "U" for clause in line.clauses for item in clause.items)
+        and not any(clause.trouble for clause in line.clauses)
+    )
+
+
+def _event_of_all(line: Line, names: list[str], state: Statement) -> None:
+    """One event told of several tanks: of each, or a doubt where an amount may be of all."""
+    event = line.events[0][1].event
+    assert event is not None  # noqa: S101
+    shared = (event.litres, event.grams, event.millilitres, event.spoons, event.count)
+    if event.kind in _OF_EACH and all(amount is None for amount in shared):
+        for name in names:
+            _events(line, state, dict.fromkeys(range(len(line.clauses)), name))
+        return
+    text = state.source[event.start : event.end]
+    state.doubts.append(Doubt(text, event.start, event.end, doubts.AMBIGUOUS_TANK))
 
 
 def _events(line: Line, state: Statement, by_clause: dict[int, str]) -> None:

@@ -172,7 +172,7 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.bearing = True  # half of what: a number may have lost it
         clause.items.append(item)
         return index + 1
-    if kind == "mark":
+    if kind == "mark" and token.value != "likes":
         if token.text == "=" and clause.items and clause.items[-1].kind == "V":
             clause.after.append("equals")
         symbol = not token.text[0].isalpha() and token.value in _SYMBOLS
@@ -220,7 +220,7 @@ def within_word(tokens: list[Token], index: int) -> bool:
 
 
 def _mark(mark: str, clause: Clause) -> None:
-    if mark in {"fish", "water"}:
+    if mark in {"fish", "water", "got"}:
         clause.fill = True
     elif mark == "home":
         clause.home = True

@@ -6,9 +6,9 @@ day = ISO date | d.m.[y] | d/m/y | d month [y] | month d [y] | ["last"] weekday
 
 from __future__ import annotations
 
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, timedelta
 
-from core.message.clocks import clock_part
+from core.message.clockwords import part_of_day
 from core.message.timeparts import DIGITS, Parts, number, word_at
 from core.message.tokens import Token
 
@@ -18,15 +18,19 @@ WEEKDAYS = {"mon": 0, "tue": 1, "wed": 2, "thu": 3, "fri": 4, "sat": 5, "sun": 6
 _DAYS_BACK = {"yesterday": 1, "before_yesterday": 2, "tomorrow": -1}
 
 
-_PARTS = {
-    # A part of the day is an hour that people mean by it (common practice, no source).
-    "morning": (0, 8),
-    "afternoon": (0, 15),
-    "evening": (0, 20),
-    "last_night": (1, 22),
-    "yesterday_morning": (1, 8),
-    "yesterday_evening": (1, 20),
+_VAGUE = {"last_week": 7, "last_month": 30}
+"""Days back that are meant at most by and large: which day it was is asked."""
+
+
+PARTS = {
+    "morning": (0, "morning"),
+    "afternoon": (0, "afternoon"),
+    "evening": (0, "evening"),
+    "last_night": (1, "night"),
+    "yesterday_morning": (1, "morning"),
+    "yesterday_evening": (1, "evening"),
 }
+"""Words for a part of a day: days back, and which part it is."""
 
 
 _ORDINALS = frozenset({"st", "nd", "rd", "th"})
@@ -36,6 +40,15 @@ BETWEEN = frozenset({".", "of", "de", "st", "nd", "rd", "th"})
 
 def day_part(tokens: list[Token], place: int, parts: Parts, local: datetime) -> int:
     """How many tokens a day takes from `place` (0: none is there); it goes into `parts`."""
+    used = _day(tokens, place, parts, local)
+    if used and not parts.part:
+        parts.part, more = part_of_day(tokens, place + used, of_day=True)  # "sunday evening"
+        parts.now = parts.now and not more
+        return used + more
+    return used
+
+
+def _day(tokens: list[Token], place: int, parts: Parts, local: datetime) -> int:
     token = tokens[place]
     kind = token.kind
     if kind == "time":
@@ -62,28 +75,21 @@ def _named_day(tokens: list[Token], place: int, parts: Parts, local: datetime) -
         parts.now = True
     elif word == "today":
         parts.day, parts.now = local.date(), True
+    elif word in _VAGUE:
+        parts.vague = local.date() - timedelta(days=_VAGUE[word])
     elif word in _DAYS_BACK:
         parts.day = local.date() - timedelta(days=_DAYS_BACK[word])
     elif word in WEEKDAYS:
         back = (local.weekday() - WEEKDAYS[word]) % 7
         parts.day = local.date() - timedelta(days=back or (7 if used == 2 else 0))
-    elif word in _PARTS and parts.clock is None:
-        back, hour = _PARTS[word]
+    elif word in PARTS:
+        back, parts.part = PARTS[word]
         parts.day = local.date() - timedelta(days=back)
-        parts.clock = time(hour)
-        if word_at(tokens, place + 1) == "at" or _clock_follows(tokens, place + 1):
-            parts.clock = None
     elif word.startswith("month") and word != "month":
         return _month_first(tokens, place, parts, local)
     else:
         return 0
     return used
-
-
-def _clock_follows(tokens: list[Token], place: int) -> bool:
-    return place < len(tokens) and (
-        tokens[place].kind == "clock" or bool(clock_part(tokens, place, Parts()))
-    )
 
 
 def _month_first(tokens: list[Token], place: int, parts: Parts, local: datetime) -> int:

@@ -17,6 +17,7 @@ from core.message.event_parts import Parts, added, doubt, judge
 from core.message.model import Context, Doubt, Event
 from core.message.quantities import Quantity
 from core.message.tokens import Token
+from core.substances import MEDIA
 
 _STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
 _SMALL = frozenset({"one", "link", "some", "new", "fish"})
@@ -137,10 +138,16 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
     if kind == "lost" and before and before[-1].value == "one":
         counted.append(before[-1])
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
-        counted = []
+        counted = [t for t in counted if _share(t)]
     if not counted:
         return index
     return index - len(before) + before.index(counted[-1])
+
+
+def _share(token: Token) -> bool:
+    """Whether a token is a part of a whole: 1/3, ½."""
+    above, slash, below = token.text.partition("/")
+    return token.kind == "fraction" or (slash == "/" and above.isdigit() and below in "2 3 4 5 8")
 
 
 def _right(tokens: list[Token], index: int) -> int:
@@ -198,6 +205,11 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
     if quantities.is_number(token) or token.kind == "count" or token.value == "approx":
         quantity = quantities.read(tokens, place)
         if quantity is not None:
+            if quantity.unit is None and _share(token) and parts.kind == "water_change":
+                above, slash, below = token.text.partition("/")
+                part = int(above) / int(below) if slash else quantity.value or 0.0
+                parts.percent = 100.0 * part
+                return quantity.last
             _amount(quantity, parts, context)
             if quantity.last > index > place:
                 return index
@@ -268,6 +280,9 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     kind = parts.kind
     if kind == "added":
         kind = added(parts)
+    untold = parts.percent is None and parts.litres is None
+    if kind == "water_change" and parts.substance in MEDIA and untold:
+        kind = "media"  # "swapped the carbon"
     problem = judge(kind, parts)
     if problem == "":
         return None

@@ -1,10 +1,12 @@
 """The words of nine languages, read once from the files in ``words/``.
 
 A file has sections ``[analyte]``, ``[element]`` (analytes that are kept without advice),
-``[unit]``, ``[substance]``, ``[event]``, ``[time]``, ``[mark]``, ``[count]``, ``[ask]``,
-``[command]`` and ``[fill]``; a line ``id = word, two words, ...`` lists the ways to say one
-meaning. ``#`` starts a comment. Words are matched without case and accents; ä, ö, ü, å, ø may
-also be typed ae, oe, ue, aa, oe. A translator needs no code for it.
+``[unit]``, ``[substance]``, ``[event]``, ``[time]``, ``[clock]`` (patterns of spoken hours, see
+`clockwords`), ``[mark]``, ``[count]``, ``[numeral]`` (how words of numbers join, see `compounds`
+and `numerals`), ``[ask]``, ``[command]`` and ``[fill]``; a line
+``id = word, two words, ...`` lists the ways to say one meaning. ``#`` starts a comment. Words are
+matched without case and accents; ä, ö, ü, å, ø may also be typed ae, oe, ue, aa, oe. A translator
+needs no code for it.
 """
 
 from __future__ import annotations
@@ -14,6 +16,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from importlib.resources import files
 
+from core.message.compounds import ROLES, expand
 from core.message.fold import fold
 
 LANGUAGES = ("common", "en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
@@ -21,8 +24,15 @@ LANGUAGES = ("common", "en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 CATEGORIES = frozenset(
     "analyte unit substance event time mark count ask command fill".split()  # noqa: SIM905
 )
-SECTIONS = {category: category for category in CATEGORIES} | {"element": "analyte"}
-"""Sections of a file → category; the elements are analytes that are kept without advice."""
+SECTIONS = {category: category for category in CATEGORIES} | {
+    "element": "analyte",
+    "clock": "clock",
+    "numeral": "numeral",
+}
+"""Sections of a file → category; the elements are analytes that are kept without advice.
+
+Those of clock and numeral are no words with a meaning, but patterns of which words may stand.
+"""
 Entry = tuple[str, str]
 """(category, id)."""
 
@@ -52,6 +62,10 @@ class Lexicon:
     written : dict
         (word, spelling with accents) → the one language and meaning that is written so, for words
         of `several`.
+    numerals : dict
+        How words of numbers stand together (`compounds.ROLES`) → the words that do.
+    clocks : list
+        (id, pieces, language) of every pattern of a spoken hour.
     """
 
     words: dict[str, Entry] = field(default_factory=dict)
@@ -62,6 +76,8 @@ class Lexicon:
     several: dict[str, tuple[tuple[str, Entry], ...]] = field(default_factory=dict)
     languages: dict[str, frozenset[str]] = field(default_factory=dict)
     written: dict[tuple[str, str], tuple[str, Entry]] = field(default_factory=dict)
+    numerals: dict[str, frozenset[str]] = field(default_factory=dict)
+    clocks: list[tuple[str, tuple[str, ...], str]] = field(default_factory=list)
 
 
 def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
@@ -109,14 +125,33 @@ def pieces(phrase: str) -> tuple[str, ...]:
     return tuple(_PIECE.findall(phrase))
 
 
+def _pattern(phrase: str) -> tuple[str, ...]:
+    """The pieces of a pattern of the clock, its {hour} and {minute} whole."""
+    found: list[str] = []
+    for word in phrase.split():
+        found += [word] if word[0] == "{" else pieces(word)
+    return tuple(found)
+
+
 def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
     """A lexicon of the rows; a word with two meanings is kept as both."""
+    clocks = [row for row in rows if row[0] == "clock"]
+    rows = [row for row in rows if row[0] != "clock"]
+    roles = [row for row in rows if row[0] == "numeral"]
+    rows = expand(rows)
     meanings: dict[tuple[str, ...], dict[str, Entry]] = {}
     for category, meaning, word, language in rows:
         for plain in spellings(word):
             meanings.setdefault(pieces(plain), {})[language] = (category, meaning)
     spaced = {pieces(fold(word)) for _, _, word, _ in rows if _SPACED.search(word)}
     lexicon = Lexicon()
+    lexicon.clocks = [
+        (name, found, language)
+        for _, name, phrase, language in clocks
+        for found in {_pattern(plain) for plain in spellings(phrase)}
+    ]
+    for role in ROLES:
+        lexicon.numerals[role] = frozenset(fold(word) for _, name, word, _ in roles if name == role)
     for key, by_language in meanings.items():
         _add(lexicon, key, by_language, loose=key in spaced)
     _written(lexicon, rows)

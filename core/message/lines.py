@@ -7,10 +7,9 @@ separator = "," | ";" | "|" | "/" | "(" | ")" | "and" | "-" | "." | "!" | "?"
 
 from __future__ import annotations
 
-from core.message import clauses, doubts, events, quantities, tanks, times
+from core.message import clauses, clockwords, doubts, events, gains, naming, quantities, times
 from core.message.clauses import Clause
 from core.message.days import BETWEEN
-from core.message.model import Doubt
 from core.message.state import Line, Statement
 from core.message.times import Moment
 from core.message.tokens import Token
@@ -21,11 +20,12 @@ _SOFT = frozenset({",", ";", "|", "/", "•", "(", ")", "[", "]"})
 _HARD = frozenset({".", "!", "?"})
 
 
-_MOST = 12
-"""Times, and tanks, that one line may have; more are no message of a keeper."""
 _FRACTIONS = frozenset({"1/2", "1/3", "1/4", "1/8"})
 _WATERS = frozenset({"home", "other"})
 _TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
+_TRIES = 40
+"""Places of one line where a time is looked for; nobody tells so many."""
+_GAINED = frozenset({"number", "count", "substance"})
 _COUNTED = frozenset({"number", "fraction", "count"})
 
 
@@ -34,14 +34,24 @@ def build(tokens: list[Token], state: Statement) -> Line:
     line = Line(clauses=[Clause()])
     _share_changed(tokens)
     kinds = {token.kind for token in tokens}
-    found = events.find(tokens, state.source, state.context) if "event" in kinds else []
-    timed = not kinds.isdisjoint(_TIMES)
+    if "event" in kinds:
+        if state.context.tanks:
+            naming.of_events(tokens, state)
+        found = events.find(tokens, state.source, state.context)
+    else:
+        told = "analyte" in kinds or kinds.isdisjoint(_GAINED)
+        found = [] if told else gains.find(tokens, state.source)
+    if not clockwords.words().isdisjoint([token.text for token in tokens]):
+        line.spoken = True
+    timed = line.spoken or not kinds.isdisjoint(_TIMES)
     led = next((t.value for t in tokens if t.kind != "fill"), None) in _WATERS
     index = 0
     while index < len(tokens):
         if led and _another_water(tokens, index, line.clauses[-1]):
             line.clauses.append(Clause())
         if found and found[0].first == index:
+            if line.tanks and not line.tank_first and line.tanks[-1][0] == len(line.clauses) - 1:
+                line.clauses.append(Clause())  # what was done in that tank is told
             line.events.append((len(line.clauses) - 1, found[0]))
             index = found.pop(0).last
             continue
@@ -76,8 +86,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     if index == 0 and (used := _bullet(tokens, state)):
         return used
     if kind == "analyte":
-        if not line.begun and _tank_like(tokens, index, state):
-            return _named_tank(tokens, index, line, state)
+        if not line.begun and naming.alike(tokens, index, state):
+            return naming.named(tokens, index, line, state)
         line.begun = True
         return clauses.gather(tokens, index, clause)
     if timed and (used := _span(tokens, index, line)):
@@ -88,9 +98,9 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             line.moments.append((len(line.clauses) - 1, moment))
             return moment.end
     if kind == "tank":
-        return _tank(line, str(token.value), index)
+        return naming.take(line, str(token.value), index)
     if kind in {"word", "several"} or token.value == "at":
-        used = _named_tank(tokens, index, line, state)
+        used = naming.named(tokens, index, line, state)
         if used:
             return used
         if token.value == "at" and kind == "time":
@@ -139,102 +149,48 @@ def _bullet(tokens: list[Token], state: Statement) -> int:
         return 0
     line = str(state.source.count("\n", 0, first.start) + 1)
     named = tokens[2].kind == "analyte" and tokens[1].start == first.end < tokens[2].start
-    return 2 if first.text == line and named and _number_ahead(tokens, 3) else 0
+    return 2 if first.text == line and named and naming.number_ahead(tokens, 3) else 0
 
 
 def _moment(tokens: list[Token], index: int, line: Line, state: Statement) -> Moment | None:
     """A time that begins here, unless a name waits for this number."""
-    token = tokens[index]
-    counted = token.kind in _COUNTED or token.value in {"half", "one"}
-    if not (counted or token.kind in _TIMES) or len(line.moments) >= _MOST:
+    if len(line.moments) >= naming.MOST or line.tried >= _TRIES:
         return None
     clause = line.clauses[-1]
-    if token.kind in {"dotted", "slashed"} and clause.items and clause.items[-1].kind == "N":
-        names = sum(item.kind == "N" for item in clause.items)
-        if names > sum(item.kind == "V" for item in clause.items):
-            return None
-    if token.kind == "slashed" and index and tokens[index - 1].text == "/":
-        return None  # a list of numbers (7/4/8)
-    if token.text in _FRACTIONS and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
+    spoken = line.spoken and clockwords.may_begin(tokens, index)
+    if not (spoken and not _awaited(tokens, index, clause)) and not _timely(tokens, index, clause):
         return None
-    if counted:
-        following = tokens[index + 1] if index + 1 < len(tokens) else None
-        if following is None or (following.kind != "time" and following.text not in BETWEEN):
-            return None
+    line.tried += 1
     return times.find(tokens, index, state.context)
 
 
-def _tank(line: Line, name: str, index: int) -> int:
-    if not line.tanks and not line.begun:
-        line.tank_first = True
-    if line.clauses[-1].items and line.tank_first:
-        line.clauses.append(Clause())
-    line.tanks.append((len(line.clauses) - 1, name))
-    return index + 1
-
-
-def _named_tank(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
-    """A tank by prefix, nearly, or one the chat does not have (`@name`, `name:`); else 0."""
+def _timely(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a time may begin here, by the kinds of the tokens."""
     token = tokens[index]
-    called = token.text == "@"
-    place = index + 1 if called else index
-    if len(line.tanks) >= _MOST:
-        return 0
-    if place >= len(tokens) or tokens[place].kind not in {"word", "tank", "several", "analyte"}:
-        return 0
-    if tokens[place].kind == "tank":
-        return 0
-    word = tokens[place]
-    opens = not line.begun and not line.events
-    colon = place + 1 < len(tokens) and tokens[place + 1].text == ":"
-    ahead = tokens[place + 2] if colon and place + 2 < len(tokens) else None
-    heads = (
-        colon
-        and index == 0
-        and opens
-        and (ahead is None or ahead.kind in {"analyte", "event", "time"})
-    )
-    if not (called or heads) and _number_ahead(tokens, place + 1):
-        return 0
-    closes = place + 1 == len(tokens)
-    placed = index > 0 and tokens[index - 1].text in {"in", "for"}
-    if not (called or heads or opens or closes or placed) or len(word.text) < 2:
-        return 0
-    match = tanks.match(word.text, state.context.tanks) if len(word.text) > 2 else tanks.Match(None)
-    written = state.source[word.start : word.end]
-    state.talk = state.talk or (called and match.name is None)
-    if match.name is not None:
-        _tank(line, match.name, place)
-    elif match.candidates:
-        state.doubts.append(
-            Doubt(
-                written, word.start, word.end, doubts.AMBIGUOUS_TANK, None, None, match.candidates
-            )
-        )
-        _tank(line, written, place)
-    elif called or heads:
-        state.doubts.append(Doubt(written, word.start, word.end, doubts.UNKNOWN_TANK))
-        _tank(line, written, place)
-    else:
-        return 0
-    return place + 1
-
-
-def _tank_like(tokens: list[Token], index: int, state: Statement) -> bool:
-    """A word that names an analyte, and nearly a tank, before a name or alone (`fer ph 7`)."""
-    alone = len(tokens) == 1
-    if not state.context.tanks or not (
-        alone or (index + 1 < len(tokens) and tokens[index + 1].kind == "analyte")
-    ):
+    counted = token.kind in _COUNTED or token.value in {"half", "one"}
+    if not (counted or token.kind in _TIMES):
         return False
-    word = tokens[index].text
-    return len(word) > 2 and tanks.match(word, state.context.tanks).name is not None
+    if token.kind in {"dotted", "slashed"} and clause.items and clause.items[-1].kind == "N":
+        names = sum(item.kind == "N" for item in clause.items)
+        if names > sum(item.kind == "V" for item in clause.items):
+            return False
+    if token.kind == "slashed" and index and tokens[index - 1].text == "/":
+        return False  # a list of numbers (7/4/8)
+    if token.text in _FRACTIONS and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
+        return False
+    if counted:
+        following = tokens[index + 1] if index + 1 < len(tokens) else None
+        return following is not None and (following.kind == "time" or following.text in BETWEEN)
+    return True
 
 
-def _number_ahead(tokens: list[Token], place: int) -> bool:
-    while place < len(tokens) and tokens[place].kind == "mark" and tokens[place].value == "link":
-        place += 1
-    return place < len(tokens) and tokens[place].kind in {"number", "fraction", "slashed", "dotted"}
+def _awaited(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a number here is a name's (`kh 7 y media`), or of a range or a comparison."""
+    if tokens[index].kind not in _COUNTED:
+        return False
+    before = tokens[index - 1] if index else None
+    marked = before is not None and before.kind == "mark" and before.value != "at_to"
+    return marked or bool(clause.items and clause.items[-1].kind == "N")
 
 
 def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:

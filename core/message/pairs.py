@@ -16,12 +16,18 @@ from core.message.clauses import Clause, Item
 from core.units import FACTORS
 
 
-def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = False) -> None:
+def bind(
+    clause: Clause,
+    previous: Candidate | None = None,
+    *,
+    timed: bool = False,
+    past: bool = False,
+) -> None:
     """Pair the clause's items; candidates and troubles are left in the clause.
 
     `previous` is the last candidate of the clause before: a lone number behind a comma may be an
     earlier value of the same thing, or the rest of a number that the comma cut. `timed` tells that
-    the clause has a time of its own (`was 7.2, today 7.0`).
+    the clause has a time of its own (`was 7.2, today 7.0`), `past` that it is not now.
     """
     repeats.drop(clause)
     _volume(clause)
@@ -46,6 +52,7 @@ def bind(clause: Clause, previous: Candidate | None = None, *, timed: bool = Fal
         clause.loose.append(items.pop(0))
     if timed and previous is not None and kinds == ["V"] and len(items) == 1:
         _again(clause, items[0], previous)
+        clause.candidates[-1].own_time |= past
     elif items[0].kind == "V":
         _number_first(clause, items, previous if kinds == ["V"] else None)
     else:

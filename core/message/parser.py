@@ -1,6 +1,6 @@
 """From a text to what it says: the order of the steps.
 
-message = command | { line }          line = { time | tank | event | clause | question }
+message = command | { line | table }     line = { time | tank | event | clause | question }
 
 In a private chat words that we do not know are passed over where they cannot bear on a value, and
 make it a doubt where they can. In a group the rule is stricter, since people talk to each other
@@ -13,7 +13,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from core.message import blends, commands, doubts, labels, plain, questions, statements
+from core.message import (
+    blends,
+    commands,
+    doubts,
+    labels,
+    numerals,
+    plain,
+    questions,
+    statements,
+    torn,
+)
 from core.message.fold import fold
 from core.message.hidden import mark_hidden
 from core.message.lexicon import lexicon
@@ -115,7 +125,14 @@ def _blended(text: str, tokens: list[Token], blend: blends.Blend, context: Conte
 
 def full(text: str, tokens: list[Token], context: Context) -> Parsed:
     """What any message says that is not of the plainest kind."""
-    return _parse(text, tokens, context)
+    return _parse(text, _whole(tokens), context)
+
+
+def _whole(tokens: list[Token]) -> list[Token]:
+    """The tokens with numbers and names in several pieces as one token each."""
+    if any([token.kind == "count" for token in tokens]):  # noqa: C419 - a list is half the time
+        tokens = numerals.join(tokens)
+    return torn.mend(tokens)
 
 
 def _parse(text: str, tokens: list[Token], context: Context) -> Parsed:

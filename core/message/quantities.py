@@ -192,6 +192,10 @@ def _names_next(tokens: list[Token], found: Quantity) -> bool:
     """Whether "sg" belongs to the number behind it (`ammonia 0 sg 1.025`): gravities are near 1."""
     value = found.value
     gravity = value is not None and (0.9 < value < 1.5 or 900 < value < 1500)
+    if gravity and value is not None and value > 2 and found.last + 1 < len(tokens):
+        number = tokens[found.last + 1].value
+        ahead = number.value if isinstance(number, Number) else None
+        gravity = ahead is None or not 0.9 < ahead < 1.5  # "mg 1200 sg 1.024"
     return not gravity and _starts_value(tokens, found.last + 1)
 
 

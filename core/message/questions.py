@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from core.message import doubts, sentences, shortforms, slots
+from core.message import doubts, likes, sentences, shortforms, slots
 from core.message.amounts import GRAMS, SPOONS
 from core.message.model import Context, Doubt, Parsed, Question
 from core.message.quantity import Quantity
@@ -45,6 +45,13 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     """The question in a message, or None where nothing is asked."""
     if _calls(tokens):
         return Asked(Question("help", text=tokens[0].text), (), tokens[1:])
+    values = [token.value for token in tokens]
+    liked = likes.read(source, tokens) if "likes" in values and not context.group else None
+    if liked is not None:
+        return Asked(liked, (), [])
+    meant = sentences.meaning(tokens)
+    if meant is not None:
+        return _make(source, "explain", tokens[meant:], tokens[meant], tokens[:meant], context)
     helping = shortforms.will_it_help(tokens)
     place = None if helping else sentences.asking(tokens)
     if place is None:

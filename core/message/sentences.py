@@ -51,6 +51,23 @@ def asking(tokens: list[Token]) -> int | None:
     return None
 
 
+def meaning(tokens: list[Token]) -> int | None:
+    """Where a word's meaning is asked right behind a reading: `kh 5 what is gh`; else None."""
+    for index, token in enumerate(tokens):
+        if token.kind != "ask" or not index:
+            continue
+        asks = token.value == "explain" or token.text in _WHAT_IS
+        if not asks or tokens[index - 1].kind not in {"number", "unit"}:
+            continue
+        behind = [other for other in tokens[index + 1 :] if other.kind != "fill"]
+        named = bool(behind) and behind[0].kind == "analyte"
+        return index if named and all(t.text in ENDS for t in behind[1:]) else None
+    return None
+
+
+_WHAT_IS = frozenset({"what is", "whats", "what's"})
+
+
 def _is_whole(token: Token) -> bool:
     """Whether a phrase asks wherever it stands (`ph 8.4 how do i lower it`)."""
     return token.value in {"raise", "change"} and token.text.count(" ") >= 2

@@ -13,7 +13,10 @@ from core.message.times import Moment
 
 @dataclass(slots=True)
 class Line:
-    """One line with what was found in it; `wished` where its last word is one of wishing."""
+    """One line with what was found in it; `wished` where its last word is one of wishing.
+
+    `spoken` tells that an hour in words may be in it, `tried` how often a time was looked for.
+    """
 
     clauses: list[Clause] = field(default_factory=list)
     moments: list[tuple[int, Moment]] = field(default_factory=list)
@@ -21,6 +24,8 @@ class Line:
     tanks: list[tuple[int, str]] = field(default_factory=list)
     tank_first: bool = False
     begun: bool = False
+    spoken: bool = False
+    tried: int = 0
     wished: bool = False
 
 
@@ -49,4 +54,5 @@ class Statement:
     words: int = 0
     paired: bool = False
     talk: bool = False
+    between: bool = False
     parsed: Parsed = _NOTHING

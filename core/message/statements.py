@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
-from core.message import belonging, doubts, hardness, lines, pairs, scopes
+from core.message import belonging, doubts, hardness, lines, pairs, quantities, scopes, tables
 from core.message.candidates import Candidate
 from core.message.model import Context, Doubt, Intent, Parsed, Value
 from core.message.settling import settle
@@ -16,14 +16,10 @@ from core.message.tokens import Token
 def read(source: str, tokens: list[Token], context: Context) -> Statement:
     """What the tokens tell, line by line; a tank or a time on a line of its own goes on below."""
     state = Statement(context, source)
-    start = 0
-    for index, token in enumerate(tokens):
-        if token.kind == "nl":
-            if index > start:
-                _line(tokens[start:index], state)
-            start = index + 1
-    if start < len(tokens):
-        _line(tokens[start:] if start else tokens, state)
+    if any(token.kind == "nl" for token in tokens):
+        _lines(_cut(tokens), state)
+    elif tokens:
+        _line(tokens, state)
     for value in state.values:
         if value.unit in hardness.DEGREES:
             hardness.slips(state, tokens)
@@ -32,14 +28,74 @@ def read(source: str, tokens: list[Token], context: Context) -> Statement:
     return state
 
 
+def _cut(tokens: list[Token]) -> list[list[Token]]:
+    """The lines of a message, without empty ones."""
+    lines: list[list[Token]] = [[]]
+    for token in tokens:
+        if token.kind == "nl":
+            lines.append([])
+        else:
+            lines[-1].append(token)
+    return [line for line in lines if line]
+
+
+def _lines(lines: list[list[Token]], state: Statement) -> None:
+    """Several lines: tables, names with their numbers below them, and lines by themselves."""
+    index = 0
+    below = False
+    while index < len(lines):
+        table = tables.find(lines, index, state)
+        if table is not None:
+            _table(table, state)
+            index += table.lines
+        elif _below(lines, index, below=below):
+            below = True
+            _line(lines[index] + lines[index + 1], state)
+            index += 2
+            continue
+        else:
+            _line(lines[index], state)
+            index += 1
+        below = False
+
+
+def _below(lines: list[list[Token]], index: int, *, below: bool) -> bool:
+    """Whether a line is one name, and the next one its number (`ph`, line break, `7.2`).
+
+    `below` tells that the line before was such a number; else a lone number there may be its own.
+    """
+    if len(lines[index]) != 1 or lines[index][0].kind != "analyte" or index + 1 >= len(lines):
+        return False
+    number = lines[index + 1]
+    quantity = quantities.read(number, 0)
+    if quantity is None or quantity.last != len(number):
+        return False
+    behind = lines[index + 2] if index + 2 < len(lines) else []
+    before = lines[index - 1] if index and not below else []
+    return not any(
+        len(line) == 1 and quantities.is_number(line[0]) for line in (behind, before[:1])
+    )
+
+
+def _table(table: tables.Table, state: Statement) -> None:
+    """The values of a table; the tank and the time told above it are those of rows without."""
+    candidates = tables.read(table, state)
+    state.paired = state.paired or bool(candidates)
+    for candidate in candidates:
+        candidate.tank = candidate.tank or state.tank
+        candidate.at = candidate.at or state.at
+        _settle(candidate, state)
+
+
 def _line(tokens: list[Token], state: Statement) -> None:
     """Read one line: its parts, its pairs, and what its words do to them."""
     line = lines.build(tokens, state)
     previous = None
     timed = {index for index, _ in line.moments} if line.moments else ()
+    past = {i for i, moment in line.moments if moment.at or moment.problem} if timed else ()
     for index, clause in enumerate(line.clauses):
         if any(item.kind != "U" for item in clause.items):
-            pairs.bind(clause, previous, timed=index in timed)
+            pairs.bind(clause, previous, timed=index in timed, past=index in past)
         previous = clause.candidates[-1] if clause.candidates else None
     _scopes(line, state)
 

@@ -30,13 +30,14 @@ _NONE = Match(None)
 def match(text: str, tanks: Sequence[str]) -> Match:
     """The tank meant by `text`: exact, else the only one that begins so, else the nearest.
 
-    Nearest is by edits (a swap counts one): one edit up to five letters, two from six on. A tie
-    gives several candidates and no name, so that the chat asks.
+    Nearest is by edits (a swap counts one): one edit up to five letters, two from six on, or where
+    the tank's name has six and the first letter is right. A tie gives several candidates and no
+    name, so that the chat asks.
 
     Examples
     --------
-    >>> match("quary", ("Fern", "Quarry")).name
-    'Quarry'
+    >>> match("quary", ("Fern", "Quarry")).name, match("qaury", ("Fern", "Quarry")).name
+    ('Quarry', 'Quarry')
     >>> match("reef", ("Reef A", "Reef B")).candidates
     ('Reef A', 'Reef B')
     """
@@ -60,14 +61,45 @@ def _folded(tanks: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
 
 
 def _nearest(plain: str, known: tuple[tuple[str, str], ...]) -> list[str]:
-    most = 0 if len(plain) < 3 else 1 if len(plain) < 6 else 2
-    if not most:
+    if len(plain) < 3:
         return []
-    distances = [OSA.distance(plain, name, score_cutoff=most) for _, name in known]
-    best = min(distances, default=most + 1)
-    if best > most:
-        return []
-    return [tank for (tank, _), distance in zip(known, distances, strict=True) if distance == best]
+    found: list[tuple[float, str]] = []
+    for tank, name in known:
+        most = _most(plain, name)
+        distance: float = OSA.distance(plain, name, score_cutoff=most)
+        if distance <= most:
+            found.append((distance, tank))
+    best = min((distance for distance, _ in found), default=0)
+    return [tank for distance, tank in found if distance == best]
+
+
+def _most(plain: str, name: str) -> int:
+    """Edits between a word and a name that it still means."""
+    long = len(plain) > 5 or (len(plain) == 5 and len(name) > 5 and plain[0] == name[0])
+    return 2 if long else 1
+
+
+def near(text: str, tanks: Sequence[str]) -> str | None:
+    """The one tank that a word is somewhat like, for asking: half of it right, and its beginning.
+
+    Examples
+    --------
+    >>> near("lagune", ("Fern", "Lagoon")), near("tang", ("Fern", "Lagoon"))
+    ('Lagoon', None)
+    """
+    plain = fold(text)
+    if len(plain) < 3:
+        return None
+    found: list[tuple[float, str]] = []
+    for tank, name in _folded(tuple(tanks)):
+        most = max(len(plain), len(name)) // 2
+        distance: float = OSA.distance(plain, name, score_cutoff=most)
+        if distance <= most and plain[0] == name[0]:
+            found.append((distance, tank))
+    best = min(found, default=None)
+    if best is None or sum(distance == best[0] for distance, _ in found) > 1:
+        return None
+    return best[1]
 
 
 @lru_cache(maxsize=512)

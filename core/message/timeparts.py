@@ -14,7 +14,12 @@ DIGITS = re.compile(r"\d+")
 
 @dataclass(slots=True)
 class Parts:
-    """What has been read of a moment; `days` and `hours` are set where there are two readings."""
+    """What has been read of a moment; `days` and `hours` are set where there are two readings.
+
+    `part` is the part of the day (morning, afternoon, evening, night). `spoken` is an hour as
+    spoken, in minutes, whose half of the day is open; `either` the other hour that it may mean;
+    `vague` the likeliest day of a week or a month.
+    """
 
     day: date | None = None
     clock: time | None = None
@@ -25,6 +30,10 @@ class Parts:
     rolled: bool = False
     days: tuple[date, ...] = ()
     hours: tuple[int, ...] = ()
+    part: str = ""
+    spoken: int | None = None
+    either: int | None = None
+    vague: date | None = None
 
 
 def number(token: Token) -> float | None:
@@ -32,6 +41,11 @@ def number(token: Token) -> float | None:
     if token.kind == "number" and isinstance(token.value, Number) and not token.value.problem:
         return token.value.value
     return None
+
+
+def said(token: Token) -> float | None:
+    """The number that a token is, in digits or in a word."""
+    return float(str(token.value)) if token.kind == "count" else number(token)
 
 
 def word_at(tokens: list[Token], place: int) -> str:

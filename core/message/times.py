@@ -84,7 +84,7 @@ def _is_at(token: Token) -> bool:
 
 def _part(tokens: list[Token], place: int, parts: Parts, local: datetime) -> int:
     """How many tokens one part takes from `place`; what it says goes into `parts`."""
-    if parts.back is None and (parts.day is None and parts.clock is None):
+    if parts.back is None and parts.day is None and parts.clock is None:
         used = _ago(tokens, place, parts)
         if used:
             return used
@@ -100,12 +100,17 @@ def _part(tokens: list[Token], place: int, parts: Parts, local: datetime) -> int
 def _ago(tokens: list[Token], place: int, parts: Parts) -> int:
     """Ago = [ago] (number | "a" | half) unit [ago], with the word on one side."""
     start = place
+    some = tokens[place - 1] if place and tokens[place - 1].value == "some" else None
     before = word_at(tokens, place) == "ago"
     if before:
         place += 1
     amount, used = _amount(tokens, place)
     if not before and word_at(tokens, place) in _UNITS:
         amount, used = 1.0, 0  # "hour ago"
+        if some is not None and "couple" in some.text:
+            amount = 2.0
+        elif some is not None:
+            parts.bad = True  # a few hours: how many is asked
     unit = _UNITS.get(word_at(tokens, place + used))
     if amount is None or unit is None:
         return 0
@@ -148,6 +153,14 @@ def _resolve(parts: Parts, local: datetime, zone: tzinfo, now: datetime) -> Mome
             problem=doubts.AMBIGUOUS_DATE,
             choices=tuple(day.isoformat() for day in past),
         )
+    if parts.vague is not None:
+        return Moment(0, problem=doubts.AMBIGUOUS_DATE, choices=(parts.vague.isoformat(),))
+    if parts.spoken is not None:
+        either = _open_hour(parts, local, now)
+        if either is not None:
+            return either
+    elif parts.part and parts.clock is not None:
+        _afternoon(parts)
     if parts.rolled and parts.day is not None and local.date() - parts.day > _LONG_AGO:
         noon = datetime.combine(parts.day, parts.clock or time(12), tzinfo=local.tzinfo)
         choices = (parts.day.isoformat(),)
@@ -169,15 +182,69 @@ def _resolve(parts: Parts, local: datetime, zone: tzinfo, now: datetime) -> Mome
     return Moment(0, at=at)
 
 
-def _either_hour(day: date, hours: tuple[int, ...], local: datetime) -> Moment:
+_USUAL = {"morning": time(8), "afternoon": time(15), "evening": time(20), "night": time(22)}
+"""The hour that people mean by a part of the day (common practice, no source)."""
+_LATE = 6
+"""Hours of a night from here on are before midnight, those before it after."""
+
+
+def _afternoon(parts: Parts) -> None:
+    """The hour of the clock that a part of the day makes of one up to twelve."""
+    clock = parts.clock
+    if clock is None or clock.hour > 12 or (clock.hour == 12 and parts.part != "night"):
+        return
+    hour = clock.hour % 12
+    if parts.part in {"afternoon", "evening"} or (parts.part == "night" and hour >= _LATE):
+        parts.clock = clock.replace(hour=hour + 12)
+    elif parts.part == "night":
+        parts.clock = clock.replace(hour=hour)
+        if parts.day is not None:
+            parts.day += timedelta(days=1)  # two o'clock of Monday's night is Tuesday's
+
+
+def _open_hour(parts: Parts, local: datetime, now: datetime) -> Moment | None:
+    """An hour as spoken: which half of which day; None where the clock is then known.
+
+    Without a day it is the latest that is past. Behind a day without its part both halves could
+    be meant, and it is asked.
+    """
+    if parts.either is not None:
+        texts = tuple(f"{each // 60:02d}:{each % 60:02d}" for each in _spoken(parts))
+        return Moment(0, problem=doubts.AMBIGUOUS_DATE, choices=texts)
+    minutes = parts.spoken or 0
+    halves = (time(minutes // 60, minutes % 60), time(minutes // 60 + 12, minutes % 60))
+    parts.clock = halves[0]
+    if parts.part:
+        _afternoon(parts)
+        return None
+    today = local.date()
+    if parts.day not in {None, today}:
+        hours = tuple(half.hour for half in halves)
+        return _either_hour(parts.day or today, hours, local, minutes % 60)
+    days = (today,) if parts.day else (today, today - timedelta(days=1))
+    for day in days:
+        for half in halves[::-1]:
+            if datetime.combine(day, half, tzinfo=local.tzinfo) <= now.astimezone(local.tzinfo):
+                parts.day, parts.clock = day, half
+                return None
+    return None
+
+
+def _spoken(parts: Parts) -> tuple[int, ...]:
+    return tuple(each for each in (parts.spoken, parts.either) if each is not None)
+
+
+def _either_hour(day: date, hours: tuple[int, ...], local: datetime, minute: int = 0) -> Moment:
     """Morning or evening; what is still to come is not offered."""
     past = [
-        hour for hour in hours if datetime.combine(day, time(hour), tzinfo=local.tzinfo) <= local
+        hour
+        for hour in hours
+        if datetime.combine(day, time(hour, minute), tzinfo=local.tzinfo) <= local
     ]
     return Moment(
         0,
         problem=doubts.AMBIGUOUS_DATE if past else doubts.FUTURE,
-        choices=tuple(f"{day.isoformat()} {hour:02d}:00" for hour in past),
+        choices=tuple(f"{day.isoformat()} {hour:02d}:{minute:02d}" for hour in past),
     )
 
 
@@ -187,5 +254,8 @@ def _whole_day(parts: Parts, local: datetime) -> Moment:
         return Moment(0)
     if parts.day > local.date():
         return Moment(0, problem=doubts.FUTURE)
-    noon = datetime.combine(parts.day, time(12), tzinfo=local.tzinfo)
-    return Moment(0, at=min(noon, local))
+    hour = _USUAL.get(parts.part, time(12))
+    at = datetime.combine(parts.day, hour, tzinfo=local.tzinfo)
+    if parts.part and at > local:
+        return Moment(0, problem=doubts.FUTURE)
+    return Moment(0, at=min(at, local))

@@ -291,6 +291,8 @@ def _by_place(
         glued = number and tokens[index - 1].end == tokens[index].start
         return next(entry for _, entry in meanings if (entry == _ORDINAL) == glued)
     for _, entry in meanings:
+        if entry[0] == "count" and index + 1 < len(tokens) and tokens[index + 1].value == "hour":
+            return entry  # "sept heures" is no September
         if number and (entry[0] == "unit" or (entry[1].startswith("month") and entry[1][5:])):
             return entry
         if clock and entry[0] == "time" and entry[1] in _DAYS:

@@ -1,0 +1,149 @@
+"""Where a line names a tank: by its name or nearly, by ``@``, by a colon behind it.
+
+tank = name | "@" name | beginning of a name | name ":" | word somewhat like a name, at the head
+"""
+
+from __future__ import annotations
+
+from core.message import doubts, tanks
+from core.message.clauses import Clause
+from core.message.model import Doubt
+from core.message.state import Line, Statement
+from core.message.tokens import Token
+
+MOST = 12
+"""Times, and tanks, that one line may have; more are no message of a keeper."""
+
+
+_BEFORE_TANKS = frozenset({"in", "for", "to", "at_to"})
+_OF_TANKS = frozenset({"water_change", "top_up", "filter", "fed"})
+"""Events whose words are of the tank, where those of others may be of an animal (6 ferns)."""
+
+
+def of_events(tokens: list[Token], state: Statement) -> None:
+    """Misspelt tanks that head a line of events, end it, or stand behind `in`."""
+    animals = any(t.kind == "event" and t.value not in _OF_TANKS for t in tokens)
+    for index, token in enumerate(tokens):
+        if token.kind != "word" or len(token.text) < 3:
+            continue
+        placed = index > 0 and tokens[index - 1].value in _BEFORE_TANKS
+        following = tokens[index + 1] if index + 1 < len(tokens) else None
+        heads = index == 0 and following is not None and following.kind in {"event", "number"}
+        ends = following is None and not animals
+        if placed or heads or ends:
+            match = tanks.match(token.text, state.context.tanks)
+            if match.name is not None:
+                token.kind, token.value = "tank", match.name
+
+
+def take(line: Line, name: str, index: int) -> int:
+    """Note a tank at a token; the index behind it."""
+    if not line.tanks and not line.begun and not line.events:
+        line.tank_first = True
+    done = line.events[-1][0] == len(line.clauses) - 1 if line.events else False
+    if (line.clauses[-1].items or done) and line.tank_first:
+        line.clauses.append(Clause())
+    line.tanks.append((len(line.clauses) - 1, name))
+    return index + 1
+
+
+def named(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
+    """A tank by prefix, nearly, or one the chat does not have (`@name`, `name:`); else 0."""
+    token = tokens[index]
+    called = token.text == "@"
+    place = index + 1 if called else index
+    if len(line.tanks) >= MOST:
+        return 0
+    if place >= len(tokens) or tokens[place].kind not in {"word", "tank", "several", "analyte"}:
+        return 0
+    if tokens[place].kind == "tank":
+        return 0
+    word = tokens[place]
+    opens = not line.begun and not line.events
+    colon = place + 1 < len(tokens) and tokens[place + 1].text == ":"
+    ahead = tokens[place + 2] if colon and place + 2 < len(tokens) else None
+    heads = (
+        colon
+        and index == 0
+        and opens
+        and (ahead is None or ahead.kind in {"analyte", "event", "time"})
+    )
+    if index == 0 and not called and not colon and (last := _headed(tokens)):
+        state.talk = state.talk or state.context.group
+        return _stranger(tokens, 0, last, line, state)
+    if not (called or heads) and number_ahead(tokens, place + 1):
+        return 0
+    closes = place + 1 == len(tokens)
+    placed = index > 0 and tokens[index - 1].text in {"in", "for"}
+    if not (called or heads or opens or closes or placed) or len(word.text) < 2:
+        return 0
+    match = tanks.match(word.text, state.context.tanks) if len(word.text) > 2 else tanks.Match(None)
+    written = state.source[word.start : word.end]
+    state.talk = state.talk or (called and match.name is None)
+    if match.name is not None:
+        take(line, match.name, place)
+    elif match.candidates:
+        state.doubts.append(
+            Doubt(
+                written, word.start, word.end, doubts.AMBIGUOUS_TANK, None, None, match.candidates
+            )
+        )
+        take(line, written, place)
+    elif called or heads:
+        return _stranger(tokens, place, place, line, state)
+    elif index == 0 and _like_a_tank(tokens, state):
+        state.talk = state.talk or state.context.group
+        return _stranger(tokens, place, place, line, state)
+    else:
+        return 0
+    return place + 1
+
+
+def _like_a_tank(tokens: list[Token], state: Statement) -> bool:
+    """Whether the first word, before a name with its number, is somewhat like a tank."""
+    named = len(tokens) > 2 and tokens[1].kind == "analyte" and number_ahead(tokens, 2)
+    return named and tanks.near(tokens[0].text, state.context.tanks) is not None
+
+
+def _headed(tokens: list[Token]) -> int:
+    """The last of two or three words before a colon at the head (`shrimp cube: ph 7`), else 0."""
+    known = False
+    for place, token in enumerate(tokens[:4]):
+        if token.text == ":":
+            ahead = tokens[place + 1].kind if place + 1 < len(tokens) else "analyte"
+            headed = place > 1 and known and ahead in {"analyte", "event", "time"}
+            return place - 1 if headed else 0
+        known = known or token.kind == "word"
+        if token.kind not in {"word", "several"} and token.value not in {"fish", "home"}:
+            return 0
+    return 0
+
+
+def _stranger(tokens: list[Token], first: int, last: int, line: Line, state: Statement) -> int:
+    """A tank that the chat does not have: asked, with the nearest one offered."""
+    start, end = tokens[first].start, tokens[last].end
+    written = state.source[start:end]
+    nearest = tanks.near(written, state.context.tanks)
+    rest = state.source[end : tokens[-1].end].strip(" :")
+    offered = f"{nearest} {rest}" if nearest and rest else nearest
+    state.doubts.append(Doubt(written, start, end, doubts.UNKNOWN_TANK, offered))
+    take(line, written, last)
+    return last + 1
+
+
+def alike(tokens: list[Token], index: int, state: Statement) -> bool:
+    """A word that names an analyte, and nearly a tank, before a name or alone (`fer ph 7`)."""
+    alone = len(tokens) == 1
+    if not state.context.tanks or not (
+        alone or (index + 1 < len(tokens) and tokens[index + 1].kind == "analyte")
+    ):
+        return False
+    word = tokens[index].text
+    return len(word) > 2 and tanks.match(word, state.context.tanks).name is not None
+
+
+def number_ahead(tokens: list[Token], place: int) -> bool:
+    """Whether a number stands here, behind a word for "is" or without one."""
+    while place < len(tokens) and tokens[place].kind == "mark" and tokens[place].value == "link":
+        place += 1
+    return place < len(tokens) and tokens[place].kind in {"number", "fraction", "slashed", "dotted"}

@@ -1,0 +1,133 @@
+"""Numbers in several words made one: `twenty five`, `quatre-vingt-dix-sept`, `cento e vinte`.
+
+number = [ below "thousand" ] [ below "hundred" [ "and" ] ] [ ten [ "-" | "and" ] unit | below ]
+       | [ number ] "point" digit { digit }
+
+A language's file says in `[numeral]` which "and" stands between a ten and a unit (``ten_and``:
+treinta y cinco), which words for one may follow a ten (``behind_ten``), its "and" (``behind_and``)
+or a point (``behind_point``), and after which tens 11 to 19 follow (``score``: soixante-quinze).
+"""
+
+from __future__ import annotations
+
+from core.message.lexicon import lexicon
+from core.message.numbers import Number
+from core.message.tokens import Token
+
+_MOST = 12
+"""Words of one number; nobody says more in a message."""
+
+
+def join(tokens: list[Token]) -> list[Token]:
+    """The tokens with every spoken number of several words as one token.
+
+    It is of kind ``count``; with a point in it of kind ``number``, written in digits.
+    """
+    out: list[Token] = []
+    index = 0
+    while index < len(tokens):
+        token = tokens[index]
+        after = index + 1
+        if token.kind == "count" or token.value in {"one", "zero"} or _is_point(token):
+            after, joined = _joined(tokens, index)
+            token = joined or token
+        out.append(token)
+        index = after
+    return out
+
+
+def _joined(tokens: list[Token], index: int) -> tuple[int, Token | None]:
+    """The index behind the number that begins here, and its token where it has several words."""
+    first = tokens[index]
+    whole, after = 0, index
+    if first.kind == "count" or first.value == "one":
+        whole, after = _number(tokens, index)
+    elif first.value == "zero":
+        after = index + 1
+    elif not (index and (tokens[index - 1].kind == "analyte" or tokens[index - 1].value == "link")):
+        return index + 1, None  # "point five" alone
+    digits = ""
+    if after + 1 < len(tokens) and _is_point(tokens[after]):
+        digits = _decimals(tokens, after + 1)
+    if digits and (first.value != "one" or first.text in lexicon().numerals["behind_point"]):
+        after += 1 + len(digits)
+        written = f"{whole}.{digits}"
+        number = Number(float(written))
+        return after, Token("number", number, written, first.start, tokens[after - 1].end)
+    if after < index + 2:
+        return index + 1, None
+    words = " ".join(each.text for each in tokens[index:after])
+    return after, Token("count", str(whole), words, first.start, tokens[after - 1].end)
+
+
+def _is_point(token: Token) -> bool:
+    return token.kind == "mark" and token.value == "point"
+
+
+def _decimals(tokens: list[Token], place: int) -> str:
+    """The digits behind a point that are said one by one: `point zero two five`."""
+    digits = ""
+    for token in tokens[place : place + 3]:
+        if token.kind == "count" and len(str(token.value)) == 1:
+            digits += str(token.value)
+        elif token.value == "zero" and token.text.isalpha():
+            digits += "0"
+        elif token.text in lexicon().numerals["behind_point"]:
+            digits += "1"
+        else:
+            break
+    return digits
+
+
+def _number(tokens: list[Token], index: int) -> tuple[int, int]:
+    """The number that begins here, and the index behind it."""
+    first = tokens[index]
+    thousands, below = 0, int(str(first.value)) if first.kind == "count" else 1
+    place = index + 1
+    while place < min(len(tokens), index + _MOST):
+        step = 1 + _joint(tokens, place)
+        joint = tokens[place].text if step > 1 else ""
+        token = tokens[place + step - 1] if place + step <= len(tokens) else tokens[-1]
+        if token.kind == "count" and token.value in {"100", "1000"} and not joint:
+            if token.value == "100" and 0 < below < 100:
+                below *= 100
+            elif token.value == "1000" and 0 < below < 1000 and not thousands:
+                thousands, below = below * 1000, 0
+            else:
+                break
+        elif first.kind != "count" and place == index + 1:
+            break  # "one" begins a number only before a hundred or a thousand
+        elif (more := _part(tokens, place, token, joint, thousands, below)) > 0:
+            below += more
+        else:
+            break
+        place += step
+    return thousands + below, place
+
+
+def _joint(tokens: list[Token], place: int) -> int:
+    """1 where an "and" or a hyphen stands here that could join two words of a number, else 0."""
+    token = tokens[place]
+    if place + 1 >= len(tokens):
+        return 0
+    close = tokens[place - 1].end == token.start and token.end == tokens[place + 1].start
+    return int(token.value == "and" or (token.text == "-" and close))
+
+
+def _part(
+    tokens: list[Token], place: int, token: Token, joint: str, thousands: int, below: int
+) -> int:
+    """What a word adds to the number so far; 0 where it does not belong to it."""
+    roles = lexicon().numerals
+    before = tokens[place - 1].text
+    ten = below % 10 == 0 and below % 100 >= 20
+    if token.kind != "count":
+        told = token.text in roles["behind_and" if joint else "behind_ten"]
+        return int(ten and (told or (joint == "-" and token.text in roles["behind_ten"])))
+    number = int(str(token.value))
+    if ten and number < 10:
+        return number if joint in {"", "-"} or joint in roles["ten_and"] else 0
+    if ten and number < 20 and before in roles["score"]:
+        return number
+    hundred = below >= 100 and below % 100 == 0 and number < 100
+    return number if hundred or (thousands and not below and number < 1000) else 0
