@@ -18,9 +18,9 @@ from bot.chat.words import findings as finding_words
 from bot.chat.words import readings as words
 from bot.store.offers import Choice
 from core.advice.findings import (
-    AGAIN_AFTER,
     CHANGE,
     DOSE,
+    REMEMBERED,
     STOCK,
     Finding,
     find,
@@ -103,7 +103,7 @@ def _asks_of(finding: Finding, unclear: str | None) -> bool:
 
 def _lately(told: Told) -> datetime:
     """From when on something told is not news."""
-    return told.at - max(AGAIN_AFTER.values())
+    return told.at - REMEMBERED
 
 
 def _woken(told: Told) -> frozenset[str]:

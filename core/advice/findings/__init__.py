@@ -19,16 +19,16 @@ from core.advice.findings._model import (
     Severity,
 )
 from core.advice.findings._poisons import judge_ammonia, limit_of_nitrate
-from core.advice.findings._repeats import AGAIN_AFTER, Told, fresh_only, is_worse, key_of
+from core.advice.findings._repeats import REMEMBERED, Told, fresh_only, is_worse, key_of
 from core.advice.findings._rules import BY_ID, RULES, STEADY, find
 
 __all__ = [
-    "AGAIN_AFTER",
     "BY_ID",
     "CHANGE",
     "DOSE",
     "FIRST",
     "RANK",
+    "REMEMBERED",
     "RULES",
     "STEADY",
     "STOCK",

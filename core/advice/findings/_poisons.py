@@ -154,7 +154,7 @@ def not_retested(state: State) -> tuple[Finding, ...]:
     Too old to say that they are there, not too old to say that nobody looked.
     """
     rules = {"ammonia": ammonia, "nitrite": nitrite, "oxygen": oxygen, "total_chlorine": chlorine,
-             "chlorine": chlorine}  # fmt: skip
+             "chlorine": chlorine, "copper": copper}  # fmt: skip
     found = []
     for analyte, judge in rules.items():
         reading = state.last(analyte)
@@ -172,7 +172,7 @@ def not_retested(state: State) -> tuple[Finding, ...]:
 
 def copper(state: State) -> Finding | None:
     """Copper, which kills invertebrates at what kits can hardly see."""
-    reading = seen(state.last("copper"))
+    reading = seen(state.fresh("copper"))
     if reading is None:
         return None
     kept = kept_in(state.tank)

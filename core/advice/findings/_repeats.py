@@ -16,6 +16,13 @@ AGAIN_AFTER: Final[Mapping[Severity, timedelta]] = {
 }
 """A finding that still holds is said again after this; an alarm always. Common practice."""
 
+PATIENCE: Final = 4
+"""Each time that it is said and nothing came of it, the wait doubles, up to so many times: a keeper
+who was told thrice knows it. Common practice."""
+
+REMEMBERED: Final = 2 * PATIENCE * max(AGAIN_AFTER.values())
+"""What was told longer ago decides nothing."""
+
 WORSE_BY: Final = 0.2
 """Its number must have grown by this share to count as worse; common practice."""
 
@@ -71,17 +78,42 @@ def fresh_only(
     list of Finding
         An alarm always stays: who is told of poison once must not be left to think it is gone.
     """
-    last: dict[tuple[str, ...], Told] = {}
+    before: dict[tuple[str, ...], list[Told]] = {}
     for told in sorted(told_before, key=lambda t: t.at):
-        if told.seen and now - told.at < AGAIN_AFTER[told.finding.severity]:
-            last[key_of(told.finding)] = told
-    return [f for f in findings if _is_news(f, last.get(key_of(f)))]
+        if told.seen:
+            before.setdefault(key_of(told.finding), []).append(told)
+    return [f for f in findings if _is_news(f, before.get(key_of(f)), now)]
 
 
-def _is_news(finding: Finding, before: Told | None) -> bool:
-    if before is None or finding.severity == "alarm":
+def _is_news(finding: Finding, before: Sequence[Told] | None, now: datetime) -> bool:
+    if not before or finding.severity == "alarm":
         return True
-    return is_worse(finding, before.finding)
+    episode, wait = _episode(before)
+    return now - before[-1].at >= wait or _is_worst(finding, episode)
+
+
+def _episode(before: Sequence[Told]) -> tuple[list[Told], timedelta]:
+    """What was told since a finding last came up, and how long it is left in peace after that.
+
+    It had gone where it was not said when it was due; the wait begins anew where it got worse than
+    it ever was.
+    """
+    episode, times = [before[0]], 1
+    for told in before[1:]:
+        due = AGAIN_AFTER[episode[-1].finding.severity] * times
+        if told.at - episode[-1].at > 2 * due:
+            episode, times = [], 1
+        elif _is_worst(told.finding, episode):
+            times = 1
+        else:
+            times = min(2 * times, PATIENCE)
+        episode.append(told)
+    return episode, AGAIN_AFTER[episode[-1].finding.severity] * times
+
+
+def _is_worst(finding: Finding, told: Iterable[Told]) -> bool:
+    """Whether a finding is graver than it was at any telling: kits waver by a step."""
+    return all(is_worse(finding, each.finding) for each in told)
 
 
 def is_worse(finding: Finding, before: Finding) -> bool:

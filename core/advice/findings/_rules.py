@@ -33,7 +33,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "0.02 mg/L: WEF MOP 8",
     ),
     _rule("oxygen temperature", _poisons.oxygen, "low_oxygen", "aerate"),
-    _rule(" ".join(ANALYTES), _poisons.not_retested, "not_retested", "measure"),
+    _rule(" ".join((*ANALYTES, STOCK)), _poisons.not_retested, "not_retested", "measure"),
     _rule("oxygen temperature", _poisons.oxygen_by_day, "oxygen_by_day", "measure"),
     _rule(
         f"copper kh {STOCK}",

@@ -121,6 +121,8 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("not_retested", "speak: ammonia 2 at pH 8, four days ago, never again",
      state(read("ammonia", 2.0, 4), read("ph", 8.0, 4), read("ph", 8.0)), "warn"),
     ("not_retested", "speak: nitrite", state(read("nitrite", 1.0, 5), read("ph", 7.0)), "warn"),
+    ("not_retested", "speak: copper, five days before shrimps came",
+     state(read("copper", 0.1, 5), of=SHRIMPS), "warn"),
     ("not_retested", "silent: tested again",
      state(read("ammonia", 2.0, 4), read("ammonia", 0.0), read("ph", 8.0)), None),
     ("not_retested", "silent: it was harmless",
