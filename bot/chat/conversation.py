@@ -11,6 +11,7 @@ from typing import Final
 
 from bot.chat import (
     arrivals,
+    asked_deeds,
     corrections,
     dosing,
     emergencies,
@@ -95,6 +96,8 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
+    if (steps := await emergencies.typed_what_now(turn)) is not None:
+        return [steps]
     if (typed_out := await typed.by_label(turn)) is not None:
         return typed_out
     if turn.incoming.reply_to is not None and parsed.intent in {"reading", "event"}:
@@ -111,6 +114,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         if topic is None:
             return [await turn.reply(words.not_yet(parsed.command.name))]
         return await topic(turn, parsed.command, parsed)
+    parsed = asked_deeds.as_question(turn.incoming.text, parsed)
     if emergencies.is_danger(turn, parsed):
         return await _call(turn, parsed)
     if (trait := traits.trait_of(turn, parsed)) is not None:
@@ -130,8 +134,6 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return described
     if emergencies.is_call(turn, parsed):
         return await _call(turn, parsed)
-    if (steps := await emergencies.typed_what_now(turn)) is not None:
-        return [steps]
     replies: list[Reply] = []
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, parsed)

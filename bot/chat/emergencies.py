@@ -114,7 +114,9 @@ def _found(turn: Turn, parsed: Parsed) -> Call:
     return Call("general") if parsed.intent in QUIET and distressed(text) else Call()
 
 
-FIRST: Final = frozenset({"hands", "dead_fish", "eaten_by_pet", "no_dechlorinator", "pressure"})
+FIRST: Final = frozenset(
+    {"hands", "dead_fish", "eaten_by_pet", "no_dechlorinator", "pressure", "evaporation"}
+)
 """Cautions that say more than the refusal of the same words would."""
 
 

@@ -37,6 +37,7 @@ SAID: Final = (
     "dead_fish",
     "eaten_by_pet",
     "pressure",
+    "evaporation",
 )
 """Cautions that the words of danger know, in nine languages; the first of several is said."""
 

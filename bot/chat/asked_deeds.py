@@ -1,0 +1,58 @@
+"""``is a 100% water change ok``: what is asked about was not done, and is not stored."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.model import Event, Parsed, Question
+from core.message.tokens import cut
+
+OPENERS: Final = frozenset({"may", "does", "whether"})
+"""Marks of the parser's words that open a question in any language: can I, does, is it true."""
+
+IS: Final = "link"
+"""The mark of "is": it opens a question too, but "sono morti due pesci" tells a loss."""
+
+BY_HAND: Final = frozenset({"water_change", "top_up", "dose", "filter"})
+LOOKED_AT: Final = 6
+
+
+def as_question(text: str, parsed: Parsed) -> Parsed:
+    """What a message says, without the deeds that it only asks about.
+
+    A change of water with its amount becomes the question what it would do.
+    """
+    if not parsed.events or parsed.question is not None or parsed.command is not None:
+        return parsed
+    opening = _opening(text)
+    asked = [event for event in parsed.events if _is_asked(event, opening)]
+    if not asked:
+        return parsed
+    told = tuple(event for event in parsed.events if event not in asked)
+    change = next((e for e in asked if e.kind == "water_change" and (e.percent or e.litres)), None)
+    if change is not None:
+        question = Question(
+            "change",
+            tank=change.tank or parsed.tank,
+            percent=change.percent,
+            litres=change.litres,
+            text=text,
+        )
+        return replace(parsed, intent="question", events=told, question=question)
+    quiet = not told and not parsed.values
+    return replace(parsed, intent="none" if quiet else parsed.intent, events=told)
+
+
+def _is_asked(event: Event, opening: str | None) -> bool:
+    return opening in OPENERS or (opening == IS and event.kind in BY_HAND)
+
+
+def _opening(text: str) -> str | None:
+    """The mark that a message opens with, past words without weight."""
+    for token in cut(fold(text), lexicon(), text, most=LOOKED_AT):
+        if token.kind != "fill" and any(map(str.isalnum, token.text)):
+            return str(token.value) if token.kind == "mark" else None
+    return None

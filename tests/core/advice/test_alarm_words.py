@@ -1,0 +1,88 @@
+"""The words of danger in nine languages: what is a call for help, and what is none."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from bot.chat.words.cautions import CAUTIONS
+from core.advice.alarm_words import LANGUAGES, build, named, read
+from core.advice.cautions import SAID
+from core.advice.emergencies import ORDER, asks_what_now, distressed, recognise
+from tests.messages import corpus
+
+CALLS = Path(__file__).parent / "calls_for_help.txt"
+
+
+def calls() -> list[tuple[str, str | None]]:
+    rows = []
+    for line in CALLS.read_text(encoding="utf-8").splitlines():
+        if not line.startswith("#"):
+            _, danger, text = line.split("|")
+            rows.append((text, None if danger == "None" else danger))
+    return rows
+
+
+@pytest.mark.parametrize(("text", "danger"), calls())
+def test_what_a_message_calls_for(text: str, danger: str | None) -> None:
+    assert recognise(text) == danger
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_language_knows_every_danger(language: str) -> None:
+    text = (files("core.message") / "words" / "danger" / f"{language}.txt").read_text("utf-8")
+    _, lines = read(text, language)
+    known = {section: {i for s, i, _ in lines if s == section} for section, _, _ in lines}
+    assert known["danger"] == set(ORDER)
+    assert known["caution"] == set(SAID)
+    assert known["refuse"] == {"mixing", "human"}
+    assert known["whole"] == {"general", "what_now"}
+    assert set(SAID) <= set(CAUTIONS)
+
+
+CRIES = {
+    "help ammonia 2 ph 8.2",
+    "help",
+    "/help",
+    "ph crashed to 5.8",
+    "nitrite off the chart",
+    "why did my ph crash",
+    "my heater broke",
+}
+"""Messages of the parser's own corpus that are calls for help, or the command's word."""
+
+
+def test_no_reading_event_question_or_talk_is_a_call_for_help() -> None:
+    for case in corpus.cases():
+        if case.text not in CRIES:
+            assert recognise(case.text) is None, case.text
+
+
+def test_parts_anywhere_near_and_never() -> None:
+    rules = build({"en": "[group]\nx = one, two words\n[danger]\na = $x + leak* > tank ! calm\n"})
+    assert rules.found("the tank, leaking near my tank, one") == {"danger": {"a"}}
+    assert rules.found("two words. leaks. tank") == {}  # a full stop ends what is near
+    assert rules.found("one, the tank leaks") == {}  # the order of > counts
+    assert rules.found("one leak in the tank, calm") == {}
+    assert rules.found("two other words leak in the tank") == {}
+
+
+@pytest.mark.parametrize("line", ["[danger]\nno equals sign", "[unknown]\na = b"])
+def test_a_line_that_cannot_be_read_is_named(line: str) -> None:
+    with pytest.raises(ValueError, match=r"danger/xx\.txt line"):
+        read(line, "xx")
+
+
+def test_a_message_is_whole_or_it_is_not() -> None:
+    assert asks_what_now("What now?")
+    assert asks_what_now("und jetzt")
+    assert not asks_what_now("what now, kh 4")
+    assert "whole" not in named("help me to choose fish")
+
+
+def test_distress_counts_only_where_nothing_else_was_understood() -> None:
+    assert recognise("he is not eating") is None
+    assert distressed("he is not eating")
+    assert not distressed("kh 4")
