@@ -3,22 +3,21 @@
 from __future__ import annotations
 
 import re
-from dataclasses import asdict, dataclass, replace
+from dataclasses import asdict, dataclass
 from typing import Any
 
-from bot.chat import dose_reply, new_water, standing
+from bot.chat import change_bounds, dose_reply, new_water, standing
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Supply, Unclear, Waters, pure_supply
+from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
-from bot.chat.words import warming as warming_words
 from bot.chat.words import waters as water_words
 from bot.store.tanks import StoredTank
-from core.advice import limits
 from core.advice.change_plan import ChangePlan, plan_change
-from core.advice.changes import Mixed, mixed, nh3_now, waters_of
+from core.advice.changes import Mixed, nh3_now, salinity_unknown, waters_of
 from core.advice.changes import Waters as Mixing
 from core.advice.danger import cut_to_kh, poison_in
 from core.advice.outlook import with_premises
@@ -26,10 +25,8 @@ from core.advice.plan import Refusal
 from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
 from core.advice.scheduling import conflict
 from core.advice.state import State
-from core.advice.warming import coldest_safe
 from core.errors import CoreError
 from core.message.model import Parsed, Question
-from core.water import ammonia_freed
 
 WEEK = 7.0
 SHOWN = 6
@@ -123,30 +120,28 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         )
     if waters is None:
         return await _only_sums(turn, asked, share)
+    if salinity_unknown(asked.tank):
+        return await turn.reply(
+            [verdict.salinity_first(name)], facts={"tank": name, "refused": "salinity_unknown"}
+        )
     emergency = poison_in(asked.tank) is not None
     ro_share = 0.0
     if emergency:
         waters, ro_share = cut_to_kh(waters)
-    plan = plan_change(waters, share, emergency=emergency)
-    facts = _facts(asked, waters, plan, ro_share)
-    lines = [words.head(plan, waters, name, asked.stored.tank.volume_l)]
-    if ro_share:
-        lines.append(words.cut(ro_share))
-    if not plan.steps:
-        lines += words.no_steps(plan)
-    if "temperature" in plan.broken:
-        coldest = coldest_safe(waters.tank.water.temperature, share, limits.TEMPERATURE_STEP)
-        facts["new_water_from"] = coldest
-        lines.append(warming_words.warm_first(coldest))
-    treated = asked.supply.treated
-    if treated > 0.0 and (safe := with_chloramine(waters, plan, treated)) is not None:
-        facts["largest_if_chloramine"] = safe
-        lines.append(words.chloramine(safe))
-    lines += [
+    salting = question.analyte == "salinity"
+    plan = plan_change(waters, share, emergency=emergency, salting=salting)
+    plan, facts = change_bounds.counting_chloramine(
+        waters, plan, asked.supply, cut=ro_share, salting=salting
+    )
+    facts |= _facts(asked, waters, plan, ro_share)
+    lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l)]
+    lines += change_bounds.beside(asked.supply, waters, plan, facts)
+    figures = [
         words.at_once(share, facts["at_once"]),
         words.stood(facts["stood"]),
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
     ]
+    lines += figures if plan.steps else []
     if (routine := _routine(question, asked, plan)) is not None:
         facts["routine"] = asdict(routine)
         lines.insert(1, words.routine(routine))
@@ -154,25 +149,11 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
     shown = [
         *lines[:SHOWN],
         *beside[:NOTES],
-        words.prepare(waters, asked.source_name, chlorinated=treated > 0.0),
+        words.prepare(waters, asked.source_name, chlorinated=asked.supply.treated > 0.0),
     ]
-    more = [*beside[NOTES:], *words.more(plan, waters, asked.source_name)]
+    rest = [*lines[SHOWN:], *beside[NOTES:], *([] if plan.steps else figures)]
+    more = [*rest, *words.more(plan, waters, asked.source_name)]
     return await turn.reply(shown, more=more, facts=facts)
-
-
-def with_chloramine(waters: Mixing, plan: ChangePlan, treated: float) -> float | None:
-    """The largest safe share if the unmeasured chlorine is chloramine; None where it binds nothing.
-
-    Dechlorinating chloramine frees its ammonia; up to 4 mg/L are allowed in tap water, of which
-    a blend holds its share, `treated`.
-    """
-    if waters.source_n > 0.0 or not plan.steps:
-        return None
-    freed = replace(waters, source_n=ammonia_freed(limits.CHLORINE_ASSUMED * treated))
-    after = mixed(freed, plan.steps[0])
-    if max(float(each) for each in after.nh3) <= waters.limit:
-        return None
-    return plan_change(freed, plan.steps[0], emergency=plan.emergency).largest_safe_share
 
 
 def _routine(question: Question, asked: Asked, plan: ChangePlan) -> SawTooth | None:
@@ -269,6 +250,8 @@ def _facts(asked: Asked, waters: Mixing, plan: ChangePlan, ro_share: float) -> d
 
 def _before(asked: Asked, waters: Mixing) -> dict[str, float]:
     found = _readings(asked.tank, "kh", "gh", "nitrate")
+    if max(waters.tank.water.salinity, waters.source.salinity) > 0.0:
+        found["salinity"] = waters.tank.water.salinity
     if waters.tank.ph is not None:
         found["ph"] = waters.tank.ph
     if not waters.tank.temperature_assumed:
@@ -282,8 +265,10 @@ def _mixed(waters: Mixing, after: Mixed, stage: str) -> dict[str, float]:
     found: dict[str, float] = {"kh": after.water.kh}
     if waters.tank.co2_known or stage == "leaves":
         found["ph"] = float(getattr(after, stage))
-    if "gh" in waters.known:
+    if "gh" in waters.known and not waters.is_salty:
         found["gh"] = after.water.gh
+    if max(waters.tank.water.salinity, waters.source.salinity) > 0.0:
+        found["salinity"] = float(after.water.salinity)
     if waters.nitrate is not None:
         found["nitrate"] = waters.nitrate[0] + (waters.nitrate[1] - waters.nitrate[0]) * after.share
     if not waters.tank.temperature_assumed:

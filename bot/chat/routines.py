@@ -5,15 +5,12 @@ from __future__ import annotations
 from dataclasses import asdict
 from typing import Final
 
-from bot.chat import changes
+from bot.chat import change_bounds, changes
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import routines as words
 from bot.chat.words import standing as standing_words
-from core.advice.change_plan import plan_change
-from core.advice.changes import waters_of
 from core.advice.routine import made_per_day, safe_routine
-from core.errors import CoreError
 from core.message.model import Parsed, Question
 
 UNKNOWN_SHARE: Final = 0.1
@@ -54,8 +51,5 @@ async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
 
 def _largest_safe(asked: changes.Asked) -> float:
     """The largest share that the step limits allow at once; a tenth where it cannot be told."""
-    try:
-        waters = waters_of(asked.tank, asked.source)
-    except CoreError:
-        return UNKNOWN_SHARE
-    return UNKNOWN_SHARE if waters is None else plan_change(waters, 1.0).largest_safe_share
+    largest = change_bounds.largest_safe(asked.tank, asked.supply)
+    return UNKNOWN_SHARE if largest is None else largest

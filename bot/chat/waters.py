@@ -18,6 +18,7 @@ from core.advice import limits
 from core.advice.blending import blended, pure
 from core.advice.seasons import SEASONS, Season, in_force, outdated
 from core.advice.state import Measured, State, measured, newest
+from core.advice.tainted import total_chlorine
 from core.message import blends
 from core.message.fold import fold
 from core.message.model import Value
@@ -278,9 +279,9 @@ def read(turn: Turn, rows: Iterable[Stored[Value]], tank: Tank) -> list[Measured
 
 def _treated(supply: Supply) -> float:
     """How much of a water may hold chlorine: by its reading, else by where it comes from."""
-    total = supply.state.last("total_chlorine")
+    total = total_chlorine(supply.state)
     if total is not None:
-        return float(total.value > limits.CHLORINE_WARN)
+        return float(total > limits.CHLORINE_WARN)
     salt = supply.state.last("salinity")
     prepared = salt is not None and salt.value > limits.SALT_WATER
     return float(not prepared and not supply.pure and _UNTREATED.search(supply.name) is None)

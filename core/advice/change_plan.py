@@ -9,12 +9,16 @@ from typing import Any, Final
 
 from core.advice import limits
 from core.advice.changes import Mixed, Waters, mixed, nh3_now
+from core.water import chronic_criterion
 
 TRIED: Final = (2, 5, 10, 20, 35, 50, 75, 100)
 """Shares that are tried in turn until one is too much; what lies between is halved. [%]"""
 
 ROUNDING: Final = 0.01
 """Of a degree, a °C, a g/kg: far within every kit."""
+
+BY_MASS: Final = 1.1
+"""Salinity mixes by mass; no water here is denser than another by more."""
 
 TINY: Final = 1e-6
 
@@ -33,8 +37,8 @@ class ChangePlan:
     after : Mixed
         What it becomes.
     broken : tuple of str
-        Limits that the whole change would break: kh, kh_floor, gh, ph, temperature,
-        salinity, conductivity, ammonia, share.
+        Limits that the whole change would break: kh, kh_floor, gh, gh_floor, ph, temperature,
+        salinity, conductivity, minerals, ammonia, copper, nitrite, share.
     largest_safe_share : float
         The largest change that breaks none; 0 where there is none.
     steps : tuple of float
@@ -54,7 +58,9 @@ class ChangePlan:
     only_below: float | None
 
 
-def plan_change(waters: Waters, share: float, *, emergency: bool = False) -> ChangePlan:
+def plan_change(
+    waters: Waters, share: float, *, emergency: bool = False, salting: bool = False
+) -> ChangePlan:
     """Judge a change, and find the largest safe share and a schedule of safe ones.
 
     Parameters
@@ -65,15 +71,18 @@ def plan_change(waters: Waters, share: float, *, emergency: bool = False) -> Cha
         New water, over 0 up to 1.
     emergency : bool
         True where poison is the greater danger.
+    salting : bool
+        True where it is salinity that is to move: only then is it moved in steps, which would
+        end where the animals cannot live.
     """
     after = mixed(waters, share)
     found = broken(waters, after, emergency=emergency)
     largest = largest_safe_share(waters, emergency=emergency)
-    steps = (
-        (share,)
-        if not any(found.values())
-        else schedule(waters, share, largest, emergency=emergency)
-    )
+    steps: tuple[float, ...] = ()
+    if not any(found.values()):
+        steps = (share,)
+    elif salting or not found["salinity"]:
+        steps = schedule(waters, share, largest, emergency=emergency)
     return ChangePlan(
         share,
         after,
@@ -96,6 +105,8 @@ def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
             "temperature": warmth,
             "ph": rise > limits.EMERGENCY_PH_RISE + TINY,
             "ammonia": _poisons_in_emergency(waters, after),
+            "salinity": _salinity_broken(waters, after),
+            **waters.taint.broken(after.share),
         }
     found: dict[str, Any] = {
         "kh": _kh_broken(waters, water.kh - before.kh),
@@ -104,15 +115,39 @@ def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
         "ammonia": _poisons(waters, after),
         "kh_floor": (water.kh < waters.kh_floor) & (water.kh < before.kh - TINY),
     }
+    found["salinity"] = _salinity_broken(waters, after)
+    return found | _minerals_broken(waters, after) | waters.taint.broken(after.share)
+
+
+def _minerals_broken(waters: Waters, after: Mixed) -> dict[str, Any]:
+    """Hardness, or conductivity where that of one water is unknown, or so little that it is safe.
+
+    In salt water salinity says it all.
+    """
+    before, water = waters.tank.water, after.water
     if "gh" in waters.known:
-        found["gh"] = _size(water.gh - before.gh) > limits.GH_STEP + ROUNDING
-    elif waters.conductivity is not None:
-        moved = _size(after.conductivity / waters.conductivity[0] - 1.0)
-        found["conductivity"] = moved > limits.CONDUCTIVITY_STEP + TINY
-    saltier = water.salinity - before.salinity
-    down = limits.SALINITY_UP if waters.invertebrates else limits.SALINITY_DOWN
-    found["salinity"] = (saltier > limits.SALINITY_UP + ROUNDING) | (-saltier > down + ROUNDING)
-    return found
+        found: dict[str, Any] = {"gh": _size(water.gh - before.gh) > limits.GH_STEP + ROUNDING}
+        if not waters.is_salty:
+            low = (water.gh < waters.gh_floor - TINY) & (water.gh < before.gh - TINY)
+            found["gh_floor"] = low
+        return found
+    if waters.is_salty:
+        return {}
+    if waters.minerals is not None and waters.minerals[0] > 0.0:
+        moved = _size(after.minerals / waters.minerals[0] - 1.0)
+        return {"conductivity": moved > limits.CONDUCTIVITY_STEP + TINY}
+    return {"minerals": after.share > limits.UNKNOWN_MINERALS_SHARE + TINY}
+
+
+def _salinity_broken(waters: Waters, after: Mixed) -> Any:
+    saltier = after.water.salinity - waters.tank.water.salinity
+    return (saltier > limits.SALINITY_UP + ROUNDING) | (
+        -saltier > _salinity_fall(waters) + ROUNDING
+    )
+
+
+def _salinity_fall(waters: Waters) -> float:
+    return limits.SALINITY_UP if waters.invertebrates else limits.SALINITY_DOWN
 
 
 def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
@@ -164,6 +199,10 @@ def _bound_by_sums(waters: Waters) -> float:
     moves.append((new.kh - old.kh, _kh_rise(waters) if new.kh > old.kh else limits.KH_STEP))
     if "gh" in waters.known:
         moves.append((new.gh - old.gh, limits.GH_STEP))
+    elif not waters.is_salty and waters.minerals is None:
+        moves.append((1.0, limits.UNKNOWN_MINERALS_SHARE))
+    salt = new.salinity - old.salinity
+    moves.append((salt / BY_MASS, limits.SALINITY_UP if salt > 0.0 else _salinity_fall(waters)))
     bounds = [(step + ROUNDING) / abs(move) for move, step in moves if abs(move) > step]
     return min([1.0, *bounds])
 
@@ -198,7 +237,7 @@ def rested(waters: Waters, after: Mixed) -> Waters:
     """Both waters a day after a change: the tank at rest at its own temperature and CO2."""
     old = waters.tank
     share = after.share
-    nitrate, conductivity = waters.nitrate, waters.conductivity
+    nitrate, minerals = waters.nitrate, waters.minerals
     return replace(
         waters,
         tank=replace(
@@ -210,9 +249,8 @@ def rested(waters: Waters, after: Mixed) -> Waters:
         ),
         total_n=None if waters.total_n is None else after.total_n,
         nitrate=None if nitrate is None else (_blend(nitrate, share), nitrate[1]),
-        conductivity=None
-        if conductivity is None
-        else (_blend(conductivity, share), conductivity[1]),
+        minerals=None if minerals is None else (_blend(minerals, share), minerals[1]),
+        taint=waters.taint.after(share),
         kh_low=waters.kh_low + (waters.source.kh - waters.kh_low) * share,
     )
 
@@ -258,17 +296,31 @@ def _ph_broken(waters: Waters, after: Mixed) -> Any:
 def _poisons(waters: Waters, after: Mixed) -> Any:
     """The gate of ammonia, by amounts: a change also takes some of it away."""
     if waters.total_n is None:
-        return after.share < 0.0  # unknown: the answer names what it bears
+        return _brings_poison(waters, after)  # of the tank's own: the answer names what it bears
     leaves_now = nh3_now(waters)[1] if waters.leaves_first is None else waters.leaves_first
     at_once, expected, leaves = after.nh3
     likely = expected if waters.tank.co2_known else leaves
     over = (likely > waters.limit) | (at_once > waters.limit)
+    if waters.source_n > waters.total_n and not waters.is_salty:
+        warm = waters.tank.water.temperature
+        over = over | (after.total_n > chronic_criterion(after.expected, warm))
     return over | ((leaves > waters.limit) & (leaves > limits.NH3_RAISE * leaves_now))
+
+
+def _brings_poison(waters: Waters, after: Mixed) -> Any:
+    """Whether the new water's ammonia alone takes half of the gate, the tank's own unknown."""
+    if waters.source_n <= 0.0:
+        return after.share < 0.0
+    own = 1.0 * (1.0 - after.share)  # `mixed` reckons with 1 mg/L where it is unknown
+    alone = waters.source_n * after.share / (own + waters.source_n * after.share)
+    at_once, expected, leaves = (nh3 * alone for nh3 in after.nh3)
+    most = waters.limit / 2.0
+    return (at_once > most) | (expected > most) | (leaves > most)
 
 
 def _poisons_in_emergency(waters: Waters, after: Mixed) -> Any:
     if waters.total_n is None:
-        return after.share < 0.0
+        return _brings_poison(waters, after)
     now, _ = nh3_now(waters)
     most = max(now, limits.NH3_ALARM) + TINY
     return (after.nh3[0] > most) | (after.nh3[1] > most)

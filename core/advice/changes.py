@@ -13,6 +13,7 @@ from core.advice.ammonia_gate import gate_limit, upper_total
 from core.advice.outlook import Outlook, outlook_of, un_ionised_share
 from core.advice.setup import holds_only_fish
 from core.advice.state import State, ammonia_as_n
+from core.advice.tainted import UNTAINTED, Taint, taint_of, total_chlorine
 from core.errors import CoreError
 from core.water import Water, ammonia_freed, in_air, mix, solve, un_ionised_fraction
 
@@ -35,16 +36,18 @@ class Waters:
         Total ammonia of the tank that counts, upper end; None where unknown or old. [mg/L as N]
     source_n : float
         Ammonia that the new water brings, that of chloramine counted. [mg/L as N]
-    conductivity : tuple of float, or None
-        Of both. [µS/cm]
+    minerals : tuple of float, or None
+        Conductivity of both, else dissolved solids; None unless both are known. [µS/cm or mg/L]
     limit : float
         Un-ionised ammonia that no change may pass. [mg/L as N]
     kh_low : float
         The low end of the tank's KH. [°dH]
     invertebrates : bool
         True where salinity may fall no faster than it may rise.
-    kh_floor : float
-        KH under which no change may lead; 0 where the tank is kept soft on purpose. [°dH]
+    kh_floor, gh_floor : float
+        KH and GH under which no change may lead; 0 where the tank is kept soft on purpose. [°dH]
+    taint : Taint
+        Copper and nitrite of both.
     leaves_first : float or None
         Un-ionised ammonia before the first change of several, if the CO2 left; None before it.
     """
@@ -55,12 +58,19 @@ class Waters:
     nitrate: tuple[float, float] | None
     total_n: float | None
     source_n: float
-    conductivity: tuple[float, float] | None
+    minerals: tuple[float, float] | None
     limit: float
     kh_low: float
     invertebrates: bool = True
     kh_floor: float = limits.KH_SOFT
+    gh_floor: float = limits.GH_LOWEST
+    taint: Taint = UNTAINTED
     leaves_first: float | None = None
+
+    @property
+    def is_salty(self) -> bool:
+        """Whether salinity, not hardness, says how many minerals the tank holds."""
+        return bool(self.tank.water.salinity > limits.SALT_WATER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +90,7 @@ class Mixed:
     open_air: Any
     total_n: Any
     nh3: tuple[Any, Any, Any]
-    conductivity: Any = field(default=None)
+    minerals: Any = field(default=None)
 
     @property
     def leaves(self) -> Any:
@@ -107,16 +117,25 @@ def waters_of(tank: State, source: State) -> Waters | None:
         nitrate=_pair(tank, source, "nitrate"),
         total_n=upper_total(tank),
         source_n=source_ammonia(source),
-        conductivity=_pair(tank, source, "conductivity"),
+        minerals=_pair(tank, source, "conductivity") or _pair(tank, source, "tds"),
         limit=gate_limit(tank),
         kh_low=max(kh.low, 0.0),
         invertebrates=not holds_only_fish(tank.tank),
         kh_floor=0.0 if tank.tank.soft else limits.KH_SOFT,
+        gh_floor=_gh_floor(tank),
+        taint=taint_of(tank, source),
     )
 
 
+def _gh_floor(tank: State) -> float:
+    """No water is made poorer than any animal needs, but one that is kept so on purpose."""
+    gh = tank.last("gh")
+    poor = gh is not None and gh.value < limits.GH_LOWEST
+    return 0.0 if tank.tank.soft and poor else limits.GH_LOWEST
+
+
 def source_water(source: State, tank: Water) -> Water:
-    """The new water; as warm and as salty as the tank's where nobody measured."""
+    """The new water; where nobody measured, as warm as the tank's, and fresh."""
     given: dict[str, float] = {"temperature": tank.temperature}
     for name in ("temperature", "ph", "kh", "gh", "calcium", "magnesium", "chloride", "sodium"):
         reading = source.last(name)
@@ -126,8 +145,6 @@ def source_water(source: State, tank: Water) -> Water:
     salinity = source.last("salinity")
     if salinity is not None:
         given["salinity"] = salinity.value
-    elif tank.salinity > limits.SALT_WATER:
-        given["salinity"] = tank.salinity
     if given["kh"] == 0.0:
         given.pop("ph", None)  # without buffer a pH tells nothing
     given["temperature"] = min(max(given["temperature"], 0.0), 45.0)
@@ -142,11 +159,30 @@ def source_ammonia(source: State) -> float:
     """Total ammonia of a new water, with what its chloramine frees. [mg/L as N]"""
     own = source.last("ammonia")
     brought = 0.0 if own is None else ammonia_as_n(_end(own.high, own.value), own.basis)
-    total, free = source.last("total_chlorine"), source.last("chlorine")
+    total, free = total_chlorine(source), source.last("chlorine")
     if total is not None:
-        bound = total.value - (free.value if free is not None else 0.0)
+        bound = total - (free.value if free is not None else 0.0)
         brought += ammonia_freed(max(bound, 0.0))
     return brought
+
+
+def with_chloramine(waters: Waters, treated: float = 1.0) -> Waters:
+    """The same waters with what a supplier may add unmeasured, as ammonia once it is bound.
+
+    Parameters
+    ----------
+    waters : Waters
+        The tank's water and the new one.
+    treated : float, optional
+        Share of the new water that a supplier treats.
+    """
+    freed = ammonia_freed(limits.CHLORINE_ASSUMED * treated)
+    return replace(waters, source_n=waters.source_n + freed)
+
+
+def salinity_unknown(state: State) -> bool:
+    """Whether nothing tells how salty a brackish tank is; the sea is taken at 35 g/kg."""
+    return state.tank.kind == "brackish" and state.last("salinity") is None
 
 
 def mixed(waters: Waters, share: Any) -> Mixed:
@@ -169,7 +205,7 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     leaves = _largest(_largest(open_air, at_once), expected)
     total = (waters.total_n if waters.total_n is not None else 1.0) * (1.0 - share)
     total = total + waters.source_n * share
-    conductivity = waters.conductivity
+    minerals = waters.minerals
     return Mixed(
         share,
         fresh,
@@ -183,9 +219,7 @@ def mixed(waters: Waters, share: Any) -> Mixed:
             total * _fraction(expected, warm),
             total * _fraction(leaves, warm),
         ),
-        None
-        if conductivity is None
-        else conductivity[0] + (conductivity[1] - conductivity[0]) * share,
+        None if minerals is None else minerals[0] + (minerals[1] - minerals[0]) * share,
     )
 
 

@@ -34,8 +34,9 @@ def cut_to_kh(waters: Waters) -> tuple[Waters, float]:
     """
     tank, source = waters.tank, waters.source
     acid = tank.ph is not None and tank.ph < NEUTRAL
-    if not acid or source.kh <= tank.water.kh or source.kh <= 0.0:
+    if waters.is_salty or not acid or source.kh <= tank.water.kh or source.kh <= 0.0:
         return waters, 0.0
     share = 1.0 - tank.water.kh / source.kh
     pure = Water(source.temperature)
-    return replace(waters, source=mix([(source, 1.0 - share), (pure, share)])), share
+    cut = mix([(source, 1.0 - share), (pure, share)])
+    return replace(waters, source=cut, source_n=waters.source_n * (1.0 - share)), share

@@ -192,6 +192,10 @@ TEMPERATURE_STEP: Final = 2.0
 CONDUCTIVITY_STEP: Final = 0.15
 """Share by which a change may move conductivity, where hardness is unknown; common practice."""
 
+UNKNOWN_MINERALS_SHARE: Final = CONDUCTIVITY_STEP
+"""Most that is changed where neither hardness nor conductivity tells how far the waters are apart:
+new water without any minerals would then just move them by that limit."""
+
 CHLORIDE_DOSE: Final = 100.0
 """Most chloride that is added at a time against nitrite; common practice. [mg/L]"""
 
@@ -205,7 +209,7 @@ CYCLING_AMMONIA: Final = 4.0
 """Most total ammonia of a fishless cycle; from memory. [mg/L as N]"""
 
 SALT_WATER: Final = 1.0
-"""Over this a new water without a salinity is taken to be mixed to the tank's. [g/kg]"""
+"""Over this a water is salty: salinity, not hardness, tells what it holds; our judgement. [g/kg]"""
 
 EMERGENCY_SHARE: Final = 0.5
 """Most that is changed at a time when poison is the greater danger; common practice."""

@@ -48,3 +48,14 @@ def coldest_safe(tank: float, share: float, step: float) -> float:
     21.0
     """
     return tank - step / share
+
+
+def warmest_safe(tank: float, share: float, step: float) -> float:
+    """How warm new water may be so that a change warms the tank by no more than a step. [°C]
+
+    Examples
+    --------
+    >>> warmest_safe(26.0, 0.4, 2.0)
+    31.0
+    """
+    return tank + step / share

@@ -13,7 +13,7 @@ from tests.core.advice.tank_water import at_rest, fresh_water, own_pressure, phr
 async def fern(talk: Talk) -> Talk:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("ph 7.2 kh 4.5 gh 8 no3 40 temp 25 ammonia 0.25")
-    await talk.say("/source tap ph 7.6 kh 8.5 gh 10 no3 5 temp 25")
+    await talk.say("/source tap ph 7.6 kh 8.5 gh 10 no3 5 temp 25 total chlorine 0")
     return talk
 
 
@@ -173,3 +173,124 @@ async def test_ph_alone_is_not_chased(talk: Talk) -> None:
     (reply,) = await talk.say("how do i lower ph")
     assert reply.facts["refused"] == "ph_target"
     assert "chasing it swings the water" in reply.text
+
+
+# What a source brings, and what nobody measured -----------------------------------------------
+
+
+@pytest.fixture
+async def sea(talk: Talk) -> Talk:
+    await talk.say("/tank new Sea 200 l marine")
+    await talk.say("added 2 clownfish")
+    await talk.say("added 2 cleaner shrimp")
+    await talk.say("salinity 35 ph 8.2 kh 8 temp 25 ammonia 0")
+    return talk
+
+
+async def test_fresh_water_never_goes_into_the_sea_by_a_change(sea: Talk) -> None:
+    """Half of 35 g/kg is 17.5 by volume; by mass a little more."""
+    await sea.say("/source tap ph 7.6 kh 8 gh 10 no3 5 temp 25 total chlorine 0")
+    (reply,) = await sea.say("what if i change 50%")
+    assert reply.lines[0].text.startswith("Sea: not with fresh water: 50 % would let salinity fall")
+    assert "no salinity on record, so I count it as fresh" in reply.text
+    facts = reply.facts
+    assert facts["before"]["salinity"] == pytest.approx(35.0)
+    assert facts["at_once"]["salinity"] == pytest.approx(17.5, abs=0.3)
+    assert facts["stood"]["salinity"] == facts["at_once"]["salinity"]
+    assert (facts["broken"], facts["steps"]) == (["salinity"], [])
+
+
+@pytest.mark.parametrize(
+    ("salinity", "share", "allowed"),
+    [
+        (25, 50, False),  # 35 -> 30
+        (32, 30, True),  # 35 -> 34.1
+        (32, 50, False),  # 35 -> 33.5: with shrimps no more than 1 either way
+        (38, 30, True),  # 35 -> 35.9
+        (38, 40, False),  # 35 -> 36.2
+    ],
+)
+async def test_salinity_binds_a_mix_that_is_known(
+    sea: Talk, salinity: float, share: int, allowed: bool
+) -> None:
+    await sea.say(f"/source mix ph 8.2 kh 8 salinity {salinity} temp 25")
+    facts = await sea.facts(f"what if i change {share}%")
+    assert ("salinity" not in facts.get("broken", [])) is allowed
+    assert bool(facts["steps"]) is allowed
+
+
+async def test_a_brackish_tank_of_unknown_salinity_is_asked_for_it(talk: Talk) -> None:
+    await talk.say("/tank new Brack 100 l brackish")
+    await talk.say("ph 8 kh 6 temp 26 ammonia 0")
+    await talk.say("/source tap ph 7.6 kh 6 gh 10 temp 26")
+    (reply,) = await talk.say("what if i change 20%")
+    assert reply.facts["refused"] == "salinity_unknown"
+    assert "steps" not in reply.facts
+
+
+async def shrimps(talk: Talk, source: str) -> None:
+    await talk.say("/tank new Al 100 l fresh")
+    await talk.say("added 5 cherry shrimp")
+    await talk.say("ammonia 0 nitrite 0 ph 7.4 kh 5 gh 8 temp 25")
+    await talk.say(f"/source tap ph 7.4 kh 5 gh 8 temp 25 {source}")
+
+
+@pytest.mark.parametrize(
+    ("source", "broken"),
+    [
+        ("total chlorine 0 copper 0.05", ["copper"]),
+        ("total chlorine 0 nitrite 2", ["nitrite"]),
+        ("total chlorine 0 ammonia 6", ["ammonia"]),
+        ("total chlorine 0 copper < 0.05", []),
+        ("total chlorine 0 nitrite 0", []),
+    ],
+)
+async def test_what_the_source_brings_is_looked_at(
+    talk: Talk, source: str, broken: list[str]
+) -> None:
+    await shrimps(talk, source)
+    facts = await talk.facts("what if i change 50%")
+    assert facts.get("broken", []) == broken
+
+
+async def test_free_chlorine_found_later_beats_an_older_total_of_none(talk: Talk) -> None:
+    await shrimps(talk, "total chlorine 0")
+    assert "Dechlorinate" not in await talk.text("what if i change 30%")
+    await talk.wait(days=1)
+    await talk.say("/source tap chlorine 2")
+    assert "Dechlorinate" in await talk.text("what if i change 30%")
+
+
+async def test_water_without_minerals_is_refused_where_it_leaves_too_few(talk: Talk) -> None:
+    await talk.say("/tank new Soft 60 l fresh")
+    await talk.say("ph 5.5 kh 0 gh 1 temp 27 ammonia 0")
+    facts = await talk.facts("what if i change 90% with distilled water")
+    assert (facts["broken"], facts["steps"]) == (["gh_floor"], [])
+
+
+async def test_minerals_nobody_knows_bind_at_15_percent(talk: Talk) -> None:
+    """Pure water would move conductivity by just that; two that are as rich move nothing."""
+    await talk.say("/tank new Mud 60 l fresh")
+    await talk.say("ph 7.2 kh 5 temp 25 no3 200 ammonia 0")
+    await talk.say("/source tap ph 7.2 kh 5 no3 0 temp 25 total chlorine 0")
+    (reply,) = await talk.say("what if i change 90%")
+    assert reply.facts["broken"] == ["minerals"]
+    assert reply.facts["largest_safe_share"] == pytest.approx(0.15)
+    assert "Send GH" in reply.text
+    await talk.say("conductivity 300")
+    await talk.say("/source tap conductivity 200")
+    facts = await talk.facts("what if i change 90%")  # a third less at most: 0.45 of it is 15 %
+    assert facts["broken"] == ["conductivity"]
+    assert facts["largest_safe_share"] == pytest.approx(0.45)
+
+
+async def test_the_first_line_counts_chloramine_that_nobody_measured(talk: Talk) -> None:
+    """4 mg/L of it leave 0.79 mg/L as N; at pH 8.4, 26 °C about a seventh is poison."""
+    await talk.say("/tank new Quarry 240 l fresh")
+    await talk.say("kh 12 gh 12 ph 8.6 temp 27 ammonia 0")
+    await talk.say("/source tap ph 8.6 kh 12 gh 12 temp 27")
+    (reply,) = await talk.say("what if i change 90%")
+    assert reply.lines[0].text.startswith("Quarry: not 90 % at once")
+    assert reply.facts["broken"] == ["chloramine"]
+    assert max(reply.facts["steps"]) <= reply.facts["largest_if_chloramine"]
+    assert reply.facts["largest_without_chlorine"] == 1.0

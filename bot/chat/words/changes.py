@@ -6,109 +6,17 @@ from collections.abc import Mapping
 
 from bot.chat.words import names
 from bot.chat.words.cautions import caution
-from bot.chat.words.doses import only_below
 from bot.chat.words.numbers import litres, plain, small
-from bot.chat.words.text import N_, _, ngettext
-from core.advice import limits
+from bot.chat.words.text import _, ngettext
 from core.advice.cautions import of_new_water
 from core.advice.change_plan import ChangePlan
 from core.advice.changes import Waters
 from core.advice.routine import SawTooth
 
-REASONS: Mapping[str, str] = {
-    "kh": N_("KH would move too far in a day (1 °dH, and never more than doubled)"),
-    "kh_floor": N_("KH would end under 1 °dH, too little to hold pH"),
-    "gh": N_("GH would move more than 2 °dH in a day"),
-    "ph": N_("pH would move too far at once"),
-    "temperature": N_("the water would change by more than 2 °C"),
-    "salinity": N_("salinity would move too far in a day"),
-    "conductivity": N_("conductivity would move by more than 15 %, with hardness unknown"),
-    "ammonia": N_("it would set too much poisonous ammonia free"),
-    "share": N_("even in an emergency not more than half at a time"),
-}
-ORDER = (
-    "ammonia",
-    "kh_floor",
-    "kh",
-    "ph",
-    "gh",
-    "salinity",
-    "conductivity",
-    "share",
-    "temperature",
-)
-
 
 def percent(share: float) -> str:
     """A share of the water. [%]"""
     return f"{plain(100 * share, 0 if share >= 0.1 else 1)} %"
-
-
-def head(plan: ChangePlan, waters: Waters, tank: str, volume_l: float | None) -> str:
-    """The answer: yes, or no and what instead."""
-    only = [] if plan.only_below is None else [only_below(plan.only_below)]
-    if not plan.broken:
-        told = (
-            _("{tank}: poison is the greater danger: {share} at once is within the limits.")
-            if plan.emergency
-            else _("{tank}: {share} at once is within the limits.")
-        ).format(tank=tank, share=amount(plan.share, volume_l))
-        return " ".join([*only, told])
-    lead = _too_much(plan, waters, tank)
-    return " ".join([*only, lead, _instead(plan, volume_l)]) if plan.steps else lead
-
-
-def _too_much(plan: ChangePlan, waters: Waters, tank: str) -> str:
-    """The no, with its first reason."""
-    jump = abs(plan.after.at_once - waters.tank.ph_now)
-    can_kill = "ph" in plan.broken and jump > limits.PH_DANGER
-    template = (
-        _("{tank}: not {share} at once: {reason}; pH would jump by {jump}, which can kill.")
-        if can_kill
-        else _("{tank}: not {share} at once: {reason}.")
-    )
-    return template.format(
-        tank=tank,
-        share=percent(plan.share),
-        reason=_(next(REASONS[name] for name in ORDER if name in plan.broken)),
-        jump=plain(jump, 1),
-    )
-
-
-def _instead(plan: ChangePlan, volume_l: float | None) -> str:
-    """How many changes of which share may take its place."""
-    count = len(plan.steps)
-    template = (
-        ngettext(
-            "Instead {count} change of {share}, hours apart.",
-            "Instead {count} changes of {share}, hours apart.",
-            count,
-        )
-        if plan.emergency
-        else ngettext(
-            "Instead {count} change of {share}, one a day.",
-            "Instead {count} changes of {share}, one a day.",
-            count,
-        )
-    )
-    return template.format(count=count, share=amount(plan.steps[0], volume_l))
-
-
-def no_steps(plan: ChangePlan) -> list[str]:
-    """Nothing of this water can be changed safely, or too little to be of use."""
-    if "ammonia" in plan.broken:
-        return [
-            _(
-                "First bring ammonia down: stop feeding, and change with water cut to the tank's"
-                " own KH (with RO or rain), small and often. Then ask me again."
-            )
-        ]
-    if plan.broken == ("temperature",):
-        return [_("Bring the new water to the tank's temperature first, then ask me again.")]
-    if plan.largest_safe_share <= 0.0:
-        return [_("Match the new water to the tank first (KH, temperature), then ask me again.")]
-    told = _("At most {share} a day of this water; retest in between.")
-    return [told.format(share=percent(plan.largest_safe_share))]
 
 
 def amount(share: float, volume_l: float | None) -> str:
@@ -140,13 +48,16 @@ def _values(values: Mapping[str, float]) -> str:
     return ", ".join(_figure(key, values[key]) for key in SHOWN if key in values)
 
 
-SHOWN = ("ph", "kh", "gh", "nitrate", "temperature", "nh3_n")
+SHOWN = ("salinity", "ph", "kh", "gh", "nitrate", "temperature", "nh3_n")
 """What is told of a water, in this order."""
 
 
 def _figure(key: str, number: float) -> str:
     if key == "temperature":
         return f"{plain(number, 1)} °C"
+    if key == "salinity":
+        told = _("salinity {number} g/kg")
+        return told.format(number=plain(number, 1))
     if key == "nh3_n":
         return f"NH3-N {small(number)} mg/L"
     if key == "nitrate":
@@ -202,22 +113,6 @@ def prepare(waters: Waters, source: str, *, chlorinated: bool) -> str:
         "Dechlorinate tap water first: a bucket for its own litres, a hose into the tank for the"
         " whole tank. Match the temperature; go slowly."
     )
-
-
-def chloramine(safe: float) -> str:
-    """What unmeasured chloramine would allow, told where it binds."""
-    template = (
-        _(
-            "Chloramine in the tap (up to 4 mg/L, unmeasured) would free ammonia: then at most"
-            " {share} at once. Test the tap's total chlorine."
-        )
-        if safe > 0.0
-        else _(
-            "Chloramine in the tap (up to 4 mg/L, unmeasured) would free ammonia: then no change"
-            " with it. Test the tap's total chlorine."
-        )
-    )
-    return template.format(share=percent(safe))
 
 
 def more(plan: ChangePlan, waters: Waters, source: str) -> list[str]:

@@ -43,3 +43,10 @@ def warm_first(coldest: float) -> str:
     return _("Warm the new water to {coldest} °C or more for that share.").format(
         coldest=plain(coldest, 1)
     )
+
+
+def cool_first(warmest: float) -> str:
+    """How warm the new water may be at most for the share that was asked about."""
+    return _("Let the new water cool to {warmest} °C or less for that share.").format(
+        warmest=plain(warmest, 1)
+    )
