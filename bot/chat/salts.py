@@ -372,8 +372,9 @@ async def _cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Repl
     return [await turn.reply(words.cycle_ask(), choices=choices, facts={"ask": "no_animals"})]
 
 
-async def confirm_salt(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+async def confirm_salt(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """The keeper says that all in it bear salt."""
+    await turn.uow.offers.take(offer.id, "confirm_salt")  # a later yes is about something else
     stored, state = await _held(turn, choice)
     found = salt_for_nitrite(choice.arguments["nitrite"], choice.arguments["volume_l"], state)
     name = stored.name if stored is not None else None
@@ -382,13 +383,15 @@ async def confirm_salt(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]
     return [await turn.reply(words.salt_answer(found, name), facts=_salt_facts(found))]
 
 
-async def decline_salt(turn: Turn, _offer: Offer, _choice: Choice) -> list[Reply]:
+async def decline_salt(turn: Turn, offer: Offer, _choice: Choice) -> list[Reply]:
     """Not all in it bear salt, or nobody knows."""
+    await turn.uow.offers.take(offer.id, "decline_salt")  # a later yes is about something else
     return [await turn.reply(words.salt_declined(), facts={"refused": "salt_species"})]
 
 
-async def confirm_cycle(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+async def confirm_cycle(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """The keeper says that there are no animals."""
+    await turn.uow.offers.take(offer.id, "confirm_cycle")  # a later yes is about something else
     stored, state = await _held(turn, choice)
     found = cycle(choice.arguments["target"], choice.arguments["volume_l"], state)
     name = stored.name if stored is not None else None
@@ -397,8 +400,9 @@ async def confirm_cycle(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply
     return [await turn.reply(words.cycle_answer(found, name), facts=_cycle_facts(found))]
 
 
-async def decline_cycle(turn: Turn, _offer: Offer, _choice: Choice) -> list[Reply]:
+async def decline_cycle(turn: Turn, offer: Offer, _choice: Choice) -> list[Reply]:
     """There are animals after all."""
+    await turn.uow.offers.take(offer.id, "decline_cycle")  # a later yes is about something else
     return [await turn.reply(words.cycle_declined(), facts={"refused": "animals_on_record"})]
 
 

@@ -27,6 +27,8 @@ _RAISED = {
     "monopotassium phosphate": "phosphate",
     "dipotassium phosphate": "phosphate",
     "potassium sulfate": "potassium",
+    "sea salt": "salinity",
+    "sodium chloride": "salinity",
 }
 """What a salt is dosed for, where only the salt is named."""
 
@@ -228,7 +230,8 @@ def _main(kind: str, found: Slots) -> str | None:
     if bare:
         return bare[0]
     raised = _RAISED.get(found.substance or "") if kind == "dose" else None
-    if raised == "kh" or (raised and not found.names):
+    aimed = raised != "salinity" or any(number.role for number in found.numbers)
+    if raised == "kh" or (raised and aimed and not found.names):
         return raised
     if found.names and kind in {"dose", "change", "keep", "convert", "history", "when"}:
         return found.names[0][0]

@@ -263,3 +263,18 @@ async def test_an_overdose_is_answered_like_one(talk: Talk) -> None:
     assert first_aid.facts["emergency"] == "overdose"
     assert "A very large change" in await talk.text("changed 90%")
     assert "very large" not in await talk.text("changed 30%")
+
+
+async def test_a_yes_that_was_taken_is_not_taken_again(talk: Talk) -> None:
+    await talk.say("/tank new New 60 l fresh")
+    await talk.say("how much ammonium chloride for 60 l to ammonia 2 as n")
+    assert "grams" in await talk.facts("yes")
+    assert "Nothing is waiting" in await talk.text("yes")
+
+
+async def test_salt_to_a_salinity_is_planned_as_one(talk: Talk) -> None:
+    await talk.say("/tank new Sea 100 l marine")
+    facts = await talk.facts("how much salt to get from 28 to 35")
+    assert facts["goals"] == [{"analyte": "salinity", "from": 28, "to": 35}]
+    assert facts["substance"] == "sea salt"
+    assert len(facts["parts"]) == 7

@@ -77,6 +77,14 @@ _MEANING: Final[Mapping[str, str]] = {
     "copper": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_unknown_stock": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_low_kh": N_("At alkalinity 20 mg/L a dose killed all fish that at 75 mg/L killed few."),
+    "sea_ion_low": N_(
+        "Corals and calcareous algae build with calcium, alkalinity and magnesium together: one"
+        " that lacks holds up the others. A kit that is off is more common than such a water."
+    ),
+    "sea_ion_high": N_(
+        "Too much of one makes lime fall out and takes alkalinity with it. A kit that is off is"
+        " more common than such a water."
+    ),
     "overdose": N_(
         "Animals follow KH by 1, GH by 2 °dH, salinity by 1 g/kg and pH by 0.3 a day; a faster"
         " move is a shock, whatever the end."

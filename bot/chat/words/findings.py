@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from datetime import date
 
+from bot.chat.words import finding_sea
 from bot.chat.words.finding_animals import (
     cramped,
     do_not_go_together,
@@ -278,6 +279,8 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "ammonia": _ammonia,
     "low_kh": _low_kh,
     "overdose": overdose,
+    "sea_ion_low": finding_sea.low,
+    "sea_ion_high": finding_sea.high,
     "large_change": large_change,
     "contradiction": _contradiction,
     "contradiction_low": _contradiction_low,

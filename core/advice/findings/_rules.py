@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.advice.findings import _animals, _buffer, _checks, _deeds, _patterns, _poisons
+from core.advice.findings import _animals, _buffer, _checks, _deeds, _patterns, _poisons, _sea
 from core.advice.findings._model import CHANGE, DOSE, RANK, STOCK, Finding, Judge, Rule
 from core.advice.state import State
 from core.analytes import ANALYTES
@@ -76,6 +76,16 @@ RULES: Final[tuple[Rule, ...]] = (
         "Camargo, Alonso & Salamanca 2005; corals: common practice",
     ),
     _rule("gh", _buffer.low_gh, "low_gh", "measure"),
+    *(
+        _rule(
+            analyte,
+            _sea.ion(analyte),
+            "sea_ion_low sea_ion_high",
+            "retest",
+            "reference composition: Millero et al. 2008; 15 %: common practice",
+        )
+        for analyte in ("calcium", "magnesium")
+    ),
     *(
         _rule(
             f"{analyte} {STOCK}",

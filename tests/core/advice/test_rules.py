@@ -62,6 +62,15 @@ WARM = read("temperature", 25.0)
 ALMOST_NONE = [read("ph", 9.6, low=9.4, high=9.8), read("kh", 4.0)]
 
 CASES: list[tuple[str, str, State, str | None]] = [
+    # the sea's own ions: 412 and 1284 mg/kg at 35 g/kg, 421 and 1314 mg/L (Millero 2008, grade A)
+    ("sea_ion_low", "speak: 250 of 421", state(read("calcium", 250.0), of=SEA), "warn"),
+    ("sea_ion_low", "silent: fresh water", state(read("calcium", 50.0)), None),
+    ("sea_ion_low", "edge: 15 % under, 1117 of 1314, at 35 g/kg",
+     state(read("magnesium", 1125.0), read("salinity", 35.0), of=SEA), None),
+    ("sea_ion_high", "speak: 600 of 421", state(read("calcium", 600.0), of=SEA), "warn"),
+    ("sea_ion_high", "silent: as the sea", state(read("magnesium", 1300.0), of=SEA), None),
+    ("sea_ion_high", "edge: the same 484 is too much where the sea is thinner",
+     state(read("calcium", 480.0), read("salinity", 31.0), of=SEA), "warn"),
     # what was just done
     ("overdose", "speak: KH by 1 °dH a day, common practice; 36 g in 120 L are 10",
      state(read("kh", 4.0), of=LITRES, events=(dosed(36.0),)), "alarm"),
