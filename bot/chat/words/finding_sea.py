@@ -12,9 +12,7 @@ def low(facts: Facts) -> str:
     """Less than sea water holds."""
     return _told(
         facts,
-        _(
-            "{ion} {value} mg/L is low, sea water holds about {natural}. Ask: dose {asked} {natural}"
-        ),
+        _("{ion} {value} mg/L is low, sea water has about {natural}. Ask: dose {asked} {natural}"),
     )
 
 
@@ -23,7 +21,7 @@ def high(facts: Facts) -> str:
     return _told(
         facts,
         _(
-            "{ion} {value} mg/L is high, sea water holds about {natural}: retest, dose none of it,"
+            "{ion} {value} mg/L is high, sea water has about {natural}: retest, dose none of it,"
             " small changes bring it down."
         ),
     )
