@@ -31,6 +31,7 @@ _BESIDE: Final = re.compile(
 _WHAT: Final = re.compile(
     r"\b(?:what|which|who|welche\w?|was|quels?|que|quali|welke|jakie|vilka)\b"
 )
+_FOR: Final = frozenset({"for", "für", "pour", "para", "per", "voor", "dla", "för"})
 SHOWN: Final = 8
 """Kinds that fit one screen."""
 
@@ -52,6 +53,24 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     answer = can_keep(found.species, state, asked)
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}
     return [await turn.reply(words.keep(answer, name), facts=facts)]
+
+
+def named(question: Question) -> list[str]:
+    """The kinds that a question names in words that the table knows."""
+    said = named_in(question.species or "")
+    return [words_ for words_, found in said if found.species is not None]
+
+
+def is_about(question: Question) -> bool:
+    """Whether a question is about animals: it names a known kind, or is for somebody."""
+    return bool(named_in(question.species or "")) or is_for_someone(question)
+
+
+def is_for_someone(question: Question) -> bool:
+    """Whether the unknown words of a question stand behind a "for": `safe for blobfish`."""
+    said, text = question.species or "", (question.text or "").casefold()
+    before = text.partition(said.casefold())[0].split() if said else []
+    return bool(before) and any(word in _FOR for word in before[-2:])
 
 
 async def _ask(turn: Turn, said: str, found: Found) -> Reply:

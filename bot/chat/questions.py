@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from bot.chat import animals, dosing, reminders, routines, settings, standing
+from bot.chat import animals, dosing, levels, reminders, routines, settings, standing
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -18,7 +18,7 @@ from bot.chat.words.numbers import entered, plain
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.carbon import carbon_dioxide
-from core.advice.findings import find, judge_ammonia
+from core.advice.findings import Finding, find, judge_ammonia
 from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
 from core.advice.upkeep import used_up
@@ -27,7 +27,7 @@ from core.errors import CoreError
 from core.message.amounts import SPOONS
 from core.message.model import Basis, Command, Parsed, Question, Value
 from core.message.wire import to_json
-from core.tank import Tank
+from core.tank import Stock, Tank
 from core.units import convert as convert_units
 from core.units import from_canonical, to_canonical
 
@@ -49,6 +49,9 @@ USUAL = {
 
 async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """A spoken call for help; ``what is kh`` is answered by what it is."""
+    if question.analyte in ANALYTES and levels.is_of_safety(question):
+        state = await _state(turn, about(turn, question), question.premises)
+        return [await turn.reply(levels.told(question.analyte, state))]
     if question.analyte in ANALYTES:
         return [await turn.reply(explained(question.analyte))]
     return await settings.help_(turn, Command("help"), parsed)
@@ -91,18 +94,44 @@ async def co2(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
 async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """``is ammonia 0.5 safe at ph 8.2 and 26 c?``: the findings that the premises would give.
 
-    The question's premises are judged beside the tank's own last readings, and stored nowhere.
+    A number of the question is judged itself, beside the tank's own last readings, and stored
+    nowhere; it is never answered by what the tank has on record of it.
     """
-    if question.species is not None:
-        return await animals.keep(turn, question, _parsed)
+    whom = animals.named(question)
     if question.substance is not None:
         return await dosing.effect(turn, replace(question, kind="effect"), _parsed)
-    if not question.premises and question.analyte == "co2":
+    if question.premises and (whom or not animals.is_for_someone(question)):
+        return [await _judged(turn, question, whom)]
+    if animals.is_about(question):
+        return await animals.keep(turn, question, _parsed)
+    if question.analyte == "co2" and not levels.is_asked(question):
         return await co2(turn, question, _parsed)
-    if not question.premises:
-        return await standing.status(turn, question)
+    if question.analyte is not None:
+        return await _of_analyte(turn, question, question.analyte)
+    return await standing.status(turn, question)
+
+
+async def _of_analyte(turn: Turn, question: Question, analyte: str) -> list[Reply]:
+    """How an analyte stands; its limit where that is asked for or nothing was measured of it."""
+    stored = about(turn, question)
+    state = await _state(turn, stored, question.premises)
+    if question.species is not None and not levels.is_asked(question):
+        return [await turn.reply(explained(analyte))]  # is kh important
+    if levels.is_asked(question) or analyte not in state.readings:
+        return [await turn.reply(levels.told(analyte, state))]
+    return await standing.status(turn, question)
+
+
+async def _judged(turn: Turn, question: Question, whom: Sequence[str]) -> Reply:
+    """Judge the question's own numbers, for the tank's animals and those that it names."""
+    limit_of = question.analyte if levels.is_asked(question) else None
     stored = None if {"ammonia", "ph"} <= set(question.premises) else about(turn, question)
     state = await _state(turn, stored, question.premises, question.basis)
+    if whom:
+        kept = tuple(Stock(name, 1) for name in whom)
+        state = replace(state, tank=replace(state.tank, stock=kept))
+    if limit_of is not None and limit_of not in question.premises:
+        return await turn.reply(levels.told(limit_of, state))  # safe ammonia level at ph 8
     found = find(state, frozenset(question.premises))
     judged = judge_ammonia(state) if "ammonia" in question.premises else None
     facts: dict[str, object] = {
@@ -110,18 +139,28 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     }
     if judged is not None:
         facts["nh3_n"] = judged["nh3_n"]
+    return await turn.reply(_judgement(question, state, found, judged), facts=facts)
+
+
+def _judgement(
+    question: Question,
+    state: State,
+    found: Sequence[Finding],
+    judged: Mapping[str, float | str] | None,
+) -> list[str]:
+    told = [finding_words.line(finding) for finding in found[:3]]
+    if any(finding.severity != "note" for finding in found):
+        return words.not_safe(told)
     if set(question.premises) == {"temperature"} and not state.tank.stock:
-        lines = words.warmth(question.premises["temperature"])
-    elif found:
-        lines = words.not_safe([finding_words.line(finding) for finding in found[:3]])
-    elif judged is not None and question.premises["ammonia"] > 0:
+        return words.warmth(question.premises["temperature"])
+    if told:
+        return told
+    if judged is not None and question.premises["ammonia"] > 0:
         warmth = judged.get("temperature", judged.get("temperature_assumed", 0.0))
-        lines = words.ammonia_within(
+        return words.ammonia_within(
             float(judged["total_n"]), float(judged["nh3_n"]), float(judged["ph"]), float(warmth)
         )
-    else:
-        lines = words.within_limits(_said(question))
-    return [await turn.reply(lines, facts=facts)]
+    return levels.for_all(question.premises, state) or words.within_limits(_said(question))
 
 
 async def why(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:

@@ -86,6 +86,10 @@ def _make(
     context: Context,
 ) -> Asked:
     heat = "temperature" if words == "warm" else None
+    if words == "how_much" and _of_safety(inside):
+        words = "safe"
+    elif words == "safe" and any(t.kind == "ask" and t.value == "raise" for t in inside):
+        words = "raise"  # is it safe to raise kh by 3: the plan tells how fast
     found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found)
@@ -94,6 +98,12 @@ def _make(
     dosed = found.substance is not None and bool(found.grams or found.volume_l)
     sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
+
+
+def _of_safety(inside: list[Token]) -> bool:
+    """Whether "how much" asks for a limit, not for a dose: `how much ammonia is safe`."""
+    asked = any(token.kind == "ask" and token.value == "safe" for token in inside)
+    return asked and all(token.kind not in {"substance", "number"} for token in inside)
 
 
 def _unplaced(quantity: Quantity, kind: str, source: str, inside: list[Token]) -> Doubt:
@@ -168,6 +178,12 @@ def _question(
     for number in found.numbers:
         analyte = number.analyte or main
         role = _role(kind, number, main, found, wished=wished)
+        if kind == "safe" and found.substance is None and analyte is not None and role != "by":
+            # Whatever word stands before it, this is the number to judge; of a range the upper end.
+            if analyte not in premises or role == "to":
+                premises[analyte] = number.value
+            basis = basis or number.basis
+            continue
         if analyte is None and kind not in {"dose", "effect", "change"}:
             continue
         if analyte == main and role in {"from", "to", "by"} and role not in roles:

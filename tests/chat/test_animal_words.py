@@ -37,8 +37,8 @@ def test_a_range_is_told_with_its_source() -> None:
     [
         ("angelfish", "“angelfish” can be several kinds: freshwater angelfish"),
         ("neon tetar", "I do not know “neon tetar”. Did you mean neon tetra"),
-        ("gryphon", "I do not know “gryphon”. Send its scientific name"),
-        ("x" * 500, "I do not know “xxx"),
+        ("gryphon", "I know no animal or plant called “gryphon”"),
+        ("x" * 500, "I know no animal or plant called “xxx"),
     ],
 )
 def test_an_unknown_name_is_asked(said: str, start: str) -> None:

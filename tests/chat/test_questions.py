@@ -66,7 +66,7 @@ async def test_who_may_join_a_tank(talk: Talk) -> None:
     (reply,) = await talk.say("can i keep discus with goldfish")
     assert reply.lines[0].text.startswith("No")
     assert reply.facts["species"].startswith("Symphysodon")
-    assert "I do not know" in await talk.text("can i keep xyzzys")
+    assert "I know no animal or plant called" in await talk.text("can i keep xyzzys")
 
 
 async def test_why_is_answered_from_the_tanks_own_data(talk: Talk) -> None:
@@ -193,3 +193,68 @@ async def test_new_sea_water_needs_its_salinity(talk: Talk) -> None:
     facts = await talk.facts("mix 40 l of salt water to 35 ppt")
     assert facts["to"] == {"salinity": 35}
     assert facts["salts"][0]["grams"] == pytest.approx(40 * 1.023 * 36.0, rel=0.03)
+
+
+POISONED = [
+    ("is it dangerous to have ammonia 1", "Ammonia is dangerous", "a word between"),
+    ("is ammonia 1 a problem", "Ammonia is dangerous", "a noun for danger"),
+    ("is ammonia 4 at ph 8.5 deadly", "Ammonia is dangerous", "an adjective that is no animal"),
+    ("is ammonia 0.5-4 ok", "Ammonia is dangerous", "of a range its upper end"),
+    ("is nitrite 5 toxic", "harms fish", "likewise for nitrite"),
+    ("no3 200 bad?", "Nitrate 200 mg/L is over", "an adjective behind the number"),
+    ("is ph 9 ok for neon tetra", "pH 9 is high for neon tetra", "for a kind that is named"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected", "_why"), POISONED)
+async def test_a_number_in_a_question_is_judged_itself(
+    talk: Talk, text: str, expected: str, _why: str
+) -> None:
+    """Whatever the tank has on record: its ammonia 0 says nothing of ammonia 1."""
+    await talk.say("/tank new Emer 100 l fresh")
+    await talk.say("added 10 guppy")
+    await talk.say("ph 7.6 kh 8 gh 10 temp 25 ammonia 0 nitrite 0 nitrate 5")
+    told = await talk.text(text)
+    assert expected in told
+    assert not told.startswith(("No.", "Emer: nothing"))
+
+
+LEVELS = [
+    ("safe ammonia level at ph 8", "no amount of it is called safe"),
+    ("how much ammonia is safe", "no amount of it is called safe"),
+    ("what ammonia level is safe", "no amount of it is called safe"),
+    ("safe nitrite level", "Nitrite should be 0"),
+    ("safe nitrate level", "over 44 mg/L"),
+    ("what is a safe level of copper", "Copper should be 0"),
+    ("safe ph", "depends on who lives there"),
+    ("is ph 9 too high", "too high for"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), LEVELS)
+async def test_a_limit_that_is_asked_for_is_told(talk: Talk, text: str, expected: str) -> None:
+    """44 mg/L: Camargo, Alonso & Salamanca 2005 (grade A); the others common practice."""
+    assert expected in await talk.text(text)
+
+
+async def test_ammonia_that_is_warned_of_at_a_ph(talk: Talk) -> None:
+    """Emerson 1975: at pH 8.2, 26 °C 8.9 % is un-ionised, so 0.02 mg/L of it is 0.22 in all."""
+    assert "over 0.22 mg/L" in await talk.text("safe ammonia at ph 8.2 and 26 c")
+
+
+async def test_limits_of_the_animals_on_record(talk: Talk) -> None:
+    await talk.say("/tank new Emer 100 l fresh")
+    await talk.say("added 10 guppy")
+    assert "For guppy: pH 7–8.2." in await talk.text("safe ph")
+
+
+async def test_a_word_that_is_no_animal_is_not_sought_among_them(talk: Talk) -> None:
+    assert "is the buffer" in await talk.text("is kh important")
+    assert "no animal or plant called “ice”" in await talk.text("can i put ice in")
+    assert "nerite" not in await talk.text("my co2 is too high, should i aerate")
+
+
+async def test_a_rise_that_is_asked_about_is_planned(talk: Talk) -> None:
+    await talk.say("/tank new Emer 100 l fresh")
+    await talk.say("ph 7.6 kh 3 temp 25 ammonia 0")
+    assert "KH 3 → 6 °dH in 3 parts" in await talk.text("is it safe to raise kh by 3")

@@ -35,9 +35,10 @@ def which(said: str, found: Found, language: str = "en") -> list[str]:
     name = said.strip()[:40]
     if not found.candidates:
         return [
-            _("I do not know “{name}”. Send its scientific name, or a common one.").format(
-                name=name
-            )
+            _(
+                "I know no animal or plant called “{name}”. If it is one, send its scientific name,"
+                " or a common one."
+            ).format(name=name)
         ]
     kind = _("{name} ({scientific})")
     rows = names.either(
