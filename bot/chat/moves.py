@@ -15,7 +15,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import moves as words
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
-from core.advice.stock import meant, tally
+from core.advice.stock import is_crowd, meant, tally
 from core.message.model import Event, Parsed
 from core.message.moves import way
 
@@ -47,11 +47,19 @@ async def settle(turn: Turn, parsed: Parsed, default: StoredTank) -> tuple[Parse
         if event.kind != "moved":
             events.append(event)
             continue
+        if is_crowd(event.count or 1, _volume_of(turn, event, default)):
+            return parsed, [await turn.reply(words.too_many(event.count or 1))]
         settled = await _settle(turn, event, default)
         if settled is None:
             return parsed, [await _ask(turn, event)]
         events.append(settled)
     return replace(parsed, events=tuple(events)), []
+
+
+def _volume_of(turn: Turn, event: Event, default: StoredTank) -> float | None:
+    """The water of the tank that animals are moved to."""
+    to = turn.tank_named(event.tank) if event.tank else None
+    return (to or default).tank.volume_l
 
 
 async def _settle(turn: Turn, event: Event, default: StoredTank) -> Event | None:

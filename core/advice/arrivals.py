@@ -15,7 +15,6 @@ from typing import Final, Literal
 
 from core.advice import limits
 from core.advice.livestock import Misfit, Species, fits
-from core.advice.setup import is_reef
 from core.advice.state import Measured, State, ammonia_as_n
 from core.errors import CoreError
 from core.water.ammonia import un_ionised_fraction
@@ -164,7 +163,8 @@ def arrive(
     keep_closed = keep_closed or (ammonia is not None and ammonia.is_dangerous)
     misfits = tuple(m for row in kinds for m in fits(row, state) if m.certain)
     slow = 2.0 if any(row.level("change") == "high" for row in kinds) else 1.0
-    invertebrates = is_reef(state.tank) or any(row.is_invertebrate for row in kinds)
+    # Whose kind is not known may be an invertebrate.
+    invertebrates = not kinds or any(row.is_invertebrate for row in kinds)
     apart = _ph_apart(bag, state, fresh=not keep_closed)
     days = _days(differences, apart, invertebrates=invertebrates)
     steps = _steps(differences, keep_closed, slow, days)

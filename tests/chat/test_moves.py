@@ -79,3 +79,10 @@ async def test_which_tank_they_left_is_asked_where_it_may_be_two(talk: Talk) -> 
     assert await stock(talk, "Moss") == {"neon tetras": 4}
     assert await stock(talk, "Fern") == {"neon tetras": 8}
     assert await stock(talk, "Quarry") == {"neon tetras": 2}
+
+
+async def test_more_than_a_tank_holds_is_a_slip(talk: Talk) -> None:
+    await two_tanks(talk)
+    (reply,) = await talk.say("moved 8000 tetras to quarry")
+    assert "nothing is stored" in reply.text
+    assert await stock(talk, "Fern") == {"neon tetras": 8}

@@ -13,6 +13,12 @@ def whence(names: Sequence[str]) -> list[str]:
     return [asked.format(names=", ".join(names))]
 
 
+def too_many(count: int) -> list[str]:
+    """More animals than a tank holds, most likely a slip."""
+    asked = _("{count} moved at once? That is a great many, so nothing is stored. Send it again.")
+    return [asked.format(count=f"{count:,}")]
+
+
 def moved_out(animals: str, to: str | None) -> str:
     """Animals that left a tank, for another or for good."""
     if to is None:

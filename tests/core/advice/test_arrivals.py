@@ -212,3 +212,14 @@ def test_quarantine_is_four_weeks_with_daily_looks_common_practice() -> None:
     assert every["look"] == 1
     assert set(every) == {"look", "test", "change"}
     assert all(1 <= days <= 7 for days in every.values())
+
+
+@pytest.mark.parametrize(
+    ("kinds", "days"),
+    [(["clownfish"], 0), (["turbo snail"], 2), ([], 2)],
+    ids=["fish: 2 g/kg down a day", "an invertebrate: 1", "nobody said: as an invertebrate"],
+)
+def test_salinity_falls_by_who_comes_common_practice(kinds: list[str], days: int) -> None:
+    sea = state(read("salinity", 35.0), of=tank(kind="marine"))
+    bag = {"salinity": read("salinity", 37.0)}
+    assert arrive(bag, sea, [species(kind) for kind in kinds], hours=1.0).days == days

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 
@@ -448,7 +449,18 @@ def test_with_ammonia_the_change_itself_is_reckoned_first() -> None:
     assert "share" not in facts
 
 
-def test_a_reef_is_held_against_its_own_swing() -> None:
+@pytest.mark.parametrize(
+    "of",
+    [{"of": SEA}, {"of": tank(kind="pond")}, {"of": set_up("planted"), "injected": True}],
+    ids=["reef", "pond", "planted with CO2"],
+)
+def test_what_swings_by_nature_is_held_against_its_own_swing(of: dict[str, Any]) -> None:
     swing = [read("ph", 8.0 if ago % 2 else 8.4, ago / 2) for ago in range(1, 15)]
-    assert "ph_moved" not in findings(state(read("ph", 8.0), *swing, of=SEA))
-    assert "ph_moved" in findings(state(read("ph", 7.6), *swing, of=SEA))
+    assert "ph_moved" not in findings(state(read("ph", 8.0), *swing, **of))
+    assert "ph_moved" in findings(state(read("ph", 7.6), *swing, **of))
+
+
+def test_a_planted_tank_without_co2_is_held_against_the_same_hour() -> None:
+    swing = [read("ph", 7.6 if ago % 2 else 7.2, ago / 2) for ago in range(1, 15)]
+    held = findings(state(read("ph", 7.6), *swing, of=set_up("planted")))
+    assert "ph_moved" in held
