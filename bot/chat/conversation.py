@@ -22,6 +22,7 @@ from bot.chat import (
     questions,
     readings,
     reminders,
+    reports,
     settings,
     sources,
     tanks,
@@ -46,7 +47,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "zone": settings.zone,
     "tank": tanks.command,
     "kit": tanks.kit,
-    "source": sources.command,
+    "source": reports.command,
     "remind": reminders.command,
     "stop_reminding": reminders.stop,
     "quiet": pauses.quiet,
@@ -98,6 +99,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return awaited
     if (steps := await emergencies.typed_what_now(turn)) is not None:
         return [steps]
+    if (report := await reports.spoken(turn)) is not None:
+        return report
     if (typed_out := await typed.by_label(turn)) is not None:
         return typed_out
     if turn.incoming.reply_to is not None and parsed.intent in {"reading", "event"}:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from bot.chat import dosing, doubts, reminder_answers, tanks
+from bot.chat import dosing, doubts, reminder_answers, reports, tanks
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general
@@ -30,6 +30,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await _volume(turn, offer, parsed)
     if offer.expects == "undo" and parsed.command is not None and parsed.command.name == "undo":
         return await reminder_answers.take_back(turn, offer)
+    if offer.expects == reports.PASTED:
+        return await reports.pasted(turn, offer, parsed)
     if offer.expects == "tank_for_text":
         return await _tank(turn, offer)
     return None

@@ -7,32 +7,29 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
+from bot.chat import source_blends
 from bot.chat.model import Reply
 from bot.chat.tank_words import name_problem
 from bot.chat.told import Told, entry_of, summary, values_json
 from bot.chat.turn import Turn
-from bot.chat.waters import FACETS, Supply, Unclear, Waters
+from bot.chat.waters import FACETS, Supply, Waters
 from bot.chat.words import buttons
 from bot.chat.words import readings as reading_words
 from bot.chat.words import sources as words
 from bot.chat.words import waters as water_words
 from bot.store.log import Stored
 from bot.store.offers import Choice
-from bot.store.tanks import Facet, Share, StoredTank
+from bot.store.tanks import Facet, StoredTank
 from core.advice.gassing import rising
-from core.message import blends, facets, parse
+from core.message import facets, parse
 from core.message.doubts import OTHER_WATER
 from core.message.fold import fold
 from core.message.model import Command, Doubt, Parsed, Value
 from core.message.tanks import match
-from core.message.waters import PURE, kind_of, mentioned
+from core.message.waters import mentioned
 from core.tank import Tank
 
-LONGEST = 4
-"""Most words that a source's name may have."""
-
-SHOWN: Final = ("ph", "kh", "gh", "nitrate", "temperature", "conductivity")
-"""What is told of a blend, in this order."""
+LONGEST: Final = source_blends.LONGEST
 
 NITRATE_TO_DRINK: Final = 44.0
 """US drinking limit of 10 mg/L as N (via Camargo et al. 2005, Chemosphere 58:1255). [mg/L NO3]"""
@@ -56,9 +53,9 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     held = await Waters.of(turn)
     if not said:
         return [await _list(turn, held)]
-    blend = _blend_in(said, [source.name for source in held.sources])
+    blend = source_blends.find(said, [source.name for source in held.sources])
     if blend is not None:
-        return [await _blend(turn, held, *blend)]
+        return [await source_blends.keep(turn, held, *blend)]
     heard = _split(turn, said)
     if heard is not None:
         return await keep(turn, held, heard)
@@ -162,16 +159,25 @@ def _by_facet(parsed: Parsed, piece: facets.Piece) -> list[tuple[Facet | None, P
 
 async def keep(turn: Turn, held: Waters, heard: Heard) -> list[Reply]:
     """Put a source's readings on record; what is doubtful is not taken and said."""
-    source = _named(held.sources, heard.name)
-    if source is not None and source.blend:
-        return [await turn.reply(words.is_blend(source.name))]
-    if source is None:
-        if name_problem(heard.name) is not None:
-            return [await turn.reply(words.how())]
-        source = await turn.uow.tanks.add(turn.chat.id, Tank(heard.name), turn.now, role="source")
+    source = await named_or_new(turn, heard.name, held)
+    if isinstance(source, Reply):
+        return [source]
     source, told = await _told(turn, source, heard)
     doubts = [doubt for _, parsed in heard.pieces for doubt in parsed.doubts]
     return [await store(turn, source, told, doubts)]
+
+
+async def named_or_new(turn: Turn, name: str, held: Waters | None = None) -> StoredTank | Reply:
+    """The source of a name, made where it is new; else why it cannot hold readings."""
+    held = held or await Waters.of(turn)
+    source = _named(held.sources, name) or held.named(name)
+    if source is not None and source.blend:
+        return await turn.reply(words.is_blend(source.name))
+    if source is None and name_problem(name) is not None:
+        return await turn.reply(words.how())
+    if source is None:
+        source = await turn.uow.tanks.add(turn.chat.id, Tank(name), turn.now, role="source")
+    return source
 
 
 async def _told(turn: Turn, source: StoredTank, heard: Heard) -> tuple[StoredTank, list[Told]]:
@@ -257,71 +263,6 @@ def _as_said(source: StoredTank, told: Told) -> Told:
     return replace(told, tank=replace(told.tank, tank=replace(told.tank.tank, name=name)))
 
 
-_BEHIND: Final = "30% with "
-"""Said before the parts of a blend, so that they can be nothing else."""
-
-
-def _blend_in(said: str, names: Sequence[str]) -> tuple[str, blends.Blend] | None:
-    """A name and the blend that is all the rest of a line; None where there is none."""
-    parts = said.split()
-    for cut in range(1, min(len(parts), LONGEST + 1)):
-        rest = " ".join(parts[cut:]).lstrip("=: ").removeprefix("of ")
-        blend = blends.find(_BEHIND + rest, names)
-        whole = blend is not None and len(_BEHIND) == blend.start
-        if blend is not None and whole and blend.end == len(_BEHIND + rest):
-            return " ".join(parts[:cut]).strip(" :="), blend
-    return None
-
-
-async def _blend(turn: Turn, held: Waters, name: str, blend: blends.Blend) -> Reply:
-    """Keep a source that is mixed of others, by name, so that their new readings carry through."""
-    if not name or name_problem(name) is not None or blend.rest:
-        return await turn.reply(words.how_to_blend())
-    found = await held.of_blend(blend, None)
-    if isinstance(found, Unclear):
-        lines = water_words.unclear(found.reason, found.names, found.total)
-        return await turn.reply(lines, facts={"refused": f"source_{found.reason}"})
-    source = _exactly(held.sources, name)
-    if source is not None and not source.blend and await _latest(turn, source):
-        return await turn.reply(words.is_measured(source.name))
-    parts = [_share(held, part.name, part.share or 0.0) for part in blend.parts]
-    if source is not None and any(_leads_to(held, part, source.id) for part in parts):
-        return await turn.reply(words.cycle(source.name), facts={"refused": "source_cycle"})
-    if kind_of(name) in PURE:
-        return await turn.reply(words.how_to_blend())
-    if source is None:
-        source = await turn.uow.tanks.add(turn.chat.id, Tank(name), turn.now, role="source")
-    whole = sum(part.share for part in parts)
-    await turn.uow.tanks.set_blend(
-        source.id, [replace(part, share=part.share / whole) for part in parts]
-    )
-    turn.uow.session.expire_all()
-    return await _show(turn, await Waters.of(turn), await _again(turn, source))
-
-
-def _share(held: Waters, name: str, share: float) -> Share:
-    source = held.named(name)
-    if source is not None:
-        return Share(share, source_id=source.id)
-    return Share(share, pure=kind_of(name))
-
-
-def _leads_to(held: Waters, part: Share, source_id: int) -> bool:
-    """Whether a part of a blend is, or is mixed of, the source that is to be blended."""
-    if part.source_id is None:
-        return False
-    by_id = {source.id: source for source in held.sources}
-    open_, seen = [part.source_id], set[int]()
-    while open_:
-        here = open_.pop()
-        if here == source_id:
-            return True
-        if here not in seen and here in by_id:
-            seen.add(here)
-            open_ += [each.source_id for each in by_id[here].blend if each.source_id is not None]
-    return False
-
-
 async def _choose(turn: Turn, source: StoredTank, tank_name: str) -> Reply:
     found = match(tank_name, [tank.name for tank in turn.tanks])
     tank = turn.tank_named(found.name) if found.name is not None else None
@@ -333,7 +274,7 @@ async def _choose(turn: Turn, source: StoredTank, tank_name: str) -> Reply:
 
 async def _show(turn: Turn, held: Waters, source: StoredTank) -> Reply:
     if source.blend:
-        return await _show_blend(turn, held, source)
+        return await source_blends.show(turn, held, source)
     bodies = (source, *(source.facets[f] for f in FACETS if f in source.facets))
     told = [
         _as_said(source, Told(body, latest, ()))
@@ -349,18 +290,6 @@ async def _show(turn: Turn, held: Waters, source: StoredTank) -> Reply:
         lines.append(water_words.old(source.name, supply.measured_at, turn.local_now))
         facts["measured_days"] = (turn.local_now - supply.measured_at).days
     return await turn.reply([*lines, *_notes(supply, facts)], facts=facts)
-
-
-async def _show_blend(turn: Turn, held: Waters, source: StoredTank) -> Reply:
-    supply = await held.supply(source)
-    values = {name: supply.readings[name].value for name in SHOWN if name in supply.readings}
-    facts = {
-        "source": source.name,
-        "parts": [{"source": name, "share": share} for name, share in supply.parts],
-        "mixed": values,
-    }
-    told = ", ".join(words.figure(name, value) for name, value in values.items())
-    return await turn.reply([water_words.blend_of(source.name, supply.parts, told)], facts=facts)
 
 
 async def _latest(turn: Turn, body: StoredTank) -> tuple[Stored[Value], ...]:
@@ -380,7 +309,3 @@ async def _list(turn: Turn, held: Waters) -> Reply:
 def _named(sources: Sequence[StoredTank], name: str) -> StoredTank | None:
     found = match(name, [source.name for source in sources])
     return next((source for source in sources if source.name == found.name), None)
-
-
-def _exactly(sources: Sequence[StoredTank], name: str) -> StoredTank | None:
-    return next((source for source in sources if fold(source.name) == fold(name)), None)

@@ -121,6 +121,14 @@ class Waters:
         alike = [each for each in self.sources if kind and kind_of(each.name) == kind]
         return alike[0] if alike else None
 
+    def by_id(self, source_id: int) -> StoredTank:
+        """The source of an id that the store itself gave out."""
+        return next(source for source in self.sources if source.id == source_id)
+
+    async def is_measured(self, source: StoredTank) -> bool:
+        """Whether a source has readings of its own."""
+        return bool(await self.turn.uow.log.readings(source.id, limit=1))
+
     async def supply(self, source: StoredTank) -> Supply:
         """A source as it stands today; of a blend, its parts as they do."""
         if source.id not in self.held:

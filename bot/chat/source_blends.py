@@ -1,0 +1,107 @@
+"""``/source mix 60% ro 40% tap``: a source that is mixed of others, worked out when used."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from bot.chat.model import Reply
+from bot.chat.tank_words import name_problem
+from bot.chat.turn import Turn
+from bot.chat.waters import Unclear, Waters
+from bot.chat.words import sources as words
+from bot.chat.words import waters as water_words
+from bot.store.tanks import Share, StoredTank
+from core.message import blends
+from core.message.fold import fold
+from core.message.waters import PURE, kind_of
+from core.tank import Tank
+
+LONGEST = 4
+"""Most words that a source's name may have."""
+
+SHOWN: Final = ("ph", "kh", "gh", "nitrate", "temperature", "conductivity")
+"""What is told of a blend, in this order."""
+
+_BEHIND: Final = "30% with "
+"""Said before the parts of a blend, so that they can be nothing else."""
+
+
+def find(said: str, names: Sequence[str]) -> tuple[str, blends.Blend] | None:
+    """A name and the blend that is all the rest of a line; None where there is none."""
+    parts = said.split()
+    for cut in range(1, min(len(parts), LONGEST + 1)):
+        rest = " ".join(parts[cut:]).lstrip("=: ").removeprefix("of ")
+        blend = blends.find(_BEHIND + rest, names)
+        whole = blend is not None and len(_BEHIND) == blend.start
+        if blend is not None and whole and blend.end == len(_BEHIND + rest):
+            return " ".join(parts[:cut]).strip(" :="), blend
+    return None
+
+
+async def keep(turn: Turn, held: Waters, name: str, blend: blends.Blend) -> Reply:
+    """Keep a source that is mixed of others, by name, so that their new readings carry through."""
+    if not name or name_problem(name) is not None or blend.rest:
+        return await turn.reply(words.how_to_blend())
+    found = await held.of_blend(blend, None)
+    if isinstance(found, Unclear):
+        lines = water_words.unclear(found.reason, found.names, found.total)
+        return await turn.reply(lines, facts={"refused": f"source_{found.reason}"})
+    source = _exactly(held.sources, name)
+    if source is not None and not source.blend and await held.is_measured(source):
+        return await turn.reply(words.is_measured(source.name))
+    parts = [_share(held, part.name, part.share or 0.0) for part in blend.parts]
+    if source is not None and any(_leads_to(held, part, source.id) for part in parts):
+        return await turn.reply(words.cycle(source.name), facts={"refused": "source_cycle"})
+    if kind_of(name) in PURE:
+        return await turn.reply(words.how_to_blend())
+    if source is None:
+        source = await turn.uow.tanks.add(turn.chat.id, Tank(name), turn.now, role="source")
+    whole = sum(part.share for part in parts)
+    await turn.uow.tanks.set_blend(
+        source.id, [replace(part, share=part.share / whole) for part in parts]
+    )
+    turn.uow.session.expire_all()
+    held = await Waters.of(turn)
+    return await show(turn, held, held.by_id(source.id))
+
+
+def _share(held: Waters, name: str, share: float) -> Share:
+    source = held.named(name)
+    if source is not None:
+        return Share(share, source_id=source.id)
+    return Share(share, pure=kind_of(name))
+
+
+def _leads_to(held: Waters, part: Share, source_id: int) -> bool:
+    """Whether a part of a blend is, or is mixed of, the source that is to be blended."""
+    if part.source_id is None:
+        return False
+    by_id = {source.id: source for source in held.sources}
+    open_, seen = [part.source_id], set[int]()
+    while open_:
+        here = open_.pop()
+        if here == source_id:
+            return True
+        if here not in seen and here in by_id:
+            seen.add(here)
+            open_ += [each.source_id for each in by_id[here].blend if each.source_id is not None]
+    return False
+
+
+async def show(turn: Turn, held: Waters, source: StoredTank) -> Reply:
+    """Say what a source is mixed of, and what comes of it today."""
+    supply = await held.supply(source)
+    values = {name: supply.readings[name].value for name in SHOWN if name in supply.readings}
+    facts = {
+        "source": source.name,
+        "parts": [{"source": name, "share": share} for name, share in supply.parts],
+        "mixed": values,
+    }
+    told = ", ".join(words.figure(name, value) for name, value in values.items())
+    return await turn.reply([water_words.blend_of(source.name, supply.parts, told)], facts=facts)
+
+
+def _exactly(sources: Sequence[StoredTank], name: str) -> StoredTank | None:
+    return next((source for source in sources if fold(source.name) == fold(name)), None)
