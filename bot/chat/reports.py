@@ -67,12 +67,12 @@ def _part(said: str) -> tuple[str | None, str]:
     found = reports.title(said)
     if found is not None and found[0]:
         return found
-    first, _, rest = said.partition("\n")
+    first, _break, rest = said.partition("\n")
     if rest and len(first.split()) <= sources.LONGEST and not any(map(str.isdigit, first)):
         return first.strip(" :"), rest
-    word, _, behind = said.partition(" ")
+    word, _blank, behind = said.partition(" ")
     if behind and any(facet.season for facet in facets.split(f"{behind.split()[0]} 1")):
-        season, _, behind = behind.partition(" ")
+        season, _blank, behind = behind.partition(" ")
         word = f"{word} {season}"
     return (word.strip(" :") or None), behind
 
