@@ -7,11 +7,11 @@ steady water is worth more than the middle of a range.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
-from functools import lru_cache
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from typing import Final
 
+from core.advice._livestock_kept import Kept, kept_in
 from core.advice._livestock_names import MOST_OFFERED, Found, lookup, named_in, species
 from core.advice._livestock_table import (
     RANGES,
@@ -23,7 +23,7 @@ from core.advice._livestock_table import (
     table,
 )
 from core.advice.state import Measured, State
-from core.tank import Stock, Tank
+from core.tank import Tank
 
 __all__ = [
     "RANGES",
@@ -268,47 +268,6 @@ def _room(row: Species, water: Mapping[str, float]) -> float | None:
             width = max(held.high - held.low, 1e-9)
             least = min(least, (water[of] - held.low) / width, (held.high - water[of]) / width)
     return least
-
-
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """The animals on a tank's record, as far as the table knows them."""
-
-    known: tuple[tuple[Species, int], ...]
-    unknown: tuple[Stock, ...]
-    """What the record calls by a name that is no row's, or several rows'."""
-    said: Mapping[str, str] = field(default_factory=dict)
-    """The keeper's own word for a kind, by its scientific name."""
-
-    @property
-    def kinds(self) -> Sequence[Species]:
-        """The known kinds, each once, those with animals left."""
-        return [row for row, count in self.known if count > 0]
-
-    def name_of(self, row: Species) -> str:
-        """The keeper's own word for a kind, else its usual name."""
-        return self.said.get(row.scientific, row.name)
-
-
-def kept_in(tank: Tank) -> Kept:
-    """Look up what is on a tank's record."""
-    return _kept(tank.stock)
-
-
-@lru_cache(maxsize=64)  # each rule about animals asks, and a tank's are the same for months
-def _kept(on_record: tuple[Stock, ...]) -> Kept:
-    known: dict[str, tuple[Species, int]] = {}
-    said: dict[str, str] = {}
-    unknown: list[Stock] = []
-    for stock in on_record:
-        row = lookup(stock.species).species
-        if row is None:
-            unknown.append(stock)
-            continue
-        _, before = known.get(row.scientific, (row, 0))
-        known[row.scientific] = (row, before + stock.count)
-        said.setdefault(row.scientific, stock.species)
-    return Kept(tuple(known.values()), tuple(unknown), said)
 
 
 LITRES_PER_LENGTH: Final = 0.25
