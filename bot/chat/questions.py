@@ -49,6 +49,10 @@ USUAL = {
 
 async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """A spoken call for help; ``what is kh`` is answered by what it is."""
+    if question.substance is not None:
+        stored = about(turn, question)
+        is_sea = stored is not None and stored.tank.is_sea
+        return [await turn.reply(words.topping_up(is_sea=is_sea))]
     if question.analyte in ANALYTES and levels.is_of_safety(question):
         state = await _state(turn, about(turn, question), question.premises)
         return [await turn.reply(levels.told(question.analyte, state))]

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.message import doubts, nearest, quantities
+from core.message import doubts, nearest, quantities, sentences
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Parts, added, doubt, judge
 from core.message.model import Context, Doubt, Event
@@ -27,7 +27,7 @@ _NAMED = frozenset({"added", "lost", "moved", "dose"})
 """Events of things whose name may hold an analyte's word."""
 _REACH = 12
 """How many words before an event are looked at."""
-_UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero"})
+_UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero", "may", "does", "whether"})
 
 
 @dataclass(slots=True)
@@ -197,7 +197,7 @@ def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:
         if tokens[place].kind == "word" and kind in _BY_HAND:
             return True  # "after the water change": not told as done now
         place -= 1
-    return False
+    return place + 1 < first and sentences.asks_first(tokens[place + 1])  # is a 30% change ok
 
 
 def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Context) -> int:

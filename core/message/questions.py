@@ -57,7 +57,7 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     helping = shortforms.will_it_help(tokens)
     place = None if helping else sentences.asking(tokens)
     if place is None:
-        words = "effect" if helping else shortforms.asked(tokens)
+        words = "effect" if helping else shortforms.asked(tokens) or sentences.done_or_asked(tokens)
         return _make(source, words, tokens, tokens[0], [], context) if words else None
     first, last = sentences.around(tokens, place)
     inside = tokens[first:last]
@@ -90,9 +90,13 @@ def _make(
         words = "safe"
     elif words == "safe" and any(t.kind == "ask" and t.value == "raise" for t in inside):
         words = "raise"  # is it safe to raise kh by 3: the plan tells how fast
+    elif words == "safe" and sentences.of_a_change(inside):
+        words = "what_if"
     found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found)
+    if words == "top_up":
+        found.substance = next((t.text for t in inside if t.value == "other"), "water")
     question = _question(kind, found, text, asking, inside, source)
     trouble = tuple(_unplaced(q, kind, source, inside) for q in found.unplaced)
     dosed = found.substance is not None and bool(found.grams or found.volume_l)
@@ -127,6 +131,8 @@ _PLAIN = {
 
 def _kind(words: str, found: Slots) -> str:
     """The kind of question, from the word of asking and what is asked about."""
+    if words == "top_up":
+        return "help"
     spooned = found.substance is not None and any(unit in SPOONS for unit, _ in found.units)
     if words == "how_much" and spooned and found.volume_l is None:
         return "convert"  # how many grams are in a spoon of it

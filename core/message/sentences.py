@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from core.message.shortforms import ENDS
+from core.message.amounts import SHARES
+from core.message.lexicon import lexicon
+from core.message.shortforms import ENDS, VERB_FIRST
 from core.message.tokens import Token
 
 _PAUSES = ENDS | {",", ":"}
@@ -66,6 +68,60 @@ def meaning(tokens: list[Token]) -> int | None:
 
 
 _WHAT_IS = frozenset({"what is", "whats", "what's"})
+
+
+_SUBJECTS = frozenset({"i", "we", "ich", "wir", "ik", "jag", "vi"})
+"""Who stands behind a verb where it asks (should i), in the languages that turn the two."""
+
+
+def asks_first(token: Token) -> bool:
+    """Whether a sentence that begins with this word asks: is, can i, would, should, czy."""
+    if token.kind != "mark":
+        return False
+    if token.value == "link":
+        return token.text.isalpha() and not VERB_FIRST.isdisjoint(
+            lexicon().languages.get(token.text, ())
+        )
+    return token.value in {"may", "does", "whether", "wish"}
+
+
+_LACKING = frozenset({"without", "undechlorinated", "untreated", "ohne", "sans", "sin", "sem"})
+
+
+def done_or_asked(tokens: list[Token]) -> str | None:
+    """What is asked of an event that a sentence begins to ask about: a change, a top-up, or None.
+
+    `is a 100% water change ok`, `should i change half`, `can i top up with tap water`.
+    """
+    place = next((i for i, t in enumerate(tokens) if t.kind not in {"tank", "fill", "p"}), None)
+    if place is None or not asks_first(tokens[place]):
+        return None
+    if tokens[place].value == "wish" and tokens[-1].text != "?":
+        following = tokens[place + 1 : place + 2]
+        if not following or following[0].text not in _SUBJECTS:
+            return None  # "will do 30% tonight", "need a water change"
+    kinds = {token.kind for token in tokens}
+    if "analyte" in kinds or "nl" in kinds or "substance" in kinds:
+        return None
+    if any(token.text in _LACKING for token in tokens):
+        return None  # "can i swap 50% without conditioner" is of the chlorine, not of the share
+    said = {str(token.value) for token in tokens if token.kind in {"event", "mark"}}
+    if "top_up" in said:
+        return "top_up"
+    shared = any(token.value in SHARES or token.kind == "unit" for token in tokens)
+    return "what_if" if shared and said & _CHANGES else None
+
+
+_CHANGES = frozenset({"water_change", "changing"})
+_DONE = frozenset({"changed", "replaced", "swapped", "exchanged", "did", "done"})
+
+
+def of_a_change(tokens: list[Token]) -> bool:
+    """Whether "is it safe" is asked of a change still to be made: `is it ok to change 50%`."""
+    shared = any(token.value in SHARES or token.value == "%" for token in tokens)
+    if not shared or any(t.text in _DONE or t.kind == "analyte" for t in tokens):
+        return False
+    return any(t.kind in {"event", "mark"} and t.value in _CHANGES for t in tokens)
 
 
 def _is_whole(token: Token) -> bool:

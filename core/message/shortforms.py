@@ -15,7 +15,7 @@ from core.message.tokens import Token
 ENDS = frozenset({".", "?", "!", ";"})
 """Where a sentence ends."""
 _VOLUMES = frozenset({"L", "gal", "uk gal"})
-_VERB_FIRST = frozenset({"en", "de", "nl", "sv"})
+VERB_FIRST = frozenset({"en", "de", "nl", "sv"})
 """Languages in which a verb at the beginning makes a question."""
 
 
@@ -73,7 +73,7 @@ def _judging(tokens: list[Token], first: Token) -> bool:
     if first is tokens[0] and first.value == "link" and first.text.isalpha():
         behind = next((t for t in tokens[1:] if t.kind not in {"fill", "tank"}), first)
         if behind.kind == "analyte" or quantities.is_number(behind):
-            return marked or not _VERB_FIRST.isdisjoint(lexicon().languages.get(first.text, ()))
+            return marked or not VERB_FIRST.isdisjoint(lexicon().languages.get(first.text, ()))
     if not marked:
         return False
     judged = any(token.kind == "fill" and token.value == "judge" for token in tokens)

@@ -197,6 +197,19 @@ def no_source() -> list[str]:
     return [_("I do not know your source water. Send for example: /source tap ph 7.6 kh 8 gh 12")]
 
 
+def topping_up(*, is_sea: bool) -> list[str]:
+    """What to fill up with: water that evaporated left its salts behind. Common practice."""
+    if is_sea:
+        return [
+            _("Only with demineralised water (RO): what evaporated left its salt behind."),
+            _("Tap water brings hardness, nitrate and chlorine; salt water raises salinity."),
+        ]
+    return [
+        _("Best with demineralised water (RO): what evaporated left its minerals behind."),
+        _("Tap water, dechlorinated and at the same temperature, raises GH and KH bit by bit."),
+    ]
+
+
 def no_need() -> list[str]:
     """The question names no number."""
     return [_("Which value? Send for example: is ammonia 0.5 safe at ph 8.2 and 26 c?")]
