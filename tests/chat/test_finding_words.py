@@ -112,6 +112,9 @@ def test_why_gives_reason_and_source_in_few_lines(finding: Finding) -> None:
     reasons = why(finding)
     assert 2 <= len(reasons) <= 4
     assert reasons[-1].startswith("Source: ")
+    measured = [name for name, fact in finding.facts.items() if isinstance(fact, float)]
+    if set(measured) - {"stage"}:  # of a cycle, which is no measure
+        assert any(reason.startswith("Numbers: ") for reason in reasons)
 
 
 def test_words_are_as_they_were_read() -> None:

@@ -178,6 +178,7 @@ _FIGURES: Final[Mapping[str, tuple[str, int]]] = {
     "count": (N_("kept {number}"), 0),
     "calcium": (N_("calcium {number} mg/L"), 0),
     "magnesium": (N_("magnesium {number} mg/L"), 0),
+    "weeks": (N_("followed for {number} weeks"), 0),
     "kh_to_nitrate_per_day": (N_("of which nitrate explains {number} °dH a day"), 3),
 }
 """Numbers of a finding by their names, with their decimals; 4 are two figures instead."""
@@ -200,6 +201,11 @@ def _numbers(finding: Finding) -> str:
         parts.append(_range(finding))
     elif "analyte" in facts and "value" in facts:
         parts.append(f"{analyte(facts)} {with_unit(facts, 'value')}")
+    if "low_2" in facts:
+        ends = {end: plain(float(facts[end]), 1) for end in ("low", "high", "low_2", "high_2")}
+        parts.append(_("{low} to {high} and {low_2} to {high_2}").format(**ends))
+    if "share" in facts:
+        parts.append(_("{share} % at a time").format(share=f"{float(facts['share']) * 100.0:.0f}"))
     for name, (template, decimals) in _FIGURES.items():
         number = facts.get(name)
         if name == "count" and "per_day" in facts:

@@ -260,7 +260,12 @@ def steady(state: State) -> Finding | None:
     if any(found is not None and found.is_sure for found in moving):
         return None
     weeks = math.floor(min(spans) / timedelta(days=7))
-    return Finding("steady", "note", {"weeks": float(weeks), "kinds": float(len(kept.kinds))})
+    facts: Facts = {"weeks": float(weeks), "kinds": float(len(kept.kinds))}
+    for analyte in STEADY_OF:
+        reading = state.last(analyte)
+        if reading is not None and not reading.is_limit:
+            facts[analyte] = reading.value
+    return Finding("steady", "note", facts)
 
 
 def _known_for(state: State, analyte: str) -> timedelta:
