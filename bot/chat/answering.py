@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.chat import emergencies, naming, reminding
+from bot.chat import emergencies, losses, naming, newcomers, reminding
 from bot.chat.derived import Derived
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -43,13 +43,18 @@ async def answer_for(
     derived = Derived.of((reading.what for reading in told.readings), state)
     news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
     whom, names, unclear = naming.asked(told, state.tank, entry_id, turn.chat.language)
+    misplaced = newcomers.unsuited(told, state)
+    news = newcomers.without_advice_for(misplaced, news)
     shown = [finding for finding in news if not _asks_of(finding, unclear)][:SHOWN]
     said = [finding for finding in news if finding in shown or _asks_of(finding, unclear)]
     await turn.uow.findings.add(entry_id, told.tank.id, said, told.at)
     lines = [lead or summary(turn, told)]
     told_of = [finding_words.line(finding) for finding in shown]
     lost = any(event.what.kind == "lost" for event in told.events)
-    lines += [words.lost(), *told_of, *whom] if lost else [*whom, *told_of]
+    if lost:
+        lines += [*losses.lines(state), *told_of, *whom]
+    else:
+        lines += [*newcomers.lines(misplaced, told.tank.name), *whom, *told_of]
     lines += _beside(told, derived, found)
     lines += await reminding.satisfied(turn, told)
     more = [
@@ -67,7 +72,9 @@ async def answer_for(
         choices=[
             *names,
             Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id}),
-            *emergencies.what_now(told, found),
+            *emergencies.what_now(
+                told, [*found, *emergencies.what_stands(state)] if lost else found
+            ),
         ],
         more=more,
         facts=_facts(told, found) | derived.facts(),

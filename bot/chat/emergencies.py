@@ -106,7 +106,7 @@ def _found(turn: Turn, parsed: Parsed) -> Call:
         return Call()
     asked = ASKS.search(text) is not None
     caution = touched(text, asked=asked)
-    refused = forbidden(text) if asked else None
+    refused = forbidden(text, asked=asked)
     if caution in FIRST or refused is None:
         refused = None if caution is not None else refused
     if refused or caution:
@@ -192,7 +192,7 @@ async def typed_what_now(turn: Turn) -> Reply | None:
     stored = turn.current_tank
     if stored is None:
         return await help_in(turn, None, "general")
-    danger = _worst(_standing(await state_of(turn, stored, turn.now)))
+    danger = _worst(what_stands(await state_of(turn, stored, turn.now)))
     if danger is not None:
         return await help_in(turn, stored, danger)
     (how,) = await standing.status(turn, Question("safe"))
@@ -240,15 +240,18 @@ SHOWING: Final[frozenset[Danger]] = frozenset({"gasping", "general", "illness", 
 
 
 def known(state: State, danger: Danger) -> str | None:
-    """What the fresh readings show to be wrong, of what can make animals ill."""
-    if danger not in SHOWING:
-        return None
-    alarms = (f for f in _standing(state) if f.severity == "alarm" and f.id in OF_ALARM)
+    """What the fresh readings show to be wrong, where that may be the cause of a danger."""
+    return cause(state) if danger in SHOWING else None
+
+
+def cause(state: State) -> str | None:
+    """The worst that the fresh readings show, of what can make animals ill; None where nothing."""
+    alarms = (f for f in what_stands(state) if f.severity == "alarm" and f.id in OF_ALARM)
     worst = next(alarms, None)
     return None if worst is None else finding_words.line(worst)
 
 
-def _standing(state: State) -> list[Finding]:
+def what_stands(state: State) -> list[Finding]:
     """What is found in only what was read lately."""
     fresh = {name: each for name, each in state.readings.items() if each.is_fresh(state.now)}
     return find(replace(state, readings=fresh), frozenset(fresh))

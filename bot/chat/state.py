@@ -41,7 +41,7 @@ async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
         now=at.astimezone(turn.chat.zone),
         readings=latest,
         earlier=tuple(r for r in found if r.analyte == "ph" and ph is not None and r.at < ph.at),
-        history=_by_analyte(found),
+        history=_by_analyte(reversed(found)),  # of one moment the newest is the last
         events=await _events(turn, stored, since, at),
         source=await source_readings(turn, stored),
         began=tank.set_up,

@@ -201,7 +201,7 @@ def help_for(
         sea_nitrite=danger == "nitrite" and state.salinity > BRACKISH_NITRITE,
         poisoned=poisoned,
         gasping=gasping or danger == "gasping",
-        missing=_missing(state),
+        missing=missing(state),
         temperature=None if warmth is None else warmth.value,
         volume_l=state.tank.volume_l,
     )
@@ -213,7 +213,8 @@ def _most(danger: Danger, poisoned: bool) -> float:
     return MOST_AFTER_CRASH if danger == "ph_crash" else MOST_IN_DOUBT
 
 
-def _missing(state: State) -> tuple[str, ...]:
+def missing(state: State) -> tuple[str, ...]:
+    """The analytes that decide, of those that nobody read just now."""
     wanted = ("ammonia", "nitrite", "ph", "kh", "temperature")
     read = {name: state.last(name) for name in wanted}
     return tuple(

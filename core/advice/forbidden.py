@@ -47,13 +47,15 @@ _WORDS: Final[tuple[tuple[str, str], ...]] = (
 )
 
 
-def forbidden(text: str) -> str | None:
+def forbidden(text: str, *, asked: bool = True) -> str | None:
     """Name the row of the cautions that a text asks against, None where there is none.
 
     Parameters
     ----------
     text : str
         The question as written.
+    asked : bool, optional
+        False for what does not look like a question: only the words of danger are heeded then.
 
     Returns
     -------
@@ -69,6 +71,6 @@ def forbidden(text: str) -> str | None:
     said = named(text).get("refuse", frozenset())
     folded = text.casefold()
     for reason, pattern in _WORDS:
-        if reason in said or re.search(pattern, folded):
+        if reason in said or (asked and re.search(pattern, folded)):
             return reason
     return None

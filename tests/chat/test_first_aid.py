@@ -126,6 +126,7 @@ async def test_cautions_that_were_not_understood(talk: Talk) -> None:
         "my conditioner is empty, can i still change water": "Not with tap water",
         "can i seal bicarbonate and vinegar bottle to make co2": "Never seal",
         "chlorine smell from tap water today": "No water change",
+        "tap no3 80 can my baby drink it": "not for people",
         "can i mix dechlorinator with vinegar to make it stronger": "never mix",
     }
     for text, first in asked.items():
@@ -158,6 +159,47 @@ async def test_what_is_told_is_stored(talk: Talk, text: str) -> None:
     """An Italian loss begins with "are"."""
     await talk.say("/tank new Fern 90 l fresh")
     assert "events" in await talk.facts(text)
+
+
+async def test_a_loss_names_the_cause_that_is_known(talk: Talk) -> None:
+    await talk.say("/tank new Koi 3000 l pond")
+    (reply,) = await talk.say("lost 2 koi")
+    assert "Test ammonia, nitrite, pH and temperature now" in reply.text
+    await talk.say("ph 9.2 temp 24 ammonia 0.5 nitrite 0 kh 6")
+    (reply,) = await talk.say("lost 2 koi")
+    assert "What is known: Ammonia is dangerous" in reply.lines[1].text
+    assert "Test " not in reply.text
+    assert "what now" in [button.label for button in reply.buttons]
+    await talk.say("ph 7.4 ammonia 0")
+    assert "show no cause" in await talk.text("lost 1 koi")
+
+
+async def test_newcomers_of_another_water_go_out_again(talk: Talk) -> None:
+    """The water stays as those need it who live in it: nobody lowers a reef for goldfish."""
+    await talk.say("/tank new Lagoon 150 l marine")
+    await talk.say("added 2 clownfish")
+    await talk.say("salinity 35 ph 8.2 kh 8 temp 25")
+    (reply,) = await talk.say("added 5 goldfish")
+    assert "Take goldfish out again" in reply.lines[1].text
+    assert "1 g/kg" not in reply.text
+    await talk.say("/tank new Rift 240 l fresh")
+    await talk.say("gh 16 kh 13 ph 8 temp 26")
+    assert "out again" not in await talk.text("added 6 neon tetra")  # they are alone in it
+    await talk.say("added 6 yellow lab")
+    assert "Take neon tetra out again" in await talk.text("added 6 neon tetra")
+
+
+async def test_chloride_of_brackish_water_counts_against_nitrite(talk: Talk) -> None:
+    """4 g/kg hold about 2200 mg/L chloride: more than ten times 6.6 mg/L nitrite."""
+    await talk.say("/tank new Brack 100 l brackish")
+    assert "eased by chloride" in await talk.text("salinity 4 ph 8 kh 6 temp 26 nitrite 2")
+
+
+async def test_of_readings_of_one_moment_the_newest_counts(talk: Talk) -> None:
+    await talk.say("/tank new Rift 240 l fresh")
+    await talk.say("ammonia 1 nitrite 1 ph 7.8 temp 25 kh 8")
+    await talk.say("ammonia 0 nitrite 0")
+    assert "stage" not in await talk.text("is it safe")
 
 
 def test_every_danger_has_few_and_short_lines() -> None:

@@ -13,14 +13,15 @@ SMALL: Final = -1
 PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     "ammonia_without_ph": (
         N_(
-            "Ammonia {total_n} mg/L should be 0; send pH and temperature, they decide how poisonous"
-            " it is."
+            "Ammonia {total_n} mg/L should be 0: stop feeding, send pH and temperature; they decide"
+            " how poisonous it is."
         ),
         {"total_n": SMALL},
     ),
     "nitrite": (
         N_(
-            "Nitrite {nitrite} mg/L (as NO2) harms fish: change water, feed less, measure chloride."
+            "Nitrite {nitrite} mg/L (as NO2) harms fish: aerate, feed less, change a quarter,"
+            " measure chloride."
         ),
         {"nitrite": SMALL},
     ),

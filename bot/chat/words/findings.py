@@ -60,7 +60,7 @@ def _ammonia(facts: Facts) -> str:
             else _("Ammonia is dangerous: {nh3_n} mg/L as N of it is un-ionised at pH {ph}.")
         )
         lead = _told(template, facts, nh3_n=SMALL, ph=1)
-    act = _("Stop feeding, change water that matches in KH, do not raise pH.")
+    act = _("Stop feeding, change up to a quarter (same KH), do not raise pH.")
     return f"{lead} {act}"
 
 

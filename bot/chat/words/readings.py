@@ -148,11 +148,6 @@ def spoons() -> str:
     return _("A spoon is no measure: weigh it next time, and tell me the grams.")
 
 
-def lost() -> str:
-    """Animals died: what to look at before anything else."""
-    return _("Test ammonia, nitrite, pH and temperature now, look at the others, remove the dead.")
-
-
 def made_tank(name: str) -> str:
     """The tank was made on the fly."""
     return _("Kept under “{name}” until you name it: /tank rename {name} Fern").format(name=name)

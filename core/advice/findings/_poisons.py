@@ -72,10 +72,25 @@ def nitrite(state: State) -> Finding | None:
         return None
     if state.tank.is_sea or (state.tank.kind == "brackish" and state.salinity > 5.0):
         return Finding("nitrite_in_salt_water", "note", facts)
-    chloride = state.last("chloride")
-    if chloride is not None and chloride.low >= limits.CHLORIDE_PER_NITRITE * no2:
-        return Finding("nitrite_with_chloride", "warn", facts | {"chloride": chloride.low})
+    chloride = _chloride(state)
+    if chloride is not None and chloride >= limits.CHLORIDE_PER_NITRITE * no2:
+        return Finding("nitrite_with_chloride", "warn", facts | {"chloride": chloride})
     return Finding("nitrite", "alarm" if no2 >= limits.NITRITE_ALARM else "warn", facts)
+
+
+CHLORIDE_OF_SALINITY: Final = 1000.0 / 1.80655
+"""Chlorinity of sea water is salinity over 1.80655 (Wooster, Lee & Dietrich 1969; from memory);
+other salts of the trade hold as much or more of it. [mg/L per g/kg]"""
+
+
+def _chloride(state: State) -> float | None:
+    """Chloride as measured, else what the measured salinity of brackish water holds. [mg/L]"""
+    measured, salt = state.last("chloride"), state.last("salinity")
+    if measured is not None:
+        return measured.low
+    if salt is None or salt.low <= limits.SALT_WATER:
+        return None
+    return salt.low * CHLORIDE_OF_SALINITY
 
 
 def nitrate(state: State) -> Finding | None:
