@@ -13,9 +13,8 @@ from bot.chat.state import state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
-from bot.chat.words import cautions
+from bot.chat.words import causes, cautions
 from bot.chat.words import emergencies as words
-from bot.chat.words import findings as finding_words
 from bot.chat.words.text import _
 from bot.countries import country_of
 from bot.store.offers import Choice, Offer
@@ -248,7 +247,7 @@ def cause(state: State) -> str | None:
     """The worst that the fresh readings show, of what can make animals ill; None where nothing."""
     alarms = (f for f in what_stands(state) if f.severity == "alarm" and f.id in OF_ALARM)
     worst = next(alarms, None)
-    return None if worst is None else finding_words.line(worst)
+    return None if worst is None else causes.cause(worst)
 
 
 def what_stands(state: State) -> list[Finding]:

@@ -167,7 +167,7 @@ async def test_a_loss_names_the_cause_that_is_known(talk: Talk) -> None:
     assert "Test ammonia, nitrite, pH and temperature now" in reply.text
     await talk.say("ph 9.2 temp 24 ammonia 0.5 nitrite 0 kh 6")
     (reply,) = await talk.say("lost 2 koi")
-    assert "What is known: Ammonia is dangerous" in reply.lines[1].text
+    assert "Measured: ammonia 0.5 mg/L" in reply.lines[1].text
     assert "Test " not in reply.text
     assert "what now" in [button.label for button in reply.buttons]
     await talk.say("ph 7.4 ammonia 0")

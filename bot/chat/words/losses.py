@@ -18,7 +18,7 @@ def lost(cause: str | None, missing: Sequence[str]) -> list[str]:
     missing : sequence of str
         Analytes that nobody read just now.
     """
-    lines = [] if cause is None else [_("What is known: {cause}").format(cause=cause)]
+    lines = [] if cause is None else [cause]
     if missing:
         asked = names.listed([names.label(each) for each in missing])
         told = _("Test {what} now, remove the dead, and look at any others.")
