@@ -120,7 +120,6 @@ async def test_cautions_that_were_not_understood(talk: Talk) -> None:
     asked = {
         "is it safe to put my hand in": "Unplug",
         "can i flush a dead fish": "Not down the toilet",
-        "can i top up with tap water": "Top up what evaporates with RO",
         "darf ich mit leitungswasser auffüllen": "Top up what evaporates with RO",
         "cat ate fish": "vet",
         "my conditioner is empty, can i still change water": "Not with tap water",
