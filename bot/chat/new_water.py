@@ -19,6 +19,9 @@ from core.water import solve
 LARGE: Final = 0.2
 """From this share on a change is large enough for the CO2 of its water to matter; our judgement."""
 
+TOLD_APART: Final = 0.1
+"""Of a pH, what is shown of it."""
+
 APART: Final = 0.05
 """Largest safe shares that differ by less say the same."""
 
@@ -98,6 +101,9 @@ def _stood(
     }
     if supply.state.last("ph") is None:
         return [words.only_stood(supply.name)]
+    raised = abs(float(again.after.at_once - plan.after.at_once)) >= TOLD_APART
+    if not raised and abs(again.largest_safe_share - plan.largest_safe_share) < APART:
+        return []  # it makes no difference worth a line
     return [words.stood_first(ph.value, again.largest_safe_share, float(again.after.at_once))]
 
 

@@ -56,11 +56,11 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     blend = source_blends.find(said, [source.name for source in held.sources])
     if blend is not None:
         return [await source_blends.keep(turn, held, *blend)]
-    heard = _split(turn, said)
+    heard = _split(turn, said, held.sources)
     if heard is not None:
         return await keep(turn, held, heard)
     chosen, _, tank_name = said.partition(" for ")
-    source = _named(held.sources, chosen)
+    source = _named(held.sources, chosen) or _named(held.sources, facets.strip(chosen))
     if source is None:
         return [await turn.reply(words.unknown(said, [each.name for each in held.sources]))]
     if tank_name:
@@ -95,6 +95,7 @@ async def spoken(turn: Turn) -> list[Reply] | None:
 
 _MY: Final = re.compile(r"^(my|our|the|mein|unser|das|mon|notre|mi|il mio|mijn|min)\s+")
 _IS: Final = re.compile(r"^\s*(water|wasser)?\s*(?:[:=,]|is|has|reads|measures|ist|hat|est|es)?\s+")
+"""What may stand between a source and its readings."""
 
 
 def _opening(text: str, held: Waters) -> tuple[str, str] | None:
@@ -119,11 +120,15 @@ def _rest(name: str, text: str, end: int) -> tuple[str, str]:
     return name, text[end + (found.end() if found else 0) :]
 
 
-def _split(turn: Turn, said: str) -> Heard | None:
+def _split(turn: Turn, said: str, sources: Sequence[StoredTank]) -> Heard | None:
     """Part a name from the readings after it: the shortest name that leaves only readings."""
     parts = said.split()
+    usual = next((each.name for each in sources if not each.blend), "tap")
     for cut in range(1, min(len(parts), LONGEST + 1)):
-        heard = _heard(turn, " ".join(parts[:cut]).rstrip(":"), " ".join(parts[cut:]))
+        name, rest = " ".join(parts[:cut]).rstrip(":"), " ".join(parts[cut:])
+        if not facets.strip(name):  # "/source stood ph 7.9" is of the usual source
+            name, rest = usual, f"{name} {rest}"
+        heard = _heard(turn, name, rest)
         if heard is not None:
             return heard
     return None
@@ -133,7 +138,8 @@ def _heard(turn: Turn, name: str, rest: str) -> Heard | None:
     """Read what is told of a source, piece by piece; None where a piece is no reading."""
     pieces: list[tuple[Facet | None, Parsed]] = []
     for piece in facets.split(rest):
-        parsed = parse(piece.text, turn.context())
+        told = piece.text[found.end() :] if (found := _IS.match(piece.text)) else piece.text
+        parsed = parse(told, turn.context())
         numbers = re.findall(r"\d+(?:[.,]\d+)?", piece.text)
         if not parsed.values and piece.stood is not None and len(numbers) == 1:
             parsed = parse(f"ph {numbers[0]}", turn.context())  # "7.8 after a day standing"
@@ -196,8 +202,8 @@ async def _told(turn: Turn, source: StoredTank, heard: Heard) -> tuple[StoredTan
 
 async def told_in(turn: Turn, command: Command) -> list[Told]:
     """What an edited ``/source`` line tells now of a source that there is; else nothing."""
-    heard = _split(turn, command.arguments.strip())
     sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
+    heard = _split(turn, command.arguments.strip(), sources)
     source = None if heard is None else _named(sources, heard.name)
     if heard is None or source is None or source.blend:
         return []

@@ -110,16 +110,14 @@ def find(text: str, names: Sequence[str] = ()) -> Blend | None:
 
 def _is_meant(items: list[_Item], place: int, blend: Blend) -> bool:
     """Whether it is said of the new water, and not of how much is changed."""
-    behind = items[place - 1].kind if place else ""
+    behind = next((item.kind for item in reversed(items[:place]) if item.kind != "joint"), "")
     if len(blend.parts) > 1 and blend.total is None:
         return behind == "with"
     if len(blend.parts) > 1:
         return blend.adds_up or behind == "with"
     others = [item for item in items if item.end <= blend.start or item.start >= blend.end]
     amount = any(item.kind in _AMOUNTS for item in others)
-    if behind == "joint" and place > 1:
-        behind = items[place - 2].kind
-    return amount and (behind == "with" or behind in _AMOUNTS)
+    return behind == "with" or (amount and behind in _AMOUNTS)
 
 
 def _ratio_first(items: list[_Item], place: int) -> Blend | None:
@@ -274,7 +272,7 @@ def _pattern(names: tuple[str, ...]) -> re.Pattern[str]:
     number = r"\d{1,4}(?:[.,]\d{1,3})?"
     own = {" ".join(fold(name).split()) for name in names} - {""}
     waters = one_of({*held.water, *own})
-    joints = one_of(held.joint["and"] - held.joint["with"])
+    joints = one_of((held.joint["and"] | held.joint["mix"]) - held.joint["with"])
     kinds = {
         "ratio": r"\d{1,3}(?:\s?[/:]\s?\d{1,3}){1,5}(?![\d.,/:])|\d{2}-\d{2}(?!\d)",
         "percent": rf"{number}\s?(?:{one_of(held.joint['percent'])})",
@@ -284,7 +282,7 @@ def _pattern(names: tuple[str, ...]) -> re.Pattern[str]:
         "share": rf"\b(?:{one_of(held.share)})\b",
         "water": rf"(?<!\w)(?:{waters})(?!\w)",
         "with": rf"\b(?:{one_of(held.joint['with'])})\b",
-        "joint": rf"\b(?:{joints})\b|[,&+/:;-]",
+        "joint": rf"\b(?:{joints})(?!\w)|[,&+/:;-]",
         "word": r"[^\W\d_]+|[\d.]+",
     }
     return re.compile("|".join(f"(?P<{kind}>{pattern})" for kind, pattern in kinds.items()))

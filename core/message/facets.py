@@ -84,6 +84,17 @@ def _behind(plain: str, states: list[tuple[int, int, str]], season: Season | Non
     return pieces + _piece(plain[start:], None, season)
 
 
+def strip(text: str) -> str:
+    """A name without the words of its facets: "tap in summer" is the tap.
+
+    Examples
+    --------
+    >>> strip("tap in summer"), strip("stood")
+    ('tap', '')
+    """
+    return " ".join(_marks().sub(" ", fold(text)).split())
+
+
 def _apart(text: str, marks: list[tuple[int, int, str]]) -> tuple[Piece, ...]:
     """Both seasons in one message, each before its readings."""
     pieces = []

@@ -112,7 +112,7 @@ def _blended(text: str, tokens: list[Token], blend: blends.Blend, context: Conte
     parsed = full(text, outside, context)
     said = text[blend.start : blend.end]
     asked = parsed.question
-    if asked is not None and asked.kind in {"change", "effect"} and asked.substance is None:
+    if asked is not None and asked.kind in {"change", "effect", "keep"} and asked.substance is None:
         asked = replace(asked, substance=said, litres=blend.litres or asked.litres)
     events = tuple(
         replace(event, substance=said, litres=blend.litres or event.litres)

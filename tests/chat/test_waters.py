@@ -119,6 +119,7 @@ async def test_fresh_water_rises_and_the_stood_reading_answers_apart(talk: Talk)
         "/source tap fresh ph 7, stood ph 7.8",
         "Leitungswasser frisch ph 7, abgestanden ph 7,8",
         "my tap is ph 7 fresh and 7.8 stood",
+        "/source fresh ph 7 stood ph 7.8",
     ],
 )
 async def test_fresh_and_stood_are_told_in_a_breath(talk: Talk, text: str) -> None:
@@ -185,6 +186,18 @@ async def test_a_sources_reading_is_corrected_where_it_stands(talk: Talk) -> Non
     await talk.say("/source tap winter kh 3")
     await talk.say("/source tap winter kh 4", kind="edit", message_ref=f"m{talk.count}")
     assert "KH 4" in await talk.text("/source tap")
+
+
+async def test_seasons_are_told_and_shown_in_plain_words(talk: Talk) -> None:
+    facts = await talk.facts("my tap in summer is kh 7 gh 10")
+    assert [value["canonical"] for value in facts["facets"]["summer"]] == [7.0, 10.0]
+    assert "KH 7" in await talk.text("/source tap summer")
+
+
+async def test_a_routine_with_a_blend_is_of_the_blend(talk: Talk) -> None:
+    await fern(talk, "/source tap kh 8 gh 12 ph 7.6 no3 10 temp 24")
+    facts = await talk.facts("what if i change 20% every week with half ro")
+    assert [part["source"] for part in facts["source_parts"]] == ["RO", "tap"]
 
 
 async def test_only_a_source_is_stored_from_plain_talk_of_it(talk: Talk) -> None:
