@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Any
 
-from bot.chat import changes, dose_reply, effects, products, salts, tanks
+from bot.chat import changes, dose_reply, effects, products, salts, source_blends, tanks
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -72,6 +72,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return by_product
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]
+    if names_pure(text) and (mixed := await source_blends.reach(turn, question)) is not None:
+        return [mixed]
     if names_pure(text) and (question.target is not None or question.volume_l):
         return await salts.with_pure_water(turn, question, parsed)
     if (new_sea := await salts.sea_water_asked(turn, question)) is not None:

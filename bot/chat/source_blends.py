@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import Final
+from typing import Any, Final
 
 from bot.chat.model import Reply
 from bot.chat.tank_words import name_problem
@@ -13,8 +13,10 @@ from bot.chat.waters import Unclear, Waters
 from bot.chat.words import sources as words
 from bot.chat.words import waters as water_words
 from bot.store.tanks import Share, StoredTank
+from core.advice.blending import BY_AMOUNT
 from core.message import blends
 from core.message.fold import fold
+from core.message.model import Question
 from core.message.waters import PURE, kind_of
 from core.tank import Tank
 
@@ -88,6 +90,42 @@ def _leads_to(held: Waters, part: Share, source_id: int) -> bool:
             seen.add(here)
             open_ += [each.source_id for each in by_id[here].blend if each.source_id is not None]
     return False
+
+
+async def reach(turn: Turn, question: Question) -> Reply | None:
+    """Answer in which shares two waters make a wished value; None where not two are named."""
+    analyte, target = question.analyte, question.target
+    if analyte not in BY_AMOUNT or target is None:
+        return None
+    held = await Waters.of(turn)
+    named = await held.all_named(question.text or "")
+    if len(named) != 2 or all(supply.pure for supply in named):
+        return None
+    one, other = named
+    value, rest = one.state.last(analyte), other.state.last(analyte)
+    if value is None or rest is None:
+        lacking = one if value is None else other
+        return await turn.reply(words.lacks(lacking.name, analyte))
+    low, high = sorted((value.value, rest.value))
+    if not low < target < high:
+        return await turn.reply(words.not_between(analyte, target, low, high))
+    share = (target - rest.value) / (value.value - rest.value)
+    parts = [(one, share), (other, 1.0 - share)]
+    mixed = await held.mixed(parts, water_words.blend([(p.name, s) for p, s in parts]))
+    values = {name: mixed.readings[name].value for name in SHOWN if name in mixed.readings}
+    facts: dict[str, Any] = {
+        "to": {analyte: target},
+        "parts": [{"source": part.name, "share": each} for part, each in parts],
+        "mixed": values,
+    }
+    litres: list[tuple[str, float]] = []
+    if question.volume_l is not None:
+        facts["volume_l"] = question.volume_l
+        litres = [(part.name, each * question.volume_l) for part, each in parts]
+    told = ", ".join(words.figure(name, number) for name, number in values.items())
+    lines = words.reached(analyte, target, mixed.parts, litres, told)
+    lines += words.before_use(treated=mixed.treated > 0.0)
+    return await turn.reply(lines, facts=facts)
 
 
 async def show(turn: Turn, held: Waters, source: StoredTank) -> Reply:

@@ -225,14 +225,29 @@ class Waters:
         stored : StoredTank
             The tank.
         """
-        if said is not None and (blend := self.find_blend(said)) is not None:
+        blend = blends.find(text, self.names) if said is None else self.find_blend(said)
+        if blend is not None:
             return await self.of_blend(blend, stored)
         name = self._mentioned(text)
         return None if name is None else await self.of_name(name)
 
     def find_blend(self, said: str) -> blends.Blend | None:
         """The blend of words that are known to speak of new water alone."""
-        return blends.find(f"30% with {said}", [source.name for source in self.sources])
+        return blends.find(f"30% with {said}", self.names)
+
+    @property
+    def names(self) -> list[str]:
+        """The keeper's names of their waters."""
+        return [source.name for source in self.sources]
+
+    async def all_named(self, text: str) -> list[Supply]:
+        """Every water that a text names, each once: the keeper's own, and pure ones."""
+        said = {" ".join(fold(name).split()): name for name in self.names}
+        own = re.findall(rf"(?<!\w)(?:{one_of(said)})(?!\w)", fold(text)) if said else []
+        told = [said[" ".join(name.split())] for name in own]
+        told += [kind for _, _, kind in mentioned(text)]
+        found = [await self.of_name(name) for name in told]
+        return list({supply.name: supply for supply in found if supply is not None}.values())
 
     async def of_blend(self, blend: blends.Blend, stored: StoredTank | None) -> Supply | Unclear:
         """The water of a blend in words; what it leaves open is the tank's own source."""

@@ -87,7 +87,8 @@ def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Pa
     """What the tokens of a text say, all of them read."""
     if context.tanks:
         tokens = mark(tokens, folded, context.tanks)
-    if _changes_water(tokens) and (blend := blends.find(text)) is not None:
+    blend = blends.find(text) if _changes_water(tokens) else None
+    if blend is not None and blend.total is not None:
         return _blended(text, tokens, blend, context)
     simple = plain.read(tokens, text, context)
     return simple if simple is not None else full(text, tokens, context)

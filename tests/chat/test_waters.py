@@ -97,6 +97,21 @@ async def test_how_much_ro_says_litres_for_this_tank(talk: Talk) -> None:
     assert facts["litres"] == pytest.approx(15.0)
 
 
+@pytest.mark.parametrize(
+    ("text", "litres"),
+    [("how much ro do i mix with tap for gh 6", None), ("mix ro and tap to gh 6 for 40 l", 40.0)],
+)
+async def test_shares_that_reach_a_wish(talk: Talk, text: str, litres: float | None) -> None:
+    await talk.say("/source tap kh 8 gh 12 ph 7.6")
+    facts = await talk.facts(text)
+    assert {part["source"]: part["share"] for part in facts["parts"]} == pytest.approx(
+        {"RO": 0.5, "tap": 0.5}
+    )
+    assert facts["mixed"]["kh"] == pytest.approx(4.0, abs=0.01)
+    assert facts.get("volume_l") == litres
+    assert "not between" in await talk.text("how much ro and tap for gh 20")
+
+
 async def test_fresh_water_rises_and_the_stood_reading_answers_apart(talk: Talk) -> None:
     await fern(talk)
     kept = await talk.facts("/source tap fresh ph 6.8 kh 6 gh 8 temp 24")

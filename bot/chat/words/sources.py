@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from bot.chat.words import names
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import litres, plain
 from bot.chat.words.text import N_, _
+from bot.chat.words.waters import blend
 from core.analytes import ANALYTES
 from core.units import label as unit_label
 
@@ -51,6 +52,57 @@ def is_measured(source: str) -> list[str]:
             "{source} has readings of its own, which a blend would hide: give the blend a new name."
         ).format(source=source),
         *how_to_blend(),
+    ]
+
+
+def reached(
+    analyte: str,
+    target: float,
+    parts: Sequence[tuple[str, float]],
+    amounts: Sequence[tuple[str, float]],
+    values: str,
+) -> list[str]:
+    """The shares of two waters that make a wished value, and what comes with them."""
+    name = f"{names.label(analyte)} {plain(target, 1)}"
+    if amounts:
+        each = names.listed([f"{litres(much)} {names.water(of)}" for of, much in amounts])
+        first = _("{name} is {parts}: {amounts}.")
+        told = first.format(name=name, parts=blend(parts), amounts=each)
+    else:
+        first = _("{name} is {parts}. Tell me the litres, and I tell those of each.")
+        told = first.format(name=name, parts=blend(parts))
+    return [told, _("The mix has {values}.").format(values=values)]
+
+
+def before_use(*, treated: bool) -> list[str]:
+    """What to do with a mix before it goes in."""
+    if not treated:
+        return [_("Mix it, let it stand, and measure it before it goes in, a little at a time.")]
+    return [
+        _(
+            "Dechlorinate the tap's part first. Mix it, let it stand, and measure it before it goes"
+            " in, a little at a time."
+        )
+    ]
+
+
+def lacks(source: str, analyte: str) -> list[str]:
+    """A value of one of the waters is not known."""
+    told = _("I do not know {name} of {source}. Send for example: /source {source} {analyte} 5")
+    return [told.format(name=names.label(analyte), source=names.water(source), analyte=analyte)]
+
+
+def not_between(analyte: str, target: float, low: float, high: float) -> list[str]:
+    """No shares of these two waters make the wished value."""
+    return [
+        _(
+            "No mix of these two gets there: {name} {target} is not between {low} and {high}."
+        ).format(
+            name=names.label(analyte),
+            target=plain(target, 1),
+            low=plain(low, 1),
+            high=plain(high, 1),
+        )
     ]
 
 

@@ -37,7 +37,8 @@ SAID = [
      {"osmosée": 0.5, "robinet": 0.5}, 0.0, "French"),
     ("cambié 30% con 70% ósmosis y 30% grifo",
      {"ósmosis": 0.7, "grifo": 0.3}, 0.0, "Spanish"),
-    ("what if i change 10% with a mix of 40% ro and 60% tap", {"ro": 0.4, "tap": 0.6}, 0.0, "a mix"),
+    ("what if i change 10% with a mix of 40% ro and 60% tap",
+     {"ro": 0.4, "tap": 0.6}, 0.0, "a mix"),
     ("keep nitrate under 20 with half ro", {"ro": 0.5}, 0.5, "with tells it without an amount"),
     ("podmiana 30% z 50% ro 50% kran", {"ro": 0.5, "kran": 0.5}, 0.0, "Polish"),
 ]  # fmt: skip
