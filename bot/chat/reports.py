@@ -29,7 +29,7 @@ PASTED: Final = "report"
 
 LONGEST: Final = 8000
 
-_MY: Final = re.compile(r"^(my|our|the|mein|unser|mon|mi|mijn)\s+")
+_MY: Final = re.compile(r"^(my|our|the|mein|unser|mon|mi|mijn)\s{1,3}")
 
 
 async def spoken(turn: Turn) -> list[Reply] | None:

@@ -93,8 +93,10 @@ async def spoken(turn: Turn) -> list[Reply] | None:
     return await keep(turn, held, heard)
 
 
-_MY: Final = re.compile(r"^(my|our|the|mein|unser|das|mon|notre|mi|il mio|mijn|min)\s+")
-_IS: Final = re.compile(r"^\s*(water|wasser)?\s*(?:[:=,]|is|has|reads|measures|ist|hat|est|es)?\s+")
+_MY: Final = re.compile(r"^(my|our|the|mein|unser|das|mon|notre|mi|il mio|mijn|min)\s{1,3}")
+_IS: Final = re.compile(
+    r"^\s{0,3}(?:water|wasser)?\s{0,3}(?:[:=,]|is|has|reads|measures|ist|hat|est|es)?\s{1,3}"
+)
 """What may stand between a source and its readings."""
 
 

@@ -29,7 +29,7 @@ _OF_REPORTS: Final = frozenset({"acid_capacity", "bicarbonate"})
 """What no kit of a keeper measures."""
 
 _OF_TAP: Final = ("tap", "trinkwasser", "drinking", "supplier")
-_LEADING: Final = re.compile(r"\W*([^\W\d_][^\d<>:;|\t]{0,40})")
+_LEADING: Final = re.compile(r"\W{0,9}([^\W\d_][^\d<>:;|\t]{0,40})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
 
 
