@@ -41,9 +41,9 @@ def counting_chloramine(
     tuple of ChangePlan and dict
         With the facts of what chlorine changes, where it does.
     """
-    if supply.treated <= 0.0 or chlorine_measured(supply.state):
+    freed = counted_in(waters, supply, cut)
+    if freed is waters:
         return plan, {}
-    freed = with_chloramine(waters, supply.treated * (1.0 - cut))
     counted = plan_change(freed, plan.share, emergency=plan.emergency, salting=salting)
     broken, steps = counted.broken, counted.steps
     if "ammonia" in broken and "ammonia" not in plan.broken:
@@ -60,6 +60,13 @@ def counting_chloramine(
     }
 
 
+def counted_in(waters: Waters, supply: Supply, cut: float = 0.0) -> Waters:
+    """The waters with unmeasured chlorine counted as chloramine; the same where there is none."""
+    if supply.treated <= 0.0 or chlorine_measured(supply.state):
+        return waters
+    return with_chloramine(waters, supply.treated * (1.0 - cut))
+
+
 def largest_safe(tank: State, supply: Supply) -> float | None:
     """The largest share that is safe at once; None where it cannot be told."""
     try:
@@ -68,9 +75,7 @@ def largest_safe(tank: State, supply: Supply) -> float | None:
         return None
     if waters is None or salinity_unknown(tank):
         return None
-    if supply.treated > 0.0 and not chlorine_measured(supply.state):
-        waters = with_chloramine(waters, supply.treated)
-    return largest_safe_share(waters)
+    return largest_safe_share(counted_in(waters, supply))
 
 
 def beside(supply: Supply, waters: Waters, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:

@@ -11,11 +11,13 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Supply, Unclear, Waters, pure_supply
+from bot.chat.words import change_doubts as doubt_words
 from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
 from bot.chat.words import waters as water_words
 from bot.store.tanks import StoredTank
+from core.advice.change_doubt import ChangeDoubt, doubt_of_change
 from core.advice.change_plan import ChangePlan, plan_change
 from core.advice.changes import Mixed, nh3_now, salinity_unknown, waters_of
 from core.advice.changes import Waters as Mixing
@@ -133,8 +135,15 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
     plan, facts = change_bounds.counting_chloramine(
         waters, plan, asked.supply, cut=ro_share, salting=salting
     )
-    facts |= _facts(asked, waters, plan, ro_share)
-    lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l)]
+    doubt = doubt_of_change(
+        asked.tank,
+        None if ro_share else asked.source,
+        waters,
+        plan,
+        change_bounds.counted_in(waters, asked.supply, ro_share),
+    )
+    facts |= _facts(asked, waters, plan, ro_share) | _doubt_facts(doubt)
+    lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt)]
     lines += change_bounds.beside(asked.supply, waters, plan, facts)
     figures = [
         words.at_once(share, facts["at_once"]),
@@ -152,7 +161,8 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         words.prepare(waters, asked.source_name, chlorinated=asked.supply.treated > 0.0),
     ]
     rest = [*lines[SHOWN:], *beside[NOTES:], *([] if plan.steps else figures)]
-    more = [*rest, *words.more(plan, waters, asked.source_name)]
+    ends = [] if doubt is None else doubt_words.more(doubt)
+    more = [*rest, *words.more(plan, waters, asked.source_name), *ends]
     return await turn.reply(shown, more=more, facts=facts)
 
 
@@ -246,6 +256,18 @@ def _facts(asked: Asked, waters: Mixing, plan: ChangePlan, ro_share: float) -> d
     if plan.only_below is not None:
         facts["only_if_ammonia_below"] = plan.only_below
     return facts
+
+
+def _doubt_facts(doubt: ChangeDoubt | None) -> dict[str, Any]:
+    """Between which ends the kits leave the figures, and what decides."""
+    if doubt is None:
+        return {}
+    told: dict[str, Any] = {
+        stage: {name: list(ends) for name, ends in figures.items()}
+        for stage, figures in doubt.stages.items()
+    }
+    found = {"interval": {**told, "largest_safe_share": list(doubt.largest_safe_share)}}
+    return found | ({"retest_first": list(doubt.retest_first)} if doubt.retest_first else {})
 
 
 def _before(asked: Asked, waters: Mixing) -> dict[str, float]:

@@ -10,6 +10,7 @@ from typing import Any, Final
 from core.advice import limits
 from core.advice.changes import Mixed, Waters, mixed, nh3_now
 from core.water import chronic_criterion
+from core.water._elementwise import functions_for
 
 TRIED: Final = (2, 5, 10, 20, 35, 50, 75, 100)
 """Shares that are tried in turn until one is too much; what lies between is halved. [%]"""
@@ -21,6 +22,9 @@ BY_MASS: Final = 1.1
 """Salinity mixes by mass; no water here is denser than another by more."""
 
 TINY: Final = 1e-6
+
+Excesses = Mapping[str, Any]
+"""Limit id → how far past it, not over 0 where it is kept; a number or an array of them."""
 
 Broken = Mapping[str, Any]
 """Limit id → whether it is broken, a bool or an array of them."""
@@ -96,54 +100,67 @@ def plan_change(
 
 def broken(waters: Waters, after: Mixed, *, emergency: bool) -> Broken:
     """Which limits a change breaks; pH like with like, at once and stood."""
+    found = excesses(waters, after, emergency=emergency)
+    return {name: over > 0.0 for name, over in found.items()}
+
+
+def excesses(waters: Waters, after: Mixed, *, emergency: bool) -> Excesses:
+    """How far a change goes past each limit that binds it, in the limit's own unit.
+
+    Parameters
+    ----------
+    waters : Waters
+        The tank's water and the new one.
+    after : Mixed
+        The change, a number or an array of possibilities.
+    emergency : bool
+        True where poison is the greater danger.
+    """
     before, water = waters.tank.water, after.water
-    warmth = _size(water.temperature - before.temperature) > limits.TEMPERATURE_STEP + ROUNDING
+    warmer = abs(water.temperature - before.temperature - waters.off * after.share)
+    found: dict[str, Any] = {"temperature": warmer - limits.TEMPERATURE_STEP - ROUNDING}
     if emergency:
         rise = after.at_once - waters.tank.ph_now
-        return {
-            "share": after.share > limits.EMERGENCY_SHARE + TINY,
-            "temperature": warmth,
-            "ph": rise > limits.EMERGENCY_PH_RISE + TINY,
-            "ammonia": _poisons_in_emergency(waters, after),
-            "salinity": _salinity_broken(waters, after),
-            **waters.taint.broken(after.share),
+        found |= {
+            "share": after.share - limits.EMERGENCY_SHARE - TINY,
+            "ph": rise - limits.EMERGENCY_PH_RISE - TINY,
+            "ammonia": _poison_in_emergency(waters, after),
         }
-    found: dict[str, Any] = {
-        "kh": _kh_broken(waters, water.kh - before.kh),
-        "ph": _ph_broken(waters, after),
-        "temperature": warmth,
-        "ammonia": _poisons(waters, after),
-        "kh_floor": (water.kh < waters.kh_floor) & (water.kh < before.kh - TINY),
-    }
-    found["salinity"] = _salinity_broken(waters, after)
-    return found | _minerals_broken(waters, after) | waters.taint.broken(after.share)
+    else:
+        found |= {
+            "kh": _kh_excess(waters, water.kh - before.kh),
+            "ph": _ph_excess(waters, after),
+            "ammonia": _poison(waters, after),
+            "kh_floor": _less(waters.kh_floor - water.kh, before.kh - TINY - water.kh),
+            **_minerals_excess(waters, after),
+        }
+    found["salinity"] = _salinity_excess(waters, after)
+    return found | waters.taint.excesses(after.share)
 
 
-def _minerals_broken(waters: Waters, after: Mixed) -> dict[str, Any]:
+def _minerals_excess(waters: Waters, after: Mixed) -> dict[str, Any]:
     """Hardness, or conductivity where that of one water is unknown, or so little that it is safe.
 
     In salt water salinity says it all.
     """
     before, water = waters.tank.water, after.water
     if "gh" in waters.known:
-        found: dict[str, Any] = {"gh": _size(water.gh - before.gh) > limits.GH_STEP + ROUNDING}
+        found: dict[str, Any] = {"gh": abs(water.gh - before.gh) - limits.GH_STEP - ROUNDING}
         if not waters.is_salty:
-            low = (water.gh < waters.gh_floor - TINY) & (water.gh < before.gh - TINY)
-            found["gh_floor"] = low
+            fall = before.gh - water.gh - TINY
+            found["gh_floor"] = _less(waters.gh_floor - water.gh - TINY, fall)
         return found
     if waters.is_salty:
         return {}
     if waters.minerals is not None and waters.minerals[0] > 0.0:
-        moved = _size(after.minerals / waters.minerals[0] - 1.0)
-        return {"conductivity": moved > limits.CONDUCTIVITY_STEP + TINY}
-    return {"minerals": after.share > limits.UNKNOWN_MINERALS_SHARE + TINY}
+        moved = abs(after.minerals / waters.minerals[0] - 1.0)
+        return {"conductivity": moved - limits.CONDUCTIVITY_STEP - TINY}
+    return {"minerals": after.share - limits.UNKNOWN_MINERALS_SHARE - TINY}
 
 
-def _salinity_broken(waters: Waters, after: Mixed) -> Any:
+def _salinity_excess(waters: Waters, after: Mixed) -> Any:
     saltier = after.water.salinity - waters.tank.water.salinity
-    return (saltier > limits.SALINITY_UP + ROUNDING) | (
-        -saltier > _salinity_fall(waters) + ROUNDING
-    )
+    return _more(saltier - limits.SALINITY_UP, -saltier - _salinity_fall(waters)) - ROUNDING
 
 
 def _salinity_fall(waters: Waters) -> float:
@@ -166,7 +183,7 @@ def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
 
     top = 100
     if not emergency:
-        top = min(top, math.ceil(100.0 * _bound_by_sums(waters)))
+        top = min(top, math.ceil(100.0 * bound_by_sums(waters)))
     safe, unsafe = 0, top + 1
     for percent in (*(tried for tried in TRIED if tried < top), top):
         if not is_safe(percent):
@@ -184,7 +201,7 @@ def largest_safe_share(waters: Waters, *, emergency: bool = False) -> float:
 
 def first_safe_share(waters: Waters, shares: Sequence[float]) -> float | None:
     """The first of some shares, in falling order, that breaks no limit; None where all do."""
-    bound = _bound_by_sums(waters)
+    bound = bound_by_sums(waters)
     return next((s for s in shares if s <= bound and _is_safe(waters, s, emergency=False)), None)
 
 
@@ -192,7 +209,7 @@ def _is_safe(waters: Waters, share: float, *, emergency: bool) -> bool:
     return not any(broken(waters, mixed(waters, share), emergency=emergency).values())
 
 
-def _bound_by_sums(waters: Waters) -> float:
+def bound_by_sums(waters: Waters) -> float:
     """The share over which KH, GH or temperature forbid it for sure, before any pH is sought."""
     old, new = waters.tank.water, waters.source
     moves = [(new.temperature - old.temperature, limits.TEMPERATURE_STEP)]
@@ -270,65 +287,68 @@ def bears(waters: Waters, share: float) -> float:
     return math.floor(max(waters.limit - brought, 0.0) / deciding * 100.0) / 100.0
 
 
-def _kh_broken(waters: Waters, change: Any) -> Any:
-    return (change < -limits.KH_STEP - ROUNDING) | (change > _kh_rise(waters) + ROUNDING)
+def _kh_excess(waters: Waters, change: Any) -> Any:
+    return _more(-change - limits.KH_STEP, change - _kh_rise(waters)) - ROUNDING
 
 
 def _kh_rise(waters: Waters) -> float:
     """Most that KH may rise in a day: the step, never more than doubled, little where it is low."""
     if waters.kh_low < limits.KH_BLIND_BELOW:
-        acid = waters.tank.ph is not None and waters.tank.ph < limits.ACID_PH
-        return limits.KH_FIRST_PART_ACID if acid else limits.KH_FIRST_PART
+        ph = waters.tank.ph
+        if ph is None:
+            return limits.KH_FIRST_PART
+        first = functions_for(ph).where
+        return first(ph < limits.ACID_PH, limits.KH_FIRST_PART_ACID, limits.KH_FIRST_PART)
     return min(limits.KH_STEP, waters.kh_low * (limits.KH_FACTOR - 1.0))
 
 
-def _ph_broken(waters: Waters, after: Mixed) -> Any:
+def _ph_excess(waters: Waters, after: Mixed) -> Any:
     tank = waters.tank
-    most = limits.PH_STEP + limits.PH_ROUNDING + TINY
-    moves = (
-        after.at_once - tank.ph_now,
-        after.expected - tank.ph_now,
-        after.open_air - tank.ph_open_air,
-    )
-    return (_size(moves[0]) > most) | (_size(moves[1]) > most) | (_size(moves[2]) > most)
+    at_once, stood = abs(after.at_once - tank.ph_now), abs(after.expected - tank.ph_now)
+    most = _more(_more(at_once, stood), abs(after.open_air - tank.ph_open_air))
+    return most - limits.PH_STEP - limits.PH_ROUNDING - TINY
 
 
-def _poisons(waters: Waters, after: Mixed) -> Any:
+def _poison(waters: Waters, after: Mixed) -> Any:
     """The gate of ammonia, by amounts: a change also takes some of it away."""
     if waters.total_n is None:
-        return _brings_poison(waters, after)  # of the tank's own: the answer names what it bears
+        return _brought_poison(waters, after)  # of the tank's own: the answer names what it bears
     leaves_now = nh3_now(waters)[1] if waters.leaves_first is None else waters.leaves_first
     at_once, expected, leaves = after.nh3
-    likely = expected if waters.tank.co2_known else leaves
-    over = (likely > waters.limit) | (at_once > waters.limit)
-    if waters.source_n > waters.total_n and not waters.is_salty:
+    likely = _more(at_once, expected if waters.tank.co2_known else leaves)
+    if_it_leaves = _less(leaves - waters.limit, leaves - limits.NH3_RAISE * leaves_now)
+    over = _more(likely - waters.limit, if_it_leaves)
+    if waters.source_n > 0.0 and not waters.is_salty:
         warm = waters.tank.water.temperature
-        over = over | (after.total_n > chronic_criterion(after.expected, warm))
-    return over | ((leaves > waters.limit) & (leaves > limits.NH3_RAISE * leaves_now))
+        chronic = after.total_n - chronic_criterion(after.expected, warm)
+        over = _more(over, _less(chronic, waters.source_n - waters.total_n))
+    return over
 
 
-def _brings_poison(waters: Waters, after: Mixed) -> Any:
+def _brought_poison(waters: Waters, after: Mixed) -> Any:
     """Whether the new water's ammonia alone takes half of the gate, the tank's own unknown."""
     if waters.source_n <= 0.0:
-        return after.share < 0.0
-    own = 1.0 * (1.0 - after.share)  # `mixed` reckons with 1 mg/L where it is unknown
-    alone = waters.source_n * after.share / (own + waters.source_n * after.share)
-    at_once, expected, leaves = (nh3 * alone for nh3 in after.nh3)
-    most = waters.limit / 2.0
-    return (at_once > most) | (expected > most) | (leaves > most)
+        return 0.0 * after.share
+    at_once, expected, leaves = after.poisonous
+    brought = waters.source_n * after.share
+    return brought * _more(_more(at_once, expected), leaves) - waters.limit / 2.0
 
 
-def _poisons_in_emergency(waters: Waters, after: Mixed) -> Any:
+def _poison_in_emergency(waters: Waters, after: Mixed) -> Any:
     if waters.total_n is None:
-        return _brings_poison(waters, after)
+        return _brought_poison(waters, after)
     now, _ = nh3_now(waters)
-    most = max(now, limits.NH3_ALARM) + TINY
-    return (after.nh3[0] > most) | (after.nh3[1] > most)
+    at_once, expected, _ = after.nh3
+    return _more(at_once, expected) - _more(now, limits.NH3_ALARM) - TINY
 
 
 def _blend(pair: tuple[float, float], share: float) -> float:
     return pair[0] + (pair[1] - pair[0]) * share
 
 
-def _size(number: Any) -> Any:
-    return abs(number)
+def _more(one: Any, other: Any) -> Any:
+    return functions_for(one, other).maximum(one, other)
+
+
+def _less(one: Any, other: Any) -> Any:
+    return functions_for(one, other).minimum(one, other)

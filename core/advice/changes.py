@@ -11,11 +11,13 @@ from typing import Any
 from core.advice import limits
 from core.advice.ammonia_gate import gate_limit, upper_total
 from core.advice.outlook import Outlook, outlook_of, un_ionised_share
+from core.advice.possibilities import at_rest
 from core.advice.setup import holds_only_fish
 from core.advice.state import State, ammonia_as_n
 from core.advice.tainted import UNTAINTED, Taint, taint_of, total_chlorine
 from core.errors import CoreError
-from core.water import Water, ammonia_freed, in_air, mix, solve, un_ionised_fraction
+from core.water import Water, ammonia_freed, in_air, mix, solve
+from core.water._elementwise import is_array
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +52,8 @@ class Waters:
         Copper and nitrite of both.
     leaves_first : float or None
         Un-ionised ammonia before the first change of several, if the CO2 left; None before it.
+    off : float
+        By how much the tank is warmer than its thermometer tells. [°C]
     """
 
     tank: Outlook
@@ -66,6 +70,7 @@ class Waters:
     gh_floor: float = limits.GH_LOWEST
     taint: Taint = UNTAINTED
     leaves_first: float | None = None
+    off: float = 0.0
 
     @property
     def is_salty(self) -> bool:
@@ -78,8 +83,9 @@ class Mixed:
     """What a share of new water makes of the tank; each field a number, or an array of them.
 
     `water` is the mix, `rest` the same warmed and at rest with the tank's own carbon dioxide.
-    `at_once`, `expected` and `open_air` are pH; the three of `nh3` un-ionised ammonia at once,
-    expected, and if the carbon dioxide leaves; of 1 mg/L in the tank where that is unknown.
+    `at_once`, `expected` and `open_air` are pH; `total_n` is total ammonia [mg/L as N], of 1 mg/L
+    in the tank where that is unknown, and `poisonous` its un-ionised shares at once, expected, and
+    if the carbon dioxide leaves.
     """
 
     share: Any
@@ -89,8 +95,14 @@ class Mixed:
     expected: Any
     open_air: Any
     total_n: Any
-    nh3: tuple[Any, Any, Any]
+    poisonous: tuple[Any, Any, Any]
     minerals: Any = field(default=None)
+
+    @property
+    def nh3(self) -> tuple[Any, Any, Any]:
+        """Un-ionised ammonia at once, expected, and if the CO2 leaves. [mg/L as N]"""
+        at_once, expected, leaves = self.poisonous
+        return self.total_n * at_once, self.total_n * expected, self.total_n * leaves
 
     @property
     def leaves(self) -> Any:
@@ -198,10 +210,8 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     old = waters.tank.water
     fresh = mix([(old, 1.0 - share), (waters.source, share + 0.0)])
     at_once = solve(fresh).ph
-    warm = _warmed(fresh, old.temperature, share)
-    rested = in_air(warm, waters.tank.pressure)
-    expected = rested.ph
-    open_air = in_air(warm, limits.OPEN_AIR).ph
+    warm = replace(fresh, temperature=old.temperature)  # as its heater makes it
+    rest, expected, open_air = _stood(warm, waters.tank.pressure)
     leaves = _largest(_largest(open_air, at_once), expected)
     total = (waters.total_n if waters.total_n is not None else 1.0) * (1.0 - share)
     total = total + waters.source_n * share
@@ -209,37 +219,41 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     return Mixed(
         share,
         fresh,
-        rested.water,
+        rest,
         at_once,
         expected,
         open_air,
         total,
         (
-            total * _fraction(at_once, fresh),
-            total * _fraction(expected, warm),
-            total * _fraction(leaves, warm),
+            _poisonous(at_once, fresh, waters.off),
+            _poisonous(expected, warm, waters.off),
+            _poisonous(leaves, warm, waters.off),
         ),
         None if minerals is None else minerals[0] + (minerals[1] - minerals[0]) * share,
     )
 
 
+def _stood(warm: Water, pressure: Any) -> tuple[Water, Any, Any]:
+    """At rest: the water with its pH at the tank's own CO2, and pH in open air."""
+    if not is_array(pressure):
+        rested = in_air(warm, pressure)
+        return rested.water, rested.ph, in_air(warm, limits.OPEN_AIR).ph
+    own, outdoors = at_rest((warm, warm), (pressure, limits.OPEN_AIR), pressure.size)
+    return replace(warm, carbon=own[0]), own[1], outdoors[1]
+
+
 def nh3_now(waters: Waters) -> tuple[float, float]:
     """Un-ionised ammonia of the tank now: as it is, and if its CO2 left; of 1 mg/L if unknown."""
     total = waters.total_n if waters.total_n is not None else 1.0
-    water = waters.tank.water
+    tank = waters.tank
     return (
-        total * un_ionised_share(water, waters.tank.ph_now),
-        total * un_ionised_share(water, waters.tank.ph_leaves),
+        total * _poisonous(tank.ph_now, tank.water, waters.off),
+        total * _poisonous(tank.ph_leaves, tank.water, waters.off),
     )
 
 
-def _warmed(water: Water, temperature: float, share: Any) -> Water:
-    """Bring the mixed water back to the tank's temperature, as its heater does."""
-    return replace(water, temperature=temperature + 0.0 * share)
-
-
-def _fraction(ph: Any, water: Water) -> Any:
-    return un_ionised_fraction(ph, water.temperature, water.salinity)
+def _poisonous(ph: Any, water: Water, off: Any) -> Any:
+    return un_ionised_share(water, ph, water.temperature + off)
 
 
 def _largest(one: Any, other: Any) -> Any:

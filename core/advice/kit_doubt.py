@@ -7,23 +7,22 @@ doubt adds words to a plan; it makes none and allows none.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from core.advice import limits
 from core.advice.ammonia_gate import gate_limit
-from core.advice.outlook import Dose, Outlook
+from core.advice.outlook import Dose, Outlook, un_ionised_share
 from core.advice.plan import Plan
-from core.advice.state import Measured, State, ammonia_as_n
-from core.advice.trends import with_doubt
+from core.advice.possibilities import ammonia_of, at_rest, interval_of, warmth_of, water_with
+from core.advice.state import State
 from core.errors import CoreError
-from core.water import Water, add, in_air, solve, un_ionised_fraction
+from core.water import Water, add, solve
 from core.water.doubt import Estimate, Interval, sample
 from core.water.solution import with_ph
-from core.water.water import MEQ_PER_DH
 
-POINTS: Final = 512
-"""Possibilities: against twenty thousand the ends of an interval move by a hundredth of it."""
+POINTS: Final = 256
+"""Possibilities: against twenty thousand the ends of an interval move by a fiftieth of it."""
 
 Between = tuple[float, float]
 """Nine in ten possibilities lie between the two."""
@@ -94,15 +93,6 @@ def _between(estimate: Estimate) -> Between:
     return estimate.low, estimate.high
 
 
-def interval_of(state: State, analyte: str) -> Interval | float | None:
-    """What a reading may be in truth; half a step of the usual kit where it tells no ends."""
-    reading = state.last(analyte)
-    if reading is None or reading.is_limit:
-        return None
-    told = with_doubt(reading)
-    return Interval(told.low, told.high) if told.low < told.high else told.value
-
-
 def _readings(state: State, outlook: Outlook) -> dict[str, Interval | float]:
     doubt = limits.VOLUME_DOUBT
     told: dict[str, Interval | float] = {"volume": Interval(1.0 - doubt, 1.0 + doubt)}
@@ -113,26 +103,18 @@ def _readings(state: State, outlook: Outlook) -> dict[str, Interval | float]:
         told["ph"] = interval_of(state, "ph") or outlook.ph
     else:
         told["pressure"] = Interval(limits.OPEN_AIR, limits.STOCKED_AIR)
-    total = state.fresh("ammonia")
-    span = interval_of(state, "ammonia") if total is not None else None
-    if total is not None and span is not None:
-        told["ammonia"] = _as_n(span, total)
+    if (ammonia := ammonia_of(state)) is not None:
+        told["ammonia"] = ammonia
+    told["temperature"] = warmth_of(state, outlook.water.temperature)
     return told
-
-
-def _as_n(span: Interval | float, total: Measured) -> Interval | float:
-    if isinstance(span, Interval):
-        low, high = (ammonia_as_n(end, total.basis) for end in (span.low, span.high))
-        return Interval(low, high)
-    return ammonia_as_n(span, total.basis)
 
 
 def _after(plan: Plan, outlook: Outlook) -> Any:
     """The computation of all possibilities at once: after the last part of the plan."""
     each: Dose = [(salt.substance, salt.grams / plan.count) for salt in plan.salts]
 
-    def after(volume: Any, kh: Any, gh: Any, **told: Any) -> Mapping[str, Any]:
-        water = _water(outlook.water, kh, gh)
+    def after(volume: Any, kh: Any, gh: Any, temperature: Any, **told: Any) -> Mapping[str, Any]:
+        water = water_with(outlook.water, kh, gh)
         litres = plan.volume_l * volume
         if "ph" in told:
             pressure: Any = with_ph(water, told["ph"] + 0.0 * volume).pco2
@@ -141,7 +123,9 @@ def _after(plan: Plan, outlook: Outlook) -> Any:
             pressure = told["pressure"]
         before = _dosed(water, each, litres, plan.count - 1)
         mixed = _dosed(before, each, litres, 1)
-        resting, stood, open_air = _at_rest(before, mixed, pressure)
+        (resting, _), (_, stood), (_, open_air) = at_rest(
+            (before, mixed, mixed), (pressure, pressure, limits.OPEN_AIR), len(volume)
+        )
         brought = mixed.carbon - before.carbon
         at_once = solve(replace(mixed, carbon=resting + brought)).ph
         worst = at_once + (stood - at_once) * (stood > at_once)
@@ -154,41 +138,10 @@ def _after(plan: Plan, outlook: Outlook) -> Any:
             "ph_leaves": leaves,
         }
         if "ammonia" in told:
-            warm = min(max(mixed.temperature, 0.0), 50.0)
-            found["nh3_n"] = told["ammonia"] * un_ionised_fraction(worst, warm, mixed.salinity)
+            found["nh3_n"] = told["ammonia"] * un_ionised_share(mixed, worst, temperature)
         return found
 
     return after
-
-
-def _at_rest(before: Water, mixed: Water, pressure: Any) -> tuple[Any, Any, Any]:
-    """Carbon before the last part, pH after it, and pH in open air: at rest, solved together."""
-    import numpy  # only where doubt is asked for
-
-    held = tuple(field.name for field in fields(Water) if field.type == "float")
-    size = len(pressure)
-
-    def joined(*ones: Any) -> Any:
-        plain = all(isinstance(one, float) for one in ones) and len(set(ones)) == 1
-        return ones[0] if plain else numpy.concatenate([numpy.full(size, one) for one in ones])
-
-    waters = (before, mixed, mixed)
-    together = {name: joined(*(getattr(water, name) for water in waters)) for name in held}
-    solved = in_air(replace(mixed, **together), joined(pressure, pressure, limits.OPEN_AIR))
-    ph: Any = solved.ph
-    carbon: Any = solved.water.carbon
-    return carbon[:size], ph[size : 2 * size], ph[2 * size :]
-
-
-def _water(water: Water, kh: Any, gh: Any) -> Water:
-    """The water with another KH and GH; the metals keep their ratio."""
-    times = gh / water.gh if water.gh > 0.0 else 1.0
-    return replace(
-        water,
-        alkalinity=kh * MEQ_PER_DH / water.density,
-        calcium=water.calcium * times,
-        magnesium=water.magnesium * times,
-    )
 
 
 def _dosed(water: Water, part: Dose, litres: Any, times: int) -> Water:

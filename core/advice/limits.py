@@ -133,6 +133,9 @@ SRAC 464 (grade A)."""
 PH_RESOLUTION: Final = 0.2
 """A colour-chart pH is this sure each way; from memory."""
 
+TEMPERATURE_RESOLUTION: Final = 0.5
+"""A tank's thermometer is this sure each way; from memory. [°C]"""
+
 VOLUME_DOUBT: Final = 0.05
 """Share by which a net volume is in doubt each way; from memory."""
 

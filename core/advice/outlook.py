@@ -14,6 +14,7 @@ from core.advice import limits
 from core.advice.state import Measured, State
 from core.errors import CoreError
 from core.water import Water, add, in_air, solve, un_ionised_fraction
+from core.water._elementwise import functions_for
 from core.water.solution import with_ph
 
 Dose = Sequence[tuple[str, float]]
@@ -56,7 +57,9 @@ class Outlook:
     @property
     def ph_leaves(self) -> float:
         """PH now if the carbon dioxide left; never under the pH that was read."""
-        return self.ph_open_air if self.ph is None else max(self.ph_open_air, self.ph)
+        if self.ph is None:
+            return self.ph_open_air
+        return functions_for(self.ph).maximum(self.ph_open_air, self.ph)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,9 +96,12 @@ class Stage:
         return un_ionised_share(self.water, ph)
 
 
-def un_ionised_share(water: Water, ph: float) -> float:
-    """Share of total ammonia that is un-ionised in a water at a pH."""
-    return un_ionised_fraction(ph, min(max(water.temperature, 0.0), 50.0), water.salinity)
+def un_ionised_share(water: Water, ph: float, temperature: float | None = None) -> float:
+    """Share of total ammonia that is un-ionised in a water at a pH, as warm as it is or as said."""
+    warmth = water.temperature if temperature is None else temperature
+    xp = functions_for(warmth)
+    within = xp.minimum(xp.maximum(warmth, 0.0), 50.0)
+    return un_ionised_fraction(ph, within, water.salinity)
 
 
 def temperature_of(state: State) -> tuple[float, bool]:

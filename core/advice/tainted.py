@@ -41,15 +41,18 @@ class Taint:
             nitrite=(_mixed(self.nitrite, share), self.nitrite[1]),
         )
 
-    def broken(self, share: Any) -> dict[str, Any]:
-        """Which poisons a change of a share brings more of than the tank may hold."""
+    def excesses(self, share: Any) -> dict[str, Any]:
+        """By how much a change of a share brings more poison than the tank may hold. [mg/L]"""
         found: dict[str, Any] = {}
         if self.copper_kills and self.copper[1] > self.copper[0]:
-            found["copper"] = share > 0.0
+            found["copper"] = (self.copper[1] - self.copper[0]) * share
         if self.nitrite_limit is not None and self.nitrite[1] > self.nitrite[0]:
-            found["nitrite"] = _mixed(self.nitrite, share) >= self.nitrite_limit
+            found["nitrite"] = _mixed(self.nitrite, share) - self.nitrite_limit + TINY
         return found
 
+
+TINY: Final = 1e-9
+"""At the limit itself is over it."""
 
 UNTAINTED: Final = Taint()
 

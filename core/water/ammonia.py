@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from typing import Final, Literal
 
-from core.water._elementwise import functions_for, require
+from core.water._elementwise import PLAIN_TYPES, functions_for, require
 from core.water.ph_scales import (
     KELVIN,
     hydrogen_activity_per_total,
@@ -76,11 +76,12 @@ def un_ionised_fraction(
     require("temperature", temperature, *TEMPERATURE_RANGE, "°C")
     require("salinity", salinity, *SALINITY_RANGE, "g/kg")
     xp = functions_for(ph, temperature, salinity)
-    ln_constant = xp.where(
-        salinity > 0.0,
-        _ln_constant_in_salt_water(temperature, salinity, scale),
-        -LN10 * _emerson_pka(temperature),
-    )
+    fresh = -LN10 * _emerson_pka(temperature)
+    if isinstance(salinity, PLAIN_TYPES) and salinity <= 0.0:
+        ln_constant = fresh
+    else:
+        salt = _ln_constant_in_salt_water(temperature, salinity, scale)
+        ln_constant = xp.where(salinity > 0.0, salt, fresh)
     return 1.0 / (1.0 + xp.exp(-LN10 * ph - ln_constant))
 
 

@@ -100,8 +100,6 @@ def sample(
     >>> round(doubt.low), round(doubt.median), round(doubt.high)
     (9, 13, 20)
     """
-    import numpy  # only where doubt is asked for
-
     require("samples", size, 16, 100_000)
     names = [name for name, reading in readings.items() if isinstance(reading, Interval)]
     spread = dict(zip(names, _spread(len(names), size), strict=True))
@@ -113,15 +111,31 @@ def sample(
             arguments[name] = reading.low + (reading.high - reading.low) * spread[name]
         else:
             arguments[name] = reading
-    estimates = {}
-    for name, figure in compute(**arguments).items():
-        values = numpy.atleast_1d(numpy.asarray(figure, dtype=float))
-        finite = values[numpy.isfinite(values)]
-        if finite.size == 0:
-            raise NoFigure(name)
-        low, median, high = numpy.percentile(finite, (INTERVAL[0], 50.0, INTERVAL[1]))
-        estimates[name] = Estimate(float(median), float(low), float(high))
-    return estimates
+    return _estimates(compute(**arguments), size)
+
+
+def _estimates(figures: Mapping[str, Any], size: int) -> dict[str, Estimate]:
+    """Median and interval of every figure, all of them sorted together: that is cheaper."""
+    import numpy
+
+    held = {
+        name: numpy.broadcast_to(numpy.asarray(figure, dtype=float), (size,))
+        for name, figure in figures.items()
+    }
+    table = numpy.stack(list(held.values()))
+    wanted = (INTERVAL[0], 50.0, INTERVAL[1])
+    if numpy.isfinite(table).all():
+        rows = numpy.percentile(table, wanted, axis=1).T
+    else:
+        finite = [row[numpy.isfinite(row)] for row in table]
+        for name, row in zip(held, finite, strict=True):
+            if row.size == 0:
+                raise NoFigure(name)
+        rows = numpy.array([numpy.percentile(row, wanted) for row in finite])
+    return {
+        name: Estimate(float(median), float(low), float(high))
+        for name, (low, median, high) in zip(held, rows, strict=True)
+    }
 
 
 def _spread(dimensions: int, size: int) -> list[Any]:

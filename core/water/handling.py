@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from core.water._elementwise import anywhere, functions_for, require
+from core.water._elementwise import PLAIN_TYPES, anywhere, functions_for, require
 from core.water.solution import in_air
 from core.water.water import AMOUNTS, Water
 
@@ -47,9 +47,15 @@ def mix(parts: Sequence[tuple[Water, float]]) -> Water:
     require("volume of all parts", total, 1e-9, None, "L")
     means: dict[str, Any] = {}
     for name in ("temperature", "salinity", *AMOUNTS):
+        values = [getattr(water, name) for water, _ in parts]
+        if isinstance(values[0], PLAIN_TYPES) and all(
+            isinstance(one, PLAIN_TYPES) and one == values[0] for one in values
+        ):
+            means[name] = values[0]  # plain it stays beside arrays, which are slower to solve
+            continue
         held = 0.0
-        for (water, _), weight in zip(parts, weights, strict=True):
-            held = held + getattr(water, name) * weight
+        for value, weight in zip(values, weights, strict=True):
+            held = held + value * weight
         means[name] = held / total
     present = [water for water, litres in parts if anywhere(litres > 0.0)]
     assumptions = [assumed for water in present for assumed in water.assumptions]

@@ -6,11 +6,13 @@ from collections.abc import Mapping
 from typing import Final
 
 from bot.chat.words import names
+from bot.chat.words.change_doubts import retest_first
 from bot.chat.words.changes import amount, percent
 from bot.chat.words.doses import only_below
 from bot.chat.words.numbers import plain
 from bot.chat.words.text import N_, _, ngettext
 from core.advice import limits
+from core.advice.change_doubt import ChangeDoubt
 from core.advice.change_plan import ChangePlan
 from core.advice.changes import Waters
 
@@ -39,9 +41,17 @@ ORDER: Final = (
 )  # fmt: skip
 
 
-def head(plan: ChangePlan, waters: Waters, tank: str, volume_l: float | None) -> str:
-    """The answer: yes, or no and what instead."""
+def head(
+    plan: ChangePlan,
+    waters: Waters,
+    tank: str,
+    volume_l: float | None,
+    doubt: ChangeDoubt | None = None,
+) -> str:
+    """The answer: yes, or no and what instead; what must be so before it."""
     only = [] if plan.only_below is None else [only_below(plan.only_below)]
+    if doubt is not None and doubt.retest_first:
+        only.append(retest_first(doubt))
     if not plan.broken:
         told = (
             _("{tank}: poison is the greater danger: {share} at once is within the limits.")

@@ -45,7 +45,7 @@ MARKED: Final = frozenset(
 PURE: Final = frozenset({N_("RO"), N_("rain"), N_("distilled")})
 """Waters that need no source on record."""
 
-_SHORT: Final = frozenset({"kh", "gh"})
+_SHORT: Final = frozenset({"kh", "gh", "ph"})
 
 
 def said(name: str) -> str:
@@ -64,7 +64,7 @@ def substance(name: str) -> str:
 
 
 def analyte(of: str) -> str:
-    """An analyte within a sentence: KH and GH, else the id's own word."""
+    """An analyte within a sentence: KH, GH and pH, else the id's own word."""
     return label(of) if of in _SHORT else said(of)
 
 

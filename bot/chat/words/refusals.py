@@ -21,7 +21,7 @@ def refused(refusal: Refusal, tank: str | None) -> list[str]:
 
 def _analyte(facts: Facts) -> str:
     name = str(facts.get("analyte", "kh"))
-    return names.label(name) if name == "ph" else names.analyte(name)
+    return names.analyte(name)
 
 
 def _substance(facts: Facts) -> str:
