@@ -47,19 +47,24 @@ class Rule:
 
     section: str
     id: str
-    parts: tuple[tuple[Phrase, ...], ...]
+    parts: tuple[frozenset[Phrase], ...]
     joints: tuple[str, ...]
-    never: tuple[Phrase, ...]
+    never: frozenset[Phrase]
+
+    @property
+    def key(self) -> frozenset[Phrase]:
+        """The part of the fewest phrases: without it the rule need not be looked at."""
+        return min(self.parts, key=len)
 
 
 @dataclass(slots=True)
 class Alarms:
-    """All rules, and the first words of all phrases → the phrases."""
+    """All rules; the first words of all phrases → the phrases; a rule's key → the rule."""
 
     rules: list[Rule] = field(default_factory=list)
     words: dict[str, list[Phrase]] = field(default_factory=dict)
     stems: dict[str, list[Phrase]] = field(default_factory=dict)
-    by_first: dict[Phrase, list[Rule]] = field(default_factory=dict)
+    by_key: dict[Phrase, list[Rule]] = field(default_factory=dict)
 
     def found(self, text: str) -> dict[str, set[str]]:
         """The ids that a message names, by section."""
@@ -67,12 +72,12 @@ class Alarms:
         spans = self._spans(places)
         out: dict[str, set[str]] = {}
         for phrase in spans:
-            for rule in self.by_first.get(phrase, ()):
-                if rule.section == "whole" and len(phrase) != len(places):
-                    continue
-                if rule.id not in out.get(rule.section, ()) and _holds(rule, spans):
-                    out.setdefault(rule.section, set()).add(rule.id)
-        return out
+            whole = len(phrase) == len(places)
+            for rule in self.by_key.get(phrase, ()):
+                said = out.setdefault(rule.section, set())
+                if rule.id not in said and (whole or rule.section != "whole"):
+                    said |= {rule.id} if _holds(rule, spans) else set()
+        return {section: ids for section, ids in out.items() if ids}
 
     def _spans(self, places: Sequence[tuple[str, int]]) -> dict[Phrase, Spans]:
         spans: dict[Phrase, Spans] = {}
@@ -113,11 +118,11 @@ def _is(word: str, wanted: str) -> bool:
 
 
 def _holds(rule: Rule, spans: Mapping[Phrase, Spans]) -> bool:
-    if any(phrase in spans for phrase in rule.never):
+    if not rule.never.isdisjoint(spans):
         return False
     reached: Spans = []
     for joint, part in zip(rule.joints, rule.parts, strict=True):
-        here = [span for phrase in part for span in spans.get(phrase, ())]
+        here = [span for phrase in spans if phrase in part for span in spans[phrase]]
         if joint == ">":
             here = [
                 (start, end)
@@ -162,28 +167,48 @@ def _alternatives(text: str) -> list[str]:
     return [each.strip() for each in text.split(",") if each.strip()]
 
 
-def _phrases(part: str, groups: Mapping[str, Sequence[str]]) -> tuple[Phrase, ...]:
-    out: list[Phrase] = []
-    for said in _alternatives(part):
+class Groups:
+    """The groups of all files by name, each read into phrases once."""
+
+    def __init__(self, words: Mapping[str, Sequence[str]]) -> None:
+        self._words = words
+        self._read: dict[str, frozenset[Phrase]] = {}
+
+    def phrases(self, name: str) -> frozenset[Phrase]:
+        """All ways to say a group.
+
+        Raises
+        ------
+        KeyError
+            If no file has it.
+        """
+        if name not in self._read:
+            self._read[name] = _phrases(self._words[name], self)
+        return self._read[name]
+
+
+def _phrases(alternatives: Sequence[str], groups: Groups) -> frozenset[Phrase]:
+    out: set[Phrase] = set()
+    for said in alternatives:
         if said.startswith("$"):
-            for each in groups[said[1:]]:
-                out += _phrases(each, groups)
+            out |= groups.phrases(said[1:])
             continue
-        out += [
-            tuple(word + "*" * (place in stems) for place, word in enumerate(_WORD.findall(plain)))
-            for plain in sorted(spellings(said.replace("*", "")))
-            for stems in [_stems(said)]
-        ]
-    return tuple(dict.fromkeys(out))
+        stems = _stems(said)
+        for plain in spellings(said.replace("*", "")):
+            words = _WORD.findall(plain)
+            out.add(tuple(word + "*" * (place in stems) for place, word in enumerate(words)))
+    return frozenset(out)
 
 
 def _stems(said: str) -> frozenset[int]:
     """Places of the words of an alternative that are stems."""
+    if "*" not in said:
+        return frozenset()
     starred = re.findall(r"[^\W_]+\*?", fold(said))
     return frozenset(place for place, word in enumerate(starred) if word.endswith("*"))
 
 
-def rule(section: str, name: str, right: str, groups: Mapping[str, Sequence[str]]) -> Rule:
+def rule(section: str, name: str, right: str, groups: Groups) -> Rule:
     """One line as a rule.
 
     Raises
@@ -196,9 +221,9 @@ def rule(section: str, name: str, right: str, groups: Mapping[str, Sequence[str]
     return Rule(
         section,
         name,
-        tuple(_phrases(piece, groups) for piece in pieces[::2]),
+        tuple(_phrases(_alternatives(piece), groups) for piece in pieces[::2]),
         ("+", *pieces[1::2]),
-        _phrases(never, groups),
+        _phrases(_alternatives(never), groups),
     )
 
 
@@ -212,14 +237,15 @@ def build(sources: Mapping[str, str]) -> Alarms:
             groups.setdefault(name, []).extend(words)
         lines += more
     alarms = Alarms()
-    known: dict[Phrase, None] = {}
+    known: set[Phrase] = set()
+    read_groups = Groups(groups)
     for line in lines:
-        made = rule(*line, groups)
+        made = rule(*line, read_groups)
         alarms.rules.append(made)
-        for phrase in made.parts[0]:
-            alarms.by_first.setdefault(phrase, []).append(made)
-        known |= dict.fromkeys(phrase for part in (*made.parts, made.never) for phrase in part)
-    for phrase in known:
+        for phrase in made.key:
+            alarms.by_key.setdefault(phrase, []).append(made)
+        known.update(*made.parts, made.never)
+    for phrase in sorted(known):
         first = phrase[0]
         if first.endswith("*"):
             alarms.stems.setdefault(first[:-1], []).append(phrase)
