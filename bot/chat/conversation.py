@@ -157,7 +157,10 @@ async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     told_beside = emergencies.without_mishap(turn, parsed)
     if told_beside.values or told_beside.events:
         replies += await readings.keep(turn, told_beside)
-    return [*replies, await emergencies.answer(turn, parsed)]
+    replies.append(await emergencies.answer(turn, parsed))
+    if (doubtful := emergencies.doubtful_beside(parsed)) is not None:
+        replies += await readings.keep(turn, doubtful)
+    return replies
 
 
 def _example_tank(turn: Turn) -> str | None:

@@ -147,6 +147,14 @@ def without_mishap(turn: Turn, parsed: Parsed) -> Parsed:
     return replace(parsed, events=kept, doubts=())
 
 
+def doubtful_beside(parsed: Parsed) -> Parsed | None:
+    """The doubtful readings told beside a call for help, to be asked about after its answer."""
+    doubts = tuple(doubt for doubt in parsed.doubts if doubt.value is not None)
+    if not doubts:
+        return None
+    return Parsed("unclear", parsed.tank, parsed.at, doubts=doubts)
+
+
 def _is_mishap(event: Event, danger: Danger | None) -> bool:
     if event.kind == "dose":
         return not (event.grams or event.millilitres or event.spoons)

@@ -160,6 +160,14 @@ async def test_what_is_told_is_stored(talk: Talk, text: str) -> None:
     assert "events" in await talk.facts(text)
 
 
+async def test_a_doubtful_reading_is_asked_about_after_the_first_steps(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    aid, asked = await talk.say("temp 34 my fish are dying")
+    assert aid.facts["emergency"] == "general"
+    await talk.press(1, asked)
+    assert (await talk.facts("heater broke"))["emergency"] == "heater_hot"
+
+
 async def test_a_loss_names_the_cause_that_is_known(talk: Talk) -> None:
     await talk.say("/tank new Koi 3000 l pond")
     (reply,) = await talk.say("lost 2 koi")

@@ -29,7 +29,7 @@ def measure(help_: Help) -> str | None:
     if not help_.missing:
         return None
     asked = names.listed([names.label(each) for each in help_.missing])
-    return _("Measure {what} now, and send them.").format(what=asked)
+    return _("Measure {what} now, and tell me.").format(what=asked)
 
 
 def thiosulfate(help_: Help) -> str:
