@@ -6,10 +6,21 @@ import re
 from dataclasses import replace
 from typing import Any
 
-from bot.chat import changes, dose_reply, effects, products, salts, source_blends, tanks
+from bot.chat import (
+    buckets,
+    changes,
+    dose_reply,
+    effects,
+    products,
+    salts,
+    source_blends,
+    tanks,
+    treatments,
+)
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.wished import TABLE_SALT
 from bot.chat.words import doses as words
 from bot.chat.words import refusals
 from bot.store.tanks import StoredTank
@@ -75,8 +86,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if names_pure(text) and (mixed := await source_blends.reach(turn, question)) is not None:
         return [mixed]
     if names_pure(text) and (question.target is not None or question.volume_l):
-        return await salts.with_pure_water(turn, question, parsed)
-    if (new_sea := await salts.sea_water_asked(turn, question)) is not None:
+        return await buckets.with_pure_water(turn, question, parsed)
+    if (new_sea := await buckets.sea_water_asked(turn, question)) is not None:
         return [new_sea]
     if (topic := salts.topic_of(question)) is not None:
         return await topic(turn, question, parsed)
@@ -85,8 +96,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         acid = Refusal("acid", {"substance": substance})
         return [await dose_reply.refuse(turn, acid, question.tank)]
     if question.target is None and question.delta is None:
-        if substance == salts.TABLE_SALT:
-            return await salts.nitrite(turn, question, parsed)
+        if substance == TABLE_SALT:
+            return await treatments.nitrite(turn, question, parsed)
         return [await turn.reply(words.incomplete())]
     wish = Wish(
         target=question.target,

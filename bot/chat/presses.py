@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.chat import (
     arrivals,
+    bases,
     corrections,
     doses,
     doubts,
@@ -15,11 +16,11 @@ from bot.chat import (
     products,
     reminder_answers,
     reports,
-    salts,
     settings,
     stock,
     tanks,
     traits,
+    treatments,
 )
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
@@ -52,11 +53,11 @@ VERBS: Final[Mapping[str, Verb]] = {
     "for_tank": doubts.for_tank,
     "log_dose": doses.log,
     "retest": doses.retest,
-    "say_again": salts.say_again,
-    "confirm_salt": salts.confirm_salt,
-    "decline_salt": salts.decline_salt,
-    "confirm_cycle": salts.confirm_cycle,
-    "decline_cycle": salts.decline_cycle,
+    "say_again": bases.say_again,
+    "confirm_salt": treatments.confirm_salt,
+    "decline_salt": treatments.decline_salt,
+    "confirm_cycle": treatments.confirm_cycle,
+    "decline_cycle": treatments.decline_cycle,
     "done": reminder_answers.press_done,
     "later": reminder_answers.press_later,
     "skip": reminder_answers.press_skip,

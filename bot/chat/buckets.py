@@ -1,0 +1,73 @@
+"""New water made in a bucket: RO with salts, sea water."""
+
+from __future__ import annotations
+
+import re
+
+from bot.chat import changes, dose_reply
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.wished import TABLE_SALT, goals
+from bot.chat.words import salts as words
+from core.advice.plan import Refusal
+from core.advice.recipes import recipe, sea_water
+from core.advice.salts import CALCIUM_TO_MAGNESIUM, HIGHEST
+from core.message.model import Parsed, Question
+
+MAKING = ("prepare", "make", "mix", "remineralise", "remineralize")
+_MAKING = re.compile(rf"\b({'|'.join(MAKING)}|sea ?water|salt ?water)\b", re.IGNORECASE)
+
+
+async def with_pure_water(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """A bucket of RO with salts, or so much RO into a tank that it reaches a wish."""
+    if question.volume_l is None:
+        return await changes.change(turn, question, parsed)
+    targets = {**question.premises, **goals(question)[0]}
+    targets = {name: value for name, value in targets.items() if name in HIGHEST}
+    if not targets:
+        return [await turn.reply(words.no_recipe())]
+    if set(targets) == {"salinity"}:
+        return [await _sea_water(turn, targets["salinity"], question.volume_l)]
+    unnamed = question.substance in {None, TABLE_SALT, *MAKING}
+    named = () if unnamed else (question.substance or "",)
+    ratio = question.ratio or CALCIUM_TO_MAGNESIUM
+    found = recipe(targets, question.volume_l, named, ratio)
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, None)]
+    facts = {
+        "volume_l": found.volume_l,
+        "to": dict(found.targets),
+        "salts": [{"substance": s.substance, "grams": s.grams} for s in found.salts],
+        "ph_stood": list(found.ph_stood),
+    }
+    return [await turn.reply(words.recipe(found), more=words.recipe_more(ratio), facts=facts)]
+
+
+async def sea_water_asked(turn: Turn, question: Question) -> Reply | None:
+    """How much sea salt makes so much new water; None where that is not what is asked.
+
+    `mix 40 l of salt water to sg 1.025`; without a salinity, and beside a tank of the sea, it is
+    asked for.
+    """
+    if question.substance != TABLE_SALT or question.volume_l is None:
+        return None
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    made = _MAKING.search(question.text or "") is not None
+    if question.analyte == "salinity" and question.target is not None and made:
+        return await _sea_water(turn, question.target, question.volume_l)
+    in_sea = stored is not None and stored.tank.is_sea
+    if question.analyte is None and question.target is None and (made or in_sea):
+        return await turn.reply(words.which_salinity(question.volume_l))
+    return None
+
+
+async def _sea_water(turn: Turn, salinity: float, volume: float) -> Reply:
+    salt = sea_water(salinity, volume)
+    if isinstance(salt, Refusal):
+        return await dose_reply.refuse(turn, salt, None)
+    facts = {
+        "volume_l": volume,
+        "to": {"salinity": salinity},
+        "salts": [{"substance": salt.substance, "grams": salt.grams}],
+    }
+    return await turn.reply(words.sea_water(volume, salinity, salt.grams), facts=facts)

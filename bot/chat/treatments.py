@@ -1,0 +1,196 @@
+"""Single additions against a poison or for a cycle; salt and ammonia only after a yes."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from bot.chat import dose_reply
+from bot.chat.bases import ask_basis, basis_missing, kit_basis
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.wished import TABLE_SALT, water_of
+from bot.chat.words import doses as dose_words
+from bot.chat.words import salts as words
+from bot.chat.words.text import _
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
+from core.advice.outlook import with_premises
+from core.advice.plan import Refusal
+from core.advice.state import State, ammonia_as_n, nitrite_as_no2
+from core.advice.treatments import (
+    Cycling,
+    NitriteSalt,
+    cycle,
+    dechlorinate,
+    minds_salt,
+    salt_for_nitrite,
+)
+from core.message.model import Parsed, Question
+from core.tank import Tank
+
+AS_NITRITE = re.compile(r"\bas no2\b|\b(no2|nitrite)-n\b|\bas n\b", re.IGNORECASE)
+"""A premise keeps no basis, but is in the ion's unit already where one was said."""
+
+
+async def dechlorination(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """Thiosulfate for so much tap water."""
+    stored, state = await water_of(turn, question)
+    said = question.premises.get("total_chlorine", question.premises.get("chlorine"))
+    if question.analyte in {"chlorine", "total_chlorine"} and said is None:
+        said = question.target if question.start_value is None else question.start_value
+    if said is None:
+        said = await _chlorine_of_tap(turn, stored)
+    found = dechlorinate(said, question.volume_l, state)
+    name = stored.name if stored is not None else None
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    facts: dict[str, Any] = {
+        "volume_l": found.volume_l,
+        "chlorine": found.chlorine,
+        "forms": [
+            {"substance": "sodium thiosulfate pentahydrate", "grams": found.pentahydrate},
+            {"substance": "sodium thiosulfate", "grams": found.anhydrous},
+        ],
+        "ammonia_freed": found.freed_n,
+    }
+    if found.freed_nh3_n is not None:
+        facts["nh3_n_freed"] = found.freed_nh3_n
+    lines = words.dechlorination(found)
+    return [await turn.reply(lines, more=words.dechlorination_more(), facts=facts)]
+
+
+async def _chlorine_of_tap(turn: Turn, stored: StoredTank | None) -> float | None:
+    """Total chlorine as the source on record has it; None where none was measured. [mg/L]"""
+    tank = stored or turn.current_tank
+    if tank is None:
+        return None
+    tap = (await state_of(turn, tank, turn.now)).source.get("total_chlorine")
+    return tap.high if tap is not None and tap.high > 0.0 else None
+
+
+async def nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """Table salt against nitrite, the one of the question or the tank's own."""
+    stored, state = await water_of(turn, question)
+    name = stored.name if stored is not None else None
+    if question.substance not in {None, TABLE_SALT}:
+        return [await dose_reply.refuse(turn, Refusal("substance_unknown", _named(question)), name)]
+    said = question.premises.get("nitrite", question.target)
+    read = state.fresh("nitrite")
+    if said is None and question.analyte is None and (read is None or not read.high):
+        return [await turn.reply(words.salt_for_what())]
+    if said is not None:
+        stated = question.basis or ("ion" if AS_NITRITE.search(question.text or "") else None)
+        said = nitrite_as_no2(said, stated)
+    state = with_premises(
+        state, {k: v for k, v in question.premises.items() if k in {"chloride", "salinity"}}
+    )
+    found = salt_for_nitrite(said, question.volume_l, state)
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    if kept := minds_salt(state):
+        refusal = Refusal("salt_species", {"species": ", ".join(kept)})
+        return [await dose_reply.refuse(turn, refusal, name)]
+    held = {
+        "nitrite": found.nitrite,
+        "volume_l": found.volume_l,
+        "tank_id": stored.id if stored is not None else None,
+    }
+    choices = [
+        Choice(_(words.YES_SALT), "confirm_salt", "yes", held),
+        Choice(_(words.NO_SALT), "decline_salt", "no", {}),
+    ]
+    return [await turn.reply(words.salt_ask(), choices=choices, facts={"ask": "bears_salt"})]
+
+
+async def cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """Ammonium chloride for a tank without any animals, which is asked first."""
+    stored, state = await water_of(turn, question)
+    name = stored.name if stored is not None else None
+    if question.target is None:
+        return [await turn.reply(dose_words.incomplete())]
+    if basis_missing(question, stored):
+        return [await ask_basis(turn, question)]
+    target = ammonia_as_n(question.target, question.basis or kit_basis(question, stored))
+    found = cycle(target, question.volume_l, state)
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    held = {
+        "target": target,
+        "volume_l": found.volume_l,
+        "tank_id": stored.id if stored is not None else None,
+    }
+    choices = [
+        Choice(_(words.YES_NONE), "confirm_cycle", "yes", held),
+        Choice(_(words.NO_SOME), "decline_cycle", "no", {}),
+    ]
+    return [await turn.reply(words.cycle_ask(), choices=choices, facts={"ask": "no_animals"})]
+
+
+async def confirm_salt(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """The keeper says that all in it bear salt."""
+    await turn.uow.offers.take(offer.id, "confirm_salt")  # a later yes is about something else
+    stored, state = await _held(turn, choice)
+    found = salt_for_nitrite(choice.arguments["nitrite"], choice.arguments["volume_l"], state)
+    name = stored.name if stored is not None else None
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    return [await turn.reply(words.salt_answer(found, name), facts=_salt_facts(found))]
+
+
+async def decline_salt(turn: Turn, offer: Offer, _choice: Choice) -> list[Reply]:
+    """Not all in it bear salt, or nobody knows."""
+    await turn.uow.offers.take(offer.id, "decline_salt")  # a later yes is about something else
+    return [await turn.reply(words.salt_declined(), facts={"refused": "salt_species"})]
+
+
+async def confirm_cycle(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """The keeper says that there are no animals."""
+    await turn.uow.offers.take(offer.id, "confirm_cycle")  # a later yes is about something else
+    stored, state = await _held(turn, choice)
+    found = cycle(choice.arguments["target"], choice.arguments["volume_l"], state)
+    name = stored.name if stored is not None else None
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    return [await turn.reply(words.cycle_answer(found, name), facts=_cycle_facts(found))]
+
+
+async def decline_cycle(turn: Turn, offer: Offer, _choice: Choice) -> list[Reply]:
+    """There are animals after all."""
+    await turn.uow.offers.take(offer.id, "decline_cycle")  # a later yes is about something else
+    return [await turn.reply(words.cycle_declined(), facts={"refused": "animals_on_record"})]
+
+
+async def _held(turn: Turn, choice: Choice) -> tuple[StoredTank | None, State]:
+    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    if stored is None:
+        return None, State(Tank(name=""), turn.local_now)
+    return stored, await state_of(turn, stored, turn.now)
+
+
+def _named(question: Question) -> dict[str, float | str]:
+    return {"substance": question.substance or ""}
+
+
+def _salt_facts(found: NitriteSalt) -> dict[str, Any]:
+    return {
+        "substance": TABLE_SALT,
+        "volume_l": found.volume_l,
+        "nitrite": found.nitrite,
+        "chloride_mg_l": found.chloride,
+        "grams": found.grams,
+        "parts": [found.grams / found.count] * found.count,
+        "every_hours": 24,
+    }
+
+
+def _cycle_facts(found: Cycling) -> dict[str, Any]:
+    return {
+        "substance": "ammonium chloride",
+        "volume_l": found.volume_l,
+        "from": found.start,
+        "to": found.target,
+        "grams": found.grams,
+        "parts": [found.grams],
+    }
