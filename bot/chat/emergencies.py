@@ -126,7 +126,7 @@ def _is_vague(parsed: Parsed) -> bool:
         asked is not None
         and asked.kind in {"safe", "why", "keep", "when"}
         and not asked.premises
-        and asked.analyte in {None, "copper"}
+        and asked.analyte in {None, "copper", "co2"}
     )
 
 
