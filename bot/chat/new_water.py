@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat.turn import Turn
-from bot.chat.waters import Supply
+from bot.chat.waters import Supply, latitude
 from bot.chat.words import waters as words
 from core.advice import limits
 from core.advice.change_plan import ChangePlan, plan_change
@@ -46,19 +46,23 @@ def notes(
         facts["source_parts"] = [{"source": name, "share": part} for name, part in supply.parts]
     if plan.share >= LARGE and not plan.emergency:
         lines += _gas(tank, supply, plan, facts)
-    lines += _season(tank, supply, plan, facts)
+    lines += _season(turn, tank, supply, plan, facts)
     if supply.measured_at is not None:
         facts["source_measured_days"] = (turn.local_now - supply.measured_at).days
         lines.append(words.old(supply.name, supply.measured_at, turn.local_now))
     return lines
 
 
-def _season(tank: State, supply: Supply, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:
+def _season(
+    turn: Turn, tank: State, supply: Supply, plan: ChangePlan, facts: dict[str, Any]
+) -> list[str]:
     if supply.season is None:
         return []
     facts["season"] = supply.season
     name = words.season(supply.name, supply.season)
     other = supply.other
+    if other is None and not supply.certain and latitude(turn) is not None:
+        return [words.only_other_season(name)]
     if other is None or plan.emergency:
         return [words.used(name)]
     safe = _largest(tank, other.state)

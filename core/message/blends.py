@@ -15,12 +15,15 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import islice
 from typing import Final
 
 from core.message.fold import fold
 from core.message.waters import one_of, words
 
 MOST_PARTS: Final = 6
+MOST_ITEMS: Final = 80
+"""Words and numbers that are looked at: a blend stands near the beginning of what is said."""
 CLOSE: Final = 0.02
 """How far shares may be from coming to one, for rounding: three of 33 %."""
 
@@ -249,7 +252,7 @@ def _skip(items: list[_Item], place: int) -> int:
 def _items(text: str, names: tuple[str, ...]) -> list[_Item]:
     """What of a text can belong to a blend, in order."""
     out = []
-    for found in _pattern(names).finditer(fold(text)):
+    for found in islice(_pattern(names).finditer(fold(text)), MOST_ITEMS):
         kind = found.lastgroup or ""
         said = found[0]
         numbers: tuple[float, ...] = ()

@@ -39,6 +39,9 @@ CA_PER_DH: Final = 10.0 * CA / CAO
 MG_PER_DH: Final = 10.0 * MG / CAO
 """Milligrams of calcium, of magnesium, in a degree. [mg/L]"""
 
+MOST_ANSWERS: Final = 5
+"""More numbers than this behind one name are a table that we do not know."""
+
 FROM_20: Final = 1.116
 """Conductivity at 25 °C over that at 20 °C (EN 27888:1993, ISO 7888, table; from memory)."""
 
@@ -99,6 +102,8 @@ def amount_of(
     if kept is None and answer is not None and answer.startswith("#"):
         place = int(answer[1:]) if answer[1:].isdigit() else 0
         kept = [figures[min(place, len(figures) - 1)]]
+    if kept is None and len(figures) > MOST_ANSWERS:
+        return None
     if kept is None:
         options = [
             (f"#{place}", made)

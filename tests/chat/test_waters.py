@@ -183,6 +183,11 @@ async def test_an_unknown_season_is_the_stricter_one(talk: Talk) -> None:
     assert "which season" in await talk.text("what if i change 40%")
 
 
+async def test_a_profile_of_the_season_that_is_not_now_is_named(talk: Talk) -> None:
+    await fern(talk, "/zone Europe/Berlin", "/source tap summer kh 5 gh 7 ph 7.4 temp 24")
+    assert "which it is not now" in await talk.text("what if i change 10%")
+
+
 async def test_an_old_source_is_named_as_old(talk: Talk) -> None:
     await fern(talk, "/source tap kh 8 gh 12 ph 7.6")
     await talk.wait(days=200)

@@ -127,7 +127,8 @@ def nitrate(amount: float) -> str:
 def none_yet() -> list[str]:
     """No source is on record."""
     return [
-        _("No source water yet. Send for example: /source tap ph 7.6 kh 8 gh 12 no3 10 temp 12")
+        _("No source water yet. Send for example: /source tap ph 7.6 kh 8 gh 12 no3 10 temp 12"),
+        _("Or paste your supplier's water report behind /source tap; I ask before I keep it."),
     ]
 
 

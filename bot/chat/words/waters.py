@@ -51,6 +51,11 @@ def guessed(source: str) -> str:
     ).format(source=source)
 
 
+def only_other_season(source: str) -> str:
+    """Only the profile of the season that is not now is known."""
+    return _("Reckoned with {source}, which it is not now: measure it again.").format(source=source)
+
+
 def old(source: str, at: datetime, now: datetime) -> str:
     """A source was measured too long ago."""
     months = max(1, round((now - at).days / 30.4))
