@@ -29,6 +29,12 @@ PASTED: Final = "report"
 
 LONGEST: Final = 8000
 
+_TITLE: Final = re.compile(
+    r"(?:(?:water )?(?:report|analysis)|bericht|analyse|rapport|informe|analisis|analisi|analiza"
+    r"|raport|relatorio)\s{0,3}[:\n]"
+)
+"""What announces a report behind a source's name."""
+
 _MY: Final = re.compile(r"^(my|our|the|mein|unser|mon|mi|mijn)\s{1,3}")
 
 
@@ -56,7 +62,9 @@ def name_of(said: str) -> tuple[str, Facet | None]:
 async def command(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
     """Answer a ``/source`` line: a report behind a name, or what `bot.chat.sources` answers."""
     head, rest = _part(command.arguments.strip())
-    if head is None or not reports.looks_like_one(rest):
+    announced = _TITLE.match(fold(rest))
+    rest = rest[announced.end() :] if announced is not None else rest
+    if head is None or not (announced or reports.looks_like_one(rest)):
         return await sources.command(turn, command, parsed)
     name, facet = name_of(head)
     return [await _first(turn, name, facet, rest)]

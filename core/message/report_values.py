@@ -142,7 +142,8 @@ def _figures(plain: str) -> list[_Figure]:
         said = [heading(match) for match in headings().finditer(gap)]
         dashed = bool(out) and gap.strip() == "-"
         kind = out[-1].kind if dashed else said[-1] if said else None
-        out.append(_Figure(float(found[2].replace(",", ".")), found[1], kind, dashed))
+        sign = "<" if whole("less").search(gap) else found[1]
+        out.append(_Figure(float(found[2].replace(",", ".")), sign, kind, dashed))
         end = found.end()
     return out
 

@@ -60,7 +60,8 @@ def heading(found: re.Match[str]) -> str:
 @cache
 def beside_values() -> frozenset[str]:
     """Words of three letters and more that may stand beside a value."""
-    said = [*table()["limit"], *table()["result"], *table()["none"], *_UNITS.split()]
+    said = [*table()["limit"], *table()["result"], *table()["none"], *table()["less"]]
+    said += _UNITS.split()
     return frozenset(word for each in said for word in re.findall(r"[^\W\d_]{3,}", each))
 
 

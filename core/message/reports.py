@@ -95,7 +95,7 @@ def read(text: str, answers: Mapping[str, str] | None = None) -> Report:
     ['gh']
     """
     state = _State()
-    for line in text[:MOST].splitlines()[:MOST_LINES]:
+    for line in _without_thousands(text[:MOST]).splitlines()[:MOST_LINES]:
         _line(line, state)
     found: list[Amount] = []
     unclear: dict[str, Unclear] = {}
@@ -138,6 +138,25 @@ def _settled(found: list[Amount], unclear: dict[str, Unclear], state: _State) ->
         tuple(dict.fromkeys(filter(None, state.passed))),
         state.sampled,
         tuple(conflicts),
+    )
+
+
+_POINT: Final = re.compile(
+    r"(?<![\w.,])\d{1,5}([.,])(?:\d{1,2}|\d{4})(?![\d.,]\d|\d)|(?<![\w.,])0([.,])\d{3}"
+)
+_GROUPED: Final = re.compile(r"(?<![\w.,])([1-9]\d{0,2})([.,])(\d{3})(?![.,]?\d)")
+
+
+def _without_thousands(text: str) -> str:
+    """Join `1,250` where the other numbers of the report have decimal points, and likewise `1.250`.
+
+    Where no other number tells, the sign is taken for a decimal one, as most reports have it.
+    """
+    decimal = {found[1] or found[2] for found in _POINT.finditer(text)}
+    if len(decimal) != 1:
+        return text
+    return _GROUPED.sub(
+        lambda found: found[0] if found[2] in decimal else found[1] + found[3], text
     )
 
 

@@ -54,6 +54,10 @@ async def test_a_unit_that_is_missing_is_asked_first(talk: Talk) -> None:
     assert found["gh"] == pytest.approx(14.02, abs=0.01)
 
 
+async def test_a_report_is_announced_behind_the_source(talk: Talk) -> None:
+    assert (await talk.facts("/source tap analysis: hardness 2.5"))["ask"] == "unit"
+
+
 async def test_lines_that_come_one_by_one_are_one_report(talk: Talk) -> None:
     assert "Paste" in await talk.text("tap winter water report:")
     await talk.say("Gesamthärte 8,2 °dH")

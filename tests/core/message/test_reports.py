@@ -71,6 +71,9 @@ LINES = [
     ("Iron 12.1 µg/l", "iron", 0.0121, "micrograms"),
     ("Chloride 20 - 36 mg/l", "chloride", (20.0, 36.0), "a range"),
     ("Sulfate min 30 mean 44 max 61 mg/l", "sulfate", 44.0, "the mean of three"),
+    ("Sulfat unter 10 mg/l", "sulfate", 10.0, "less than, in words"),
+    ("Sodium 1,250 mg/l; Nitrate 8.5 mg/l", "sodium", 1250.0, "a comma for thousands"),
+    ("Natrium 1,250 mg/l; Nitrat 8,5 mg/l", "sodium", 1.25, "a decimal comma"),
     ("Natrium\nmg/l\n12,1", "sodium", 12.1, "a value on a line below"),
 ]
 
