@@ -61,11 +61,20 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         return await keep(turn, held, heard)
     chosen, _, tank_name = said.partition(" for ")
     source = _named(held.sources, chosen) or _named(held.sources, facets.strip(chosen))
+    if source is None and (doubtful := _doubtful(turn, said)):
+        return [await turn.reply([*doubtful, *words.how()])]
     if source is None:
         return [await turn.reply(words.unknown(said, [each.name for each in held.sources]))]
     if tank_name:
         return [await _choose(turn, source, tank_name)]
     return [await _show(turn, held, source)]
+
+
+def _doubtful(turn: Turn, said: str) -> list[str]:
+    """Why what stands behind a source's name was not taken: "tap ph 72"."""
+    _name, _blank, rest = said.partition(" ")
+    doubts = parse(rest, turn.context()).doubts if rest else ()
+    return [reading_words.doubt([each.text], each.reason) for each in doubts[:3]]
 
 
 def may_be_told(parsed: Parsed) -> bool:

@@ -225,7 +225,10 @@ class Waters:
         stored : StoredTank
             The tank.
         """
-        blend = blends.find(text, self.names) if said is None else self.find_blend(said)
+        # Only here the keeper's own names are known, which may be of several words.
+        blend = blends.find(self.turn.incoming.text, self.names)
+        if blend is None:
+            blend = blends.find(text, self.names) if said is None else self.find_blend(said)
         if blend is not None:
             return await self.of_blend(blend, stored)
         name = self._mentioned(text)

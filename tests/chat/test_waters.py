@@ -82,6 +82,17 @@ async def test_what_is_not_told_of_a_blend_is_asked(talk: Talk) -> None:
     assert "120 %" in await talk.text("what if i change 30% with 60% ro 60% tap")
 
 
+async def test_names_of_several_words_are_parts_of_a_blend(talk: Talk) -> None:
+    await fern(talk, "/source garden mix kh 4 gh 6 ph 7")
+    facts = await talk.facts("what if i change 10% with half ro half garden mix")
+    assert [part["source"] for part in facts["source_parts"]] == ["RO", "garden mix"]
+
+
+async def test_a_reading_that_cannot_be_is_named(talk: Talk) -> None:
+    assert "ph 72" in await talk.text("/source tap ph 72")
+    assert "No source water yet" in await talk.text("/source")
+
+
 async def test_a_question_names_its_source(talk: Talk) -> None:
     await fern(talk, "/source tap kh 8 gh 12 ph 7.6", "/source garden well kh 4 gh 6 ph 7")
     assert (await talk.facts("what if i change 20% with garden well"))["source"] == "garden well"
