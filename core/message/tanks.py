@@ -42,9 +42,13 @@ def match(text: str, tanks: Sequence[str]) -> Match:
     ('Reef A', 'Reef B')
     """
     plain = fold(text).strip(" @:,.")
-    if not plain:
-        return _NONE
-    known = _folded(tuple(tanks))
+    return _match(plain, tuple(tanks)) if plain else _NONE
+
+
+@lru_cache(maxsize=4096)
+def _match(plain: str, tanks: tuple[str, ...]) -> Match:
+    # Kept, since the words that begin messages come again.
+    known = _folded(tanks)
     found = [tank for tank, name in known if name == plain]
     if not found and len(plain) > 1:
         found = [tank for tank, name in known if name.startswith(plain)]
