@@ -15,7 +15,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from core.advice._livestock_table import Species, Table, table
-from core.advice._livestock_words import WORD_LONG_ENOUGH, joined, plain_name, stem
+from core.advice._livestock_words import WORD_LONG_ENOUGH, grown, joined, plain_name, stem
 
 LONGEST: Final = 60
 """A longer text is no name of an animal. [characters]"""
@@ -89,6 +89,8 @@ def _look_up(text: str) -> Found:
         if places:
             rows = held.rows(places)
             return Found(rows[0]) if len(rows) == 1 else Found(None, rows, shared=True)
+    if (adult := grown(plain)) not in {plain, ""}:
+        return _look_up(adult)  # guppy fry need what guppies need, and less ammonia
     near = tuple(_nearest(joined(plain), held))
     long_enough = len(plain) >= WORD_LONG_ENOUGH
     if not near and long_enough and (sharing := held.words.get(stem(plain))):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.message.fold import INVISIBLE, MARK, fold
+from core.message.kinds import LIFE_STAGES
 
 WORD_LONG_ENOUGH: Final = 4
 """A shorter word of a name ("red", "bee") does not tell what kind is meant. [letters]"""
@@ -39,3 +40,13 @@ def _stem_of_word(word: str) -> str:
                 break
         else:
             return word
+
+
+def grown(plain: str) -> str:
+    """A plain name without the words for young animals: guppy fry → guppy."""
+    return " ".join(word for word in plain.split() if word not in LIFE_STAGES)
+
+
+def is_young(text: str) -> bool:
+    """Whether a name speaks of young animals, which bear less."""
+    return not LIFE_STAGES.isdisjoint(plain_name(text).split())

@@ -12,11 +12,12 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from core.advice import limits, livestock
+from core.advice._livestock_words import is_young
 from core.advice.outlook import Outlook, Stage, un_ionised_share
 from core.advice.state import Measured, State, ammonia_as_n
 from core.water import chronic_criterion, un_ionised_fraction
 
-TENDER: Final = ("shrimp", "prawn", "mussel", "clam", "fry", "crayfish")
+TENDER: Final = ("shrimp", "prawn", "mussel", "clam", "crayfish")
 """Words of animals on record that have the stricter gate."""
 
 
@@ -148,8 +149,10 @@ def is_tender(state: State) -> bool:
 
     The table knows the kinds in all languages; words such as fry are in no table.
     """
-    kept = (stock.species.casefold() for stock in state.tank.stock if stock.count > 0)
+    kept = [stock.species.casefold() for stock in state.tank.stock if stock.count > 0]
     if state.tank.is_sea or any(word in species for species in kept for word in TENDER):
+        return True
+    if any(is_young(species) for species in kept):
         return True
     return bool(state.tank.stock) and livestock.is_tender(state.tank)
 

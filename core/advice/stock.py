@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
+from core.advice._livestock_words import is_young
 from core.advice.livestock import Found, lookup
 from core.message.fold import fold
 
@@ -91,7 +92,10 @@ def meant(stock: Mapping[str, int], species: str | None) -> str | None:
 
 
 def _key(species: str, found: Found) -> str:
-    return found.species.scientific if found.species is not None else fold(species)
+    """One for all names of a kind, but young ones are counted by themselves: they bear less."""
+    if found.species is None:
+        return fold(species)
+    return f"{found.species.scientific}, young" if is_young(species) else found.species.scientific
 
 
 def _meant(species: str | None, held: dict[str, _Held]) -> _Held | None:

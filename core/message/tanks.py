@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
+from core.message import kinds
 from core.message.fold import fold
 from core.message.tokens import Token
 
@@ -127,6 +128,7 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
         return tokens
     out: list[Token] = []
     done = 0
+    alone: set[str] = set()
     for place, token in enumerate(tokens):
         if token.start < done:
             continue
@@ -137,9 +139,20 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
             continue
         plain, name = found
         done = token.start + len(plain)
+        behind = place + 1
+        while behind < len(tokens) and tokens[behind].start < done:
+            behind += 1
+        if place and (animal := kinds.is_animal(tokens, place, plain, behind)) is not None:
+            out.append(Token("word", None, plain, token.start, done))
+            if animal == "alone":
+                alone.add(name)
+            continue
         if folded.startswith("'s ", done):
             done += 2
         out.append(Token("tank", name, plain, token.start, done))
+    if len(alone) == 1 and all(token.kind != "tank" for token in out):
+        name, start = alone.pop(), tokens[0].start  # the tank and its animal: it is both
+        return [Token("tank", name, fold(name), start, start), *out]
     return out
 
 

@@ -165,7 +165,9 @@ def test_the_total_that_it_bears_is_the_highest_that_passes_the_same_gate(
         assert below <= chronic < below + step
 
 
-@pytest.mark.parametrize("stock", ["amano shrimps", "swan mussel", "guppy fry"])
+@pytest.mark.parametrize(
+    "stock", ["amano shrimps", "swan mussel", "guppy fry", "alevines de guppy"]
+)
 def test_tender_animals_have_the_stricter_gate(stock: str) -> None:
     water = (("kh", 3.0), ("temperature", 25.0))
     tender, other = (

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.advice.livestock import lookup
 from core.advice.stock import Came, is_crowd, tally
 
 CASES = [
@@ -64,3 +65,17 @@ def test_a_crowd_is_more_than_the_water_holds_common_practice(
     count: int, volume: float | None, crowd: bool
 ) -> None:
     assert is_crowd(count, volume) is crowd
+
+
+def test_young_animals_are_counted_by_themselves_and_known_as_their_kind() -> None:
+    """Their stricter gate would be lost if they were added to the grown ones."""
+    told = [
+        Came("added", "guppy", 10),
+        Came("added", "guppy fry", 40),
+        Came("lost", "guppy fry", 5),
+    ]
+    assert tally(told) == {"guppy": 10, "guppy fry": 35}
+    for name in ("guppy fry", "baby guppies", "guppy alevines"):
+        found = lookup(name).species
+        assert found is not None, name
+        assert found.scientific == "Poecilia reticulata"

@@ -1,0 +1,49 @@
+"""Tanks named after their animals: the name is the animal where it is counted."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+import pytest
+
+from core.message import parse
+from core.message.model import Context
+
+TANKS = ("Betta", "Shrimp", "Fry", "Koi", "Fern")
+CONTEXT = Context(now=datetime(2026, 3, 1, 12, tzinfo=UTC), tanks=TANKS)
+
+TOLD = [
+    ("added 1 betta", "Betta", [(1, "betta")], "the tank and its animal at once"),
+    ("added a betta", "Betta", [(1, "betta")], "counted in a word"),
+    ("lost 2 koi", "Koi", [(2, "koi")], "likewise for the dead"),
+    ("3 koi died", "Koi", [(3, "koi")], "the event behind"),
+    ("koi added 3 koi", "Koi", [(3, "koi")], "the tank before, its animal behind"),
+    ("added 5 koi to koi", "Koi", [(5, "koi")], "the animal before, its tank behind"),
+    ("fern: added 1 betta", "Fern", [(1, "betta")], "another tank is named"),
+    ("added 20 shrimp", "Shrimp", [(20, "shrimp")], "a name of several kinds"),
+    ("added 20 cherry shrimp", None, [(20, "cherry shrimp")], "the end of a kind's name"),
+    ("10 cherry shrimp died", None, [(10, "cherry shrimp")], "likewise before the event"),
+    ("added 40 guppy fry", None, [(40, "guppy fry")], "a life stage"),
+    ("added 2 snails betta", "Betta", [(2, "snails")], "a kind of its own, then the tank"),
+    ("betta: added 2 snails", "Betta", [(2, "snails")], "the tank first"),
+    ("lost 1 in betta", "Betta", [(1, None)], "a place, not a kind"),
+    ("lost 2 fern", "Fern", [(2, None)], "no animal is called so"),
+    ("added 3 shrimp and 1 betta", None, [(3, "shrimp"), (1, "betta")], "two of them"),
+]
+
+
+@pytest.mark.parametrize(("text", "tank", "events", "_why"), TOLD)
+def test_a_counted_animal_beats_a_tank(
+    text: str, tank: str | None, events: list[tuple[int, str | None]], _why: str
+) -> None:
+    parsed = parse(text, CONTEXT)
+    assert [(event.count, event.species) for event in parsed.events] == events
+    assert {event.tank for event in parsed.events} == {tank}
+    assert parsed.doubts == ()
+
+
+@pytest.mark.parametrize("text", ["koi kh 4", "koi: kh 4", "kh 4 koi", "changed 30% koi"])
+def test_elsewhere_the_name_is_the_tank(text: str) -> None:
+    parsed = parse(text, CONTEXT)
+    assert parsed.tank == "Koi"
+    assert parsed.doubts == ()
