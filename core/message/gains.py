@@ -17,12 +17,16 @@ from core.substances import MEDIA
 
 _MOST = 10
 """Tokens of a line that tells it; a longer one is talk."""
+_SIGNS = frozenset({"new", "more", "got"})
+"""Words of which one stands in every gain."""
 _ENDS = frozenset({".", "!", ",", ";"})
 
 
 def find(tokens: list[Token], source: str) -> list[Found]:
     """The gain that a line without an event tells, if it does."""
-    if len(tokens) > _MOST or any(_forbids(token) for token in tokens):
+    if len(tokens) > _MOST or _SIGNS.isdisjoint([token.value for token in tokens]):
+        return []
+    if any(_forbids(token) for token in tokens):
         return []
     medium = _medium(tokens, source)
     return medium or _animals(tokens, source)

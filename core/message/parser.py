@@ -96,7 +96,7 @@ def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Pa
 
 def _changes_water(tokens: list[Token]) -> bool:
     """Whether a change and another water are spoken of: then shares may be those of a blend."""
-    if tokens[0].text == "/" or not any(token.value == "other" for token in tokens):
+    if "other" not in [token.value for token in tokens] or tokens[0].text == "/":
         return False
     return any(token.kind == "ask" or token.value in _CHANGING for token in tokens)
 
