@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from bot.chat.said_water import Said
 from bot.chat.waters import Supply
 from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
@@ -12,6 +13,7 @@ from bot.chat.words import warming as warming_words
 from core.advice import limits
 from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change, schedule
 from core.advice.changes import Waters, salinity_unknown, waters_of, with_chloramine
+from core.advice.repeated import in_a_day, safe_times
 from core.advice.state import State
 from core.advice.tainted import chlorine_measured
 from core.advice.warming import coldest_safe, warmest_safe
@@ -52,7 +54,7 @@ def counting_chloramine(
         largest = counted.largest_safe_share
         steps = schedule(waters, plan.share, largest, emergency=plan.emergency)
     found = replace(counted, after=plan.after, broken=broken, steps=steps)
-    if counted.largest_safe_share >= plan.largest_safe_share:
+    if counted.largest_safe_share >= min(plan.share, plan.largest_safe_share):
         return found, {}
     return found, {
         "largest_if_chloramine": counted.largest_safe_share,
@@ -104,3 +106,27 @@ def _warmth(waters: Waters, share: float, facts: dict[str, Any]) -> str:
         return warming_words.cool_first(facts["new_water_to"])
     facts["new_water_from"] = coldest_safe(tank, share, limits.TEMPERATURE_STEP)
     return warming_words.warm_first(facts["new_water_from"])
+
+
+def as_asked(supply: Supply, share: float, said: Said | None) -> tuple[list[str], dict[str, Any]]:
+    """What the question itself said of its water and of how often, with its facts."""
+    if said is None:
+        return [], {}
+    lines: list[str] = []
+    facts: dict[str, Any] = {}
+    if said.times > 1:
+        facts["times_a_day"] = said.times
+        lines.append(verdict.in_a_day(share, said.times, in_a_day(share, said.times)))
+    if said.readings:
+        facts["source_said"] = said.figures
+        lines.append(verdict.said(said.figures, supply.name))
+    return lines, facts
+
+
+def again(tank: str, waters: Waters, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:
+    """The first line where a change is safe once, but not as often as is asked."""
+    times, broken = safe_times(waters, plan.share)
+    if not broken:
+        return []
+    facts["safe_times"] = times
+    return [verdict.not_again(tank, plan.share, times, broken)]

@@ -6,8 +6,9 @@ import re
 from dataclasses import asdict, dataclass
 from typing import Any
 
-from bot.chat import change_bounds, dose_reply, new_water, standing
+from bot.chat import change_bounds, dose_reply, new_water, said_water, standing
 from bot.chat.model import Reply
+from bot.chat.said_water import Said
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Supply, Unclear, Waters, pure_supply
@@ -16,7 +17,9 @@ from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
 from bot.chat.words import waters as water_words
+from bot.chat.words.cautions import caution
 from bot.store.tanks import StoredTank
+from core.advice import limits
 from core.advice.change_doubt import ChangeDoubt, doubt_of_change
 from core.advice.change_plan import ChangePlan, plan_change
 from core.advice.changes import Mixed, nh3_now, salinity_unknown, waters_of
@@ -24,9 +27,11 @@ from core.advice.changes import Waters as Mixing
 from core.advice.danger import cut_to_kh, poison_in
 from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
+from core.advice.repeated import in_a_day
 from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
 from core.advice.scheduling import conflict
 from core.advice.state import State
+from core.advice.warming import coldest_safe, warmest_safe
 from core.errors import CoreError
 from core.message.model import Parsed, Question
 
@@ -70,13 +75,33 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         return await standing.change_needed(turn, question)
     if question.percent is not None and not 0.0 < question.percent <= 100.0:
         return [await turn.reply(words.share_implausible())]
-    asked = await asked_of(turn, question)
+    held = await Waters.of(turn)
+    question, said = said_water.apart(turn, question, [each.name for each in held.sources])
+    asked = await asked_of(turn, question, said)
+    treated = isinstance(asked, Reply) or asked.supply.treated > 0.0
+    if said.untreated and treated:
+        name = question.tank or (turn.current_tank.name if turn.current_tank else "")
+        return [await turn.reply(verdict.untreated(name), facts={"refused": "untreated"})]
     if isinstance(asked, Reply):
         return [asked]
     share = share_of(question, asked)
     if isinstance(share, list):
         return [await turn.reply(share)]
-    return [await answer(turn, question, asked, share)]
+    if said.felt is not None:
+        return [await _how_warm(turn, asked, share)]
+    return [await answer(turn, question, asked, share, said)]
+
+
+async def _how_warm(turn: Turn, asked: Asked, share: float) -> Reply:
+    """Between which temperatures water has to be that only feels cold or hot."""
+    tank = asked.tank.fresh("temperature")
+    facts: dict[str, Any] = {"tank": asked.stored.name, "refused": "temperature_unknown"}
+    between = None
+    if tank is not None:
+        step = limits.TEMPERATURE_STEP
+        between = coldest_safe(tank.value, share, step), warmest_safe(tank.value, share, step)
+        facts |= {"new_water_from": between[0], "new_water_to": between[1]}
+    return await turn.reply(verdict.how_warm(asked.stored.name, share, between), facts=facts)
 
 
 def share_of(question: Question, asked: Asked) -> float | list[str]:
@@ -106,9 +131,13 @@ def _share_for(analyte: str, target: float, asked: Asked) -> float | list[str]:
     return (now.value - target) / (now.value - new.value)
 
 
-async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> Reply:
-    """Answer one change of a share."""
+async def answer(
+    turn: Turn, question: Question, asked: Asked, share: float, said: Said | None = None
+) -> Reply:
+    """Answer one change of a share, or several of it in one day."""
     name = asked.stored.name
+    notes, facts = change_bounds.as_asked(asked.supply, share, said)
+    share = share if said is None else in_a_day(share, said.times)
     if (problem := conflict(asked.tank)) is not None:
         return await turn.reply(
             refusals.refused(problem, name), facts=dose_reply.refused_facts(problem)
@@ -132,7 +161,7 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         waters, ro_share = cut_to_kh(waters)
     salting = question.analyte == "salinity"
     plan = plan_change(waters, share, emergency=emergency, salting=salting)
-    plan, facts = change_bounds.counting_chloramine(
+    plan, chlorine = change_bounds.counting_chloramine(
         waters, plan, asked.supply, cut=ro_share, salting=salting
     )
     doubt = doubt_of_change(
@@ -142,8 +171,11 @@ async def answer(turn: Turn, question: Question, asked: Asked, share: float) -> 
         plan,
         change_bounds.counted_in(waters, asked.supply, ro_share),
     )
-    facts |= _facts(asked, waters, plan, ro_share) | _doubt_facts(doubt)
+    facts |= chlorine | _facts(asked, waters, plan, ro_share) | _doubt_facts(doubt)
     lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt)]
+    if EVERY.search(question.text or "") and not plan.broken:
+        lines = change_bounds.again(name, waters, plan, facts) or lines
+    lines += notes
     lines += change_bounds.beside(asked.supply, waters, plan, facts)
     figures = [
         words.at_once(share, facts["at_once"]),
@@ -191,7 +223,7 @@ def _every(text: str) -> float | None:
     return count * {"d": 1.0, "w": WEEK, "m": 30.0}[found.group("unit")[0].casefold()]
 
 
-async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
+async def asked_of(turn: Turn, question: Question, said: Said | None = None) -> Asked | Reply:
     """The tank and the new water that a question is about, or what is missing."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None:
@@ -199,6 +231,11 @@ async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
     tank = with_premises(await state_of(turn, stored, turn.now), question.premises)
     warmth = tank.last("temperature")
     held = await Waters.of(turn, None if warmth is None else warmth.value)
+    if said is not None and (strange := _unknown_kind(held, question, said, stored)) is not None:
+        lines = water_words.unclear("unknown", (strange,), None)
+        lines += [] if said.caution is None else caution(said.caution)[:1]
+        facts = {"tank": stored.name, "refused": "source_unknown"}
+        return await turn.reply([verdict.unknown_water(stored.name), *lines], facts=facts)
     found = await held.asked(question.substance, question.text or "", stored)
     if isinstance(found, Unclear):
         lines = water_words.unclear(found.reason, found.names, found.total)
@@ -209,9 +246,21 @@ async def asked_of(turn: Turn, question: Question) -> Asked | Reply:
         found = await held.supply(source)
     if found is None and question.analyte in {"kh", "gh"} and question.target is not None:
         found = pure_supply(turn, "ro")  # hardness is lowered by nothing else
+    if said is not None:
+        found = said_water.as_said(turn, found, said)
     if found is None:
         return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
     return Asked(stored, tank, new_water.stricter(tank, found))
+
+
+def _unknown_kind(held: Waters, question: Question, said: Said, stored: StoredTank) -> str | None:
+    """A water that the question names and nobody knows."""
+    if question.substance is not None:
+        return None
+    default = held.default_for(stored)
+    names = [each.name for each in held.sources]
+    default_name = None if default is None else default.name
+    return said_water.unknown_kind(said, question.text or "", names, default_name)
 
 
 async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:

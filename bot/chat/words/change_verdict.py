@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.chat.words import names
 from bot.chat.words.change_doubts import retest_first
-from bot.chat.words.changes import amount, percent
+from bot.chat.words.changes import amount, figures, percent
 from bot.chat.words.doses import only_below
 from bot.chat.words.numbers import plain
 from bot.chat.words.text import N_, _, ngettext
@@ -210,3 +210,62 @@ def without_chloramine(safe: float) -> str:
     return _("With no chlorine in the tap the largest safe share at once is {share}.").format(
         share=percent(safe)
     )
+
+
+def untreated(tank: str) -> list[str]:
+    """Water that still holds its chlorine never goes in."""
+    return [
+        _(
+            "{tank}: no, never with undechlorinated tap water: chlorine kills fish and filter."
+        ).format(tank=tank),
+        _(
+            "Dechlorinate it first (ask: how much thiosulfate for 30 l). Without any, let tap water"
+            " stand aerated for a day: that drives chlorine off, but not chloramine; test total"
+            " chlorine, or wait with the change."
+        ),
+    ]
+
+
+def how_warm(tank: str, share: float, between: tuple[float, float] | None) -> list[str]:
+    """Cold or hot water whose temperature nobody told."""
+    ask = _("Measure it and ask for example: what if i change {share} with 18 c water").format(
+        share=percent(share).replace(" ", "")
+    )
+    if between is None:
+        return [_("{tank}: not before both temperatures are measured.").format(tank=tank), ask]
+    told = _(
+        "{tank}: not with water that feels cold or hot: for {share} at once it must have {low} to"
+        " {high} °C."
+    )
+    low, high = (plain(each, 1) for each in between)
+    return [told.format(tank=tank, share=percent(share), low=low, high=high), ask]
+
+
+def said(values: Mapping[str, float], source: str) -> str:
+    """Which numbers of the question are the new water's."""
+    told = _("Reckoned with {source} of {values}, as you say.")
+    return told.format(source=names.water(source), values=figures(values))
+
+
+def in_a_day(share: float, times: int, together: float) -> str:
+    """Several changes of one day are one."""
+    return _(
+        "{times} times {share} in one day is {together}: the limits are those of a day."
+    ).format(times=times, share=percent(share), together=percent(together))
+
+
+def not_again(tank: str, share: float, times: int, broken: tuple[str, ...]) -> str:
+    """A change that is safe once, and not for ever."""
+    reason = next((_(REASONS[name]) for name in ORDER if name in broken), None)
+    if reason is None:
+        reason = _("salinity would move too far in a day")
+    return ngettext(
+        "{tank}: {share} is within the limits {times} time, not again and again: then {reason}.",
+        "{tank}: {share} is within the limits {times} times, not again and again: then {reason}.",
+        times,
+    ).format(tank=tank, share=percent(share), times=times, reason=reason)
+
+
+def unknown_water(tank: str) -> str:
+    """A kind of water of which nothing is known."""
+    return _("{tank}: not before I know that water.").format(tank=tank)

@@ -30,21 +30,22 @@ def amount(share: float, volume_l: float | None) -> str:
 def at_once(share: float, values: Mapping[str, float]) -> str:
     """The water right after the change."""
     told = _("{share} at once: {values}.")
-    return told.format(share=percent(share), values=_values(values))
+    return told.format(share=percent(share), values=figures(values))
 
 
 def stood(values: Mapping[str, float]) -> str:
     """The water once it has stood."""
-    return _("After standing: {values}.").format(values=_values(values))
+    return _("After standing: {values}.").format(values=figures(values))
 
 
 def would_give(share: float, values: Mapping[str, float]) -> str:
     """What a change mixes by amounts alone."""
     told = _("{share} would give: {values}.")
-    return told.format(share=percent(share), values=_values(values))
+    return told.format(share=percent(share), values=figures(values))
 
 
-def _values(values: Mapping[str, float]) -> str:
+def figures(values: Mapping[str, float]) -> str:
+    """What is told of a water."""
     return ", ".join(_figure(key, values[key]) for key in SHOWN if key in values)
 
 
