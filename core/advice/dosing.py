@@ -240,7 +240,7 @@ def _planned(
         emergency=goal.change / schedule.count > limits.KH_STEP + 1e-9,
         cautions=(
             *_cautions(wish.substance, state),
-            *saturation_caution(schedule),
+            *saturation_caution(schedule, state),
             *(["potassium"] if potassium else []),
             *(["ph_jumps"] if blind and _jumps(outlook, stages[0]) else []),
             *(["sodium"] if adds_up(state, added) else []),

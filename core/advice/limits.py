@@ -184,7 +184,8 @@ MAGNESIUM_STEP: Final = 50.0
 """The same of magnesium; from memory. [mg/L]"""
 
 SATURATION_CAUTION: Final = 8.0
-"""Saturation of aragonite from which lime may fall out of sea water; common practice."""
+"""Saturation of aragonite from which lime may fall out: in sea water common practice; in fresh
+water, where it is a calcite index of 1.1 at 25 °C, our judgement."""
 
 SATURATION_REFUSED: Final = 10.0
 """Over this nothing is dosed; common practice."""

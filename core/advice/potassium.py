@@ -14,19 +14,24 @@ MUSSELS: Final = ("mussel", "clam")
 
 
 def dosed_so_far(state: State, ion: str) -> float:
-    """What logged doses brought of an ion and changes have not taken away. [mg/L]
+    """What logged doses brought of an ion since it was last measured, less what changes took away.
 
-    Counts the doses of the history at hand; a water change of unknown share takes nothing.
+    Counts the doses of the history at hand; a water change of unknown share takes nothing, and
+    doses by spoon or by volume have no known mass. [mg/L]
     """
     volume = state.tank.volume_l
     if not volume:
         return 0.0
+    measured = state.last(ion)
     total = 0.0
     for happening in sorted(state.events or (), key=lambda each: each.at):
+        known = measured is not None and happening.at <= measured.at
+        if known or happening.at > state.now:
+            continue
         event = happening.what
-        known = SUBSTANCES.get(event.substance or "")
-        if event.kind == "dose" and event.grams and known is not None:
-            total += event.grams * known.milligrams_per_gram(ion) / volume
+        salt = SUBSTANCES.get(event.substance or "")
+        if event.kind == "dose" and event.grams and salt is not None:
+            total += event.grams * salt.milligrams_per_gram(ion) / volume
         elif event.kind == "water_change":
             share = (event.percent or 0.0) / 100.0 or (event.litres or 0.0) / volume
             total *= 1.0 - min(max(share, 0.0), 1.0)

@@ -265,7 +265,7 @@ def _plan(
         within_kit=reading is not None and 0.0 < goals[0].change < reading.step + 1e-9,
         cautions=(
             *_cautions(salts, state, known_tank=known_tank),
-            *saturation_caution(schedule),
+            *saturation_caution(schedule, state),
             *(["potassium"] if potassium else []),
         ),
     )

@@ -36,12 +36,17 @@ SEA_STEPS: Final[Mapping[str, float]] = {
     "salinity": limits.SALINITY_UP,
 }
 STEPPED: Final = ("kh", "gh", "calcium", "magnesium", "salinity")
+LIME: Final = ("kh", "calcium")
+"""What calcium carbonate is made of."""
 SEA_SALT: Final = "sea salt"
 
 
 @dataclass(frozen=True, slots=True)
 class Schedule:
-    """Parts that fit every step limit, and what they lead to."""
+    """Parts that fit every step limit, and what they lead to.
+
+    `saturation` is that of aragonite after the last part; None where it brings no lime.
+    """
 
     count: int
     stages: tuple[Stage, ...]
@@ -76,10 +81,11 @@ def moved_by(name: str, state: State | None) -> dict[str, float]:
     return {analyte: amount for analyte, amount in moved.items() if amount}
 
 
-def saturation_caution(schedule: Schedule) -> tuple[str, ...]:
-    """Id of what is said where lime may begin to fall out of sea water."""
-    full = schedule.saturation is not None and schedule.saturation > limits.SATURATION_CAUTION
-    return ("saturated",) if full else ()
+def saturation_caution(schedule: Schedule, state: State) -> tuple[str, ...]:
+    """Id of what is said where lime may begin to fall out."""
+    if schedule.saturation is None or schedule.saturation <= limits.SATURATION_CAUTION:
+        return ()
+    return ("saturated",) if state.tank.is_sea else ("lime_falls_out",)
 
 
 def changes_of(state: State, salts: Sequence[Weighed], volume_l: float) -> dict[str, float]:
@@ -161,10 +167,11 @@ def in_parts(
             return Refusal("ph_step", {"ph_change": steep})
         stages, steep = _staged(outlook, salts, volume_l, count, allowed)
     highest = None
-    if state.tank.is_sea:  # the last part makes the fullest water
+    if state.tank.is_sea or any(changes[name] > 0.0 for name in LIME):
+        # The last part makes the fullest water.
         before = stages[-2].water if count > 1 else outlook.water
         highest = saturation_after(before, _part(salts, count), volume_l, stages[-1])
-    if highest is not None and highest > limits.SATURATION_REFUSED:
+    if state.tank.is_sea and highest is not None and highest > limits.SATURATION_REFUSED:
         return Refusal("saturation", {"saturation": highest})
     gate = gate_for(state, outlook, stages)
     raises = stages[-1].leaves > outlook.ph_leaves + RAISED

@@ -129,6 +129,10 @@ CAUTIONS: Mapping[str, str] = {
     "ph_jumps": N_(
         "With so little KH pH jumps even from this: give it thinly, over some hours, and watch."
     ),
+    "lime_falls_out": N_(
+        "So full of lime that it may fall out, cloudy or as a crust: in more, smaller parts, buffer"
+        " and calcium on different days."
+    ),
     "sodium": N_("Sodium adds up (8.2 mg/L a °dH): where KH keeps falling, rather change water."),
     "alkaline_dust": N_("Gloves and eye protection: the dust is alkaline."),
 }

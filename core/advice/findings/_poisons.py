@@ -9,9 +9,9 @@ from datetime import timedelta
 from typing import Final
 
 from core.advice import limits
-from core.advice._potassium import potassium_from_doses
 from core.advice.findings._model import Facts, Finding, Severity, seen, upper, within
 from core.advice.livestock import kept_in, nitrate_limit
+from core.advice.potassium import dosed_so_far
 from core.advice.setup import is_reef, plants_grow
 from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.water.ammonia import acute_criterion, chronic_criterion, un_ionised_fraction
@@ -207,8 +207,8 @@ def copper(state: State) -> Finding | None:
 
 def potassium(state: State) -> Finding | None:
     """Potassium that doses brought, less what changes took away."""
-    total = potassium_from_doses(state)
-    if total is None or total <= 0.0:
+    total = dosed_so_far(state, "potassium")
+    if total <= 0.0:
         return None
     kinds = kept_in(state.tank).kinds
     if any(row.mussel for row in kinds):

@@ -12,7 +12,7 @@ from core.advice.plan import Plan, Refusal
 from core.advice.potassium import dosed_so_far
 from core.advice.state import Happening, State
 from core.message.model import Event
-from tests.core.advice.tank_water import NOW, told
+from tests.core.advice.tank_water import NOW, reading, told
 
 WATER = (("kh", 4.0), ("ph", 7.2), ("temperature", 25.0), ("ammonia", 0.0))
 WISH = Wish(target=5.0, substance="potassium bicarbonate")
@@ -32,6 +32,13 @@ def test_doses_add_up_and_changes_take_away() -> None:
     """4.29 g in 120 L are 13.9 mg/L potassium (table of cautions, PHREEQC)."""
     events = ((9, dose(4.29)), (5, Event("water_change", percent=50.0)), (2, dose(4.29)))
     assert dosed_so_far(after(*events), "potassium") == pytest.approx(1.5 * 13.9, rel=0.01)
+
+
+def test_a_measured_value_begins_anew_and_what_is_to_come_is_not_counted() -> None:
+    held = after((9, dose(4.29)), (2, dose(4.29)), (-1, dose(4.29)))
+    seen = replace(reading("potassium", 15.0), at=NOW - timedelta(days=5))
+    held = replace(held, readings={**held.readings, "potassium": seen})
+    assert dosed_so_far(held, "potassium") == pytest.approx(13.9, rel=0.01)
 
 
 @pytest.mark.parametrize(
