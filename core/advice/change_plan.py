@@ -23,6 +23,9 @@ BY_MASS: Final = 1.1
 
 TINY: Final = 1e-6
 
+ENDING: Final = 1e-3
+"""Over a limit by more than rounding on the way. [the limit's own unit]"""
+
 Excesses = Mapping[str, Any]
 """Limit id → how far past it, not over 0 where it is kept; a number or an array of them."""
 
@@ -231,6 +234,8 @@ def schedule(
     if largest < limits.LEAST_SHARE:
         return ()
     whole = min(share, 0.99)  # all of the water is never replaced by parts
+    if not emergency and _ends_unsafe(waters, whole):
+        return ()
     count = math.ceil(math.log(1.0 - whole) / math.log(1.0 - min(largest, 0.99)) - TINY)
     while count <= limits.MOST_CHANGES:
         each = 1.0 - (1.0 - whole) ** (1.0 / count)
@@ -238,6 +243,20 @@ def schedule(
             return (each,) * count
         count += 1 + count // 4
     return ()
+
+
+def _ends_unsafe(waters: Waters, whole: float) -> bool:
+    """Whether the water that all changes lead to is itself over a limit, however small they are.
+
+    At rest it is the same by whichever steps, so that none need be tried.
+    """
+    after = mixed(waters, whole)
+    _, expected, leaves = after.poisonous
+    leaves = leaves if after.open_air >= after.at_once else expected
+    end = replace(after, at_once=after.expected, poisonous=(expected, expected, leaves))
+    first = replace(waters, leaves_first=nh3_now(waters)[1])
+    over = excesses(first, end, emergency=False)
+    return any(over.get(name, 0.0) > ENDING for name in ("ammonia", "kh_floor", "gh_floor"))
 
 
 def _all_safe(waters: Waters, each: float, count: int, *, emergency: bool) -> bool:
