@@ -89,7 +89,7 @@ def _bare_hour(tokens: list[Token], place: int, hour: float, word: str, parts: P
     part = parts.part or _part_ahead(tokens, place + 1)
     if (parts.day is None and not part) or "." in tokens[place].text:
         return False
-    if word and not part:
+    if word in {"am", "pm", "oclock", "hour"} or (word and not part):
         return False
     following = tokens[place + 1].kind if place + 1 < len(tokens) else ""
     if following == "unit":

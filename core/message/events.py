@@ -73,6 +73,11 @@ def _one(
     place = first
     while place < last:
         place = _take(tokens, place, index, parts, context) if place != index else place + 1
+    said = next((t for t in tokens[first:last] if t.kind == "count" or t.value == "one"), None)
+    if said is not None and any(nearest.counts_like(t.text, said.text) for t in parts.unknown):
+        parts.unsure = True  # "twenmty one": a part of the number was misspelt
+    if tokens[first].kind == "count" and _cut_off(tokens, first):
+        parts.unsure = True
     if kind == "lost" and context.group and not parts.unknown:
         parts.unsure = True  # people lose other things too
     return _made(parts, first, last, source)
@@ -138,10 +143,18 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
     if kind == "lost" and before and before[-1].value == "one":
         counted.append(before[-1])
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
-        counted = [t for t in counted if _share(t)]
+        counted = [t for t in before if _share(t) or t.value in SHARES]
     if not counted:
         return index
     return index - len(before) + before.index(counted[-1])
+
+
+def _cut_off(tokens: list[Token], first: int) -> bool:
+    """Whether signs part a word of a number from another before it (`vingt--cinq`)."""
+    place = first - 1
+    while place >= max(first - 3, 0) and tokens[place].kind in {"p", "mark"}:
+        place -= 1
+    return 0 <= place < first - 1 and tokens[place].kind == "count"
 
 
 def _share(token: Token) -> bool:

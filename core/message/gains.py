@@ -19,6 +19,7 @@ _MOST = 10
 """Tokens of a line that tells it; a longer one is talk."""
 _SIGNS = frozenset({"new", "more", "got"})
 """Words of which one stands in every gain."""
+_PLACED = frozenset({"in", "for", "home", "and", "to"})
 _ENDS = frozenset({".", "!", ",", ";"})
 
 
@@ -50,6 +51,10 @@ def _medium(tokens: list[Token], source: str) -> list[Found]:
     if substance.kind != "substance" or substance.value not in MEDIA:
         return []
     start, end = tokens[first].start, substance.end
+    behind = tokens[second + 1] if second + 1 < len(tokens) else None
+    ends = behind is None or behind.kind in {"tank", "time", "p"} or behind.value in _PLACED
+    if not ends:
+        return []  # "new carbon bike"
     event = Event("media", substance=str(substance.value), start=start, end=end)
     return [Found(first, second + 1, event)]
 

@@ -151,7 +151,9 @@ def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
         for found in {_pattern(plain) for plain in spellings(phrase)}
     ]
     for role in ROLES:
-        lexicon.numerals[role] = frozenset(fold(word) for _, name, word, _ in roles if name == role)
+        lexicon.numerals[role] = frozenset(
+            " ".join(pieces(fold(word))) for _, name, word, _ in roles if name == role
+        )
     for key, by_language in meanings.items():
         _add(lexicon, key, by_language, loose=key in spaced)
     _written(lexicon, rows)

@@ -24,7 +24,7 @@ def read(source: str, tokens: list[Token]) -> Question | None:
         return None
     if any(token.kind in {"number", "count", "nl", "event"} for token in tokens):
         return None
-    first = next((token for token in tokens if token.kind != "fill"), tokens[0])
+    first = tokens[0]
     asked = (
         first.value in _ASKING
         or first.text == "do"

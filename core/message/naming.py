@@ -22,6 +22,7 @@ _OF_TANKS = frozenset({"water_change", "top_up", "filter", "fed"})
 
 def of_events(tokens: list[Token], state: Statement) -> None:
     """Misspelt tanks that head a line of events, end it, or stand behind `in`."""
+    _before_event(tokens)
     animals = any(t.kind == "event" and t.value not in _OF_TANKS for t in tokens)
     for index, token in enumerate(tokens):
         if token.kind != "word" or len(token.text) < 3:
@@ -34,6 +35,18 @@ def of_events(tokens: list[Token], state: Statement) -> None:
             match = tanks.match(token.text, state.context.tanks)
             if match.name is not None:
                 token.kind, token.value = "tank", match.name
+
+
+def _before_event(tokens: list[Token]) -> None:
+    """Put a tank that stands between a word for an event and its amounts before the word.
+
+    So `changed fern 30%` and `topped off fern with 2 l` are read as any other.
+    """
+    for index in range(len(tokens) - 2):
+        event, tank, behind = tokens[index : index + 3]
+        amount = behind.kind in {"number", "count", "fraction"} or behind.text == "with"
+        if event.kind == "event" and event.value != "moved" and tank.kind == "tank" and amount:
+            tokens[index], tokens[index + 1] = tank, event
 
 
 def take(line: Line, name: str, index: int) -> int:
@@ -66,12 +79,17 @@ def named(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
         colon
         and index == 0
         and opens
-        and (ahead is None or ahead.kind in {"analyte", "event", "time"})
+        and (
+            ahead is None
+            or ahead.kind in {"analyte", "event", "time"}
+            or (ahead.kind == "number" and tanks.near(word.text, state.context.tanks) is not None)
+        )
     )
     if index == 0 and not called and not colon and (last := _headed(tokens)):
         state.talk = state.talk or state.context.group
         return _stranger(tokens, 0, last, line, state)
-    if not (called or heads) and number_ahead(tokens, place + 1):
+    before = index == 0 and _number_first(tokens)
+    if not (called or heads or before) and number_ahead(tokens, place + 1):
         return 0
     closes = place + 1 == len(tokens)
     placed = index > 0 and tokens[index - 1].text in {"in", "for"}
@@ -91,6 +109,8 @@ def named(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
         take(line, written, place)
     elif called or heads:
         return _stranger(tokens, place, place, line, state)
+    elif before:
+        return 0
     elif index == 0 and _like_a_tank(tokens, state):
         state.talk = state.talk or state.context.group
         return _stranger(tokens, place, place, line, state)
@@ -99,9 +119,18 @@ def named(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
     return place + 1
 
 
+def _number_first(tokens: list[Token]) -> bool:
+    """Whether a number and its name stand behind the first word (`quarrry 8.1 ph`)."""
+    return len(tokens) > 2 and tokens[1].kind == "number" and tokens[2].kind == "analyte"
+
+
 def _like_a_tank(tokens: list[Token], state: Statement) -> bool:
-    """Whether the first word, before a name with its number, is somewhat like a tank."""
+    """Whether the first word, before a name with its number, is somewhat like a tank.
+
+    Alone on its line, it goes before those below.
+    """
     named = len(tokens) > 2 and tokens[1].kind == "analyte" and number_ahead(tokens, 2)
+    named = named or (len(tokens) == 1 and "\n" in state.source[tokens[0].end :].strip(" "))
     return named and tanks.near(tokens[0].text, state.context.tanks) is not None
 
 
@@ -125,7 +154,7 @@ def _stranger(tokens: list[Token], first: int, last: int, line: Line, state: Sta
     written = state.source[start:end]
     nearest = tanks.near(written, state.context.tanks)
     rest = state.source[end : tokens[-1].end].strip(" :")
-    offered = f"{nearest} {rest}" if nearest and rest else nearest
+    offered = f"{nearest} {rest}" if nearest and rest else None
     state.doubts.append(Doubt(written, start, end, doubts.UNKNOWN_TANK, offered))
     take(line, written, last)
     return last + 1

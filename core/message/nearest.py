@@ -100,6 +100,27 @@ def counts(word: str) -> bool:
     )
 
 
+@lru_cache(maxsize=4096)
+def counts_like(word: str, count: str) -> bool:
+    """Whether a word is one edit from a counting word of a language that `count` is of.
+
+    Examples
+    --------
+    >>> counts_like("twenmty", "one"), counts_like("neon", "two")
+    (True, False)
+    """
+    if not 3 <= len(word) <= 30:
+        return False
+    known = lexicon()
+    spoken = known.languages.get(count.partition(" ")[0], frozenset())
+    return any(
+        OSA.distance(word, near, score_cutoff=1) <= 1
+        for near, entry in known.words.items()
+        if entry[0] == "count" or entry[1] == "one"
+        if len(near) > 2 and known.languages.get(near, frozenset()) & spoken
+    )
+
+
 @lru_cache(maxsize=1)
 def _bearing() -> tuple[str, ...]:
     """Words that change what a value means: times, wishes, other waters, changes."""

@@ -25,15 +25,40 @@ def join(tokens: list[Token]) -> list[Token]:
     """
     out: list[Token] = []
     index = 0
+    low: Token | None = None  # the last number in words that a range may begin with
     while index < len(tokens):
         token = tokens[index]
         after = index + 1
         if token.kind == "count" or token.value in {"one", "zero"} or _is_point(token):
             after, joined = _joined(tokens, index)
-            token = joined or token
+            token = _measured(joined or token, out, tokens, after, low)
+            low = token if token.kind == "number" else low
         out.append(token)
         index = after
     return out
+
+
+def _measured(
+    token: Token, before: list[Token], tokens: list[Token], after: int, low: Token | None
+) -> Token:
+    """A count as a number where it is plainly one of a name: `ph about seven`, `ten to twenty`."""
+    if token.kind != "count" or not before:
+        return token
+    marked = before[-1].kind == "mark" and before[-1].value in _MARKS
+    place = len(before) - (2 if marked else 1)
+    while place > 0 and before[place].value == "link":
+        place -= 1
+    named = place >= 0 and before[place].kind == "analyte"
+    begins = after + 1 < len(tokens) and tokens[after].value in {"to", "at_to"}
+    ranged = begins and tokens[after + 1].kind in {"number", "count"}
+    ends = len(before) > 1 and before[-1].value in {"to", "at_to"} and before[-2] is low
+    if not (named and (marked or ranged)) and not ends:
+        return token
+    number = Number(float(str(token.value)))
+    return Token("number", number, str(token.value), token.start, token.end)
+
+
+_MARKS = frozenset({"approx", "less", "under", "more"})
 
 
 def _joined(tokens: list[Token], index: int) -> tuple[int, Token | None]:

@@ -115,6 +115,23 @@ def wishes(line: Line, state: Statement) -> None:
         state.wished = True
 
 
+def unclear_heads(line: Line, candidates: list[Candidate], state: Statement) -> None:
+    """A line of one or two words, one nearly a word that would bear, bears on the lines below.
+
+    `targt` above `kh 6` may be a wish; it ends where a tank, a time or the tank's own water comes.
+    """
+    if line.tanks or line.moments or any(clause.home for clause in line.clauses):
+        state.unclear = False
+    if state.unclear:
+        _poison(candidates, doubts.UNKNOWN_WORD)
+    if candidates or line.events:
+        return
+    items = [item for clause in line.clauses for item in (*clause.loose, *clause.items)]
+    words = [item for item in items if item.kind == "U"]
+    if words and len(words) == len(items) < 3 and any(nearest.bears(w.text) for w in words):
+        state.unclear = True
+
+
 def lone_k(line: Line, candidates: list[Candidate], state: Statement) -> None:
     """A bare K is potassium only beside a KH, since one letter is easily lost."""
     lone = [c for c in candidates if c.name == "k" and c.problem is None]

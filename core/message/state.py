@@ -55,4 +55,5 @@ class Statement:
     paired: bool = False
     talk: bool = False
     between: bool = False
+    unclear: bool = False
     parsed: Parsed = _NOTHING

@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
-from core.message import belonging, doubts, hardness, lines, pairs, quantities, scopes, tables
+from core.message import (
+    belonging,
+    doubts,
+    hardness,
+    lines,
+    pairs,
+    quantities,
+    scopes,
+    shared,
+    tables,
+)
 from core.message.candidates import Candidate
 from core.message.model import Context, Doubt, Intent, Parsed, Value
 from core.message.settling import settle
@@ -89,7 +99,7 @@ def _table(table: tables.Table, state: Statement) -> None:
 
 def _line(tokens: list[Token], state: Statement) -> None:
     """Read one line: its parts, its pairs, and what its words do to them."""
-    line = lines.build(tokens, state)
+    line = lines.build(shared.spread(tokens), state)
     previous = None
     timed = {index for index, _ in line.moments} if line.moments else ()
     past = {i for i, moment in line.moments if moment.at or moment.problem} if timed else ()
@@ -104,6 +114,7 @@ def _scopes(line: Line, state: Statement) -> None:
     candidates = [c for clause in line.clauses for c in clause.candidates]
     scopes.count_words(line, state)
     scopes.other_water(line, candidates, state)
+    scopes.unclear_heads(line, candidates, state)
     scopes.wishes(line, state)
     if candidates:
         state.paired = state.paired or any(candidate.analyte for candidate in candidates)

@@ -20,6 +20,7 @@ from dataclasses import dataclass, field
 from core.message import doubts, quantities, times
 from core.message.candidates import Candidate
 from core.message.columns import Column, cells_of, column_of, mark_of, nearly, unknown
+from core.message.guesses import number_text
 from core.message.model import Doubt
 from core.message.quantity import Quantity
 from core.message.state import Statement
@@ -27,6 +28,7 @@ from core.message.times import Moment
 from core.message.tokens import Token
 
 _EMPTY = frozenset({"-", "--", "?", "x", "/", "n/a"})
+_BULLETS = frozenset("-*•")
 _RULE = frozenset("|-:+=_ ")
 _MOST = 24
 """Columns of a table; more are no table of a keeper."""
@@ -56,7 +58,7 @@ class _Label:
 def find(lines: list[list[Token]], index: int, state: Statement) -> Table | None:
     """The table whose header is the line at `index`, or None."""
     header = lines[index]
-    if len(header) < 2 or index + 1 >= len(lines) or not _may_head(header):
+    if index + 1 >= len(lines) or not (_may_head(header) or _lone_name(header)):
         return None
     mark = mark_of(header, state.source)
     cells = cells_of(header, mark, state.source)
@@ -68,18 +70,26 @@ def find(lines: list[list[Token]], index: int, state: Statement) -> Table | None
     named = sum(bool(column.analyte) for column in told)
     alike = all(column.tank for column in told) or all(column.moment for column in told)
     across = alike and len(told) > 1
-    if not told or len(columns) > _MOST or labels > 2 or not (across or named * 2 > len(told)):
+    most = 2 if mark else 1  # without marks a second word is a name misspelt
+    if not told or len(columns) > _MOST or labels > most or not (across or named * 2 > len(told)):
         return None
     table = Table(told, mark, labels)
-    for line in lines[index + 1 :]:
+    for whole in lines[index + 1 :]:
+        listed = len(told) == 1 and whole[0].text in _BULLETS and len(whole) > 1
+        line = whole[1:] if listed else whole
         if not _rule(line) and not _rowlike(line, table, across=across, state=state):
             break
         table.lines += 1
         if not _rule(line):
             table.rows.append(line)
-    if len(told) == 1 and not mark:
+    if len(told) == 1 and not mark and not all(_of_tank(row) for row in table.rows):
         return None
-    return table if any(_fits(row, table, state) for row in table.rows) else None
+    if not table.rows:
+        return None
+    longest = max(_count(row, table, state) for row in table.rows)
+    # A row with more cells than the header tells that a name of the header was not understood.
+    dated = any(row[0].kind in {"dotted", "slashed"} for row in table.rows)
+    return table if len(told) <= longest + bool(mark) <= len(told) + bool(mark) + dated else None
 
 
 def read(table: Table, state: Statement) -> list[Candidate]:
@@ -88,6 +98,17 @@ def read(table: Table, state: Statement) -> list[Candidate]:
     for row in table.rows:
         out += _row(row, table, state)
     return out
+
+
+def _lone_name(line: list[Token]) -> bool:
+    """A header of one column: a name, with a colon at most."""
+    return line[0].kind == "analyte" and all(token.text == ":" for token in line[1:])
+
+
+def _of_tank(row: list[Token]) -> bool:
+    """Whether a row is a tank and one number, in a list perhaps."""
+    said = [token for token in row if token.text not in {"-", "*", "•", ":"}]
+    return len(said) > 1 and said[0].kind == "tank" and quantities.is_number(said[1])
 
 
 def _may_head(line: list[Token]) -> bool:
@@ -126,12 +147,10 @@ def _rowlike(line: list[Token], table: Table, *, across: bool, state: Statement)
     )
 
 
-def _fits(row: list[Token], table: Table, state: Statement) -> bool:
-    """Whether a row has as many cells as the header, a date before them left aside."""
+def _count(row: list[Token], table: Table, state: Statement) -> int:
+    """How many cells of a row hold a number or are marked as empty."""
     cells = cells_of(row, table.mark, state.source)
-    found = sum(bool(cell) and _begins_cell(cell, 0) for cell in cells)
-    columns = len(table.columns)
-    return 0 < found <= columns + 1 if table.mark else columns <= found <= columns + 1
+    return sum(bool(cell) and _begins_cell(cell, 0) for cell in cells)
 
 
 def _begins_cell(line: list[Token], place: int) -> bool:
@@ -144,7 +163,10 @@ def _row(line: list[Token], table: Table, state: Statement) -> list[Candidate]:
     columns = table.columns
     if table.mark in {"|", "\t", ";"} and len(cells) < len(columns):
         cells = cells + [[] for _ in range(len(columns) - len(cells))]  # empty ones at the end
-    if label is None or len(cells) != len(columns):
+    worded = any(
+        column.analyte and _worded(cell) for column, cell in zip(columns, cells, strict=False)
+    )
+    if label is None or len(cells) != len(columns) or (worded and label.column is None):
         _doubt(line, doubts.STRAY_NUMBER, state)
         return []
     out = []
@@ -157,6 +179,11 @@ def _row(line: list[Token], table: Table, state: Statement) -> list[Candidate]:
         elif any(map(quantities.is_number, cell)):
             _doubt(cell, doubts.BAD_NUMBER, state)
     return out
+
+
+def _worded(cell: list[Token]) -> bool:
+    """Whether words stand where a number belongs: then the columns are not what they seem."""
+    return bool(cell) and not _begins_cell(cell, 0) and quantities.read(cell, 0) is None
 
 
 def _label(
@@ -236,6 +263,10 @@ def _candidate(column: Column, label: _Label, cell: list[Token]) -> Candidate | 
     made = Candidate(what.analyte, what.basis, quantity, cell[0].start, cell[-1].end, what.name)
     made.tank = label.tank or column.tank
     made.problem = label.problem
+    if what.name == "k":  # one letter is easily lost: potassium, or KH
+        text = number_text(quantity)
+        made.problem = made.problem or doubts.AMBIGUOUS_NAME
+        made.choices = (f"potassium {text}", f"KH {text}")
     moment = label.moment or column.moment
     if moment is not None:
         made.at = moment.at

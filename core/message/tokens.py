@@ -290,6 +290,10 @@ def _by_place(
     if any(entry == _ORDINAL for _, entry in meanings):  # 8th, or the French TH 12
         glued = number and tokens[index - 1].end == tokens[index].start
         return next(entry for _, entry in meanings if (entry == _ORDINAL) == glued)
+    if number and following in {"number", "count"}:
+        for _, entry in meanings:
+            if entry == ("time", "at"):
+                return entry  # "kh 5 um zehn" has no micrometres
     for _, entry in meanings:
         if entry[0] == "count" and index + 1 < len(tokens) and tokens[index + 1].value == "hour":
             return entry  # "sept heures" is no September
