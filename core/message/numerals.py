@@ -10,6 +10,7 @@ or a point (``behind_point``), and after which tens 11 to 19 follow (``score``: 
 
 from __future__ import annotations
 
+from core.message import doubts
 from core.message.lexicon import lexicon
 from core.message.numbers import Number
 from core.message.tokens import Token
@@ -77,12 +78,23 @@ def _joined(tokens: list[Token], index: int) -> tuple[int, Token | None]:
     if digits and (first.value != "one" or first.text in lexicon().numerals["behind_point"]):
         after += 1 + len(digits)
         written = f"{whole}.{digits}"
-        number = Number(float(written))
+        number = Number(float(written), problem=_cut_short(tokens, after))
         return after, Token("number", number, written, first.start, tokens[after - 1].end)
+    pointed = after + 1 < len(tokens) and _is_point(tokens[after]) and first.kind == "count"
+    if pointed and tokens[after + 1].kind in {"p", "word"}:  # its decimals are not understood
+        number = Number(float(whole), problem=doubts.BAD_NUMBER)
+        return after, Token("number", number, str(whole), first.start, tokens[after - 1].end)
     if after < index + 2:
         return index + 1, None
     words = " ".join(each.text for each in tokens[index:after])
     return after, Token("count", str(whole), words, first.start, tokens[after - 1].end)
+
+
+def _cut_short(tokens: list[Token], after: int) -> str | None:
+    """The problem of a number where a sign and more of its digits follow (`point two- five`)."""
+    behind = tokens[after + 1] if after + 1 < len(tokens) else None
+    torn = behind is not None and tokens[after].kind == "p" and behind.kind == "count"
+    return doubts.BAD_NUMBER if torn else None
 
 
 def _is_point(token: Token) -> bool:

@@ -58,7 +58,7 @@ class _Label:
 def find(lines: list[list[Token]], index: int, state: Statement) -> Table | None:
     """The table whose header is the line at `index`, or None."""
     header = lines[index]
-    if index + 1 >= len(lines) or not (_may_head(header) or _lone_name(header)):
+    if index + 1 >= len(lines) or not _heads(lines, index):
         return None
     mark = mark_of(header, state.source)
     cells = cells_of(header, mark, state.source)
@@ -103,6 +103,14 @@ def read(table: Table, state: Statement) -> list[Candidate]:
 def _lone_name(line: list[Token]) -> bool:
     """A header of one column: a name, with a colon at most."""
     return line[0].kind == "analyte" and all(token.text == ":" for token in line[1:])
+
+
+def _heads(lines: list[list[Token]], index: int) -> bool:
+    """Whether a line may be a header, by itself and by what is below it."""
+    header, below = lines[index], lines[index + 1]
+    if _lone_name(header):
+        return any(token.kind == "tank" for token in below[:2])
+    return _may_head(header)
 
 
 def _of_tank(row: list[Token]) -> bool:
