@@ -99,6 +99,8 @@ async def reach(turn: Turn, question: Question) -> Reply | None:
         return None
     held = await Waters.of(turn)
     named = await held.all_named(question.text or "")
+    if len(named) > 2:  # "mix ro and tap" beside a blend that is called mix
+        named = [supply for supply in named if not supply.parts]
     if len(named) != 2 or all(supply.pure for supply in named):
         return None
     one, other = named

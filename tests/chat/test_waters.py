@@ -114,6 +114,7 @@ async def test_how_much_ro_says_litres_for_this_tank(talk: Talk) -> None:
 )
 async def test_shares_that_reach_a_wish(talk: Talk, text: str, litres: float | None) -> None:
     await talk.say("/source tap kh 8 gh 12 ph 7.6")
+    await talk.say("/source mix 60% ro 40% tap")
     facts = await talk.facts(text)
     assert {part["source"]: part["share"] for part in facts["parts"]} == pytest.approx(
         {"RO": 0.5, "tap": 0.5}
