@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from datetime import timedelta
 from typing import Any, Final
@@ -86,6 +87,11 @@ def _speaks_of(finding: Finding, analyte: str | None) -> bool:
     return analyte in finding.facts or finding.facts.get("analyte") == analyte
 
 
+BIG: Final = re.compile(
+    r"\b(?:big|bigger|large|larger|huge|massive|major|full|complete|whole)\b", re.IGNORECASE
+)
+"""A change of no told share that is plainly a large one."""
+
 CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding"})
 """What to do first, where that is a water change or leads to one."""
 
@@ -106,6 +112,8 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     facts = {"tank": stored.name, **_facts(state, found)}
     if found:
         told = [finding_words.line(finding) for finding in found[:SHOWN]]
+        if BIG.search(question.text or ""):
+            return [await turn.reply(words.change_small(stored.name, told), facts=facts)]
         return [await turn.reply(words.change_now(stored.name, told), facts=facts)]
     changes = [each.at for each in state.events or () if each.what.kind == "water_change"]
     last = state.now - max(changes) if changes else None

@@ -294,3 +294,13 @@ async def test_the_first_line_counts_chloramine_that_nobody_measured(talk: Talk)
     assert reply.facts["broken"] == ["chloramine"]
     assert max(reply.facts["steps"]) <= reply.facts["largest_if_chloramine"]
     assert reply.facts["largest_without_chlorine"] == 1.0
+
+
+@pytest.mark.parametrize("size", ["big", "large", "full"])
+async def test_a_large_change_of_neglected_water_is_refused_in_the_first_word(
+    talk: Talk, size: str
+) -> None:
+    await talk.say("/tank new Old 120 l fresh")
+    await talk.say("ph 5.8 kh 1 gh 4 no3 150 ammonia 2 temp 25")
+    (reply,) = await talk.say(f"can i do a {size} water change")
+    assert reply.lines[0].text.startswith("Old: no, small ones")

@@ -83,6 +83,12 @@ def change_now(tank: str, lines: Sequence[str]) -> list[str]:
     return [_("{tank}: yes. {finding}").format(tank=tank, finding=lines[0]), *lines[1:]]
 
 
+def change_small(tank: str, lines: Sequence[str]) -> list[str]:
+    """A large change is asked for where a finding wants new water: a little at a time."""
+    told = _("{tank}: no, small ones, a day apart. {finding}")
+    return [told.format(tank=tank, finding=lines[0]), *lines[1:]]
+
+
 def change_unneeded(tank: str, last: timedelta | None) -> list[str]:
     """No reading asks for new water; the routine stands."""
     told = _("{tank}: nothing that was measured asks for a water change now.").format(tank=tank)
