@@ -15,7 +15,7 @@ CASES = 5_000
 PARTS = (7, 8, 9, 10)
 """Seeds of four parts, 20,000 cases in all, that two cores can share; the bench runs a million."""
 
-CHANGES = 300
+CHANGES = 120
 """Water changes, each with its schedule: some 20 ms a change, so fewer of them."""
 
 
