@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final
 
+from bot.chat import poisoned
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -41,6 +42,8 @@ Said = tuple[str, Found]
 async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Whether a kind may join a tank, or the company that the question names."""
     kinds = _kinds(question)
+    if (lines := await _poisoned(turn, question)) is not None:
+        return [await turn.reply(lines, facts={"verdict": "no"})]
     if not kinds:
         return [await _could_live(turn, question)]
     (asked, found), *company = kinds
@@ -71,6 +74,14 @@ def is_for_someone(question: Question) -> bool:
     said, text = question.species or "", (question.text or "").casefold()
     before = text.partition(said.casefold())[0].split() if said else []
     return bool(before) and any(word in _FOR for word in before[-2:])
+
+
+async def _poisoned(turn: Turn, question: Question) -> list[str] | None:
+    """Why nobody may join the tank now; None where nothing of poison is on record."""
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    if stored is None or question.premises:
+        return None
+    return poisoned.no_newcomers(await state_of(turn, stored, turn.now), stored.name) or None
 
 
 async def _ask(turn: Turn, said: str, found: Found) -> Reply:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.chat import emergencies, losses, naming, newcomers, reminding
+from bot.chat import emergencies, losses, naming, newcomers, poisoned, reminding
 from bot.chat.derived import Derived
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -55,6 +55,7 @@ async def answer_for(
         lines += [*losses.lines(state), *told_of, *whom]
     else:
         lines += [*newcomers.lines(misplaced, told.tank.name), *whom, *told_of]
+    lines[1:1] = poisoned.beside(told, state)
     lines += _beside(told, derived, found)
     lines += await reminding.satisfied(turn, told)
     more = [

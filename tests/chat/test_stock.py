@@ -122,3 +122,21 @@ async def test_what_could_live_here_by_the_tanks_own_water(tmp_path: Path) -> No
         assert (await talk.text("which fish can i keep")).startswith("Fern as it is suits")
         await talk.say("/source tap gh 3 kh 1 ph 6.8")
         assert (await talk.text("which fish can i keep")).startswith("tap as it is suits")
+
+
+async def test_no_new_animals_while_there_is_poison(talk: Talk) -> None:
+    await talk.say("/tank new Old 120 l fresh")
+    await talk.say("added 10 neon tetra")
+    await talk.say("ammonia 4 ph 8 temp 25")
+    for text in ("can i add fish", "can i keep oscar", "can i add 5 neon tetra"):
+        assert (await talk.text(text)).startswith("No new animals in Old now: there is ammonia")
+    assert "Ammonia is dangerous" in await talk.text("added 5 neon tetra")
+
+
+async def test_a_swing_to_the_other_side_is_said(talk: Talk) -> None:
+    await talk.say("/tank new Sh 30 l fresh")
+    await talk.say("added 20 cherry shrimp")
+    assert "12 °C is low" in await talk.text("temp 12")
+    assert "12 °C is low" not in await talk.text("temp 12")
+    assert "31 °C is high" in await talk.text("temp 31")
+    assert "12 °C is low" in await talk.text("temp 12")

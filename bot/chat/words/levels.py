@@ -117,6 +117,12 @@ def too_low_for(analyte: str, value: float, many: int, of: int) -> str:
     return _told_of(told, analyte, value, many, of)
 
 
+def no_newcomers(tank: str, poison: str) -> str:
+    """Ammonia or nitrite stands against new animals."""
+    told = _("No new animals in {tank} now: there is {poison}. Wait until it reads 0.")
+    return told.format(tank=tank, poison=label(poison))
+
+
 def tell_who() -> str:
     """Ask for the animals, for whom it can be judged."""
     return _("Tell me who lives there (added 6 …) and I judge for them.")

@@ -88,6 +88,8 @@ def fresh_only(
 def _is_news(finding: Finding, before: Sequence[Told] | None, now: datetime) -> bool:
     if not before or finding.severity == "alarm":
         return True
+    if _side(finding) * _side(before[-1].finding) < 0:
+        return True  # from too cold to too warm is no repeat
     episode, wait = _episode(before)
     return now - before[-1].at >= wait or _is_worst(finding, episode)
 
@@ -120,9 +122,30 @@ def is_worse(finding: Finding, before: Finding) -> bool:
     """Whether a finding is graver than it was, by rank or by its number."""
     if RANK[finding.severity] != RANK[before.severity]:
         return RANK[finding.severity] < RANK[before.severity]
+    if finding.id == "does_not_suit":
+        return _outside(finding) >= FAR_WORSE * _outside(before) > 0.0
     fact, direction = WORSENS.get(finding.id, ("", 1))
     now, then = finding.facts.get(fact), before.facts.get(fact)
     if not isinstance(now, int | float) or not isinstance(then, int | float):
         return False
     change = (now - then) * direction
     return change > WORSE_BY * abs(then) and change > 0.0
+
+
+FAR_WORSE: Final = 2.0
+"""A value is worse where it is so many times as far outside of what suits; common practice."""
+
+
+def _outside(finding: Finding) -> float:
+    """How far a value lies outside of what suits; 0 where that is not told."""
+    return abs(_side(finding))
+
+
+def _side(finding: Finding) -> float:
+    """The same with its side: above 0 over what suits, under 0 below it."""
+    value, low, high = (finding.facts.get(part) for part in ("value", "low", "high"))
+    if not isinstance(value, int | float):
+        return 0.0
+    if isinstance(high, int | float) and value > high:
+        return value - high
+    return value - low if isinstance(low, int | float) and value < low else 0.0

@@ -1,0 +1,44 @@
+"""No new animals while ammonia or nitrite is warned of."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bot.chat.told import Told
+from bot.chat.words import findings as finding_words
+from bot.chat.words import levels as words
+from core.advice.findings import Finding, find
+from core.advice.state import State
+
+POISONS: Final = {
+    "ammonia": "ammonia",
+    "ammonia_without_ph": "ammonia",
+    "nitrite": "nitrite",
+    "nitrite_with_chloride": "nitrite",
+}
+"""Findings that speak against new animals, with what was measured."""
+
+
+def poison(state: State) -> Finding | None:
+    """The worst that stands against new animals by a reading that is young enough."""
+    found = find(state, frozenset(POISONS.values()))
+    return next(
+        (f for f in found if f.id in POISONS and state.fresh(POISONS[f.id]) is not None), None
+    )
+
+
+def no_newcomers(state: State, tank: str) -> list[str]:
+    """Say that no animals may come now, and why; nothing where the water is free of poison."""
+    found = poison(state)
+    if found is None:
+        return []
+    return [words.no_newcomers(tank, POISONS[found.id]), finding_words.line(found)]
+
+
+def beside(told: Told, state: State) -> list[str]:
+    """The same behind animals that were just told to have come."""
+    came = any(event.what.kind in {"added", "moved_in"} for event in told.events)
+    if not came or any(reading.what.analyte in POISONS.values() for reading in told.readings):
+        return []
+    found = poison(state)
+    return [] if found is None else [finding_words.line(found)]
