@@ -11,6 +11,7 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.bounds import past_animals
+from core.advice.buffers import BUFFERS, IN_THE_SEA, STRONG
 from core.advice.crash import kh_step
 from core.advice.outlook import (
     Outlook,
@@ -32,21 +33,6 @@ from core.water import substance
 from core.water.water import MEQ_PER_DH
 
 __all__ = ["Plan", "Refusal", "Wish", "grams_for", "plan_kh"]
-
-BUFFERS: Final = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
-STRONG: Final = frozenset(
-    {
-        "sodium carbonate",
-        "sodium carbonate decahydrate",
-        "potassium carbonate",
-        "calcium hydroxide",
-        "sodium hydroxide",
-    }
-)
-"""They lift pH far too fast for a stocked fresh-water tank."""
-
-IN_THE_SEA: Final = frozenset({"sodium carbonate decahydrate", "potassium carbonate"})
-"""Those that may go into the sea, in parts under 0.3 pH."""
 
 KH_HIGHEST: Final = 25.0
 """A wish over this is taken for a slip or another unit. [°dH]"""

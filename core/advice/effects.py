@@ -9,7 +9,7 @@ from typing import Final
 from core.advice import limits
 from core.advice.ammonia_gate import gate_for
 from core.advice.bounds import Bound, past_animals
-from core.advice.dosing import STRONG
+from core.advice.buffers import STRONG
 from core.advice.outlook import Outlook, Stage, outlook_for_buffer, outlook_of, staged, steepness
 from core.advice.plan import Refusal, Weighed
 from core.advice.potassium import judge_potassium

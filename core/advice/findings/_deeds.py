@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from core.advice.effects import Effect, effects_of
 from core.advice.findings._model import Facts, Finding
 from core.advice.plan import Refusal
 from core.advice.state import Happening, State
+
+if TYPE_CHECKING:
+    from core.advice.effects import Effect
 
 MUCH: Final = 3
 """So many days' steps at once are an alarm, fewer a warning; common practice."""
@@ -25,6 +27,8 @@ def overdose(state: State) -> Finding | None:
     if dose.substance is None or dose.grams is None or not volume:
         return None
     # Of a salt that is sold in two forms the weaker one counts: less is sure to have gone in.
+    from core.advice.effects import effects_of  # half of the advice, which asks for findings
+
     found = effects_of(dose.substance, dose.grams, volume, state)
     if isinstance(found, Refusal):
         return None
