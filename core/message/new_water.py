@@ -26,10 +26,10 @@ _END: Final = re.compile(
 )
 _UNIT: Final = r"(?:°|degrees?|degs?|grad|degres?|grados|graus|gradi|graden|stopni|grader)"
 _WARMTH: Final = re.compile(
-    rf"(\d+(?:[.,]\d+)?)\s*(?:{_UNIT}\s*([cf]\b)?(?!\s*d?[kg]?h\b)|([cf])\b)"
+    rf"(\d{{1,3}}(?:[.,]\d{{1,3}})?)\s{{0,3}}(?:{_UNIT}\s*([cf]\b)?(?!\s*d?[kg]?h\b)|([cf])\b)"
 )
-_HAVING: Final = re.compile(r"\s*(?:of|with|having|that is|which is)\b(?=[^,;?!]*\d)")
-_WHENCE: Final = re.compile(rf"\s+(?:{_FROM})\s+(?:the |my |a |dem |der |la |el )?(\w+)")
+_HAVING: Final = re.compile(r"\s{0,3}(?:of|with|having|that is|which is)\b(?=[^,;?!]{0,30}\d)")
+_WHENCE: Final = re.compile(rf"\s{{1,3}}(?:{_FROM})\s+(?:the |my |a |dem |der |la |el )?(\w+)")
 _AT_WARMTH: Final = re.compile(
     r"(?<!tank )(?<!aquarium )(?<!pond )(?<!is )(?<!was )(?<!are )\b(?:at|bei|a|om)\s+"
     rf"\d+(?:[.,]\d+)?\s*(?:{_UNIT}(?:\s*[cf]\b)?|[cf]\b)(?:elsius|ahrenheit)?"
@@ -144,9 +144,7 @@ def _place(plain: str, own: list[str]) -> tuple[int, int, tuple[int, int]] | Non
         if spot is not None and any(map(str.isdigit, plain[found.end() : spot[0]])):
             return found.start(), spot[1], spot
     for spot in nouns:
-        behind = re.compile(r"\s*(?:of|with|having|that is|which is)\b(?=[^,;?!]*\d)").match(
-            plain, spot[1]
-        )
+        behind = _HAVING.match(plain, spot[1])
         if behind is not None:
             return spot[0], _end_of(plain, spot[1]), spot
     warm = _AT_WARMTH.search(plain)
@@ -173,9 +171,7 @@ def _readable(said: str) -> str:
 
 def _kind(plain: str, start: int, end: int, water: tuple[int, int], own: list[str]) -> str | None:
     """A water that is not one of the known kinds nor of the keeper's own names."""
-    behind = re.compile(rf"\s+(?:{_FROM})\s+(?:the |my |a |dem |der |la |el )?(\w+)").match(
-        plain, water[1], end
-    )
+    behind = _WHENCE.match(plain, water[1], end)
     stop = water[1] if behind is None or behind[1].isdigit() else behind.end()
     phrase = plain[start:stop]
     felt = "|".join(_FELT.values())
