@@ -115,6 +115,8 @@ class Arrival:
         Days in water of their own before the tank; 0 where minutes do.
     misfits : tuple of Misfit
         What of the tank does not suit them at all: then not yet, or not this tank.
+    salt_unknown : bool
+        True where the tank is salty and nobody measured how salt the bag is.
     """
 
     differences: tuple[Difference, ...]
@@ -123,6 +125,7 @@ class Arrival:
     steps: tuple[Step, ...]
     days: float
     misfits: tuple[Misfit, ...]
+    salt_unknown: bool = False
 
     @property
     def minutes(self) -> float:
@@ -170,7 +173,8 @@ def arrive(
     steps = _steps(differences, keep_closed, slow, days)
     if (problem := _not_ready(state)) is not None:
         steps = (Step("not_yet", 0.0, {"reason": problem}), *steps)
-    return Arrival(differences, ammonia, keep_closed, steps, days, misfits)
+    salt_unknown = state.salinity > limits.SALT_WATER and "salinity" not in bag
+    return Arrival(differences, ammonia, keep_closed, steps, days, misfits, salt_unknown)
 
 
 def _differences(bag: Mapping[str, Measured], state: State) -> tuple[Difference, ...]:

@@ -196,7 +196,11 @@ def _parted(folded: str, context: Context) -> tuple[str, tuple[Value, ...], Pars
 
 def _values(said: str, context: Context) -> list[Value]:
     """Values from the first name of one on: the words before it are about bag and animals."""
-    names = [token.start for token in cut(said, lexicon()) if token.kind == "analyte"]
+    names = [
+        token.start
+        for token in cut(said, lexicon())
+        if token.kind == "analyte" or (token.kind == "unit" and "SG" in str(token.value))
+    ]
     if not names:
         return []
     alone = replace(context, tanks=(), group=False)

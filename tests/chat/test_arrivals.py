@@ -138,3 +138,14 @@ def test_unknown_hardness_is_said_where_they_go_over_at_once() -> None:
     assert any("KH and GH: ask the seller" in line for line in arrival(arrive({}, HOME), "Fern"))
     known = arrive({"kh": read("kh", 4.0)}, HOME)
     assert not any("ask the seller" in line for line in arrival(known, "Fern"))
+
+
+async def test_in_the_sea_the_bag_s_salinity_comes_first(talk: Talk) -> None:
+    """1 g/kg a day with invertebrates: common practice; SG 1.020 at 25/25 °C is 26.7 g/kg."""
+    await talk.say("/tank new Sea 200 l marine")
+    await talk.say("salinity 35 ph 8.2 kh 8 temp 25 ammonia 0")
+    (reply,) = await talk.say("new shrimp home, bag sg 1.020 temp 22 ph 8 kh 8")
+    assert reply.facts["bag"]["salinity"] == pytest.approx(26.7, abs=0.1)
+    assert reply.lines[0].text.startswith("Not straight into Sea")
+    (reply,) = await talk.say("new fish home, bag ph 8 kh 8 temp 24")
+    assert reply.lines[0].text.startswith("Measure the bag's salinity first")

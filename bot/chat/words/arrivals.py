@@ -68,6 +68,11 @@ def _head(plan: Arrival, tank: str) -> str:
             "Not straight into {tank}: {apart}. {days} days in water like the bag's first.",
             days,
         ).format(tank=tank, apart=_difference(_deciding(plan)), days=days)
+    if plan.salt_unknown:
+        return _(
+            "Measure the bag's salinity first. Only if it is {tank}'s within 1 g/kg: warm the"
+            " closed bag, then move them over: about {minutes} min."
+        ).format(tank=tank, minutes=_all(plan))
     if plan.keep_closed and not _hardness_known(plan):
         return _(
             "Only if the bag's water is like {tank}'s (KH, GH, and any salt): warm the closed bag,"
