@@ -270,9 +270,13 @@ def _resolved(tokens: list[Token], words: Lexicon, source: str) -> list[Token]:
                 votes[language] = votes.get(language, 0.0) + 1.0
             if entry is not None:
                 token.kind, token.value = entry
+    elected: dict[str, Entry | None] = {}
     for token in tokens:
         if token.kind == "several":
-            entry = _elected(words.several[str(token.value)], votes)
+            name = str(token.value)
+            if name not in elected:
+                elected[name] = _elected(words.several[name], votes)
+            entry = elected[name]
             if entry is not None:
                 token.kind, token.value = entry
     return tokens
