@@ -85,6 +85,13 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         ),
         {"copper": SMALL},
     ),
+    "copper_unseen": (
+        N_(
+            "A copper test that begins at {copper} mg/L cannot clear it for shrimps and snails,"
+            " which die of less: use a finer test."
+        ),
+        {"copper": SMALL},
+    ),
     "copper_low_kh": (
         N_(
             "Copper {copper} mg/L at KH {kh}: low KH makes it more poisonous; change water, find"

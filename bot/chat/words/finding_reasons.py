@@ -76,6 +76,7 @@ _MEANING: Final[Mapping[str, str]] = {
     "chlorine": N_("Chlorine burns gills and kills the filter's bacteria."),
     "copper": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_unknown_stock": N_("Copper that a kit can just see kills shrimps, snails and corals."),
+    "copper_unseen": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_low_kh": N_("At alkalinity 20 mg/L a dose killed all fish that at 75 mg/L killed few."),
     "sea_ion_low": N_(
         "Corals and calcareous algae build with calcium, alkalinity and magnesium together: one"

@@ -185,14 +185,23 @@ def not_retested(state: State) -> tuple[Finding, ...]:
     return tuple(found)
 
 
+COPPER_SEEN: Final = 0.02
+"""A test that begins over this cannot clear copper for invertebrates; common practice. [mg/L]"""
+
+
 def copper(state: State) -> Finding | None:
     """Copper, which kills invertebrates at what kits can hardly see."""
-    reading = seen(state.fresh("copper"))
-    if reading is None:
-        return None
+    told = state.fresh("copper")
     kept = kept_in(state.tank)
     harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
-    facts: Facts = {"copper": reading.value}
+    facts: Facts
+    if told is not None and told.qualifier == "<" and told.value > COPPER_SEEN and harmed:
+        facts = {"copper": told.value, "species": ", ".join(harmed[:3])}
+        return Finding("copper_unseen", "note", facts)
+    reading = seen(told)
+    if reading is None:
+        return None
+    facts = {"copper": reading.value}
     if not harmed and is_reef(state.tank):
         return Finding("copper", "alarm", facts)  # by the keeper's word, though none is on record
     if harmed:

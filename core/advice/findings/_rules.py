@@ -38,7 +38,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule(
         f"copper kh {STOCK}",
         _poisons.copper,
-        "copper copper_unknown_stock copper_low_kh",
+        "copper copper_unknown_stock copper_low_kh copper_unseen",
         "find_source",
         "invertebrates: common practice; low alkalinity: Wurts & Perschbacher 1994",
     ),
