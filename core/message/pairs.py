@@ -50,13 +50,20 @@ def bind(
     kinds = [item.kind for item in items if item.kind != "U"]
     if items[0].kind == "U" and len(items) > 2 and kinds[:1] == ["V"] and _even_pairs(items[1:]):
         clause.loose.append(items.pop(0))
-    if timed and previous is not None and kinds == ["V"] and len(items) == 1:
+    if timed and kinds == ["V"] and len(items) == 1 and _of_one_unit(items[0], previous):
+        assert previous is not None  # noqa: S101
         _again(clause, items[0], previous)
         clause.candidates[-1].own_time |= past
     elif items[0].kind == "V":
         _number_first(clause, items, previous if kinds == ["V"] else None)
     else:
         _name_first(clause, items)
+
+
+def _of_one_unit(item: Item, previous: Candidate | None) -> bool:
+    """Whether a lone number may be the value before's at another time (not `kh 4, at 8ppm`)."""
+    unit = None if item.quantity is None else item.quantity.unit
+    return previous is not None and unit in {None, previous.quantity.unit}
 
 
 def _volume(clause: Clause) -> None:

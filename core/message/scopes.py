@@ -105,6 +105,8 @@ def wishes(line: Line, state: Statement) -> None:
             if item.wished and start is None:
                 start = item.start
         if start is None:
+            # "target, kh 6": nothing but the wish before the mark
+            active = not clause.items and not line.events and "wish" in clause.after
             continue
         ended = min((time for time in times if time > start), default=None)
         bound = [c for c in clause.candidates if c.end > start and (not ended or c.start < ended)]
