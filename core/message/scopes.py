@@ -112,8 +112,9 @@ def wishes(line: Line, state: Statement) -> None:
         bound = [c for c in clause.candidates if c.end > start and (not ended or c.start < ended)]
         _poison(bound, doubts.WISH)
         active = ended is None
-    heads = not line.events and not any(clause.items for clause in line.clauses)
-    if heads and any("wish" in clause.after for clause in line.clauses):
+    told = line.events or any(i.kind == "V" for clause in line.clauses for i in clause.items)
+    bare = not any(clause.items for clause in line.clauses)
+    if not told and (line.wished or (bare and any("wish" in c.after for c in line.clauses))):
         state.wished = True
 
 
