@@ -16,6 +16,7 @@ from bot.chat import (
     dosing,
     emergencies,
     expected,
+    inhabitants,
     pauses,
     presses,
     products,
@@ -47,6 +48,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "zone": settings.zone,
     "tank": tanks.command,
     "kit": tanks.kit,
+    "stock": inhabitants.show,
     "source": reports.command,
     "remind": reminders.command,
     "stop_reminding": reminders.stop,
@@ -146,6 +148,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             replies.append(await turn.reply(words.question_not_yet()))
         else:
             replies += await asked(turn, parsed.question, parsed)
+    if not replies and (living := await inhabitants.told(turn)) is not None:
+        return living
     if not replies and turn.incoming.addressed:
         replies.append(await turn.reply(words.hint(_example_tank(turn))))
     return replies

@@ -6,7 +6,7 @@ only nearly a name, the candidates are given to be asked about.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
@@ -116,19 +116,31 @@ def named_in(text: str) -> list[tuple[str, Found]]:
     [('cherry shrimps', 'cherry shrimp'), ('betta', 'Siamese fighting fish')]
     """
     words = plain_name(text[:LONGEST_SENTENCE]).split()
-    held = table()
     named: list[tuple[str, Found]] = []
     start = 0
     while start < len(words):
-        for size in range(min(MOST_WORDS, len(words) - start), 0, -1):
-            said = " ".join(words[start : start + size])
-            if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
-                named.append((said, lookup(said)))
-                start += size
-                break
-        else:
-            start += 1
+        size, found = name_at(words, start)
+        if size:
+            named.append((" ".join(words[start : start + size]), found))
+        start += size or 1
     return named
+
+
+def name_at(words: Sequence[str], start: int) -> tuple[int, Found]:
+    """How many plain words from a place on are the longest name of animals there, and whose.
+
+    Examples
+    --------
+    >>> size, found = name_at(["6", "cherry", "shrimps"], 1)
+    >>> size, found.species.name
+    (2, 'cherry shrimp')
+    """
+    held = table()
+    for size in range(min(MOST_WORDS, len(words) - start), 0, -1):
+        said = " ".join(words[start : start + size])
+        if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
+            return size, lookup(said)
+    return 0, NOTHING
 
 
 def species(name: str) -> Species:

@@ -10,7 +10,7 @@ from core.message.kinds import LIFE_STAGES
 WORD_LONG_ENOUGH: Final = 4
 """A shorter word of a name ("red", "bee") does not tell what kind is meant. [letters]"""
 
-_ENDINGS: Final = ("ies", "es", "en", "er", "ar", "or", "s", "n", "e", "i", "y", "x", "a")
+_ENDINGS: Final = ("ies", "ow", "es", "en", "er", "ar", "or", "s", "n", "e", "i", "y", "x", "a")
 """Endings of plurals (and of the singulars beside them) in the nine languages; common grammar."""
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.advice._livestock_kept import Kept, kept_in
-from core.advice._livestock_names import MOST_OFFERED, Found, lookup, named_in, species
+from core.advice._livestock_names import MOST_OFFERED, Found, lookup, name_at, named_in, species
 from core.advice._livestock_table import (
     RANGES,
     SENSITIVITIES,
@@ -44,6 +44,7 @@ __all__ = [
     "least_volume",
     "likeliest",
     "lookup",
+    "name_at",
     "named_in",
     "nitrate_limit",
     "source_text",

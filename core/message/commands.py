@@ -23,6 +23,7 @@ _ALONE = frozenset(
     {
         "undo", "yes", "no", "more", "done", "later", "skip", "why", "help", "settings",
         "privacy", "export", "forget", "remind", "due", "zone", "quiet", "holiday",
+        "stock",
     }
 )  # fmt: skip
 _OPENING = frozenset(
@@ -91,11 +92,17 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return Command("zone", f"it is {clock}"), []
     if name == "undo" and all(t.kind == "fill" or t.value in {"last", "one"} for t in rest):
         return Command(name), []
+    if name == "stock" and all(_tells_place(token) for token in rest):
+        return Command(name, arguments), []
     if name == "new_tank":
         return Command("tank", f"new {arguments}"), []
     if name in _OPENING:
         return _opening(name, arguments), []
     return None, tokens
+
+
+def _tells_place(token: Token) -> bool:
+    return token.kind in {"tank", "fill"} or token.value in {"in", "home"}
 
 
 def _without_number(tokens: list[Token]) -> bool:

@@ -59,6 +59,54 @@ def lost_which(count: int | None) -> list[str]:
     return [_("Of which kind were they? The record waits for that.")]
 
 
+NOT_THERE: Final = N_("no, leave it out")
+IN_ALL: Final = N_("so many in all")
+
+
+def live_there(
+    tank: str, kinds: Sequence[tuple[int, str]], on_record: Mapping[str, int]
+) -> list[str]:
+    """Ask whether animals that were told as a list live in a tank; nothing is stored yet."""
+    lines = [
+        _("Do these live in {tank}: {kinds}? Nothing is stored yet.").format(
+            tank=tank, kinds=counted(kinds)
+        )
+    ]
+    if on_record:
+        held = counted([(count, name) for name, count in on_record.items()])
+        lines.append(_("On record so far: {held}.").format(held=held))
+    return lines
+
+
+def all_new(some_known: bool) -> str:
+    """The button that adds the whole list."""
+    return _("these came too") if some_known else _("yes, add them")
+
+
+def living(stock: Mapping[str, Mapping[str, int]]) -> list[str]:
+    """The animals on record, a line a tank."""
+    lines = [
+        names.of_tank(tank, counted([(count, name) for name, count in held.items()]))
+        for tank, held in stock.items()
+        if held
+    ]
+    empty = [tank for tank, held in stock.items() if not held]
+    if empty:
+        lines.append(
+            _("{tanks}: no animals on record. Send for example: added 6 guppies").format(
+                tanks=", ".join(empty)
+            )
+        )
+    return lines
+
+
+def counted(kinds: Sequence[tuple[int, str]]) -> str:
+    """Numbers of animals in a row."""
+    return ", ".join(
+        _("{count} {species}").format(count=f"{count:,}", species=said) for count, said in kinds
+    )
+
+
 CROWD_NO: Final = N_("no, leave it out")
 
 

@@ -1,0 +1,85 @@
+"""Who lives in a tank: told as a list, which is asked about, and shown."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict
+from datetime import UTC
+from typing import Any
+
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import animals as words
+from bot.chat.words import questions as question_words
+from bot.chat.words.text import _
+from bot.store.offers import Choice
+from bot.store.tanks import StoredTank
+from core.advice.inhabitants import Counted, listed_in
+from core.advice.stock import meant, tally
+from core.message.model import Command, Event, Parsed
+from core.message.tanks import match
+
+
+async def show(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
+    """``who lives in quarry``: the animals on record, of one tank or of all."""
+    said = match(command.arguments, [tank.name for tank in turn.tanks]).candidates
+    asked = [tank for tank in turn.tanks if tank.name in said] or turn.tanks
+    if not asked:
+        return [await turn.reply(question_words.which_tank([]))]
+    held = {tank.name: await _held(turn, tank) for tank in asked}
+    return [await turn.reply(words.living(held), facts={"stock": held})]
+
+
+async def told(turn: Turn) -> list[Reply] | None:
+    """Ask whether animals that are told as a list live in the tank; None where it is no list."""
+    listed = listed_in(turn.incoming.text, [tank.name for tank in turn.tanks])
+    if listed is None or not turn.incoming.addressed:
+        return None
+    counted = listed.kinds
+    tank = turn.tank_named(listed.tank) if listed.tank else turn.current_tank
+    if tank is None:
+        return [await turn.reply(question_words.which_tank([each.name for each in turn.tanks]))]
+    held = await _held(turn, tank)
+    known = [meant(held, each.said) for each in counted]
+    on_record = {name: held[name] for name in known if name is not None}
+    choices = [_choice(turn, tank, words.all_new(bool(on_record)), counted, "yes")]
+    missing = _missing(counted, known, held)
+    if on_record and missing:
+        choices.append(_choice(turn, tank, _(words.IN_ALL), missing, ""))
+    choices.append(Choice(_(words.NOT_THERE), "leave_out", "no"))
+    names = [(each.many, each.said) for each in counted]
+    facts = {"tank": tank.name, "animals": {each.said: each.many for each in counted}}
+    lines = words.live_there(tank.name, names, on_record)
+    return [await turn.reply(lines, choices=choices, facts=facts)]
+
+
+def _missing(
+    counted: Sequence[Counted], known: Sequence[str | None], held: dict[str, int]
+) -> list[Counted]:
+    """What is to be added for the record to say as many; empty where it says more of a kind."""
+    missing = []
+    for each, name in zip(counted, known, strict=True):
+        more = each.many - (held[name] if name is not None else 0)
+        if more < 0:
+            return []
+        if more:
+            missing.append(each._replace(many=more))
+    return missing
+
+
+def _choice(
+    turn: Turn, tank: StoredTank, label: str, counted: Sequence[Counted], verb: str
+) -> Choice:
+    events = [Event("added", count=each.many, species=each.said) for each in counted]
+    arguments: dict[str, Any] = {
+        "tank_id": tank.id,
+        "values": [],
+        "events": [asdict(event) for event in events],
+        "at": turn.now.astimezone(UTC).isoformat(),
+        "text": turn.incoming.text,
+    }
+    return Choice(label, "keep_stray", verb, arguments)
+
+
+async def _held(turn: Turn, tank: StoredTank) -> dict[str, int]:
+    return tally(await turn.uow.log.stock(tank.id, until=turn.now))

@@ -1,0 +1,126 @@
+"""Animals told as a list, without a word for coming or going: `10 neons, 6 cherry shrimp`.
+
+Such a list may be what lives in a tank or what a shop sells, so it is only ever asked about. It is
+one where nothing else is said: numbers, kinds that the table knows, a tank, and words that
+lead to a list (my, fish, in, we have) in nine languages.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final, NamedTuple
+
+from core.advice._livestock_words import plain_name
+from core.advice.livestock import Found, name_at
+from core.message.lexicon import Entry, lexicon
+
+LONGEST: Final = 400
+"""A longer text is no list of animals. [characters]"""
+
+MOST: Final = 9_999
+"""A larger number counts no animals."""
+
+LEADING: Final = frozenset({"and", "fish", "in", "home", "some", "got", "link", "lives", "water"})
+"""Marks that may stand in a list; every fill may."""
+
+
+_PARTED: Final = re.compile(r"(\d|\b[^\W\d_])[x×'’](\W|[^\W\d_])")
+"""A number and its times sign (6x), an elided word (j'ai): told apart from what follows."""
+
+
+class Counted(NamedTuple):
+    """So many of a kind, in the keeper's words."""
+
+    many: int
+    said: str
+    found: Found
+
+
+class Listed(NamedTuple):
+    """A list of animals, and the tank that it names."""
+
+    kinds: tuple[Counted, ...]
+    tank: str | None
+
+
+def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
+    """The kinds of a list with their numbers; None where the text is anything else.
+
+    Parameters
+    ----------
+    text : str
+        A message, such as `fern: 10 neon tetras + 6 cherry shrimp`.
+    tanks : sequence of str
+        The chat's tanks, whose names may stand in it.
+
+    Examples
+    --------
+    >>> found = listed_in("fern: 10 neon tetras, guppies 3", ["Fern"])
+    >>> found.tank, [(each.many, each.said) for each in found.kinds]
+    ('Fern', [(10, 'neon tetras'), (3, 'guppies')])
+    >>> listed_in("the 2 neons look pale"), listed_in("3 neons?")
+    (None, None)
+    """
+    if len(text) > LONGEST or "?" in text:
+        return None
+    words = plain_name(_PARTED.sub(r"\1 \2", text)).split()
+    names = {tank: plain_name(tank).split() for tank in tanks}
+    found: list[Counted] = []
+    named: str | None = None
+    count: int | None = None
+    kind: tuple[str, Found] | None = None
+    place = 0
+    while place < len(words):
+        tank = next((t for t, name in names.items() if words[place:][: len(name)] == name), None)
+        if tank is not None and kind is None and count is None:
+            if named not in {None, tank}:
+                return None
+            named, place = tank, place + len(names[tank])
+            continue
+        size, known = name_at(words, place)
+        if size and kind is not None:
+            return None  # two kinds and no number for the first
+        if size:
+            kind = (" ".join(words[place : place + size]), known)
+        elif (number := _number(words[place])) is not None and count is None:
+            count = number
+        elif not _leads(words[place]):
+            return None
+        if kind is not None and count is not None:
+            found.append(Counted(count, *kind))
+            count, kind = None, None
+        place += size or 1
+    whole = count is None and kind is None and any(_is_animal(each.found) for each in found)
+    return Listed(tuple(found), named) if whole else None
+
+
+def _is_animal(found: Found) -> bool:
+    rows = (found.species, *found.candidates)
+    return any(row is not None and row.is_animal for row in rows)
+
+
+def _number(word: str) -> int | None:
+    if word.isascii() and word.isdigit():
+        value = int(word)
+        return value if 0 < value <= MOST else None
+    counts = [int(name) for kind, name in _meanings(word) if kind == "count" and name.isdigit()]
+    if counts:
+        return counts[0]
+    return 1 if ("time", "one") in _meanings(word) else None
+
+
+def _leads(word: str) -> bool:
+    return len(word) == 1 or any(
+        kind == "fill" or (kind == "mark" and name in LEADING) for kind, name in _meanings(word)
+    )
+
+
+def _meanings(word: str) -> Sequence[Entry]:
+    words = lexicon()
+    entry = words.words.get(word)
+    if entry is None:
+        return ()
+    if entry[0] == "several":
+        return [meaning for _language, meaning in words.several[entry[1]]]
+    return [entry]
