@@ -18,24 +18,6 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         ),
         {"total_n": SMALL},
     ),
-    "nitrite": (
-        N_(
-            "Nitrite {nitrite} mg/L (as NO2) harms fish: aerate, feed less, change a quarter,"
-            " measure chloride."
-        ),
-        {"nitrite": SMALL},
-    ),
-    "nitrite_with_chloride": (
-        N_(
-            "Nitrite {nitrite} mg/L (as NO2), eased by chloride for the species tested; still find"
-            " the cause."
-        ),
-        {"nitrite": SMALL},
-    ),
-    "nitrite_in_salt_water": (
-        N_("Nitrite {nitrite} mg/L: still cycling; in salt water a sign, not a poison."),
-        {"nitrite": SMALL},
-    ),
     "nitrate": (
         N_("Nitrate {nitrate} mg/L is over {limit}: change water in small, frequent steps."),
         {"nitrate": 0, "limit": 0},

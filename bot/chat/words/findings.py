@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from datetime import date
 
-from bot.chat.words import finding_sea
+from bot.chat.words import finding_nitrite, finding_sea
 from bot.chat.words.finding_animals import (
     cramped,
     do_not_go_together,
@@ -287,6 +287,9 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "low_oxygen": _low_oxygen,
     "copper": _copper,
     "neglected": _neglected,
+    "nitrite": finding_nitrite.harms,
+    "nitrite_with_chloride": finding_nitrite.eased,
+    "nitrite_in_salt_water": finding_nitrite.in_salt_water,
     "does_not_suit": does_not_suit,
     "do_not_go_together": do_not_go_together,
     "cramped": cramped,

@@ -68,6 +68,8 @@ def nitrite(state: State) -> Finding | None:
         return None
     no2 = nitrite_as_no2(upper(reading), reading.basis)
     facts: Facts = {"nitrite": no2}
+    if reading.basis is None:
+        facts["typed"] = reading.value
     if no2 < limits.NITRITE_WARN:
         return None
     if state.tank.is_sea or (state.tank.kind == "brackish" and state.salinity > 5.0):

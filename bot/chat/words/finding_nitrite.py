@@ -1,0 +1,38 @@
+"""Nitrite in words, with what the kit showed where nobody said how it counts."""
+
+from __future__ import annotations
+
+from bot.chat.words.finding_parts import Facts, number
+from bot.chat.words.numbers import small
+from bot.chat.words.text import _
+
+
+def told(facts: Facts) -> str:
+    """An amount of nitrite as the ion; where the kit's basis is not known, as it was typed too."""
+    ion = small(number(facts, "nitrite"))
+    if "typed" not in facts:
+        return _("{nitrite} mg/L (as NO2)").format(nitrite=ion)
+    return _("{typed} mg/L ({nitrite} as NO2, if your kit counts N)").format(
+        typed=small(number(facts, "typed")), nitrite=ion
+    )
+
+
+def harms(facts: Facts) -> str:
+    """Nitrite in fresh water."""
+    return _(
+        "Nitrite {nitrite} harms fish: aerate, feed less, change a quarter, measure chloride."
+    ).format(nitrite=told(facts))
+
+
+def eased(facts: Facts) -> str:
+    """Nitrite beside enough chloride."""
+    return _(
+        "Nitrite {nitrite}, eased by chloride for the species tested; still find the cause."
+    ).format(nitrite=told(facts))
+
+
+def in_salt_water(facts: Facts) -> str:
+    """Nitrite in the sea."""
+    return _("Nitrite {nitrite}: still cycling; in salt water a sign, not a poison.").format(
+        nitrite=told(facts)
+    )
