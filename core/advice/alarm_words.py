@@ -23,6 +23,7 @@ from typing import Final
 
 from core.message.fold import fold
 from core.message.lexicon import spellings
+from core.message.wordfile import alternatives, entries
 
 LANGUAGES: Final = ("en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 SECTIONS: Final = frozenset({"group", "danger", "whole", "distress", "refuse", "caution"})
@@ -145,26 +146,12 @@ def read(text: str, language: str) -> tuple[dict[str, list[str]], list[tuple[str
     """
     groups: dict[str, list[str]] = {}
     lines: list[tuple[str, str, str]] = []
-    section = ""
-    for number, raw in enumerate(text.splitlines(), 1):
-        line = raw.split("#", 1)[0].strip()
-        if not line:
-            continue
-        if line.startswith("["):
-            section = line.strip("[]")
-            continue
-        name, equals, right = line.partition("=")
-        if section not in SECTIONS or not equals:
-            raise ValueError(f"danger/{language}.txt line {number}: {raw!r}")
+    for section, name, right in entries(text, f"danger/{language}.txt", SECTIONS):
         if section == "group":
-            groups.setdefault(name.strip(), []).extend(_alternatives(right))
+            groups.setdefault(name, []).extend(alternatives(right))
         else:
-            lines.append((section, name.strip(), right))
+            lines.append((section, name, right))
     return groups, lines
-
-
-def _alternatives(text: str) -> list[str]:
-    return [each.strip() for each in text.split(",") if each.strip()]
 
 
 class Groups:
@@ -221,9 +208,9 @@ def rule(section: str, name: str, right: str, groups: Groups) -> Rule:
     return Rule(
         section,
         name,
-        tuple(_phrases(_alternatives(piece), groups) for piece in pieces[::2]),
+        tuple(_phrases(alternatives(piece), groups) for piece in pieces[::2]),
         ("+", *pieces[1::2]),
-        _phrases(_alternatives(never), groups),
+        _phrases(alternatives(never), groups),
     )
 
 

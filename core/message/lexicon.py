@@ -18,6 +18,7 @@ from importlib.resources import files
 
 from core.message.compounds import ROLES, expand
 from core.message.fold import fold
+from core.message.wordfile import alternatives, entries
 
 LANGUAGES = ("common", "en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 
@@ -88,24 +89,11 @@ def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
     ValueError
         If a line belongs to no known section or has no ``=``; the line is named.
     """
-    rows = []
-    section = ""
-    for number, raw in enumerate(text.splitlines(), 1):
-        line = raw.split("#", 1)[0].strip()
-        if not line:
-            continue
-        if line.startswith("["):
-            section = line.strip("[]")
-            continue
-        meaning, equals, words = line.partition("=")
-        if section not in SECTIONS or not equals:
-            raise ValueError(f"{language}.txt line {number}: {raw!r}")
-        rows += [
-            (SECTIONS[section], meaning.strip(), word.strip(), language)
-            for word in words.split(",")
-            if word.strip()
-        ]
-    return rows
+    return [
+        (SECTIONS[section], meaning, word, language)
+        for section, meaning, right in entries(text, f"{language}.txt", SECTIONS)
+        for word in alternatives(right)
+    ]
 
 
 def spellings(word: str) -> set[str]:

@@ -8,6 +8,7 @@ from importlib.resources import files
 
 from core.message.lexicon import spellings
 from core.message.waters import one_of
+from core.message.wordfile import entries
 
 
 @cache
@@ -20,19 +21,12 @@ def table() -> dict[str, dict[str, str]]:
         If a line of the file has no ``=``.
     """
     found: dict[str, dict[str, str]] = {}
-    section = ""
     text = (files("core.message") / "reports.txt").read_text(encoding="utf-8")
-    for line in (raw.partition("#")[0].strip() for raw in text.splitlines()):
-        if line.startswith("["):
-            section = line.strip("[]")
-        elif line:
-            meaning, equals, told = line.partition("=")
-            if not equals:
-                raise ValueError(f"reports.txt: {line!r}")
-            # A number with a comma is one word: "ks 4,3".
-            for word in re.split(r",(?!\d)", told):
-                for spelt in spellings(word.strip()) - {""}:
-                    found.setdefault(section, {})[spelt] = meaning.strip()
+    for section, meaning, right in entries(text, "reports.txt"):
+        # A number with a comma is one word: "ks 4,3".
+        for word in re.split(r",(?!\d)", right):
+            for spelt in spellings(word.strip()) - {""}:
+                found.setdefault(section, {})[spelt] = meaning
     return found
 
 

@@ -10,6 +10,7 @@ from importlib.resources import files
 
 from core.message.fold import fold
 from core.message.lexicon import spellings
+from core.message.wordfile import alternatives, entries
 
 PURE = frozenset({"ro", "rain", "distilled"})
 """Waters without minerals, that need not be measured."""
@@ -35,19 +36,10 @@ def words() -> Words:
         If a line has no ``=``.
     """
     found: dict[str, dict[str, set[str]]] = {}
-    section = ""
     text = (files("core.message") / "waters.txt").read_text(encoding="utf-8")
-    for line in (raw.partition("#")[0].strip() for raw in text.splitlines()):
-        if line.startswith("["):
-            section = line.strip("[]")
-        elif line:
-            meaning, equals, told = line.partition("=")
-            if not equals:
-                raise ValueError(f"waters.txt: {line!r}")
-            for word in filter(None, map(str.strip, told.split(","))):
-                found.setdefault(section, {}).setdefault(meaning.strip(), set()).update(
-                    spellings(word)
-                )
+    for section, meaning, right in entries(text, "waters.txt"):
+        of = found.setdefault(section, {}).setdefault(meaning, set())
+        of.update(*map(spellings, alternatives(right)))
     return Words(
         water={word: of for of, told in found["water"].items() for word in told},
         share={word: float(of) for of, told in found["share"].items() for word in told},

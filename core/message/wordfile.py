@@ -1,0 +1,39 @@
+"""How files of words are written: sections in brackets, ``meaning = words``, notes after ``#``."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+
+def entries(
+    text: str, file: str, sections: Collection[str] | None = None
+) -> Iterator[tuple[str, str, str]]:
+    """Every entry of a file as (section, meaning, right side), in the order written.
+
+    Parameters
+    ----------
+    text, file : str
+        What the file holds, and its name for the error.
+    sections : collection of str, optional
+        The sections that the file may have; without it, any.
+
+    Raises
+    ------
+    ValueError
+        If a line belongs to no known section or has no ``=``; file and line are named.
+    """
+    section = ""
+    for number, raw in enumerate(text.splitlines(), 1):
+        line = raw.partition("#")[0].strip()
+        if line.startswith("["):
+            section = line.strip("[]")
+        elif line:
+            meaning, equals, right = line.partition("=")
+            if not equals or (sections is not None and section not in sections):
+                raise ValueError(f"{file} line {number}: {raw!r}")
+            yield section, meaning.strip(), right.strip()
+
+
+def alternatives(right: str) -> list[str]:
+    """The ways to say one thing, which stand between commas."""
+    return [word for each in right.split(",") if (word := each.strip())]
