@@ -99,7 +99,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             return moment.end
     if kind == "tank":
         return naming.take(line, str(token.value), index)
-    if kind in {"word", "several"} or token.value == "at":
+    if kind in {"word", "several"} or token.value == "at" or naming.idle(tokens, index):
         used = naming.named(tokens, index, line, state)
         if used:
             return used

@@ -5,7 +5,7 @@ tank = name | "@" name | beginning of a name | name ":" | word somewhat like a n
 
 from __future__ import annotations
 
-from core.message import doubts, tanks
+from core.message import amounts, doubts, tanks
 from core.message.clauses import Clause
 from core.message.model import Doubt
 from core.message.state import Line, Statement
@@ -67,9 +67,9 @@ def named(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
     place = index + 1 if called else index
     if len(line.tanks) >= MOST:
         return 0
-    if place >= len(tokens) or tokens[place].kind not in {"word", "tank", "several", "analyte"}:
-        return 0
-    if tokens[place].kind == "tank":
+    if place >= len(tokens) or not (
+        tokens[place].kind in {"word", "several", "analyte"} or idle(tokens, place)
+    ):
         return 0
     word = tokens[place]
     opens = not line.begun and not line.events
@@ -169,6 +169,17 @@ def alike(tokens: list[Token], index: int, state: Statement) -> bool:
         return False
     word = tokens[index].text
     return len(word) > 2 and tanks.match(word, state.context.tanks).name is not None
+
+
+def idle(tokens: list[Token], place: int) -> bool:
+    """Whether a share shares nothing here: at the head, before a name (`quart kh 9`)."""
+    return (
+        place <= 1
+        and tokens[place].value in amounts.SHARES
+        and place + 1 < len(tokens)
+        and tokens[place + 1].kind == "analyte"
+        and number_ahead(tokens, place + 2)
+    )
 
 
 def number_ahead(tokens: list[Token], place: int) -> bool:
