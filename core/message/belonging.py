@@ -172,11 +172,11 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
 
 def _header_time(line: Line, state: Statement) -> None:
     moment = line.moments[0][1]
-    if moment.problem:
-        if not line.events:
-            _time_doubt(moment, state)
-        return
     if line.events:
+        return
+    state.heading = moment
+    if moment.problem:
+        _time_doubt(moment, state)
         return
     if state.values and not state.timed:
         state.times = [at or moment.at for at in state.times]

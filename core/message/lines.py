@@ -95,7 +95,7 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     if timed:
         moment = _moment(tokens, index, line, state)
         if moment is not None:
-            line.moments.append((len(line.clauses) - 1, moment))
+            _note(tokens, moment, line)
             return moment.end
     if kind == "tank":
         return naming.take(line, str(token.value), index)
@@ -117,6 +117,32 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     after = clauses.gather(tokens, index, clause)
     line.begun = line.begun or bool(clause.items)
     return after
+
+
+def _note(tokens: list[Token], moment: Moment, line: Line) -> None:
+    """Keep a moment with the clause that it is of; one that tells each value's own parts them.
+
+    `monday kh 5 tuesday kh 4` and `kh 5 monday kh 4 tuesday` are two clauses; a day and the hour
+    behind its values (`yesterday kh 5 gh 7 9:30`) are one moment; any other second one in a
+    clause leaves open what is whose.
+    """
+    clause, place = line.clauses[-1], len(line.clauses) - 1
+    named = tokens[moment.end : moment.end + 1]
+    names = [item.analyte for item in clause.items if item.kind == "N"]
+    again = bool(named) and named[0].kind == "analyte" and named[0].value in names
+    before = line.moments[-1][1] if line.moments and line.moments[-1][0] == place else None
+    if not line.moments:
+        line.time_first = not line.begun and not line.events
+    if before is not None and moment.lent and not before.hour and not again:
+        moment.start_char = before.start_char
+        line.moments.pop()
+    elif before is not None and line.time_first and names and named and named[0].kind == "analyte":
+        line.clauses.append(Clause())
+    elif before is not None:
+        moment.problem = moment.problem or doubts.AMBIGUOUS_DATE
+    line.moments.append((len(line.clauses) - 1, moment))
+    if again and not line.time_first:
+        line.clauses.append(Clause())
 
 
 def _span(tokens: list[Token], index: int, line: Line) -> int:
@@ -161,7 +187,8 @@ def _moment(tokens: list[Token], index: int, line: Line, state: Statement) -> Mo
     if not (spoken and not _awaited(tokens, index, clause)) and not _timely(tokens, index, clause):
         return None
     line.tried += 1
-    return times.find(tokens, index, state.context)
+    before = line.moments[-1][1] if line.moments else state.heading
+    return times.find(tokens, index, state.context, before)
 
 
 def _timely(tokens: list[Token], index: int, clause: Clause) -> bool:

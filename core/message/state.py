@@ -23,6 +23,7 @@ class Line:
     events: list[tuple[int, events.Found]] = field(default_factory=list)
     tanks: list[tuple[int, str]] = field(default_factory=list)
     tank_first: bool = False
+    time_first: bool = False
     begun: bool = False
     spoken: bool = False
     tried: int = 0
@@ -37,7 +38,8 @@ class Statement:
     """What all lines tell, before it is one `Parsed`.
 
     `times` are those of `values`, one each; the values themselves carry none before all is read,
-    since a time that all share is the message's.
+    since a time that all share is the message's. `heading` is a time that stood alone on its
+    line, whose day the hours below are of.
     """
 
     context: Context
@@ -48,6 +50,7 @@ class Statement:
     doubts: list[Doubt] = field(default_factory=list)
     tank: str | None = None
     at: datetime | None = None
+    heading: Moment | None = None
     timed: bool = False
     other: bool = False
     wished: bool = False

@@ -12,6 +12,11 @@ from core.message.tokens import Token
 DIGITS = re.compile(r"\d+")
 
 
+Day = tuple[date | None, tuple[date, ...], date | None, bool]
+"""A day as told: which, the two that it may be, the likeliest, whether its year was not said."""
+NO_DAY: Day = (None, (), None, False)
+
+
 @dataclass(slots=True)
 class Parts:
     """What has been read of a moment; `days` and `hours` are set where there are two readings.
@@ -34,6 +39,17 @@ class Parts:
     spoken: int | None = None
     either: int | None = None
     vague: date | None = None
+
+    @property
+    def told(self) -> Day:
+        """The day as told so far."""
+        return self.day, self.days, self.vague, self.rolled
+
+    @property
+    def hour(self) -> bool:
+        """Whether an hour was told, and not how long ago."""
+        told = self.clock is not None or self.spoken is not None or bool(self.hours)
+        return told and self.back is None and not self.now
 
 
 def number(token: Token) -> float | None:

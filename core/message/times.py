@@ -14,7 +14,7 @@ from core.message import doubts
 from core.message.clocks import clock_part
 from core.message.days import day_part
 from core.message.model import Context
-from core.message.timeparts import Parts, number, word_at
+from core.message.timeparts import NO_DAY, Day, Parts, number, word_at
 from core.message.tokens import Token
 
 _UNITS = {
@@ -37,7 +37,9 @@ class Moment:
 
     `at` is aware and in the chat's zone, None for now. `problem` is an id of
     `core.message.doubts` where the time must be asked about; `choices` are then the texts of
-    what it may be. `end` is the index of the token after it.
+    what it may be. `end` is the index of the token after it. `day` is the day that was said, for
+    an hour behind it in the same line, `hour` whether one was said, `lent` whether the day was
+    that of a moment before.
     """
 
     end: int
@@ -46,10 +48,18 @@ class Moment:
     choices: tuple[str, ...] = ()
     start_char: int = 0
     end_char: int = 0
+    day: Day = NO_DAY
+    hour: bool = False
+    lent: bool = False
 
 
-def find(tokens: list[Token], index: int, context: Context) -> Moment | None:
-    """The moment that begins at `index`, or None where no time begins there."""
+def find(
+    tokens: list[Token], index: int, context: Context, before: Moment | None = None
+) -> Moment | None:
+    """The moment that begins at `index`, or None where no time begins there.
+
+    An hour that names no day is of the day of the moment `before` it.
+    """
     zone = context.zone or context.now.tzinfo or UTC
     local = context.now.astimezone(zone)
     parts = Parts()
@@ -71,7 +81,12 @@ def find(tokens: list[Token], index: int, context: Context) -> Moment | None:
         last = place
     if last == index:
         return None
+    lent = before is not None and parts.told == NO_DAY and parts.hour and before.day != NO_DAY
+    if before is not None and lent:
+        parts.day, parts.days, parts.vague, parts.rolled = before.day
+    day, hour = parts.told, parts.hour
     moment = _resolve(parts, local, zone, context.now)
+    moment.day, moment.hour, moment.lent = day, hour, lent
     moment.end = last
     moment.start_char = tokens[index].start
     moment.end_char = tokens[last - 1].end

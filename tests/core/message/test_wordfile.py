@@ -8,7 +8,7 @@ from core.message.wordfile import alternatives, entries
 
 
 def test_entries_carry_their_section_and_notes_are_left_out() -> None:
-    text = "# of waters\n[water]\nro = ro water, osmosis  # without minerals\n\n[share]\n0.5 = half\n"
+    text = "# of waters\n[water]\nro = ro water, osmosis  # pure\n\n[share]\n0.5 = half\n"
     assert list(entries(text, "w.txt")) == [
         ("water", "ro", "ro water, osmosis"),
         ("share", "0.5", "half"),
