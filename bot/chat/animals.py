@@ -14,10 +14,12 @@ from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import animals as words
 from bot.chat.words import questions as question_words
+from bot.chat.words import readiness as readiness_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.keeping import can_keep
 from core.advice.livestock import Found, could_live, likeliest, lookup, named_in
+from core.advice.readiness import ready
 from core.advice.state import Measured, State
 from core.advice.stock import names_no_kind
 from core.message.model import Parsed, Question
@@ -41,6 +43,8 @@ Said = tuple[str, Found]
 
 async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Whether a kind may join a tank, or the company that the question names."""
+    if question.species is not None and names_no_kind(question.species):
+        return [await _ready(turn, question)]
     kinds = _kinds(question)
     if (lines := await _poisoned(turn, question)) is not None:
         return [await turn.reply(lines, facts={"verdict": "no"})]
@@ -56,6 +60,18 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     answer = can_keep(found.species, state, asked)
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}
     return [await turn.reply(words.keep(answer, name), facts=facts)]
+
+
+async def _ready(turn: Turn, question: Question) -> Reply:
+    """``can i add fish``, ``is it cycled``: what ammonia and nitrite have shown."""
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    if stored is None:
+        state, name = State(Tank(name=""), turn.local_now), _(words.THAT_TANK)
+    else:
+        state, name = await state_of(turn, stored, turn.now), stored.name
+    found = ready(state)
+    lines = poisoned.no_newcomers(state, name) or readiness_words.told(found, name)
+    return await turn.reply(lines, facts={"verdict": found.verdict})
 
 
 def named(question: Question) -> list[str]:

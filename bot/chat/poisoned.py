@@ -2,29 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from bot.chat.told import Told
 from bot.chat.words import findings as finding_words
 from bot.chat.words import levels as words
-from core.advice.findings import Finding, find
+from core.advice.readiness import POISONS, poison
 from core.advice.state import State
-
-POISONS: Final = {
-    "ammonia": "ammonia",
-    "ammonia_without_ph": "ammonia",
-    "nitrite": "nitrite",
-    "nitrite_with_chloride": "nitrite",
-}
-"""Findings that speak against new animals, with what was measured."""
-
-
-def poison(state: State) -> Finding | None:
-    """The worst that stands against new animals by a reading that is young enough."""
-    found = find(state, frozenset(POISONS.values()))
-    return next(
-        (f for f in found if f.id in POISONS and state.fresh(POISONS[f.id]) is not None), None
-    )
 
 
 def no_newcomers(state: State, tank: str) -> list[str]:

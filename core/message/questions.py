@@ -125,7 +125,7 @@ _PLAIN = {
     "safe": "safe", "convert": "convert", "why": "why", "when": "when", "keep": "keep",
     "history": "history", "help": "help", "co2": "co2", "dose": "dose", "raise": "dose",
     "status": "safe", "renew": "change", "explain": "help",
-    "reach": "change", "warm": "safe", "join": "safe", "suits": "keep",
+    "reach": "change", "warm": "safe", "join": "safe", "suits": "keep", "ready": "keep",
 }  # fmt: skip
 
 
@@ -322,11 +322,18 @@ def _passed_over(token: Token) -> bool:
 _ARTICLES = frozenset({"of", "de", "a", "an", "von", "van", "di", "av"})
 
 
+ANY = "fish"
+"""The species of a question about animals of no kind: `can i add fish`, `is it cycled`."""
+
+
 def _species(kind: str, found: Slots, source: str) -> str | None:
-    asked = kind == "safe" or found.joining
-    if not asked or not found.unknown or found.suiting:
+    if found.readying:
+        return ANY
+    if found.suiting or not (kind == "safe" or found.joining):
         return None
-    return source[found.unknown[0].start : found.unknown[-1].end]
+    if found.unknown:
+        return source[found.unknown[0].start : found.unknown[-1].end]
+    return ANY if kind == "keep" else None
 
 
 # --- beside readings ------------------------------------------------------------------------------

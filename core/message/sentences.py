@@ -38,6 +38,8 @@ def asking(tokens: list[Token]) -> int | None:
             continue  # "kh 5. what is my name?"
         if token.value in {"status", "renew"} and not _all_known(tokens, index):
             continue  # "how are you", "how is the shop today"
+        if token.value == "ready" and not (len(token.text.split()) > 2 or _turned(tokens)):
+            continue  # "the tank is cycled" tells it
         if token.value == "explain" and ("number" in kinds or "analyte" not in kinds):
             continue
         if token.value == "reach" and not (_heads(tokens, index) and _aims(tokens, index)):
@@ -83,6 +85,11 @@ def asks_first(token: Token) -> bool:
             lexicon().languages.get(token.text, ())
         )
     return token.value in {"may", "does", "whether", "wish"}
+
+
+def _turned(tokens: list[Token]) -> bool:
+    """Whether a sentence is a question by its order or its mark."""
+    return tokens[-1].text == "?" or asks_first(tokens[0])
 
 
 _LACKING = frozenset({"without", "undechlorinated", "untreated", "ohne", "sans", "sin", "sem"})

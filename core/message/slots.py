@@ -71,6 +71,8 @@ class Slots:
     """Asked what is used up."""
     joining: bool = False
     """Asked whether an animal may join: the numbers are its conditions."""
+    readying: bool = False
+    """Asked whether the tank is ready for any."""
 
 
 def read(tokens: list[Token], context: Context, source: str, default: str | None = None) -> Slots:
@@ -168,6 +170,8 @@ def _word(token: Token, role: str, slots: Slots) -> str:
         slots.suiting = True
     elif kind == "ask" and token.value == "join":
         slots.joining = True
+    elif kind == "ask" and token.value == "ready":
+        slots.readying = True
     elif kind == "ask" and token.value in {"raise", "change"}:
         slots.lowered = token.value == "change"
         return "raise"

@@ -18,6 +18,7 @@ from core.advice.findings._model import (
     Rule,
     Severity,
 )
+from core.advice.findings._patterns import NEW
 from core.advice.findings._poisons import judge_ammonia, limit_of_nitrate
 from core.advice.findings._repeats import REMEMBERED, Told, fresh_only, is_worse, key_of
 from core.advice.findings._rules import BY_ID, RULES, STEADY, find
@@ -27,6 +28,7 @@ __all__ = [
     "CHANGE",
     "DOSE",
     "FIRST",
+    "NEW",
     "RANK",
     "REMEMBERED",
     "RULES",

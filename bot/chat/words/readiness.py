@@ -1,0 +1,52 @@
+"""Whether animals may come: how the tank's filter stands."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from bot.chat.words import findings, names
+from bot.chat.words.text import N_, _
+from core.advice.readiness import Readiness, Verdict
+
+FIRST: Final[Mapping[Verdict, str]] = {
+    "cycling": N_("Not yet: the filter of {tank} is still growing."),
+    "unmeasured": N_("I cannot tell for {tank}: test {missing} first."),
+    "unproven": N_(
+        "Not proved for {tank}: ammonia and nitrite read 0, but I never saw them come and go."
+    ),
+    "cycled": N_("Yes, a few at a time: ammonia and nitrite came and went in {tank}."),
+    "settled": N_(
+        "Yes, a few at a time: ammonia and nitrite read 0 in {tank} with its animals in it."
+    ),
+}
+THEN: Final[Mapping[Verdict, tuple[str, ...]]] = {
+    "unmeasured": (
+        N_("Send for example: {tank}: ammonia 0 nitrite 0 nitrate 10"),
+        N_(
+            "A new filter needs weeks: first ammonia shows, then nitrite, and both must be 0"
+            " twice after that."
+        ),
+    ),
+    "unproven": (
+        N_("A filter that has not begun reads 0 too. Prove it without animals:"),
+        N_("dose ammonium chloride to 1. It is ready when both read 0 a day later."),
+        N_("A filter that ran in a healthy tank may be ready: begin with few and test daily."),
+    ),
+    "cycled": (
+        N_("Test both daily in the first week after, and feed little."),
+        N_("Ask before you buy, for example: can i keep 6 neons"),
+    ),
+    "settled": (
+        N_("Test both daily in the first week after, and feed little."),
+        N_("Ask before you buy, for example: can i keep 6 neons"),
+    ),
+}
+
+
+def told(found: Readiness, tank: str) -> list[str]:
+    """The answer first, then what to do; poison is worded by its own finding."""
+    missing = names.both([names.label(each) for each in found.missing]) if found.missing else ""
+    lines = [FIRST[found.verdict], *THEN.get(found.verdict, ())]
+    lines = [_(line).format(tank=tank, missing=missing) for line in lines]
+    return lines if found.finding is None else [*lines, findings.line(found.finding)]
