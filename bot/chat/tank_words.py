@@ -29,6 +29,10 @@ SETUP_WORDS: Final[dict[str, Setup]] = {
     "fish-only": "fish_only",
 }
 SOFT_WORDS: Final = frozenset({"soft", "blackwater"})
+HARD_WORDS: Final = frozenset({"hard", "rift", "rift-lake"})
+"""What a keeper says of hard fresh water; they begin no details, since names have them too."""
+PLAIN_WORDS: Final = frozenset({"water", "tank", "net", "lake", "community"})
+"""Words that say nothing more."""
 POND_WORDS: Final = frozenset(
     {"pond", "teich", "bassin", "estanque", "lago", "laghetto", "vijver", "staw", "damm"}
 )
@@ -89,7 +93,9 @@ def describe(text: str, *, us_gallons: bool) -> Described:
             continue
         elif plain in SOFT_WORDS:
             soft = True
-        elif plain not in {"water", "tank", "net"}:
+        elif plain in HARD_WORDS:
+            kind = kind or "fresh"
+        elif plain not in PLAIN_WORDS:
             amount.append(word)
     said = " ".join(amount)
     volume = volume_litres(said, us_gallons=us_gallons) if said else None

@@ -32,6 +32,7 @@ _OPENING = frozenset(
 _TO = re.compile(r"(?<!\s)\s+to\s+")  # a run of blanks is tried once, not from each of them
 _TELLING = frozenset({"link", "its", "at", "at_hour"})
 _END = frozenset(".!?,;:")
+_BEGIN = frozenset("¿¡")
 
 Read = tuple[Command | None, list[Token]]
 
@@ -48,9 +49,11 @@ def read(text: str, tokens: list[Token], context: Context) -> Read:
         return Command("zone", f"it is {clock}"), []
     if first.text == "*" and _starred(tokens):
         return Command("correct", text[first.end :].strip()), tokens[1:]
-    if first.kind not in {"command", "ask", "several"}:
+    spoken = tokens[1:] if first.text in _BEGIN and len(tokens) > 1 else tokens
+    if spoken[0].kind not in {"command", "ask", "several"}:
         return None, tokens
-    return _spoken(text, tokens)
+    command, rest = _spoken(text, spoken)
+    return (None, tokens) if command is None else (command, rest)
 
 
 def _starred(tokens: list[Token]) -> bool:

@@ -144,8 +144,10 @@ def _kind(words: str, found: Slots) -> str:
         return "effect"  # the amount is there: what it does is asked
     if words == "current":
         return "co2" if found.names[:1] == [("co2", None)] else "history"
-    if words == "convert" and found.names and not found.numbers and not found.units:
-        return "help"  # what is kh
+    bare = bool(found.names) and not (found.numbers or found.units)
+    of_thing = given or found.substance or found.volume_l or found.events
+    if bare and (words == "convert" or (words == "effect" and not of_thing)):
+        return "help"  # what is kh, what does gh mean
     if words == "join" and found.substance is None:
         return "keep"
     if words in _PLAIN:

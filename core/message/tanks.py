@@ -32,8 +32,8 @@ def match(text: str, tanks: Sequence[str]) -> Match:
     """The tank meant by `text`: exact, else the only one that begins so, else the nearest.
 
     Nearest is by edits (a swap counts one): one edit up to five letters, two from six on, or where
-    the tank's name has six and the first letter is right. A tie gives several candidates and no
-    name, so that the chat asks.
+    the tank's name has six and the first letter is right; a number in a name is no slip. A tie
+    gives several candidates and no name, so that the chat asks.
 
     Examples
     --------
@@ -70,12 +70,18 @@ def _nearest(plain: str, known: tuple[tuple[str, str], ...]) -> list[str]:
         return []
     found: list[tuple[float, str]] = []
     for tank, name in known:
+        if _numbers(plain) != _numbers(name):
+            continue  # tap2 is not tap
         most = _most(plain, name)
         distance: float = OSA.distance(plain, name, score_cutoff=most)
         if distance <= most:
             found.append((distance, tank))
     best = min((distance for distance, _ in found), default=0)
     return [tank for distance, tank in found if distance == best]
+
+
+def _numbers(text: str) -> str:
+    return "".join(filter(str.isdigit, text))
 
 
 def _most(plain: str, name: str) -> int:

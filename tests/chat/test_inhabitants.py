@@ -87,3 +87,10 @@ async def test_a_group_that_talks_is_left_alone(tmp_path: Path) -> None:
     async with talking(tmp_path, group=True) as talk:
         await talk.say("/tank new Fern 90 l fresh", addressed=True)
         assert await talk.say("10 neons, 3 guppies") == []
+
+
+async def test_what_is_in_a_tank_is_who_lives_there(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Quarry 240 l rift lake")
+        await talk.say("added 6 yellow labs")
+        assert (await talk.facts("what is in quarry"))["stock"] == {"Quarry": {"yellow labs": 6}}

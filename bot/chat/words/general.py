@@ -72,6 +72,7 @@ def help_(tank: str, others: Sequence[str]) -> list[str]:
             tank=tank.lower()
         ),
         _("Answers: done · done 2 · more · yes · no"),
+        _("Trouble: fish gasping · help ammonia · help chlorine · ph crashed · heater stuck"),
         _(
             "Tanks: /tank new Fern 90 l fresh · /tank {tank} shows · /tank rename {tank} Moss"
         ).format(tank=tank),
