@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 from bot.chat.said_water import Said
@@ -11,7 +10,7 @@ from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import warming as warming_words
 from core.advice import limits
-from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change, schedule
+from core.advice.change_plan import ChangePlan, largest_safe_share
 from core.advice.changes import Waters, salinity_unknown, waters_of, with_chloramine
 from core.advice.repeated import in_a_day, safe_times
 from core.advice.state import State
@@ -20,45 +19,13 @@ from core.advice.warming import coldest_safe, warmest_safe
 from core.errors import CoreError
 
 
-def counting_chloramine(
-    waters: Waters, plan: ChangePlan, supply: Supply, *, cut: float, salting: bool
-) -> tuple[ChangePlan, dict[str, Any]]:
-    """Plan as if unmeasured chlorine were chloramine, which frees ammonia once it is bound.
-
-    Parameters
-    ----------
-    waters : Waters
-        The tank's water and the new one.
-    plan : ChangePlan
-        By what was measured; its figures stay.
-    supply : Supply
-        The new water.
-    cut : float
-        Pure water that it is cut with, 0 to 1.
-    salting : bool
-        As for `plan_change`.
-
-    Returns
-    -------
-    tuple of ChangePlan and dict
-        With the facts of what chlorine changes, where it does.
-    """
-    freed = counted_in(waters, supply, cut)
-    if freed is waters:
-        return plan, {}
-    counted = plan_change(freed, plan.share, emergency=plan.emergency, salting=salting)
-    broken, steps = counted.broken, counted.steps
-    if "ammonia" in broken and "ammonia" not in plan.broken:
-        broken = tuple("chloramine" if name == "ammonia" else name for name in broken)
-    if plan.steps and not steps:  # a filter eats what one day frees before the next
-        largest = counted.largest_safe_share
-        steps = schedule(waters, plan.share, largest, emergency=plan.emergency)
-    found = replace(counted, after=plan.after, broken=broken, steps=steps)
-    if counted.largest_safe_share >= min(plan.share, plan.largest_safe_share):
-        return found, {}
-    return found, {
-        "largest_if_chloramine": counted.largest_safe_share,
-        "largest_without_chlorine": plan.largest_safe_share,
+def chlorine_facts(plan: ChangePlan) -> dict[str, Any]:
+    """What unmeasured chlorine changes, where it does: as chloramine it brings ammonia."""
+    if plan.largest_safe_share >= min(plan.share, plan.largest_as_measured):
+        return {}
+    return {
+        "largest_if_chloramine": plan.largest_safe_share,
+        "largest_without_chlorine": plan.largest_as_measured,
     }
 
 

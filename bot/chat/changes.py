@@ -160,18 +160,12 @@ async def answer(
     if emergency:
         waters, ro_share = cut_to_kh(waters)
     salting = question.analyte == "salinity"
-    plan = plan_change(waters, share, emergency=emergency, salting=salting)
-    plan, chlorine = change_bounds.counting_chloramine(
-        waters, plan, asked.supply, cut=ro_share, salting=salting
-    )
-    doubt = doubt_of_change(
-        asked.tank,
-        None if ro_share else asked.source,
-        waters,
-        plan,
-        change_bounds.counted_in(waters, asked.supply, ro_share),
-    )
-    facts |= chlorine | _facts(asked, waters, plan, ro_share) | _doubt_facts(doubt)
+    counted = change_bounds.counted_in(waters, asked.supply, ro_share)
+    plan = plan_change(waters, share, counted=counted, emergency=emergency, salting=salting)
+    source = None if ro_share else asked.source
+    doubt = doubt_of_change(asked.tank, source, waters, plan, counted)
+    facts |= change_bounds.chlorine_facts(plan)
+    facts |= _facts(asked, waters, plan, ro_share) | _doubt_facts(doubt)
     lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt)]
     if EVERY.search(question.text or "") and not plan.broken:
         lines = change_bounds.again(name, waters, plan, facts) or lines

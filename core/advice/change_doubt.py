@@ -10,27 +10,28 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from core.advice import limits
-from core.advice.change_plan import ChangePlan, bound_by_sums, excesses
-from core.advice.changes import Mixed, Waters, mixed, nh3_now
+from core.advice.change_limits import ammonia_excess, bound_by_sums, excesses
+from core.advice.change_plan import ChangePlan
+from core.advice.changes import Mixed, Waters, mixed, with_ammonia_of
 from core.advice.possibilities import (
     Truth,
     ammonia_of,
-    at_rest,
+    beside,
     interval_of,
-    tiled,
+    rows,
     warmth_of,
     water_with,
 )
 from core.advice.state import State
 from core.errors import CoreError
-from core.water import Water
+from core.water import Water, in_air
 from core.water.doubt import Estimate, Interval, sample
-from core.water.solution import with_ph
+from core.water.solution import MOST_PRESSURE, with_ph
 
 POINTS: Final = 64
 """Possibilities; each is mixed in several shares."""
 
-GRID: Final = (0.3, 0.65, 1.0)
+GRID: Final = (0.0, 0.3, 0.65, 1.0)
 """Shares between which a limit's crossing is sought, of the largest that the sums may allow."""
 
 ROOM: Final = 1.6
@@ -150,158 +151,107 @@ def _hardness(state: State, water: Water, prefix: str) -> dict[str, Truth]:
 
 
 def _carried(waters: Waters, plan: ChangePlan, counted: Waters) -> Any:
-    """The computation of all possibilities at once, in every share that is looked at."""
-    advised = plan.steps[0] if plan.steps else plan.share
+    """The computation of all possibilities at once, a row each share that is looked at."""
     top = min(1.0, ROOM * bound_by_sums(waters))
-    shares = (*dict.fromkeys((plan.share, advised)), *(top * part for part in GRID))
-    place, count = shares.index(advised), len(shares)
+    advised = plan.steps[0] if plan.steps else plan.share
+    shares = (*(top * part for part in GRID), *dict.fromkeys((plan.share, advised)))
 
     def carried(part: Any, **told: Any) -> Mapping[str, Any]:
-        size = len(part)
-        here = _tank(waters, told, size)
-        several = _several(here, count)
-        share = _columns(shares, part)
-        after = mixed(several, share)
-        found = _figures(waters, told, after, size)
-        more = counted.source_n - waters.source_n
-        full = replace(after, total_n=after.total_n + more * share)
-        several = replace(several, source_n=counted.source_n)
-        over = _in_columns(excesses(several, full, emergency=plan.emergency), count, size)
-        here = replace(here, source_n=counted.source_n)
-        found["largest"] = _largest(here, over, share.reshape(count, size), plan)
+        import numpy  # only where doubt is asked for
+
+        share = (numpy.array(shares)[:, None] * part).clip(0.0, 1.0)
+        here = _tank(waters, told, len(part))
+        after = mixed(here, share)
+        here = replace(here, tank=replace(here.tank, ph_open_air=after.open_air[0]))
+        full = replace(here, source_n=counted.source_n)
+        over = excesses(full, with_ammonia_of(after, full), emergency=plan.emergency)
+        found = _figures(here, told, after)
+        found["largest"] = _largest(over, share)
         if plan.steps:
-            jump = _split(abs(after.at_once - several.tank.ph_now), count, size)
-            found["shocks"] = 1.0 * (jump[place] > limits.PH_DANGER)
-            measured = replace(several, source_n=waters.source_n)
-            own = excesses(measured, after, emergency=plan.emergency)
-            for harm, name in (("poisons", "ammonia"), ("buffer", "kh_floor")):
-                if name in own:
-                    found[harm] = 1.0 * (_split(own[name], count, size)[place] > 0.0)
+            jump = abs(after.at_once - here.tank.ph_now)
+            harms = {
+                "shocks": jump - limits.PH_DANGER,
+                "poisons": ammonia_excess(here, after, emergency=plan.emergency),
+                "buffer": over.get("kh_floor", -1.0),
+            }
+            found |= {
+                name: 1.0 * (numpy.broadcast_to(each, share.shape)[-1] > 0.0)
+                for name, each in harms.items()
+            }
         return found
 
     return carried
 
 
+ASKED: Final = len(GRID)
+"""The row of the share that was asked for; the last is of the first that is advised."""
+
+
 def _tank(waters: Waters, told: Mapping[str, Any], size: int) -> Waters:
-    """Both waters with their possibilities."""
-    old = waters.tank
+    """Both waters with their possibilities; the tank's pH in open air is left to be found."""
+    old, source = waters.tank, waters.source
     water = water_with(old.water, told["kh"], told["gh"])
-    if "ph" in told:
-        solved = with_ph(water, told["ph"] + 0.0 * told["kh"])
-        pressure: Any = solved.pco2
-        pressure, ph, water = pressure.clip(0.01, 1e6), solved.ph, solved.water
-        ((_, outdoors),) = at_rest((water,), (limits.OPEN_AIR,), size)
-    else:
-        pressure = told["pressure"]
-        (carbon, ph), (_, outdoors) = at_rest((water, water), (pressure, limits.OPEN_AIR), size)
-        water = replace(water, carbon=carbon)
-    source = waters.source
     if "new_kh" in told:
         source = water_with(source, told["new_kh"], told["new_gh"])
-        if "new_ph" in told:
-            source = with_ph(source, told["new_ph"] + 0.0 * told["new_kh"]).water
-    known = None if old.ph is None else ph
-    outlook = replace(
-        old, water=water, ph=known, pressure=pressure, ph_now=ph, ph_open_air=outdoors
-    )
+    read = {name: each for name, each in (("ph", water), ("new_ph", source)) if name in told}
+    carbon, pressure = _by_ph(read, told, size)
+    if "new_ph" in told:
+        source = replace(source, carbon=carbon["new_ph"])
+    if "ph" in told:
+        air, water = pressure["ph"].clip(0.01, MOST_PRESSURE), replace(water, carbon=carbon["ph"])
+        ph = known = told["ph"] + 0.0 * air
+    else:
+        air, known = told["pressure"], None
+        rested = in_air(water, air)
+        water, ph = rested.water, rested.ph
+    outlook = replace(old, water=water, ph=known, pressure=air, ph_now=ph)
     total = told.get("ammonia", waters.total_n)
     return replace(
         waters, tank=outlook, source=source, total_n=total, off=told.get("off", waters.off)
     )
 
 
-def _several(waters: Waters, times: int) -> Waters:
-    """The possibilities once for each share that is looked at."""
-    import numpy  # only where doubt is asked for
-
-    def again(one: Any) -> Any:
-        return one if one is None or isinstance(one, float) else numpy.tile(one, times)
-
-    old = waters.tank
-    outlook = replace(
-        old,
-        water=tiled(old.water, times),
-        ph=again(old.ph),
-        pressure=again(old.pressure),
-        ph_now=again(old.ph_now),
-        ph_open_air=again(old.ph_open_air),
+def _by_ph(read: Mapping[str, Water], told: Mapping[str, Any], size: int) -> Any:
+    """The carbon that each water's pH implies, and the pressure of its carbon dioxide."""
+    if not read:
+        return {}, {}
+    solved: Any = with_ph(
+        beside(tuple(read.values()), size), rows([told[name] for name in read], size)
     )
-    source = tiled(waters.source, times)
-    total, off = again(waters.total_n), again(waters.off)
-    return replace(waters, tank=outlook, source=source, total_n=total, off=off)
+    return tuple(dict(zip(read, each, strict=True)) for each in (solved.water.carbon, solved.pco2))
 
 
-def _columns(shares: tuple[float, ...], part: Any) -> Any:
-    import numpy
-
-    return numpy.concatenate([(share * part).clip(0.0, 1.0) for share in shares])
-
-
-def _split(one: Any, count: int, size: int) -> Any:
-    import numpy
-
-    return numpy.broadcast_to(one, (count * size,)).reshape(count, size)
-
-
-def _in_columns(over: Mapping[str, Any], count: int, size: int) -> dict[str, Any]:
-    return {name: _split(each, count, size) for name, each in over.items()}
-
-
-def _figures(waters: Waters, told: Mapping[str, Any], after: Mixed, size: int) -> dict[str, Any]:
+def _figures(waters: Waters, told: Mapping[str, Any], after: Mixed) -> dict[str, Any]:
     """The shown figures of the share that was asked for, by stage and name."""
-    first = slice(0, size)
     found: dict[str, Any] = {}
     poison = after.nh3
     phs = (after.at_once, after.expected, after.leaves)
+    kh, gh = after.water.kh, after.water.gh
     for place, stage in enumerate(STAGES):
-        figures: dict[str, Any] = {"kh": after.water.kh}
+        figures: dict[str, Any] = {"kh": kh}
         if "gh" in waters.known:
-            figures["gh"] = after.water.gh
+            figures["gh"] = gh
         if waters.tank.co2_known or stage == "if_co2_leaves":
             figures["ph"] = phs[place]
             if waters.total_n is not None:
                 figures["nh3_n"] = poison[place]
         if "nitrate" in told:
             old, new = told["nitrate"], told["new_nitrate"]
-            figures["nitrate"] = old + (new - old) * after.share[first]
+            figures["nitrate"] = old + (new - old) * after.share
         for name, figure in figures.items():
-            found[f"{stage} {name}"] = figure if isinstance(figure, float) else figure[first]
+            found[f"{stage} {name}"] = figure if isinstance(figure, float) else figure[ASKED]
     return found
 
 
-def _largest(here: Waters, over: Mapping[str, Any], shares: Any, plan: ChangePlan) -> Any:
+def _largest(over: Mapping[str, Any], shares: Any) -> Any:
     """The share at which the first limit is reached, on straight lines between those looked at."""
     import numpy
 
-    grid = shares[len(shares) - len(GRID) :]
-    start = excesses(here, _unchanged(here, shares[0]), emergency=plan.emergency)
-    best = grid[-1]
-    for name, each in over.items():
-        columns = each[len(shares) - len(GRID) :]
-        before, at = numpy.broadcast_to(start[name], best.shape), numpy.zeros(best.shape)
-        reached = numpy.where(before > 0.0, 0.0, numpy.inf)
-        for column, share in zip(columns, grid, strict=True):
-            crosses = (column > 0.0) & numpy.isinf(reached)
-            rise = numpy.where(crosses, column - before, 1.0)
-            reached = numpy.where(crosses, at - (share - at) * before / rise, reached)
-            before, at = column, share
-        best = numpy.minimum(best, reached)
-    return best
-
-
-def _unchanged(here: Waters, part: Any) -> Mixed:
-    """A change of nothing."""
-    tank, none = here.tank, 0.0 * part
-    water = tank.water
-    now, leaves = nh3_now(replace(here, total_n=1.0))
-    return Mixed(
-        share=none,
-        water=water,
-        rest=water,
-        at_once=tank.ph_now,
-        expected=tank.ph_now,
-        open_air=tank.ph_open_air,
-        total_n=1.0 if here.total_n is None else here.total_n,
-        poisonous=(now, now, leaves),
-        minerals=None if here.minerals is None else here.minerals[0],
-    )
+    grid = shares[: len(GRID)]
+    past = numpy.stack([numpy.broadcast_to(e, shares.shape)[: len(GRID)] for e in over.values()])
+    before, behind = past[:, :-1], past[:, 1:]
+    crosses = (before <= 0.0) & (behind > 0.0)
+    along = before / numpy.where(crosses, before - behind, 1.0)
+    reached = numpy.where(crosses, grid[:-1] + (grid[1:] - grid[:-1]) * along, numpy.inf)
+    first = numpy.where((past[:, 0] > 0.0).any(axis=0), 0.0, grid[-1])
+    return numpy.minimum(first, reached.min(axis=(0, 1)))

@@ -11,7 +11,7 @@ from typing import Any
 from core.advice import limits
 from core.advice.ammonia_gate import gate_limit, upper_total
 from core.advice.outlook import Outlook, outlook_of, un_ionised_share
-from core.advice.possibilities import at_rest
+from core.advice.possibilities import in_both_airs
 from core.advice.setup import holds_only_fish
 from core.advice.state import State, ammonia_as_n
 from core.advice.tainted import UNTAINTED, Taint, taint_of, total_chlorine
@@ -211,10 +211,8 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     fresh = mix([(old, 1.0 - share), (waters.source, share + 0.0)])
     at_once = solve(fresh).ph
     warm = replace(fresh, temperature=old.temperature)  # as its heater makes it
-    rest, expected, open_air = _stood(warm, waters.tank.pressure)
+    rest, expected, open_air = _stood(warm, waters.tank.pressure, share)
     leaves = _largest(_largest(open_air, at_once), expected)
-    total = (waters.total_n if waters.total_n is not None else 1.0) * (1.0 - share)
-    total = total + waters.source_n * share
     minerals = waters.minerals
     return Mixed(
         share,
@@ -223,7 +221,7 @@ def mixed(waters: Waters, share: Any) -> Mixed:
         at_once,
         expected,
         open_air,
-        total,
+        _total(waters, share),
         (
             _poisonous(at_once, fresh, waters.off),
             _poisonous(expected, warm, waters.off),
@@ -233,13 +231,24 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     )
 
 
-def _stood(warm: Water, pressure: Any) -> tuple[Water, Any, Any]:
+def with_ammonia_of(after: Mixed, waters: Waters) -> Mixed:
+    """The same change of waters that hold another amount of ammonia: nothing else differs."""
+    return replace(after, total_n=_total(waters, after.share))
+
+
+def _total(waters: Waters, share: Any) -> Any:
+    own = 1.0 if waters.total_n is None else waters.total_n
+    return own * (1.0 - share) + waters.source_n * share
+
+
+def _stood(warm: Water, pressure: Any, share: Any) -> tuple[Water, Any, Any]:
     """At rest: the water with its pH at the tank's own CO2, and pH in open air."""
-    if not is_array(pressure):
+    if not is_array(share):
         rested = in_air(warm, pressure)
         return rested.water, rested.ph, in_air(warm, limits.OPEN_AIR).ph
-    own, outdoors = at_rest((warm, warm), (pressure, limits.OPEN_AIR), pressure.size)
-    return replace(warm, carbon=own[0]), own[1], outdoors[1]
+    found: Any = in_air(warm, in_both_airs(pressure, share.ndim))
+    carbon, ph = found.water.carbon, found.ph
+    return replace(warm, carbon=carbon[0]), ph[0], ph[1]
 
 
 def nh3_now(waters: Waters) -> tuple[float, float]:

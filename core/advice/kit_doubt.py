@@ -14,10 +14,10 @@ from core.advice import limits
 from core.advice.ammonia_gate import gate_limit
 from core.advice.outlook import Dose, Outlook, un_ionised_share
 from core.advice.plan import Plan
-from core.advice.possibilities import ammonia_of, at_rest, interval_of, warmth_of, water_with
+from core.advice.possibilities import ammonia_of, beside, interval_of, rows, warmth_of, water_with
 from core.advice.state import State
 from core.errors import CoreError
-from core.water import Water, add, solve
+from core.water import Water, add, in_air, solve
 from core.water.doubt import Estimate, Interval, sample
 from core.water.solution import with_ph
 
@@ -123,9 +123,12 @@ def _after(plan: Plan, outlook: Outlook) -> Any:
             pressure = told["pressure"]
         before = _dosed(water, each, litres, plan.count - 1)
         mixed = _dosed(before, each, litres, 1)
-        (resting, _), (_, stood), (_, open_air) = at_rest(
-            (before, mixed, mixed), (pressure, pressure, limits.OPEN_AIR), len(volume)
+        size = len(volume)
+        rest: Any = in_air(
+            beside((before, mixed, mixed), size), rows((pressure, pressure, limits.OPEN_AIR), size)
         )
+        resting, _, _ = rest.water.carbon
+        _, stood, open_air = rest.ph
         brought = mixed.carbon - before.carbon
         at_once = solve(replace(mixed, carbon=resting + brought)).ph
         worst = at_once + (stood - at_once) * (stood > at_once)

@@ -9,7 +9,7 @@ from typing import Any, Final
 from core.advice import limits
 from core.advice.state import Measured, State, ammonia_as_n
 from core.advice.trends import with_doubt
-from core.water import Water, in_air
+from core.water import Water
 from core.water.doubt import Interval
 from core.water.water import MEQ_PER_DH
 
@@ -65,34 +65,29 @@ def water_with(water: Water, kh: Any, gh: Any) -> Water:
     )
 
 
-def tiled(water: Water, times: int) -> Water:
-    """The same possibilities again and again, one after the other."""
+def beside(waters: Sequence[Water], size: int) -> Water:
+    """Several waters as one, a row each, so that they are solved together: that is cheaper."""
+    held = {name: [getattr(water, name) for water in waters] for name in HELD}
+    return replace(waters[0], **{name: _rows_or_one(each, size) for name, each in held.items()})
+
+
+def rows(values: Sequence[Any], size: int) -> Any:
+    """Values of several waters, a row each."""
     import numpy  # only where doubt is asked for
 
-    held = {name: getattr(water, name) for name in HELD}
-    arrays: dict[str, Any] = {
-        name: numpy.tile(value, times) for name, value in held.items() if type(value) is not float
-    }
-    return replace(water, **arrays)
+    return numpy.stack([numpy.broadcast_to(one, (size,)) for one in values])
 
 
-def at_rest(waters: Sequence[Water], pressures: Sequence[Any], size: int) -> list[tuple[Any, Any]]:
-    """Carbon and pH of each water at rest in its own air, all solved together: that is cheaper."""
+def _rows_or_one(values: Sequence[Any], size: int) -> Any:
+    """One plain number where all have the same, which is cheaper to solve with."""
+    plain = all(isinstance(one, float) for one in values) and len(set(values)) == 1
+    return values[0] if plain else rows(values, size)
+
+
+def in_both_airs(pressure: Any, dimensions: int) -> Any:
+    """The tank's own carbon dioxide and open air's, before as many dimensions as a water has."""
     import numpy
 
-    def joined(ones: Sequence[Any]) -> Any:
-        plain = all(isinstance(one, float) for one in ones) and len(set(ones)) == 1
-        return ones[0] if plain else numpy.concatenate([_filled(one, size) for one in ones])
-
-    together = {name: joined([getattr(water, name) for water in waters]) for name in HELD}
-    solved = in_air(replace(waters[0], **together), joined(pressures))
-    ph: Any = solved.ph
-    carbon: Any = solved.water.carbon
-    cut = [slice(place * size, (place + 1) * size) for place in range(len(waters))]
-    return [(carbon[each], ph[each]) for each in cut]
-
-
-def _filled(one: Any, size: int) -> Any:
-    import numpy
-
-    return numpy.full(size, one) if isinstance(one, float) else one
+    own = numpy.asarray(pressure)
+    both = numpy.stack([own, numpy.full(own.shape, limits.OPEN_AIR)])
+    return both.reshape(2, *(1,) * (dimensions - own.ndim), *own.shape)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from core.advice.change_plan import broken, rested
+from core.advice.change_limits import broken
+from core.advice.change_plan import rested
 from core.advice.changes import Waters, mixed, nh3_now
 
 LOOKED_AT: Final = 20

@@ -42,7 +42,7 @@ def from_alkalinity_and_pressure(m: Medium, alkalinity: float, pressure: float) 
     co2 = pressure * henry(m.temperature, m.salinity)
 
     def step(s: Species) -> tuple[float, float, float]:
-        return (alkalinity - s.alkalinity) / (s.alkalinity_x - s.alkalinity_y), 0.0, 0.0
+        return (alkalinity - s.alkalinity) / (s.alkalinity_x - s.alkalinity_y), 0.0, -1.0
 
     strength, k = _start(m, alkalinity, xp)
     # Carbonate left out: hydrogen h² + alkalinity h = k1 co2 + water.
@@ -118,7 +118,7 @@ def from_carbon_and_pressure(m: Medium, carbon: float, pressure: float) -> Equil
         raise ImpossibleWater("carbon_dioxide", carbon_mmol_kg=1000.0 * smallest(carbon))
 
     def step(s: Species) -> tuple[float, float, float]:
-        return lacking(carbon, s.carbon) / (s.carbon_x - s.carbon_y), 0.0, 0.0
+        return lacking(carbon, s.carbon) / (s.carbon_x - s.carbon_y), 0.0, -1.0
 
     strength, k = _start(m, carbon, xp)
     c = k.carbonate

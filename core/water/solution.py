@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any, Final
@@ -228,14 +229,20 @@ def _one_block(solver: _Solver, inputs: tuple[Any, ...]) -> tuple[Any, ...]:
 
 
 def _in_blocks(solver: _Solver, inputs: tuple[Any, ...]) -> tuple[Any, ...]:
-    """Solve arrays block by block, so that what is at work fits the cache."""
+    """Solve arrays, large ones block by block, so that what is at work fits the cache."""
     import numpy  # only where there are arrays
 
     shape = numpy.broadcast_shapes(*(value.shape for value in inputs if is_array(value)))
+    size = math.prod(shape)
+    if size <= BLOCK:
+        solved = _one_block(solver, inputs)
+        return tuple(
+            one if is_array(one) and one.shape == shape else numpy.broadcast_to(one, shape).copy()
+            for one in solved
+        )
     flat = [
         numpy.broadcast_to(value, shape).ravel() if is_array(value) else value for value in inputs
     ]
-    size = int(numpy.prod(shape))
     found = [numpy.empty(size) for _ in range(9)]
     for start in range(0, size, BLOCK):
         part = slice(start, start + BLOCK)
