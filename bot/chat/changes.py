@@ -24,7 +24,7 @@ from core.advice.change_doubt import ChangeDoubt, doubt_of_change
 from core.advice.change_plan import ChangePlan, plan_change
 from core.advice.changes import Mixed, nh3_now, salinity_unknown, waters_of
 from core.advice.changes import Waters as Mixing
-from core.advice.danger import cut_to_kh, poison_in
+from core.advice.danger import cut_to_kh, is_acid, poison_in
 from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
 from core.advice.repeated import in_a_day
@@ -157,7 +157,7 @@ async def answer(
         )
     emergency = poison_in(asked.tank) is not None
     ro_share = 0.0
-    if emergency:
+    if emergency and is_acid(waters):
         waters, ro_share = cut_to_kh(waters)
     salting = question.analyte == "salinity"
     counted = change_bounds.counted_in(waters, asked.supply, ro_share)

@@ -24,19 +24,23 @@ def poison_in(state: State) -> str | None:
     return None
 
 
+def is_acid(waters: Waters) -> bool:
+    """Whether the tank's pH is under 7, where what lifts it frees ammonia."""
+    return waters.tank.ph is not None and waters.tank.ph < NEUTRAL
+
+
 def cut_to_kh(waters: Waters) -> tuple[Waters, float]:
-    """Cut the new water with pure water down to the tank's KH, where that must be.
+    """Cut the new water with pure water down to the tank's KH.
 
     Returns
     -------
     tuple of Waters and float
-        The waters, and the share of pure water in the new one; 0 where it stays as it is.
+        The waters, and the share of pure water in the new one; 0 where it stays as it is, since
+        it has no more KH than the tank, or the tank is salty.
     """
     tank, source = waters.tank, waters.source
-    acid = tank.ph is not None and tank.ph < NEUTRAL
-    if waters.is_salty or not acid or source.kh <= tank.water.kh or source.kh <= 0.0:
+    if waters.is_salty or source.kh <= tank.water.kh or source.kh <= 0.0:
         return waters, 0.0
     share = 1.0 - tank.water.kh / source.kh
-    pure = Water(source.temperature)
-    cut = mix([(source, 1.0 - share), (pure, share)])
+    cut = mix([(source, 1.0 - share), (Water(source.temperature), share)])
     return replace(waters, source=cut, source_n=waters.source_n * (1.0 - share)), share

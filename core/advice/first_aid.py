@@ -8,12 +8,12 @@ from typing import Final
 from core.advice import limits
 from core.advice.change_plan import largest_safe_share
 from core.advice.changes import Waters, waters_of
-from core.advice.danger import NEUTRAL
+from core.advice.danger import cut_to_kh, is_acid
 from core.advice.findings import find
 from core.advice.scheduling import conflict
 from core.advice.state import State
 from core.errors import CoreError
-from core.water import Water, ammonia_freed, mix
+from core.water import ammonia_freed
 
 NEGLECTED_MOST: Final = 0.1
 """Most of a long neglected tank at a time, poison or not; common practice."""
@@ -96,8 +96,8 @@ def safe_share(tank: State, new: NewWater | None, *, poisoned: bool, most: float
     if any(finding.id == "neglected" for finding in find(tank, frozenset(tank.readings))):
         most = min(most, NEGLECTED_MOST)
     plain = _largest(waters, poisoned=poisoned, most=most)
-    matched, ro_share = _cut(waters)
-    acid = waters.tank.ph is not None and waters.tank.ph < NEUTRAL and waters.total_n != 0.0
+    matched, ro_share = cut_to_kh(waters)
+    acid = is_acid(waters) and waters.total_n != 0.0
     if ro_share > 0.0 and (plain < min(most, ENOUGH) or (poisoned and acid)):
         cut = _largest(matched, poisoned=poisoned, most=most)
         if cut > plain or acid:
@@ -108,17 +108,6 @@ def safe_share(tank: State, new: NewWater | None, *, poisoned: bool, most: float
 def _largest(waters: Waters, *, poisoned: bool, most: float) -> float:
     largest = min(largest_safe_share(waters, emergency=poisoned), _by_salt(waters), most)
     return largest if largest >= LEAST else 0.0
-
-
-def _cut(waters: Waters) -> tuple[Waters, float]:
-    """The new water cut with pure water to the tank's KH, and the share of pure water in it."""
-    kh, new = waters.tank.water.kh, waters.source
-    if new.kh <= kh or new.kh <= 0.0 or waters.tank.water.salinity > limits.SALT_WATER:
-        return waters, 0.0
-    share = 1.0 - kh / new.kh
-    pure = Water(new.temperature)
-    source = mix([(new, 1.0 - share), (pure, share)])
-    return replace(waters, source=source, source_n=waters.source_n * (1.0 - share)), share
 
 
 def _is_known(tank: State, source: State) -> bool:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from bot.chat.words import names
 from bot.chat.words.numbers import plain
 from bot.chat.words.text import _
 from core.advice.emergencies import Help
+
+PURE: Final = 0.95
+"""Share of pure water from which the new water is called pure."""
 
 
 def change(help_: Help) -> str:
@@ -16,7 +21,12 @@ def change(help_: Help) -> str:
     if share.most <= 0.0:
         return _not_this(help_, share.source)
     percent, litres = plain(100.0 * share.most, 0), _litres(help_, share.most)
-    if share.ro_share > 0.0:
+    if share.ro_share >= PURE:
+        told = _(
+            "Change {amount} with RO water, without KH like the tank, as warm as the tank; again"
+            " after some hours."
+        )
+    elif share.ro_share > 0.0:
         told = _(
             "Change {amount} with {source} cut by {ro} % RO, dechlorinated, as warm as the"
             " tank; again after some hours."
