@@ -38,6 +38,7 @@ _WITH = re.compile(
     r"\b(?:with|using|mit|avec|con|com|met|med)\s+(?:my\s+|the\s+)?(.+?)\s*[.!?]*$", re.IGNORECASE
 )
 _NAMED = re.compile(r"\s*([^\d:=]{1,40}?)\s*[:=]\s*\d")
+_ACTING: Final = frozenset({"ask", "command", "event"})
 _FORGET = re.compile(r"\s*(?:forget|delete|remove)\s+(?:the\s+)?(.+?)[.!]*\s*", re.IGNORECASE)
 _LIST = frozenset({"products", "my products", "/products", "list products", "what products"})
 
@@ -255,14 +256,16 @@ def _dosed(event: Event) -> tuple[str | None, float | None, str]:
 def _name(text: str) -> str | None:
     """What stands before a colon and the label's first number, as the product's name.
 
-    A name of words that mean something in a message (`kh`, `dose`) would be found in each of them.
+    A name of words that mean something in a message (`kh`, `dose kh`) would be found in each of
+    them; several that end in no analyte are a name all the same (`kh plus`).
     """
     found = _NAMED.match(text)
     if found is None:
         return None
     known = lexicon().words
-    own = any(word.casefold() not in known for word in found[1].split())
-    return found[1] if own else None
+    kinds = [known.get(word.casefold(), ("own", ""))[0] for word in found[1].split()]
+    joined = len(kinds) > 1 and kinds[-1] != "analyte" and not _ACTING & set(kinds)
+    return found[1] if "own" in kinds or joined else None
 
 
 def _meant(text: str, known: Sequence[Product]) -> list[Product]:

@@ -1,6 +1,6 @@
 """The words of a product's label, which are no reading: `5 g per 80 l raises kh 1`.
 
-label = amount "per" volume "raises" ( name number | number name )
+label = [ product ":" ] amount "per" volume "raises" ( name number | number name )
 amount = quantity in g, kg, oz, mL or spoons
 """
 
@@ -28,10 +28,11 @@ def read(source: str, tokens: list[Token], context: Context) -> Command | None:
         return None
     if tokens[-1].text == "?" or not any(token.kind == "unit" for token in tokens[:6]):
         return None
-    raising = next((i for i, t in enumerate(tokens) if t.value in _RAISING), 0)
+    named = _behind_name(tokens)
+    raising = next((i for i, t in enumerate(tokens) if i >= named and t.value in _RAISING), 0)
     if not 3 < raising < len(tokens) - 1:
         return None
-    amount, volume = _amounts(tokens[:raising], context)
+    amount, volume = _amounts(tokens[named:raising], context)
     found = read_slots(tokens[raising + 1 :], context, source)
     if amount is None or volume is None or len(found.numbers) != 1:
         return None
@@ -40,6 +41,14 @@ def read(source: str, tokens: list[Token], context: Context) -> Command | None:
         return None
     said = f"{amount.value:.6g} {amount.unit} per {volume:.6g} l"
     return Command("label", f"{said} raises {number.analyte} {number.value:.4g}")
+
+
+def _behind_name(tokens: list[Token]) -> int:
+    """The index behind a product's name and its colon (`kh plus: 5 g …`); 0 without one."""
+    colon = next((i for i, t in enumerate(tokens) if t.text == ":"), 0)
+    if colon > 1 and all(token.kind != "number" for token in tokens[:colon]):
+        return colon + 1
+    return 0
 
 
 def _amounts(tokens: list[Token], context: Context) -> tuple[Quantity | None, float | None]:

@@ -130,3 +130,20 @@ async def test_words_of_messages_are_no_products_name(talk: Talk, head: str) -> 
     await talk.say(f"{head}{LABEL}")
     assert "No products" in await talk.text("products")
     assert (await talk.facts("dose kh 6"))["substance"] == "sodium bicarbonate"
+
+
+@pytest.mark.parametrize("name", ["kh plus", "reef kh plus", "green jar"])
+async def test_a_name_may_be_made_of_words_of_the_trade(talk: Talk, name: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 ph 7.2 temp 25 ammonia 0")
+    assert f"Kept as “{name}”" in await talk.text(f"{name}: {LABEL}")
+    facts = await talk.facts(f"dose kh 6 with {name}")
+    assert facts["product"]["name"] == name
+    assert facts["grams"] == pytest.approx(2 * 5 * 120 / 80)
+
+
+@pytest.mark.parametrize("name", ["kh", "dose kh", "changed kh"])
+async def test_no_product_has_the_name_of_what_is_asked(talk: Talk, name: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say(f"{name}: {LABEL}")
+    assert "No products yet" in await talk.text("products")
