@@ -17,8 +17,9 @@ from bot.chat.words import questions as question_words
 from bot.chat.words import readiness as readiness_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
+from core.advice.inhabitants import many_of
 from core.advice.keeping import can_keep
-from core.advice.livestock import Found, could_live, likeliest, lookup, named_in
+from core.advice.livestock import Found, could_live, likeliest, lookup, named_in, sexes_in
 from core.advice.readiness import ready
 from core.advice.state import Measured, State
 from core.advice.stock import names_no_kind
@@ -57,8 +58,16 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
             return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
     if found.species is None:
         raise LookupError(asked)
-    answer = can_keep(found.species, state, asked)
+    text = question.text or ""
+    many = many_of(text, asked)
+    answer = can_keep(found.species, state, asked, many, sexes_in(_up_to(text, asked)))
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}
+    facts |= {"count": many} if many is not None else {}
+    facts |= {
+        name: need
+        for name, need in (("least_l", answer.cramped), ("crowd_l", answer.crowded))
+        if need is not None
+    }
     return [await turn.reply(words.keep(answer, name), facts=facts)]
 
 
@@ -97,6 +106,8 @@ async def _poisoned(turn: Turn, question: Question) -> list[str] | None:
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None or question.premises:
         return None
+    if question.tank is None and _is_another(question.volume_l, stored.tank):
+        return None
     return poisoned.no_newcomers(await state_of(turn, stored, turn.now), stored.name) or None
 
 
@@ -109,6 +120,12 @@ async def _ask(turn: Turn, said: str, found: Found) -> Reply:
         for name in names
     ]
     return await turn.reply(words.which(said, found, turn.chat.language), choices=choices)
+
+
+def _up_to(text: str, said: str) -> str:
+    """A question up to and with the company that is asked about: words of sex there are its."""
+    before, name, _after = text.casefold().partition(said)
+    return before + name if name else text
 
 
 def _kinds(question: Question) -> list[Said]:
@@ -130,12 +147,25 @@ def _kinds(question: Question) -> list[Said]:
 async def _against(turn: Turn, question: Question, company: list[Said]) -> tuple[State, str]:
     """The tank that is meant, with the company that the question adds to its stock."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
-    if stored is None:
-        state, name = State(Tank(name=""), turn.local_now), _(words.THAT_TANK)
+    volume = question.volume_l
+    if stored is None or (question.tank is None and _is_another(volume, stored.tank)):
+        state, name = State(Tank(name="", volume_l=volume), turn.local_now), _(words.THAT_TANK)
     else:
         state, name = await state_of(turn, stored, turn.now), stored.name
-    extra = tuple(Stock(said, 1) for said, _found in company)
+    text = question.text or ""
+    extra = tuple(Stock(said, many_of(text, said) or 1) for said, _found in company)
     return replace(state, tank=replace(state.tank, stock=(*state.tank.stock, *extra))), name
+
+
+SAME_TANK: Final = 0.1
+"""A volume that is told is the tank's own where it is as near; the outer box holds more. [share]"""
+
+
+def _is_another(volume_l: float | None, tank: Tank) -> bool:
+    """Whether a question's volume is not that of a tank on record."""
+    if volume_l is None or tank.volume_l is None:
+        return False
+    return abs(volume_l / tank.volume_l - 1.0) > SAME_TANK
 
 
 async def _could_live(turn: Turn, question: Question) -> Reply:
@@ -143,7 +173,9 @@ async def _could_live(turn: Turn, question: Question) -> Reply:
     name, water = await _water(turn, question)
     if not water:
         return await turn.reply(question_words.no_source())
-    suited = could_live(water)
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    volume = question.volume_l or (stored.tank.volume_l if stored is not None else None)
+    suited = could_live(water, volume)
     facts = {"species": [each.species.scientific for each in suited[:SHOWN]]}
     return await turn.reply(words.could_live(suited, name, water, turn.chat.language), facts=facts)
 

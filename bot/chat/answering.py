@@ -51,8 +51,10 @@ async def answer_for(
     lines = [lead or summary(turn, told)]
     told_of = [finding_words.line(finding) for finding in shown]
     lost = any(event.what.kind == "lost" for event in told.events)
+    moves: list[Choice] = []
     if lost:
-        lines += [*losses.lines(state), *told_of, *whom]
+        none_there, moves = await losses.unrecorded(turn, told) if not whom else ([], [])
+        lines += [*losses.lines(state), *told_of, *none_there, *whom]
     else:
         lines += [*newcomers.lines(misplaced, told.tank.name), *whom, *told_of]
     lines[1:1] = poisoned.beside(told, state)
@@ -72,6 +74,7 @@ async def answer_for(
         lines,
         choices=[
             *names,
+            *moves,
             Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id}),
             *emergencies.what_now(
                 told, [*found, *emergencies.what_stands(state)] if lost else found

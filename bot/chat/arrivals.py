@@ -13,19 +13,27 @@ from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import arrivals as words
 from bot.chat.words import general
-from bot.chat.words.animals import THAT_TANK
+from bot.chat.words.animals import THAT_TANK, which
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.arrivals import QUARANTINE, QUARANTINE_DAYS, Arrival, arrive
 from core.advice.livestock import Found, lookup, named_in
 from core.advice.state import Measured, State, measured
+from core.message.fold import fold
 from core.message.homecoming import Coming, read
 from core.message.model import Parsed
 from core.schedule import Every, Kind
 from core.tank import Tank
 
 _COUNTED = re.compile(r"\b(\d{1,4}) ((?:[^\W\d_]+ ){0,2}[^\W\d_]+)")
+
+_SALT_WATER = re.compile(
+    r"\b(?:salt(?:y)? ?water|sea ?water|salzwasser|meerwasser|eau (?:salee|de mer)|agua (?:salada"
+    r"|de mar|do mar)|acqua (?:salata|di mare|marina)|zout(?:e)? ?water|zeewater|slona woda"
+    r"|slonej wod\w{1,3}|wod\w{1,3} (?:slon\w{1,2}|morsk\w{1,3})|saltvatten|havsvatten)\b"
+)
+"""Words for salt water in nine languages, without accents."""
 
 KIND_OF_DUTY: Mapping[str, Kind] = {"look": "other", "test": "test", "change": "change"}
 
@@ -66,15 +74,21 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
     bag = {reading.analyte: reading for reading in read_in_bag if reading is not None}
     animals = _animals(coming)
     kind = animals[1].species if animals is not None else None
-    plan = arrive(bag, state, [kind] if kind is not None else [], coming.hours)
+    salt_water = _SALT_WATER.search(fold(turn.incoming.text)) is not None
+    kinds = [kind] if kind is not None else []
+    plan = arrive(bag, state, kinds, coming.hours, salt_water=salt_water)
     name = stored.name if stored is not None else _(THAT_TANK)
     log = None
-    if animals is not None and animals[2] is not None and stored is not None:
+    may_go = plan.foreign is None
+    if may_go and animals is not None and animals[2] is not None and stored is not None:
         log = f"{stored.name}: added {animals[2]} {animals[0]}"
+    lines = words.arrival(plan, name)
+    if animals is not None and kind is None and animals[1].candidates:
+        lines.append(which(animals[0], animals[1], turn.chat.language)[0])
     return await turn.reply(
-        words.arrival(plan, name),
-        choices=_choices(log, stored),
-        more=words.more(plan, hours_known=coming.hours is not None),
+        lines,
+        choices=_choices(log, stored if may_go else None),
+        more=words.more(plan, hours_known=coming.hours is not None) if may_go else [],
         facts=_facts(plan, bag, stored, kind.scientific if kind is not None else None),
     )
 
@@ -118,6 +132,8 @@ def _facts(
         facts["tank"] = stored.name
     if species is not None:
         facts["species"] = species
+    if plan.foreign is not None:
+        facts["refused"] = "other_water"
     if plan.ammonia is not None:
         held = plan.ammonia
         facts |= {"ph_open": held.ph_open, "nh3_n": held.nh3_n, "nh3_n_open": held.nh3_n_open}

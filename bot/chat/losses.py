@@ -3,12 +3,55 @@
 from __future__ import annotations
 
 from bot.chat import emergencies
+from bot.chat.told import Told
+from bot.chat.turn import Turn
 from bot.chat.words import losses as words
+from bot.store.offers import Choice
 from core.advice.emergencies import missing
 from core.advice.state import State
+from core.advice.stock import Came, meant, names_no_kind, tally
 
 
 def lines(state: State) -> list[str]:
     """What is known to be wrong, what to measure, and what to do with the rest."""
     cause = emergencies.cause(state)
     return words.lost(cause, [each for each in missing(state) if each != "kh"])
+
+
+async def unrecorded(turn: Turn, told: Told) -> tuple[list[str], list[Choice]]:
+    """Losses of kinds that a tank has not on record, or not so many; and who has them elsewhere."""
+    lost = [e.what for e in told.events if e.what.kind == "lost"]
+    named = [event for event in lost if not names_no_kind(event.species)]
+    if not named:
+        return [], []
+    came = await turn.uow.log.stock(told.tank.id, until=told.at)
+    for event in lost:
+        gone = Came("lost", event.species, event.count)
+        if gone in came:
+            came.reverse()
+            came.remove(gone)  # the latest of its like is the one just told
+            came.reverse()
+    before = tally(came)
+    for event in named:
+        species, many = event.species or "", event.count or 1
+        name = meant(before, species)
+        if name is not None and before[name] >= many:
+            continue
+        elsewhere = [
+            tank.name
+            for tank in turn.tanks
+            if tank.id != told.tank.id
+            and meant(tally(await turn.uow.log.stock(tank.id, until=told.at)), species)
+        ]
+        held = 0 if name is None else before[name]
+        lines = [words.unrecorded(held, species, told.tank.name, elsewhere)]
+        choices = [
+            Choice(words.it_was(tank), "say_again", "", {"text": f"that was {tank}"})
+            for tank in elsewhere[:OFFERED]
+        ]
+        return lines, choices
+    return [], []
+
+
+OFFERED = 3
+"""Tanks that a loss may have been in."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.told import Told
 from bot.chat.words import animals as words
+from bot.chat.words import names
 from bot.chat.words import newcomers as own_words
 from core.advice.findings import Finding
 from core.advice.keeping import Keeping, can_keep
@@ -29,7 +30,7 @@ def unsuited(told: Told, state: State) -> list[Keeping]:
         without = replace(state, tank=replace(state.tank, stock=others))
         answer = can_keep(kind, without, said)
         far = any(misfit.certain and misfit.excess >= FAR for misfit in answer.misfits)
-        if far or any(conflict.reason == "water" for conflict in answer.conflicts):
+        if far or answer.foreign is not None:
             found.append(answer)
     return found
 
@@ -45,7 +46,11 @@ def lines(kinds: Sequence[Keeping], tank: str) -> list[str]:
     out = []
     for answer in kinds:
         out.append(own_words.out_again(answer.name_of(answer.asked), tank))
-        if answer.misfits:
+        if answer.foreign is not None:
+            water, here = answer.foreign
+            said = names.capital(answer.name_of(answer.asked))
+            out.append(words.foreign(said, water, tank, here))
+        elif answer.misfits:
             out.append(words.misfit(max(answer.misfits, key=lambda misfit: misfit.excess)))
     return out
 
@@ -54,4 +59,5 @@ def without_advice_for(kinds: Sequence[Keeping], found: Sequence[Finding]) -> li
     """Findings without those that would fit the water to newcomers which go out again."""
     if not kinds:
         return list(found)
-    return [finding for finding in found if finding.id != "does_not_suit"]
+    said = {"does_not_suit", "wrong_water", "do_not_go_together"}
+    return [finding for finding in found if finding.id not in said]

@@ -12,6 +12,7 @@ from typing import Any, Final, Literal
 Level = Literal["low", "normal", "high"]
 WaterKind = Literal["fresh", "brackish", "marine"]
 Being = Literal["fish", "invertebrate", "coral", "plant"]
+Rivals = Literal["kind", "males", "pair"]
 
 RANGES: Final = ("temperature", "ph", "gh", "kh", "salinity")
 """The quantities that a row has a range of, as analyte ids."""
@@ -72,6 +73,12 @@ class Species:
         Eats what fits into its mouth; fights its like or its neighbours.
     shoals : bool
         Lives in a group of its kind, uneasy without.
+    prey : str or None
+        What it is to those that live on such: shrimps, snails, mussels or corals.
+    eats, picks : frozenset of str
+        What of these it eats whatever the size, and what it may eat.
+    rivals : str or None
+        Who of its kind fight: "kind" (one to a tank), "males" (one male), "pair" (over two).
     several : bool
         True where the row stands for several species.
     mussel : bool
@@ -96,6 +103,10 @@ class Species:
     hunts: bool = False
     fights: bool = False
     shoals: bool = False
+    prey: str | None = None
+    eats: frozenset[str] = frozenset()
+    picks: frozenset[str] = frozenset()
+    rivals: Rivals | None = None
     several: bool = False
     mussel: bool = False
     sources: Mapping[str, str] = field(default_factory=dict)
@@ -189,6 +200,10 @@ def _species(row: Mapping[str, Any], group: Mapping[str, Any]) -> Species:
         hunts=row.get("hunts", False),
         fights=row.get("fights", False),
         shoals=row.get("shoals", False),
+        prey=row.get("prey"),
+        eats=frozenset(row.get("eats", ())),
+        picks=frozenset(row.get("picks", ())),
+        rivals=row.get("rivals"),
         several=row.get("many", False),
         mussel=row.get("mussel", False),
         sources=sources,

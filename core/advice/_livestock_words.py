@@ -2,13 +2,29 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, Literal
 
 from core.message.fold import INVISIBLE, MARK, fold
 from core.message.kinds import LIFE_STAGES
 
 WORD_LONG_ENOUGH: Final = 4
 """A shorter word of a name ("red", "bee") does not tell what kind is meant. [letters]"""
+
+Sex = Literal["male", "female"]
+
+SEXES: Final[dict[Sex, frozenset[str]]] = {
+    "male": frozenset(
+        "male males boy boys mannchen mannlich mannliche mannlicher mannlichen maennchen"  # noqa: SIM905
+        " maennliche males macho machos maschio maschi mannetje mannetjes mannelijke samiec samce"
+        " samcow hane hanar hannar".split()
+    ),
+    "female": frozenset(
+        "female females girl girls weibchen weiblich weibliche weiblicher weiblichen femelle"  # noqa: SIM905
+        " femelles hembra hembras femea femeas femmina femmine vrouwtje vrouwtjes vrouwelijke"
+        " samica samice samic hona honor".split()
+    ),
+}
+"""Words for the sexes, without accents."""
 
 _ENDINGS: Final = ("ies", "ow", "es", "en", "er", "ar", "or", "s", "n", "e", "i", "y", "x", "a")
 """Endings of plurals (and of the singulars beside them) in the nine languages; common grammar."""
@@ -50,3 +66,15 @@ def grown(plain: str) -> str:
 def is_young(text: str) -> bool:
     """Whether a name speaks of young animals, which bear less."""
     return not LIFE_STAGES.isdisjoint(plain_name(text).split())
+
+
+def sexes_in(text: str) -> frozenset[Sex]:
+    """The sexes that a text speaks of.
+
+    Examples
+    --------
+    >>> sexes_in("2 male bettas"), sexes_in("zwei Männchen") == {"male"}, sexes_in("2 bettas")
+    (frozenset({'male'}), True, frozenset())
+    """
+    words = frozenset(plain_name(text).split())
+    return frozenset(sex for sex, names in SEXES.items() if words & names)

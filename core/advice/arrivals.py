@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from core.advice import limits
-from core.advice.livestock import Misfit, Species, fits
+from core.advice.livestock import Misfit, Species, fits, foreign_water
 from core.advice.state import Measured, State, ammonia_as_n
 from core.errors import CoreError
 from core.water.ammonia import un_ionised_fraction
@@ -44,6 +44,7 @@ QUARANTINE_DAYS: Final = 28
 """Common practice, no source."""
 
 StepId = Literal[
+    "not_this_water",
     "not_yet",
     "dim_light",
     "float_closed",
@@ -117,6 +118,10 @@ class Arrival:
         What of the tank does not suit them at all: then not yet, or not this tank.
     salt_unknown : bool
         True where the tank is salty and nobody measured how salt the bag is.
+    foreign : tuple of str or None
+        The water that they live in and the tank's, where these are two: then no way leads in.
+    copper : float or None
+        Copper in the bag, none of which may get into the tank. [mg/L]
     """
 
     differences: tuple[Difference, ...]
@@ -126,6 +131,8 @@ class Arrival:
     days: float
     misfits: tuple[Misfit, ...]
     salt_unknown: bool = False
+    foreign: tuple[str, str] | None = None
+    copper: float | None = None
 
     @property
     def minutes(self) -> float:
@@ -141,6 +148,8 @@ def arrive(
     state: State,
     kinds: Sequence[Species] = (),
     hours: float | None = None,
+    *,
+    salt_water: bool = False,
 ) -> Arrival:
     """Plan the way from a bag into a tank.
 
@@ -154,6 +163,8 @@ def arrive(
         The animals; tender ones get twice the time.
     hours : float, optional
         Since the bag was closed; None where nobody knows, which is taken for long.
+    salt_water : bool
+        Whether the bag's water was called salt water.
 
     Returns
     -------
@@ -174,16 +185,54 @@ def arrive(
     if (problem := _not_ready(state)) is not None:
         steps = (Step("not_yet", 0.0, {"reason": problem}), *steps)
     salt_unknown = state.salinity > limits.SALT_WATER and "salinity" not in bag
-    return Arrival(differences, ammonia, keep_closed, steps, days, misfits, salt_unknown)
+    foreign = _foreign(bag, state, kinds, salt_water=salt_water)
+    if foreign is not None:
+        steps, days, misfits = (Step("not_this_water"),), 0.0, ()
+    copper = bag.get("copper")
+    return Arrival(
+        differences,
+        ammonia,
+        keep_closed,
+        steps,
+        days,
+        misfits,
+        salt_unknown,
+        foreign,
+        copper.value if copper is not None and copper.value > 0.0 else None,
+    )
+
+
+SALT_IN_BAG: Final = 5.0
+"""Over this a bag of animals that nobody named is of salt water; common practice. [g/kg]"""
+
+
+def _foreign(
+    bag: Mapping[str, Measured], state: State, kinds: Sequence[Species], *, salt_water: bool
+) -> tuple[str, str] | None:
+    """The water of the newcomers, or of their bag, and the tank's, where no way leads over."""
+    here = "fresh" if state.tank.kind == "pond" else state.tank.kind
+    salt = state.last("salinity")
+    for row in kinds:
+        if foreign_water(row, state.tank, None if salt is None else salt.value):
+            return row.water, here
+    salty = salt_water or ("salinity" in bag and bag["salinity"].value > SALT_IN_BAG)
+    return ("salt", here) if salty and not kinds and here == "fresh" else None
 
 
 def _differences(bag: Mapping[str, Measured], state: State) -> tuple[Difference, ...]:
     found = []
     for analyte in COMPARED:
         inside, outside = bag.get(analyte), state.last(analyte)
+        if inside is not None and outside is None and analyte == "salinity" and not salty(state):
+            found.append(Difference(analyte, inside.value, 0.0))
         if inside is not None and outside is not None:
             found.append(Difference(analyte, inside.value, outside.value))
     return tuple(sorted(found, key=lambda d: -abs(d.change) / max(abs(d.tank), 1.0)))
+
+
+def salty(state: State) -> bool:
+    """Whether a tank's water may hold salt: it is none of fresh water, as far as it is told."""
+    return state.tank.kind not in {"fresh", "pond"}
 
 
 def bag_ammonia(bag: Mapping[str, Measured], state: State) -> BagAmmonia | None:

@@ -11,8 +11,9 @@ import re
 from collections.abc import Sequence
 from typing import Final, NamedTuple
 
+from core.advice._livestock_names import NOTHING
 from core.advice._livestock_words import plain_name
-from core.advice.livestock import Found, name_at
+from core.advice.livestock import Found, lookup, name_at
 from core.message.lexicon import Entry, lexicon
 
 LONGEST: Final = 400
@@ -79,6 +80,8 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
             named, place = tank, place + len(names[tank])
             continue
         size, known = name_at(words, place)
+        if not size and (count is not None or kind is None):
+            size, known = _near(words, place)
         if size and kind is not None:
             return None  # two kinds and no number for the first
         if size:
@@ -93,6 +96,52 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
         place += size or 1
     whole = count is None and kind is None and any(_is_animal(each.found) for each in found)
     return Listed(tuple(found), named) if whole else None
+
+
+NEAR_ENOUGH: Final = 5
+"""Letters of a name that is sought although it is misspelt."""
+
+
+def _near(words: Sequence[str], place: int) -> tuple[int, Found]:
+    """A misspelt name at a place: how many words it is, and whom it may mean."""
+    if len(words[place]) < NEAR_ENOUGH or _leads(words[place]) or _number(words[place]):
+        return 0, NOTHING
+    for size in (3, 2, 1):
+        said = words[place : place + size]
+        if len(said) == size and not any(map(_number, said)):
+            found = lookup(" ".join(said))
+            if found.candidates and not found.shared:
+                return size, found
+    return 0, NOTHING
+
+
+PAIR: Final = frozenset("pair couple paar parchen pareja couple casal coppia para pare par".split())  # noqa: SIM905
+"""Words for two of a kind, without accents."""
+
+BETWEEN: Final = 3
+"""Most words between a number and the kind that it counts: 2 young male bettas."""
+
+
+def many_of(text: str, said: str) -> int | None:
+    """How many of a kind a text tells; None where it does not.
+
+    Examples
+    --------
+    >>> many_of("can i keep 2 male bettas in 20 l", "bettas"), many_of("a betta?", "betta")
+    (2, 1)
+    >>> many_of("a pair of kribensis", "kribensis"), many_of("can i keep bettas", "bettas")
+    (2, None)
+    """
+    words = plain_name(_PARTED.sub(r"\1 \2", text[:LONGEST])).split()
+    name = plain_name(said).split()
+    places = [at for at in range(len(words)) if words[at : at + len(name)] == name]
+    for before in reversed(words[max(0, places[0] - BETWEEN) : places[0]] if places else ()):
+        number = 2 if before in PAIR else _number(before)
+        if number is not None:
+            return number
+        if any(kind == "mark" and of in {"and", "in"} for kind, of in _meanings(before)):
+            return None
+    return None
 
 
 def _is_animal(found: Found) -> bool:

@@ -6,7 +6,21 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
-from core.advice.livestock import Conflict, Misfit, Species, fits, kept_in, least_volume, together
+from core.advice.livestock import (
+    MILD,
+    SHOAL,
+    Conflict,
+    Misfit,
+    Sex,
+    Species,
+    fits,
+    foreign_water,
+    kept_in,
+    least_volume,
+    rival_of,
+    together,
+    volume_for,
+)
 from core.advice.state import State
 
 Verdict = Literal["yes", "no", "care", "retest", "unmeasured"]
@@ -24,8 +38,8 @@ class Keeping:
     asked : Species
         Who is asked about.
     verdict : str
-        yes; no (something surely stands against it); care (only manners or room do); retest
-        (only the kits' doubt does); or unmeasured (nothing is known of the water).
+        yes; no (something surely stands against it); care (only manners, room or their number
+        do); retest (only the kits' doubt does); or unmeasured (nothing is known of the water).
     misfits : tuple of Misfit
         What of the water does not suit it.
     conflicts : tuple of Conflict
@@ -44,6 +58,16 @@ class Keeping:
     unknown: tuple[str, ...]
     cramped: float | None = None
     """Water that it needs at least once grown, where the tank holds less. [L]"""
+    crowded: float | None = None
+    """Water that so many, with the fish on record, need at least, where it holds less. [L]"""
+    count: int = 1
+    """How many are asked about."""
+    few: int | None = None
+    """How many there would be of a kind that lives in larger groups."""
+    rival: Literal["sure", "perhaps", None] = None
+    """Whether so many of the kind fight each other."""
+    foreign: tuple[str, str] | None = None
+    """The water that it lives in and the one of the tank, where these are two."""
     names: Mapping[str, str] = field(default_factory=dict)
     """The keeper's own words for kinds, by scientific name."""
 
@@ -52,7 +76,13 @@ class Keeping:
         return self.names.get(row.scientific, row.name)
 
 
-def can_keep(asked: Species, state: State, said: str | None = None) -> Keeping:
+def can_keep(
+    asked: Species,
+    state: State,
+    said: str | None = None,
+    count: int | None = None,
+    sexes: frozenset[Sex] = frozenset(),
+) -> Keeping:
     """Judge whether a kind may join a tank.
 
     Parameters
@@ -63,6 +93,10 @@ def can_keep(asked: Species, state: State, said: str | None = None) -> Keeping:
         The tank, its newest readings and its animals.
     said : str, optional
         The newcomer as the keeper calls it.
+    count : int, optional
+        How many would come; None where that was not said: then no group is called too few.
+    sexes : frozenset of "male", "female", optional
+        What was said of them.
     """
     kept = kept_in(state.tank)
     misfits = tuple(fits(asked, state))
@@ -70,14 +104,32 @@ def can_keep(asked: Species, state: State, said: str | None = None) -> Keeping:
     conflicts = tuple(
         c for c in pairs if asked.scientific in {c.one.scientific, c.other.scientific}
     )
-    if asked.water == "marine" and not state.tank.is_sea and "salinity" not in state.readings:
+    many = count or 1
+    own = many + sum(n for row, n in kept.known if row.scientific == asked.scientific)
+    rival = rival_of(asked, own, sexes)
+    few = own if asked.shoals and count is not None and own < SHOAL else None
+    least, volume = least_volume(asked), state.tank.volume_l or float("inf")
+    all_need = volume_for([*kept.known, (asked, many)])
+    cramped = least if least is not None and volume < least else None
+    crowded = all_need if volume < all_need and all_need > (cramped or 0.0) else None
+    salt = state.last("salinity")
+    foreign = None
+    if foreign_water(asked, state.tank, None if salt is None else salt.value):
+        here = "fresh" if state.tank.kind == "pond" else state.tank.kind
+        foreign, misfits = (asked.water, here), ()
+        conflicts = tuple(c for c in conflicts if c.reason == "water")
+    # Twice what is little is out of the question.
+    hopeless = any(need is not None and need >= 2.0 * volume for need in (cramped, crowded))
+    hard = any(conflict.reason not in MILD for conflict in conflicts)
+    if foreign or hard or hopeless or rival == "sure" or any(m.certain for m in misfits):
         verdict: Verdict = "no"
-    else:
-        verdict = _verdict(misfits, conflicts, state)
-    least, volume = least_volume(asked), state.tank.volume_l
-    cramped = least if least is not None and volume is not None and volume < least else None
-    if cramped is not None and verdict == "yes":
+    elif misfits:
+        verdict = "retest"
+    elif conflicts or rival or few or cramped or crowded:
         verdict = "care"
+    else:
+        known = any(of in state.readings for of in DECISIVE)
+        verdict = "yes" if known else "unmeasured"
     return Keeping(
         asked,
         verdict,
@@ -86,19 +138,13 @@ def can_keep(asked: Species, state: State, said: str | None = None) -> Keeping:
         tuple(of for of in _needed(asked) if of not in state.readings),
         tuple(stock.species for stock in kept.unknown if stock.count > 0),
         cramped,
+        crowded,
+        many,
+        few,
+        rival,
+        foreign,
         {**kept.said, asked.scientific: said or kept.name_of(asked)},
     )
-
-
-def _verdict(misfits: tuple[Misfit, ...], conflicts: tuple[Conflict, ...], state: State) -> Verdict:
-    hard = any(conflict.reason != "fights" for conflict in conflicts)
-    if hard or any(misfit.certain for misfit in misfits):
-        return "no"
-    if misfits:
-        return "retest"
-    if conflicts:
-        return "care"
-    return "yes" if any(of in state.readings for of in DECISIVE) else "unmeasured"
 
 
 def _needed(asked: Species) -> list[str]:

@@ -7,12 +7,14 @@ steady water is worth more than the middle of a range.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
+from core.advice._livestock_company import MILD, Conflict, foreign_water, together
 from core.advice._livestock_kept import Kept, kept_in
 from core.advice._livestock_names import MOST_OFFERED, Found, lookup, name_at, named_in, species
+from core.advice._livestock_room import SHOAL, Sex, least_volume, rival_of, volume_for
 from core.advice._livestock_table import (
     RANGES,
     SENSITIVITIES,
@@ -22,23 +24,28 @@ from core.advice._livestock_table import (
     Species,
     table,
 )
+from core.advice._livestock_words import sexes_in
 from core.advice.state import Measured, State
 from core.tank import Tank
 
 __all__ = [
+    "MILD",
     "RANGES",
     "SENSITIVITIES",
+    "SHOAL",
     "UNSOURCED",
     "Conflict",
     "Found",
     "Kept",
     "Misfit",
     "Sensitivity",
+    "Sex",
     "Span",
     "Species",
     "Suited",
     "could_live",
     "fits",
+    "foreign_water",
     "is_tender",
     "kept_in",
     "least_volume",
@@ -47,16 +54,16 @@ __all__ = [
     "name_at",
     "named_in",
     "nitrate_limit",
+    "rival_of",
+    "sexes_in",
     "source_text",
     "species",
     "table",
     "together",
+    "volume_for",
 ]
 
 Readings = Mapping[str, Measured] | Mapping[str, float]
-
-SWALLOWED: Final = 1.0 / 3.0
-"""A hunter may swallow what is under this share of its length; common practice, no source."""
 
 
 def source_text(source: str) -> str:
@@ -147,74 +154,6 @@ def _ends(given: Measured | float) -> tuple[float, float, float]:
 
 
 @dataclass(frozen=True, slots=True)
-class Conflict:
-    """Why two kinds do not suit each other.
-
-    Attributes
-    ----------
-    one, other : Species
-        The two; of "eats" and "fights", `one` is who does it.
-    reason : str
-        "water" (fresh, brackish, marine), an analyte id (ranges that do not meet), "eats" or
-        "fights".
-    facts : mapping
-        The ends of the two ranges, or the lengths.
-    """
-
-    one: Species
-    other: Species
-    reason: str
-    facts: Mapping[str, float | str]
-
-
-def together(kept: Iterable[Species]) -> list[Conflict]:
-    """What stands against keeping kinds together, the worst reason of each pair first.
-
-    Parameters
-    ----------
-    kept : iterable of Species
-        Each kind once.
-
-    Examples
-    --------
-    >>> [c.reason for c in together([species("neon tetra"), species("tropheus")])][:1]
-    ['ph']
-    """
-    kinds = list({row.scientific: row for row in kept}.values())
-    found: list[Conflict] = []
-    for i, one in enumerate(kinds):
-        for other in kinds[i + 1 :]:
-            found += _water_conflicts(one, other)
-            found += _company_conflicts(one, other) + _company_conflicts(other, one)
-    order = {"water": 0, "salinity": 1, "ph": 2, "gh": 3, "temperature": 4, "kh": 5, "eats": 6}
-    return sorted(found, key=lambda c: order.get(c.reason, 9))
-
-
-def _water_conflicts(one: Species, other: Species) -> list[Conflict]:
-    both = [(of, one.ranges[of], other.ranges[of]) for of in RANGES if of in one.ranges.keys()
-            & other.ranges.keys()]  # fmt: skip
-    parted = [
-        Conflict(one, other, of, {"low": a.low, "high": a.high, "low_2": b.low, "high_2": b.high})
-        for of, a, b in both
-        if a.overlap(b) is None
-    ]
-    if any(conflict.reason == "salinity" for conflict in parted):
-        # Fresh against salt water says it all: pH and hardness follow from it.
-        return [Conflict(one, other, "water", {"water": one.water, "water_2": other.water})]
-    return parted
-
-
-def _company_conflicts(one: Species, other: Species) -> list[Conflict]:
-    if not other.is_animal or not one.is_animal:
-        return []
-    if one.hunts and one.length and other.length and other.length <= one.length * SWALLOWED:
-        return [Conflict(one, other, "eats", {"length": one.length, "length_2": other.length})]
-    if one.fights and other.being == "fish" and one.group != "rift lakes" and not other.fights:
-        return [Conflict(one, other, "fights", {})]
-    return []
-
-
-@dataclass(frozen=True, slots=True)
 class Suited:
     """A species that a water suits; `room` is how far from an end of a range it lies, 0 to 0.5."""
 
@@ -228,7 +167,7 @@ PH_OF_SOURCE_SLACK: Final = 0.5
 DECIDE: Final = ("gh", "kh", "salinity")
 
 
-def could_live(source: Readings) -> list[Suited]:
+def could_live(source: Readings, volume_l: float | None = None) -> list[Suited]:
     """What could live in a source water as it is, the best suited first.
 
     Parameters
@@ -236,6 +175,8 @@ def could_live(source: Readings) -> list[Suited]:
     source : mapping of analyte to Measured or float
         The source's readings. GH, KH and salinity decide; pH may be half a unit off, since a
         water fresh from the tap still changes; temperature is the heater's affair.
+    volume_l : float, optional
+        What they would live in: fish that are cramped there for sure are left out. [L]
 
     Returns
     -------
@@ -247,7 +188,12 @@ def could_live(source: Readings) -> list[Suited]:
         return []
     water = {"salinity": 0.0, **values}
     rooms = ((row, _room(row, water)) for row in table().species)
-    suited = [Suited(row, room) for row, room in rooms if room is not None]
+    most = volume_l or float("inf")
+    suited = [
+        Suited(row, room)
+        for row, room in rooms
+        if room is not None and (least_volume(row) or 0.0) <= most
+    ]
     return sorted(suited, key=lambda s: (-s.room, s.species.scientific))
 
 
@@ -269,30 +215,6 @@ def _room(row: Species, water: Mapping[str, float]) -> float | None:
             width = max(held.high - held.low, 1e-9)
             least = min(least, (water[of] - held.low) / width, (held.high - water[of]) / width)
     return least
-
-
-LITRES_PER_LENGTH: Final = 0.25
-"""Under so much water for the square of its grown length a fish is cramped for sure: a lenient
-bound of our own, far under what the trade recommends. Common practice. [L/cm²]"""
-
-SHORTEST_JUDGED: Final = 10.0
-"""Of smaller fish the number decides, which is not judged. [cm]"""
-
-SHOAL: Final = 6
-"""Fewer than so many of a kind that lives in groups are uneasy; common practice."""
-
-
-def least_volume(kept: Species) -> float | None:
-    """Water under which a grown fish is cramped for sure; None where that is not judged. [L]
-
-    Examples
-    --------
-    >>> least_volume(species("oscar")), least_volume(species("neon tetra"))
-    (256.0, None)
-    """
-    if kept.being != "fish" or kept.length is None or kept.length < SHORTEST_JUDGED:
-        return None
-    return LITRES_PER_LENGTH * kept.length**2
 
 
 def likeliest(found: Found, tank: Tank) -> tuple[Species, ...]:

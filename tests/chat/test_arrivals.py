@@ -149,3 +149,29 @@ async def test_in_the_sea_the_bag_s_salinity_comes_first(talk: Talk) -> None:
     assert reply.lines[0].text.startswith("Not straight into Sea")
     (reply,) = await talk.say("new fish home, bag ph 8 kh 8 temp 24")
     assert reply.lines[0].text.startswith("Measure the bag's salinity first")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "bringing home 2 clownfish in a bag with salt water",
+        "new fish, the bag is salt water",
+        "bag sg 1.020 temp 24",
+        "neue fische, beutel mit meerwasser",
+    ],
+)
+async def test_from_the_sea_no_steps_lead_into_fresh_water(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        (reply,) = await talk.say(said)
+        assert reply.text.startswith("Not into Fern: it is down as fresh")
+        assert reply.facts["steps"] == ["not_this_water"]
+        assert reply.facts["refused"] == "other_water"
+        assert not reply.buttons
+
+
+async def test_copper_of_the_bag_stays_out(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        (reply,) = await talk.say("bag copper 0.3 ph 7 temp 24")
+        assert "none of that water into Fern" in reply.text

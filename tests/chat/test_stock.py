@@ -140,3 +140,57 @@ async def test_a_swing_to_the_other_side_is_said(talk: Talk) -> None:
     assert "12 °C is low" not in await talk.text("temp 12")
     assert "31 °C is high" in await talk.text("temp 31")
     assert "12 °C is low" in await talk.text("temp 12")
+
+
+async def test_a_loss_of_none_on_record_is_said_and_goes_where_they_live(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "/tank new Quarry 90 l fresh", "quarry: added 8 neons")
+        (reply,) = await talk.say("fern: lost 2 neons")
+        assert "No neons were on record in Fern. Was it in Quarry?" in reply.text
+        (moved,) = await talk.press(1, reply)
+        assert "Quarry" in moved.text
+        assert (await talk.facts("who lives here"))["stock"] == {"Fern": {}, "Quarry": {"neons": 6}}
+        (reply,) = await talk.say("quarry: lost 9 neons")
+        assert "Only 6 neons were on record in Quarry." in reply.text
+        (reply,) = await talk.say("quarry: lost 1 betta")
+        assert "No betta were on record in Quarry, so its list of animals stays." in reply.text
+
+
+async def test_a_misspelt_kind_in_a_list_is_asked_about(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say("fern: 10 neonz, 4 cherry shrimp")
+        assert "10 neonz, 4 cherry shrimp?" in reply.text
+        (added,) = await talk.press(1, reply)
+        assert "Did you mean neon tetra" in added.text
+
+
+@pytest.mark.parametrize(
+    ("said", "verdict", "words"),
+    [
+        ("can i keep 2 male bettas", "no", "keep only one in a tank"),
+        ("can i keep a male betta", "yes", "keep only one in a tank"),
+        ("can i keep one neon", "care", "1 is too few"),
+        ("can i keep 8 neons", "yes", "What suits"),
+        ("can i keep 10 goldfish in 20 l", "no", "391 L at the very least"),
+        ("can i keep 2 corydoras with 20 neons in 20 l", "no", "at the very least"),
+        ("can i keep pea puffer with cherry shrimp", "no", "the first eats the other"),
+        ("can i keep clownfish with neons", "no", "Fern is down as fresh"),
+        ("can i keep a figure eight puffer", "no", "need brackish water"),
+    ],
+)
+async def test_number_sex_and_volume_of_a_question_count(
+    tmp_path: Path, said: str, verdict: str, words: str
+) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "ph 7 kh 4 gh 8 temp 25")
+        (reply,) = await talk.say(said)
+        assert reply.facts["verdict"] == verdict
+        assert words in reply.text
+
+
+async def test_added_to_water_of_another_kind_is_said_at_once(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say("added 2 clownfish")
+        assert "need marine water, and this tank is down as fresh" in reply.text

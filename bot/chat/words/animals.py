@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from typing import Final
 
 from bot.chat.words import names
-from bot.chat.words.finding_animals import do_not_go_together
+from bot.chat.words.finding_animals import do_not_go_together, rival_line
 from bot.chat.words.numbers import litres, plain
 from bot.chat.words.text import N_, _, ngettext
 from core.advice.keeping import Keeping
@@ -130,13 +130,21 @@ def crowd_yes(event: Event) -> str:
 def keep(answer: Keeping, tank: str) -> list[str]:
     """Whether a kind may join a tank: the verdict first, then what stands against it."""
     name = answer.name_of(answer.asked)
-    verdict = "company" if answer.verdict == "care" and answer.conflicts else answer.verdict
-    first = _(_VERDICTS[verdict]).format(tank=tank, name=name)
-    lines = [first, *map(misfit, answer.misfits)]
+    lines = [_(_VERDICTS[_reason(answer)]).format(tank=tank, name=name)]
+    if answer.foreign is not None:
+        water, here = answer.foreign
+        return [*lines, foreign(names.capital(name), water, tank, here)]
+    if answer.rival is not None and answer.asked.rivals is not None:
+        lines.append(rival_line(answer.asked.rivals, names.capital(name)))
+    lines += map(misfit, answer.misfits)
     lines += [conflict(found, answer.name_of) for found in answer.conflicts]
-    if answer.cramped is not None:
+    if answer.crowded is not None:
+        lines.append(crowded(answer.count, name, answer.crowded))
+    elif answer.cramped is not None:
         lines.append(cramped(name, answer.asked.length or 0.0, answer.cramped))
-    if not answer.misfits and not answer.conflicts:
+    if answer.few is not None:
+        lines.append(few(answer.few, name))
+    if answer.verdict != "no" and not answer.misfits and not answer.conflicts:
         lines.append(_("What suits: {ranges}.").format(ranges=wants(answer.asked)))
     if answer.verdict == "yes" and answer.unmeasured:
         labels = ", ".join(names.label(of) for of in answer.unmeasured)
@@ -147,23 +155,67 @@ def keep(answer: Keeping, tank: str) -> list[str]:
                 unknown=", ".join(answer.unknown[:3])
             )
         )
-    if answer.asked.shoals and answer.verdict in {"yes", "care"}:
-        lines.append(
-            _("They live in groups: {count} or more. A few at a time.").format(count=SHOAL)
-        )
-    elif answer.verdict == "yes":
-        lines.append(_("A few at a time; how many fit is not judged."))
+    lines += _how_many(answer, names.capital(name))
     return lines[:LINES]
+
+
+def _how_many(answer: Keeping, name: str) -> list[str]:
+    """What is to be known of their number where nothing stands against them."""
+    if answer.verdict not in {"yes", "care", "unmeasured"} or answer.few is not None:
+        return []
+    if answer.asked.rivals is not None:
+        return [] if answer.rival is not None else [rival_line(answer.asked.rivals, name)]
+    if answer.asked.shoals:
+        return [_("They live in groups: {count} or more. A few at a time.").format(count=SHOAL)]
+    return [_("A few at a time, with ammonia and nitrite at 0.")] if answer.verdict == "yes" else []
+
+
+def _reason(answer: Keeping) -> str:
+    """Which first line answers."""
+    if answer.verdict != "care":
+        return answer.verdict
+    if answer.conflicts:
+        return "company"
+    if answer.rival is not None:
+        return "rivals"
+    return "few" if answer.cramped is None and answer.crowded is None else "care"
 
 
 _VERDICTS: Final[Mapping[str, str]] = {
     "yes": N_("Yes: what I know of {tank} suits {name}."),
     "no": N_("No, not in {tank}: {name} would not do well there."),
-    "company": N_("Only with care: the water in {tank} suits {name}, the company there may not."),
-    "care": N_("Only with care: the water in {tank} suits {name}, its size may not."),
+    "company": N_(
+        "Only with care: no water value speaks against {name} in {tank}, the company does."
+    ),
+    "care": N_("Only with care: no water value speaks against {name} in {tank}, its size does."),
+    "rivals": N_("Only with care: {name} in {tank} may fight each other."),
+    "few": N_("Only as a larger group: so few {name} in {tank} would be uneasy."),
     "retest": N_("Retest first: the doubt of your kits decides whether {tank} suits {name}."),
     "unmeasured": N_("I know nothing of the water in {tank} yet: measure pH, GH and temperature."),
 }
+
+
+def foreign(name: str, water: str, tank: str, here: str) -> str:
+    """A kind that lives in water of another kind than the tank's."""
+    return _("{name} need {water} water; {tank} is down as {here}.").format(
+        name=name, water=_(water), tank=tank, here=_(here)
+    )
+
+
+def crowded(count: int, name: str, least_l: float) -> str:
+    """So many, with the fish that live there, need more water, by a rule of thumb."""
+    return ngettext(
+        "{count} {name} and all fish there, once grown: {volume} L at the very least.",
+        "{count} {name} and all fish there, once grown: {volume} L at the very least.",
+        count,
+    ).format(count=f"{count:,}", name=name, volume=f"{round(least_l):,}")
+
+
+def few(count: int, name: str) -> str:
+    """A kind that lives in groups, and too few of it."""
+    return _("{name} live in groups of {least} or more; {count} is too few.").format(
+        name=names.capital(name), least=SHOAL, count=count
+    )
 
 
 def cramped(name: str, length: float, least_l: float) -> str:

@@ -38,7 +38,16 @@ _NOT_READY: Final = N_(
 
 def arrival(plan: Arrival, tank: str) -> list[str]:
     """The order of work for a bag in six lines: what decides first, then the steps."""
+    if plan.foreign is not None:
+        return _not_this_water(plan.foreign, tank)
     lines = [_head(plan, tank)]
+    if plan.copper is not None:
+        lines.append(
+            _(
+                "Copper {copper} mg/L in the bag: none of that water into {tank}, it kills shrimps,"
+                " snails and corals."
+            ).format(copper=small(plan.copper), tank=tank)
+        )
     if plan.ammonia is not None and plan.ammonia.is_dangerous:
         lines.append(_ammonia(plan.ammonia))
     elif plan.keep_closed:
@@ -54,11 +63,29 @@ def arrival(plan: Arrival, tank: str) -> list[str]:
     return lines
 
 
+def _not_this_water(foreign: tuple[str, str], tank: str) -> list[str]:
+    """They live in other water than the tank's: what to do with them instead."""
+    water, here = foreign
+    first = (
+        _("Not into {tank}: it is down as {here}, and their water is salt water.")
+        if water == "salt"
+        else _("Not into {tank}: it is down as {here}, and they need {water} water.")
+    )
+    return [
+        first.format(tank=tank, here=_(here), water=_(water)),
+        _(
+            "Keep them in clean, aerated, warm water as salty as the bag's, and ask the seller to"
+            " take them back until they have a tank of their own."
+        ),
+        _("No steps lead from one to the other: it would kill them."),
+    ]
+
+
 def _head(plan: Arrival, tank: str) -> str:
     if (reason := _reason(plan)) is not None:
         return _(_NOT_YET.get(reason, _NOT_READY)).format(tank=tank)
     if plan.misfits:
-        return _("{tank} does not suit them: {misfit} If it must be:").format(
+        return _("Better not into {tank}: {misfit} If they must go in all the same:").format(
             tank=tank, misfit=misfit(plan.misfits[0])
         )
     if plan.days > 0.0:

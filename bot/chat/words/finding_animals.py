@@ -71,6 +71,8 @@ _PARTED: Mapping[str, str] = {
         "{one} and {other} need two tanks: {water} water for the first, {water_2} for the other."
     ),
     "eats": N_("{one}, once grown, can swallow {other}: part them before that."),
+    "preys": N_("{one} and {other}: the first eats the other. They need two tanks."),
+    "picks": N_("{one} may eat {other}: dense cover, and watch; they may vanish all the same."),
     "fights": N_("{one} may harass {other}: give hiding places and watch, or part them."),
 }
 """Why two kinds do not go together, where it is no range."""
@@ -90,6 +92,45 @@ def cramped(facts: Facts) -> str:
         length=plain(number(facts, "length"), 0),
         volume=litres(number(facts, "volume_l")),
         least=plain(round(number(facts, "least_l"), -1), 0),
+    )
+
+
+def crowded(facts: Facts) -> str:
+    """More fish than the water can hold, by a rule of thumb."""
+    return _(
+        "The fish on record need {least} L once grown, at the very least: {volume} is too little."
+        " Add none; find some of them another home."
+    ).format(
+        least=plain(round(number(facts, "least_l")), 0), volume=litres(number(facts, "volume_l"))
+    )
+
+
+def rivals(facts: Facts) -> str:
+    """More of a kind than bear each other."""
+    return rival_line(str(facts["rivals"]), names.capital(str(facts["species"])))
+
+
+def rival_line(kind: str, name: str) -> str:
+    """How many of a kind bear each other: "kind", "males" or "pair"."""
+    return _(_RIVALS[kind]).format(name=name)
+
+
+_RIVALS: Mapping[str, str] = {
+    "kind": N_("{name} fight their own kind, even to the death: keep only one in a tank."),
+    "males": N_("{name}: males fight each other and wear out the females, so one male to a tank."),
+    "pair": N_("{name}: two get on as a pair, any more are driven to death."),
+}
+
+
+def wrong_water(facts: Facts) -> str:
+    """Animals in water of another kind than they live in."""
+    return _(
+        "{species} need {water} water, and this tank is down as {water_2}: if so, move them now to"
+        " water that suits them."
+    ).format(
+        species=names.capital(str(facts["species"])),
+        water=_(str(facts["water"])),
+        water_2=_(str(facts["water_2"])),
     )
 
 

@@ -88,6 +88,13 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         ),
         {"potassium": 0, "limit": 0},
     ),
+    "potassium_high": (
+        N_(
+            "Potassium {potassium} mg/L is high (caution over {limit}): dose no potassium salts,"
+            " lower it by usual water changes, and test your tap."
+        ),
+        {"potassium": 0, "limit": 0},
+    ),
     "potassium_with_mussels": (
         N_("Mussels do not bear potassium salts: dose none of them, change some water."),
         {},

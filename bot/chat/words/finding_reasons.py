@@ -95,6 +95,10 @@ _MEANING: Final[Mapping[str, str]] = {
         " ammonium turns to poison where pH rises."
     ),
     "potassium_sum": N_("Each °dH by potassium bicarbonate brings 13.9 mg/L potassium; it stays."),
+    "potassium_high": N_(
+        "Tap water holds a few mg/L; more comes from potassium salts and plant food. Snails and"
+        " shrimps are the first to suffer; that limit is from memory."
+    ),
     "potassium_with_mussels": N_(
         "Potassium is poisonous to mussels at little more than they live in."
     ),
@@ -112,6 +116,15 @@ _MEANING: Final[Mapping[str, str]] = {
         "Grown lengths differ; under a quarter litre for each square centimetre of its"
         " length a fish cannot swim and turn as it must. It is a lower bound, not a"
         " recommendation."
+    ),
+    "crowded": N_(
+        "Half a litre a centimetre of small fish, more of large ones, twice in the sea: far less"
+        " than is usual. What fish give off and their quarrels grow with their number."
+    ),
+    "rivals": N_("In a tank the weaker one cannot flee, and is hunted until it dies."),
+    "wrong_water": N_(
+        "Between the sea and fresh water animals die within hours, else they waste away; the kind"
+        " of tank is the one on record."
     ),
     "few_of_a_shoal": N_("Fish of groups are frightened alone, eat less and fall ill more easily."),
     "unknown_animal": N_("Only animals of the table have ranges; nothing is guessed."),
@@ -170,7 +183,7 @@ _FIGURES: Final[Mapping[str, tuple[str, int]]] = {
     "saturation": (N_("saturation {number} mg/L"), 1),
     "chlorine": (N_("chlorine {number} mg/L"), 2),
     "copper": (N_("copper {number} mg/L"), 2),
-    "potassium": (N_("potassium from doses {number} mg/L"), 0),
+    "potassium": (N_("potassium {number} mg/L"), 0),
     "conductivity": (N_("conductivity {number} µS/cm"), 0),
     "expected": (N_("expected {number} µS/cm"), 0),
     "length": (N_("grown length {number} cm"), 0),

@@ -8,10 +8,13 @@ from datetime import date
 from bot.chat.words import finding_nitrite, finding_sea
 from bot.chat.words.finding_animals import (
     cramped,
+    crowded,
     do_not_go_together,
     does_not_suit,
     few_of_a_shoal,
+    rivals,
     unknown_animal,
+    wrong_water,
 )
 from bot.chat.words.finding_deeds import large_change, overdose
 from bot.chat.words.finding_parts import Facts, amount, analyte, label, number, with_unit
@@ -293,6 +296,9 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "does_not_suit": does_not_suit,
     "do_not_go_together": do_not_go_together,
     "cramped": cramped,
+    "crowded": crowded,
+    "rivals": rivals,
+    "wrong_water": wrong_water,
     "few_of_a_shoal": few_of_a_shoal,
     "unknown_animal": unknown_animal,
     "much_co2": _much_co2,

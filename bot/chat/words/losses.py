@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.words import names
-from bot.chat.words.text import _
+from bot.chat.words.text import _, ngettext
 
 
 def lost(cause: str | None, missing: Sequence[str]) -> list[str]:
@@ -28,3 +28,26 @@ def lost(cause: str | None, missing: Sequence[str]) -> list[str]:
             _("The last readings show no cause: test oxygen, chlorine and copper as well.")
         )
     return [*lines, _("Remove the dead, and look at any others.")]
+
+
+def unrecorded(held: int, species: str, tank: str, elsewhere: Sequence[str]) -> str:
+    """More were lost than a tank has on record; other tanks may have had them."""
+    if held:
+        told = ngettext(
+            "Only {count} {species} was on record in {tank}.",
+            "Only {count} {species} were on record in {tank}.",
+            held,
+        )
+        return told.format(count=f"{held:,}", species=species, tank=tank)
+    if elsewhere:
+        return _("No {species} were on record in {tank}. Was it in {others}?").format(
+            species=species, tank=tank, others=names.either(list(elsewhere))
+        )
+    return _("No {species} were on record in {tank}, so its list of animals stays.").format(
+        species=species, tank=tank
+    )
+
+
+def it_was(tank: str) -> str:
+    """The button that takes a loss to another tank."""
+    return _("it was in {tank}").format(tank=tank)

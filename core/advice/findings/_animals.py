@@ -12,10 +12,13 @@ from core.advice.livestock import (
     Misfit,
     Species,
     fits,
+    foreign_water,
     kept_in,
     least_volume,
     lookup,
+    rival_of,
     together,
+    volume_for,
 )
 from core.advice.state import State
 from core.advice.stock import names_no_kind
@@ -44,8 +47,17 @@ def suits(analyte: str) -> Callable[[State], Finding | None]:
 
 def misfits(state: State) -> list[Misfit]:
     """What surely does not suit a kind on record; what a retest would decide is left out."""
-    kinds = kept_in(state.tank).kinds
-    return [misfit for row in kinds for misfit in fits(row, state) if misfit.certain]
+    return [misfit for row in _at_home(state) for misfit in fits(row, state) if misfit.certain]
+
+
+def _at_home(state: State) -> list[Species]:
+    """Kinds on record that are in their own kind of water: of the others nothing else is judged."""
+    return [row for row in kept_in(state.tank).kinds if not _is_foreign(row, state)]
+
+
+def _is_foreign(row: Species, state: State) -> bool:
+    salt = state.last("salinity")
+    return foreign_water(row, state.tank, None if salt is None else salt.value)
 
 
 def _finding(off: list[Misfit], kept: Kept) -> Finding:
@@ -78,13 +90,13 @@ def company(state: State) -> tuple[Finding, ...]:
     """Kinds on record that do not suit each other, the worst three pairs."""
     pairs: dict[tuple[str, str], Conflict] = {}
     kept = kept_in(state.tank)
-    for conflict in together(kept.kinds):
+    for conflict in together(_at_home(state)):
         pairs.setdefault((conflict.one.scientific, conflict.other.scientific), conflict)
     return tuple(_clash(conflict, kept) for conflict in list(pairs.values())[:SHOWN])
 
 
 def _clash(conflict: Conflict, kept: Kept) -> Finding:
-    severe = conflict.reason in {"water", "eats"}
+    severe = conflict.reason in {"water", "eats", "preys"}
     facts: Facts = {
         "reason": conflict.reason,
         "species": kept.name_of(conflict.one),
@@ -94,16 +106,42 @@ def _clash(conflict: Conflict, kept: Kept) -> Finding:
     return Finding("do_not_go_together", "warn" if severe else "note", facts)
 
 
+def other_water(state: State) -> tuple[Finding, ...]:
+    """Kinds on record that live in other water than the tank's: of the sea in fresh, and so on."""
+    kept = kept_in(state.tank)
+    here = "fresh" if state.tank.kind == "pond" else state.tank.kind
+    return tuple(
+        Finding(
+            "wrong_water",
+            "warn" if row.is_animal else "note",
+            {"species": kept.name_of(row), "water": row.water, "water_2": here},
+        )
+        for row in kept.kinds
+        if _is_foreign(row, state)
+    )[:SHOWN]
+
+
 def room(state: State) -> tuple[Finding, ...]:
-    """Fish too large for the tank once grown, and kinds of groups that are kept too few."""
+    """Rivals, fish too large or too many once grown, and kinds of groups kept too few."""
     kept, volume = kept_in(state.tank), state.tank.volume_l
-    found = [_cramped(row, kept.name_of(row), volume) for row in kept.kinds]
-    found += [
-        _few(kept.name_of(row), count)
-        for row, count in kept.known
-        if row.shoals and 0 < count < SHOAL
+    held = [(row, count) for row, count in kept.known if count > 0]
+    found = [
+        Finding(
+            "rivals",
+            "warn",
+            {"species": kept.name_of(row), "count": float(count), "rivals": row.rivals},
+        )
+        for row, count in held
+        if row.rivals is not None and rival_of(row, count) == "sure"
     ]
-    return tuple(finding for finding in found if finding is not None)[:SHOWN]
+    too_large = [_cramped(row, kept.name_of(row), volume) for row, _count in held]
+    needed = volume_for(held)
+    large = [float(str(each.facts["least_l"])) for each in too_large if each is not None]
+    if volume is not None and volume < needed and needed > max(large, default=0.0):
+        found.append(Finding("crowded", "note", {"least_l": needed, "volume_l": volume}))
+    few = [_few(kept.name_of(row), count) for row, count in held if row.shoals and count < SHOAL]
+    rest = [finding for finding in (*too_large, *few) if finding is not None]
+    return tuple([*found, *rest][:SHOWN])
 
 
 def _cramped(row: Species, name: str, volume: float | None) -> Finding | None:
@@ -114,7 +152,7 @@ def _cramped(row: Species, name: str, volume: float | None) -> Finding | None:
     return Finding("cramped", "note", facts)
 
 
-def _few(name: str, count: int) -> Finding | None:
+def _few(name: str, count: int) -> Finding:
     return Finding("few_of_a_shoal", "note", {"species": name, "count": float(count)})
 
 

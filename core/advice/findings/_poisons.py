@@ -217,15 +217,25 @@ def copper(state: State) -> Finding | None:
 
 
 def potassium(state: State) -> Finding | None:
-    """Potassium that doses brought, less what changes took away."""
-    total = dosed_so_far(state, "potassium")
+    """Potassium as it was measured and as doses brought it since, less what changes took away.
+
+    The sea holds some 400 mg/L by nature, so salty water is judged by doses alone.
+    """
+    dosed = dosed_so_far(state, "potassium")
+    measured = state.fresh("potassium") if state.salinity <= limits.SALT_WATER else None
+    there = 0.0 if measured is None or measured.qualifier == "<" else measured.value
+    total = there + dosed
     if total <= 0.0:
         return None
     kinds = kept_in(state.tank).kinds
-    if any(row.mussel for row in kinds):
+    if dosed > 0.0 and any(row.mussel for row in kinds):
         return Finding("potassium_with_mussels", "warn", {"potassium": total})
     tender = any(row.is_invertebrate for row in kinds)
     limit = limits.POTASSIUM_CAUTION_TENDER if tender else limits.POTASSIUM_CAUTION
     if total <= limit:
         return None
-    return Finding("potassium_sum", "warn", {"potassium": total, "limit": limit})
+    return Finding(
+        "potassium_sum" if there <= 0.0 else "potassium_high",
+        "warn",
+        {"potassium": total, "limit": limit},
+    )

@@ -101,7 +101,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule(
         f"potassium {DOSE} {STOCK}",
         _poisons.potassium,
-        "potassium_sum potassium_with_mussels",
+        "potassium_sum potassium_high potassium_with_mussels",
         "change_water",
         "from memory",
     ),
@@ -141,6 +141,7 @@ RULES: Final[tuple[Rule, ...]] = (
         for analyte in ("kh", "nitrate", "ph", "gh", "salinity", "temperature")
     ),
     _rule("kh gh", _patterns.away_from_source, "kh_under_source gh_over_source", "change_water"),
+    _rule(STOCK, _animals.other_water, "wrong_water", "move_animals"),
     _rule(
         STOCK,
         _animals.company,
@@ -151,7 +152,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule(
         STOCK,
         _animals.room,
-        "cramped few_of_a_shoal",
+        "rivals crowded cramped few_of_a_shoal",
         "move_animals",
         "grown lengths: from memory; litres and numbers: common practice, no source",
     ),

@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 
 from core.advice.keeping import can_keep
-from core.advice.livestock import species
+from core.advice.livestock import Sex, species
 from core.advice.state import State
+from core.tank import Tank, TankKind
 from tests.core.advice.waters import by_kit, read, state, tank
 
 WARM = read("temperature", 25.0)
@@ -49,9 +50,10 @@ def test_conflicts_of_others_among_themselves_are_not_its_own() -> None:
 
 def test_a_fish_that_outgrows_the_tank_is_care_only() -> None:
     """Common practice, no source; the length is from memory."""
-    held = state(*GOOD, of=tank(volume_l=90.0))
+    held = state(*GOOD, of=tank(volume_l=200.0))
     answer = can_keep(species("oscar"), held)
     assert answer.verdict == "care"
+    assert can_keep(species("oscar"), state(*GOOD, of=tank(volume_l=90.0))).verdict == "no"
     assert answer.cramped == pytest.approx(256.0)
     assert can_keep(species("oscar"), state(*GOOD, of=tank(volume_l=300.0))).cramped is None
     assert can_keep(species("oscar"), state(*GOOD)).cramped is None
@@ -62,3 +64,66 @@ def test_the_keepers_own_words_are_kept() -> None:
     answer = can_keep(species("oscar"), held, "Pfauenaugen")
     assert answer.name_of(species("oscar")) == "Pfauenaugen"
     assert answer.name_of(species("neon tetra")) == "Neonsalmler"
+
+
+MALES = frozenset[Sex]({"male"})
+FEMALES = frozenset[Sex]({"female"})
+
+
+@pytest.mark.parametrize(
+    ("asked", "count", "sexes", "of", "verdict"),
+    [
+        ("betta", 1, MALES, tank(), "yes"),
+        ("betta", 2, MALES, tank(), "no"),
+        ("betta", 2, frozenset[Sex](), tank(), "no"),
+        ("betta", 2, FEMALES, tank(), "care"),
+        ("betta", 1, MALES, tank("betta"), "no"),
+        ("dwarf gourami", 2, MALES, tank(), "no"),
+        ("dwarf gourami", 2, frozenset[Sex](), tank(), "care"),
+        ("dwarf gourami", 2, MALES | FEMALES, tank(), "yes"),
+        ("neon tetra", 2, frozenset[Sex](), tank(), "care"),
+        ("neon tetra", 6, frozenset[Sex](), tank(), "yes"),
+        ("neon tetra", None, frozenset[Sex](), tank(), "yes"),
+        ("neon tetra", 10, frozenset[Sex](), tank(volume_l=15.0), "care"),
+        ("neon tetra", 20, frozenset[Sex](), tank(volume_l=20.0), "no"),
+        ("neon tetra", 20, frozenset[Sex](), tank(), "yes"),
+        ("cherry shrimp", 50, frozenset[Sex](), tank(volume_l=20.0), "yes"),
+        ("pea puffer", 1, frozenset[Sex](), tank("cherry shrimp"), "no"),
+        ("cherry shrimp", 5, frozenset[Sex](), tank("pea puffer"), "no"),
+        ("betta", 1, MALES, tank("cherry shrimp"), "care"),
+        ("figure eight puffer", 1, frozenset[Sex](), tank(), "no"),
+        ("clown loach", 6, frozenset[Sex](), tank("nerite snail"), "no"),
+    ],
+)  # fmt: skip
+def test_number_sex_and_manners_common_practice(
+    asked: str, count: int | None, sexes: frozenset[Sex], of: Tank, verdict: str
+) -> None:
+    held = state(*GOOD, of=of)
+    assert can_keep(species(asked), held, count=count, sexes=sexes).verdict == verdict
+
+
+def test_a_number_is_held_against_all_fish_on_record() -> None:
+    held = state(*GOOD, of=tank("neon tetra", "guppy", volume_l=10.0))
+    alone = state(*GOOD, of=tank(volume_l=10.0))
+    crowded = can_keep(species("ember tetra"), held, count=8).crowded
+    assert crowded is not None
+    assert crowded > 10.0
+    assert can_keep(species("ember tetra"), alone, count=8).crowded is None
+
+
+@pytest.mark.parametrize(
+    ("asked", "kind", "foreign"),
+    [
+        ("clownfish", "fresh", ("marine", "fresh")),
+        ("green spotted puffer", "pond", ("brackish", "fresh")),
+        ("neon tetra", "marine", ("fresh", "marine")),
+        ("neon tetra", "brackish", ("fresh", "brackish")),
+        ("molly", "brackish", None),
+        ("clownfish", "marine", None),
+        ("neon tetra", "fresh", None),
+    ],
+)
+def test_water_of_another_kind(asked: str, kind: TankKind, foreign: tuple[str, str] | None) -> None:
+    answer = can_keep(species(asked), state(of=tank(kind=kind)))
+    assert answer.foreign == foreign
+    assert (answer.verdict == "no") == (foreign is not None)

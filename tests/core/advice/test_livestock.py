@@ -41,12 +41,15 @@ PLAUSIBLE = {
 }
 
 
+FLAGS = ("hunts", "fights", "shoals", "eats", "picks", "rivals")
+
+
 def values_of(row: Species) -> list[str]:
     """Names of every value of a row that needs a source."""
     named = [*row.ranges, *row.sensitivity]
     named += ["length"] if row.length is not None else []
     named += ["nitrate_limit"] if row.nitrate_limit is not None else []
-    return named + [flag for flag in ("hunts", "fights", "shoals") if getattr(row, flag)]
+    return named + [flag for flag in FLAGS if getattr(row, flag)]
 
 
 def test_what_is_read_at_work_is_what_people_edit() -> None:
@@ -316,6 +319,13 @@ def test_inside_of_a_range_all_is_well(row: Species, place: float, of: str) -> N
         (["neon tetra", "clownfish"], {"water"}),
         (["oscar", "neon tetra"], {"eats"}),
         (["betta", "guppy"], {"fights"}),
+        (["pea puffer", "cherry shrimp"], {"preys"}),
+        (["clown loach", "nerite snail"], {"preys"}),
+        (["freshwater angelfish", "nerite snail"], set()),
+        (["betta", "cherry shrimp"], {"picks"}),
+        (["butterflyfish", "zoanthid"], {"picks"}),
+        (["lionfish", "green chromis"], {"eats"}),
+        (["assassin snail", "ramshorn snail"], {"preys"}),
         (["goldfish", "discus"], {"temperature"}),
         (["yellow lab", "rusty cichlid"], set()),
         (["clownfish", "cleaner shrimp"], set()),

@@ -9,7 +9,7 @@ import pytest
 
 from core.advice.findings import BY_ID, FIRST, RULES
 from core.advice.state import Happening, State
-from core.tank import Stock, Tank
+from core.tank import Stock, Tank, TankKind
 from tests.core.advice.waters import NOON, by_kit, done, findings, read, state, tank
 
 SEA = tank(kind="marine")
@@ -50,8 +50,10 @@ def dosed(grams: float) -> Happening:
     return done("dose", 0.0, substance="sodium bicarbonate", grams=grams)
 
 
-def _few(count: int, name: str = "neon tetra") -> Tank:
-    return Tank("Fern", stock=(Stock(name, count),))
+def _few(
+    count: int, name: str = "neon tetra", kind: TankKind = "fresh", volume_l: float | None = None
+) -> Tank:
+    return Tank("Fern", kind, volume_l, stock=(Stock(name, count),))
 
 
 def set_up(setup: str, kind: str = "fresh", *stock: str) -> Tank:
@@ -260,6 +262,14 @@ CASES: list[tuple[str, str, State, str | None]] = [
      state(of=tank("cherry shrimp", volume_l=100.0),
            events=(done("water_change", 1, percent=50.0),
                    done("dose", 5, substance="potassium bicarbonate", grams=10.0))), None),
+    ("potassium_high", "speak: 80 mg/L measured with shrimps, from memory",
+     state(read("potassium", 80.0), of=tank("cherry shrimp")), "warn"),
+    ("potassium_high", "silent: the sea holds 400 by nature",
+     state(read("potassium", 400.0), read("salinity", 35.0), of=tank(kind="marine")), None),
+    ("potassium_high", "silent: as much as plants are given",
+     state(read("potassium", 20.0), of=tank("cherry shrimp")), None),
+    ("potassium_high", "edge: 40 mg/L without invertebrates",
+     state(read("potassium", 40.0), of=tank("neon tetra")), None),
     ("potassium_with_mussels", "speak: none at all",
      state(of=tank("swan mussel", volume_l=100.0),
            events=(done("dose", 5, substance="potassium bicarbonate", grams=1.0),)), "warn"),
@@ -362,8 +372,31 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("unknown_animal", "speak: not in the table", state(of=tank("gryphon")), "note"),
     ("unknown_animal", "silent", state(of=TETRAS), None),
     ("unknown_animal", "edge: a plural is known", state(of=tank("Neon Tetras")), None),
+    ("wrong_water", "speak: a fish of the sea in fresh water, nothing measured",
+     state(of=tank("clownfish")), "warn"),
+    ("wrong_water", "speak: a plant of fresh water in the sea is no emergency",
+     state(of=tank("anubias", kind="marine")), "note"),
+    ("wrong_water", "silent: in the sea", state(of=tank("clownfish", kind="marine")), None),
+    ("wrong_water", "silent: what was measured counts, not what the tank is called",
+     state(read("salinity", 34.0), of=tank("clownfish")), None),
+    ("wrong_water", "edge: mollies live in either", state(of=tank("molly", kind="brackish")), None),
+    ("rivals", "speak: two bettas, common practice", state(of=_few(2, "betta")), "warn"),
+    ("rivals", "silent: one", state(of=_few(1, "betta")), None),
+    ("rivals", "silent: of gouramis the sexes decide, which nobody told",
+     state(of=_few(3, "dwarf gourami")), None),
+    ("rivals", "edge: clownfish live in pairs",
+     state(of=_few(2, "ocellaris clownfish", kind="marine")), None),
+    ("rivals", "edge: a third one is driven to death",
+     state(of=_few(3, "ocellaris clownfish", kind="marine")), "warn"),
+    ("crowded", "speak: six goldfish of 39 L each in 200 L, common practice",
+     state(of=tank("goldfish", volume_l=200.0)), "note"),
+    ("crowded", "silent: in 300 L", state(of=tank("goldfish", volume_l=300.0)), None),
+    ("crowded", "silent: shrimps are not counted",
+     state(of=tank("cherry shrimp", volume_l=1.0)), None),
+    ("crowded", "edge: six neon tetras of 2 L each",
+     state(of=tank("neon tetra", volume_l=12.0)), None),
     ("cramped", "speak: an oscar of 32 cm in 90 L, common practice",
-     state(of=tank("oscar", volume_l=90.0)), "note"),
+     state(of=_few(1, "oscar", volume_l=90.0)), "note"),
     ("cramped", "silent: in 400 L", state(of=tank("oscar", volume_l=400.0)), None),
     ("cramped", "silent: nobody told the volume", state(of=tank("oscar")), None),
     ("cramped", "edge: 0.25 L for the square of 32 cm",
