@@ -152,7 +152,8 @@ def schedule(
     ----------
     waters, counted : Waters
         As for `plan_change`. What the limits count besides may add up from day to day; where no
-        schedule bears that, a filter is taken to eat what one day frees before the next.
+        schedule bears that, a filter is taken to eat what one day frees before the next. In an
+        emergency both must be borne: there no filter is sure.
     share : float
         New water in all.
     largest : float
@@ -170,9 +171,11 @@ def schedule(
     count = math.ceil(math.log(1.0 - whole) / math.log(1.0 - min(largest, 0.99)) - TINY)
     while begun and count <= limits.MOST_CHANGES:
         each = 1.0 - (1.0 - whole) ** (1.0 / count)
-        first = _first_safe(begun, counted.source_n, each, count, emergency=emergency)
-        if first is not None:
-            begun, found = begun[:first], (each,) * count
+        safe = _safe(begun, counted.source_n, each, count, emergency=emergency)
+        if emergency and len(safe) == len(begun):
+            return (each,) * count
+        if safe and not emergency:
+            begun, found = begun[: safe[0]], (each,) * count
         count += 1 + count // 4
     return found
 
@@ -191,10 +194,10 @@ def _ends_unsafe(waters: Waters, after: Mixed) -> bool:
     return any(over.get(name, 0.0) > ENDING for name in ("ammonia", "kh_floor", "gh_floor"))
 
 
-def _first_safe(
+def _safe(
     begun: Sequence[Waters], source_n: float, each: float, count: int, *, emergency: bool
-) -> int | None:
-    """The first of several beginnings from which so many changes, a day apart, break nothing.
+) -> list[int]:
+    """The places of those beginnings from which so many changes, a day apart, break nothing.
 
     They differ in their ammonia alone; each day brings so much of it, whatever is left of it on
     the next.
@@ -209,8 +212,8 @@ def _first_safe(
             else:
                 held[place] = rested(waters, with_ammonia_of(after, waters))
         if not held:
-            return None
-    return min(held)
+            break
+    return list(held)
 
 
 def rested(waters: Waters, after: Mixed) -> Waters:

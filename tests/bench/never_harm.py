@@ -19,7 +19,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from tests.core.advice import never_harm_changes
+from tests.core.advice import never_harm_change_cases, never_harm_changes
 from tests.core.advice.never_harm import Verdict, judge
 from tests.core.advice.never_harm_cases import cases, planned
 
@@ -53,16 +53,29 @@ def doses(pool: object, count: int, first: int) -> bool:
     return told(whole.safe_planned, whole.safe, whole.harms)
 
 
+def batch_of_changes(seed: int) -> never_harm_changes.Verdict:
+    return never_harm_changes.judge(never_harm_change_cases.cases(CHANGES, seed))
+
+
 def changes(pool: object, count: int, first: int) -> bool:
     began = time.perf_counter()
     whole = never_harm_changes.Verdict()
-    jobs = [(CHANGES, seed) for seed in range(first, first + -(-count // CHANGES))]
-    for one in pool.starmap(never_harm_changes.judge, jobs):  # type: ignore[attr-defined]
+    seeds = range(first, first + -(-count // CHANGES))
+    for number, one in enumerate(pool.imap_unordered(batch_of_changes, seeds), 1):  # type: ignore[attr-defined]
         whole.add(one)
-    print(f"{len(jobs) * CHANGES} water changes in {time.perf_counter() - began:.0f} s")
+        if number % 50 == 0:
+            print(f"  {number * CHANGES} changes, {time.perf_counter() - began:.0f} s", flush=True)
+    print(f"{len(seeds) * CHANGES} water changes in {time.perf_counter() - began:.0f} s")
     print(f"  as asked {whole.as_asked:8d}\n  in steps {whole.in_steps:8d}")
-    for reason, number in whole.refused.most_common(12):
-        print(f"  none     {number:8d}  {reason}")
+    print(f"           {whole.emergencies:8d}  by an emergency's limits")
+    print(
+        f"  none     {sum(whole.refused.values()):8d}, by each limit that the whole change breaks:"
+    )
+    limits = Counter[str]()
+    for reason, number in whole.refused.items():
+        limits.update(dict.fromkeys(reason.split(", "), number))
+    for reason, number in limits.most_common():
+        print(f"           {number:8d}  {reason}")
     return told(whole.safe_planned, whole.safe, whole.harms)
 
 

@@ -1,131 +1,35 @@
-"""A second opinion on water changes: random tanks, sources and shares, and what the limits forbid.
+"""A second opinion on water changes: what the limits forbid, worked out again step by step.
 
-As `never_harm`: what a keeper would do with the answer is worked out again, step by step, with the
-limits written here again and the masses mixed here.
+As `never_harm`: what a keeper would do with the answer is carried out change by change, with the
+limits written here again and the masses mixed here; only the solver of `core.water` is common.
 """
 
 from __future__ import annotations
 
-import random
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
-from core.advice.change_plan import ChangePlan, plan_change
-from core.advice.changes import waters_of
-from core.advice.state import Measured, State
-from core.tank import Stock, Tank, TankKind
+import periodictable
+
 from core.water import Water, in_air, solve, un_ionised_fraction
 from core.water.solution import with_ph
-from tests.core.advice.tank_water import NOW
+from tests.core.advice.never_harm_change_cases import STEPS, Answer, Change, answer
 
 CONSERVED = (
     "salinity", "alkalinity", "carbon", "calcium", "magnesium", "sodium", "potassium", "chloride",
     "sulfate", "borate",
 )  # fmt: skip
+READ = ("kh", "gh", "temperature", "salinity", "ph")
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
-    """A tank, its source, and the share that is asked about."""
-
-    tank: dict[str, float]
-    source: dict[str, float]
-    kh_low: float
-    share: float
-    built_safe: bool
-    kind: TankKind = "fresh"
-    kept: str | None = None
-
-    @property
-    def limit(self) -> float:
-        """Un-ionised ammonia that nothing may pass. [mg/L as N]"""
-        return 0.03 if self.kind == "marine" or self.kept == "cherry shrimp" else 0.05
-
-    def __str__(self) -> str:
-        return f"{self.share:.2f} of {self.source} into {self.tank} (KH from {self.kh_low})"
+def _mass(formula: str) -> float:
+    return float(periodictable.formula(formula).mass)
 
 
-def cases(count: int, seed: int) -> Iterator[Change]:
-    """Random changes of fresh water; one in five built to be safe by a schedule."""
-    chance = random.Random(seed)  # noqa: S311 - cases, the same each time
-    for number in range(count):
-        kinds = (_any, _any, _any, _salty)
-        yield _safe(chance) if number % 5 == 0 else chance.choice(kinds)(chance)
-
-
-def _salty(chance: random.Random) -> Change:
-    """Brackish water or the sea, with fish only, with others, or with nobody on record."""
-    kind: TankKind = chance.choice(("brackish", "marine"))
-    salinity = float(chance.randint(2, 15) if kind == "brackish" else chance.randint(30, 36))
-    kh = float(chance.randint(5, 12))
-    tank = {
-        "kh": kh,
-        "ph": round(chance.uniform(7.6, 8.4), 1),
-        "temperature": 25.0,
-        "salinity": salinity,
-        "ammonia": chance.choice((0.0, 0.0, 0.1, 0.5)),
-    }
-    source = {
-        "kh": max(1.0, kh + chance.uniform(-3, 3)),
-        "ph": round(chance.uniform(7.6, 8.4), 1),
-        "temperature": 25.0,
-        "salinity": max(0.0, salinity + chance.uniform(-12, 8)),
-    }
-    kept = chance.choice((None, "ocellaris clownfish", "cherry shrimp"))
-    share = round(chance.uniform(0.05, 0.6), 2)
-    return Change(tank, source, kh - 0.5, share, built_safe=False, kind=kind, kept=kept)
-
-
-def _any(chance: random.Random) -> Change:
-    kh = round(chance.choice((chance.uniform(0.2, 3), chance.uniform(0.5, 15))), 1)
-    tank = {
-        "kh": kh,
-        "gh": round(chance.uniform(0, 20), 1),
-        "ph": round(chance.uniform(5.5, 8.8), 1),
-        "temperature": float(chance.randint(16, 30)),
-        "ammonia": chance.choice((0.0, 0.0, 0.1, 0.25, 0.5, 1.0, 2.0)),
-    }
-    pure = chance.random() < 0.2
-    source = {
-        "kh": 0.0 if pure else round(chance.uniform(0.5, 18), 1),
-        "gh": 0.0 if pure else round(chance.uniform(0, 22), 1),
-        "temperature": tank["temperature"] + chance.choice((0, 0, 0, -2, -6)),
-    }
-    if not pure:
-        source["ph"] = round(chance.uniform(6.5, 8.5), 1)
-    low = max(0.0, kh - chance.choice((0.1, 0.5, 1.0)))
-    return Change(tank, source, low, round(chance.uniform(0.05, 0.95), 2), built_safe=False)
-
-
-def _safe(chance: random.Random) -> Change:
-    """Waters that differ, but not wildly; no ammonia, temperature matched."""
-    kh, gh = float(chance.randint(3, 10)), float(chance.randint(4, 14))
-    tank = {"kh": kh, "gh": gh, "ph": round(7.0 + chance.uniform(0, 0.6), 1), "temperature": 25.0}
-    source = {
-        "kh": max(1.5, kh + chance.uniform(-3, 3)),
-        "gh": max(1.5, gh + chance.uniform(-4, 4)),
-        "ph": round(7.2 + chance.uniform(0, 0.6), 1),
-        "temperature": 25.0 + chance.choice((0, -1, 1)),
-    }
-    share = round(chance.uniform(0.05, 0.6), 2)
-    return Change(tank | {"ammonia": 0.0}, source, kh - 0.5, share, built_safe=True)
-
-
-def answer(case: Change) -> ChangePlan:
-    """What the planner of the chat answers."""
-
-    def state(readings: dict[str, float]) -> State:
-        held = {name: Measured(name, v, v, v, NOW) for name, v in readings.items()}
-        stock = () if case.kept is None else (Stock(case.kept, 4),)
-        return State(Tank("Fern", case.kind, 100.0, stock=stock), NOW, held)
-
-    tank = state(case.tank)
-    kh = replace(tank.readings["kh"], low=case.kh_low)
-    tank = replace(tank, readings={**tank.readings, "kh": kh})
-    waters = waters_of(tank, state(case.source))
-    assert waters is not None
-    return plan_change(waters, case.share)
+NO2_PER_N = _mass("NO2") / _mass("N")
+N_PER_CHLORINE = _mass("N") / _mass("Cl2")
+"""Of monochloramine told as chlorine: one nitrogen for one Cl2."""
 
 
 @dataclass
@@ -134,6 +38,7 @@ class Verdict:
 
     as_asked: int = 0
     in_steps: int = 0
+    emergencies: int = 0
     refused: Counter[str] = field(default_factory=Counter)
     safe: int = 0
     safe_planned: int = 0
@@ -145,78 +50,278 @@ class Verdict:
             setattr(self, name, getattr(self, name) + getattr(other, name))
 
 
-def judge(count: int, seed: int) -> Verdict:
+def judge(asked: Iterable[Change]) -> Verdict:
     """Ask, carry out every step, and look for what the limits forbid."""
     verdict = Verdict()
-    for case in cases(count, seed):
-        plan = answer(case)
+    for case in asked:
+        given = answer(case)
         verdict.safe += case.built_safe
-        if not plan.steps:
-            verdict.refused[", ".join(plan.broken)] += 1
+        if given.plan is None or not given.plan.steps:
+            verdict.refused[given.refused] += 1
             continue
         verdict.safe_planned += case.built_safe
-        if len(plan.steps) == 1:
+        verdict.emergencies += given.plan.emergency
+        if len(given.plan.steps) == 1:
             verdict.as_asked += 1
         else:
             verdict.in_steps += 1
-        verdict.harms += [f"{harm}: {case}" for harm in carried_out(case, plan.steps)]
+        verdict.harms += [f"{harm}: {case}" for harm in harms_of(case, given)]
     return verdict
 
 
-def carried_out(case: Change, steps: tuple[float, ...]) -> Iterator[str]:
-    """Change by change, a day apart, the tank at its own CO2 and temperature in between."""
-    asked = case.tank
-    names = ("kh", "gh", "temperature", "salinity")
-    made = Water.from_readings(**{name: asked[name] for name in names if name in asked})  # type: ignore[arg-type]
-    here = with_ph(made, asked["ph"])
-    pressure, water = min(max(here.pco2, 0.01), 1e6), here.water
-    source = Water.from_readings(**case.source)  # type: ignore[arg-type]
-    low, total = case.kh_low, asked["ammonia"]
-    leaves_first = _poison(total, max(in_air(water, 420.0).ph, asked["ph"]), water)
-    left = 1.0
-    for share in steps:
-        mixed = _mixed(water, source, share)
-        warm = replace(mixed, temperature=water.temperature)
-        rest = in_air(warm, pressure)
-        now, after, stood = solve(water).ph, solve(mixed).ph, rest.ph
-        open_now, open_after = in_air(water, 420.0).ph, in_air(warm, 420.0).ph
-        total *= 1.0 - share
-        if max(abs(after - now), abs(stood - now), abs(open_after - open_now)) > 0.3105:
-            yield "pH too fast"
-        if abs(mixed.kh - water.kh) > 1.011 or mixed.kh - water.kh > _most(case, low) + 0.011:
-            yield "KH too fast"
-        if case.kind == "fresh" and abs(mixed.gh - water.gh) > 2.011:
-            yield "GH too fast"
-        if mixed.salinity - water.salinity > 1.011:
-            yield "salinity up too fast"
-        if water.salinity - mixed.salinity > (
-            2.011 if case.kept == "ocellaris clownfish" else 1.011
-        ):
-            yield "salinity down too fast"
-        if abs(mixed.temperature - water.temperature) > 2.011:
-            yield "temperature too fast"
-        if mixed.kh < 0.999 and mixed.kh < water.kh - 0.001:
-            yield "KH ends under 1"
-        if max(_poison(total, stood, warm), _poison(total, after, mixed)) > 1.01 * case.limit:
-            yield "ammonia over the gate"
-        leaves = _poison(total, max(open_after, after, stood), warm)
-        if leaves > 1.01 * case.limit and leaves > 1.26 * leaves_first:
-            yield "ammonia over the gate if CO2 leaves"
-        low += (source.kh - low) * share
-        water, left = rest.water, left * (1.0 - share)
+def harms_of(case: Change, given: Answer) -> Iterator[str]:
+    """Everything that a plan of the planner does to its tank."""
+    plan = given.plan
+    assert plan is not None
+    if plan.emergency and not _is_poisoned(case):
+        yield "an emergency's limits without poison"
+    unmeasured = "ammonia" not in case.tank
+    if unmeasured and plan.only_below is None:
+        yield "no word on ammonia that nobody measured"
+    yield from carried_out(
+        case,
+        plan.steps,
+        emergency=plan.emergency,
+        ro_share=given.ro_share,
+        bears=plan.only_below if unmeasured else None,
+    )
+
+
+def carried_out(
+    case: Change,
+    steps: tuple[float, ...],
+    *,
+    emergency: bool = False,
+    ro_share: float = 0.0,
+    bears: float | None = None,
+) -> Iterator[str]:
+    """Change by change, a day apart, the tank at its own CO2 and temperature in between.
+
+    Parameters
+    ----------
+    case : Change
+        The tank and the new water.
+    steps : tuple of float
+        Shares, one a day.
+    emergency : bool, optional
+        Whether the limits are those of a tank with poison in it.
+    ro_share : float, optional
+        Pure water that the new one is cut with.
+    bears : float, optional
+        Total ammonia that the answer says it bears, where nobody measured. [mg/L as N]
+    """
+    if case.salinity is None:
+        yield "brackish water changed that nobody measured"
+        return
+    here = Day.of_tank(case, 0.0 if bears is None else bears)
+    source = _source(case, ro_share)
+    leaves_first, left = here.poison_if_co2_leaves, 1.0
+    for number, share in enumerate(steps):
+        after = here.changed(source, share)
+        if number == 0 or bears is None:  # ammonia that is unknown is read again before each
+            yield from _ammonia(case, here, after, leaves_first, emergency=emergency)
+        yield from _moves(case, here, after, share, emergency=emergency)
+        yield from _taints(case, here, after)
+        here, left = after.rested(), left * (1.0 - share)
     if abs(1.0 - left - case.share) > 1e-6:
         yield "does not change what was asked"
 
 
-def _most(case: Change, low: float) -> float:
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A tank right after a change, or at rest before one.
+
+    `own` is total ammonia, `freed` what chloramine added today, which a filter eats by tomorrow;
+    `minerals` is conductivity, `warm` what the heater holds. Amounts in mg/L, nitrite as the ion.
+    """
+
+    water: Water
+    pressure: float
+    warm: float
+    low: float
+    own: float
+    freed: float
+    copper: float
+    nitrite: float
+    minerals: float | None
+
+    @classmethod
+    def of_tank(cls, case: Change, bears: float) -> Day:
+        """The tank now; of unknown CO2 that of a stocked one."""
+        told = {name: case.tank[name] for name in READ if name in case.tank}
+        water = Water.from_readings(**{**told, "salinity": case.salinity or 0.0})  # type: ignore[arg-type]
+        if "ph" in told:
+            solved = with_ph(water, told["ph"])
+            pressure, water = min(max(solved.pco2, 0.01), 1e6), solved.water
+        else:
+            pressure = 2000.0
+            water = in_air(water, pressure).water
+        poisons = (
+            _upper(case.tank, "ammonia") if "ammonia" in case.tank else bears,
+            0.0,
+            _upper(case.tank, "copper"),
+            _upper(case.tank, "nitrite") * NO2_PER_N,
+        )
+        return cls(
+            water, pressure, water.temperature, case.kh_low, *poisons, case.tank.get("conductivity")
+        )
+
+    def changed(self, source: Day, share: float) -> Day:
+        """Right after so much new water."""
+
+        def mixed(mine: float, new: float) -> float:
+            return mine + (new - mine) * share
+
+        known = self.minerals is not None and source.minerals is not None
+        return Day(
+            _mixed(self.water, source.water, share),
+            self.pressure,
+            self.warm,
+            mixed(self.low, source.low),
+            mixed(self.own, source.own),
+            source.freed * share,
+            mixed(self.copper, source.copper),
+            mixed(self.nitrite, source.nitrite),
+            mixed(self.minerals or 0.0, source.minerals or 0.0) if known else None,
+        )
+
+    @property
+    def warmed(self) -> Water:
+        return replace(self.water, temperature=self.warm)
+
+    def rested(self) -> Day:
+        """A day later."""
+        return replace(self, water=in_air(self.warmed, self.pressure).water, freed=0.0)
+
+    @property
+    def phs(self) -> tuple[float, float, float]:
+        """At once, stood, and in open air."""
+        stood, outdoors = (in_air(self.warmed, p).ph for p in (self.pressure, 420.0))
+        return solve(self.water).ph, stood, outdoors
+
+    @property
+    def poison(self) -> float:
+        """The most un-ionised ammonia, at once and stood. [mg/L as N]"""
+        at_once, stood, _ = self.phs
+        return max(self._poison(at_once, self.water), self._poison(stood, self.warmed))
+
+    @property
+    def poison_if_co2_leaves(self) -> float:
+        return self._poison(max(self.phs), self.warmed)
+
+    def _poison(self, ph: float, water: Water) -> float:
+        total = self.own + self.freed
+        return total * un_ionised_fraction(ph, water.temperature, water.salinity)
+
+
+def _source(case: Change, ro_share: float) -> Day:
+    """The new water: what nobody measured of its salt is none, of its chlorine the most allowed."""
+    told = {name: case.source[name] for name in READ if name in case.source}
+    if told["kh"] == 0.0:
+        told.pop("ph", None)
+    water = Water.from_readings(**told)  # type: ignore[arg-type]
+    bound = case.source.get("total_chlorine", 4.0 * case.treated) - case.source.get("chlorine", 0.0)
+    keep = 1.0 - ro_share
+    pure = Water(water.temperature)
+    return Day(
+        _mixed(water, pure, ro_share) if ro_share else water,
+        420.0,
+        water.temperature,
+        told["kh"] * keep,
+        _upper(case.source, "ammonia") * keep,
+        max(bound, 0.0) * N_PER_CHLORINE * keep,
+        _upper(case.source, "copper"),
+        _upper(case.source, "nitrite") * NO2_PER_N,
+        case.source.get("conductivity"),
+    )
+
+
+def _moves(case: Change, here: Day, after: Day, share: float, *, emergency: bool) -> Iterator[str]:
+    """How far a day moves what the animals live in."""
+    before, water = here.water, after.water
+    now, then = here.phs, after.phs
+    if abs(water.temperature - before.temperature) > 2.011:
+        yield "temperature too fast"
+    if water.salinity - before.salinity > 1.011:
+        yield "salinity up too fast"
+    if before.salinity - water.salinity > (2.011 if case.fish_only else 1.011):
+        yield "salinity down too fast"
+    if emergency:
+        if share > 0.5001:
+            yield "more than half at a time"
+        if then[0] - now[0] > 0.5005:
+            yield "pH up too fast for an emergency"
+        return
+    if max(abs(then[0] - now[1]), abs(then[1] - now[1]), abs(then[2] - now[2])) > 0.3105:
+        yield "pH too fast"
+    if abs(water.kh - before.kh) > 1.011 or water.kh - before.kh > _most(now[1], here.low) + 0.011:
+        yield "KH too fast"
+    if not case.soft and water.kh < 0.999 and water.kh < before.kh - 0.001:
+        yield "KH ends under 1"
+    if (case.salinity or 0.0) <= 1.0:
+        yield from _minerals(case, here, after, share)
+
+
+def _minerals(case: Change, here: Day, after: Day, share: float) -> Iterator[str]:
+    """Hardness where both waters tell it, else conductivity, else so little that it is safe."""
+    if "gh" in case.tank and "gh" in case.source:
+        before, gh = here.water.gh, after.water.gh
+        if abs(gh - before) > 2.011:
+            yield "GH too fast"
+        poor = case.soft and case.tank["gh"] < 1.0
+        if not poor and gh < 0.999 and gh < before - 0.001:
+            yield "GH ends under 1"
+    elif here.minerals is not None and after.minerals is not None:
+        if abs(after.minerals / here.minerals - 1.0) > 0.1501:
+            yield "conductivity too fast"
+    elif share > 0.1501:
+        yield "too much of unknown minerals"
+
+
+def _ammonia(
+    case: Change, here: Day, after: Day, leaves_first: float, *, emergency: bool
+) -> Iterator[str]:
+    """The gate: with the tank's own CO2, and if that leaves."""
+    if emergency:
+        if after.poison > 1.01 * max(here.poison, 0.05):
+            yield "an emergency's change adds poison"
+        return
+    leaves = after.poison_if_co2_leaves
+    if max(after.poison, 0.0 if "ph" in case.tank else leaves) > 1.01 * case.limit:
+        yield "ammonia over the gate"
+    if leaves > 1.01 * case.limit and leaves > 1.26 * leaves_first:
+        yield "ammonia over the gate if CO2 leaves"
+
+
+def _taints(case: Change, here: Day, after: Day) -> Iterator[str]:
+    """What no mixing makes harmless: copper to what has no spine, nitrite in fresh water."""
+    if case.kept == "cherry shrimp" and after.copper > here.copper + 1e-9:
+        yield "copper to invertebrates"
+    fresh = case.kind != "marine" and (case.salinity or 0.0) <= 5.0
+    if fresh and after.nitrite > here.nitrite + 1e-9 and after.nitrite >= 0.1001:
+        yield "nitrite of the new water"
+
+
+def _is_poisoned(case: Change) -> bool:
+    """Whether ammonia or nitrite is at its alarm: 0.05 un-ionised, 0.5 as the ion."""
+    if case.salinity is None:
+        return False
+    here = Day.of_tank(case, 0.0)
+    fresh = case.kind != "marine" and case.salinity <= 5.0
+    return here.poison_if_co2_leaves >= 0.0495 or (fresh and here.nitrite >= 0.4995)
+
+
+def _upper(readings: dict[str, float], name: str) -> float:
+    """The upper end of a reading; of none, and of one that shows none, nothing."""
+    value = readings.get(name, 0.0)
+    return value + STEPS[name] if value > 0.0 else 0.0
+
+
+def _most(ph: float, low: float) -> float:
     """How far KH may rise: never more than doubled, or one small part where it is too low."""
     if low >= 1.0:
         return low
-    return 0.1 if case.tank["ph"] < 5.5 else 0.25
-
-
-def _poison(total: float, ph: float, water: Water) -> float:
-    return total * un_ionised_fraction(ph, water.temperature, water.salinity)
+    return 0.1 if ph < 5.4999 else 0.25  # what is read as 5.5 is not under it
 
 
 def _mixed(water: Water, source: Water, share: float) -> Water:

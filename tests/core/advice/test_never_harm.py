@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from core.advice.plan import Plan, Weighed
-from tests.core.advice import never_harm_changes
+from tests.core.advice import never_harm_change_cases, never_harm_changes
 from tests.core.advice.never_harm import judge
 from tests.core.advice.never_harm_cases import cases, planned
 
@@ -15,8 +15,8 @@ CASES = 5_000
 PARTS = (7, 8, 9, 10)
 """Seeds of four parts, 20,000 cases in all, that two cores can share; the bench runs a million."""
 
-CHANGES = 120
-"""Water changes, each with its schedule: some 20 ms a change, so fewer of them."""
+CHANGES = 240
+"""Water changes, each with its schedule and all its days: some 15 ms a change, so fewer of them."""
 
 
 @pytest.mark.parametrize("seed", PARTS)
@@ -51,19 +51,10 @@ def test_the_checker_sees_a_spoilt_plan(spoil: object, harm: str) -> None:
 
 
 def test_no_water_change_harms_and_most_that_can_be_made_are() -> None:
-    changed = never_harm_changes.judge(CHANGES, 5)
+    changed = never_harm_changes.judge(never_harm_change_cases.cases(CHANGES, 5))
     assert changed.harms == []
     assert changed.as_asked > CHANGES / 20
     assert changed.in_steps > CHANGES / 20
+    assert changed.emergencies > 0
     assert changed.safe_planned >= 0.95 * changed.safe
-    assert len(changed.refused) >= 5
-
-
-def test_the_checker_of_changes_sees_a_change_that_is_too_large() -> None:
-    found = [
-        harm
-        for case in never_harm_changes.cases(40, 2)
-        for harm in never_harm_changes.carried_out(case, (0.9,))
-    ]
-    for harm in ("pH too fast", "KH too fast", "GH too fast", "does not change what was asked"):
-        assert harm in found
+    assert len(changed.refused) >= 20, "the cases hardly try the limits"

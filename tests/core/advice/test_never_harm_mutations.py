@@ -17,7 +17,6 @@ import pytest
 from core.advice import ammonia_gate, crash, dosing, limits, salts, scheduling, upkeep
 from core.advice.state import Measured
 from tests.core.advice import never_harm_cases as of
-from tests.core.advice import never_harm_changes
 from tests.core.advice.never_harm import judge
 
 Kind = Callable[[random.Random], of.Case]
@@ -172,25 +171,3 @@ def _harms(broken: Broken) -> Iterator[str]:
     for _ in range(0, MOST, AT_A_TIME):
         cases = [broken.kind(chance) for _ in range(AT_A_TIME)]
         yield from judge([(case, answer) for case in cases for answer in of.planned(case)]).harms
-
-
-CHANGES = {
-    "KH 1.6 a day": ("KH_STEP", 1.6, "KH too fast"),
-    "GH 4 a day": ("GH_STEP", 4.0, "GH too fast"),
-    "pH 0.6": ("PH_STEP", 0.6, "pH too fast"),
-    "4 degrees": ("TEMPERATURE_STEP", 4.0, "temperature too fast"),
-    "salinity up": ("SALINITY_UP", 2.0, "salinity up too fast"),
-    "salinity down": ("SALINITY_DOWN", 4.0, "salinity down too fast"),
-    "the floor of KH": ("KH_SOFT", 0.3, "KH ends under 1"),
-    "the gate": ("NH3_GATE", 0.2, "ammonia over the gate"),
-    "the gate if CO2 leaves": ("NH3_RAISE", math.inf, "if CO2 leaves"),
-}
-
-
-@pytest.mark.parametrize(("name", "by", "seen"), CHANGES.values(), ids=CHANGES)
-def test_the_checker_of_changes_sees_a_broken_limit(
-    name: str, by: float, seen: str, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(limits, name, by)
-    seeds = range(40)
-    assert any(seen in h for seed in seeds for h in never_harm_changes.judge(10, seed).harms)
