@@ -77,7 +77,7 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         return [await turn.reply(words.share_implausible())]
     held = await Waters.of(turn)
     question, said = said_water.apart(turn, question, [each.name for each in held.sources])
-    asked = await asked_of(turn, question, said)
+    asked = await asked_of(turn, question, said, held)
     treated = isinstance(asked, Reply) or asked.supply.treated > 0.0
     if said.untreated and treated:
         name = question.tank or (turn.current_tank.name if turn.current_tank else "")
@@ -217,14 +217,17 @@ def _every(text: str) -> float | None:
     return count * {"d": 1.0, "w": WEEK, "m": 30.0}[found.group("unit")[0].casefold()]
 
 
-async def asked_of(turn: Turn, question: Question, said: Said | None = None) -> Asked | Reply:
+async def asked_of(
+    turn: Turn, question: Question, said: Said | None = None, held: Waters | None = None
+) -> Asked | Reply:
     """The tank and the new water that a question is about, or what is missing."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None:
         return await turn.reply(words.no_tank())
-    tank = with_premises(await state_of(turn, stored, turn.now), question.premises)
-    warmth = tank.last("temperature")
-    held = await Waters.of(turn, None if warmth is None else warmth.value)
+    held = held or await Waters.of(turn)
+    state = await state_of(turn, stored, turn.now, held)
+    tank = with_premises(state, question.premises)
+    held = held.as_warm_as(tank.last("temperature"))
     if said is not None and (strange := _unknown_kind(held, question, said, stored)) is not None:
         lines = water_words.unclear("unknown", (strange,), None)
         lines += [] if said.caution is None else caution(said.caution)[:1]

@@ -23,8 +23,13 @@ DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 """What an old reading of still matters, if only to say that it is old."""
 
 
-async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
-    """The state of a tank's water as of a moment, in the chat's zone."""
+async def state_of(
+    turn: Turn, stored: StoredTank, at: datetime, waters: Waters | None = None
+) -> State:
+    """The state of a tank's water as of a moment, in the chat's zone.
+
+    `waters` are the chat's sources, where they were looked up already.
+    """
     since = at - LOOKED_BACK
     log = turn.uow.log
     rows = await log.readings(stored.id, since=since, until=at, limit=LOOKED_AT)
@@ -43,16 +48,18 @@ async def state_of(turn: Turn, stored: StoredTank, at: datetime) -> State:
         earlier=tuple(r for r in found if r.analyte == "ph" and ph is not None and r.at < ph.at),
         history=_by_analyte(reversed(found)),  # of one moment the newest is the last
         events=await _events(turn, stored, since, at),
-        source=await source_readings(turn, stored),
+        source=await source_readings(turn, stored, waters),
         began=tank.set_up,
         kit_expiry={of: kit.good_until for of, kit in tank.kits.items() if kit.good_until},
         injected=tank.co2,
     )
 
 
-async def source_readings(turn: Turn, stored: StoredTank) -> Mapping[str, Measured]:
+async def source_readings(
+    turn: Turn, stored: StoredTank, waters: Waters | None = None
+) -> Mapping[str, Measured]:
     """What is known today of the water that a tank is filled from."""
-    waters = await Waters.of(turn)
+    waters = waters or await Waters.of(turn)
     source = waters.default_for(stored)
     return {} if source is None else (await waters.supply(source)).readings
 

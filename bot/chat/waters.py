@@ -106,6 +106,12 @@ class Waters:
         """Look the sources of the chat up."""
         return cls(turn, await turn.uow.tanks.sources_of_chat(turn.chat.id), warm)
 
+    def as_warm_as(self, reading: Measured | None) -> Waters:
+        """The same once a tank's warmth is known: what is blended is blended again."""
+        warm = None if reading is None else reading.value
+        held = {of: supply for of, supply in self.held.items() if not supply.parts}
+        return Waters(self.turn, self.sources, warm, held)
+
     def default_for(self, stored: StoredTank) -> StoredTank | None:
         """The source that a tank is filled from: the chosen one, else the first one."""
         chosen = next((each for each in self.sources if each.id == stored.source_id), None)

@@ -84,7 +84,7 @@ def plan_change(
     if not any(found.values()):
         steps = (share,)
     elif salting or not found["salinity"]:
-        steps = schedule(waters, share, largest, counted=counted, emergency=emergency)
+        steps = schedule(waters, after, largest, counted=counted, emergency=emergency)
     return ChangePlan(
         share,
         after,
@@ -144,7 +144,7 @@ def _is_safe(waters: Waters, share: float, *, emergency: bool) -> bool:
 
 
 def schedule(
-    waters: Waters, share: float, largest: float, *, counted: Waters, emergency: bool = False
+    waters: Waters, after: Mixed, largest: float, *, counted: Waters, emergency: bool = False
 ) -> tuple[float, ...]:
     """Equal changes, one a day, that together replace a share; empty where there are none.
 
@@ -154,8 +154,8 @@ def schedule(
         As for `plan_change`. What the limits count besides may add up from day to day; where no
         schedule bears that, a filter is taken to eat what one day frees before the next. In an
         emergency both must be borne: there no filter is sure.
-    share : float
-        New water in all.
+    after : Mixed
+        The whole change at once.
     largest : float
         Most of it in one day.
     emergency : bool, optional
@@ -163,8 +163,8 @@ def schedule(
     """
     if largest < limits.LEAST_SHARE:
         return ()
-    whole = min(share, 0.99)  # all of the water is never replaced by parts
-    end = mixed(waters, whole)
+    whole = min(after.share, 0.99)  # all of the water is never replaced by parts
+    end = after if whole == after.share else mixed(waters, whole)
     begun: Sequence[Waters] = (counted,) if counted is waters else (counted, waters)
     begun = [each for each in begun if emergency or not _ends_unsafe(each, end)]
     found: tuple[float, ...] = ()
