@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from core.advice.change_plan import ChangePlan, plan_change
 from core.advice.changes import salinity_unknown, waters_of, with_chloramine
-from core.advice.danger import cut_to_kh, poison_in
+from core.advice.danger import cut_to_kh, is_acid, poison_in
 from core.advice.state import Measured, State
 from core.tank import Stock, Tank, TankKind
 from tests.core.advice.tank_water import NOW
@@ -91,7 +91,7 @@ def answer(case: Change) -> Answer:
     waters = waters_of(tank, state(case.source, Tank("tap")))
     assert waters is not None
     emergency, cut = poison_in(tank) is not None, 0.0
-    if emergency:
+    if emergency and is_acid(waters):
         waters, cut = cut_to_kh(waters)
     measured = case.treated == 0.0 or "total_chlorine" in case.source
     counted = waters if measured else with_chloramine(waters, case.treated * (1.0 - cut))

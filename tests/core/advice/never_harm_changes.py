@@ -75,6 +75,8 @@ def harms_of(case: Change, given: Answer) -> Iterator[str]:
     assert plan is not None
     if plan.emergency and not _is_poisoned(case):
         yield "an emergency's limits without poison"
+    if plan.emergency and _is_harder(case, given.ro_share):
+        yield "an acid tank with ammonia given harder water"
     unmeasured = "ammonia" not in case.tank
     if unmeasured and plan.only_below is None:
         yield "no word on ammonia that nobody measured"
@@ -309,6 +311,13 @@ def _is_poisoned(case: Change) -> bool:
     here = Day.of_tank(case, 0.0)
     fresh = case.kind != "marine" and case.salinity <= 5.0
     return here.poison_if_co2_leaves >= 0.0495 or (fresh and here.nitrite >= 0.4995)
+
+
+def _is_harder(case: Change, ro_share: float) -> bool:
+    """Whether new water lifts the KH of a fresh tank in which pH under 7 tames the ammonia."""
+    acid = case.tank.get("ph", 7.0) < 7.0 and case.tank.get("ammonia", 1.0) > 0.0
+    fresh = (case.salinity or 0.0) <= 1.0
+    return fresh and acid and case.source["kh"] * (1.0 - ro_share) > case.tank["kh"] + 0.01
 
 
 def _upper(readings: dict[str, float], name: str) -> float:

@@ -140,6 +140,17 @@ def test_an_emergency_needs_poison() -> None:
     assert "an emergency's limits without poison" in set(harms_of(case, hasty))
 
 
+def test_an_acid_tank_with_ammonia_needs_water_as_soft_as_its_own() -> None:
+    case = Change({**FRESH, "kh": 2.0, "ph": 6.8, "nitrite": 2.0, "ammonia": 1.0}, TAP, 2.0, 0.3)
+    given = answer(case)
+    assert given.plan is not None
+    assert given.plan.emergency
+    assert given.ro_share == pytest.approx(0.6, abs=0.01)
+    assert list(harms_of(case, given)) == []
+    harm = "an acid tank with ammonia given harder water"
+    assert harm in set(harms_of(case, replace(given, ro_share=0.0)))
+
+
 def test_steps_that_miss_the_share_are_seen() -> None:
     assert "does not change what was asked" in set(
         carried_out(Change(FRESH, TAP, 5.0, 0.5), (0.2, 0.2))
