@@ -17,9 +17,20 @@ from bot.chat.words import questions as question_words
 from bot.chat.words import readiness as readiness_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
+from core.advice.asked_company import asked_company, asks_how_many
 from core.advice.inhabitants import many_of
-from core.advice.keeping import can_keep
-from core.advice.livestock import Found, could_live, likeliest, lookup, named_in, sexes_in
+from core.advice.keeping import Keeping, can_keep
+from core.advice.livestock import (
+    Found,
+    could_live,
+    kept_in,
+    likeliest,
+    lookup,
+    named_in,
+    sexes_in,
+    volume_for,
+    without_sex,
+)
 from core.advice.readiness import ready
 from core.advice.state import Measured, State
 from core.advice.stock import names_no_kind
@@ -27,10 +38,10 @@ from core.message.model import Parsed, Question
 from core.tank import Stock, Tank
 
 _WITH: Final = re.compile(
-    r"\s+(?:with|and|together with|&|mit|und|avec|et|con|y|e|met|en|z|i|med|och)\s+"
+    r"\s+(?:with|and|together with|&|mit|und|avec|et|con|y|e|met|en|z|i|med|och|zu|bei|bij|till)\s+"
 )
 _BESIDE: Final = re.compile(
-    r"^(?:(?:some|a|an|the|my|more|new|\d{1,4}|keep|put|have|add)\s+)+|\s+(?:in|into|to|for)\b.*$"
+    r"^(?:(?:some|a|an|the|my|more|new|male|female|\d{1,4}|keep|put|have|add)\s+)+|\s+(?:in|into|to|for)\b.*$"
 )
 _WHAT: Final = re.compile(
     r"\b(?:what|which|who|welche\w?|was|quels?|que|quali|welke|jakie|vilka)\b"
@@ -46,7 +57,10 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Whether a kind may join a tank, or the company that the question names."""
     if question.species is not None and names_no_kind(question.species):
         return [await _ready(turn, question)]
+    text = question.text or ""
     kinds = _kinds(question)
+    if not kinds and not question.species and not _WHAT.search(text.casefold()):
+        kinds = named_in(text)  # how do i keep goldfish
     if (lines := await _poisoned(turn, question)) is not None:
         return [await turn.reply(lines, facts={"verdict": "no"})]
     if not kinds:
@@ -58,9 +72,10 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
             return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
     if found.species is None:
         raise LookupError(asked)
-    text = question.text or ""
     many = many_of(text, asked)
     answer = can_keep(found.species, state, asked, many, sexes_in(_up_to(text, asked)))
+    if asks_how_many(text) and answer.verdict != "no":
+        return [await _how_many(turn, answer, state, name)]
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}
     facts |= {"count": many} if many is not None else {}
     facts |= {
@@ -69,6 +84,38 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         if need is not None
     }
     return [await turn.reply(words.keep(answer, name), facts=facts)]
+
+
+async def _how_many(turn: Turn, answer: Keeping, state: State, tank: str) -> Reply:
+    """The number that would be too many for sure; how many fit well is nobody's sum."""
+    kept, volume = kept_in(state.tank), state.tank.volume_l
+    each = volume_for([(answer.asked, 1)])
+    most = None
+    if volume is not None and each > 0.0:
+        most = max(0, int((volume - volume_for(kept.known)) / each))
+    facts = {"species": answer.asked.scientific, "verdict": answer.verdict}
+    lines = words.how_many(answer, tank, most)
+    return await turn.reply(lines, facts=facts if most is None else facts | {"most": most})
+
+
+def asked(turn: Turn, parsed: Parsed) -> Parsed:
+    """What a message says, with the question about company that the parser does not read."""
+    question = parsed.question
+    if parsed.values or parsed.events or parsed.command is not None or parsed.doubts:
+        return parsed
+    if not turn.incoming.addressed or (question is not None and not _may_be_company(question)):
+        return parsed
+    context = turn.context()
+    found = asked_company(turn.incoming.text, context.tanks, us_gallons=context.us_gallons)
+    return parsed if found is None else replace(parsed, intent="question", question=found)
+
+
+def _may_be_company(question: Question) -> bool:
+    """Whether what the parser took for a question may ask about animals."""
+    untold = question.analyte is None and not question.premises
+    return untold and (
+        question.kind == "dose" or (question.kind == "keep" and not question.species)
+    )
 
 
 async def _ready(turn: Turn, question: Question) -> Reply:
@@ -133,7 +180,7 @@ def _kinds(question: Question) -> list[Said]:
     asked = (question.species or "").casefold()
     kinds: list[Said] = []
     for part in _WITH.split(asked) if asked else ():
-        plain = _BESIDE.sub("", part)
+        plain = without_sex(_BESIDE.sub("", part))
         whole = lookup(plain)
         if whole.species is not None or whole.candidates:
             kinds.append((plain, whole))

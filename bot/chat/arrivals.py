@@ -18,7 +18,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.arrivals import QUARANTINE, QUARANTINE_DAYS, Arrival, arrive
-from core.advice.livestock import Found, lookup, named_in
+from core.advice.livestock import Found, Species, foreign_water, lookup, named_in
 from core.advice.state import Measured, State, measured
 from core.message.fold import fold
 from core.message.homecoming import Coming, read
@@ -66,14 +66,15 @@ async def answer(turn: Turn, coming: Coming) -> list[Reply]:
 
 
 async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
+    animals = _animals(coming)
+    kind = animals[1].species if animals is not None else None
+    stored = _home_of(kind, turn, stored) if coming.tank is None else stored
     if stored is None:
         state = State(Tank(name=""), turn.local_now)
     else:
         state = await state_of(turn, stored, turn.now)
     read_in_bag = (measured(value, turn.local_now, state.tank) for value in coming.bag)
     bag = {reading.analyte: reading for reading in read_in_bag if reading is not None}
-    animals = _animals(coming)
-    kind = animals[1].species if animals is not None else None
     salt_water = _SALT_WATER.search(fold(turn.incoming.text)) is not None
     kinds = [kind] if kind is not None else []
     plan = arrive(bag, state, kinds, coming.hours, salt_water=salt_water)
@@ -91,6 +92,14 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
         more=words.more(plan, hours_known=coming.hours is not None) if may_go else [],
         facts=_facts(plan, bag, stored, kind.scientific if kind is not None else None),
     )
+
+
+def _home_of(kind: Species | None, turn: Turn, used: StoredTank | None) -> StoredTank | None:
+    """The tank used last, unless it holds other water than the only one that may be meant."""
+    if kind is None or used is None or not foreign_water(kind, used.tank):
+        return used
+    fitting = [tank for tank in turn.tanks if not foreign_water(kind, tank.tank)]
+    return fitting[0] if len(fitting) == 1 else used
 
 
 def _animals(coming: Coming) -> tuple[str, Found, int | None] | None:

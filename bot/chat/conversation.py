@@ -10,6 +10,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
 from bot.chat import (
+    animals,
     arrivals,
     asked_deeds,
     corrections,
@@ -134,6 +135,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return managed
     if sources.may_be_told(parsed) and (heard := await sources.spoken(turn)) is not None:
         return heard
+    parsed = animals.asked(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks.own(turn)) is not None:
         return described

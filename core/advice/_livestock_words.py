@@ -78,3 +78,15 @@ def sexes_in(text: str) -> frozenset[Sex]:
     """
     words = frozenset(plain_name(text).split())
     return frozenset(sex for sex, names in SEXES.items() if words & names)
+
+
+def without_sex(text: str) -> str:
+    """A text without the words for the sexes.
+
+    Examples
+    --------
+    >>> without_sex("combattenti maschi")
+    'combattenti'
+    """
+    words = text.split()
+    return " ".join(w for w in words if not any(plain_name(w) in of for of in SEXES.values()))

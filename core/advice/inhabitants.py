@@ -26,7 +26,7 @@ LEADING: Final = frozenset({"and", "fish", "in", "home", "some", "got", "link", 
 """Marks that may stand in a list; every fill may."""
 
 
-_PARTED: Final = re.compile(r"(\d|\b[^\W\d_])[x×'’](\W|[^\W\d_])")
+NUMBER_TIMES: Final = re.compile(r"(\d|\b[^\W\d_])[x×'’](\W|[^\W\d_])")
 """A number and its times sign (6x), an elided word (j'ai): told apart from what follows."""
 
 
@@ -65,7 +65,7 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
     """
     if len(text) > LONGEST or "?" in text:
         return None
-    words = plain_name(_PARTED.sub(r"\1 \2", text)).split()
+    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()
     names = {tank: plain_name(tank).split() for tank in tanks}
     found: list[Counted] = []
     named: str | None = None
@@ -86,15 +86,15 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
             return None  # two kinds and no number for the first
         if size:
             kind = (" ".join(words[place : place + size]), known)
-        elif (number := _number(words[place])) is not None and count is None:
+        elif (number := number_in(words[place])) is not None and count is None:
             count = number
-        elif not _leads(words[place]):
+        elif not leads(words[place]):
             return None
         if kind is not None and count is not None:
             found.append(Counted(count, *kind))
             count, kind = None, None
         place += size or 1
-    whole = count is None and kind is None and any(_is_animal(each.found) for each in found)
+    whole = count is None and kind is None and any(is_animal(each.found) for each in found)
     return Listed(tuple(found), named) if whole else None
 
 
@@ -104,11 +104,11 @@ NEAR_ENOUGH: Final = 5
 
 def _near(words: Sequence[str], place: int) -> tuple[int, Found]:
     """A misspelt name at a place: how many words it is, and whom it may mean."""
-    if len(words[place]) < NEAR_ENOUGH or _leads(words[place]) or _number(words[place]):
+    if len(words[place]) < NEAR_ENOUGH or leads(words[place]) or number_in(words[place]):
         return 0, NOTHING
     for size in (3, 2, 1):
         said = words[place : place + size]
-        if len(said) == size and not any(map(_number, said)):
+        if len(said) == size and not any(map(number_in, said)):
             found = lookup(" ".join(said))
             if found.candidates and not found.shared:
                 return size, found
@@ -132,11 +132,11 @@ def many_of(text: str, said: str) -> int | None:
     >>> many_of("a pair of kribensis", "kribensis"), many_of("can i keep bettas", "bettas")
     (2, None)
     """
-    words = plain_name(_PARTED.sub(r"\1 \2", text[:LONGEST])).split()
+    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text[:LONGEST])).split()
     name = plain_name(said).split()
     places = [at for at in range(len(words)) if words[at : at + len(name)] == name]
     for before in reversed(words[max(0, places[0] - BETWEEN) : places[0]] if places else ()):
-        number = 2 if before in PAIR else _number(before)
+        number = 2 if before in PAIR else number_in(before)
         if number is not None:
             return number
         if any(kind == "mark" and of in {"and", "in"} for kind, of in _meanings(before)):
@@ -144,12 +144,14 @@ def many_of(text: str, said: str) -> int | None:
     return None
 
 
-def _is_animal(found: Found) -> bool:
+def is_animal(found: Found) -> bool:
+    """Whether any of the kinds that a name can mean is an animal."""
     rows = (found.species, *found.candidates)
     return any(row is not None and row.is_animal for row in rows)
 
 
-def _number(word: str) -> int | None:
+def number_in(word: str) -> int | None:
+    """The number that a word is, in digits or letters."""
     if word.isascii() and word.isdigit():
         value = int(word)
         return value if 0 < value <= MOST else None
@@ -159,7 +161,8 @@ def _number(word: str) -> int | None:
     return 1 if ("time", "one") in _meanings(word) else None
 
 
-def _leads(word: str) -> bool:
+def leads(word: str) -> bool:
+    """Whether a word may stand in a list of animals without weight."""
     return len(word) == 1 or any(
         kind == "fill" or (kind == "mark" and name in LEADING) for kind, name in _meanings(word)
     )

@@ -24,7 +24,7 @@ from core.advice._livestock_table import (
     Species,
     table,
 )
-from core.advice._livestock_words import sexes_in
+from core.advice._livestock_words import sexes_in, without_sex
 from core.advice.state import Measured, State
 from core.tank import Tank
 
@@ -61,6 +61,7 @@ __all__ = [
     "table",
     "together",
     "volume_for",
+    "without_sex",
 ]
 
 Readings = Mapping[str, Measured] | Mapping[str, float]

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.message import doubts, nearest, quantities, sentences
+from core.message import doubts, kinds, nearest, quantities, sentences
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Parts, added, doubt, judge
 from core.message.model import Context, Doubt, Event
@@ -74,7 +74,8 @@ def _one(
     while place < last:
         place = _take(tokens, place, index, parts, context) if place != index else place + 1
     said = next((t for t in tokens[first:last] if t.kind == "count" or t.value == "one"), None)
-    if said is not None and any(nearest.counts_like(t.text, said.text) for t in parts.unknown):
+    words = [t for t in parts.unknown if t.kind not in {"count", "number"}]
+    if said is not None and any(nearest.counts_like(t.text, said.text) for t in words):
         parts.unsure = True  # "twenmty one": a part of the number was misspelt
     if tokens[first].kind == "count" and _cut_off(tokens, first):
         parts.unsure = True
@@ -90,7 +91,7 @@ def _more_animals(
     event = found.event
     last = found.last
     while event is not None and event.kind in {"added", "lost", "moved"}:
-        if last + 2 >= len(tokens) or tokens[last + 1].kind != "number":
+        if last + 2 >= len(tokens) or not _counts_animals(tokens[last + 1]):
             break
         joint, animal = tokens[last], tokens[last + 2]
         if joint.text != "," and joint.value != "and":
@@ -108,6 +109,11 @@ def _more_animals(
         out.append(made)
         last = end
     return last
+
+
+def _counts_animals(token: Token) -> bool:
+    """Whether a token is a number of animals: 6, six, a."""
+    return token.kind in {"number", "count"} or (token.kind == "time" and token.value == "one")
 
 
 def _note(tokens: list[Token], index: int, source: str) -> Found | None:
@@ -139,7 +145,11 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         return index - len(before) if animals else index
     while any(t.kind == "time" and t.value != "one" for t in before):
         before = before[1:]  # "yesterday 30% wc": the amount stands behind the time
-    counted = [t for t in before if quantities.is_number(t) or t.kind == "count"]
+    counted = [
+        t
+        for at, t in enumerate(tokens[index - len(before) : index], index - len(before))
+        if (quantities.is_number(t) or t.kind == "count") and not kinds.is_numbered(tokens, at)
+    ]
     if kind == "lost" and before and before[-1].value == "one":
         counted.append(before[-1])
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
@@ -215,6 +225,9 @@ def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:
 
 def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Context) -> int:
     token = tokens[place]
+    if kinds.is_numbered(tokens, place):
+        parts.unknown.append(token)
+        return place + 1
     if quantities.is_number(token) or token.kind == "count" or token.value == "approx":
         quantity = quantities.read(tokens, place)
         if quantity is not None:

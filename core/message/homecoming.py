@@ -25,7 +25,8 @@ LONGEST: Final = 400
 _BAG: Final = re.compile(
     r"\b(?:bags?|bag water|transport (?:bag|water)|tuten?|beutel|transport(?:beutel|wasser)"
     r"|sachets?|sacs?|bolsas?|sacos?|sacchett[oi]|busta|zakk?(?:je)?s?|worek|worecz\w{1,4}|worku"
-    r"|pas(?:e|en|ar)|transportpase)\b"
+    r"|pas(?:e|en|ar)|transportpase|(?:shop|store|seller|dealer|breeder)\W?s? water"
+    r"|handlerwasser|wasser vom handler)\b"
 )
 _HOME: Final = re.compile(
     r"\b(?:(?:bring(?:s|ing)?|brought|tak(?:e|es|ing)|took|got|came|coming)(?: \w{1,20}){0,6} home"

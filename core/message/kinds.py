@@ -63,6 +63,18 @@ def _told_behind(tokens: list[Token], first: int, behind: int) -> bool:
     return told and tokens[behind].value in _EVENTS and _counts(tokens[first - 1])
 
 
+def is_numbered(tokens: list[Token], place: int) -> bool:
+    """Whether a number is a part of a kind's name: figure eight puffer."""
+    if not 0 < place < len(tokens) - 1 or not _counts(tokens[place]):
+        return False
+    near = tokens[place - 1 : place + 2]
+    if any(token.kind != "word" for token in (near[0], near[2])):
+        return False
+    from core.advice.livestock import lookup
+
+    return lookup(" ".join(token.text for token in near)).species is not None
+
+
 def _counts(token: Token) -> bool:
     return (
         quantities.is_number(token)

@@ -175,3 +175,33 @@ async def test_copper_of_the_bag_stays_out(tmp_path: Path) -> None:
         await talk.say("/tank new Fern 90 l fresh")
         (reply,) = await talk.say("bag copper 0.3 ph 7 temp 24")
         assert "none of that water into Fern" in reply.text
+
+
+async def test_they_go_to_the_only_tank_of_their_water(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Reef 200 l reef")
+        await talk.say("/tank new Fern 90 l fresh")
+        (reply,) = await talk.say("new clownfish home")
+        assert reply.facts["tank"] == "Reef"
+        assert reply.text.startswith("Measure the bag's salinity first.")
+        (reply,) = await talk.say("fern: new clownfish home")
+        assert reply.text.startswith("Not into Fern")
+
+
+async def test_the_first_line_says_what_the_steps_do(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say("ph 6.8 kh 3 gh 9 temp 24")
+        (reply,) = await talk.say("6 neons home, bag ph 6.2 temp 20 kh 2 gh 4, 20 h in the post")
+        assert "add_tank_water" in reply.facts["steps"]
+        first = reply.text.splitlines()[0]
+        assert "clean water like the bag's" in first
+        assert "at once" not in first
+
+
+async def test_copper_of_the_shop_s_water_is_the_bag_s(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        (reply,) = await talk.say("new neons home, shop water copper 0.2")
+        assert reply.facts["bag"] == {"copper": 0.2}
+        assert "none of that water into Fern" in reply.text

@@ -194,3 +194,76 @@ async def test_added_to_water_of_another_kind_is_said_at_once(tmp_path: Path) ->
         await with_fern(talk)
         (reply,) = await talk.say("added 2 clownfish")
         assert "need marine water, and this tank is down as fresh" in reply.text
+
+
+@pytest.mark.parametrize(
+    ("said", "verdict", "species"),
+    [
+        ("would neons be ok with discus", "no", "Paracheirodon innesi"),
+        ("will a betta eat my cherry shrimp", "care", "Betta splendens"),
+        ("is a goldfish ok in 20 l", "no", "Carassius auratus"),
+        ("can goldfish live in a bowl", "no", "Carassius auratus"),
+        ("how do i keep neons", "yes", "Paracheirodon innesi"),
+        ("how many neons can i keep in 90 l", "yes", "Paracheirodon innesi"),
+        ("kann ich 2 kampffische halten", "no", "Betta splendens"),
+        ("passen neons zu skalaren", "no", "Paracheirodon innesi"),
+        ("puis-je mettre 2 combattants mâles", "no", "Betta splendens"),
+        ("puedo poner 2 bettas machos juntos", "no", "Betta splendens"),
+        ("posso colocar 2 bettas machos juntos", "no", "Betta splendens"),
+        ("posso mettere due combattenti maschi", "no", "Betta splendens"),
+        ("kan ik 2 kempvissen houden", "no", "Betta splendens"),
+        ("czy mogę trzymać 2 bojowniki", "no", "Betta splendens"),
+        ("kan jag ha 2 kampfiskar", "no", "Betta splendens"),
+    ],
+)
+async def test_company_is_asked_about_in_many_words(
+    tmp_path: Path, said: str, verdict: str, species: str
+) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "ph 7 kh 4 gh 8 temp 25")
+        (reply,) = await talk.say(said)
+        assert reply.facts["species"] == species
+        assert reply.facts["verdict"] == verdict
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "are my neons ok",
+        "do my bettas look fine",
+        "why are my neons pale",
+        "do neons need a heater",
+    ],
+)
+async def test_how_they_are_is_no_question_of_company(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "ph 7 kh 4 gh 8 temp 25")
+        (reply,) = await talk.say(said)
+        assert "verdict" not in reply.facts
+
+
+async def test_a_number_that_is_too_many_is_told(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "ph 7 kh 4 gh 8 temp 25")
+        (reply,) = await talk.say("how many neons can i keep")
+        assert reply.facts["most"] == 45
+        assert "More than 45 neons are too many for Fern" in reply.text
+
+
+@pytest.mark.parametrize(
+    ("said", "held"),
+    [
+        ("added 10 cardinals, 6 corys and a bristlenose",
+         {"cardinals": 10, "corys": 6, "bristlenose": 1}),
+        ("added six guppies and two nerites", {"guppies": 6, "nerites": 2}),
+        ("added 1 figure 8 puffer", {"figure 8 puffer": 1}),
+        ("added 2 figure eight puffers", {"figure eight puffers": 2}),
+        ("added two neons and 8 guppies", {"neons": 2, "guppies": 8}),
+    ],
+)  # fmt: skip
+async def test_each_kind_of_a_row_is_kept_with_its_number(
+    tmp_path: Path, said: str, held: dict[str, int]
+) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, said)
+        assert await stock(talk) == held

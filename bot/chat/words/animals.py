@@ -137,7 +137,7 @@ def keep(answer: Keeping, tank: str) -> list[str]:
     if answer.rival is not None and answer.asked.rivals is not None:
         lines.append(rival_line(answer.asked.rivals, names.capital(name)))
     lines += map(misfit, answer.misfits)
-    lines += [conflict(found, answer.name_of) for found in answer.conflicts]
+    lines += _company(answer)
     if answer.crowded is not None:
         lines.append(crowded(answer.count, name, answer.crowded))
     elif answer.cramped is not None:
@@ -159,6 +159,41 @@ def keep(answer: Keeping, tank: str) -> list[str]:
     return lines[:LINES]
 
 
+def _company(answer: Keeping) -> list[str]:
+    """Who does not suit it: those whom it would harass or eat alike in one line."""
+    lines: dict[tuple[str, str, str], list[Conflict]] = {}
+    for found in answer.conflicts:
+        by_it = found.one == answer.asked and found.reason not in ANALYTES
+        whom = "" if by_it else found.other.scientific
+        lines.setdefault((found.reason, found.one.scientific, whom), []).append(found)
+    return [
+        conflict(
+            alike[0], answer.name_of, names.listed([answer.name_of(each.other) for each in alike])
+        )
+        for alike in lines.values()
+    ]
+
+
+def how_many(answer: Keeping, tank: str, most: int | None) -> list[str]:
+    """How many fit: the number that is too many for sure, and what else is to be known."""
+    name = answer.name_of(answer.asked)
+    rest = keep(answer, tank)[1:]
+    if answer.asked.rivals is not None:
+        line = rival_line(answer.asked.rivals, names.capital(name))
+        return [line, *(other for other in rest if other != line)][:LINES]
+    if most is None:
+        first = _("I do not judge how many {name} fit; start with a few.").format(name=name)
+    elif most == 0:
+        first = _("None: {tank} has no room for {name} beside its fish.").format(
+            tank=tank, name=name
+        )
+    else:
+        first = _(
+            "More than {most} {name} are too many for {tank} for sure; half as many is wiser."
+        ).format(most=f"{most:,}", name=name, tank=tank)
+    return [first, *rest][:LINES]
+
+
 def _how_many(answer: Keeping, name: str) -> list[str]:
     """What is to be known of their number where nothing stands against them."""
     if answer.verdict not in {"yes", "care", "unmeasured"} or answer.few is not None:
@@ -167,11 +202,18 @@ def _how_many(answer: Keeping, name: str) -> list[str]:
         return [] if answer.rival is not None else [rival_line(answer.asked.rivals, name)]
     if answer.asked.shoals:
         return [_("They live in groups: {count} or more. A few at a time.").format(count=SHOAL)]
-    return [_("A few at a time, with ammonia and nitrite at 0.")] if answer.verdict == "yes" else []
+    if answer.verdict != "yes" or not answer.asked.is_animal:
+        return []
+    return [_("A few at a time, with ammonia and nitrite at 0.")]
 
 
 def _reason(answer: Keeping) -> str:
     """Which first line answers."""
+    surely = [m for m in answer.misfits if m.certain]
+    if answer.verdict == "no" and not (answer.foreign or answer.conflicts or surely):
+        if answer.rival == "sure":
+            return "no_rivals"
+        return "no_crowd" if answer.crowded is not None else "no_room"
     if answer.verdict != "care":
         return answer.verdict
     if answer.conflicts:
@@ -184,6 +226,9 @@ def _reason(answer: Keeping) -> str:
 _VERDICTS: Final[Mapping[str, str]] = {
     "yes": N_("Yes: what I know of {tank} suits {name}."),
     "no": N_("No, not in {tank}: {name} would not do well there."),
+    "no_rivals": N_("No, not so many in {tank}: {name} fight each other."),
+    "no_crowd": N_("No, {tank} is too small for so many {name}."),
+    "no_room": N_("No, {tank} is too small for {name}."),
     "company": N_(
         "Only with care: no water value speaks against {name} in {tank}, the company does."
     ),
@@ -204,10 +249,8 @@ def foreign(name: str, water: str, tank: str, here: str) -> str:
 
 def crowded(count: int, name: str, least_l: float) -> str:
     """So many, with the fish that live there, need more water, by a rule of thumb."""
-    return ngettext(
-        "{count} {name} and all fish there, once grown: {volume} L at the very least.",
-        "{count} {name} and all fish there, once grown: {volume} L at the very least.",
-        count,
+    return _(
+        "{count} × {name} and all fish there, once grown: {volume} L at the very least."
     ).format(count=f"{count:,}", name=name, volume=f"{round(least_l):,}")
 
 
@@ -246,16 +289,28 @@ def misfit(found: Misfit) -> str:
     )
 
 
-def conflict(found: Conflict, name_of: Callable[[Species], str]) -> str:
-    """Two kinds that do not suit each other, as the keeper calls them."""
+def conflict(found: Conflict, name_of: Callable[[Species], str], others: str) -> str:
+    """Kinds that do not suit each other, as the keeper calls them."""
+    if found.reason in ANALYTES:
+        return _("No {name} suits both {one} ({span}) and {other} ({span_2}).").format(
+            name=names.label(found.reason),
+            one=name_of(found.one),
+            span=_ends(found.facts, "low", "high"),
+            other=others,
+            span_2=_ends(found.facts, "low_2", "high_2"),
+        )
     return do_not_go_together(
         {
             "reason": found.reason,
             "species": name_of(found.one),
-            "species_2": name_of(found.other),
+            "species_2": others,
             **found.facts,
         }
     )
+
+
+def _ends(facts: Mapping[str, float | str], low: str, high: str) -> str:
+    return f"{plain(float(facts[low]), 1)}–{plain(float(facts[high]), 1)}"
 
 
 def wants(row: Species) -> str:

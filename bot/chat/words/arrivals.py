@@ -88,6 +88,11 @@ def _head(plan: Arrival, tank: str) -> str:
         return _("Better not into {tank}: {misfit} If they must go in all the same:").format(
             tank=tank, misfit=misfit(plan.misfits[0])
         )
+    if plan.salt_unknown:
+        return _(
+            "Measure the bag's salinity first. Only if it is {tank}'s within 1 g/kg: warm the"
+            " closed bag, then move them over: about {minutes} min."
+        ).format(tank=tank, minutes=_all(plan))
     if plan.days > 0.0:
         days = round(plan.days)
         return ngettext(
@@ -95,15 +100,15 @@ def _head(plan: Arrival, tank: str) -> str:
             "Not straight into {tank}: {apart}. {days} days in water like the bag's first.",
             days,
         ).format(tank=tank, apart=_difference(_deciding(plan)), days=days)
-    if plan.salt_unknown:
-        return _(
-            "Measure the bag's salinity first. Only if it is {tank}'s within 1 g/kg: warm the"
-            " closed bag, then move them over: about {minutes} min."
-        ).format(tank=tank, minutes=_all(plan))
     if plan.keep_closed and not _hardness_known(plan):
         return _(
             "Only if the bag's water is like {tank}'s (KH, GH, and any salt): warm the closed bag,"
             " then move them over: about {minutes} min."
+        ).format(tank=tank, minutes=_all(plan))
+    if plan.keep_closed and any(step.id == "prepare_container" for step in plan.steps):
+        return _(
+            "Warm the closed bag, net them into clean water like the bag's, get them used to {tank}"
+            " there: about {minutes} min."
         ).format(tank=tank, minutes=_all(plan))
     if plan.keep_closed:
         return _(

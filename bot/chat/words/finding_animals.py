@@ -98,8 +98,8 @@ def cramped(facts: Facts) -> str:
 def crowded(facts: Facts) -> str:
     """More fish than the water can hold, by a rule of thumb."""
     return _(
-        "The fish on record need {least} L once grown, at the very least: {volume} is too little."
-        " Add none; find some of them another home."
+        "The fish on record, once grown, need {least} L by a lenient rule of thumb: {volume} is"
+        " little. Add no more, and watch ammonia and nitrate."
     ).format(
         least=plain(round(number(facts, "least_l")), 0), volume=litres(number(facts, "volume_l"))
     )

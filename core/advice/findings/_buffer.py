@@ -6,6 +6,7 @@ from datetime import timedelta
 
 from core.advice import limits
 from core.advice.findings._model import Finding, Severity, hours_apart
+from core.advice.livestock import kept_in
 from core.advice.state import Measured, State
 
 SWING_OVER = timedelta(days=14)
@@ -17,7 +18,15 @@ def low_kh_limit(state: State) -> float:
     """KH under which pH is not held, by the kind of water. [°dH]"""
     if state.tank.is_sea:
         return limits.KH_LOW_MARINE
-    return limits.KH_SOFT if state.tank.soft else limits.KH_LOW_FRESH
+    return limits.KH_SOFT if is_kept_soft(state) else limits.KH_LOW_FRESH
+
+
+def is_kept_soft(state: State) -> bool:
+    """Whether water is soft on purpose, or holds a kind that bears no more: crystal red shrimp."""
+    spans = (row.ranges.get("kh") for row in kept_in(state.tank).kinds)
+    return state.tank.soft or any(
+        span is not None and span.high < limits.KH_LOW_FRESH for span in spans
+    )
 
 
 def low_kh(state: State) -> Finding | None:
@@ -28,7 +37,9 @@ def low_kh(state: State) -> Finding | None:
     limit = low_kh_limit(state)
     if kh.value >= limit:
         return None
-    severity: Severity = "alarm" if kh.value < limits.KH_SOFT and not state.tank.soft else "warn"
+    severity: Severity = (
+        "alarm" if kh.value < limits.KH_SOFT and not is_kept_soft(state) else "warn"
+    )
     return Finding("low_kh", severity, {"kh": kh.value, "limit": limit})
 
 

@@ -82,7 +82,7 @@ RULES: Final[tuple[Rule, ...]] = (
             _sea.ion(analyte),
             "sea_ion_low sea_ion_high",
             "retest",
-            "reference composition: Millero et al. 2008; 15 %: common practice",
+            "reference composition: Millero et al. 2008; shares: common practice",
         )
         for analyte in ("calcium", "magnesium")
     ),

@@ -9,8 +9,10 @@ from core.advice.findings._model import Finding
 from core.advice.state import State
 from core.water import substance
 
-OFF_BY: Final = 0.15
-"""A share that no reef kit mistakes and corals feel; common practice."""
+LOW_BY: Final = 0.12
+HIGH_BY: Final = 0.2
+"""Shares that no reef kit mistakes and corals feel; a little more than the sea holds is usual and
+does no harm. Common practice, no source."""
 
 OF_SEA_WATER: Final = 35.0
 """Salinity taken where none was measured. [g/kg]"""
@@ -25,7 +27,7 @@ def ion(analyte: str) -> Callable[[State], Finding | None]:
         if reading is None or not state.tank.is_sea or reading.is_limit:
             return None
         natural = per_gram * (state.salinity or OF_SEA_WATER)
-        low, high = natural * (1.0 - OFF_BY), natural * (1.0 + OFF_BY)
+        low, high = natural * (1.0 - LOW_BY), natural * (1.0 + HIGH_BY)
         if low <= reading.value <= high:
             return None
         side = "sea_ion_low" if reading.value < low else "sea_ion_high"

@@ -1,0 +1,144 @@
+"""Questions about animals in the words of keepers: `would neons be ok with discus`, in 20 l.
+
+Read only where the parser found nothing: a sentence that asks (by its first word or its mark), that
+names kinds of the table, and holds no word but those of keeping animals. Nine languages.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from core.advice._livestock_words import SEXES, plain_name
+from core.advice.inhabitants import LONGEST, NUMBER_TIMES, is_animal, leads, number_in
+from core.advice.livestock import lookup, name_at
+from core.message import quantities
+from core.message.amounts import litres
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.model import Question
+from core.message.tokens import cut
+
+ASKING: Final = frozenset(
+    "can could may might would will do does are is should shall kann konnen darf durfen passen"  # noqa: SIM905
+    " passt gehen vertragen sind ist puis peut peux peuvent est puedo puede pueden posso pode podem"
+    " possono puo kan kunnen mag czy moge moga far gar passar".split()
+)
+"""First words of such a question, without accents."""
+
+KEEPING: Final = frozenset(
+    "keep get house stock add put have live grow halten einsetzen setzen dazusetzen reinsetzen"  # noqa: SIM905
+    " leben zusammenhalten vergesellschaften mettre garder ajouter vivre cohabiter tener poner"
+    " meter anadir vivir convivir ter colocar adicionar por viver conviver tenere mettere"
+    " aggiungere inserire vivere convivere houden zetten toevoegen doen leven trzymac dodac"
+    " wpuscic zyc ha halla tillsatta satta leva".split()
+)
+"""Words that ask for it by themselves."""
+
+BESIDE: Final = frozenset(
+    "i you we they be been ok okay fine good safe kept living lives together with alongside"  # noqa: SIM905
+    " other each eat eats attack kill fight my a an the some more another also well go along"
+    " compatible mates tankmates bowl fit into of how many please in and one ich man wir zusammen"
+    " mit zu bei im den die das der ein eine einen noch becken sich auch und gut wie viele fressen"
+    " je on nous ensemble avec dans des les un une du de le la mes mon ce que bac et combien manger"
+    " yo juntos juntas con en una unos los las mi mis el y se cuantos cuantas comer bien com em um"
+    " uma no na meu meus minha os as e quantos quantas o insieme dei gli il mio miei nel quanti"
+    " quante ik samen met een het mijn bak en hoeveel bij er razem z ze w do moje moich ile"
+    " zbiorniku jag ihop tillsammans med ett mina mitt till och hur"
+    " manga per pour fur para voor for".split()
+).union(*SEXES.values())
+"""Words that may stand beside, without weight."""
+
+HOW_MANY: Final = (
+    "how many", "wie viele", "wieviele", "combien", "cuantos", "cuantas", "quantos", "quantas",
+    "quanti", "quante", "hoeveel", "ile", "hur manga",
+)  # fmt: skip
+"""What asks for a number, without accents."""
+
+
+def asks_how_many(text: str) -> bool:
+    """Whether a question begins by asking for a number.
+
+    Examples
+    --------
+    >>> asks_how_many("How many neons in 60 l?"), asks_how_many("can i keep neons")
+    (True, False)
+    """
+    plain = plain_name(text) + " "
+    return any(plain.startswith(f"{words} ") for words in HOW_MANY)
+
+
+def asked_company(
+    text: str, tanks: Sequence[str] = (), *, us_gallons: bool = True
+) -> Question | None:
+    """What a sentence asks about keeping animals; None where it is anything else.
+
+    Parameters
+    ----------
+    text : str
+        A message.
+    tanks : sequence of str
+        The chat's tanks, whose names may stand in it.
+    us_gallons : bool
+        What a gallon is.
+
+    Examples
+    --------
+    >>> asked = asked_company("would neons be ok with discus")
+    >>> asked.kind, asked.species
+    ('keep', 'neons with discus')
+    >>> asked_company("is a goldfish ok in 20 l?").volume_l
+    20.0
+    >>> asked_company("are my neons ok?"), asked_company("do neons need a heater")
+    (None, None)
+    """
+    if len(text) > LONGEST:
+        return None
+    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()
+    asks = bool(words) and (words[0] in ASKING or asks_how_many(text))
+    if not words or not (asks or "?" in text):
+        return None
+    volume = _volume(text, us_gallons=us_gallons)
+    named = {tank: plain_name(tank).split() for tank in tanks}
+    kinds: list[str] = []
+    tank: str | None = None
+    keeping, place = asks_how_many(text), 0
+    while place < len(words):
+        size, found = name_at(words, place)
+        here = next((t for t, name in named.items() if words[place:][: len(name)] == name), None)
+        if size and is_animal(found):
+            kinds.append(" ".join(words[place : place + size]))
+        elif here is not None:
+            tank, size = here, len(named[here])
+        elif words[place] in KEEPING:
+            keeping = True
+        elif not _is_plain(words[place], measured=volume is not None):
+            shared = lookup(words[place])
+            if not (shared.shared and is_animal(shared)):
+                return None
+            kinds.append(words[place])  # shrimp, tetras: whom is asked
+        place += size or 1
+    enough = len(kinds) > 1 or (kinds and volume is not None) or (kinds and asks and keeping)
+    if not enough:
+        return None
+    return Question("keep", tank=tank, species=" with ".join(kinds), volume_l=volume, text=text)
+
+
+def _is_plain(word: str, *, measured: bool) -> bool:
+    if word in ASKING or word in BESIDE or leads(word) or number_in(word) is not None:
+        return True
+    return measured and (word.isdigit() or _is_unit(word))
+
+
+def _is_unit(word: str) -> bool:
+    entry = lexicon().words.get(word)
+    return entry is not None and entry[0] == "unit"
+
+
+def _volume(text: str, *, us_gallons: bool) -> float | None:
+    """The only volume of a text. [L]"""
+    tokens = cut(fold(text), lexicon())
+    read = (quantities.read(tokens, i) for i, t in enumerate(tokens) if quantities.is_number(t))
+    found = [litres(quantity, us_gallons=us_gallons) for quantity in read if quantity is not None]
+    told = [volume for volume in found if volume is not None]
+    return told[0] if len(told) == 1 else None
