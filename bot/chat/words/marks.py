@@ -56,7 +56,7 @@ SOURCES: Final = frozenset(
         N_("60 mg/L CaCO3: common practice; marine: Boyd, 100 to 130 mg/L in the sea"),
         N_("Camargo, Alonso & Salamanca 2005; corals: common practice"),
         N_("Standard Methods 2340 B"),
-        N_("reference composition: Millero et al. 2008; 15 %: common practice"),
+        N_("reference composition: Millero et al. 2008; shares: common practice"),
         N_("Standard Methods 2510 A; margins: our judgement"),
         N_("common practice, no source"),
         N_("from memory"),
