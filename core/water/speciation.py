@@ -81,10 +81,11 @@ def evaluate(
         hydrogen = hydrogen + h * sulfates.hso4 * sulfate
     ca, ca_b, ca_c, ca_o, ca_x, ca_y = _metal(*calcium, ca_s)
     mg, mg_b, mg_c, mg_o, mg_x, mg_y = _metal(*magnesium, mg_s)
-    sodium = t.sodium / (1.0 + na_hco3 * hco3 + na_co3 * co3)
     # Everything that holds one bicarbonate, one carbonate, one hydroxide:
-    b = hco3 * (1.0 + na_hco3 * sodium) + ca_b + mg_b
-    c = co3 * (1.0 + na_co3 * sodium) + ca_c + mg_c
+    sodium, b, c = 0.0, hco3 + ca_b + mg_b, co3 + ca_c + mg_c
+    if not absent(t.sodium):
+        sodium = t.sodium / (1.0 + na_hco3 * hco3 + na_co3 * co3)
+        b, c = b + hco3 * na_hco3 * sodium, c + co3 * na_co3 * sodium
     o = hydroxide + ca_o + mg_o
     carbonate_alkalinity = b + c + c
     carbon = co2 + b + c
