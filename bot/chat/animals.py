@@ -40,9 +40,14 @@ from core.tank import Stock, Tank
 _WITH: Final = re.compile(
     r"\s+(?:with|and|together with|&|mit|und|avec|et|con|y|e|met|en|z|i|med|och|zu|bei|bij|till)\s+"
 )
-_BESIDE: Final = re.compile(
-    r"^(?:(?:some|a|an|the|my|more|new|male|female|\d{1,4}|keep|put|have|add)\s+)+|\s+(?:in|into|to|for)\b.*$"
+_ARTICLES: Final = (
+    r"some|a|an|the|my|more|new|male|female|keep|put|have|add|ein|eine|einen|einem|der|die|"
+    r"das|den|meine|meinen|un|une|des|du|les|le|la|mes|mon|ma|unos|unas|una|los|las|el|mis|"
+    r"mi|uns|umas|uma|um|os|as|meus|minhas|uno|gli|lo|il|i|dei|delle|een|het|de|mijn|en|ett|"
+    r"mina|min"
 )
+"""Words before an animal that are no part of its name, in the languages of the messages."""
+_BESIDE: Final = re.compile(rf"^(?:(?:{_ARTICLES}|\d{{1,4}})\s+)+|\s+(?:in|into|to|for)\b.*$")
 _WHAT: Final = re.compile(
     r"\b(?:what|which|who|welche\w?|was|quels?|que|quali|welke|jakie|vilka)\b"
 )

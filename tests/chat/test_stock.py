@@ -214,6 +214,9 @@ async def test_added_to_water_of_another_kind_is_said_at_once(tmp_path: Path) ->
         ("kan ik 2 kempvissen houden", "no", "Betta splendens"),
         ("czy mogę trzymać 2 bojowniki", "no", "Betta splendens"),
         ("kan jag ha 2 kampfiskar", "no", "Betta splendens"),
+        ("puis-je garder un combattant avec des néons", "care", "Betta splendens"),
+        ("puedo tener un betta con unos neones", "care", "Betta splendens"),
+        ("posso tenere un betta con i neon", "care", "Betta splendens"),
     ],
 )
 async def test_company_is_asked_about_in_many_words(
