@@ -27,6 +27,7 @@ from core.advice.livestock import (
     likeliest,
     lookup,
     named_in,
+    plain_name,
     sexes_in,
     volume_for,
     without_sex,
@@ -66,6 +67,7 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     kinds = _kinds(question)
     if not kinds and not question.species and not _WHAT.search(text.casefold()):
         kinds = named_in(text)  # how do i keep goldfish
+    kinds = [_widest(text, kind) for kind in kinds]
     if (lines := await _poisoned(turn, question)) is not None:
         return [await turn.reply(lines, facts={"verdict": "no"})]
     if not kinds:
@@ -178,6 +180,27 @@ def _up_to(text: str, said: str) -> str:
     """A question up to and with the company that is asked about: words of sex there are its."""
     before, name, _after = text.casefold().partition(said)
     return before + name if name else text
+
+
+def _widest(text: str, kind: Said) -> Said:
+    """A kind by all words of its name in a text, as they were typed: pez dorado, not dorado."""
+    said, found = kind
+    plain = plain_name(said)
+    if found.species is None:
+        for words_, wider in named_in(text):
+            if f" {plain} " in f" {words_} " and wider.species is not None:
+                plain, found = words_, wider
+    typed = re.findall(r"[\w'’-]+", text)
+    for size in range(1, LONGEST_NAME + 1):
+        for start in range(len(typed) - size + 1):
+            run = " ".join(typed[start : start + size])
+            if plain_name(run) == plain:
+                return run, found
+    return plain if found is not kind[1] else said, found
+
+
+LONGEST_NAME: Final = 5
+"""Words of a name that is sought in a text."""
 
 
 def _kinds(question: Question) -> list[Said]:

@@ -22,14 +22,14 @@ from core.message.tokens import cut
 ASKING: Final = frozenset(
     "can could may might would will do does are is should shall kann konnen darf durfen passen"  # noqa: SIM905
     " passt gehen vertragen sind ist puis peut peux peuvent est puedo puede pueden posso pode podem"
-    " possono puo kan kunnen mag czy moge moga far gar passar".split()
+    " possono puo kan kunnen mag czy moge moga mogen far gar passar".split()
 )
 """First words of such a question, without accents."""
 
 KEEPING: Final = frozenset(
-    "keep get house stock add put have live grow halten einsetzen setzen dazusetzen reinsetzen"  # noqa: SIM905
-    " leben zusammenhalten vergesellschaften mettre garder ajouter vivre cohabiter tener poner"
-    " meter anadir vivir convivir ter colocar adicionar por viver conviver tenere mettere"
+    "keep get juntar house stock add put have live grow halten einsetzen setzen dazusetzen"  # noqa: SIM905
+    " reinsetzen leben zusammenhalten vergesellschaften mettre garder ajouter vivre cohabiter tener"
+    " poner meter anadir vivir convivir ter colocar adicionar por viver conviver tenere mettere"
     " aggiungere inserire vivere convivere houden zetten toevoegen doen leven trzymac dodac"
     " wpuscic zyc ha halla tillsatta satta leva".split()
 )
@@ -45,7 +45,8 @@ BESIDE: Final = frozenset(
     " uma no na meu meus minha os as e quantos quantas o insieme dei gli il mio miei nel quanti"
     " quante ik samen met een het mijn bak en hoeveel bij er razem z ze w do moje moich ile"
     " zbiorniku jag ihop tillsammans med ett mina mitt till och hur"
-    " manga per pour fur para voor for".split()
+    " manga per pour fur para voor for"
+    " byc mangent comen comem mangiano eten jedza ater".split()
 ).union(*SEXES.values())
 """Words that may stand beside, without weight."""
 

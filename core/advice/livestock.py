@@ -24,7 +24,7 @@ from core.advice._livestock_table import (
     Species,
     table,
 )
-from core.advice._livestock_words import sexes_in, without_sex
+from core.advice._livestock_words import plain_name, sexes_in, without_sex
 from core.advice.state import Measured, State
 from core.tank import Tank
 
@@ -54,6 +54,7 @@ __all__ = [
     "name_at",
     "named_in",
     "nitrate_limit",
+    "plain_name",
     "rival_of",
     "sexes_in",
     "source_text",

@@ -348,5 +348,10 @@ def _start(token: Token) -> int:
 
 
 def source_words(tokens: list[Token], source: str) -> str:
-    """Words as the keeper wrote them, one blank between."""
-    return " ".join(source[token.start : token.end] for token in tokens)
+    """Words as the keeper wrote them, one blank between; an apostrophe stays (guppy's)."""
+    text = ""
+    for index, token in enumerate(tokens):
+        gap = source[tokens[index - 1].end : token.start] if index else ""
+        text += gap if gap in {"'", "’"} else " " if index else ""
+        text += source[token.start : token.end]
+    return text

@@ -217,6 +217,9 @@ async def test_added_to_water_of_another_kind_is_said_at_once(tmp_path: Path) ->
         ("puis-je garder un combattant avec des néons", "care", "Betta splendens"),
         ("puedo tener un betta con unos neones", "care", "Betta splendens"),
         ("posso tenere un betta con i neon", "care", "Betta splendens"),
+        ("puedo tener un pez dorado en 20 litros", "no", "Carassius auratus"),
+        ("posso tenere un pesce rosso in 20 litri", "no", "Carassius auratus"),
+        ("puis-je garder un poisson rouge dans 20 l", "no", "Carassius auratus"),
     ],
 )
 async def test_company_is_asked_about_in_many_words(
@@ -259,6 +262,7 @@ async def test_a_number_that_is_too_many_is_told(tmp_path: Path) -> None:
         ("added 10 cardinals, 6 corys and a bristlenose",
          {"cardinals": 10, "corys": 6, "bristlenose": 1}),
         ("added six guppies and two nerites", {"guppies": 6, "nerites": 2}),
+        ("6 guppy's toegevoegd", {"guppy's": 6}),
         ("added 1 figure 8 puffer", {"figure 8 puffer": 1}),
         ("added 2 figure eight puffers", {"figure eight puffers": 2}),
         ("added two neons and 8 guppies", {"neons": 2, "guppies": 8}),
