@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from bot.chat import emergencies
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import losses as words
 from bot.store.offers import Choice
 from core.advice.emergencies import missing
+from core.advice.livestock import lookup
 from core.advice.state import State
 from core.advice.stock import Came, meant, names_no_kind, tally
 
@@ -35,7 +38,7 @@ async def unrecorded(turn: Turn, told: Told) -> tuple[list[str], list[Choice]]:
     for event in named:
         species, many = event.species or "", event.count or 1
         name = meant(before, species)
-        if name is not None and before[name] >= many:
+        if (name is not None and before[name] >= many) or _may_be_among(species, before):
             continue
         elsewhere = [
             tank.name
@@ -51,6 +54,12 @@ async def unrecorded(turn: Turn, told: Told) -> tuple[list[str], list[Choice]]:
         ]
         return lines, choices
     return [], []
+
+
+def _may_be_among(species: str, held: Mapping[str, int]) -> bool:
+    """Whether a kind may be one of those that are on record by a name of several: snails."""
+    row = lookup(species).species
+    return row is not None and any(row in lookup(name).candidates for name in held)
 
 
 OFFERED = 3

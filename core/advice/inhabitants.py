@@ -14,6 +14,7 @@ from typing import Final, NamedTuple
 from core.advice._livestock_names import NOTHING
 from core.advice._livestock_words import plain_name
 from core.advice.livestock import Found, lookup, name_at
+from core.message.kinds import PAIRS
 from core.message.lexicon import Entry, lexicon
 
 LONGEST: Final = 400
@@ -115,9 +116,6 @@ def _near(words: Sequence[str], place: int) -> tuple[int, Found]:
     return 0, NOTHING
 
 
-PAIR: Final = frozenset("pair couple paar parchen pareja couple casal coppia para pare par".split())  # noqa: SIM905
-"""Words for two of a kind, without accents."""
-
 BETWEEN: Final = 3
 """Most words between a number and the kind that it counts: 2 young male bettas."""
 
@@ -136,7 +134,7 @@ def many_of(text: str, said: str) -> int | None:
     name = plain_name(said).split()
     places = [at for at in range(len(words)) if words[at : at + len(name)] == name]
     for before in reversed(words[max(0, places[0] - BETWEEN) : places[0]] if places else ()):
-        number = 2 if before in PAIR else number_in(before)
+        number = 2 if before in PAIRS else number_in(before)
         if number is not None:
             return number
         if any(kind == "mark" and of in {"and", "in"} for kind, of in _meanings(before)):

@@ -315,6 +315,9 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     if problem is not None or parts.unsure:
         return Found(first, last, doubt=doubt(parts, problem or doubts.UNSURE_EVENT, source))
     living = kind in {"added", "lost", "moved"}
+    pairs = living and len(parts.unknown) > 1 and parts.unknown[0].text in kinds.PAIRS
+    if pairs:
+        parts.unknown = parts.unknown[1:]  # 2 pairs of kribensis are four
     said = " ".join(token.text for token in parts.unknown)
     species = source_words(parts.unknown, source) if said and living else None
     substance = parts.substance
@@ -323,7 +326,7 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
         substance = source_words(sorted(parts.unknown + parts.named, key=_start), source)
     living = living or kind == "media"
     count = int(parts.bare) if living and parts.bare is not None else parts.count
-    count = count if living else None
+    count = (count or 1) * 2 if pairs else count if living else None
     return Found(
         first,
         last,

@@ -13,6 +13,11 @@ LIFE_STAGES = frozenset(
     " avannotti avannotto jungfisch jungfische jungtiere brut jongbroed narybek yngel".split()
 )
 """Words for young animals, which stand beside the kind's name and are no kind, without accents."""
+PAIRS = frozenset(
+    "pair pairs couple couples paar paare parchen pareja parejas casal casais coppia coppie paren"  # noqa: SIM905
+    " pary".split()
+)
+"""Words for two of a kind before its name, without accents."""
 _EVENTS = frozenset({"added", "lost", "moved"})
 _WORDS = 3
 """Most words of a kind's name before the one that is a tank's too."""

@@ -262,6 +262,8 @@ async def test_a_number_that_is_too_many_is_told(tmp_path: Path) -> None:
         ("added 10 cardinals, 6 corys and a bristlenose",
          {"cardinals": 10, "corys": 6, "bristlenose": 1}),
         ("added six guppies and two nerites", {"guppies": 6, "nerites": 2}),
+        ("added 2 pairs of kribensis", {"kribensis": 4}),
+        ("added a pair of kribensis", {"kribensis": 2}),
         ("6 guppy's toegevoegd", {"guppy's": 6}),
         ("added 1 figure 8 puffer", {"figure 8 puffer": 1}),
         ("added 2 figure eight puffers", {"figure eight puffers": 2}),
@@ -274,3 +276,10 @@ async def test_each_kind_of_a_row_is_kept_with_its_number(
     async with talking(tmp_path) as talk:
         await with_fern(talk, said)
         assert await stock(talk) == held
+
+
+async def test_a_loss_may_be_of_those_that_go_by_a_name_of_several(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 5 snails")
+        (reply,) = await talk.say("lost 3 nerite snails")
+        assert "on record" not in reply.text

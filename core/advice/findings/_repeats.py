@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
 
+from core.advice import limits
 from core.advice.findings._model import RANK, Finding, Severity
 
 AGAIN_AFTER: Final[Mapping[Severity, timedelta]] = {
@@ -122,6 +124,11 @@ def is_worse(finding: Finding, before: Finding) -> bool:
     """Whether a finding is graver than it was, by rank or by its number."""
     if RANK[finding.severity] != RANK[before.severity]:
         return RANK[finding.severity] < RANK[before.severity]
+    if finding.id in MOVES:
+        further = _number(finding, "ph") - _number(before, "ph")
+        way = math.copysign(1.0, _number(finding, "change"))
+        went = way * _number(before, "change") > 0.0
+        return went and further * way >= limits.PH_MOVED - 1e-9
     if finding.id == "does_not_suit":
         return _outside(finding) >= FAR_WORSE * _outside(before) > 0.0
     fact, direction = WORSENS.get(finding.id, ("", 1))
@@ -134,6 +141,15 @@ def is_worse(finding: Finding, before: Finding) -> bool:
 
 FAR_WORSE: Final = 2.0
 """A value is worse where it is so many times as far outside of what suits; common practice."""
+
+
+MOVES: Final = frozenset({"ph_moved", "ph_moved_other_hour"})
+"""Findings of a move: one that went on the same way from where it was told is no repeat."""
+
+
+def _number(finding: Finding, fact: str) -> float:
+    value = finding.facts.get(fact)
+    return float(value) if isinstance(value, int | float) else 0.0
 
 
 def _outside(finding: Finding) -> float:

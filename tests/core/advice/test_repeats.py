@@ -14,6 +14,9 @@ NITRATE = Finding("nitrate", "warn", {"nitrate": 50.0, "limit": 44.0})
 WORSE = Finding("nitrate", "warn", {"nitrate": 80.0, "limit": 44.0})
 POISON = Finding("ammonia", "alarm", {"nh3_n": 0.06})
 SOFT = Finding("does_not_suit", "note", {"analyte": "gh", "species": "guppy", "value": 5.0})
+FELL = Finding("ph_moved", "warn", {"ph": 6.6, "was": 7.6, "change": -1.0})
+FELL_ON = Finding("ph_moved", "warn", {"ph": 5.5, "was": 6.6, "change": -1.1})
+ROSE = Finding("ph_moved", "warn", {"ph": 7.6, "was": 6.6, "change": 1.0})
 ACID = Finding("does_not_suit", "note", {"analyte": "ph", "species": "guppy", "value": 6.5})
 
 
@@ -41,6 +44,9 @@ def told(finding: Finding, days_ago: float, *, seen: bool = True) -> Told:
         (Finding("nitrate", "warn", {"nitrate": 55.0}), [told(NITRATE, 1)], False, "hardly higher"),
         (NITRATE, [told(WORSE, 1)], False, "better than told"),
         (NITRATE, [told(WORSE, 1), told(NITRATE, 3)], False, "the last telling counts"),
+        (FELL_ON, [told(FELL, 3)], True, "pH fell on from where it was told"),
+        (FELL, [told(FELL, 1)], False, "the same fall"),
+        (ROSE, [told(FELL, 1)], False, "back up again: a swing"),
         (POISON, [told(POISON, 0.1)], True, "an alarm is always said"),
         (SOFT, [told(ACID, 1)], True, "another analyte is another finding"),
         (SOFT, [told(SOFT, 20)], False, "a note waits a month"),
