@@ -125,7 +125,7 @@ def _woken(told: Told) -> frozenset[str]:
         woken.add(STOCK)
     if "dose" in kinds:
         woken.add(DOSE)
-    if "water_change" in kinds:
+    if kinds & {"water_change", "top_up"}:
         woken.add(CHANGE)
     return frozenset(woken)
 

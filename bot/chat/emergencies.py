@@ -23,6 +23,7 @@ from core.advice.cautions import touched
 from core.advice.emergencies import (
     OF_PEOPLE,
     Danger,
+    asks,
     asks_what_now,
     distressed,
     gasps,
@@ -52,6 +53,9 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
     "low_oxygen": "gasping",
     "copper": "overdose",
     "overdose": "overdose",
+    "acid_dosed": "overdose",
+    "caustic_dosed": "overdose",
+    "medicine_dosed": "overdose",
 }
 """The steps that belong to a finding."""
 
@@ -103,7 +107,7 @@ def _found(turn: Turn, parsed: Parsed) -> Call:
     quiet = parsed.intent in QUIET or _is_vague(parsed)
     if not quiet:
         return Call()
-    asked = ASKS.search(text) is not None
+    asked = ASKS.search(text) is not None or asks(text)
     caution = touched(text, asked=asked)
     refused = forbidden(text, asked=asked)
     if caution in FIRST or refused is None:

@@ -19,6 +19,7 @@ from core.advice.outlook import with_premises
 from core.advice.plan import Plan, Refusal
 from core.advice.salts import CALCIUM_TO_MAGNESIUM, SaltWish, plan_salts
 from core.advice.state import State
+from core.analytes import FREE
 from core.message.model import Parsed, Question
 
 Topic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
@@ -46,6 +47,9 @@ def topic_of(question: Question) -> Topic | None:
 
 
 async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    if question.analyte in FREE:
+        unknown = Refusal("analyte_unknown", {"analyte": question.analyte})
+        return [await dose_reply.refuse(turn, unknown, question.tank)]
     if question.analyte is None or (question.target is None and question.delta is None):
         return [await turn.reply(words.no_recipe())]
     stored, state = await water_of(turn, question)

@@ -9,7 +9,8 @@ words before the next, in one sentence. Behind ``!`` stands what must not be sai
 stem. Under ``[group]`` stand names for words that many lines need; a group of one name has the
 words of all languages. Under ``[danger]`` are calls for help, under ``[whole]`` messages of nothing
 else, under ``[distress]`` what is a call for help only in a message that nobody understood, under
-``[refuse]`` and ``[caution]`` the rows of the cautions that a question touches.
+``[refuse]`` and ``[caution]`` the rows of the cautions that a message touches, under ``[asked]``
+what of both only a question touches, under ``[deed]`` what was dosed or filled in.
 """
 
 from __future__ import annotations
@@ -26,7 +27,9 @@ from core.message.lexicon import spellings
 from core.message.wordfile import alternatives, entries
 
 LANGUAGES: Final = ("en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
-SECTIONS: Final = frozenset({"group", "danger", "whole", "distress", "refuse", "caution"})
+SECTIONS: Final = frozenset(
+    {"group", "danger", "whole", "distress", "refuse", "caution", "asked", "deed"}
+)
 NEAR: Final = 7
 """Words after one part of a line within which the next begins, where ``>`` joins them."""
 

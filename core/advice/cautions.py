@@ -68,9 +68,10 @@ def touched(text: str, *, asked: bool = True) -> str | None:
         return next(name for name in SAID if name in said)
     if not asked:
         return None
+    known = named(text).get("asked", frozenset())
     folded = text.casefold()
     for name, pattern in _TOUCHED:
-        if re.search(pattern, folded):
+        if name in known or re.search(pattern, folded):
             return name
     return None
 

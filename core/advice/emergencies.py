@@ -157,6 +157,11 @@ def gasps(text: str) -> bool:
     return "gasping" in named(text).get("danger", ())
 
 
+def asks(text: str) -> bool:
+    """Whether a message opens a question in any language: may I, how much, what if."""
+    return "asks" in named(text).get("asked", ())
+
+
 def asks_what_now(text: str) -> bool:
     """Whether a message asks nothing but what to do now."""
     return "what_now" in named(text).get("whole", ())

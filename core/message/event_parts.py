@@ -37,6 +37,8 @@ class Parts:
 
 
 _BY_THE_KILO = frozenset({"sea salt"})
+_BY_SHARE = frozenset({"sea salt", "sodium chloride"})
+"""Salts told by their share of the water: salt to 0.3 %."""
 
 
 def added(parts: Parts) -> str:
@@ -79,7 +81,8 @@ def judge(kind: str, parts: Parts) -> str | None:
     if kind == "dose":
         if parts.litres is not None or (parts.heavy and parts.substance not in _BY_THE_KILO):
             return doubts.UNSURE_EVENT  # a letter too many or too few: g, kg, mg, ml, l
-        if parts.bare is not None or parts.percent is not None:
+        salted = parts.substance in _BY_SHARE and not parts.unknown
+        if parts.bare is not None or (parts.percent is not None and not salted):
             return doubts.UNSURE_EVENT
         if parts.substance is None and not parts.unknown:
             return doubts.UNSURE_EVENT

@@ -52,6 +52,20 @@ def no_air_yet(help_: Help) -> str | None:
     return _("If they do not gasp, no extra air yet: ammonia may be up.") if help_.no_air else None
 
 
+def no_buffer(help_: Help) -> str:
+    """No buffer after a crash while ammonia is there, or while nobody knows."""
+    if help_.total_n:
+        return _(
+            "Do not raise pH, no buffer and no extra air while nobody gasps: ammonia {total} mg/L"
+            " as N is there, and a higher pH turns it to poison."
+        ).format(total=small(help_.total_n))
+    if help_.total_n == 0.0 and "ammonia" not in help_.missing:
+        return _("Do not raise pH fast: measure KH, send it, then ask for a little: dose kh +1")
+    return _(
+        "Do not raise pH fast, and no buffer before ammonia is measured: it can poison in minutes."
+    )
+
+
 Step = str | Callable[[Help], str | None]
 """A line, or what makes one of the readings; None where it has nothing to say."""
 
@@ -72,10 +86,7 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         VET,
     ),
     "ph_crash": (
-        N_(
-            "Do not raise pH fast, and no buffer before ammonia is measured: it can poison"
-            " in minutes."
-        ),
+        no_buffer,
         N_("Stop feeding. If they gasp, give air at once."),
         measure,
         change,

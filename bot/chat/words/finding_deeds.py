@@ -5,7 +5,8 @@ from __future__ import annotations
 from bot.chat.words import names
 from bot.chat.words.finding_parts import Facts, number
 from bot.chat.words.numbers import grams, plain
-from bot.chat.words.text import _
+from bot.chat.words.text import N_, _
+from core.advice.findings import STRONG_ACIDS
 
 
 def overdose(facts: Facts) -> str:
@@ -20,6 +21,11 @@ def overdose(facts: Facts) -> str:
         )
         if name in facts
     ]
+    if "grams" not in facts:
+        return _(
+            "Too much for one day: {substance} ({moved}). Add nothing more, watch the animals,"
+            " test salinity now."
+        ).format(substance=names.said(str(facts["substance"])), moved=", ".join(moved))
     return _(
         "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test pH, KH and"
         " ammonia now."
@@ -35,3 +41,79 @@ def large_change(facts: Facts) -> str:
     return _(
         "A very large change ({share} %): test pH, temperature and ammonia now, watch the animals."
     ).format(share=plain(100.0 * number(facts, "share"), 0))
+
+
+def medicine(facts: Facts) -> str:
+    """A medicine was dosed: no judgement of it, but what harms at once."""
+    if "species" in facts:
+        return _(
+            "Copper kills invertebrates ({species}): take them out now, into clean water like"
+            " the tank's, and add no more."
+        ).format(species=facts["species"])
+    return _(_MEDICINES[str(facts["kind"])])
+
+
+_MEDICINES = {
+    "copper": N_(
+        "I cannot judge that dose: label and fish vet. Copper kills shrimps and snails, and at low"
+        " KH fish: test copper and KH, no second dose by guess."
+    ),
+    "formalin": N_(
+        "I cannot judge that dose: label and fish vet. Formalin takes oxygen: strong air now;"
+        " gloves, and air the room."
+    ),
+    "medicine": N_(
+        "I cannot judge that dose: label and fish vet. Give air, and test ammonia and nitrite"
+        " daily: some harm the filter, shrimps and snails."
+    ),
+}
+
+
+def acid(facts: Facts) -> str:
+    """An acid takes the buffer and frees carbon dioxide."""
+    if facts["substance"] in STRONG_ACIDS:
+        return _(
+            "Add no more: {substance} takes KH and frees CO2 at once. Give air now, test pH and"
+            " KH now; no buffer to undo it."
+        ).format(substance=names.said(str(facts["substance"])))
+    return _(
+        "No second dose today: {substance} takes KH, frees CO2 and feeds bacteria that take"
+        " oxygen. Air on; test pH and KH in an hour."
+    ).format(substance=names.said(str(facts["substance"])))
+
+
+def caustic(facts: Facts) -> str:
+    """What lifts pH in minutes."""
+    return _(
+        "Add no more: {substance} lifts pH fast, and turns ammonium to poison. Test pH and ammonia"
+        " now; no acid to undo it."
+    ).format(substance=names.said(str(facts["substance"])))
+
+
+def tap_in_sea(facts: Facts) -> str:
+    """Tap water changed into the sea."""
+    if "salinity" not in facts:
+        return _(
+            "Test salinity now: tap water without salt thins the sea. It also brings nitrate,"
+            " phosphate and metals; dechlorinated?"
+        )
+    return _(
+        "Test salinity now: without salt in it, it falls to about {salinity} g/kg. Tap water also"
+        " brings nitrate, phosphate and metals; dechlorinated?"
+    ).format(salinity=plain(number(facts, "salinity"), 0))
+
+
+def pure_in(facts: Facts) -> str:
+    """Pure water took the buffer along."""
+    return _(
+        "Test KH and pH now: pure water without minerals leaves KH at about {kh} °dH, and pH can"
+        " crash. Put GH and KH back before it goes in."
+    ).format(kh=plain(number(facts, "kh"), 1))
+
+
+def unknown(facts: Facts) -> str:
+    """Something of which nobody knows what is in it."""
+    return _(
+        "I do not know what is in {substance} and judge nothing: test pH and KH in an hour,"
+        " no second dose today."
+    ).format(substance=facts["substance"])

@@ -131,6 +131,27 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         ),
         {"conductivity": 0, "expected": 0},
     ),
+    "condensate_in": (
+        N_(
+            "Not for animals: such water holds metals and no buffer. Test copper, KH and pH now,"
+            " and change a little with your usual water."
+        ),
+        {},
+    ),
+    "softened_in": (
+        N_(
+            "Softened water is not soft water: sodium, hardly any GH. Test GH and KH; next time"
+            " take it from before the softener."
+        ),
+        {},
+    ),
+    "tap_topped_up": (
+        N_(
+            "Top up with RO or distilled water: tap water adds hardness, nitrate and metals each"
+            " time. Dechlorinated? Test salinity."
+        ),
+        {},
+    ),
     "cycling_done": (
         N_("Ammonia and nitrite came and went: the filter works. Add animals a few at a time."),
         {},

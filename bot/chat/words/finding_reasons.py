@@ -90,6 +90,25 @@ _MEANING: Final[Mapping[str, str]] = {
         "Animals follow KH by 1, GH by 2 °dH, salinity by 1 g/kg and pH by 0.3 a day; a faster"
         " move is a shock, whatever the end."
     ),
+    "acid_dosed": N_(
+        "An acid turns KH into CO2: 0.1 mmol/L frees 4.4 mg/L at once, and a spent KH holds no pH."
+    ),
+    "caustic_dosed": N_(
+        "Carbonate and hydroxide take CO2 up: a degree of KH by carbonate can lift pH by two."
+    ),
+    "medicine_dosed": N_(
+        "At alkalinity 20 mg/L a copper dose killed all fish that at 75 mg/L killed few; what a"
+        " medicine does depends on the water and on who lives in it."
+    ),
+    "unknown_dosed": N_("Without composition and mass nobody can say what it does."),
+    "condensate_in": N_(
+        "Water from dehumidifiers and air conditioners runs over metal; there is no official word"
+        " that it is safe."
+    ),
+    "softened_in": N_("A softener takes calcium and magnesium out and puts sodium in; KH stays."),
+    "pure_in": N_("Pure water has no KH: what it replaces is gone, and KH is what holds pH."),
+    "tap_in_sea": N_("The sea's salt, calcium and alkalinity thin out by the share that is new."),
+    "tap_topped_up": N_("Only water evaporates; what tap water brings along stays and piles up."),
     "large_change": N_(
         "New water is another water: pH, hardness and temperature move with the share, and"
         " ammonium turns to poison where pH rises."
@@ -176,6 +195,7 @@ _FIGURES: Final[Mapping[str, tuple[str, int]]] = {
     "nitrate": (N_("nitrate {number} mg/L NO3"), 0),
     "kh": (N_("KH {number} °dH"), 1),
     "gh": (N_("GH {number} °dH"), 1),
+    "salinity": (N_("salinity {number} g/kg"), 1),
     "source": (N_("source {number} °dH"), 1),
     "source_kh": (N_("source KH {number} °dH"), 1),
     "co2_mg_l": (N_("CO2 {number} mg/L"), 4),

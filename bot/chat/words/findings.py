@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from datetime import date
 
-from bot.chat.words import finding_nitrite, finding_sea
+from bot.chat.words import finding_deeds, finding_nitrite, finding_sea
 from bot.chat.words.finding_animals import (
     cramped,
     crowded,
@@ -16,7 +16,6 @@ from bot.chat.words.finding_animals import (
     unknown_animal,
     wrong_water,
 )
-from bot.chat.words.finding_deeds import large_change, overdose
 from bot.chat.words.finding_parts import Facts, amount, analyte, label, number, with_unit
 from bot.chat.words.finding_plain import PLAIN, SMALL
 from bot.chat.words.finding_reasons import why
@@ -281,10 +280,16 @@ def _steady(facts: Facts) -> str:
 _LINES: Mapping[str, Callable[[Facts], str]] = {
     "ammonia": _ammonia,
     "low_kh": _low_kh,
-    "overdose": overdose,
+    "overdose": finding_deeds.overdose,
+    "medicine_dosed": finding_deeds.medicine,
+    "acid_dosed": finding_deeds.acid,
+    "caustic_dosed": finding_deeds.caustic,
+    "unknown_dosed": finding_deeds.unknown,
+    "tap_in_sea": finding_deeds.tap_in_sea,
+    "pure_in": finding_deeds.pure_in,
     "sea_ion_low": finding_sea.low,
     "sea_ion_high": finding_sea.high,
-    "large_change": large_change,
+    "large_change": finding_deeds.large_change,
     "contradiction": _contradiction,
     "contradiction_low": _contradiction_low,
     "low_oxygen": _low_oxygen,

@@ -53,6 +53,8 @@ SOURCES: Final = frozenset(
             "10 to 1 by mass: Durborow, Crosby & Brunson 1997, SRAC 462; not for every species:"
             " Tomasso 1986; levels: common practice"
         ),
+        N_("copper: Wurts & Perschbacher 1994; an acid's CO2: computed; the rest: common practice"),
+        N_("pure water: UF/IFAS VM 86; the rest: common practice"),
         N_("60 mg/L CaCO3: common practice; marine: Boyd, 100 to 130 mg/L in the sea"),
         N_("Camargo, Alonso & Salamanca 2005; corals: common practice"),
         N_("Standard Methods 2340 B"),

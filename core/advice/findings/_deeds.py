@@ -1,18 +1,37 @@
-"""What was just done that animals may not bear: a dose over a day's step, a very large change."""
+"""What was just done that animals may not bear: too much or the wrong thing, or other water.
+
+A deed is on record whatever it was; here is what must be said with it at once.
+"""
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final
 
+from core.advice import limits
+from core.advice.alarm_words import named
 from core.advice.findings._model import Facts, Finding
+from core.advice.livestock import kept_in
 from core.advice.plan import Refusal
 from core.advice.state import Happening, State
+from core.message.waters import PURE, kind_of
 
 if TYPE_CHECKING:
     from core.advice.effects import Effect
 
 MUCH: Final = 3
 """So many days' steps at once are an alarm, fewer a warning; common practice."""
+
+SALTS: Final = frozenset({"sodium chloride", "sea salt"})
+PER_PERCENT: Final = 10.0
+"""Salinity of one percent of salt. [g/kg]"""
+
+STRONG_ACIDS: Final = frozenset({"hydrochloric acid", "sulfuric acid", "phosphoric acid"})
+WEAK_ACIDS: Final = frozenset({"vinegar", "acetic acid", "citric acid"})
+CARBONATES: Final = frozenset(
+    {"sodium carbonate", "sodium carbonate decahydrate", "potassium carbonate", "calcium hydroxide"}
+)
+HARD: Final = frozenset({"tap", "well"})
 
 LARGE_SHARE: Final = 0.6
 """A change of more than this is one to watch the animals after; common practice."""
@@ -24,6 +43,8 @@ def overdose(state: State) -> Finding | None:
     if told is None:
         return None
     dose, volume = told.what, state.tank.volume_l
+    if dose.percent is not None and dose.substance in SALTS:
+        return _salted(dose.percent * PER_PERCENT, dose.substance)
     if dose.substance is None or dose.grams is None or not volume:
         return None
     # Of a salt that is sold in two forms the weaker one counts: less is sure to have gone in.
@@ -37,6 +58,15 @@ def overdose(state: State) -> Finding | None:
         return None
     alarm = effect.days >= MUCH or effect.bound is not None or effect.poisons
     return Finding("overdose", "alarm" if alarm else "warn", _facts(effect))
+
+
+def _salted(rise: float, name: str) -> Finding | None:
+    """Salt told by its share of the water: each percent is 10 g/kg."""
+    days = math.ceil(rise / limits.SALINITY_UP - 1e-9)
+    if days <= 1:
+        return None
+    facts: Facts = {"substance": name, "days": days, "salinity": rise}
+    return Finding("overdose", "alarm" if days >= MUCH else "warn", facts)
 
 
 def _facts(effect: Effect) -> Facts:
@@ -60,6 +90,90 @@ def large_change(state: State) -> Finding | None:
     if share <= LARGE_SHARE:
         return None
     return Finding("large_change", "warn", {"share": min(share, 1.0)})
+
+
+def wrong_thing(state: State) -> tuple[Finding, ...]:
+    """Medicine, acid or caustic just logged: each is named once, the worst of its kind."""
+    found: dict[str, Finding] = {}
+    for told in _done(state, {"dose"}):
+        judged = _of_substance(told.what.substance or "", state)
+        if judged is not None and (held := found.get(judged.id, judged)).severity != "alarm":
+            found[judged.id] = judged if judged.severity == "alarm" else held
+        elif judged is not None:
+            found[judged.id] = held
+    return tuple(found.values())
+
+
+def _of_substance(name: str, state: State) -> Finding | None:
+    kinds = named(name).get("deed", frozenset())
+    if name in STRONG_ACIDS or name in WEAK_ACIDS:
+        strong = name in STRONG_ACIDS
+        return Finding("acid_dosed", "alarm" if strong else "warn", {"substance": name})
+    if kinds & {"battery_acid", "caustic"}:
+        return Finding("caustic_dosed", "alarm", {"substance": name})
+    if name in CARBONATES and not state.tank.is_sea:
+        return Finding("caustic_dosed", "warn", {"substance": name})
+    if kinds & {"medicine", "copper"}:
+        kept = kept_in(state.tank)
+        harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
+        facts: Facts = {"substance": name}
+        if "copper" in kinds and harmed:
+            return Finding("medicine_dosed", "alarm", facts | {"species": ", ".join(harmed[:3])})
+        facts |= {"kind": next((k for k in ("copper", "formalin") if k in kinds), "medicine")}
+        return Finding("medicine_dosed", "note", facts)
+    if "unknown" in kinds:
+        return Finding("unknown_dosed", "note", {"substance": name})
+    return None
+
+
+def wrong_water(state: State) -> tuple[Finding, ...]:
+    """Water just put in that is not for animals as it is, or not for this tank."""
+    found = [_of_water(told, state) for told in _done(state, {"water_change", "top_up"})]
+    return tuple({each.id: each for each in found if each is not None}.values())
+
+
+def _of_water(told: Happening, state: State) -> Finding | None:
+    name = (told.what.substance or "").casefold()
+    kinds = named(name).get("deed", frozenset())
+    if "condensate" in kinds:
+        return Finding("condensate_in", "warn")
+    if "softened" in kinds:
+        return Finding("softened_in", "warn")
+    known = kind_of(name)
+    if told.what.kind == "top_up":
+        return Finding("tap_topped_up", "note") if known in HARD and state.tank.is_sea else None
+    if state.tank.is_sea:
+        return _fresh_into_sea(told, state) if known in HARD else None
+    return _pure(told, state) if known in PURE else None
+
+
+def _fresh_into_sea(told: Happening, state: State) -> Finding:
+    facts: Facts = {}
+    share, salt = _share(told, state), state.last("salinity")
+    if share is not None and salt is not None:
+        facts["salinity"] = salt.value * (1.0 - share)
+    return Finding("tap_in_sea", "warn", facts)
+
+
+def _pure(told: Happening, state: State) -> Finding | None:
+    """Pure water takes the buffer along: said where KH would end under what holds pH."""
+    kh, share = state.last("kh"), _share(told, state)
+    if state.tank.soft or kh is None or share is None:
+        return None
+    left = kh.value * (1.0 - share)
+    return Finding("pure_in", "warn", {"kh": left}) if left < limits.KH_SOFT else None
+
+
+def _share(told: Happening, state: State) -> float | None:
+    if told.what.percent is not None:
+        return min(told.what.percent / 100.0, 1.0)
+    volume = state.tank.volume_l
+    return min(told.what.litres / volume, 1.0) if told.what.litres and volume else None
+
+
+def _done(state: State, kinds: set[str]) -> list[Happening]:
+    """All deeds of some kinds done at the moment that is judged."""
+    return [each for each in state.events or () if each.what.kind in kinds and each.at == state.now]
 
 
 def _latest(state: State, kind: str) -> Happening | None:

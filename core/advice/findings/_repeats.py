@@ -57,7 +57,7 @@ class Told:
 
 def key_of(finding: Finding) -> tuple[str, ...]:
     """What makes two findings the same one: the rule, and of what and whom it speaks."""
-    about = ("analyte", "species", "species_2", "said")
+    about = ("analyte", "species", "species_2", "said", "substance")
     return (finding.id, *(str(finding.facts[part]) for part in about if part in finding.facts))
 
 

@@ -51,6 +51,20 @@ RULES: Final[tuple[Rule, ...]] = (
         " Tomasso 1986; levels: common practice",
     ),
     _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing"),
+    _rule(
+        DOSE,
+        _deeds.wrong_thing,
+        "acid_dosed caustic_dosed medicine_dosed unknown_dosed",
+        "stop_dosing",
+        "copper: Wurts & Perschbacher 1994; an acid's CO2: computed; the rest: common practice",
+    ),
+    _rule(
+        CHANGE,
+        _deeds.wrong_water,
+        "condensate_in softened_in pure_in tap_in_sea tap_topped_up",
+        "measure",
+        "pure water: UF/IFAS VM 86; the rest: common practice",
+    ),
     _rule(CHANGE, _deeds.large_change, "large_change", "measure"),
     _rule("kh ph", _checks.contradiction, "contradiction contradiction_low", "retest"),
     _rule(

@@ -37,9 +37,21 @@ def test_every_language_knows_every_danger(language: str) -> None:
     known = {section: {i for s, i, _ in lines if s == section} for section, _, _ in lines}
     assert known["danger"] == set(ORDER)
     assert known["caution"] == set(SAID)
-    assert known["refuse"] - {"bleach"} == {"mixing", "human"}
+    assert known["refuse"] - {"bleach", "condensate"} == {"mixing", "human"}
     assert known["whole"] == {"general", "what_now"}
     assert set(SAID) <= set(CAUTIONS)
+
+
+SHARED = {"medicine", "formalin", "copper", "pipe", "condensate", "condenser", "softened"}
+SHARED |= {"battery", "caustic"}
+"""Groups that lines of the English file use: the words of all languages are in them."""
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_language_has_its_words_of_what_is_refused(language: str) -> None:
+    text = (files("core.message") / "words" / "danger" / f"{language}.txt").read_text("utf-8")
+    groups, _ = read(text, language)
+    assert set(groups) >= SHARED
 
 
 CRIES = {

@@ -56,6 +56,16 @@ def _few(
     return Tank("Fern", kind, volume_l, stock=(Stock(name, count),))
 
 
+def put(substance: str) -> Happening:
+    """So much of a thing, now."""
+    return done("dose", 0.0, substance=substance, millilitres=5.0)
+
+
+def filled(water: str, percent: float = 20.0) -> Happening:
+    """A change with a water, now."""
+    return done("water_change", 0.0, substance=water, percent=percent)
+
+
 def set_up(setup: str, kind: str = "fresh", *stock: str) -> Tank:
     """A tank whose keeper said what it is made for."""
     return tank(*stock, kind=kind, setup=setup)
@@ -91,6 +101,51 @@ CASES: list[tuple[str, str, State, str | None]] = [
      state(events=(done("water_change", 0.0, percent=50.0),)), None),
     ("large_change", "edge: it was yesterday",
      state(events=(done("water_change", 1.0, percent=90.0),)), None),
+    # the wrong thing, the wrong water: common practice where nothing else is named
+    ("acid_dosed", "speak: a strong acid", state(events=(put("hydrochloric acid"),)), "alarm"),
+    ("acid_dosed", "silent: soda", state(events=(put("sodium bicarbonate"),)), None),
+    ("acid_dosed", "edge: vinegar is a weak one", state(events=(put("vinegar"),)), "warn"),
+    ("caustic_dosed", "speak: PHREEQC: +2.8 °dH by carbonate is pH 9 (computed)",
+     state(events=(put("Natronlauge"),)), "alarm"),
+    ("caustic_dosed", "silent: lime water in the sea is usual",
+     state(of=SEA, events=(put("calcium hydroxide"),)), None),
+    ("caustic_dosed", "edge: carbonate in fresh water",
+     state(events=(put("sodium carbonate"),)), "warn"),
+    ("medicine_dosed", "speak: copper kills invertebrates",
+     state(of=SHRIMPS, events=(put("Kupfermittel"), put("formol"))), "alarm"),
+    ("medicine_dosed", "silent: plant food", state(events=(put("fertilizer"),)), None),
+    ("medicine_dosed", "edge: copper beside fish is for label and vet",
+     state(of=TETRAS, events=(put("copper medicine"),)), "note"),
+    ("unknown_dosed", "speak: nobody knows what is in it",
+     state(events=(put("ph down"),)), "note"),
+    ("unknown_dosed", "silent: a known salt", state(events=(put("potassium nitrate"),)), None),
+    ("unknown_dosed", "edge: it was yesterday",
+     state(events=(done("dose", 1.0, substance="ph down", millilitres=5.0),)), None),
+    ("condensate_in", "speak: metals, no buffer", state(events=(filled("Kondenswasser"),)), "warn"),
+    ("condensate_in", "silent: rain", state(events=(filled("rain water"),)), None),
+    ("condensate_in", "edge: topped up with it",
+     state(events=(done("top_up", 0.0, substance="dehumidifier"),)), "warn"),
+    ("softened_in", "speak: sodium for calcium", state(events=(filled("softened water"),)), "warn"),
+    ("softened_in", "silent: tap", state(events=(filled("tap"),)), None),
+    ("softened_in", "edge: in Polish", state(events=(filled("zmiękczona woda"),)), "warn"),
+    ("pure_in", "speak: KH 4 less three quarters is 1.0 at most, UF/IFAS VM 86, grade A",
+     state(read("kh", 4.0), events=(filled("ro", 80.0),)), "warn"),
+    ("pure_in", "silent: KH stays", state(read("kh", 4.0), events=(filled("ro", 30.0),)), None),
+    ("pure_in", "edge: soft on purpose",
+     state(read("kh", 1.0), of=tank(soft=True), events=(filled("ro", 30.0),)), None),
+    ("tap_in_sea", "speak: no salt in it",
+     state(read("salinity", 35.0), of=SEA, events=(filled("Leitungswasser", 20.0),)), "warn"),
+    ("tap_in_sea", "silent: fresh water", state(events=(filled("tap", 20.0),)), None),
+    ("tap_in_sea", "edge: how salt the tank is, nobody knows",
+     state(of=SEA, events=(filled("tap", 20.0),)), "warn"),
+    ("tap_topped_up", "speak: what it brings stays",
+     state(of=SEA, events=(done("top_up", 0.0, substance="tap", litres=5.0),)), "note"),
+    ("tap_topped_up", "silent: RO",
+     state(of=SEA, events=(done("top_up", 0.0, substance="ro", litres=5.0),)), None),
+    ("tap_topped_up", "edge: fresh water of tap stays tap",
+     state(events=(done("top_up", 0.0, substance="tap", litres=5.0),)), None),
+    ("overdose", "speak: salt to half a percent is 5 g/kg, 1 a day (the limits)",
+     state(events=(done("dose", 0.0, substance="sodium chloride", percent=0.5),)), "alarm"),
     # copper
     ("copper", "speak: kills invertebrates, common practice",
      state(read("copper", 0.05), of=SHRIMPS), "alarm"),

@@ -1,0 +1,269 @@
+"""What is logged stays logged, and what must be said of it stands in the first two lines."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import pytest
+
+from tests.chat.harness import Talk
+
+FERN = ("/tank new Fern 120 l fresh", "kh 4 gh 6 ph 7.2 temp 25 ammonia 0")
+SHRIMPS = (*FERN, "added 10 cherry shrimp")
+KOI = ("/tank new Koi 2000 l pond", "added 5 koi")
+REEF = ("/tank new Reef 300 l marine", "kh 8 ph 8.2 temp 25 salinity 35 ammonia 0")
+
+
+@dataclass(frozen=True)
+class Deed:
+    """What is told before, the deed in several wordings, and what stands in the first two lines."""
+
+    before: tuple[str, ...]
+    told: tuple[str, ...]
+    finding: str
+    severity: str
+    says: str
+
+
+DEEDS = {
+    "vinegar": Deed(
+        FERN,
+        ("dosed 5 ml of vinegar", "added 5 ml vinegar", "5 ml Essig dosiert"),
+        "acid_dosed",
+        "warn",
+        "No second dose today",
+    ),
+    "strong acid": Deed(
+        FERN,
+        ("added 5 ml hydrochloric acid", "dosed 10 ml muriatic acid"),
+        "acid_dosed",
+        "alarm",
+        "Give air now",
+    ),
+    "caustic": Deed(
+        FERN,
+        ("dosed 5 ml lye", "5 ml Natronlauge dosiert", "dosé 5 ml soude caustique"),
+        "caustic_dosed",
+        "alarm",
+        "Add no more",
+    ),
+    "carbonate in fresh water": Deed(
+        FERN, ("added 5 g soda ash",), "caustic_dosed", "warn", "lifts pH fast"
+    ),
+    "copper beside shrimps": Deed(
+        SHRIMPS,
+        ("dosed 5 ml copper medicine", "5 ml Kupfermittel dosiert", "dosificado 5 ml de cobre"),
+        "medicine_dosed",
+        "alarm",
+        "Copper kills invertebrates (cherry shrimp): take them out now",
+    ),
+    "copper beside fish": Deed(
+        FERN, ("dosed 5 ml copper medicine",), "medicine_dosed", "note", "I cannot judge that dose"
+    ),
+    "formalin": Deed(
+        FERN,
+        ("dosed formalin", "dosed 5 ml formalin", "5 ml formalin dosiert", "dosé 5 ml formol"),
+        "medicine_dosed",
+        "note",
+        "strong air now",
+    ),
+    "another medicine": Deed(
+        FERN,
+        (
+            "dosed 5 ml methylene blue",
+            "5 ml Methylenblau dosiert",
+            "dosé 5 ml bleu de méthylène",
+            "dosato 5 ml blu di metilene",
+            "5 ml methyleenblauw gedoseerd",
+        ),
+        "medicine_dosed",
+        "note",
+        "label and fish vet",
+    ),
+    "half a percent of salt in a pond": Deed(
+        KOI,
+        ("added salt 0.5%", "added salt to 0.5%", "dosed 0.5% salt"),
+        "overdose",
+        "alarm",
+        "Too much for one day",
+    ),
+    "tap water into a reef": Deed(
+        REEF,
+        ("changed 20% with tap", "20% wasserwechsel mit Leitungswasser"),
+        "tap_in_sea",
+        "warn",
+        "it falls to about 28 g/kg",
+    ),
+    "a reef topped up with tap": Deed(
+        REEF,
+        ("top up with tap", "topped up 5 l with tap water"),
+        "tap_topped_up",
+        "note",
+        "Top up with RO",
+    ),
+    "softened water": Deed(
+        FERN,
+        (
+            "changed 30% with softened water",
+            "topped up 5 l with softened water",
+            "30% wasserwechsel mit enthärtetem wasser",
+            "changé 30% avec eau adoucie",
+        ),
+        "softened_in",
+        "warn",
+        "not soft water",
+    ),
+    "condensate": Deed(
+        FERN,
+        (
+            "changed 30% with dehumidifier water",
+            "30% wasserwechsel mit Kondenswasser",
+            "podmiana 30% skropliny",
+        ),
+        "condensate_in",
+        "warn",
+        "Not for animals",
+    ),
+    "pure water": Deed(
+        FERN,
+        ("changed 80% with ro", "changed 90% with distilled water"),
+        "pure_in",
+        "warn",
+        "pH can crash",
+    ),
+}
+
+
+@pytest.mark.parametrize(
+    ("deed", "text"),
+    [
+        pytest.param(deed, text, id=f"{name}: {text}")
+        for name, deed in DEEDS.items()
+        for text in deed.told
+    ],
+)
+async def test_a_deed_is_kept_and_its_caution_comes_first(
+    talk: Talk, deed: Deed, text: str
+) -> None:
+    for before in deed.before:
+        await talk.say(before)
+    await talk.wait(hours=1)
+    (reply,) = await talk.say(text)
+    assert reply.facts["events"], "logged"
+    found = {each["id"]: each["severity"] for each in reply.facts["findings"]}
+    assert found[deed.finding] == deed.severity
+    assert deed.says in "\n".join(line.text for line in reply.lines[:2])
+    assert len(reply.lines) <= 6
+
+
+QUIET = {
+    "a usual dose": (FERN, "dosed 3 g baking soda"),
+    "plant food": (FERN, "dosed 5 ml fertilizer"),
+    "a usual change": (FERN, "changed 30% with tap"),
+    "ro where the buffer stays": (FERN, "changed 20% with ro"),
+    "a reef topped up with ro": (REEF, "topped up 5 l with ro"),
+    "lime water in a reef": (REEF, "dosed 2 g kalkwasser"),
+}
+
+
+@pytest.mark.parametrize(("before", "text"), QUIET.values(), ids=QUIET)
+async def test_a_usual_deed_brings_no_warning(
+    talk: Talk, before: tuple[str, ...], text: str
+) -> None:
+    for each in before:
+        await talk.say(each)
+    await talk.wait(hours=1)
+    (reply,) = await talk.say(text)
+    ids = {each["id"] for each in reply.facts.get("findings", [])}
+    assert ids.isdisjoint({deed.finding for deed in DEEDS.values()})
+
+
+async def test_after_a_crash_no_buffer_while_ammonia_is_there(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 2 gh 6 ph 6.2 temp 25 ammonia 1")
+    (reply,) = await talk.say("ph crashed, dose kh 4")
+    assert reply.facts["emergency"] == "ph_crash"
+    assert reply.lines[0].text.startswith("Fern: Do not raise pH, no buffer")
+    assert "ammonia 1 mg/L" in reply.lines[0].text
+    assert "grams" not in reply.facts
+
+
+@pytest.mark.parametrize("text", ["dose iodine", "dose strontium", "how much iodine"])
+async def test_a_trace_element_is_refused_by_its_name(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Reef 300 l marine")
+    (reply,) = await talk.say(text)
+    assert reply.facts["refused"] == "analyte_unknown"
+    assert reply.lines[0].text.startswith("No dose for")
+
+
+MEDICINES = (
+    "how much formalin for 100 l",
+    "wie viel Malachitgrün auf 100 l",
+    "wie viel Kupfersulfat auf 100 l",
+    "combien de formol pour 100 l",
+    "combien de bleu de méthylène pour 100 l",
+    "cuánto azul de metileno para 100 l",
+    "cuánto sulfato de cobre para 100 l",
+    "quanto formalina para 100 l",
+    "quanto verde malachite per 100 l",
+    "hoeveel formaline voor 100 l",
+    "hoeveel koper voor 100 l",
+    "ile błękitu metylenowego na 100 l",
+    "ile siarczanu miedzi na 100 l",
+    "hur mycket kopparsulfat för 100 l",
+    "hur mycket malakitgrönt för 100 l",
+)
+WATERS = (
+    "darf ich Kondenswasser nehmen?",
+    "puis-je utiliser l'eau du déshumidificateur ?",
+    "¿puedo usar agua del aire acondicionado?",
+    "posso usar água do ar condicionado?",
+    "posso usare l'acqua del deumidificatore?",
+    "mag ik condenswater gebruiken?",
+    "czy mogę użyć wody z osuszacza?",
+    "får jag använda vatten från avfuktaren?",
+    "used dehumidifier water",
+)
+RELEASES = (
+    "kann ich die Fische im Fluss aussetzen?",
+    "puis-je relâcher mes poissons dans la rivière ?",
+    "¿puedo soltar mis peces en el río?",
+    "posso soltar os peixes no rio?",
+    "posso liberare i pesci nel lago?",
+    "mag ik de vissen uitzetten in de sloot?",
+    "czy mogę wypuścić ryby do rzeki?",
+    "får jag släppa ut fisken i sjön?",
+)
+REFUSED = (
+    *(("medicine", text) for text in MEDICINES),
+    *(("condensate", text) for text in WATERS),
+    *(("release", text) for text in RELEASES),
+    ("caustic", "wie viel Natronlauge auf 100 l"),
+    ("caustic", "combien de soude caustique pour 100 l"),
+    ("battery_acid", "wie viel Batteriesäure auf 100 l"),
+    ("battery_acid", "cuánto ácido de batería para 100 l"),
+)
+
+
+@pytest.mark.parametrize(("reason", "text"), REFUSED)
+async def test_refused_in_nine_languages_without_an_amount(
+    talk: Talk, reason: str, text: str
+) -> None:
+    (reply,) = await talk.say(text)
+    assert reply.facts["refused"] == reason
+    assert reply.lines[0].text.startswith("No")
+    assert "grams" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how much salt for baby guppies in 100 l",
+        "how much salt should i pour in my 1000 l pond",
+        "can i use my air conditioner near the tank?",
+        "darf ich kh messen?",
+    ],
+)
+async def test_words_that_only_look_like_a_refusal(talk: Talk, text: str) -> None:
+    replies = await talk.say(text)
+    assert all("refused" not in reply.facts for reply in replies)
