@@ -116,6 +116,12 @@ def _near(words: Sequence[str], place: int) -> tuple[int, Found]:
     return 0, NOTHING
 
 
+GROUPED: Final = re.compile(r"(?<=\d)[.,'’ ](?=\d{3}(?!\d))")
+"""What parts the thousands of a number."""
+
+LONGEST_COUNT: Final = 9
+"""Digits of a number that are read; more is as absurd."""
+
 BETWEEN: Final = 3
 """Most words between a number and the kind that it counts: 2 young male bettas."""
 
@@ -129,11 +135,16 @@ def many_of(text: str, said: str) -> int | None:
     (2, 1)
     >>> many_of("a pair of kribensis", "kribensis"), many_of("can i keep bettas", "bettas")
     (2, None)
+    >>> many_of("can i keep 10,000 neons", "neons")
+    10000
     """
-    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text[:LONGEST])).split()
+    whole = GROUPED.sub("", text[:LONGEST])
+    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", whole)).split()
     name = plain_name(said).split()
     places = [at for at in range(len(words)) if words[at : at + len(name)] == name]
     for before in reversed(words[max(0, places[0] - BETWEEN) : places[0]] if places else ()):
+        if before.isdecimal() and before.isascii():
+            return int(before[:LONGEST_COUNT]) or None
         number = 2 if before in PAIRS else number_in(before)
         if number is not None:
             return number

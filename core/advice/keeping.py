@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
+from core.advice.findings import low_kh
 from core.advice.livestock import (
     MILD,
     SHOAL,
@@ -68,6 +69,8 @@ class Keeping:
     """Whether so many of the kind fight each other."""
     foreign: tuple[str, str] | None = None
     """The water that it lives in and the one of the tank, where these are two."""
+    spent: bool = False
+    """Whether the tank's buffer is gone: nobody should come before it is back."""
     names: Mapping[str, str] = field(default_factory=dict)
     """The keeper's own words for kinds, by scientific name."""
 
@@ -120,7 +123,9 @@ def can_keep(
         conflicts = tuple(c for c in conflicts if c.reason == "water")
     # Twice what is little is out of the question.
     hopeless = any(need is not None and need >= 2.0 * volume for need in (cramped, crowded))
-    hard = any(conflict.reason not in MILD for conflict in conflicts)
+    buffer = low_kh(state)
+    spent = asked.is_animal and buffer is not None and buffer.severity == "alarm"
+    hard = spent or any(conflict.reason not in MILD for conflict in conflicts)
     if foreign or hard or hopeless or rival == "sure" or any(m.certain for m in misfits):
         verdict: Verdict = "no"
     elif misfits:
@@ -143,6 +148,7 @@ def can_keep(
         few,
         rival,
         foreign,
+        spent,
         {**kept.said, asked.scientific: said or kept.name_of(asked)},
     )
 

@@ -174,6 +174,7 @@ async def test_a_misspelt_kind_in_a_list_is_asked_about(tmp_path: Path) -> None:
         ("can i keep 8 neons", "yes", "What suits"),
         ("can i keep 10 goldfish in 20 l", "no", "391 L at the very least"),
         ("can i keep 2 corydoras with 20 neons in 20 l", "no", "at the very least"),
+        ("can i keep 10000 neons", "no", "too small for so many neons"),
         ("can i keep pea puffer with cherry shrimp", "no", "the first eats the other"),
         ("can i keep clownfish with neons", "no", "Fern is down as fresh"),
         ("can i keep a figure eight puffer", "no", "need brackish water"),

@@ -213,6 +213,8 @@ def _reason(answer: Keeping) -> str:
     if answer.verdict == "no" and not (answer.foreign or answer.conflicts or surely):
         if answer.rival == "sure":
             return "no_rivals"
+        if answer.spent:
+            return "spent"
         return "no_crowd" if answer.crowded is not None else "no_room"
     if answer.verdict != "care":
         return answer.verdict
@@ -226,6 +228,7 @@ def _reason(answer: Keeping) -> str:
 _VERDICTS: Final[Mapping[str, str]] = {
     "yes": N_("Yes: what I know of {tank} suits {name}."),
     "no": N_("No, not in {tank}: {name} would not do well there."),
+    "spent": N_("Not now: the KH of {tank} is used up, so its pH can crash. Bring KH back first."),
     "no_rivals": N_("No, not so many in {tank}: {name} fight each other."),
     "no_crowd": N_("No, {tank} is too small for so many {name}."),
     "no_room": N_("No, {tank} is too small for {name}."),

@@ -6,7 +6,7 @@ was told before; the chat words what it shows and keeps the rest under "more".
 
 from __future__ import annotations
 
-from core.advice.findings._buffer import low_kh_limit, ph_moved
+from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
 from core.advice.findings._checks import co2_span, contradiction
 from core.advice.findings._deeds import STRONG_ACIDS
 from core.advice.findings._model import (
@@ -48,6 +48,7 @@ __all__ = [
     "judge_ammonia",
     "key_of",
     "limit_of_nitrate",
+    "low_kh",
     "low_kh_limit",
     "ph_moved",
 ]

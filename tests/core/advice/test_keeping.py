@@ -127,3 +127,13 @@ def test_water_of_another_kind(asked: str, kind: TankKind, foreign: tuple[str, s
     answer = can_keep(species(asked), state(of=tank(kind=kind)))
     assert answer.foreign == foreign
     assert (answer.verdict == "no") == (foreign is not None)
+
+
+def test_nobody_comes_while_the_buffer_is_gone() -> None:
+    """KH under 1 °dH is an alarm of its own; common practice, no source."""
+    gone = state(by_kit("kh", 0), *GOOD)
+    assert can_keep(species("neon tetra"), gone).verdict == "no"
+    assert can_keep(species("neon tetra"), gone).spent
+    soft = state(by_kit("kh", 0), *GOOD, of=tank(soft=True))
+    assert can_keep(species("neon tetra"), soft).verdict == "yes"
+    assert not can_keep(species("anubias"), gone).spent
