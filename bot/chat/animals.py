@@ -62,6 +62,8 @@ Said = tuple[str, Found]
 async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Whether a kind may join a tank, or the company that the question names."""
     if question.species is not None and names_no_kind(question.species):
+        if asks_how_many(question.text or ""):
+            return [await turn.reply(words.how_many_of_whom())]
         return [await _ready(turn, question)]
     text = question.text or ""
     kinds = _kinds(question)

@@ -12,6 +12,7 @@ from typing import Final
 from core.advice._livestock_words import SEXES, plain_name
 from core.advice.inhabitants import LONGEST, NUMBER_TIMES, is_animal, leads, number_in
 from core.advice.livestock import lookup, name_at
+from core.advice.stock import ANY_ANIMAL
 from core.message import quantities
 from core.message.amounts import litres
 from core.message.fold import fold
@@ -103,6 +104,7 @@ def asked_company(
     named = {tank: plain_name(tank).split() for tank in tanks}
     kinds: list[str] = []
     tank: str | None = None
+    any_animal: str | None = None
     keeping, place = asks_how_many(text), 0
     while place < len(words):
         size, found = name_at(words, place)
@@ -111,6 +113,8 @@ def asked_company(
             kinds.append(" ".join(words[place : place + size]))
         elif here is not None:
             tank, size = here, len(named[here])
+        elif words[place] in ANY_ANIMAL:
+            any_animal = words[place]
         elif words[place] in KEEPING:
             keeping = True
         elif not _is_plain(words[place], measured=volume is not None):
@@ -119,6 +123,8 @@ def asked_company(
                 return None
             kinds.append(words[place])  # shrimp, tetras: whom is asked
         place += size or 1
+    if any_animal and not kinds and asks_how_many(text):
+        return Question("keep", tank=tank, species=any_animal, volume_l=volume, text=text)
     enough = len(kinds) > 1 or (kinds and volume is not None) or (kinds and asks and keeping)
     if not enough:
         return None

@@ -284,3 +284,11 @@ async def test_a_loss_may_be_of_those_that_go_by_a_name_of_several(tmp_path: Pat
         await with_fern(talk, "added 5 snails")
         (reply,) = await talk.say("lost 3 nerite snails")
         assert "on record" not in reply.text
+
+
+@pytest.mark.parametrize("said", ["how many fish can i have in 100 l", "wie viele fische in 60 l"])
+async def test_a_number_of_any_fish_asks_for_the_kind(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        (reply,) = await talk.say(said)
+        assert reply.text.startswith("That depends on the kind.")

@@ -194,6 +194,14 @@ def how_many(answer: Keeping, tank: str, most: int | None) -> list[str]:
     return [first, *rest][:LINES]
 
 
+def how_many_of_whom() -> list[str]:
+    """A number of fish of no kind is no number."""
+    return [
+        _("That depends on the kind. Ask, for example: how many neons can i keep in 60 l"),
+        _("Or: what could live in my water"),
+    ]
+
+
 def _how_many(answer: Keeping, name: str) -> list[str]:
     """What is to be known of their number where nothing stands against them."""
     if answer.verdict not in {"yes", "care", "unmeasured"} or answer.few is not None:
