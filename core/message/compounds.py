@@ -9,8 +9,8 @@ from __future__ import annotations
 Row = tuple[str, str, str, str]
 """(category, id, word, language)."""
 
-ROLES = frozenset({"behind_ten", "behind_and", "behind_point", "ten_and", "score"})
-"""Ids of `[numeral]` that tell how words of numbers stand together."""
+ROLES = frozenset({"behind_ten", "behind_and", "behind_point", "ten_and", "score", "by_so_much"})
+"""Ids of `[numeral]` that tell how words of numbers stand together, or with a raise (um 3)."""
 
 
 def expand(rows: list[Row]) -> list[Row]:

@@ -136,6 +136,8 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
             break
         place -= 1
     before = tokens[place:index]
+    if before and tokens[place - 1].kind == "analyte" and place > floor and _bare(before):
+        before = before[1:]  # kh 5 dosed 5 ml: the first five is the name's
     if kind == "lost" and _right(tokens, index) == index + 1:
         while before and before[0].kind not in {"word", "number", "count", "time", "mark"}:
             before = before[1:]
@@ -156,7 +158,14 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         counted = [t for t in before if _share(t) or t.value in SHARES]
     if not counted:
         return index
-    return index - len(before) + before.index(counted[-1])
+    first = index - len(before) + before.index(counted[-1])
+    thing = first > floor and kind == "dose" and tokens[first - 1].kind == "substance"
+    return first - 1 if thing else first  # vinegar 5 ml dosed
+
+
+def _bare(tokens: list[Token]) -> bool:
+    """Whether a number without a unit begins here."""
+    return quantities.is_number(tokens[0]) and (len(tokens) < 2 or tokens[1].kind != "unit")
 
 
 def _cut_off(tokens: list[Token], first: int) -> bool:

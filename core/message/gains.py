@@ -9,9 +9,9 @@ them. A line that tells another event, or asks, is none of these.
 
 from __future__ import annotations
 
-from core.message import quantities
+from core.message import doubts, kinds, quantities
 from core.message.events import Found, source_words
-from core.message.model import Event
+from core.message.model import Doubt, Event
 from core.message.tokens import Token
 from core.substances import MEDIA
 
@@ -86,12 +86,18 @@ def _counted(
     ):
         words.append(tokens[place])
         place += 1
-    enough = (got and (new or placed)) or (new and placed)
+    kind = got and bool(words) and kinds.names_animal(source_words(words, source))
+    enough = new and (placed or kind)  # "got 8 new emails" tells of no animals
+    enough = enough or (got and placed)
     whole = value is not None and value == int(value) and 0 < value < 1000
-    if not enough or not whole or not words or not _nothing_else(tokens, index, place):
+    asked = kind or (got and new)
+    if not (enough or asked) or not whole or not words or not _nothing_else(tokens, index, place):
         return []
     start, end = tokens[index].start, words[-1].end
     species = source_words(words, source)
+    if not enough:
+        text, said = source[start:end], f"added {value:.0f} {species}"
+        return [Found(index, place, doubt=Doubt(text, start, end, doubts.UNSURE_EVENT, said))]
     event = Event("added", count=int(value or 0), species=species, start=start, end=end)
     return [Found(index, place, event)]
 

@@ -102,6 +102,11 @@ def _is_kind(text: str) -> bool:
     return found.shared and any(row.is_animal for row in found.candidates)
 
 
+def names_animal(text: str) -> bool:
+    """Whether a text names an animal, of a kind or of several, or plants in general."""
+    return _is_kind(text) or bool(_known(text))
+
+
 def _known(text: str) -> list[str]:
     """The animals that a text names, as it names them."""
     # The table of animals is read only where a chat has a tank of such a name.

@@ -34,6 +34,8 @@ def build(tokens: list[Token], state: Statement) -> Line:
     line = Line(clauses=[Clause()])
     _share_changed(tokens)
     kinds = {token.kind for token in tokens}
+    if "substance" in kinds and _dose_behind(tokens):
+        kinds.add("event")
     if "event" in kinds:
         if state.context.tanks:
             naming.of_events(tokens, state)
@@ -72,6 +74,18 @@ def _share_changed(tokens: list[Token]) -> None:
                 token.kind, token.value = "event", "water_change"
 
 
+def _dose_behind(tokens: list[Token]) -> bool:
+    """Put the word for a dose before its thing (`vinegar dosing 5 ml`, `essig dosiert 5 ml`)."""
+    for index in range(len(tokens) - 2):
+        thing, dose, number = tokens[index : index + 3]
+        led = index == 0 or tokens[index - 1].kind in {"tank", "fill", "time", "p"}
+        if dose.value == "dose" and thing.kind == "substance" and number.kind == "number" and led:
+            dose.kind = "event"
+            tokens[index], tokens[index + 1] = dose, thing
+            return True
+    return False
+
+
 def _another_water(tokens: list[Token], index: int, clause: Clause) -> bool:
     """Whether a word for a water begins what is told of it: `tap kh 2 tank kh 6`."""
     told = bool(clause.items) and clause.items[-1].kind == "V"
@@ -90,6 +104,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             return naming.named(tokens, index, line, state)
         line.begun = True
         return clauses.gather(tokens, index, clause)
+    if not index and state.context.tanks and naming.poses(tokens, state.context):
+        return naming.posed(tokens, line, state)
     if timed and (used := _span(tokens, index, line)):
         return index + used
     if timed:

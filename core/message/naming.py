@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from core.message import amounts, doubts, tanks
 from core.message.clauses import Clause
-from core.message.model import Doubt
+from core.message.model import Context, Doubt
 from core.message.state import Line, Statement
 from core.message.tokens import Token
 
@@ -169,6 +169,24 @@ def alike(tokens: list[Token], index: int, state: Statement) -> bool:
         return False
     word = tokens[index].text
     return len(word) > 2 and tanks.match(word, state.context.tanks).name is not None
+
+
+def poses(tokens: list[Token], context: Context) -> bool:
+    """Whether a known word heads a line just where a tank would and is nearly one (`kit kh 9`)."""
+    if len(tokens) < 2 or tokens[1].kind not in {"analyte", "event"} or idle(tokens, 0):
+        return False
+    token = tokens[0]
+    if token.kind not in POSING or len(token.text) < 3 or not token.text.isalpha():
+        return False
+    return tanks.match(token.text, context.tanks).name is not None
+
+
+POSING = frozenset({"fill", "mark", "time", "command"})
+
+
+def posed(tokens: list[Token], line: Line, state: Statement) -> int:
+    """Ask whether such a word is the tank; with it said what follows is of no tank."""
+    return _stranger(tokens, 0, 0, line, state)
 
 
 def idle(tokens: list[Token], place: int) -> bool:

@@ -10,6 +10,8 @@ or a point (``behind_point``), and after which tens 11 to 19 follow (``score``: 
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from core.message import doubts
 from core.message.lexicon import lexicon
 from core.message.numbers import Number
@@ -17,6 +19,48 @@ from core.message.tokens import Token
 
 _MOST = 12
 """Words of one number; nobody says more in a message."""
+
+
+def unglue(token: Token) -> None:
+    """Make a word that is a number of several, written as one, a count (dreihundertzehn)."""
+    if value := _glued(token.text):
+        token.kind, token.value = "count", str(value)
+
+
+GLUED = 9
+"""Letters of the shortest number over a hundred that is one word of others (centootto)."""
+
+
+@lru_cache(maxsize=4096)
+def _glued(word: str) -> int:
+    """The number that a word of known words is: thousands, hundreds and below; else 0.
+
+    Examples
+    --------
+    >>> _glued("vierhundertzwanzig"), _glued("tweehonderdvijftig"), _glued("hundertwasser")
+    (420, 250, 0)
+    """
+    known = lexicon().words
+    for place in range(3, len(word) - 1):
+        head = known.get(word[:place], ("", ""))
+        if head[0] != "count":
+            continue
+        large, rest = int(head[1]), word[place:]
+        entry = known.get(rest, known.get(rest.removeprefix("und").removeprefix("en"), ("", "")))
+        one = entry[1] == "one" and rest in _ONES
+        below = int(entry[1]) if entry[0] == "count" else int(one) or _glued(rest)
+        if below == 1000 and 1 < large < 1000:
+            return large * below
+        if (large % 100 == 0 and large < 1000 and 0 < below < 100) or (
+            large % 1000 == 0 and 0 < below < 1000
+        ):
+            return large + below
+        if large < 1000 < below < 2000:
+            return large * 1000 + below - 1000  # zwei-tausendfünfzig
+    return 0
+
+
+_ONES = frozenset({"eins", "ein", "een", "uno", "ett"})
 
 
 def join(tokens: list[Token]) -> list[Token]:
@@ -30,13 +74,36 @@ def join(tokens: list[Token]) -> list[Token]:
     while index < len(tokens):
         token = tokens[index]
         after = index + 1
-        if token.kind == "count" or token.value in {"one", "zero"} or _is_point(token):
+        pair = None
+        if after < len(tokens) and (token.kind == "count" or token.value == "one"):
+            pair = _hundreds_left_out(tokens, index)
+        if pair is not None:
+            token, after = pair, index + 2
+        elif token.kind == "count" or token.value in {"one", "zero"} or _is_point(token):
             after, joined = _joined(tokens, index)
             token = _measured(joined or token, out, tokens, after, low)
             low = token if token.kind == "number" else low
         out.append(token)
         index = after
     return out
+
+
+def _hundreds_left_out(tokens: list[Token], index: int) -> Token | None:
+    """A small number and one of two digits said of a name: 210 or 2.10, which only it can tell.
+
+    `tds two ten`, `ph seven twenty`; the token takes both, for the doubt to offer what fits.
+    """
+    ends = index + 2 >= len(tokens) or tokens[index + 2].kind in {"analyte", "p", "nl", "unit"}
+    named = index and (tokens[index - 1].kind == "analyte" or tokens[index - 1].value == "link")
+    if not (ends and named and tokens[index + 1].kind == "count"):
+        return None
+    first, second = tokens[index : index + 2]
+    large = "1" if first.value == "one" else str(first.value)
+    if not (len(large) == 1 and len(str(second.value)) == 2):
+        return None
+    written = f"{large}.{second.value}"
+    number = Number(float(written), float(f"{large}{second.value}"), problem=doubts.BAD_NUMBER)
+    return Token("number", number, written, first.start, second.end)
 
 
 def _measured(

@@ -18,6 +18,7 @@ from core.message import (
     commands,
     doubts,
     labels,
+    naming,
     numerals,
     plain,
     questions,
@@ -131,12 +132,17 @@ def full(text: str, tokens: list[Token], context: Context) -> Parsed:
 
 def _whole(tokens: list[Token]) -> list[Token]:
     """The tokens with numbers and names in several pieces as one token each."""
+    for token in tokens:
+        if token.kind == "word" and len(token.text) >= numerals.GLUED:
+            numerals.unglue(token)
     if any([token.kind == "count" for token in tokens]):  # noqa: C419 - a list is half the time
         tokens = numerals.join(tokens)
     return torn.mend(tokens)
 
 
 def _parse(text: str, tokens: list[Token], context: Context) -> Parsed:
+    if tokens[0].kind in naming.POSING and context.tanks and naming.poses(tokens, context):
+        return statements.read(text, tokens, context).parsed  # nao kh 9, in a chat with Nano
     command, rest = commands.read(text, tokens, context)
     if command is not None:
         return _commanded(text, command, rest, context)

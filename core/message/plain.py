@@ -10,7 +10,7 @@ over the whole corpus).
 from __future__ import annotations
 
 from core.analytes import ANALYTES
-from core.message import quantities, times
+from core.message import naming, quantities, times
 from core.message.candidates import Candidate
 from core.message.hardness import FRENCH
 from core.message.model import Context, Parsed, Value
@@ -34,6 +34,8 @@ def read(tokens: list[Token], source: str, context: Context) -> Parsed | None:
         tank = str(first.value)
         index = 2 if count > 1 and tokens[1].text == ":" else 1
     if index < count and tokens[index].kind in _TIMES:
+        if first.kind == "time" and context.tanks and naming.poses(tokens, context):
+            return None
         moment = times.find(tokens, index, context)
         if moment is None or moment.problem is not None:
             return None

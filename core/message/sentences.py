@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from core.message.amounts import SHARES
 from core.message.lexicon import lexicon
 from core.message.shortforms import ENDS, VERB_FIRST
@@ -51,6 +53,8 @@ def asking(tokens: list[Token]) -> int | None:
         if token.value not in _OPENING_ONLY or _opens(tokens, index) or _purpose(tokens, index):
             return index
         if token.value == "keep" and _aims(tokens, index):
+            return index
+        if token.value in {"raise", "change"} and _moved(tokens, index):
             return index
     return None
 
@@ -166,6 +170,38 @@ def _purpose(tokens: list[Token], index: int) -> bool:
         and all(token.kind not in {"event", "nl", "p"} for token in before)
         and any(token.kind == "analyte" for token in tokens[index:])
     )
+
+
+def _moved(tokens: list[Token], index: int) -> bool:
+    """Whether a value is to be raised or lowered by or to a number: `hey guys raise my kh by 3`.
+
+    The verb stands before it all, behind words that tell nothing, or last in German and Dutch.
+    """
+    first, last = around(tokens, index)
+    before, behind = tokens[first:index], tokens[index + 1 : last]
+    if any(token.kind in {"event", "ask"} or token.value in _UNWISHED for token in before):
+        return False
+    named = [place for place, token in enumerate(before) if token.kind == "analyte"]
+    if not named:
+        kinds = [token.kind for token in behind]
+        told = any(token.kind in {"number", "count", "time"} for token in before)
+        return "analyte" in kinds and "number" in kinds[kinds.index("analyte") :] and not told
+    if behind or len(named) > 1 or _VERB_LAST.isdisjoint(_languages(tokens[index])):
+        return False
+    joints = lexicon().numerals["by_so_much"]
+    return any(
+        (token.text in joints or token.value == "to") and follower.kind == "number"
+        for token, follower in pairwise(before[named[0] :])
+    )
+
+
+def _languages(token: Token) -> frozenset[str]:
+    return lexicon().languages.get(token.text, frozenset())
+
+
+_VERB_LAST = frozenset({"de", "nl"})
+"""Languages that put an infinitive behind what it is about: `kh um 3 erhöhen`."""
+_UNWISHED = frozenset({"not", "was", "if", "no"})
 
 
 def _heads(tokens: list[Token], index: int) -> bool:

@@ -12,6 +12,7 @@ from core.errors import CoreError
 from core.message import numbers, quantities
 from core.message.amounts import GRAMS, SHARES, SPOONS, litres
 from core.message.candidates import Candidate
+from core.message.lexicon import lexicon
 from core.message.model import Context, Value
 from core.message.quantities import Quantity
 from core.message.settling import settle
@@ -101,9 +102,25 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
             role = "premise" if role == "premise" else ""
             index = quantity.last
             continue
-        role = _word(token, role, slots)
+        role = _by_so_much(tokens, index, slots) or _word(token, role, slots)
         index += 1
     return slots
+
+
+def _by_so_much(tokens: list[Token], index: int, slots: Slots) -> str:
+    """The role that a small word gives the number behind it where something is raised, or "".
+
+    `höj kh med 3`, `kh um 3 senken`; with a second number it is where it starts: `de 3 à 6`.
+    """
+    if tokens[index].text not in lexicon().numerals["by_so_much"] or not slots.names:
+        return ""
+    quantity = quantities.read(tokens, index + 1) if index + 1 < len(tokens) else None
+    verb = next((t for t in tokens if t.kind == "ask" and t.value in {"raise", "change"}), None)
+    if quantity is None or verb is None:
+        return ""
+    slots.lowered = verb.value == "change"
+    ends = quantity.last < len(tokens) and tokens[quantity.last].value in {"to", "at_to"}
+    return "from" if ends else "by"
 
 
 def _names_next(tokens: list[Token], index: int) -> bool:

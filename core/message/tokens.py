@@ -307,6 +307,8 @@ def _by_place(
             return entry
         if entry == ("time", "at") and following in {"dotted", "iso"}:
             return entry
+        if entry == ("ask", "dose") and following == "analyte" and index == 0:
+            return entry  # "dos kh 8" is no two
         if entry == ("mark", "and") and following == "analyte" and number:
             return entry
     return None
