@@ -41,6 +41,16 @@ SAID: Final = (
 )
 """Cautions that the words of danger know, in nine languages; the first of several is said."""
 
+_DONE: Final = (
+    ("copper_in", "medicine_in"),
+    ("medicine", "medicine_in"),
+    ("acid", "acid_in"),
+    ("salted", "salt_in"),
+    ("unknown", "unknown_in"),
+    ("softened", "softened"),
+)
+"""What was put in, in words that make no deed on record → its caution, the worst first."""
+
 TAP_NITRATE: Final = 44.0
 """10 mg/L as N: the US drinking limit, as in Camargo et al. 2005 (grade A). [mg/L NO3]"""
 
@@ -56,7 +66,8 @@ def touched(text: str, *, asked: bool = True) -> str | None:
     text : str
         The message as written.
     asked : bool, optional
-        True for a question; what is only told touches no more than the words of danger do.
+        True for a question; what is only told touches the words of danger, and what
+        they know as put into a tank.
 
     Examples
     --------
@@ -67,7 +78,8 @@ def touched(text: str, *, asked: bool = True) -> str | None:
     if said:
         return next(name for name in SAID if name in said)
     if not asked:
-        return None
+        done = named(text).get("deed", frozenset())
+        return next((name for kind, name in _DONE if kind in done), None)
     known = named(text).get("asked", frozenset())
     folded = text.casefold()
     for name, pattern in _TOUCHED:
