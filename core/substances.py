@@ -44,6 +44,11 @@ SALTS: tuple[str, ...] = (
 )
 """Things that are weighed or measured out."""
 
+STRONG_ACIDS = frozenset({"hydrochloric acid", "sulfuric acid", "phosphoric acid", "nitric acid"})
+WEAK_ACIDS = frozenset({"citric acid", "acetic acid", "vinegar"})
+ACIDS = STRONG_ACIDS | WEAK_ACIDS
+"""Never into water with animals in it."""
+
 MEDIA: tuple[str, ...] = (
     "crushed coral",
     "aragonite",

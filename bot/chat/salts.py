@@ -122,7 +122,7 @@ async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     stored, _state = await water_of(turn, question)
     name = stored.name if stored is not None else None
     substance = question.substance or ""
-    reason = "acid" if "acid" in substance else "ph_target"
+    reason = "acid" if substance in ACIDS or "acid" in substance else "ph_target"
     if reason == "ph_target" and question.substance is not None:
         reason = "substance_unknown"
     return [await dose_reply.refuse(turn, Refusal(reason, {"substance": substance}), name)]

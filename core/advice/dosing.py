@@ -29,6 +29,7 @@ from core.advice.since import changed_since, dosed_since
 from core.advice.state import Measured, State, degree_step
 from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
+from core.substances import ACIDS
 from core.water import substance
 from core.water.water import MEQ_PER_DH
 
@@ -124,7 +125,7 @@ def refused_substance(name: str, state: State) -> Refusal | None:
     facts: dict[str, Fact] = {"substance": name}
     if name in BUFFERS:
         return None
-    if name.endswith(" acid"):
+    if name in ACIDS:
         return Refusal("acid", facts)
     if name in STRONG:
         if not state.tank.is_sea:

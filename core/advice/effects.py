@@ -16,6 +16,7 @@ from core.advice.potassium import judge_potassium
 from core.advice.scheduling import SEA_SALT, added_ions, conflict, moved_by, steps_of
 from core.advice.state import State
 from core.errors import CoreError
+from core.substances import ACIDS
 from core.water import substance
 from core.water.substances import SUBSTANCES
 from core.water.water import MEQ_PER_DH
@@ -28,17 +29,6 @@ HYDRATES: Final[Mapping[str, tuple[str, str]]] = {
     "sodium thiosulfate": ("sodium thiosulfate", "sodium thiosulfate pentahydrate"),
 }
 """Salts sold in two forms: where the form was not said, both are worked out."""
-
-ACIDS: Final = frozenset(
-    {
-        "hydrochloric acid",
-        "sulfuric acid",
-        "phosphoric acid",
-        "nitric acid",
-        "citric acid",
-        "acetic acid",
-    }
-)
 
 MOST_GRAMS_PER_LITRE: Final = 50.0
 """More than this in a litre is no dose but brine; common practice. [g/L]"""

@@ -9,7 +9,7 @@ from typing import Final
 from core.advice import limits
 from core.advice.bounds import past_animals
 from core.advice.dosing import KH_HIGHEST, refused_substance, volume_for
-from core.advice.effects import ACIDS, HYDRATES
+from core.advice.effects import HYDRATES
 from core.advice.nnls import non_negative
 from core.advice.outlook import Outlook, outlook_of, with_premises
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
@@ -27,6 +27,7 @@ from core.advice.since import changed_since, dosed_since
 from core.advice.state import State
 from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
+from core.substances import ACIDS
 from core.water import SUBSTANCES, substance
 
 CALCIUM_TO_MAGNESIUM: Final = 3.0

@@ -1,8 +1,7 @@
 """One test for each row of the cautions, from the message to the words.
 
 The rows are those of the project's table of cautions, gates and refusals, in its order; a row that
-other topics speak of (findings on readings) is tested there and named in a comment. What is told as
-done, and the refusals in nine languages, are in `test_deeds.py`.
+other topics speak of (findings on readings) is tested there and named in a comment.
 """
 
 from __future__ import annotations
@@ -199,3 +198,68 @@ async def test_said_with_the_answer(talk: Talk, row: Row) -> None:
         is_caution = any(word in row.says for word in ("heats", "cool water", "Never calcium"))
         assert not is_caution or place < reply.text.index(found[0])
     assert len(reply.lines) <= 6
+
+
+IN_OTHER_WORDS = {
+    "wieviel kupfer gegen ichthyo für 120 l": "medicine",
+    "combien de formol pour 100 l": "medicine",
+    "cuánto cobre para 100 l": "medicine",
+    "quanto formol para 100 l": "medicine",
+    "quanto rame per 120 l": "medicine",
+    "hoeveel formaline voor 100 l": "medicine",
+    "ile formaliny na 100 l": "medicine",
+    "hur mycket formalin för 100 l": "medicine",
+    "how much formalin for ich in 100 l": "medicine",
+    "wieviel salzsäure um ph zu senken": "acid",
+    "combien d'acide chlorhydrique pour baisser le ph": "acid",
+    "lower ph with vinegar": "acid",
+    "kann ich batteriesäure nehmen": "battery_acid",
+    "puis-je mélanger javel et vinaigre": "mixing",
+    "kan ik bleek met azijn mengen": "mixing",
+    "puedo soltar mis peces en el río": "release",
+    "posso liberare i pesci nel lago": "release",
+    "kan jag dricka akvarievattnet": "human",
+    "czy mogę użyć skroplin z klimatyzatora": "condensate",
+}
+
+
+@pytest.mark.parametrize(("message", "refused"), IN_OTHER_WORDS.items())
+async def test_refused_in_whatever_language_it_is_asked(
+    talk: Talk, message: str, refused: str
+) -> None:
+    for text in KNOWN:
+        await talk.say(text)
+    (reply,) = await talk.say(message)
+    assert reply.facts["refused"] == refused
+    assert amounts(reply.text) == []
+
+
+@pytest.mark.parametrize(
+    ("message", "caution"),
+    [
+        ("puis-je utiliser de l'eau adoucie", "softened"),
+        ("kann ich brunnenwasser nehmen", "well"),
+        ("mogę zasysać wąż ustami?", "mouth_siphon"),
+        ("wie schwer ist mein becken?", "weight"),
+    ],
+)
+async def test_cautioned_in_whatever_language_it_is_asked(
+    talk: Talk, message: str, caution: str
+) -> None:
+    (reply,) = await talk.say(message)
+    assert reply.facts["caution"] == caution
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wie viel natron soll ich nehmen für 120 l von kh 3 auf 6",
+        "quanto bicarbonato per 120 l da kh 3 a 6",
+        "ile wodorowęglanu sodu na 120 l z kh 3 na 6",
+        "hur mycket bikarbonat ska jag ta för 120 l från kh 3 till 6",
+    ],
+)
+async def test_a_plain_dose_is_no_medicine_in_any_language(talk: Talk, text: str) -> None:
+    reply = (await talk.say(text))[0]
+    assert "refused" not in reply.facts
+    assert reply.facts["from"] == 3.0

@@ -6,7 +6,7 @@ from bot.chat.words import names
 from bot.chat.words.finding_parts import Facts, number
 from bot.chat.words.numbers import grams, plain
 from bot.chat.words.text import N_, _
-from core.advice.findings import STRONG_ACIDS
+from core.substances import STRONG_ACIDS
 
 
 def overdose(facts: Facts) -> str:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
 from core.advice.findings._checks import co2_span, contradiction
-from core.advice.findings._deeds import STRONG_ACIDS
 from core.advice.findings._model import (
     CHANGE,
     DOSE,
@@ -35,7 +34,6 @@ __all__ = [
     "RULES",
     "STEADY",
     "STOCK",
-    "STRONG_ACIDS",
     "Finding",
     "Rule",
     "Severity",

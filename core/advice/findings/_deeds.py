@@ -15,6 +15,7 @@ from core.advice.livestock import kept_in
 from core.advice.plan import Refusal
 from core.advice.state import Happening, State
 from core.message.waters import PURE, kind_of
+from core.substances import ACIDS, STRONG_ACIDS
 
 if TYPE_CHECKING:
     from core.advice.effects import Effect
@@ -26,8 +27,6 @@ SALTS: Final = frozenset({"sodium chloride", "sea salt"})
 PER_PERCENT: Final = 10.0
 """Salinity of one percent of salt. [g/kg]"""
 
-STRONG_ACIDS: Final = frozenset({"hydrochloric acid", "sulfuric acid", "phosphoric acid"})
-WEAK_ACIDS: Final = frozenset({"vinegar", "acetic acid", "citric acid"})
 CARBONATES: Final = frozenset(
     {"sodium carbonate", "sodium carbonate decahydrate", "potassium carbonate", "calcium hydroxide"}
 )
@@ -106,7 +105,7 @@ def wrong_thing(state: State) -> tuple[Finding, ...]:
 
 def _of_substance(name: str, state: State) -> Finding | None:
     kinds = named(name).get("deed", frozenset())
-    if name in STRONG_ACIDS or name in WEAK_ACIDS:
+    if name in ACIDS:
         strong = name in STRONG_ACIDS
         return Finding("acid_dosed", "alarm" if strong else "warn", {"substance": name})
     if kinds & {"battery_acid", "caustic"}:

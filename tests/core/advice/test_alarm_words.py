@@ -9,8 +9,9 @@ import pytest
 
 from bot.chat.words.cautions import CAUTIONS
 from core.advice.alarm_words import LANGUAGES, build, named, read
-from core.advice.cautions import SAID
+from core.advice.cautions import ASKED, SAID
 from core.advice.emergencies import ORDER, asks_what_now, distressed, recognise
+from core.advice.forbidden import REFUSED
 from tests.messages import corpus
 
 CALLS = Path(__file__).parent / "calls_for_help.txt"
@@ -39,7 +40,6 @@ def test_every_language_knows_every_danger(language: str) -> None:
     assert known["caution"] == set(SAID)
     assert known["refuse"] - {"bleach", "condensate"} == {"mixing", "human"}
     assert known["whole"] == {"general", "what_now"}
-    assert set(SAID) <= set(CAUTIONS)
 
 
 SHARED = {"medicine", "formalin", "copper", "pipe", "condensate", "condenser", "softened"}
@@ -52,6 +52,19 @@ def test_every_language_has_its_words_of_what_is_refused(language: str) -> None:
     text = (files("core.message") / "words" / "danger" / f"{language}.txt").read_text("utf-8")
     groups, _ = read(text, language)
     assert set(groups) >= SHARED
+
+
+BY_GROUPS = {"softened", "copper_pipes", "mixing", "battery_acid", "caustic", "condensate"}
+"""What the English file names for all languages, by the groups that they share."""
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_language_knows_every_caution_that_is_asked_about(language: str) -> None:
+    text = (files("core.message") / "words" / "danger" / f"{language}.txt").read_text("utf-8")
+    _, lines = read(text, language)
+    known = {of for section, of, _ in lines if section == "asked"}
+    assert known >= {*ASKED, *REFUSED} - BY_GROUPS - {"release"}
+    assert {*SAID, *ASKED} <= set(CAUTIONS)
 
 
 CRIES = {
