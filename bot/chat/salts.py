@@ -21,6 +21,7 @@ from core.advice.salts import CALCIUM_TO_MAGNESIUM, SaltWish, plan_salts
 from core.advice.state import State
 from core.analytes import FREE
 from core.message.model import Parsed, Question
+from core.substances import ACIDS
 
 Topic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 

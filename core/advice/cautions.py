@@ -39,6 +39,16 @@ ASKED: Final = (
 )
 """Cautions that only a question touches, likewise."""
 
+_DONE: Final = (
+    ("copper_in", "medicine_in"),
+    ("medicine", "medicine_in"),
+    ("acid", "acid_in"),
+    ("salted", "salt_in"),
+    ("unknown", "unknown_in"),
+    ("softened", "softened"),
+)
+"""What was put in, in words that make no deed on record → its caution, the worst first."""
+
 TAP_NITRATE: Final = 44.0
 """10 mg/L as N: the US drinking limit, as in Camargo et al. 2005 (grade A). [mg/L NO3]"""
 
@@ -54,7 +64,8 @@ def touched(text: str, *, asked: bool = True) -> str | None:
     text : str
         The message as written.
     asked : bool, optional
-        True for a question; what is only told touches no more than the words of danger do.
+        True for a question; what is only told touches the words of danger, and what
+        they know as put into a tank.
 
     Examples
     --------
@@ -62,9 +73,11 @@ def touched(text: str, *, asked: bool = True) -> str | None:
     'softened'
     """
     found = named(text)
-    said = found.get("caution", frozenset())
-    if said or not asked:
-        return next((name for name in SAID if name in said), None)
+    if said := found.get("caution", frozenset()):
+        return next(name for name in SAID if name in said)
+    if not asked:
+        done = found.get("deed", frozenset())
+        return next((name for kind, name in _DONE if kind in done), None)
     touches = found.get("asked", frozenset())
     return next((name for name in ASKED if name in touches), None)
 

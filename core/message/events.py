@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from core.message import doubts, kinds, nearest, quantities, sentences
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Parts, added, doubt, judge
+from core.message.lexicon import lexicon
 from core.message.model import Context, Doubt, Event
 from core.message.quantities import Quantity
 from core.message.tokens import Token
@@ -224,12 +225,20 @@ def _unsure_before(tokens: list[Token], first: int, kind: str) -> bool:
     while place >= last and tokens[place].text not in _STOPS and tokens[place].kind != "analyte":
         if tokens[place].kind == "mark" and tokens[place].value in _UNSURE:
             return True
+        if kind in _BY_HAND and _to_come(tokens[place]):
+            return True  # morgen 50% wechseln: tomorrow or in the morning
         if tokens[place].kind == "command" and tokens[place].value == "no":
             return True
         if tokens[place].kind == "word" and kind in _BY_HAND:
             return True  # "after the water change": not told as done now
         place -= 1
     return place + 1 < first and sentences.asks_first(tokens[place + 1])  # is a 30% change ok
+
+
+def _to_come(token: Token) -> bool:
+    """Whether a word that means several things may be a day to come."""
+    meanings = lexicon().several.get(token.text, ())
+    return any(entry == ("time", "tomorrow") for _, entry in meanings)
 
 
 def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Context) -> int:

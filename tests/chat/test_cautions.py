@@ -1,7 +1,8 @@
 """One test for each row of the cautions, from the message to the words.
 
 The rows are those of the project's table of cautions, gates and refusals, in its order; a row that
-other topics speak of (findings on readings) is tested there and named in a comment.
+other topics speak of (findings on readings) is tested there and named in a comment. What is told as
+done, and the refusals in nine languages, are in `test_deeds.py`.
 """
 
 from __future__ import annotations

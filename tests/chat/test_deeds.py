@@ -267,3 +267,29 @@ async def test_refused_in_nine_languages_without_an_amount(
 async def test_words_that_only_look_like_a_refusal(talk: Talk, text: str) -> None:
     replies = await talk.say(text)
     assert all("refused" not in reply.facts for reply in replies)
+
+
+UNREAD = (
+    ("medicine_in", "treated with methylene blue"),
+    ("medicine_in", "put formalin in the tank"),
+    ("medicine_in", "dosed copper"),
+    ("medicine_in", "the shop had copper medicine in the water"),
+    ("medicine_in", "mit Methylenblau behandelt"),
+    ("medicine_in", "traité au bleu de méthylène"),
+    ("acid_in", "vinegar dosing 5 ml"),
+    ("acid_in", "Essig Dosierung 5 ml"),
+    ("salt_in", "salted the pond to 0.3%"),
+    ("unknown_in", "dosed 5 ml ph down"),
+    ("softened", "used softened water"),
+    ("softened", "enthärtetes Wasser genommen"),
+)
+
+
+@pytest.mark.parametrize(("caution", "text"), UNREAD)
+async def test_a_deed_that_is_no_entry_gets_its_caution(
+    talk: Talk, caution: str, text: str
+) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    (reply,) = await talk.say(text)
+    assert reply.facts["caution"] == caution
+    assert "events" not in reply.facts

@@ -90,6 +90,34 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
         ),
         N_("Open water and small children: a lid or a fence."),
     ),
+    "medicine_in": (
+        N_(
+            "I cannot judge a medicine: label and fish vet, no dose by guess, strong air. Copper"
+            " kills shrimps and snails, and at low KH fish."
+        ),
+        N_("Nothing is stored yet. To put it on record: dosed 5 ml formalin"),
+    ),
+    "acid_in": (
+        N_(
+            "An acid takes KH and frees CO2, and bacteria that feed on it take oxygen: air on,"
+            " small doses, test pH and KH an hour after."
+        ),
+        N_("Nothing is stored yet. To put it on record: dosed 5 ml vinegar"),
+    ),
+    "salt_in": (
+        N_(
+            "Salt by 1 g/kg (0.1 %) a day at most; plants, snails, catfish and loaches bear it"
+            " badly, and it stays until water is changed."
+        ),
+        N_("Nothing is stored yet. To put it on record: dosed 0.1 % salt"),
+    ),
+    "unknown_in": (
+        N_(
+            "I do not know what is in such a product: no second dose today, test pH and KH in an"
+            " hour."
+        ),
+        N_("Nothing is stored yet. Send the words of its label, with grams and litres."),
+    ),
     "storage": (N_("Label it with name and date, dry, away from food and from children."),),
     "pure_water": (
         N_("Never animals in pure RO, rain or distilled water: put GH and KH back first."),
