@@ -276,7 +276,6 @@ UNREAD = (
     ("medicine_in", "the shop had copper medicine in the water"),
     ("medicine_in", "mit Methylenblau behandelt"),
     ("medicine_in", "traité au bleu de méthylène"),
-    ("acid_in", "vinegar dosing 5 ml"),
     ("acid_in", "Essig Dosierung 5 ml"),
     ("salt_in", "salted the pond to 0.3%"),
     ("unknown_in", "dosed 5 ml ph down"),
