@@ -10,6 +10,7 @@ Words of wishing, asking or denying beside it make it a doubt.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from core.message import doubts, kinds, nearest, quantities, sentences
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
@@ -153,6 +154,10 @@ def _left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         for at, t in enumerate(tokens[index - len(before) : index], index - len(before))
         if (quantities.is_number(t) or t.kind == "count") and not kinds.is_numbered(tokens, at)
     ]
+    if kind in {"dose", "added"}:
+        counted += [
+            one for one, of in pairwise(before) if one.value == "one" and of.value in SPOONS
+        ]  # un cucchiaino di bicarbonato aggiunto
     if kind == "lost" and before and before[-1].value == "one":
         counted.append(before[-1])
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
