@@ -77,8 +77,7 @@ def cut(
     out: list[Token] = []
     glued = -1  # where digits begin that touch a name which itself ends in a digit (no320)
     position, length = 0, len(folded)
-    find = _TOKEN.match
-    known = words.words
+    find, known, add = _TOKEN.match, words.words, out.append
     while position < length:
         match = find(folded, position)
         if match is None or (most is not None and len(out) >= most):
@@ -88,7 +87,7 @@ def cut(
         text = folded[start:end]
         if kind == "word":
             entry = known.get(text)
-            if text in _URL_HEADS and (url := _URL.match(folded, start)):
+            if entry is None and text in _URL_HEADS and (url := _URL.match(folded, start)):
                 text, end = url.group(), url.end()
             elif end < length and folded[end].isdigit():
                 text, entry = _mixed(folded, start, text, entry, known)
@@ -101,9 +100,9 @@ def cut(
                 text = text.replace(MARK, "") or text
                 entry = known.get(text)
             if entry is None:
-                out.append(Token("word", None, text, start, end))
+                add(Token("word", None, text, start, end))
             else:
-                out.append(Token(entry[0], entry[1], text, start, end))
+                add(Token(entry[0], entry[1], text, start, end))
         elif kind == "number":
             run = text if text.isdigit() else text.partition("..")[0].rstrip(".,'")
             end = start + len(run)
@@ -111,17 +110,17 @@ def cut(
             torn = run[0] in ".," and out and out[-1].end == start and out[-1].text[-1].isdigit()
             if start == glued or torn:
                 number = numbers.Number(number.value, None, "|", doubts.BAD_NUMBER)
-            out.append(Token("number", number, run, start, end))
+            add(Token("number", number, run, start, end))
         elif kind == "mark":
             entry = known.get(text)
             if entry is not None:
-                out.append(Token(entry[0], entry[1], text, start, end))
+                add(Token(entry[0], entry[1], text, start, end))
             elif text in numbers.FRACTIONS:
-                out.append(Token("fraction", numbers.FRACTIONS[text], text, start, end))
+                add(Token("fraction", numbers.FRACTIONS[text], text, start, end))
             else:
-                out.append(Token("p", text, text, start, end))
+                add(Token("p", text, text, start, end))
         else:
-            out.append(Token("word" if kind == "water" else kind, text, text, start, end))
+            add(Token("word" if kind == "water" else kind, text, text, start, end))
         position = end
     return _resolved(_phrases(out, words), words, folded if source is None else source)
 
