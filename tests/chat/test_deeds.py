@@ -292,3 +292,12 @@ async def test_a_deed_that_is_no_entry_gets_its_caution(
     (reply,) = await talk.say(text)
     assert reply.facts["caution"] == caution
     assert "events" not in reply.facts
+
+
+async def test_shrimps_are_warned_of_copper_that_went_in_before(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("dosed 5 ml copper medicine")
+    await talk.wait(days=9)
+    (reply,) = await talk.say("added 3 amano shrimps")
+    assert {"copper_before"} == {each["id"] for each in reply.facts["findings"]} & {"copper_before"}
+    assert "Copper went in 9 days ago and kills" in reply.lines[1].text

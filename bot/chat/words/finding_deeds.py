@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.chat.words import names
 from bot.chat.words.finding_parts import Facts, number
 from bot.chat.words.numbers import grams, plain
-from bot.chat.words.text import N_, _
+from bot.chat.words.text import N_, _, ngettext
 from core.substances import STRONG_ACIDS
 
 
@@ -117,3 +117,15 @@ def unknown(facts: Facts) -> str:
         "I do not know what is in {substance} and judge nothing: test pH and KH in an hour,"
         " no second dose today."
     ).format(substance=facts["substance"])
+
+
+def copper_before(facts: Facts) -> str:
+    """Invertebrates after a dose of copper."""
+    days = round(number(facts, "dosed_days_ago"))
+    return ngettext(
+        "Copper went in {days} day ago and kills {species}: take them out into other water now,"
+        " and test copper with a fine kit.",
+        "Copper went in {days} days ago and kills {species}: take them out into other water now,"
+        " and test copper with a fine kit.",
+        days,
+    ).format(days=days, species=facts["species"])

@@ -96,6 +96,7 @@ _MEANING: Final[Mapping[str, str]] = {
     "caustic_dosed": N_(
         "Carbonate and hydroxide take CO2 up: a degree of KH by carbonate can lift pH by two."
     ),
+    "copper_before": N_("Copper binds to gravel and stones and comes back for weeks."),
     "medicine_dosed": N_(
         "At alkalinity 20 mg/L a copper dose killed all fish that at 75 mg/L killed few; what a"
         " medicine does depends on the water and on who lives in it."
@@ -212,6 +213,7 @@ _FIGURES: Final[Mapping[str, tuple[str, int]]] = {
     "count": (N_("kept {number}"), 0),
     "calcium": (N_("calcium {number} mg/L"), 0),
     "magnesium": (N_("magnesium {number} mg/L"), 0),
+    "dosed_days_ago": (N_("dosed {number} days ago"), 1),
     "weeks": (N_("followed for {number} weeks"), 0),
     "kh_to_nitrate_per_day": (N_("of which nitrate explains {number} °dH a day"), 3),
 }

@@ -282,6 +282,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "low_kh": _low_kh,
     "overdose": finding_deeds.overdose,
     "medicine_dosed": finding_deeds.medicine,
+    "copper_before": finding_deeds.copper_before,
     "acid_dosed": finding_deeds.acid,
     "caustic_dosed": finding_deeds.caustic,
     "unknown_dosed": finding_deeds.unknown,

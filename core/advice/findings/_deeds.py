@@ -125,6 +125,28 @@ def _of_substance(name: str, state: State) -> Finding | None:
     return None
 
 
+def copper_before(state: State) -> Finding | None:
+    """Invertebrates in a tank that copper was dosed into and not measured in since."""
+    kept = kept_in(state.tank)
+    harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
+    times = [
+        each.at
+        for each in state.events or ()
+        if each.what.kind == "dose"
+        and each.at < state.now
+        and "copper" in named(each.what.substance or "").get("deed", frozenset())
+    ]
+    if not harmed or not times:
+        return None
+    measured = state.last("copper")
+    if measured is not None and measured.at > max(times):
+        return None  # what was measured is judged
+    days = (state.now - max(times)).total_seconds() / 86400.0
+    return Finding(
+        "copper_before", "alarm", {"species": ", ".join(harmed[:3]), "dosed_days_ago": days}
+    )
+
+
 def wrong_water(state: State) -> tuple[Finding, ...]:
     """Water just put in that is not for animals as it is, or not for this tank."""
     found = [_of_water(told, state) for told in _done(state, {"water_change", "top_up"})]

@@ -58,6 +58,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "stop_dosing",
         "copper: Wurts & Perschbacher 1994; an acid's CO2: computed; the rest: common practice",
     ),
+    _rule(STOCK, _deeds.copper_before, "copper_before", "measure"),
     _rule(
         CHANGE,
         _deeds.wrong_water,
