@@ -301,3 +301,10 @@ async def test_shrimps_are_warned_of_copper_that_went_in_before(talk: Talk) -> N
     (reply,) = await talk.say("added 3 amano shrimps")
     assert {"copper_before"} == {each["id"] for each in reply.facts["findings"]} & {"copper_before"}
     assert "Copper went in 9 days ago and kills" in reply.lines[1].text
+
+
+async def test_copper_of_the_same_day_is_told_so(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("dosed 5 ml copper medicine")
+    await talk.wait(hours=1)
+    assert "Copper went in today and kills" in await talk.text("added 3 amano shrimps")

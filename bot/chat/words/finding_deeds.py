@@ -122,6 +122,11 @@ def unknown(facts: Facts) -> str:
 def copper_before(facts: Facts) -> str:
     """Invertebrates after a dose of copper."""
     days = round(number(facts, "dosed_days_ago"))
+    if not days:
+        return _(
+            "Copper went in today and kills {species}: take them out into other water now, and"
+            " test copper with a fine kit."
+        ).format(species=facts["species"])
     return ngettext(
         "Copper went in {days} day ago and kills {species}: take them out into other water now,"
         " and test copper with a fine kit.",
