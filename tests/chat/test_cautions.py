@@ -242,6 +242,7 @@ async def test_refused_in_whatever_language_it_is_asked(
         ("kann ich brunnenwasser nehmen", "well"),
         ("mogę zasysać wąż ustami?", "mouth_siphon"),
         ("wie schwer ist mein becken?", "weight"),
+        ("can i put tap water straight in", "no_dechlorinator"),
     ],
 )
 async def test_cautioned_in_whatever_language_it_is_asked(

@@ -82,13 +82,10 @@ def large_change(state: State) -> Finding | None:
     told = _latest(state, "water_change")
     if told is None:
         return None
-    change, volume = told.what, state.tank.volume_l
-    share = (change.percent or 0.0) / 100.0
-    if not share and change.litres is not None and volume:
-        share = change.litres / volume
-    if share <= LARGE_SHARE:
+    share = _share(told, state)
+    if share is None or share <= LARGE_SHARE:
         return None
-    return Finding("large_change", "warn", {"share": min(share, 1.0)})
+    return Finding("large_change", "warn", {"share": share})
 
 
 def wrong_thing(state: State) -> tuple[Finding, ...]:
