@@ -18,7 +18,7 @@ from bot.chat.words import readiness as readiness_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.asked_company import asked_company, asks_how_many
-from core.advice.inhabitants import many_of
+from core.advice.inhabitants import many_of, sexes_of
 from core.advice.keeping import Keeping, can_keep
 from core.advice.livestock import (
     Found,
@@ -28,7 +28,6 @@ from core.advice.livestock import (
     lookup,
     named_in,
     plain_name,
-    sexes_in,
     volume_for,
     without_sex,
 )
@@ -81,8 +80,9 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
             return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
     if found.species is None:
         raise LookupError(asked)
-    many = many_of(text, asked)
-    answer = can_keep(found.species, state, asked, many, sexes_in(_up_to(text, asked)))
+    own = text if not company else _up_to(text, asked)
+    many, sexes = sexes_of(own, many_of(text, asked))
+    answer = can_keep(found.species, state, asked, many, sexes)
     if asks_how_many(text) and answer.verdict != "no":
         return [await _how_many(turn, answer, state, name)]
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}

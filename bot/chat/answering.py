@@ -42,7 +42,9 @@ async def answer_for(
     found = find(state, _woken(told) - await _superseded(turn, told))
     derived = Derived.of((reading.what for reading in told.readings), state)
     news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
-    whom, names, unclear = naming.asked(told, state.tank, entry_id, turn.chat.language)
+    gone = {event.what.kind for event in told.events} & GOING
+    before = await losses.on_record_before(turn, told) if gone else {}
+    whom, names, unclear = naming.asked(told, state.tank, before, entry_id, turn.chat.language)
     misplaced = newcomers.unsuited(told, state)
     news = newcomers.without_advice_for(misplaced, news)
     shown = [finding for finding in news if not _asks_of(finding, unclear)][:SHOWN]
@@ -50,13 +52,12 @@ async def answer_for(
     await turn.uow.findings.add(entry_id, told.tank.id, said, told.at)
     lines = [lead or summary(turn, told)]
     told_of = [finding_words.line(finding) for finding in shown]
-    lost = any(event.what.kind == "lost" for event in told.events)
-    moves: list[Choice] = []
+    lost = "lost" in gone
+    none_there, moves = await losses.unrecorded(turn, told, before) if not whom else ([], [])
     if lost:
-        none_there, moves = await losses.unrecorded(turn, told) if not whom else ([], [])
         lines += [*losses.lines(state), *told_of, *none_there, *whom]
     else:
-        lines += [*newcomers.lines(misplaced, told.tank.name), *whom, *told_of]
+        lines += [*newcomers.lines(misplaced, told.tank.name), *none_there, *whom, *told_of]
     lines[1:1] = poisoned.beside(told, state)
     lines += _beside(told, derived, found)
     lines += await reminding.satisfied(turn, told)

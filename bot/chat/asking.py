@@ -7,12 +7,14 @@ from dataclasses import asdict
 from datetime import UTC
 from typing import Any
 
+from bot.chat import how_many
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
-from core.message.doubts import UNKNOWN_TANK
+from core.message import kinds
+from core.message.doubts import NO_NUMBER, UNKNOWN_TANK
 from core.message.model import Doubt, Parsed, Value
 
 ASKED = 3
@@ -26,6 +28,9 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
         by_reason.setdefault(doubt.reason, []).append(doubt.text)
     lines = [words.doubt(texts, reason) for reason, texts in list(by_reason.items())[:ASKED]]
     choices = _guesses(turn, doubts, parsed)
+    counts = [doubt for doubt in doubts if doubt.reason == NO_NUMBER]
+    if len(doubts) == len(counts) == 1 and not choices:
+        return await _how_many(turn, counts[0])
     if choices:
         lines.append(words.meant([choice.label for choice in choices], together=len(doubts) > 1))
         choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
@@ -34,6 +39,17 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
         lines.append(words.send_instead())
     facts = {"doubts": [{"reason": d.reason, "text": d.text[:200]} for d in doubts]}
     return await turn.reply(lines, choices=choices, facts=facts)
+
+
+async def _how_many(turn: Turn, doubt: Doubt) -> Reply:
+    """Ask for the number of animals that came, which a bare number then answers."""
+    name = kinds.said_in(doubt.text)
+    return await turn.reply(
+        words.how_many_came(doubt.text, name),
+        expects=how_many.COUNT,
+        context={"text": turn.incoming.text, "name": name},
+        facts={"doubts": [{"reason": doubt.reason, "text": doubt.text[:200]}]},
+    )
 
 
 def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice]:

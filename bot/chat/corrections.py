@@ -91,7 +91,7 @@ async def edited(turn: Turn) -> list[Reply]:
         told = await sources.told_in(turn, parsed.command)
     else:
         default = _tank_of(turn, entry)
-        parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default)
+        parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default, anew=True)
         told = place(turn, parsed, default) if parsed.values or parsed.events else []
     if asked:
         return asked
@@ -131,7 +131,7 @@ async def _answered(turn: Turn) -> Entry | None:
 async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     """Replace the values and events of an entry that are told anew, and keep its others."""
     default = _tank_of(turn, entry)
-    parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default)
+    parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default, anew=True)
     if asked:
         return asked
     told = place(turn, parsed, default)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from bot.chat import dosing, doubts, reminder_answers, reports, tanks
+from bot.chat import dosing, doubts, how_many, reminder_answers, reports, tanks
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general
@@ -12,6 +12,8 @@ from bot.chat.words import tanks as words
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.dosing import Wish
+from core.advice.inhabitants import number_in
+from core.advice.livestock import plain_name
 from core.message.amounts import volume_litres
 from core.message.model import Parsed
 from core.message.tanks import match
@@ -32,6 +34,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await reminder_answers.take_back(turn, offer)
     if offer.expects == reports.PASTED:
         return await reports.pasted(turn, offer, parsed)
+    if offer.expects == how_many.COUNT:
+        return await _count(turn, offer)
     if offer.expects == "tank_for_text":
         return await _tank(turn, offer)
     return None
@@ -72,6 +76,16 @@ async def _go_on(turn: Turn, stored: StoredTank, offer: Offer) -> list[Reply]:
     if (wish := offer.context.get("wish")) is not None:
         replies.append(await dosing.answer(turn, Wish(**wish), stored))
     return replies
+
+
+async def _count(turn: Turn, offer: Offer) -> list[Reply] | None:
+    """A number alone, after animals whose number was not told."""
+    words_ = plain_name(turn.incoming.text).split()
+    count = number_in(words_[0]) if len(words_) == 1 else None
+    if count is None or not await turn.uow.offers.take(offer.id, how_many.COUNT):
+        return None
+    text = how_many.told(offer.context["text"], offer.context["name"], count)
+    return await doubts.say(turn, text, turn.now)
 
 
 async def _tank(turn: Turn, offer: Offer) -> list[Reply] | None:

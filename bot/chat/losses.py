@@ -12,7 +12,7 @@ from bot.store.offers import Choice
 from core.advice.emergencies import missing
 from core.advice.livestock import lookup
 from core.advice.state import State
-from core.advice.stock import Came, meant, names_no_kind, tally
+from core.advice.stock import GOING, Came, all_meant, meant, names_no_kind, tally
 
 
 def lines(state: State) -> list[str]:
@@ -21,24 +21,30 @@ def lines(state: State) -> list[str]:
     return words.lost(cause, [each for each in missing(state) if each != "kh"])
 
 
-async def unrecorded(turn: Turn, told: Told) -> tuple[list[str], list[Choice]]:
-    """Losses of kinds that a tank has not on record, or not so many; and who has them elsewhere."""
-    lost = [e.what for e in told.events if e.what.kind == "lost"]
-    named = [event for event in lost if not names_no_kind(event.species)]
-    if not named:
-        return [], []
+async def on_record_before(turn: Turn, told: Told) -> dict[str, int]:
+    """What a tank had on record before the animals left that are told of now."""
     came = await turn.uow.log.stock(told.tank.id, until=told.at)
-    for event in lost:
-        gone = Came("lost", event.species, event.count)
+    for event in (each.what for each in told.events if each.what.kind in GOING):
+        gone = Came(event.kind, event.species, event.count)
         if gone in came:
             came.reverse()
             came.remove(gone)  # the latest of its like is the one just told
             came.reverse()
-    before = tally(came)
+    return tally(came)
+
+
+async def unrecorded(
+    turn: Turn, told: Told, before: Mapping[str, int]
+) -> tuple[list[str], list[Choice]]:
+    """Animals gone that a tank has not on record, or not so many; and who has them elsewhere."""
+    lost = [e.what for e in told.events if e.what.kind in GOING]
+    named = [event for event in lost if not names_no_kind(event.species)]
+    if not named:
+        return [], []
     for event in named:
         species, many = event.species or "", event.count or 1
-        name = meant(before, species)
-        if (name is not None and before[name] >= many) or _may_be_among(species, before):
+        held = sum(before[name] for name in all_meant(before, species, every=True))
+        if held >= many or _may_be_among(species, before):
             continue
         elsewhere = [
             tank.name
@@ -46,11 +52,11 @@ async def unrecorded(turn: Turn, told: Told) -> tuple[list[str], list[Choice]]:
             if tank.id != told.tank.id
             and meant(tally(await turn.uow.log.stock(tank.id, until=told.at)), species)
         ]
-        held = 0 if name is None else before[name]
         lines = [words.unrecorded(held, species, told.tank.name, elsewhere)]
         choices = [
             Choice(words.it_was(tank), "say_again", "", {"text": f"that was {tank}"})
             for tank in elsewhere[:OFFERED]
+            if event.kind == "lost"
         ]
         return lines, choices
     return [], []

@@ -9,13 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Final
 
+from bot.chat import leaving
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import moves as words
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.stock import is_crowd, meant, tally
+from core.message.amounts import volume_litres
 from core.message.model import Event, Parsed
 from core.message.moves import way
 
@@ -31,19 +34,46 @@ def _named(turn: Turn, event: Event) -> Event:
     if event.kind != "moved":
         return event
     found = way(turn.incoming.text, event, turn.context())
+    if found.stranger is not None and (sized := _of_size(turn, found.stranger)) is not None:
+        return replace(event, tank=sized, origin=found.origin)
     if found.stranger is not None:
         species = (event.species or "").removesuffix(found.stranger).strip()
         return replace(event, tank=found.stranger, origin=found.origin, species=species or None)
     return replace(event, tank=found.destination or found.origin, origin=found.origin)
 
 
-async def settle(turn: Turn, parsed: Parsed, default: StoredTank) -> tuple[Parsed, list[Reply]]:
-    """Find the tank that each move began in, by the records; ask where it may be several.
+SAME_SIZE: Final = 0.1
+"""A tank is meant by its size where that is as near; the outer box holds more. [share]"""
 
-    `default` is the tank in use, or the one that was chosen when it was asked.
+
+def _of_size(turn: Turn, said: str) -> str | None:
+    """The only tank of a size by which it is called: to the 20 gal."""
+    volume = volume_litres(said, us_gallons=turn.chat.us_gallons)
+    if volume is None:
+        return None
+    held = ((tank.name, tank.tank.volume_l) for tank in turn.tanks)
+    alike = [name for name, own in held if own and abs(volume / own - 1.0) <= SAME_SIZE]
+    return alike[0] if len(alike) == 1 else None
+
+
+async def settle(
+    turn: Turn, parsed: Parsed, default: StoredTank, *, anew: bool = False
+) -> tuple[Parsed, list[Reply]]:
+    """Find the tank that animals left, and how many, by the records; ask where these do not tell.
+
+    `default` is the tank in use, or the one that was chosen when it was asked; `anew` tells that
+    the animals were taken off the record before, by what is corrected now.
     """
     events: list[Event] = []
     for event in parsed.events:
+        if event.kind == "moved_out":
+            tanks = await leaving.whence(turn, event, default)
+            if len(tanks) > 1:
+                return parsed, [await _ask(turn, event)]
+            if not tanks and not anew:
+                return parsed, [await leaving.none_there(turn, event)]
+            events.append(replace(event, tank=(tanks or [default])[0].name))
+            continue
         if event.kind != "moved":
             events.append(event)
             continue
@@ -53,7 +83,8 @@ async def settle(turn: Turn, parsed: Parsed, default: StoredTank) -> tuple[Parse
         if settled is None:
             return parsed, [await _ask(turn, event)]
         events.append(settled)
-    return replace(parsed, events=tuple(events)), []
+    told, asked = await leaving.counted(turn, events, default)
+    return replace(parsed, events=tuple(told)), asked
 
 
 def _volume_of(turn: Turn, event: Event, default: StoredTank) -> float | None:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from bot.chat.told import Told
 from bot.chat.words import animals as words
 from bot.store.offers import Choice
 from core.advice.livestock import Found, likeliest, lookup
-from core.advice.stock import names_no_kind
+from core.advice.stock import GOING, all_meant, names_no_kind
 from core.message.model import Event
 from core.tank import Stock, Tank
 
@@ -17,9 +17,11 @@ OFFERED = 4
 
 
 def asked(
-    told: Told, tank: Tank, entry_id: int, language: str
+    told: Told, tank: Tank, before: Mapping[str, int], entry_id: int, language: str
 ) -> tuple[list[str], list[Choice], str | None]:
-    """Ask about the first name that is no one kind's.
+    """Ask about the first name that is no one kind's, or can be several on record.
+
+    `before` is what was on record before animals left.
 
     Returns
     -------
@@ -28,9 +30,9 @@ def asked(
     """
     for each in told.events:
         event = each.what
-        if event.kind not in {"added", "lost"}:
+        if event.kind not in {"added", "lost", "moved_out"}:
             continue
-        lines, names = _question(event, tank, language)
+        lines, names = _question(event, tank, before, language)
         if lines:
             held = {"entry_id": entry_id, "tank_id": told.tank.id, "said": event.species}
             choices = [
@@ -40,7 +42,9 @@ def asked(
     return [], [], None
 
 
-def _question(event: Event, tank: Tank, language: str) -> tuple[list[str], list[tuple[str, str]]]:
+def _question(
+    event: Event, tank: Tank, before: Mapping[str, int], language: str
+) -> tuple[list[str], list[tuple[str, str]]]:
     """The question about one name, with the label and the name of each answer."""
     if names_no_kind(event.species):
         kinds = [held.species for held in tank.stock]
@@ -49,9 +53,11 @@ def _question(event: Event, tank: Tank, language: str) -> tuple[list[str], list[
         return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
     said = event.species or ""
     found = lookup(said)
+    if event.kind in GOING and found.species is not None:
+        return _sexes(event, before)
     if found.species is not None or not found.candidates:
         return [], []
-    if event.kind == "lost" and found.shared:
+    if event.kind in GOING and found.shared:
         kinds = _on_record(found, tank.stock)
         if len(kinds) == 1:
             return [], []
@@ -60,6 +66,14 @@ def _question(event: Event, tank: Tank, language: str) -> tuple[list[str], list[
     found = replace(found, candidates=likeliest(found, tank))
     names = [row.name_in(language) for row in found.candidates]
     return words.which(said, found, language), [(name, name) for name in names]
+
+
+def _sexes(event: Event, before: Mapping[str, int]) -> tuple[list[str], list[tuple[str, str]]]:
+    """Ask whether males or females left, where both are on record and some stay."""
+    kinds = all_meant(before, event.species)
+    if len(kinds) < 2 or (event.count or 1) >= sum(before[kind] for kind in kinds):
+        return [], []
+    return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
 
 
 def _on_record(found: Found, stock: Sequence[Stock]) -> list[str]:

@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from core.advice._livestock_names import lookup
 from core.advice._livestock_table import Species
+from core.advice._livestock_words import Sexes, sex_of, sexed, without_sex
 from core.tank import Stock, Tank
 
 
@@ -20,11 +21,17 @@ class Kept:
     """What the record calls by a name that is no row's, or several rows'."""
     said: Mapping[str, str] = field(default_factory=dict)
     """The keeper's own word for a kind, by its scientific name."""
+    sexes: Mapping[str, Sexes] = field(default_factory=dict)
+    """How many of a kind are males and females, as far as told, by its scientific name."""
 
     @property
     def kinds(self) -> Sequence[Species]:
         """The known kinds, each once, those with animals left."""
         return [row for row, count in self.known if count > 0]
+
+    def sexes_of(self, row: Species) -> Sexes:
+        """How many of a kind are males and females, as far as told."""
+        return self.sexes.get(row.scientific, Sexes())
 
     def name_of(self, row: Species) -> str:
         """The keeper's own word for a kind, else its usual name."""
@@ -40,6 +47,7 @@ def kept_in(tank: Tank) -> Kept:
 def _kept(on_record: tuple[Stock, ...]) -> Kept:
     known: dict[str, tuple[Species, int]] = {}
     said: dict[str, str] = {}
+    sexes: dict[str, Sexes] = {}
     unknown: list[Stock] = []
     for stock in on_record:
         row = lookup(stock.species).species
@@ -48,5 +56,10 @@ def _kept(on_record: tuple[Stock, ...]) -> Kept:
             continue
         _, before = known.get(row.scientific, (row, 0))
         known[row.scientific] = (row, before + stock.count)
-        said.setdefault(row.scientific, stock.species)
-    return Kept(tuple(known.values()), tuple(unknown), said)
+        said.setdefault(row.scientific, without_sex(stock.species))
+        males, females = sexed(
+            stock.count, frozenset({sex} if (sex := sex_of(stock.species)) else ())
+        )
+        before_them = sexes.get(row.scientific, Sexes())
+        sexes[row.scientific] = Sexes(before_them.male + males, before_them.female + females)
+    return Kept(tuple(known.values()), tuple(unknown), said, sexes)

@@ -15,7 +15,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from core.advice._livestock_table import Species, Table, table
-from core.advice._livestock_words import WORD_LONG_ENOUGH, grown, joined, plain_name, stem
+from core.advice._livestock_words import WORD_LONG_ENOUGH, joined, kind_alone, plain_name, stem
 
 LONGEST: Final = 60
 """A longer text is no name of an animal. [characters]"""
@@ -89,8 +89,8 @@ def _look_up(text: str) -> Found:
         if places:
             rows = held.rows(places)
             return Found(rows[0]) if len(rows) == 1 else Found(None, rows, shared=True)
-    if (adult := grown(plain)) not in {plain, ""}:
-        return _look_up(adult)  # guppy fry need what guppies need, and less ammonia
+    if (alone := kind_alone(plain)) not in {plain, ""}:
+        return _look_up(alone)  # guppy fry need what guppies need, and less ammonia
     near = tuple(_nearest(joined(plain), held))
     long_enough = len(plain) >= WORD_LONG_ENOUGH
     if not near and long_enough and (sharing := held.words.get(stem(plain))):
@@ -141,6 +141,13 @@ def name_at(words: Sequence[str], start: int) -> tuple[int, Found]:
         if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
             return size, lookup(said)
     return 0, NOTHING
+
+
+def spelt_like(text: str, row: Species) -> str:
+    """The name of a species that is nearest to a misspelt one."""
+    plain = joined(plain_name(text))
+    names = [row.scientific, *(name for of in row.names.values() for name in of)]
+    return min(names, key=lambda name: OSA.distance(plain, joined(plain_name(name))))
 
 
 def species(name: str) -> Species:

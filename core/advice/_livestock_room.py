@@ -7,9 +7,19 @@ from typing import Final, Literal
 
 from core.advice._livestock_names import species
 from core.advice._livestock_table import Species
-from core.advice._livestock_words import Sex
+from core.advice._livestock_words import Sex, Sexes
 
-__all__ = ["SHOAL", "Sex", "least_volume", "rival_of", "species", "volume_for"]
+__all__ = [
+    "NOBODY_TOLD",
+    "SHOAL",
+    "Rivalry",
+    "Sex",
+    "Sexes",
+    "least_volume",
+    "rival_of",
+    "species",
+    "volume_for",
+]
 
 LITRES_PER_LENGTH: Final = 0.25
 """Under so much water for the square of its grown length a fish is cramped for sure: a lenient
@@ -24,6 +34,8 @@ IN_THE_SEA: Final = 2.0
 """Each of many small fish needs half a litre a centimetre, each large one a quarter of what one
 alone needs, sea fish twice as much: lenient bounds of our own, half or less of what the trade
 recommends. Common practice, no source. [L/cm, share, factor]"""
+
+NOBODY_TOLD: Final = Sexes()
 
 SHOAL: Final = 6
 """Fewer than so many of a kind that lives in groups are uneasy; common practice."""
@@ -65,9 +77,10 @@ def _litres_each(row: Species) -> float:
     return each * (IN_THE_SEA if row.water == "marine" else 1.0)
 
 
-def rival_of(
-    kept: Species, count: int, sexes: frozenset[Sex] = frozenset()
-) -> Literal["sure", "perhaps", None]:
+Rivalry = Literal["sure", "perhaps"]
+
+
+def rival_of(kept: Species, count: int, sexes: Sexes = NOBODY_TOLD) -> Rivalry | None:
     """Whether so many of a kind fight each other.
 
     Parameters
@@ -76,26 +89,27 @@ def rival_of(
         The kind.
     count : int
         How many there are or would be.
-    sexes : frozenset of "male", "female"
-        What was said of them; empty where nothing was.
+    sexes : Sexes
+        How many of them are males and females, as far as told.
 
     Returns
     -------
     str or None
-        "sure"; "perhaps" where the sexes decide; None where they bear each other.
+        "sure"; "perhaps" where the sexes decide, or females may; None where they bear each other.
 
     Examples
     --------
-    >>> betta = species("betta")
-    >>> rival_of(betta, 2, frozenset({"male"})), rival_of(betta, 2, frozenset({"female"}))
-    ('sure', 'perhaps')
-    >>> rival_of(betta, 1) is None, rival_of(species("dwarf gourami"), 2)
-    (True, 'perhaps')
+    >>> betta, gourami = species("betta"), species("dwarf gourami")
+    >>> rival_of(betta, 2), rival_of(betta, 4, Sexes(1, 3)), rival_of(betta, 2, Sexes(0, 2))
+    ('sure', 'sure', 'perhaps')
+    >>> rival_of(gourami, 2), rival_of(gourami, 2, Sexes(2, 0)), rival_of(gourami, 3, Sexes(1, 2))
+    ('perhaps', 'sure', None)
     """
     if kept.rivals is None or count < (3 if kept.rivals == "pair" else 2):
         return None
+    untold = count - sexes.male - sexes.female
     if kept.rivals == "males":
-        if sexes == {"female"} or (len(sexes) == 2 and count == 2):
-            return None
-        return "sure" if sexes == {"male"} else "perhaps"
-    return "perhaps" if sexes == {"female"} else "sure"
+        if sexes.male > 1:
+            return "sure"
+        return "perhaps" if sexes.male + untold > 1 else None
+    return "perhaps" if untold <= 0 and not sexes.male else "sure"

@@ -12,7 +12,7 @@ from typing import Any, Final, Literal
 Level = Literal["low", "normal", "high"]
 WaterKind = Literal["fresh", "brackish", "marine"]
 Being = Literal["fish", "invertebrate", "coral", "plant"]
-Rivals = Literal["kind", "males", "pair"]
+Rivals = Literal["kind", "males", "apart", "pair"]
 
 RANGES: Final = ("temperature", "ph", "gh", "kh", "salinity")
 """The quantities that a row has a range of, as analyte ids."""
@@ -78,7 +78,8 @@ class Species:
     eats, picks : frozenset of str
         What of these it eats whatever the size, and what it may eat.
     rivals : str or None
-        Who of its kind fight: "kind" (one to a tank), "males" (one male), "pair" (over two).
+        Who of its kind fight: "kind" (one to a tank), "males" (one male), "apart" (a male
+        and any other), "pair" (over two).
     several : bool
         True where the row stands for several species.
     mussel : bool

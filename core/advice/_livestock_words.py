@@ -2,29 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 
+from core.message import herd
 from core.message.fold import INVISIBLE, MARK, fold
-from core.message.kinds import LIFE_STAGES
 
 WORD_LONG_ENOUGH: Final = 4
 """A shorter word of a name ("red", "bee") does not tell what kind is meant. [letters]"""
 
 Sex = Literal["male", "female"]
-
-SEXES: Final[dict[Sex, frozenset[str]]] = {
-    "male": frozenset(
-        "male males boy boys mannchen mannlich mannliche mannlicher mannlichen maennchen"  # noqa: SIM905
-        " maennliche males macho machos maschio maschi mannetje mannetjes mannelijke samiec samce"
-        " samcow hane hanar hannar".split()
-    ),
-    "female": frozenset(
-        "female females girl girls weibchen weiblich weibliche weiblicher weiblichen femelle"  # noqa: SIM905
-        " femelles hembra hembras femea femeas femmina femmine vrouwtje vrouwtjes vrouwelijke"
-        " samica samice samic hona honor".split()
-    ),
-}
-"""Words for the sexes, without accents."""
+BOTH: Final[tuple[Sex, Sex]] = ("male", "female")
 
 _ENDINGS: Final = ("ies", "ow", "es", "en", "er", "ar", "or", "s", "n", "e", "i", "y", "x", "a")
 """Endings of plurals (and of the singulars beside them) in the nine languages; common grammar."""
@@ -58,14 +45,14 @@ def _stem_of_word(word: str) -> str:
             return word
 
 
-def grown(plain: str) -> str:
-    """A plain name without the words for young animals: guppy fry → guppy."""
-    return " ".join(word for word in plain.split() if word not in LIFE_STAGES)
+def kind_alone(plain: str) -> str:
+    """A plain name without the words for young, males and females: guppy fry → guppy."""
+    return " ".join(word for word in plain.split() if herd.saying(word) not in herd.OF_A_KIND)
 
 
 def is_young(text: str) -> bool:
     """Whether a name speaks of young animals, which bear less."""
-    return not LIFE_STAGES.isdisjoint(plain_name(text).split())
+    return any(herd.saying(word) == "young" for word in plain_name(text).split())
 
 
 def sexes_in(text: str) -> frozenset[Sex]:
@@ -76,17 +63,44 @@ def sexes_in(text: str) -> frozenset[Sex]:
     >>> sexes_in("2 male bettas"), sexes_in("zwei Männchen") == {"male"}, sexes_in("2 bettas")
     (frozenset({'male'}), True, frozenset())
     """
-    words = frozenset(plain_name(text).split())
-    return frozenset(sex for sex, names in SEXES.items() if words & names)
+    said = {herd.saying(word) for word in plain_name(text).split()}
+    return frozenset(sex for sex in BOTH if sex in said)
 
 
-def without_sex(text: str) -> str:
-    """A text without the words for the sexes.
+class Sexes(NamedTuple):
+    """How many animals of a kind were told to be of which sex; of the rest nobody told."""
+
+    male: int = 0
+    female: int = 0
+
+
+def sexed(count: int, sexes: frozenset[Sex]) -> Sexes:
+    """How many of which sex so many animals are, by the sexes that were spoken of.
 
     Examples
     --------
-    >>> without_sex("combattenti maschi")
-    'combattenti'
+    >>> sexed(3, frozenset({"female"})), sexed(2, frozenset({"male", "female"}))
+    (Sexes(male=0, female=3), Sexes(male=1, female=1))
+    >>> sexed(4, frozenset({"male", "female"}))
+    Sexes(male=0, female=0)
     """
-    words = text.split()
-    return " ".join(w for w in words if not any(plain_name(w) in of for of in SEXES.values()))
+    if len(sexes) == 2:
+        return Sexes(1, 1) if count == 2 else Sexes()
+    return Sexes(count * ("male" in sexes), count * ("female" in sexes))
+
+
+def sex_of(name: str) -> Sex | None:
+    """The one sex that a name of animals tells; None where it tells none, or both."""
+    told = sexes_in(name)
+    return next(iter(told)) if len(told) == 1 else None
+
+
+def without_sex(text: str) -> str:
+    """A text without the words for the sexes, and without brackets that held nothing else.
+
+    Examples
+    --------
+    >>> without_sex("combattenti maschi"), without_sex("guppies (females)")
+    ('combattenti', 'guppies')
+    """
+    return " ".join(w for w in text.split() if herd.saying(plain_name(w)) not in herd.SEXES)

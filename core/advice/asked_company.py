@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from core.advice._livestock_words import SEXES, plain_name
+from core.advice._livestock_words import plain_name
 from core.advice.inhabitants import LONGEST, NUMBER_TIMES, is_animal, leads, number_in
 from core.advice.livestock import lookup, name_at
-from core.advice.stock import ANY_ANIMAL
-from core.message import quantities
+from core.message import herd, quantities
 from core.message.amounts import litres
 from core.message.fold import fold
 from core.message.lexicon import lexicon
@@ -26,6 +25,12 @@ ASKING: Final = frozenset(
     " possono puo kan kunnen mag czy moge moga mogen far gar passar".split()
 )
 """First words of such a question, without accents."""
+
+WHAT: Final = frozenset(
+    "what which was welche welcher welches welchen que quoi quel quels quelle quelles cual cuales"  # noqa: SIM905
+    " quais qual cosa che quali quale wat welke co jakie ktore vad vilka vilken".split()
+)
+"""Words that ask for a kind, without accents."""
 
 KEEPING: Final = frozenset(
     "keep get juntar house stock add put have live grow halten einsetzen setzen dazusetzen"  # noqa: SIM905
@@ -40,7 +45,8 @@ BESIDE: Final = frozenset(
     "i you we they be been ok okay fine good safe kept living lives together with alongside"  # noqa: SIM905
     " other each eat eats attack kill fight my a an the some more another also well go along"
     " compatible mates tankmates bowl fit into of how many please in and one ich man wir zusammen"
-    " mit zu bei im den die das der ein eine einen noch becken sich auch und gut wie viele fressen"
+    " mit zu bei im den die das der dem ein eine einen einem noch meinem meiner becken sich auch"
+    " und gut wie viele fressen"
     " je on nous ensemble avec dans des les un une du de le la mes mon ce que bac et combien manger"
     " yo juntos juntas con en una unos los las mi mis el y se cuantos cuantas comer bien com em um"
     " uma no na meu meus minha os as e quantos quantas o insieme dei gli il mio miei nel quanti"
@@ -48,7 +54,7 @@ BESIDE: Final = frozenset(
     " zbiorniku jag ihop tillsammans med ett mina mitt till och hur"
     " manga per pour fur para voor for"
     " byc mangent comen comem mangiano eten jedza ater".split()
-).union(*SEXES.values())
+)
 """Words that may stand beside, without weight."""
 
 HOW_MANY: Final = (
@@ -97,7 +103,8 @@ def asked_company(
     if len(text) > LONGEST:
         return None
     words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()
-    asks = bool(words) and (words[0] in ASKING or asks_how_many(text))
+    for_what = not WHAT.isdisjoint(words[:2])  # o que pode viver
+    asks = bool(words) and (words[0] in ASKING or asks_how_many(text) or for_what)
     if not words or not (asks or "?" in text):
         return None
     volume = _volume(text, us_gallons=us_gallons)
@@ -113,10 +120,12 @@ def asked_company(
             kinds.append(" ".join(words[place : place + size]))
         elif here is not None:
             tank, size = here, len(named[here])
-        elif words[place] in ANY_ANIMAL:
+        elif herd.saying(words[place]) == "any":
             any_animal = words[place]
         elif words[place] in KEEPING:
             keeping = True
+        elif for_what and words[place] in WHAT:
+            pass
         elif not _is_plain(words[place], measured=volume is not None):
             shared = lookup(words[place])
             if not (shared.shared and is_animal(shared)):
@@ -125,6 +134,8 @@ def asked_company(
         place += size or 1
     if any_animal and not kinds and asks_how_many(text):
         return Question("keep", tank=tank, species=any_animal, volume_l=volume, text=text)
+    if for_what and keeping and not kinds:
+        return Question("keep", tank=tank, volume_l=volume, text=text)
     enough = len(kinds) > 1 or (kinds and volume is not None) or (kinds and asks and keeping)
     if not enough:
         return None
@@ -132,7 +143,9 @@ def asked_company(
 
 
 def _is_plain(word: str, *, measured: bool) -> bool:
-    if word in ASKING or word in BESIDE or leads(word) or number_in(word) is not None:
+    if herd.saying(word) in herd.SEXES or word in ASKING or word in BESIDE:
+        return True
+    if leads(word) or number_in(word) is not None:
         return True
     return measured and (word.isdigit() or _is_unit(word))
 

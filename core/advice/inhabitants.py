@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 from core.advice._livestock_names import NOTHING
-from core.advice._livestock_words import plain_name
+from core.advice._livestock_words import Sexes, plain_name, sexed, sexes_in
 from core.advice.livestock import Found, lookup, name_at
-from core.message.kinds import PAIRS
+from core.message import herd
 from core.message.lexicon import Entry, lexicon
 
 LONGEST: Final = 400
@@ -145,12 +146,34 @@ def many_of(text: str, said: str) -> int | None:
     for before in reversed(words[max(0, places[0] - BETWEEN) : places[0]] if places else ()):
         if before.isdecimal() and before.isascii():
             return int(before[:LONGEST_COUNT]) or None
-        number = 2 if before in PAIRS else number_in(before)
+        number = 2 if herd.saying(before) == "pair" else number_in(before)
         if number is not None:
             return number
         if any(kind == "mark" and of in {"and", "in"} for kind, of in _meanings(before)):
             return None
     return None
+
+
+def sexes_of(text: str, many: int | None) -> tuple[int | None, Sexes]:
+    """How many of which sex a text tells of so many animals, and how many they are in all.
+
+    Examples
+    --------
+    >>> sexes_of("can i keep 1 male and 3 female bettas", 3)
+    (4, Sexes(male=1, female=3))
+    >>> sexes_of("can i keep 2 young male bettas", 2), sexes_of("can i keep bettas", None)
+    ((2, Sexes(male=2, female=0)), (None, Sexes(male=0, female=0)))
+    """
+    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text[:LONGEST])).split()
+    told = {"male": 0, "female": 0}
+    for before, word in pairwise(words):
+        sex, number = herd.saying(word), number_in(before)
+        if sex in told and number is not None:
+            told[sex] += number
+    sexes = Sexes(told["male"], told["female"])
+    if not (sexes.male or sexes.female):
+        return many, sexed(many or 1, sexes_in(text))
+    return max(many or 0, sexes.male + sexes.female), sexes
 
 
 def is_animal(found: Found) -> bool:

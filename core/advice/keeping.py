@@ -9,10 +9,12 @@ from typing import Final, Literal
 from core.advice.findings import low_kh
 from core.advice.livestock import (
     MILD,
+    NOBODY_TOLD,
     SHOAL,
     Conflict,
     Misfit,
-    Sex,
+    Rivalry,
+    Sexes,
     Species,
     fits,
     foreign_water,
@@ -65,8 +67,10 @@ class Keeping:
     """How many are asked about."""
     few: int | None = None
     """How many there would be of a kind that lives in larger groups."""
-    rival: Literal["sure", "perhaps", None] = None
+    rival: Rivalry | None = None
     """Whether so many of the kind fight each other."""
+    sexes: Sexes = NOBODY_TOLD
+    """How many of the kind there would be are males and females, as far as told."""
     foreign: tuple[str, str] | None = None
     """The water that it lives in and the one of the tank, where these are two."""
     spent: bool = False
@@ -84,7 +88,7 @@ def can_keep(
     state: State,
     said: str | None = None,
     count: int | None = None,
-    sexes: frozenset[Sex] = frozenset(),
+    sexes: Sexes = NOBODY_TOLD,
 ) -> Keeping:
     """Judge whether a kind may join a tank.
 
@@ -98,8 +102,8 @@ def can_keep(
         The newcomer as the keeper calls it.
     count : int, optional
         How many would come; None where that was not said: then no group is called too few.
-    sexes : frozenset of "male", "female", optional
-        What was said of them.
+    sexes : Sexes, optional
+        How many of them are males and females, as far as told.
     """
     kept = kept_in(state.tank)
     misfits = tuple(fits(asked, state))
@@ -109,6 +113,8 @@ def can_keep(
     )
     many = count or 1
     own = many + sum(n for row, n in kept.known if row.scientific == asked.scientific)
+    held = kept.sexes_of(asked)
+    sexes = Sexes(held.male + sexes.male, held.female + sexes.female)
     rival = rival_of(asked, own, sexes)
     few = own if asked.shoals and count is not None and own < SHOAL else None
     least, volume = least_volume(asked), state.tank.volume_l or float("inf")
@@ -147,6 +153,7 @@ def can_keep(
         many,
         few,
         rival,
+        sexes,
         foreign,
         spent,
         {**kept.said, asked.scientific: said or kept.name_of(asked)},

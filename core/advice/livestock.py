@@ -13,8 +13,25 @@ from typing import Final
 
 from core.advice._livestock_company import MILD, Conflict, foreign_water, together
 from core.advice._livestock_kept import Kept, kept_in
-from core.advice._livestock_names import MOST_OFFERED, Found, lookup, name_at, named_in, species
-from core.advice._livestock_room import SHOAL, Sex, least_volume, rival_of, volume_for
+from core.advice._livestock_names import (
+    MOST_OFFERED,
+    Found,
+    lookup,
+    name_at,
+    named_in,
+    species,
+    spelt_like,
+)
+from core.advice._livestock_room import (
+    NOBODY_TOLD,
+    SHOAL,
+    Rivalry,
+    Sex,
+    Sexes,
+    least_volume,
+    rival_of,
+    volume_for,
+)
 from core.advice._livestock_table import (
     RANGES,
     SENSITIVITIES,
@@ -24,12 +41,13 @@ from core.advice._livestock_table import (
     Species,
     table,
 )
-from core.advice._livestock_words import plain_name, sexes_in, without_sex
+from core.advice._livestock_words import plain_name, sex_of, sexed, sexes_in, without_sex
 from core.advice.state import Measured, State
 from core.tank import Tank
 
 __all__ = [
     "MILD",
+    "NOBODY_TOLD",
     "RANGES",
     "SENSITIVITIES",
     "SHOAL",
@@ -38,8 +56,10 @@ __all__ = [
     "Found",
     "Kept",
     "Misfit",
+    "Rivalry",
     "Sensitivity",
     "Sex",
+    "Sexes",
     "Span",
     "Species",
     "Suited",
@@ -56,9 +76,12 @@ __all__ = [
     "nitrate_limit",
     "plain_name",
     "rival_of",
+    "sex_of",
+    "sexed",
     "sexes_in",
     "source_text",
     "species",
+    "spelt_like",
     "table",
     "together",
     "volume_for",

@@ -6,16 +6,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
-from core.advice._livestock_words import is_young
+from core.advice._livestock_words import Sex, is_young, sex_of, without_sex
 from core.advice.livestock import Found, lookup
+from core.message import kinds
 from core.message.fold import fold
-
-ANY_ANIMAL: Final = frozenset(
-    "fish fishes animal animals fisch fische tier tiere poisson poissons pez peces peixe peixes"  # noqa: SIM905
-    " pesce pesci vis vissen ryba ryby ryb fisk fiskar animaux animales animais animali dieren"
-    " zwierze zwierzeta djur".split()
-)
-"""Words for any animal, which tell no kind, without accents."""
 
 CROWD: Final = 500
 CROWD_PER_LITRE: Final = 5.0
@@ -36,11 +30,22 @@ class Came(NamedTuple):
     many: int | None
 
 
+class _Key(NamedTuple):
+    """What is counted by itself: young ones bear less, and the sexes decide who fights."""
+
+    kind: str
+    young: bool
+    sex: Sex | None
+
+
 @dataclass(slots=True)
 class _Held:
     name: str
     count: int
     found: Found
+
+
+_Stock = dict[_Key, _Held]
 
 
 def tally(told: Iterable[Came]) -> dict[str, int]:
@@ -54,8 +59,10 @@ def tally(told: Iterable[Came]) -> dict[str, int]:
     Returns
     -------
     dict of str to int
-        By the keeper's first name of each kind. Two names of one species are one kind; the dead
-        go from the only kind that their name can mean, and from none where it can mean several.
+        By the keeper's first name of each kind. Two names of one species are one kind, but the
+        sexes and the young are counted by themselves where they were told. The dead go from the
+        only ones that their name can mean, from none where it can mean several, and from all
+        where they are as many.
 
     Examples
     --------
@@ -63,16 +70,26 @@ def tally(told: Iterable[Came]) -> dict[str, int]:
     {'neon tetras': 8}
     >>> tally([Came("added", "neon tetras", 10), Came("lost", None, 1)])
     {'neon tetras': 9}
+    >>> tally([Came("added", "male guppies", 2), Came("added", "female guppies", 4),
+    ...        Came("lost", "males", 1)])
+    {'male guppies': 1, 'female guppies': 4}
     """
-    held: dict[str, _Held] = {}
+    held: _Stock = {}
     for kind, species, many in told:
         if kind in COMING and species is not None:
             found = lookup(species)
             entry = held.setdefault(_key(species, found), _Held(species, 0, found))
             entry.count += many or 1
-        elif kind in GOING and (entry_of := _meant(species, held)) is not None:
-            entry_of.count = max(0, entry_of.count - (many or 1))
+        elif kind in GOING:
+            _take(_meant(species, held), many or 1)
     return {entry.name: entry.count for entry in held.values() if entry.count}
+
+
+def _take(meant_by: list[_Held], many: int) -> None:
+    """Take animals from the only entry that they can be of, or all where they are as many."""
+    if len(meant_by) == 1 or many == sum(entry.count for entry in meant_by):
+        for entry in meant_by:
+            entry.count = max(0, entry.count - many)
 
 
 def meant(stock: Mapping[str, int], species: str | None) -> str | None:
@@ -83,38 +100,59 @@ def meant(stock: Mapping[str, int], species: str | None) -> str | None:
     >>> meant({"neon tetras": 8, "guppies": 3}, "tetras")
     'neon tetras'
     """
-    held: dict[str, _Held] = {}
+    named = all_meant(stock, species)
+    return named[0] if len(named) == 1 else None
+
+
+def all_meant(stock: Mapping[str, int], species: str | None, *, every: bool = False) -> list[str]:
+    """All names on record that animals can mean by theirs; with `every`, of either sex.
+
+    Examples
+    --------
+    >>> all_meant({"male guppies": 1, "female guppies": 3, "neons": 8}, "guppies")
+    ['male guppies', 'female guppies']
+    """
+    held: _Stock = {}
     for name, count in stock.items():
         found = lookup(name)
         held.setdefault(_key(name, found), _Held(name, count, found))
-    entry = _meant(species, held)
-    return None if entry is None else entry.name
+    return [entry.name for entry in _meant(species, held, every=every)]
 
 
-def _key(species: str, found: Found) -> str:
-    """One for all names of a kind, but young ones are counted by themselves: they bear less."""
-    if found.species is None:
-        return fold(species)
-    return f"{found.species.scientific}, young" if is_young(species) else found.species.scientific
+def _key(species: str, found: Found) -> _Key:
+    """One for all names of a kind."""
+    kind = fold(without_sex(species)) if found.species is None else found.species.scientific
+    return _Key(kind, is_young(species), sex_of(species))
 
 
-def _meant(species: str | None, held: dict[str, _Held]) -> _Held | None:
-    """The kind on record that the dead are of; None where it may be several, or none."""
-    living = [entry for entry in held.values() if entry.count]
-    if names_no_kind(species):
-        return living[0] if len(living) == 1 else None
+def _meant(species: str | None, held: _Stock, *, every: bool = False) -> list[_Held]:
+    """The entries on record that the dead can be of, by their kind, age and sex as far as told.
+
+    Where their sex is on record nowhere, those of no sex are meant; where theirs was not told,
+    those of none come first.
+    """
+    living = {key: entry for key, entry in held.items() if entry.count}
     said = species or ""
-    found = lookup(said)
-    if (exact := held.get(_key(said, found))) is not None:
-        return exact
-    candidates = {row.scientific for row in found.candidates}
-    fitting = [e for e in living if e.found.species and e.found.species.scientific in candidates]
-    return fitting[0] if len(fitting) == 1 and found.shared else None
+    sex = sex_of(said)
+    if not names_no_kind(species):
+        found = lookup(said)
+        key = _key(said, found)
+        of_kind = {each: entry for each, entry in living.items() if each.kind == key.kind}
+        if not of_kind and found.shared:
+            candidates = {row.scientific for row in found.candidates}
+            of_kind = {each: e for each, e in living.items() if each.kind in candidates}
+        of_age = {each: entry for each, entry in of_kind.items() if each.young == key.young}
+        living = of_age if of_age or key.young else of_kind
+    alike = [entry for key, entry in living.items() if key.sex == sex]
+    untold = [entry for key, entry in living.items() if key.sex is None]
+    if sex is None and (every or names_no_kind(species)):
+        return list(living.values())
+    return alike or (untold if sex is not None else list(living.values()))
 
 
 def names_no_kind(species: str | None) -> bool:
     """Whether a name is none, or that of any animal."""
-    return species is None or fold(species).strip() in ANY_ANIMAL
+    return species is None or kinds.names_any(without_sex(species)) or not without_sex(species)
 
 
 def is_crowd(count: int, volume_l: float | None) -> bool:

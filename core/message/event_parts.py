@@ -4,13 +4,28 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from core.message import doubts
-from core.message.model import Doubt
+from core.message import doubts, kinds
+from core.message.model import Doubt, Event
 from core.message.tokens import Token
 from core.substances import MEDIA
 
 MOST_ANIMALS = 1_000_000
 """More of them are a slip of the finger in any pond."""
+
+
+@dataclass(slots=True)
+class Found:
+    """An event in tokens `first` to `last` (exclusive), or the doubt about it.
+
+    `kind` and `word` are those of the word that told it, of which more may follow.
+    """
+
+    first: int
+    last: int
+    kind: str = ""
+    word: str = ""
+    event: Event | None = None
+    doubt: Doubt | None = None
 
 
 @dataclass(slots=True)
@@ -34,6 +49,14 @@ class Parts:
     share_end: int = 0
     heavy: bool = False
     water: bool = False
+    word: str = ""
+    """The word that tells the event."""
+    pairs: bool = False
+    all: bool = False
+    whither: bool = False
+    """Whether a word for the way was read, so that names of places follow."""
+    parents: str | None = None
+    """Whose young are told of, where that stands before the event."""
 
 
 _BY_THE_KILO = frozenset({"sea salt"})
@@ -42,16 +65,16 @@ _BY_SHARE = frozenset({"sea salt", "sodium chloride"})
 
 
 def added(parts: Parts) -> str:
-    """The kind of what was added: media, a dose or animals."""
-    if parts.substance in MEDIA:
+    """The kind of what was added, or given: media, a dose or animals."""
+    if parts.substance in MEDIA and parts.kind == "added":
         return "media"
     weighed = (parts.grams, parts.millilitres, parts.spoons)
     if parts.substance is not None or any(amount is not None for amount in weighed):
         return "dose"
-    return "added"
+    return parts.kind
 
 
-def judge(kind: str, parts: Parts) -> str | None:
+def judge(kind: str, parts: Parts, species: str | None = None) -> str | None:
     """None where the event is sound, "" where it is none at all, else why it is doubtful."""
     amounts = (parts.percent, parts.litres)
     if kind in {"water_change", "top_up"}:
@@ -65,19 +88,8 @@ def judge(kind: str, parts: Parts) -> str | None:
         if parts.percent is not None and not 0 < parts.percent <= 100:
             return doubts.IMPLAUSIBLE
         return None
-    if kind in {"added", "moved", "lost"}:
-        if parts.litres is not None or parts.percent is not None:
-            return doubts.UNSURE_EVENT
-        if not parts.unknown and parts.bare is None and parts.count is None:
-            return ""
-        if parts.bare is not None and (parts.bare != int(parts.bare) or parts.bare <= 0):
-            return doubts.UNSURE_EVENT
-        if parts.bare is not None and parts.bare > MOST_ANIMALS:
-            return doubts.IMPLAUSIBLE
-        if kind == "lost":
-            return None  # of what kind the dead are may be asked later
-        whole = parts.unknown and not (parts.bare is None and parts.count is None)
-        return None if whole else doubts.UNSURE_EVENT
+    if kind in kinds.OF_ANIMALS:
+        return _judge_animals(kind, parts, species)
     if kind == "dose":
         if parts.litres is not None or (parts.heavy and parts.substance not in _BY_THE_KILO):
             return doubts.UNSURE_EVENT  # a letter too many or too few: g, kg, mg, ml, l
@@ -89,6 +101,36 @@ def judge(kind: str, parts: Parts) -> str | None:
     return None
 
 
+def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
+    if kind in {"given", "born"} and not _is_of_animals(species):
+        return ""  # people sell, and bear, other things
+    if parts.litres is not None or parts.percent is not None:
+        return doubts.UNSURE_EVENT
+    untold = parts.bare is None and parts.count is None
+    if not parts.unknown and untold and not (parts.all and kind != "added"):
+        return ""
+    if parts.bare is not None and (parts.bare != int(parts.bare) or parts.bare <= 0):
+        return doubts.UNSURE_EVENT
+    if parts.bare is not None and parts.bare > MOST_ANIMALS:
+        return doubts.IMPLAUSIBLE
+    if kind == "lost":
+        return None  # of what kind the dead are may be asked later
+    if kind in {"moved", "given"} and (parts.all or (untold and _is_of_animals(species))):
+        return None  # how many is on record
+    if untold and not parts.unsure and (_is_of_animals(species) or nearest_kinds(species)):
+        return doubts.NO_NUMBER
+    return None if parts.unknown and not untold else doubts.UNSURE_EVENT
+
+
+def _is_of_animals(species: str | None) -> bool:
+    return species is not None and (kinds.names_animal(species) or kinds.names_any(species))
+
+
+def nearest_kinds(species: str | None) -> tuple[str, ...]:
+    """Names of the animals that a misspelt name is nearest to."""
+    return kinds.nearest(species) if species else ()
+
+
 def doubt(parts: Parts, problem: str, source: str) -> Doubt:
     """The doubt about an event, with what a change of water may have been."""
     fragment = source[parts.start : parts.end]
@@ -96,6 +138,19 @@ def doubt(parts: Parts, problem: str, source: str) -> Doubt:
     bare = parts.bare is not None and parts.substance is None
     if parts.kind == "water_change" and bare and not parts.unknown:
         choices = (f"changed {parts.bare:.6g} %", f"changed {parts.bare:.6g} l")
+    if problem == doubts.NO_NUMBER:
+        said = source_words(parts.unknown, source)
+        choices = tuple(fragment.replace(said, name) for name in nearest_kinds(said))
     return Doubt(
         fragment, parts.start, parts.end, problem, choices[0] if choices else None, None, choices
     )
+
+
+def source_words(tokens: list[Token], source: str) -> str:
+    """Words as the keeper wrote them, one blank between; an apostrophe stays (guppy's)."""
+    text = ""
+    for index, token in enumerate(tokens):
+        gap = source[tokens[index - 1].end : token.start] if index else ""
+        text += gap if gap in {"'", "’"} else " " if index else ""
+        text += source[token.start : token.end]
+    return text

@@ -2,6 +2,7 @@
 
 gain = [ got ] count ( "new" | "more" ) animals | got count animals "in" tank
      | count ( "new" | "more" ) animals "in" tank | "new" medium
+     | animals ... "had" ... count "babies"
 
 Words of getting are said of all kinds of things, so that either "new" or a tank must stand with
 them. A line that tells another event, or asks, is none of these.
@@ -9,8 +10,8 @@ them. A line that tells another event, or asks, is none of these.
 
 from __future__ import annotations
 
-from core.message import doubts, kinds, quantities
-from core.message.events import Found, source_words
+from core.message import animal_events, doubts, herd, kinds, quantities
+from core.message.event_parts import Found, source_words
 from core.message.model import Doubt, Event
 from core.message.tokens import Token
 from core.substances import MEDIA
@@ -25,9 +26,13 @@ _ENDS = frozenset({".", "!", ",", ";"})
 
 def find(tokens: list[Token], source: str) -> list[Found]:
     """The gain that a line without an event tells, if it does."""
-    if len(tokens) > _MOST or _SIGNS.isdisjoint([token.value for token in tokens]):
+    if len(tokens) > _MOST or any(_forbids(token) for token in tokens):
         return []
-    if any(_forbids(token) for token in tokens):
+    if any(herd.saying(token.text) == "bore" for token in tokens):
+        born = _births(tokens, source)
+        if born:
+            return born
+    if _SIGNS.isdisjoint([token.value for token in tokens]):
         return []
     medium = _medium(tokens, source)
     return medium or _animals(tokens, source)
@@ -56,7 +61,26 @@ def _medium(tokens: list[Token], source: str) -> list[Found]:
     if not ends:
         return []  # "new carbon bike"
     event = Event("media", substance=str(substance.value), start=start, end=end)
-    return [Found(first, second + 1, event)]
+    return [Found(first, second + 1, event=event)]
+
+
+def _births(tokens: list[Token], source: str) -> list[Found]:
+    """`my guppies had 20 babies`: a kind, and a counted word for young animals behind it."""
+    for index, token in enumerate(tokens[1:-1], 1):
+        young = tokens[index + 1]
+        if not kinds.counts(token) or herd.saying(young.text) != "young":
+            continue
+        kind = animal_events.parents(tokens, 0, index, source)
+        number = quantities.single(tokens, index)
+        value = number.value if number is not None else None
+        value = float(str(token.value)) if token.kind == "count" else value
+        if kind is None or value is None or value != int(value) or value <= 0:
+            return []
+        start, end = token.start, young.end
+        species = f"{kind} ({source_words([young], source)})"
+        event = Event("added", count=int(value), species=species, start=start, end=end)
+        return [Found(index, index + 2, event=event)]
+    return []
 
 
 def _animals(tokens: list[Token], source: str) -> list[Found]:
@@ -99,7 +123,7 @@ def _counted(
         text, said = source[start:end], f"added {value:.0f} {species}"
         return [Found(index, place, doubt=Doubt(text, start, end, doubts.UNSURE_EVENT, said))]
     event = Event("added", count=int(value or 0), species=species, start=start, end=end)
-    return [Found(index, place, event)]
+    return [Found(index, place, event=event)]
 
 
 def _nothing_else(tokens: list[Token], first: int, last: int) -> bool:

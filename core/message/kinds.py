@@ -5,20 +5,12 @@
 
 from __future__ import annotations
 
-from core.message import quantities
+from core.message import herd, quantities
+from core.message.fold import fold
 from core.message.tokens import Token
 
-LIFE_STAGES = frozenset(
-    "fry juvenile juveniles larva larvae baby babies babys young alevin alevins alevines alevinos"  # noqa: SIM905
-    " avannotti avannotto jungfisch jungfische jungtiere brut jongbroed narybek yngel".split()
-)
-"""Words for young animals, which stand beside the kind's name and are no kind, without accents."""
-PAIRS = frozenset(
-    "pair pairs couple couples paar paare parchen pareja parejas casal casais coppia coppie paren"  # noqa: SIM905
-    " pary".split()
-)
-"""Words for two of a kind before its name, without accents."""
-_EVENTS = frozenset({"added", "lost", "moved"})
+OF_ANIMALS = frozenset({"added", "lost", "moved", "given", "born"})
+"""Events by which animals come, go or are born, as the word files call them."""
 _WORDS = 3
 """Most words of a kind's name before the one that is a tank's too."""
 _REACH = 12
@@ -35,12 +27,12 @@ def is_animal(tokens: list[Token], place: int, plain: str, behind: int) -> str |
     if first == 0 or not (_told_before(tokens, first) or _told_behind(tokens, first, behind)):
         return None
     words = [token.text for token in tokens[first:place]]
-    if plain in LIFE_STAGES:
+    if herd.saying(plain) == "young":
         return "within" if words else "alone"
     if not words:
         return "alone" if _is_kind(plain) else None
     last = plain.split()[-1]
-    for said in _known(" ".join([*words, plain])):
+    for said in animals_in(" ".join([*words, plain])):
         if said.split()[-1:] == [last] and len(said.split()) > len(plain.split()):
             return "within"
     return None
@@ -65,7 +57,7 @@ def _told_before(tokens: list[Token], first: int) -> bool:
 def _told_behind(tokens: list[Token], first: int, behind: int) -> bool:
     """Whether a count stands before and the loss right behind: `3 koi died`."""
     told = behind < len(tokens) and tokens[behind].kind == "event"
-    return told and tokens[behind].value in _EVENTS and _counts(tokens[first - 1])
+    return told and tokens[behind].value in OF_ANIMALS and _counts(tokens[first - 1])
 
 
 def is_numbered(tokens: list[Token], place: int) -> bool:
@@ -80,6 +72,11 @@ def is_numbered(tokens: list[Token], place: int) -> bool:
     return lookup(" ".join(token.text for token in near)).species is not None
 
 
+def counts(token: Token) -> bool:
+    """Whether a token is a number of animals: 6, six, a."""
+    return token.kind in {"number", "count"} or (token.kind == "time" and token.value == "one")
+
+
 def _counts(token: Token) -> bool:
     return (
         quantities.is_number(token)
@@ -89,7 +86,7 @@ def _counts(token: Token) -> bool:
 
 
 def _is_event(token: Token) -> bool:
-    return token.kind == "event" and token.value in _EVENTS
+    return token.kind == "event" and token.value in OF_ANIMALS
 
 
 def _is_kind(text: str) -> bool:
@@ -102,12 +99,17 @@ def _is_kind(text: str) -> bool:
     return found.shared and any(row.is_animal for row in found.candidates)
 
 
+def names_any(text: str) -> bool:
+    """Whether a text is a word for animals of any kind."""
+    return herd.saying(fold(text).strip()) == "any"
+
+
 def names_animal(text: str) -> bool:
     """Whether a text names an animal, of a kind or of several, or plants in general."""
-    return _is_kind(text) or bool(_known(text))
+    return _is_kind(text) or bool(animals_in(text))
 
 
-def _known(text: str) -> list[str]:
+def animals_in(text: str) -> list[str]:
     """The animals that a text names, as it names them."""
     # The table of animals is read only where a chat has a tank of such a name.
     from core.advice.livestock import named_in
@@ -117,3 +119,36 @@ def _known(text: str) -> list[str]:
         for said, found in named_in(text)
         if any(row.is_animal for row in (found.species, *found.candidates) if row is not None)
     ]
+
+
+def said_in(text: str) -> str:
+    """The first animal that a text names, in its own letters; "" where it names none.
+
+    Examples
+    --------
+    >>> said_in("added Cherry shrimps")
+    'Cherry shrimps'
+    """
+    named = animals_in(text)
+    words = text.split()
+    if not named:
+        return next((word for word in words if _is_kind(word)), "")
+    size = len(named[0].split())
+    runs = (" ".join(words[at : at + size]) for at in range(len(words)))
+    return next((run for run in runs if animals_in(run) == named[:1]), "")
+
+
+def nearest(text: str) -> tuple[str, ...]:
+    """The names that a misspelt name of an animal is nearest to, in the language it is in.
+
+    Examples
+    --------
+    >>> nearest("gupies"), nearest("neon tetras"), nearest("fertiliser")
+    (('guppy',), (), ())
+    """
+    from core.advice.livestock import lookup, spelt_like
+
+    found = lookup(text)
+    if found.species is not None or found.shared:
+        return ()
+    return tuple(spelt_like(text, row) for row in found.candidates if row.is_animal)

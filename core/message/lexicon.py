@@ -3,7 +3,7 @@
 A file has sections ``[analyte]``, ``[element]`` (analytes that are kept without advice),
 ``[unit]``, ``[substance]``, ``[event]``, ``[time]``, ``[clock]`` (patterns of spoken hours, see
 `clockwords`), ``[mark]``, ``[count]``, ``[numeral]`` (how words of numbers join, see `compounds`
-and `numerals`), ``[ask]``, ``[command]`` and ``[fill]``; a line
+and `numerals`), ``[animal]`` (see `herd`), ``[ask]``, ``[command]`` and ``[fill]``; a line
 ``id = word, two words, ...`` lists the ways to say one meaning. ``#`` starts a comment. Words are
 matched without case and accents; ä, ö, ü, å, ø may also be typed ae, oe, ue, aa, oe. A translator
 needs no code for it.
@@ -29,10 +29,12 @@ SECTIONS = {category: category for category in CATEGORIES} | {
     "element": "analyte",
     "clock": "clock",
     "numeral": "numeral",
+    "animal": "animal",
 }
 """Sections of a file → category; the elements are analytes that are kept without advice.
 
-Those of clock and numeral are no words with a meaning, but patterns of which words may stand.
+Those of clock and numeral are no words with a meaning, but patterns of which words may stand; those
+of animal have theirs only beside an animal (see `herd`), and may have another elsewhere.
 """
 Entry = tuple[str, str]
 """(category, id)."""
@@ -67,6 +69,10 @@ class Lexicon:
         How words of numbers stand together (`compounds.ROLES`) → the words that do.
     clocks : list
         (id, pieces, language) of every pattern of a spoken hour.
+    herd : dict
+        Word → what it says of animals beside it: male, female, young, pair, all, bore.
+    newborn : dict
+        Language → its first word for young animals, as written.
     """
 
     words: dict[str, Entry] = field(default_factory=dict)
@@ -79,6 +85,8 @@ class Lexicon:
     written: dict[tuple[str, str], tuple[str, Entry]] = field(default_factory=dict)
     numerals: dict[str, frozenset[str]] = field(default_factory=dict)
     clocks: list[tuple[str, tuple[str, ...], str]] = field(default_factory=list)
+    herd: dict[str, str] = field(default_factory=dict)
+    newborn: dict[str, str] = field(default_factory=dict)
 
 
 def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
@@ -124,7 +132,8 @@ def _pattern(phrase: str) -> tuple[str, ...]:
 def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
     """A lexicon of the rows; a word with two meanings is kept as both."""
     clocks = [row for row in rows if row[0] == "clock"]
-    rows = [row for row in rows if row[0] != "clock"]
+    herd = [row for row in rows if row[0] == "animal"]
+    rows = [row for row in rows if row[0] not in {"clock", "animal"}]
     roles = [row for row in rows if row[0] == "numeral"]
     rows = expand(rows)
     meanings: dict[tuple[str, ...], dict[str, Entry]] = {}
@@ -138,6 +147,10 @@ def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
         for _, name, phrase, language in clocks
         for found in {_pattern(plain) for plain in spellings(phrase)}
     ]
+    for _, meaning, word, language in herd:
+        lexicon.herd |= dict.fromkeys(spellings(word), meaning)
+        if meaning == "young":
+            lexicon.newborn.setdefault(language, word)
     for role in ROLES:
         lexicon.numerals[role] = frozenset(
             " ".join(pieces(fold(word))) for _, name, word, _ in roles if name == role

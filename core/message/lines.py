@@ -7,7 +7,17 @@ separator = "," | ";" | "|" | "/" | "(" | ")" | "and" | "-" | "." | "!" | "?"
 
 from __future__ import annotations
 
-from core.message import clauses, clockwords, doubts, events, gains, naming, quantities, times
+from core.message import (
+    animal_events,
+    clauses,
+    clockwords,
+    doubts,
+    events,
+    gains,
+    naming,
+    quantities,
+    times,
+)
 from core.message.clauses import Clause
 from core.message.days import BETWEEN
 from core.message.state import Line, Statement
@@ -33,6 +43,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
     _share_changed(tokens)
+    animal_events.mark(tokens)
     kinds = {token.kind for token in tokens}
     if "substance" in kinds and _dose_behind(tokens):
         kinds.add("event")

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from core.message.amounts import volume_litres
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Event
@@ -74,6 +75,9 @@ def way(text: str, event: Event, context: Context) -> Way:
             side = ""
         elif side == "from" and (token.kind == "word" or token.value == "other"):
             origin = ""  # a friend's, a shop's
+        elif side == "to" and (size := _size(tokens, n, line)) is not None:
+            stranger = size
+            break
         elif token.kind == "word" and side == "to":
             stranger = _name(tokens[n:], line)
             break
@@ -87,6 +91,14 @@ def _side(token: Token) -> str | None:
         return "from"
     there = token.kind == "mark" and token.value in _TO
     return "to" if there or token.text in _WHITHER else None
+
+
+def _size(tokens: list[Token], place: int, line: str) -> str | None:
+    """A tank that is called by its size: to the 20 gal."""
+    if place + 1 >= len(tokens) or tokens[place].kind != "number":
+        return None
+    said = line[tokens[place].start : tokens[place + 1].end]
+    return said if volume_litres(said) is not None else None
 
 
 def _name(tokens: list[Token], line: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -140,6 +141,8 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
             continue
         near = index.get(token.text[0])
         found = None if near is None else _named(token, folded, near)
+        if found is None and near is not None and token.kind == "number":
+            found = _parted(tokens, place, folded, near)
         if found is None or (token.kind == "analyte" and _number_next(tokens, place)):
             out.append(token)
             continue
@@ -160,6 +163,28 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
         name, start = alone.pop(), tokens[0].start  # the tank and its animal: it is both
         return [Token("tank", name, fold(name), start, start), *out]
     return out
+
+
+_PLACES = frozenset({"to", "at_to", "from", "in", "for"})
+_SIZE = re.compile(r"\d{1,5} ?[a-z]{1,9}\b")
+_BORDER = re.compile(r"(?<=\d) (?=[a-z])")
+
+
+def _parted(
+    tokens: list[Token], place: int, folded: str, tanks: list[tuple[str, str]]
+) -> tuple[str, str] | None:
+    """A tank named by its size, written otherwise, behind a word for a place: to the 20 gal."""
+    before = place - 1
+    while before >= 0 and tokens[before].kind == "fill":
+        before -= 1
+    if before < 0 or tokens[before].value not in _PLACES:
+        return None
+    said = _SIZE.match(folded, tokens[place].start)
+    bare = "" if said is None else said[0].replace(" ", "")
+    for plain, name in tanks:
+        if said is not None and _BORDER.sub("", plain) == bare:
+            return said[0], name
+    return None
 
 
 def _number_next(tokens: list[Token], place: int) -> bool:

@@ -168,7 +168,12 @@ async def test_a_misspelt_kind_in_a_list_is_asked_about(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("said", "verdict", "words"),
     [
-        ("can i keep 2 male bettas", "no", "keep only one in a tank"),
+        ("can i keep 2 male bettas", "no", "each male needs a tank of his own"),
+        ("can i keep 2 bettas", "no", "keep only one in a tank"),
+        ("can i keep 1 male and 3 female bettas", "no", "a male hunts the females"),
+        ("can i keep 4 female bettas", "care", "females may fight too"),
+        ("can i keep 1 male and 2 female dwarf gouramis", "yes", "one male to a tank"),
+        ("can i keep 2 male dwarf gouramis", "no", "two males fight"),
         ("can i keep a male betta", "yes", "keep only one in a tank"),
         ("can i keep one neon", "care", "1 is too few"),
         ("can i keep 8 neons", "yes", "What suits"),

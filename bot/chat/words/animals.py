@@ -135,7 +135,7 @@ def keep(answer: Keeping, tank: str) -> list[str]:
         water, here = answer.foreign
         return [*lines, foreign(names.capital(name), water, tank, here)]
     if answer.rival is not None and answer.asked.rivals is not None:
-        lines.append(rival_line(answer.asked.rivals, names.capital(name)))
+        lines.append(rival_line(answer.asked.rivals, names.capital(name), answer.sexes))
     lines += map(misfit, answer.misfits)
     lines += _company(answer)
     if answer.crowded is not None:
@@ -179,7 +179,7 @@ def how_many(answer: Keeping, tank: str, most: int | None) -> list[str]:
     name = answer.name_of(answer.asked)
     rest = keep(answer, tank)[1:]
     if answer.asked.rivals is not None:
-        line = rival_line(answer.asked.rivals, names.capital(name))
+        line = rival_line(answer.asked.rivals, names.capital(name), answer.sexes)
         return [line, *(other for other in rest if other != line)][:LINES]
     if most is None:
         first = _("I do not judge how many {name} fit; start with a few.").format(name=name)

@@ -8,7 +8,7 @@ from bot.chat.words import names
 from bot.chat.words.finding_parts import Facts, analyte, number, with_unit
 from bot.chat.words.numbers import litres, plain
 from bot.chat.words.text import N_, _, ngettext
-from core.advice.livestock import SHOAL
+from core.advice.livestock import NOBODY_TOLD, SHOAL, Sexes
 
 
 def does_not_suit(facts: Facts) -> str:
@@ -106,18 +106,40 @@ def crowded(facts: Facts) -> str:
 
 
 def rivals(facts: Facts) -> str:
-    """More of a kind than bear each other."""
-    return rival_line(str(facts["rivals"]), names.capital(str(facts["species"])))
+    """More of a kind than bear each other, or the question of their sex where it decides."""
+    told = Sexes(*(int(float(facts.get(of, 0.0))) for of in ("males", "females")))
+    name, count = str(facts["species"]), round(number(facts, "count"))
+    line = rival_line(str(facts["rivals"]), names.capital(name), told)
+    if count <= told.male + told.female or facts["rivals"] not in BY_SEX:
+        return line
+    asked = (
+        _("Which sex are they? Send for example: no, added 1 male and 1 female {name}")
+        if facts["rivals"] == "males"
+        else _("All females? Then send: no, added {count} female {name}")
+    )
+    return f"{line} {asked.format(name=name, count=count)}"
 
 
-def rival_line(kind: str, name: str) -> str:
-    """How many of a kind bear each other: "kind", "males" or "pair"."""
+BY_SEX = frozenset({"males", "apart"})
+"""Rivals of whom the sexes decide."""
+
+
+def rival_line(kind: str, name: str, told: Sexes = NOBODY_TOLD) -> str:
+    """How many of a kind bear each other, as far as their sexes are told."""
+    if kind == "apart" and told.male and told.female:
+        kind = "couple"
+    elif kind == "apart" and (told.male or told.female):
+        kind = "suitors" if told.male else "sisters"
     return _(_RIVALS[kind]).format(name=name)
 
 
 _RIVALS: Mapping[str, str] = {
     "kind": N_("{name} fight their own kind, even to the death: keep only one in a tank."),
-    "males": N_("{name}: males fight each other and wear out the females, so one male to a tank."),
+    "apart": N_("{name} fight their own kind, two males to the death: keep only one in a tank."),
+    "suitors": N_("{name}: two males fight to the death, so each male needs a tank of his own."),
+    "couple": N_("{name}: a male hunts the females, even to the death: he needs his own tank."),
+    "sisters": N_("{name}: females may fight too. Dense cover, and part those that are hunted."),
+    "males": N_("{name}: two males fight and wear out the females, so one male to a tank."),
     "pair": N_("{name}: two get on as a pair, any more are driven to death."),
 }
 

@@ -4,13 +4,40 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.words import names
 from bot.chat.words.text import _
+
+NAMED = 4
+"""Tanks that are named in a line."""
 
 
 def whence(names: Sequence[str]) -> list[str]:
     """Ask which tank they left."""
     asked = _("Which tank did they leave? {names}. Nothing is stored yet.")
     return [asked.format(names=", ".join(names))]
+
+
+def none_on_record(species: str | None, tanks: Sequence[str]) -> list[str]:
+    """Animals that left, of which no tank has any."""
+    name = species or _("animals")
+    where = names.either(list(tanks)[:NAMED]) if tanks else ""
+    told = (
+        _("No {name} are on record in {tanks}, so there are none to take off. Nothing is stored.")
+        if where
+        else _("No {name} are on record, so there are none to take off. Nothing is stored.")
+    )
+    return [told.format(name=name, tanks=where)]
+
+
+def how_many_left(species: str, tank: str, count: int) -> list[str]:
+    """Ask for the number of those that left."""
+    asked = _("How many {name}? {count} are on record in {tank}. Send the number.")
+    return [asked.format(name=species, count=f"{count:,}", tank=tank)]
+
+
+def all_of_them(count: int) -> str:
+    """The button that says that all left."""
+    return _("all {count}").format(count=f"{count:,}")
 
 
 def too_many(count: int) -> list[str]:

@@ -25,6 +25,7 @@ from core.message.doubts import (
     INVISIBLE,
     NEGATED,
     NEGATIVE,
+    NO_NUMBER,
     NO_VALUE,
     OTHER_WATER,
     PAST,
@@ -47,6 +48,7 @@ _REASONS = {
     NEGATIVE: N_("{texts} is under zero"),
     STRAY_NUMBER: N_("{texts} belongs to no name"),
     NO_VALUE: N_("{texts} has no number"),
+    NO_NUMBER: N_("{texts} does not tell how many"),
     UNKNOWN_NAME: N_("{texts} is no name that I know"),
     AMBIGUOUS_NAME: N_("{texts} could be two things"),
     UNKNOWN_WORD: N_("{texts} has a word beside it that I do not know"),
@@ -188,6 +190,12 @@ def guess(texts: Sequence[str]) -> str:
 
 def _cut(text: str, most: int) -> str:
     return text if len(text) <= most else text[: most - 1] + "…"
+
+
+def how_many_came(text: str, name: str) -> list[str]:
+    """Ask for the number of animals that came without one."""
+    told = _("How many? Not stored yet: “{text}”. Send the number, or for example: added 6 {name}")
+    return [told.format(text=_cut(text, 60), name=name)]
 
 
 def send_instead() -> str:

@@ -125,15 +125,8 @@ def room(state: State) -> tuple[Finding, ...]:
     """Rivals, fish too large or too many once grown, and kinds of groups kept too few."""
     kept, volume = kept_in(state.tank), state.tank.volume_l
     held = [(row, count) for row, count in kept.known if count > 0]
-    found = [
-        Finding(
-            "rivals",
-            "warn",
-            {"species": kept.name_of(row), "count": float(count), "rivals": row.rivals},
-        )
-        for row, count in held
-        if row.rivals is not None and rival_of(row, count) == "sure"
-    ]
+    rivals = [_rivals(row, count, kept) for row, count in held]
+    found = [finding for finding in rivals if finding is not None]
     too_large = [_cramped(row, kept.name_of(row), volume) for row, _count in held]
     needed = volume_for(held)
     large = [float(str(each.facts["least_l"])) for each in too_large if each is not None]
@@ -142,6 +135,20 @@ def room(state: State) -> tuple[Finding, ...]:
     few = [_few(kept.name_of(row), count) for row, count in held if row.shoals and count < SHOAL]
     rest = [finding for finding in (*too_large, *few) if finding is not None]
     return tuple([*found, *rest][:SHOWN])
+
+
+def _rivals(row: Species, count: int, kept: Kept) -> Finding | None:
+    """Animals that fight their own kind: surely, or as their sexes decide, which is asked."""
+    sexes = kept.sexes_of(row)
+    fights = rival_of(row, count, sexes)
+    if fights is None or row.rivals is None:
+        return None
+    facts: Facts = {"species": kept.name_of(row), "count": float(count), "rivals": row.rivals}
+    if sexes.male:
+        facts["males"] = float(sexes.male)
+    if sexes.female:
+        facts["females"] = float(sexes.female)
+    return Finding("rivals", "warn" if fights == "sure" else "note", facts)
 
 
 def _cramped(row: Species, name: str, volume: float | None) -> Finding | None:

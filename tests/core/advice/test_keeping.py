@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from core.advice.keeping import can_keep
-from core.advice.livestock import Sex, species
+from core.advice.livestock import NOBODY_TOLD, Sexes, species
 from core.advice.state import State
 from core.tank import Tank, TankKind
 from tests.core.advice.waters import by_kit, read, state, tank
@@ -66,37 +66,33 @@ def test_the_keepers_own_words_are_kept() -> None:
     assert answer.name_of(species("neon tetra")) == "Neonsalmler"
 
 
-MALES = frozenset[Sex]({"male"})
-FEMALES = frozenset[Sex]({"female"})
-
-
 @pytest.mark.parametrize(
     ("asked", "count", "sexes", "of", "verdict"),
     [
-        ("betta", 1, MALES, tank(), "yes"),
-        ("betta", 2, MALES, tank(), "no"),
-        ("betta", 2, frozenset[Sex](), tank(), "no"),
-        ("betta", 2, FEMALES, tank(), "care"),
-        ("betta", 1, MALES, tank("betta"), "no"),
-        ("dwarf gourami", 2, MALES, tank(), "no"),
-        ("dwarf gourami", 2, frozenset[Sex](), tank(), "care"),
-        ("dwarf gourami", 2, MALES | FEMALES, tank(), "yes"),
-        ("neon tetra", 2, frozenset[Sex](), tank(), "care"),
-        ("neon tetra", 6, frozenset[Sex](), tank(), "yes"),
-        ("neon tetra", None, frozenset[Sex](), tank(), "yes"),
-        ("neon tetra", 10, frozenset[Sex](), tank(volume_l=15.0), "care"),
-        ("neon tetra", 20, frozenset[Sex](), tank(volume_l=20.0), "no"),
-        ("neon tetra", 20, frozenset[Sex](), tank(), "yes"),
-        ("cherry shrimp", 50, frozenset[Sex](), tank(volume_l=20.0), "yes"),
-        ("pea puffer", 1, frozenset[Sex](), tank("cherry shrimp"), "no"),
-        ("cherry shrimp", 5, frozenset[Sex](), tank("pea puffer"), "no"),
-        ("betta", 1, MALES, tank("cherry shrimp"), "care"),
-        ("figure eight puffer", 1, frozenset[Sex](), tank(), "no"),
-        ("clown loach", 6, frozenset[Sex](), tank("nerite snail"), "no"),
+        ("betta", 1, Sexes(male=1), tank(), "yes"),
+        ("betta", 2, Sexes(male=2), tank(), "no"),
+        ("betta", 2, NOBODY_TOLD, tank(), "no"),
+        ("betta", 2, Sexes(female=2), tank(), "care"),
+        ("betta", 1, Sexes(male=1), tank("betta"), "no"),
+        ("dwarf gourami", 2, Sexes(male=2), tank(), "no"),
+        ("dwarf gourami", 2, NOBODY_TOLD, tank(), "care"),
+        ("dwarf gourami", 2, Sexes(1, 1), tank(), "yes"),
+        ("neon tetra", 2, NOBODY_TOLD, tank(), "care"),
+        ("neon tetra", 6, NOBODY_TOLD, tank(), "yes"),
+        ("neon tetra", None, NOBODY_TOLD, tank(), "yes"),
+        ("neon tetra", 10, NOBODY_TOLD, tank(volume_l=15.0), "care"),
+        ("neon tetra", 20, NOBODY_TOLD, tank(volume_l=20.0), "no"),
+        ("neon tetra", 20, NOBODY_TOLD, tank(), "yes"),
+        ("cherry shrimp", 50, NOBODY_TOLD, tank(volume_l=20.0), "yes"),
+        ("pea puffer", 1, NOBODY_TOLD, tank("cherry shrimp"), "no"),
+        ("cherry shrimp", 5, NOBODY_TOLD, tank("pea puffer"), "no"),
+        ("betta", 1, Sexes(male=1), tank("cherry shrimp"), "care"),
+        ("figure eight puffer", 1, NOBODY_TOLD, tank(), "no"),
+        ("clown loach", 6, NOBODY_TOLD, tank("nerite snail"), "no"),
     ],
 )  # fmt: skip
 def test_number_sex_and_manners_common_practice(
-    asked: str, count: int | None, sexes: frozenset[Sex], of: Tank, verdict: str
+    asked: str, count: int | None, sexes: Sexes, of: Tank, verdict: str
 ) -> None:
     held = state(*GOOD, of=of)
     assert can_keep(species(asked), held, count=count, sexes=sexes).verdict == verdict

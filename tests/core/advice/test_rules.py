@@ -56,6 +56,11 @@ def _few(
     return Tank("Fern", kind, volume_l, stock=(Stock(name, count),))
 
 
+def _sexed(name: str, males: int, females: int) -> Tank:
+    stock = (Stock(f"male {name}", males), Stock(f"female {name}", females))
+    return Tank("Fern", stock=stock)
+
+
 def put(substance: str) -> Happening:
     """So much of a thing, now."""
     return done("dose", 0.0, substance=substance, millilitres=5.0)
@@ -452,8 +457,14 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("wrong_water", "edge: mollies live in either", state(of=tank("molly", kind="brackish")), None),
     ("rivals", "speak: two bettas, common practice", state(of=_few(2, "betta")), "warn"),
     ("rivals", "silent: one", state(of=_few(1, "betta")), None),
-    ("rivals", "silent: of gouramis the sexes decide, which nobody told",
-     state(of=_few(3, "dwarf gourami")), None),
+    ("rivals", "speak: of gouramis the sexes decide, which nobody told: asked, common practice",
+     state(of=_few(3, "dwarf gourami")), "note"),
+    ("rivals", "speak: two males", state(of=_few(2, "male dwarf gouramis")), "warn"),
+    ("rivals", "silent: a male and his females",
+     state(of=_sexed("dwarf gouramis", 1, 3)), None),
+    ("rivals", "edge: a male betta hunts his females", state(of=_sexed("bettas", 1, 3)), "warn"),
+    ("rivals", "edge: females alone may bear each other",
+     state(of=_few(4, "female bettas")), "note"),
     ("rivals", "edge: clownfish live in pairs",
      state(of=_few(2, "ocellaris clownfish", kind="marine")), None),
     ("rivals", "edge: a third one is driven to death",

@@ -143,7 +143,7 @@ def test_what_is_suggested_is_understood() -> None:
             continue
         for doubt in parse(case.text, corpus.context()).doubts:
             for text in (doubt.suggestion, *doubt.choices):
-                if text is None or doubt.reason == "ambiguous_tank":
+                if text is None or doubt.reason in {"ambiguous_tank", "no_number"}:
                     continue
                 again = parse(text, corpus.context())
                 sound = again.values or again.events or again.question or again.command

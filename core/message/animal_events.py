@@ -1,0 +1,173 @@
+"""What events of animals have of their own: sexes, births, all of a kind, whom somebody got.
+
+`added 1 male and 3 female guppies`, `20 baby guppies born`, `gave 2 guppies to a friend`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+from typing import Final
+
+from core.message import herd, kinds
+from core.message.event_parts import Found, Parts, source_words
+from core.message.fold import fold
+from core.message.tokens import Token
+
+KEPT_AS: Final = {"given": "moved_out", "born": "added"}
+"""What is kept of births and of animals that were given away."""
+
+ALL: Final = "all"
+"""The text of an event of all animals of a kind, until their number is found on record."""
+
+_WAY: Final = frozenset({"to", "at_to", "from", "in", "for"})
+"""Marks behind which a place or a person is named, no kind."""
+
+
+def tells(token: Token) -> bool:
+    """Whether a word is kept with a kind's name: male, female, young."""
+    return herd.saying(token.text) in herd.OF_A_KIND
+
+
+def mark(tokens: list[Token]) -> None:
+    """Give words their meaning beside animals: `gave 2 guppies` tells, `alle Neons` is no hour."""
+    for token, behind in pairwise(tokens):
+        every = token.kind == "time" and herd.saying(token.text) == "all"
+        if every and behind.kind not in {"number", "count", "clock"}:
+            token.kind = token.value = "fill"
+    for index, token in enumerate(tokens[:-2]):
+        if herd.saying(token.text) == "gave" and kinds.counts(tokens[index + 1]):
+            animal = tokens[index + 2]
+            if animal.kind == "word" or tells(animal):
+                token.kind, token.value = "event", "given"
+
+
+def next_group(tokens: list[Token], place: int) -> int | None:
+    """Where more counted animals begin, at a place or behind a word that joins them to it."""
+    joint = tokens[place] if place < len(tokens) else None
+    joined = joint is not None and (joint.value == "and" or joint.text in {",", "+", "&", "("})
+    first = place + 1 if joined else place
+    if first + 1 >= len(tokens) or not kinds.counts(tokens[first]):
+        return None
+    animal = tokens[first + 1]
+    inside = joint is not None and joint.text == "("
+    named = joined and not inside and (animal.kind == "word" or animal.value == "new")
+    return first if named or tells(animal) else None
+
+
+def groups_before(tokens: list[Token], floor: int, first: int) -> list[tuple[int, int]]:
+    """Counted animals joined to those before an event: `1 male and` 3 female guppies sold.
+
+    Each as its first token and the one behind it, in order.
+    """
+    out: list[tuple[int, int]] = []
+    last = first - 1
+    while last > floor and (tokens[last].value == "and" or tokens[last].text in {"+", "&", ","}):
+        place = last
+        while place > floor and (tokens[place - 1].kind == "word" or tells(tokens[place - 1])):
+            place -= 1
+        if place in {last, floor} or not kinds.counts(tokens[place - 1]):
+            break
+        out.insert(0, (place - 1, last))
+        last = place - 2
+    return out
+
+
+def take(tokens: list[Token], place: int, parts: Parts) -> bool:
+    """Take a word that only events of animals have; False where it is none."""
+    token = tokens[place]
+    said = herd.saying(token.text)
+    if tells(token):
+        parts.unknown.append(token)
+    elif said == "all" and parts.kind != "added":
+        parts.all = True
+    elif said == "pair" and token.kind == "word" and not parts.unknown and place + 1 < len(tokens):
+        parts.pairs = True
+    elif parts.kind in {"moved", "given"} and token.kind == "mark" and token.value in _WAY:
+        parts.whither = True
+    elif not (parts.kind == "given" and parts.whither and token.kind in {"word", "several"}):
+        return False
+    return True
+
+
+def parents(tokens: list[Token], floor: int, first: int, source: str) -> str | None:
+    """The kind that is named before a birth: `my guppies gave birth to 20`."""
+    if floor >= first:
+        return None
+    named = kinds.animals_in(source[tokens[floor].start : tokens[first - 1].end])
+    return named[-1] if named else None
+
+
+def species(parts: Parts, source: str) -> str | None:
+    """The animals of an event as the keeper calls them; of the new-born it is said."""
+    said = source_words(parts.unknown, source) if parts.unknown else None
+    if said is not None and parts.kind == "given":
+        return _without_takers(said)
+    if parts.kind != "born":
+        return said
+    young = [token for token in parts.unknown if herd.saying(token.text) == "young"]
+    if young and len(young) < len(parts.unknown):
+        return said
+    kind = said if said is not None and not young else parts.parents
+    word = source_words(young, source) if young else herd.young_as_said(parts.word)
+    return f"{kind} ({word})" if kind is not None else said
+
+
+def _without_takers(said: str) -> str:
+    """The kind alone, where words of whom it went to stand behind: verkauft 2 Guppys an Max."""
+    named = kinds.animals_in(said)
+    if len(named) != 1:
+        return said
+    from core.advice.livestock import plain_name
+
+    kind = named[0].split()
+    kept = (
+        word
+        for word in said.split()
+        if plain_name(word) in kind or herd.saying(fold(word)) in herd.OF_A_KIND
+    )
+    return " ".join(kept)
+
+
+def of_them(told: list[Found], bracketed: bool) -> list[Found]:
+    """Animals counted first in all and then by sex: `4 guppies (1 male)`, `4: 1 male, 3 females`.
+
+    In brackets some of them may be told of, else the numbers must come to the same.
+    """
+    first, *rest = told
+    parts = [found.event.count or 0 for found in rest if found.event and found.event.species]
+    if first.event is None or not first.event.count or not rest or len(parts) < len(rest):
+        return told
+    alone = (not _without_herd(str(found.event and found.event.species)) for found in rest)
+    others = first.event.count - sum(parts)
+    if not all(alone) or others < 0 or (others and not bracketed):
+        return told
+    share_kinds(told)
+    if others:
+        first.event = replace(first.event, count=others)
+        return told
+    rest[0].first = first.first
+    return rest
+
+
+def share_kinds(told: list[Found]) -> None:
+    """Give animals of which only the sex or age was told the kind that is named beside them."""
+    said = [found.event.species for found in told if found.event and found.event.species]
+    if not 1 < len(said) == len(told):
+        return
+    named = list(map(_without_herd, said))
+    for place, found in enumerate(told):
+        if named[place] or found.event is None:
+            continue
+        order = (*range(place, len(told)), *range(place)[::-1])
+        donor = next((n for n in order if named[n]), None)
+        if donor is not None:
+            own, kind = said[place], named[donor]
+            leads = said[donor] != kind and not said[donor].startswith(kind)
+            whole = f"{own} {kind}" if leads else f"{kind} ({own})"
+            found.event = replace(found.event, species=whole)
+
+
+def _without_herd(said: str) -> str:
+    """The name of animals without the words for sex and age."""
+    return " ".join(w for w in said.split() if herd.saying(fold(w)) not in herd.OF_A_KIND)

@@ -1,0 +1,169 @@
+"""Where an event begins and ends in its line, and whether the words before make it unsure.
+
+An event ends at a comma, a line break, a full stop, the name of an analyte or another event; its
+amount may stand before its word (`30% wc`, `2 tetras died`).
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from core.message import herd, kinds, quantities, sentences
+from core.message.amounts import SHARES, SPOONS
+from core.message.lexicon import lexicon
+from core.message.tokens import Token
+
+STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
+_SMALL = frozenset({"one", "link", "some", "new", "fish"})
+_BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
+_NAMED = kinds.OF_ANIMALS | {"dose"}
+"""Events of things whose name may hold an analyte's word."""
+_REACH = 12
+"""How many words before an event are looked at."""
+UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero", "may", "does", "whether"})
+
+
+def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
+    """Where the event begins: its amount may stand before it (`30% wc`, `2 tetras died`)."""
+    place = index
+    floor = max(floor, index - _REACH)
+    while place > floor:
+        token = tokens[place - 1]
+        if token.text in STOPS or token.kind in {"analyte", "tank", "nl", "iso", "dotted"}:
+            break
+        if token.kind in {"clock", "event", "ask", "command"} or token.value in {"ago", "at"}:
+            break
+        place -= 1
+    before = tokens[place:index]
+    if before and tokens[place - 1].kind == "analyte" and place > floor and _bare(before):
+        before = before[1:]  # kh 5 dosed 5 ml: the first five is the name's
+    if kind == "lost" and right(tokens, index) == index + 1:
+        joint = max((n for n, t in enumerate(before) if t.value == "and"), default=-1)
+        before = before[joint + 1 :]  # the heater broke and 2 neons died
+        while before and not _opens_loss(before[0]):
+            before = before[1:]
+        animals = all(
+            t.kind in {"word", "number", "count", "fill"} or t.value in _SMALL or _of_herd(t)
+            for t in before
+        )
+        return index - len(before) if animals else index
+    while any(t.kind == "time" and t.value != "one" for t in before):
+        before = before[1:]  # "yesterday 30% wc": the amount stands behind the time
+    counted = [
+        t
+        for at, t in enumerate(tokens[index - len(before) : index], index - len(before))
+        if (quantities.is_number(t) or t.kind == "count") and not kinds.is_numbered(tokens, at)
+    ]
+    if kind in {"dose", "added"}:
+        counted += [
+            one for one, of in pairwise(before) if one.value == "one" and of.value in SPOONS
+        ]  # un cucchiaino di bicarbonato aggiunto
+    if kind == "lost" and before and before[-1].value == "one":
+        counted.append(before[-1])
+    if kind in kinds.OF_ANIMALS and not counted:
+        counted = [t for t in before if t.value == "one" or herd.saying(t.text) == "all"][-1:]
+    if kind == "water_change" and not any(t.kind == "unit" for t in before):
+        counted = [t for t in before if share(t) or t.value in SHARES]
+    if not counted:
+        return index
+    first = index - len(before) + before.index(counted[-1])
+    thing = first > floor and kind == "dose" and tokens[first - 1].kind == "substance"
+    return first - 1 if thing else first  # vinegar 5 ml dosed
+
+
+def _opens_loss(token: Token) -> bool:
+    return token.kind in {"word", "number", "count", "time", "mark"} or _of_herd(token)
+
+
+def _of_herd(token: Token) -> bool:
+    """Whether a word tells more of animals that are named beside it: male, young, all."""
+    return herd.saying(token.text) in herd.OF_A_KIND | {"all"}
+
+
+def _bare(tokens: list[Token]) -> bool:
+    """Whether a number without a unit begins here."""
+    return quantities.is_number(tokens[0]) and (len(tokens) < 2 or tokens[1].kind != "unit")
+
+
+def cut_off(tokens: list[Token], first: int) -> bool:
+    """Whether signs part a word of a number from another before it (`vingt--cinq`)."""
+    place = first - 1
+    while place >= max(first - 3, 0) and tokens[place].kind in {"p", "mark"}:
+        place -= 1
+    return 0 <= place < first - 1 and tokens[place].kind == "count"
+
+
+def share(token: Token) -> bool:
+    """Whether a token is a part of a whole: 1/3, ½."""
+    above, slash, below = token.text.partition("/")
+    return token.kind == "fraction" or (slash == "/" and above.isdigit() and below in "2 3 4 5 8")
+
+
+def right(tokens: list[Token], index: int) -> int:
+    """Behind the last token of an event whose word, or first amount, stands at `index`."""
+    place = index + 1
+    while place < len(tokens):
+        token = tokens[place]
+        if token.kind == "analyte" and tokens[index].value in _NAMED and _of_a_name(tokens, place):
+            place += 1
+            continue
+        if token.text in STOPS or token.kind in {
+            "analyte",
+            "event",
+            "tank",
+            "ask",
+            "clock",
+            "iso",
+        }:
+            break
+        if token.kind == "time" and token.value not in {"one", "today", "now"}:
+            break
+        if token.kind == "mark" and token.value == "and" and token.text != "with":
+            break
+        if _next_group(tokens, index, place):
+            break
+        if quantities.is_number(token) and place + 1 < len(tokens):
+            following = tokens[place + 1]
+            if following.kind == "time" and following.value != "one":
+                break
+        place += 1
+    return place
+
+
+def _next_group(tokens: list[Token], index: int, place: int) -> bool:
+    """Whether animals of another sex or age are counted here: added 1 male | 3 female guppies."""
+    if place + 1 >= len(tokens) or not kinds.counts(tokens[place]):
+        return False
+    told = herd.saying(tokens[place + 1].text) in herd.OF_A_KIND
+    return told and any(map(kinds.counts, tokens[index : place - 1]))
+
+
+def _of_a_name(tokens: list[Token], place: int) -> bool:
+    """Whether an analyte's word stands before a word, as in an animal's name (copper tetra)."""
+    following = tokens[place + 1] if place + 1 < len(tokens) else None
+    if following is None or following.text in STOPS:
+        return len(tokens[place].text) > 3 and tokens[place - 1].kind in {"unit", "fill", "word"}
+    return len(tokens[place].text) > 3 and following.kind == "word"
+
+
+def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) -> bool:
+    """Whether a word before an event, from `floor` on, makes it a wish, a question or a plan."""
+    place = first - 1
+    last = max(place - _REACH, floor)
+    while place >= last and tokens[place].text not in STOPS and tokens[place].kind != "analyte":
+        if tokens[place].kind == "mark" and tokens[place].value in UNSURE:
+            return True
+        if kind in _BY_HAND and _to_come(tokens[place]):
+            return True  # morgen 50% wechseln: tomorrow or in the morning
+        if tokens[place].kind == "command" and tokens[place].value == "no":
+            return True
+        if tokens[place].kind == "word" and kind in _BY_HAND:
+            return True  # "after the water change": not told as done now
+        place -= 1
+    return place + 1 < first and sentences.asks_first(tokens[place + 1])  # is a 30% change ok
+
+
+def _to_come(token: Token) -> bool:
+    """Whether a word that means several things may be a day to come."""
+    meanings = lexicon().several.get(token.text, ())
+    return any(entry == ("time", "tomorrow") for _, entry in meanings)

@@ -1,0 +1,127 @@
+"""Animals that left, were born or came without their number: the records tell, or are asked."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+GIVEN = {"guppies": 10, "cardinal tetras": 12, "pleco": 1}
+
+
+async def stock(talk: Talk, name: str = "Fern") -> dict[str, int]:
+    return dict((await talk.facts(f"/tank {name}")).get("stock", {}))
+
+
+async def two_tanks(talk: Talk) -> None:
+    await talk.say("/tank new Quarry 75 l fresh")
+    await talk.say("/tank new Fern 240 l fresh")
+    for name, count in GIVEN.items():
+        await talk.say(f"added {count} {name}")
+
+
+@pytest.mark.parametrize(
+    ("said", "left"),
+    [
+        pytest.param("sold 2 guppies", GIVEN | {"guppies": 8}, id="some"),
+        pytest.param("sold all my guppies", {"cardinal tetras": 12, "pleco": 1}, id="all"),
+        pytest.param("rehomed all the tetras", {"guppies": 10, "pleco": 1}, id="a shared name"),
+        pytest.param("gave away the pleco", {"guppies": 10, "cardinal tetras": 12}, id="the only"),
+        pytest.param("sold all my fish", {}, id="all of all kinds"),
+        pytest.param("alle Guppys gestorben", {"cardinal tetras": 12, "pleco": 1}, id="all died"),
+        pytest.param("sold 2 kribensis", GIVEN, id="none on record"),
+    ],
+)
+async def test_the_record_tells_who_left(talk: Talk, said: str, left: dict[str, int]) -> None:
+    await two_tanks(talk)
+    await talk.say(said)
+    assert await stock(talk) == left
+
+
+async def test_whom_no_tank_has_cannot_leave(talk: Talk) -> None:
+    await two_tanks(talk)
+    (reply,) = await talk.say("sold 2 kribensis")
+    assert reply.text == (
+        "No kribensis are on record in Quarry or Fern, so there are none to take off."
+        " Nothing is stored."
+    )
+    assert "Only 10 guppies were on record" in await talk.text("sold 30 guppies")
+
+
+async def test_the_tank_that_has_them_is_meant(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("quarry: kh 4")
+    await talk.say("sold 2 guppies")
+    assert await stock(talk) == GIVEN | {"guppies": 8}
+    await talk.say("no, sold 10 guppies")
+    assert await stock(talk) == {"cardinal tetras": 12, "pleco": 1}
+
+
+async def test_how_many_left_is_asked_and_a_number_answers(talk: Talk) -> None:
+    await two_tanks(talk)
+    (asked,) = await talk.say("moved the cardinals to quarry")
+    assert "12 are on record in Fern" in asked.text
+    await talk.say("4")
+    assert await stock(talk) == GIVEN | {"cardinal tetras": 8}
+    (asked,) = await talk.say("moved the cardinals to quarry")
+    await talk.press(1, asked)
+    assert await stock(talk, "Quarry") == {"cardinal tetras": 12}
+
+
+async def test_how_many_came_is_asked_and_a_number_answers(talk: Talk) -> None:
+    await two_tanks(talk)
+    (asked,) = await talk.say("added guppies")
+    assert asked.text.startswith("How many?")
+    assert await stock(talk) == GIVEN
+    await talk.say("six")
+    assert await stock(talk) == GIVEN | {"guppies": 16}
+
+
+async def test_a_misspelt_kind_without_a_number_has_its_button(talk: Talk) -> None:
+    await two_tanks(talk)
+    (asked,) = await talk.say("added neon tetars")
+    assert asked.buttons[0].label == "added neon tetra"
+    (asked,) = await talk.press(1, asked)
+    assert asked.text.startswith("How many?")
+    assert await stock(talk) == GIVEN
+
+
+async def test_a_tank_may_be_called_by_its_size(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("moved 4 cardinals to the 20 gal")
+    assert await stock(talk, "Quarry") == {"cardinal tetras": 4}
+
+
+async def test_males_and_females_are_counted_by_themselves(talk: Talk) -> None:
+    await talk.say("/tank new Fern 240 l fresh")
+    await talk.say("added 1 male and 3 female guppies")
+    (asked,) = await talk.say("1 guppy died")
+    assert asked.buttons[1].label == "female guppies"
+    await talk.press(2, asked)
+    assert await stock(talk) == {"male guppies": 1, "female guppies": 2}
+    await talk.say("sold 3 guppies")
+    assert await stock(talk) == {}
+
+
+async def test_the_sexes_of_rivals_are_asked_where_they_decide(talk: Talk) -> None:
+    await talk.say("/tank new Fern 240 l fresh")
+    (asked,) = await talk.say("added 2 dwarf gouramis")
+    assert "Which sex are they?" in asked.text
+    (told,) = await talk.say("no, added 1 male and 1 female dwarf gouramis")
+    assert "males" not in told.text.replace(told.lines[0].text, "")
+    (told,) = await talk.say("added 1 male dwarf gourami")
+    assert "two males fight" in told.text
+
+
+async def test_a_male_betta_and_females_are_warned_of(talk: Talk) -> None:
+    await talk.say("/tank new Fern 240 l fresh")
+    (told,) = await talk.say("added 1 male betta and 3 female bettas")
+    assert "a male hunts the females" in told.text
+    finding = next(each for each in told.facts["findings"] if each["id"] == "rivals")
+    assert (finding["males"], finding["females"], finding["count"]) == (1.0, 3.0, 4.0)
+
+
+async def test_the_young_are_on_record_as_such(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("my guppies had 20 babies")
+    assert await stock(talk) == GIVEN | {"guppies (babies)": 20}
