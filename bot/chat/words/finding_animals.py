@@ -113,9 +113,9 @@ def rivals(facts: Facts) -> str:
     if count <= told.male + told.female or facts["rivals"] not in BY_SEX:
         return line
     asked = (
-        _("Which sex are they? Send for example: no, added 1 male and 1 female {name}")
+        _("Which sex are they? Answer like: no, added 1 male and 1 female {name}.")
         if facts["rivals"] == "males"
-        else _("All females? Then send: no, added {count} female {name}")
+        else _("All females? Then answer: no, added {count} female {name}.")
     )
     return f"{line} {asked.format(name=name, count=count)}"
 
