@@ -143,8 +143,8 @@ def nearest(text: str) -> tuple[str, ...]:
 
     Examples
     --------
-    >>> nearest("gupies"), nearest("neon tetras"), nearest("fertiliser")
-    (('guppy',), (), ())
+    >>> nearest("neon tetars"), nearest("neon tetras"), nearest("fertiliser")
+    (('neon tetra',), (), ())
     """
     from core.advice.livestock import lookup, spelt_like
 
