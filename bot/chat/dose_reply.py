@@ -15,6 +15,18 @@ from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.kit_doubt import KitDoubt, doubt_of
 from core.advice.plan import Plan, Refusal, Upkeep
+from core.advice.scheduling import steps_of
+from core.message.model import Question
+
+
+async def ask_value(turn: Turn, question: Question) -> Reply:
+    """Ask what is wished; where the analyte is known, how fast it may rise is told at once."""
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    step = steps_of(stored.tank if stored is not None else None).get(question.analyte or "")
+    if step is None:
+        return await turn.reply(words.incomplete())
+    facts = {"analyte": question.analyte, "step": step}
+    return await turn.reply(words.which_value(str(question.analyte), step), facts=facts)
 
 
 async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:

@@ -21,7 +21,6 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.wished import TABLE_SALT
-from bot.chat.words import doses as words
 from bot.chat.words import refusals
 from bot.store.tanks import StoredTank
 from core.advice.dosing import Wish, plan_kh
@@ -98,7 +97,7 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if question.target is None and question.delta is None:
         if substance == TABLE_SALT:
             return await treatments.nitrite(turn, question, parsed)
-        return [await turn.reply(words.incomplete())]
+        return [await dose_reply.ask_value(turn, question)]
     wish = Wish(
         target=question.target,
         delta=question.delta,

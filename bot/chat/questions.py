@@ -21,7 +21,6 @@ from core.advice.carbon import carbon_dioxide
 from core.advice.findings import Finding, find, judge_ammonia
 from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
-from core.advice.upkeep import used_up
 from core.analytes import ANALYTES
 from core.errors import CoreError
 from core.message.amounts import SPOONS
@@ -190,11 +189,10 @@ async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     ]
     lines = [f"{stored.name}:", *told[:SHOWN]]
     facts: dict[str, object] = {"values": dated}
-    if question.analyte in USED_UP and stored.tank.is_sea:
-        used = used_up(await state_of(turn, stored, turn.now), question.analyte)
-        if used is not None:
-            lines.insert(1, words.used_up(question.analyte, used))
-            facts["consumption"] = {"per_day": used.per_day, "between": [used.low, used.high]}
+    if question.analyte is not None:
+        moves, of_it = await standing.movement(turn, stored, question.analyte)
+        lines[1:1] = moves
+        facts |= of_it
     return [await turn.reply(lines, more=told[SHOWN:], facts=facts)]
 
 

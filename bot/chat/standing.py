@@ -19,7 +19,8 @@ from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.findings import BY_ID, STEADY, Finding, find
 from core.advice.state import State
-from core.advice.trends import long_trend, series, trend
+from core.advice.trends import FEWEST_POINTS, acid_of_nitrate, long_trend, series, trend
+from core.advice.upkeep import USED_UP, used_up
 from core.message.model import Question
 
 DAY: Final = timedelta(days=1)
@@ -107,7 +108,7 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     found = [
         finding
         for finding in find(state, frozenset(state.readings))
-        if finding.severity != "note" and BY_ID[finding.id].first in CALL_FOR_CHANGE
+        if finding.severity != "note" and _wants_new_water(finding)
     ]
     facts = {"tank": stored.name, **_facts(state, found)}
     if found:
@@ -121,6 +122,12 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     if not any(reading.is_fresh(state.now) for reading in state.readings.values()):
         lines = [words.only_old(stored.name)]
     return [await turn.reply([*lines, *await _due_next(turn, stored)], facts=facts)]
+
+
+def _wants_new_water(finding: Finding) -> bool:
+    """Whether a change is what to do first; for a spent buffer where the source has more of it."""
+    source_helps = finding.id == "low_kh" and "source_kh" in finding.facts
+    return source_helps or BY_ID[finding.id].first in CALL_FOR_CHANGE
 
 
 async def days_to(turn: Turn, question: Question, analyte: str, limit: float) -> list[Reply]:
@@ -146,6 +153,31 @@ async def days_to(turn: Turn, question: Question, analyte: str, limit: float) ->
             lines = words.reaches(stored.name, found, limit, ahead)
             return [await turn.reply(lines, facts=facts)]
     return [await turn.reply(words.no_trend(stored.name, analyte))]
+
+
+async def movement(
+    turn: Turn, stored: StoredTank, analyte: str
+) -> tuple[list[str], dict[str, object]]:
+    """How an analyte moves, with its facts: what the sea's animals use up, else its sure trend."""
+    state = await state_of(turn, stored, turn.now)
+    if stored.tank.is_sea and analyte in USED_UP:
+        used = used_up(state, analyte)
+        if used is None:
+            return [], {}
+        between = {"per_day": used.per_day, "between": [used.low, used.high]}
+        return [asked_words.used_up(analyte, used)], {"consumption": between}
+    for found in (trend(state, analyte), long_trend(state, analyte)):
+        if found is None or not found.is_sure:
+            continue
+        lines = [words.movement(found)]
+        facts: dict[str, object] = {"per_day": found.per_day}
+        explained = acid_of_nitrate(state) if analyte == "kh" and found.per_day < 0.0 else None
+        if explained is not None:
+            facts["kh_to_nitrate_per_day"] = explained
+            lines.append(words.acid_of_nitrate(explained))
+        return lines, facts
+    told = len(series(state, analyte))
+    return ([words.no_movement()] if told >= FEWEST_POINTS else []), {}
 
 
 async def _record(turn: Turn, question: Question) -> tuple[StoredTank, State] | Reply:

@@ -168,10 +168,11 @@ def _bound(state: State, moves: Mapping[str, float]) -> Bound | None:
 
 def _days(name: str, grams_per_litre: float, state: State | None) -> list[float]:
     """Days that the step of each analyte asks for."""
+    steps = steps_of(state.tank if state is not None else None)
     return [
-        grams_per_litre * abs(per_gram) / steps_of(state)[analyte]
+        grams_per_litre * abs(per_gram) / steps[analyte]
         for analyte, per_gram in moved_by(name, state).items()
-        if analyte in steps_of(state)
+        if analyte in steps
     ]
 
 

@@ -14,6 +14,7 @@ from core.advice.findings import co2_span, contradiction
 from core.advice.outlook import Dose, Outlook, Stage, staged, steepness
 from core.advice.plan import Fact, Refusal, Weighed
 from core.advice.state import State
+from core.tank import Tank
 from core.water import Water, add, saturation, solve, substance
 from core.water.substances import ION_FORMULA
 from core.water.water import MEQ_PER_DH
@@ -55,13 +56,13 @@ class Schedule:
     saturation: float | None = None
 
 
-def steps_of(state: State | None) -> Mapping[str, float]:
+def steps_of(tank: Tank | None) -> Mapping[str, float]:
     """How far each analyte may move in a day, by the kind of water; fresh where it is unknown.
 
     In water that is salty already salinity has its own step, and what sea salt brings of calcium
     and magnesium is no step of GH.
     """
-    return SEA_STEPS if state is not None and state.tank.is_sea else FRESH_STEPS
+    return SEA_STEPS if tank is not None and tank.is_sea else FRESH_STEPS
 
 
 def is_salty(state: State) -> bool:
@@ -146,7 +147,7 @@ def in_parts(
     Schedule or Refusal
         Refusals: ph_step, saturation, ammonia, ammonia_already, temperature_unknown.
     """
-    steps = {**steps_of(state), "kh": kh_step}
+    steps = {**steps_of(state.tank if state is not None else None), "kh": kh_step}
     changes = changes_of(state, salts, volume_l)
     count = max(
         [1]

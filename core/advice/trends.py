@@ -15,7 +15,16 @@ from datetime import datetime, timedelta
 from statistics import median
 from typing import Final
 
-from core.advice._slopes import CERTAINTY, Points, Slope, is_moving, pooled_slope, theil_sen
+from core.advice._slopes import (
+    CERTAINTY,
+    Points,
+    Slope,
+    is_moving,
+    noise_interval,
+    outruns,
+    pooled_slope,
+    theil_sen,
+)
 from core.advice.state import NO3_PER_N, Measured, State
 from core.analytes import ANALYTES
 
@@ -26,6 +35,7 @@ __all__ = [
     "Drift",
     "Slope",
     "Trend",
+    "acid_of_nitrate",
     "consumption",
     "drift_from_source",
     "kh_lost_to_nitrate",
@@ -50,6 +60,9 @@ SHORTEST: Final = timedelta(days=3)
 
 STEPS_MOVED: Final = 1.0
 """A trend must have moved the value by so many steps of the kit; common practice."""
+
+NOISE: Final = 1.0
+"""Standard deviation that a single reading is given, in steps of the kit; common practice."""
 
 DAY: Final = 86_400.0
 
@@ -194,18 +207,21 @@ class Course:
     def _fit(self, starts: Sequence[int], sure: bool) -> Trend | None:
         """Fit one slope to the stretches that begin at these places; the line ends at the last."""
         told = self._parted(starts)
-        if not _enough(told) or (sure and not is_moving(told)):
+        if not _enough(told):
+            return None
+        step = kit_step(self._analyte, self._readings[starts[-1] :])
+        if sure and not (is_moving(told) or outruns(told, NOISE * step)):
             return None
         found = pooled_slope(told)
         if found is None:
             return None
+        low, high = found.low, found.high
+        if step and low <= 0.0 <= high:  # ranks cannot tell; perhaps size can
+            low, high = noise_interval(told, found.per_day, NOISE * step)
         # Where the line stands now: through the median of the last stretch.
         value = median(v - found.per_day * at for at, v in self._points[starts[-1] :])
-        step = kit_step(self._analyte, self._readings[starts[-1] :])
         count, span = sum(map(len, told)), timedelta(days=_longest(told))
-        return Trend(
-            self._analyte, found.per_day, found.low, found.high, count, span, value, step, len(told)
-        )
+        return Trend(self._analyte, found.per_day, low, high, count, span, value, step, len(told))
 
 
 def _enough(stretches: Sequence[Points]) -> bool:
@@ -318,6 +334,15 @@ def kh_lost_to_nitrate(nitrate: float, *, from_ammonium: bool = False) -> float:
     (0.45, 0.9)
     """
     return nitrate * KH_PER_NITRATE * (2.0 if from_ammonium else 1.0)
+
+
+def acid_of_nitrate(state: State) -> float | None:
+    """How much KH a day the nitrate that surely builds up takes; None where none does. [°dH/day]"""
+    course = Course(state, "nitrate")
+    nitrate = course.since_disturbed() or course.season()
+    if nitrate is None or not nitrate.is_sure or nitrate.per_day <= 0.0:
+        return None
+    return kh_lost_to_nitrate(nitrate.per_day)
 
 
 @dataclass(frozen=True, slots=True)

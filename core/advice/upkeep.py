@@ -40,7 +40,7 @@ def with_upkeep(plan: Plan, state: State) -> Plan:
     if used is None or not used.is_sure:
         return plan
     bare = replace(plan, upkeep=Upkeep(goal.analyte, used, None))
-    if used.per_day > steps_of(state)[goal.analyte]:
+    if used.per_day > steps_of(state.tank)[goal.analyte]:
         return bare
     salt = Weighed(
         plan.substance, used.per_day * plan.volume_l / per_gram(plan.substance, goal.analyte)

@@ -92,6 +92,8 @@ def _make(
         words = "raise"  # is it safe to raise kh by 3: the plan tells how fast
     elif words == "safe" and sentences.of_a_change(inside):
         words = "what_if"
+    elif words == "pace":
+        words = next((str(t.value) for t in inside if t.value in {"raise", "change"}), "history")
     found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found)

@@ -46,6 +46,8 @@ def asking(tokens: list[Token]) -> int | None:
             continue
         if token.value == "reach" and not (_heads(tokens, index) and _aims(tokens, index)):
             continue  # "get well soon", "i get kh 4"
+        if token.value == "pace" and ("analyte" not in kinds or "substance" in kinds):
+            continue  # "how fast do they grow", "how fast does coral raise kh"
         if token.text == "what is" and kinds.isdisjoint({"analyte", "unit", "number"}):
             continue  # "what is wrong with my fish"
         if _is_whole(token):

@@ -48,6 +48,7 @@ MORE: tuple[tuple[str, State], ...] = (
     ("contradiction", state(by_kit("ph", 3.9), by_kit("kh", 6))),
     ("contradiction_low", _night()),
     ("low_kh", state(by_kit("kh", 2))),
+    ("low_kh", state(by_kit("kh", 2), source=[by_kit("kh", 6)])),
     ("low_gh", state(by_kit("gh", 0.5))),
     ("ph_moved", state(by_kit("ph", 6.6), by_kit("ph", 7.2, 1))),
     ("ph_moved_other_hour", state(by_kit("ph", 6.6), by_kit("ph", 7.2, 0.5))),

@@ -59,6 +59,30 @@ async def test_history_lists_the_newest_first(talk: Talk) -> None:
     assert "KH 4" in await talk.text("more")
 
 
+async def test_how_fast_a_value_moves_is_told_only_where_it_surely_does(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    for nitrate, kh in ((15, 8), (22, 7), (28, 7), (35, 6), (42, 5), (49, 4)):
+        await talk.say(f"nitrate {nitrate} kh {kh} temp 25")
+        await talk.wait(days=7)
+    (climbs,) = await talk.say("how fast does nitrate rise")
+    assert climbs.facts["per_day"] == pytest.approx(0.96, abs=0.05)
+    assert "+0.97 mg/L a day, by 6 readings over 35 days" in climbs.text
+    # 0.452 °dH of KH go with 10 mg/L of nitrate: one equivalent a mole, as `core/water` reckons.
+    (falls,) = await talk.say("how fast does kh fall")
+    assert falls.facts["kh_to_nitrate_per_day"] == pytest.approx(
+        0.0452 * climbs.facts["per_day"], rel=0.001
+    )
+    assert "acid from the nitrate" in falls.text
+    assert "does not surely move" in await talk.text("how fast does temp rise")
+
+
+async def test_a_wish_without_a_value_is_told_the_pace(talk: Talk) -> None:
+    await talk.say("/tank new Lagoon 150 l marine")
+    assert (await talk.facts("how fast can i raise calcium"))["step"] == 20.0
+    assert "1 °dH a day at most" in await talk.text("how fast can i raise kh")
+    assert "How much of what" in await talk.text("dose")
+
+
 async def test_who_may_join_a_tank(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("ph 7.4 kh 6 gh 9 temp 24")

@@ -260,3 +260,12 @@ def no_tank_to_log() -> str:
 def incomplete() -> list[str]:
     """The wish is missing."""
     return [_("How much of what? Send for example: dose kh 6, dose gh 8, or: kh +2")]
+
+
+def which_value(analyte: str, step: float) -> list[str]:
+    """The wished value is missing; how fast it may rise is known already. [canonical unit]"""
+    name = names.label(analyte)
+    told = _("{name} may rise by {step} {unit} a day at most. To which value? Send: dose {wish}")
+    wish = _("{name} and the value").format(name=name)
+    unit = UNITS.get(analyte, "mg/L")
+    return [told.format(name=names.capital(name), step=plain(step, 1), unit=unit, wish=wish)]

@@ -70,6 +70,12 @@ def _low_kh(facts: Facts) -> str:
     if "ammonia_first" in facts:
         told = _("KH {kh} is low (under {limit} °dH), but no buffer before the ammonia is gone.")
         return _told(told, facts, kh=1, limit=1)
+    if "source_kh" in facts:
+        told = _(
+            "KH {kh} is low (under {limit} °dH): pH can fall. Your source has {source_kh}: small"
+            " changes, a day apart, raise it. Ask: what if i change 15%"
+        )
+        return _told(told, facts, kh=1, limit=1, source_kh=1)
     return _("KH {kh} is low (under {limit} °dH): pH can fall. Ask: dose kh {wish}").format(
         kh=plain(number(facts, "kh"), 1),
         limit=plain(number(facts, "limit"), 1),

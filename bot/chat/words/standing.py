@@ -111,12 +111,7 @@ def _last_change(span: timedelta) -> str:
 def reaches(tank: str, found: Trend, limit: float, days: Sequence[float]) -> list[str]:
     """When an analyte on the move is at a value, with the interval that its readings leave."""
     _name, unit, decimals = _row(found.analyte)
-    span = round(found.span / timedelta(days=1))
-    moves = ngettext(
-        "It moves {per_day} a day, by {count} readings over {span} day.",
-        "It moves {per_day} a day, by {count} readings over {span} days.",
-        span,
-    ).format(per_day=f"{found.per_day:+.2g}{unit}", count=found.count, span=span)
+    moves = movement(found)
     told = {
         "tank": tank,
         "name": names.label(found.analyte),
@@ -137,6 +132,28 @@ def reaches(tank: str, found: Trend, limit: float, days: Sequence[float]) -> lis
         **told,
     )
     return [then, moves]
+
+
+def movement(found: Trend) -> str:
+    """How fast an analyte moves, and what tells it."""
+    _name, unit, _decimals = _row(found.analyte)
+    span = round(found.span / timedelta(days=1))
+    return ngettext(
+        "It moves {per_day} a day, by {count} readings over {span} day.",
+        "It moves {per_day} a day, by {count} readings over {span} days.",
+        span,
+    ).format(per_day=f"{found.per_day:+.2g}{unit}", count=found.count, span=span)
+
+
+def no_movement() -> str:
+    """What the kit leaves open is more than what moved."""
+    return _("It does not surely move.")
+
+
+def acid_of_nitrate(explained: float) -> str:
+    """How much of a fall of KH the nitrate that builds up explains. [°dH a day]"""
+    told = _("About {amount} °dH a day of that is acid from the nitrate that builds up.")
+    return told.format(amount=plain(explained, 2))
 
 
 def no_trend(tank: str, analyte: str) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from core.advice import limits
-from core.advice.findings._model import Finding, Severity, hours_apart
+from core.advice.findings._model import Facts, Finding, Severity, hours_apart
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State
 
@@ -40,7 +40,11 @@ def low_kh(state: State) -> Finding | None:
     severity: Severity = (
         "alarm" if kh.value < limits.KH_SOFT and not is_kept_soft(state) else "warn"
     )
-    return Finding("low_kh", severity, {"kh": kh.value, "limit": limit})
+    facts: Facts = {"kh": kh.value, "limit": limit}
+    source = state.source.get("kh")
+    if source is not None and source.low >= limit and not state.tank.is_sea:
+        facts["source_kh"] = source.value  # its own water brings it back, and takes nitrate away
+    return Finding("low_kh", severity, facts)
 
 
 def low_gh(state: State) -> Finding | None:

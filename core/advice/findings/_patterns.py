@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from datetime import timedelta
+from statistics import median
 from typing import Final
 
 from core.advice import limits
@@ -14,7 +15,7 @@ from core.advice.findings._model import Facts, Finding, seen, upper
 from core.advice.findings._poisons import LOOKED_AFTER, limit_of_nitrate
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
-from core.advice.trends import Course, Trend, drift_from_source, kh_lost_to_nitrate
+from core.advice.trends import Course, Trend, acid_of_nitrate, drift_from_source, kit_step
 from core.errors import CoreError
 
 PH_UNDER_SOURCE: Final = 1.0
@@ -182,17 +183,9 @@ def _to_limit(state: State, found: Trend | None, id_: str) -> Finding | None:
     if math.isfinite(days[2]):
         facts["latest"] = days[2]
     if found.analyte == "kh" and found.per_day < 0.0:
-        facts |= _acid_of_nitrate(state)
+        explained = acid_of_nitrate(state)
+        facts |= {} if explained is None else {"kh_to_nitrate_per_day": explained}
     return Finding(id_, "warn" if days[0] <= SOON and id_ == "heading" else "note", facts)
-
-
-def _acid_of_nitrate(state: State) -> Facts:
-    """How much of a fall of KH the nitrate that builds up explains."""
-    course = Course(state, "nitrate")
-    nitrate = course.since_disturbed() or course.season()
-    if nitrate is None or not nitrate.is_sure or nitrate.per_day <= 0.0:
-        return {}
-    return {"kh_to_nitrate_per_day": kh_lost_to_nitrate(nitrate.per_day)}
 
 
 def limit_ahead(state: State, analyte: str, *, rising: bool) -> float | None:
@@ -248,7 +241,8 @@ def steady(state: State) -> Finding | None:
     """Give the full answer to good water: it is steady and suits them, change nothing.
 
     Only where it is known: three readings of pH and KH over three weeks, no sure trend of any
-    of the main analytes, animals on record that the table knows, and nothing off for them.
+    of the main analytes nor any that went its way by more than a step of the kit, animals on
+    record that the table knows, and nothing off for them.
     """
     kept = kept_in(state.tank)
     if not kept.kinds or kept.unknown or misfits(state):
@@ -259,6 +253,8 @@ def steady(state: State) -> Finding | None:
     moving = (Course(state, analyte).season(sure=True) for analyte in STEADY_OF)
     if any(found is not None and found.is_sure for found in moving):
         return None
+    if any(_wandered(state, analyte, min(spans)) for analyte in STEADY_OF):
+        return None
     weeks = math.floor(min(spans) / timedelta(days=7))
     facts: Facts = {"weeks": float(weeks), "kinds": float(len(kept.kinds))}
     for analyte in STEADY_OF:
@@ -266,6 +262,16 @@ def steady(state: State) -> Finding | None:
         if reading is not None and not reading.is_limit:
             facts[analyte] = reading.value
     return Finding("steady", "note", facts)
+
+
+def _wandered(state: State, analyte: str, span: timedelta) -> bool:
+    """Whether the later half of the readings lies off the earlier half: not steady."""
+    told = [reading.value for reading in state.past.between(analyte, state.now - span, state.now)]
+    half = len(told) // 2
+    if not half:
+        return False
+    away = abs(median(told[-half:]) - median(told[:half]))
+    return away > kit_step(analyte, state.history[analyte]) * (1.0 + 1e-9)
 
 
 def _known_for(state: State, analyte: str) -> timedelta:

@@ -518,6 +518,9 @@ CASES: list[tuple[str, str, State, str | None]] = [
     # steady
     ("steady", "speak: four weeks, suited, nothing off", state(*STEADY, of=TETRAS), "note"),
     ("steady", "silent: nobody is on record", state(*STEADY), None),
+    ("steady", "silent: nitrate climbs, by too few readings for a trend",
+     state(*STEADY, *(read("nitrate", 35.0 - ago, ago) for ago in (21, 14, 7, 0)), of=TETRAS),
+     None),
     ("steady", "edge: two weeks are too short", state(*STEADY[6:], of=TETRAS), None),
 ]  # fmt: skip
 
@@ -584,3 +587,12 @@ def test_a_planted_tank_without_co2_is_held_against_the_same_hour() -> None:
     swing = [read("ph", 7.6 if ago % 2 else 7.2, ago / 2) for ago in range(1, 15)]
     held = findings(state(read("ph", 7.6), *swing, of=set_up("planted")))
     assert "ph_moved" in held
+
+
+def test_a_source_with_more_buffer_is_named_beside_a_low_kh() -> None:
+    low = by_kit("kh", 2)
+    better, worse = (state(low, source=[by_kit("kh", kh)]) for kh in (6, 3))
+    assert findings(better)["low_kh"].facts["source_kh"] == 6.0
+    assert "source_kh" not in findings(worse)["low_kh"].facts
+    sea = state(by_kit("kh", 5), source=[by_kit("kh", 9)], of=SEA)
+    assert "source_kh" not in findings(sea)["low_kh"].facts

@@ -80,6 +80,27 @@ def weekly(analyte: str, values: list[float], every: float = 7.0) -> list:
     return [read(analyte, value, (last - i) * every) for i, value in enumerate(values)]
 
 
+def test_size_tells_where_ranks_cannot() -> None:
+    """Five weekly readings that climb by six steps of the kit: z = slope · √Σ(t-t̄)² / noise."""
+    climbing = trend(state(*weekly("nitrate", [15, 22, 28, 35, 42])), "nitrate")
+    assert climbing is not None
+    assert climbing.is_sure
+    error = 5.0 / math.sqrt(sum((7.0 * week) ** 2 for week in (-2, -1, 0, 1, 2)))
+    reach = stats.norm.ppf(0.999) * error
+    assert (climbing.low, climbing.high) == pytest.approx(
+        (climbing.per_day - reach, climbing.per_day + reach)
+    )
+    wavering = trend(state(*weekly("nitrate", [15, 20, 15, 20, 25])), "nitrate")
+    assert wavering is not None
+    assert not wavering.is_sure
+
+
+def test_readings_that_stray_more_than_the_kit_are_doubted_more() -> None:
+    straight, straying = [10, 20, 30, 40, 50], [10, 35, 15, 55, 50]
+    found = [trend(state(*weekly("nitrate", told)), "nitrate") for told in (straight, straying)]
+    assert [each is not None and each.is_sure for each in found] == [True, False]
+
+
 # What a trend is ------------------------------------------------------------------------------
 
 
