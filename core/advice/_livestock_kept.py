@@ -43,6 +43,14 @@ def kept_in(tank: Tank) -> Kept:
     return _kept(tank.stock)
 
 
+def may_live_in(tank: Tank) -> tuple[Species, ...]:
+    """The kinds on a tank's record, and those that a shared name there can mean: snails."""
+    kept = kept_in(tank)
+    shared = (lookup(stock.species) for stock in kept.unknown if stock.count > 0)
+    meant = (row for found in shared if found.shared for row in found.candidates)
+    return (*kept.kinds, *meant)
+
+
 @lru_cache(maxsize=64)  # each rule about animals asks, and a tank's are the same for months
 def _kept(on_record: tuple[Stock, ...]) -> Kept:
     known: dict[str, tuple[Species, int]] = {}

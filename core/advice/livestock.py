@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.advice._livestock_company import MILD, Conflict, foreign_water, together
-from core.advice._livestock_kept import Kept, kept_in
+from core.advice._livestock_kept import Kept, kept_in, may_live_in
 from core.advice._livestock_names import (
     MOST_OFFERED,
     Found,
@@ -71,6 +71,7 @@ __all__ = [
     "least_volume",
     "likeliest",
     "lookup",
+    "may_live_in",
     "name_at",
     "named_in",
     "nitrate_limit",

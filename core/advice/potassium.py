@@ -1,16 +1,14 @@
-"""Potassium and sodium summed over doses: what earlier ones left, less what changes took away."""
+"""Potassium and sodium in the water: measured, and brought by doses, less what changes took."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Final
+from collections.abc import Iterable, Mapping
 
 from core.advice import limits
+from core.advice.livestock import Species, may_live_in
 from core.advice.state import State
+from core.message.model import Event
 from core.water import SUBSTANCES
-
-MINDS: Final = ("snail", "shrimp", "nerite", "prawn", "crayfish")
-MUSSELS: Final = ("mussel", "clam")
 
 
 def dosed_so_far(state: State, ion: str) -> float:
@@ -32,10 +30,37 @@ def dosed_so_far(state: State, ion: str) -> float:
         salt = SUBSTANCES.get(event.substance or "")
         if event.kind == "dose" and event.grams and salt is not None:
             total += event.grams * salt.milligrams_per_gram(ion) / volume
-        elif event.kind == "water_change":
-            share = (event.percent or 0.0) / 100.0 or (event.litres or 0.0) / volume
-            total *= 1.0 - min(max(share, 0.0), 1.0)
+        else:
+            total *= 1.0 - _changed(event, volume)
     return total
+
+
+def left_of_measured(state: State, ion: str) -> float:
+    """What is left of an ion as it was last measured, once changes thinned it. [mg/L]
+
+    The source's own share comes with the new water, where it was measured. The sea holds some
+    400 mg/L potassium by nature: in salty water it is 0.
+    """
+    measured = state.last(ion)
+    if measured is None or measured.qualifier == "<" or state.salinity > limits.SALT_WATER:
+        return 0.0
+    left = measured.value
+    new = state.source.get(ion)
+    for happening in sorted(state.events or (), key=lambda each: each.at):
+        if measured.at < happening.at <= state.now:
+            share = _changed(happening.what, state.tank.volume_l)
+            left += share * ((0.0 if new is None else new.value) - left)
+    return left
+
+
+def _changed(event: Event, volume_l: float | None) -> float:
+    """The share of the water that an event replaced; 0 where it is not known."""
+    if event.kind != "water_change":
+        return 0.0
+    share = (event.percent or 0.0) / 100.0
+    if not share and event.litres and volume_l:
+        share = event.litres / volume_l
+    return min(max(share, 0.0), 1.0)
 
 
 def judge_potassium(state: State, added: Mapping[str, float]) -> str | None:
@@ -44,19 +69,24 @@ def judge_potassium(state: State, added: Mapping[str, float]) -> str | None:
     Parameters
     ----------
     state : State
-        The tank, its animals and its doses.
+        The tank, its animals, its doses and its potassium as last measured.
     added : mapping of str to float
         Ions of the dose. [mg/L]
     """
     more = added.get("potassium", 0.0)
     if more <= 0.0:
         return None
-    kept = " ".join(stock.species.casefold() for stock in state.tank.stock if stock.count > 0)
-    if any(word in kept for word in MUSSELS):
+    kinds = may_live_in(state.tank)
+    if any(row.mussel for row in kinds):
         return "mussels"
-    tender = any(word in kept for word in MINDS)
-    limit = limits.POTASSIUM_CAUTION_TENDER if tender else limits.POTASSIUM_CAUTION
-    return "much" if dosed_so_far(state, "potassium") + more > limit else None
+    there = left_of_measured(state, "potassium") + dosed_so_far(state, "potassium")
+    return "much" if there + more > bearable(kinds) else None
+
+
+def bearable(kinds: Iterable[Species]) -> float:
+    """Potassium over which animals are to be thought of. [mg/L]"""
+    tender = any(row.is_invertebrate for row in kinds)
+    return limits.POTASSIUM_CAUTION_TENDER if tender else limits.POTASSIUM_CAUTION
 
 
 def adds_up(state: State, added: Mapping[str, float]) -> bool:

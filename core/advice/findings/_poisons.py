@@ -10,8 +10,8 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.findings._model import Facts, Finding, Severity, seen, upper, within
-from core.advice.livestock import kept_in, nitrate_limit
-from core.advice.potassium import dosed_so_far
+from core.advice.livestock import kept_in, may_live_in, nitrate_limit
+from core.advice.potassium import bearable, dosed_so_far, left_of_measured
 from core.advice.setup import is_reef, plants_grow
 from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.water.ammonia import acute_criterion, chronic_criterion, un_ionised_fraction
@@ -222,16 +222,16 @@ def potassium(state: State) -> Finding | None:
     The sea holds some 400 mg/L by nature, so salty water is judged by doses alone.
     """
     dosed = dosed_so_far(state, "potassium")
-    measured = state.fresh("potassium") if state.salinity <= limits.SALT_WATER else None
-    there = 0.0 if measured is None or measured.qualifier == "<" else measured.value
+    there = left_of_measured(state, "potassium")
+    if dosed <= 0.0 and state.fresh("potassium") is None:
+        return None
     total = there + dosed
     if total <= 0.0:
         return None
-    kinds = kept_in(state.tank).kinds
+    kinds = may_live_in(state.tank)
     if dosed > 0.0 and any(row.mussel for row in kinds):
         return Finding("potassium_with_mussels", "warn", {"potassium": total})
-    tender = any(row.is_invertebrate for row in kinds)
-    limit = limits.POTASSIUM_CAUTION_TENDER if tender else limits.POTASSIUM_CAUTION
+    limit = bearable(kinds)
     if total <= limit:
         return None
     return Finding(

@@ -9,7 +9,7 @@ import pytest
 
 from core.advice.dosing import Wish, plan_kh
 from core.advice.plan import Plan, Refusal
-from core.advice.potassium import dosed_so_far
+from core.advice.potassium import dosed_so_far, left_of_measured
 from core.advice.state import Happening, State
 from core.message.model import Event
 from tests.core.advice.tank_water import NOW, reading, told
@@ -52,6 +52,34 @@ def test_over_twenty_with_shrimps_over_fifty_else(
     plan = plan_kh(WISH, after((3, dose(earlier)), stock=stock), known_tank=True)
     assert isinstance(plan, Plan)
     assert ("potassium" in plan.cautions) is cautioned
+
+
+@pytest.mark.parametrize(
+    ("measured", "stock", "cautioned"),
+    [(15.0, ("cherry shrimp",), True), (5.0, ("cherry shrimp",), False),
+     (15.0, ("neon tetra",), False), (45.0, ("neon tetra",), True), (15.0, ("snails",), True)],
+)  # fmt: skip
+def test_what_was_measured_counts_with_the_dose(
+    measured: float, stock: tuple[str, ...], cautioned: bool
+) -> None:
+    """KH from 4 to 5 by the bicarbonate brings 13.9 mg/L."""
+    held = after(stock=stock)
+    seen = replace(reading("potassium", measured), at=NOW - timedelta(days=5))
+    held = replace(held, readings={**held.readings, "potassium": seen})
+    plan = plan_kh(WISH, held, known_tank=True)
+    assert isinstance(plan, Plan)
+    assert ("potassium" in plan.cautions) is cautioned
+
+
+def test_changes_since_thin_what_was_measured_towards_the_source() -> None:
+    held = after((9, Event("water_change", percent=90.0)), (2, Event("water_change", percent=50.0)))
+    seen = replace(reading("potassium", 40.0), at=NOW - timedelta(days=5))
+    held = replace(held, readings={**held.readings, "potassium": seen})
+    assert left_of_measured(held, "potassium") == pytest.approx(20.0)
+    held = replace(held, source={"potassium": reading("potassium", 10.0)})
+    assert left_of_measured(held, "potassium") == pytest.approx(25.0)
+    sea = replace(held, readings={**held.readings, "salinity": reading("salinity", 35.0)})
+    assert left_of_measured(sea, "potassium") == 0.0
 
 
 def test_none_for_mussels() -> None:
