@@ -12,9 +12,10 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
-from bot.chat.words import animals as words
+from bot.chat.words import keeping as words
 from bot.chat.words import questions as question_words
 from bot.chat.words import readiness as readiness_words
+from bot.chat.words.animals import which
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.asked_company import asked_company, asks_how_many
@@ -175,7 +176,7 @@ async def _ask(turn: Turn, said: str, found: Found) -> Reply:
         Choice(name, "say_again", "", {"text": again.sub(name, turn.incoming.text, count=1)})
         for name in names
     ]
-    return await turn.reply(words.which(said, found, turn.chat.language), choices=choices)
+    return await turn.reply(which(said, found, turn.chat.language), choices=choices)
 
 
 def _up_to(text: str, said: str) -> str:

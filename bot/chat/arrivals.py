@@ -13,12 +13,15 @@ from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import arrivals as words
 from bot.chat.words import general
-from bot.chat.words.animals import THAT_TANK, which
+from bot.chat.words import quarantine as apart
+from bot.chat.words.animals import which
+from bot.chat.words.keeping import THAT_TANK
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
-from core.advice.arrivals import QUARANTINE, QUARANTINE_DAYS, Arrival, arrive
+from core.advice.arrivals import Arrival, arrive
 from core.advice.livestock import Found, Species, foreign_water, lookup, named_in
+from core.advice.quarantine import QUARANTINE, QUARANTINE_DAYS
 from core.advice.state import Measured, State, measured
 from core.message.fold import fold
 from core.message.homecoming import Coming, read
@@ -60,7 +63,7 @@ async def answer(turn: Turn, coming: Coming) -> list[Reply]:
     stored = turn.tank_named(coming.tank) if coming.tank else turn.current_tank
     if coming.quarantine and not (coming.bag or coming.home):
         name = stored.name if stored is not None else _(THAT_TANK)
-        lines = words.quarantine(name)
+        lines = apart.quarantine(name)
         return [*replies, await turn.reply(lines, choices=_choices(None, stored))]
     return [*replies, await _plan(turn, coming, stored)]
 
@@ -122,7 +125,7 @@ def _choices(log: str | None, stored: StoredTank | None) -> list[Choice]:
     choices = [Choice(_(words.THEY_ARE_IN), "say_again", "", {"text": log})] if log else []
     if stored is not None:
         held = {"tank_id": stored.id}
-        choices.append(Choice(_(words.QUARANTINE_FIRST), "quarantine", "", held))
+        choices.append(Choice(_(apart.QUARANTINE_FIRST), "quarantine", "", held))
     return choices
 
 
@@ -154,20 +157,20 @@ async def press_quarantine(turn: Turn, offer: Offer, choice: Choice) -> list[Rep
     stored = turn.tank_by_id(choice.arguments["tank_id"])
     if stored is None or not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
-    name = _(words.NAME)
+    name = _(apart.NAME)
     if turn.tank_named(name) is not None:
-        return [await turn.reply(words.there_already(name))]
+        return [await turn.reply(apart.there_already(name))]
     own = await turn.add_tank(Tank(name=name, kind=stored.tank.kind, soft=stored.tank.soft))
     await turn.use_tank(stored)
     tasks = []
     for duty in QUARANTINE:
-        what = _(words.TASKS[duty.id])
+        what = _(apart.TASKS[duty.id])
         rule = Every(duty.every_days, "days")
         await reminders.make_every(turn, what, KIND_OF_DUTY[duty.id], rule, own)
-        tasks.append(words.duty(what, duty.every_days))
+        tasks.append(apart.duty(what, duty.every_days))
     end = turn.now + timedelta(days=QUARANTINE_DAYS)
-    task = words.move_task(stored.name, own.name)
+    task = apart.move_task(stored.name, own.name)
     await reminders.make_once(turn, task, "other", end, own)
-    tasks.append(words.move_said(QUARANTINE_DAYS))
+    tasks.append(apart.move_said(QUARANTINE_DAYS))
     facts = {"tank": own.name, "days": QUARANTINE_DAYS}
-    return [await turn.reply(words.made(own.name, stored.name, tasks), facts=facts)]
+    return [await turn.reply(apart.made(own.name, stored.name, tasks), facts=facts)]

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.told import Told
-from bot.chat.words import animals as words
+from bot.chat.words import keeping as words
 from bot.chat.words import names
 from bot.chat.words import newcomers as own_words
 from core.advice.findings import Finding

@@ -19,8 +19,9 @@ from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.findings import BY_ID, STEADY, Finding, find
 from core.advice.state import State
-from core.advice.trends import FEWEST_POINTS, acid_of_nitrate, long_trend, series, trend
+from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
 from core.advice.upkeep import USED_UP, used_up
+from core.advice.used_up import acid_of_nitrate
 from core.message.model import Question
 
 DAY: Final = timedelta(days=1)

@@ -10,7 +10,7 @@ from core.advice import limits
 from core.advice.ammonia_gate import Gate
 from core.advice.outlook import Outlook, Stage
 from core.advice.state import State
-from core.advice.trends import Consumption
+from core.advice.used_up import Consumption
 
 Fact = float | str
 

@@ -1,4 +1,4 @@
-"""Where a value is going: robust slopes with an interval, days to a limit, consumption.
+"""Where a value is going: robust slopes with an interval, days to a limit, away from the source.
 
 Slopes are those of Theil and Sen: the median of the slopes of all pairs, with Sen's interval by
 Kendall's statistic. Outliers, gaps, duplicates and disorder do no harm to them. A trend is only
@@ -25,20 +25,16 @@ from core.advice._slopes import (
     pooled_slope,
     theil_sen,
 )
-from core.advice.state import NO3_PER_N, Measured, State
+from core.advice.state import Measured, State
 from core.analytes import ANALYTES
 
 __all__ = [
     "CERTAINTY",
-    "Consumption",
     "Course",
     "Drift",
     "Slope",
     "Trend",
-    "acid_of_nitrate",
-    "consumption",
     "drift_from_source",
-    "kh_lost_to_nitrate",
     "long_trend",
     "series",
     "theil_sen",
@@ -261,88 +257,6 @@ def with_doubt(reading: Measured) -> Measured:
         return reading
     half = kit_step(reading.analyte, [reading]) / 2.0
     return replace(reading, low=max(0.0, reading.value - half), high=reading.value + half)
-
-
-# Consumption and what nitrate tells ----------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Consumption:
-    """What is used up a day, from the least to the most that the kit leaves open. [unit/day]"""
-
-    per_day: float
-    low: float
-    high: float
-
-    @property
-    def is_sure(self) -> bool:
-        """Whether anything is used up at all, whatever the kit's doubt."""
-        return self.low > 0.0
-
-
-def consumption(earlier: Measured, later: Measured) -> Consumption | None:
-    """What animals take out of the water between two readings with nothing done in between.
-
-    Parameters
-    ----------
-    earlier, later : Measured
-        Of one analyte, not at the ends of the kit's scale.
-
-    Returns
-    -------
-    Consumption or None
-        None where the two cannot be compared: under an hour apart, in the wrong order, off the
-        kit's scale, or on another basis.
-    """
-    days = _days(later.at - earlier.at)
-    if earlier.is_limit or later.is_limit or earlier.basis != later.basis or days < 1.0 / 24.0:
-        return None
-    return Consumption(
-        (earlier.value - later.value) / days,
-        (earlier.low - later.high) / days,
-        (earlier.high - later.low) / days,
-    )
-
-
-KH_PER_NITRATE: Final = 1.0 / (NO3_PER_N * 14.007) / 0.356652
-"""KH that the acid of one mg/L of nitrate, formed net of food, takes away. [°dH per mg/L NO3]"""
-
-
-def kh_lost_to_nitrate(nitrate: float, *, from_ammonium: bool = False) -> float:
-    """KH that was used up while so much nitrate built up.
-
-    Parameters
-    ----------
-    nitrate : float
-        Nitrate that was formed, zero or more. [mg/L NO3]
-    from_ammonium : bool, optional
-        True for a tank that is fed an ammonium salt: twice as much.
-
-    Returns
-    -------
-    float
-        KH. [°dH]
-
-    Notes
-    -----
-    Nitrification of ammonium takes two equivalents a mole; the nitrogen of food gives one back
-    as it is set free.
-
-    Examples
-    --------
-    >>> round(kh_lost_to_nitrate(10.0), 2), round(kh_lost_to_nitrate(10.0, from_ammonium=True), 2)
-    (0.45, 0.9)
-    """
-    return nitrate * KH_PER_NITRATE * (2.0 if from_ammonium else 1.0)
-
-
-def acid_of_nitrate(state: State) -> float | None:
-    """How much KH a day the nitrate that surely builds up takes; None where none does. [°dH/day]"""
-    course = Course(state, "nitrate")
-    nitrate = course.since_disturbed() or course.season()
-    if nitrate is None or not nitrate.is_sure or nitrate.per_day <= 0.0:
-        return None
-    return kh_lost_to_nitrate(nitrate.per_day)
 
 
 @dataclass(frozen=True, slots=True)

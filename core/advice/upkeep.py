@@ -11,7 +11,8 @@ from core.advice.outlook import Outlook, Stage, staged, steepness
 from core.advice.plan import Plan, Upkeep, Weighed
 from core.advice.scheduling import RAISED, per_gram, saturation_after, steps_of
 from core.advice.state import Measured, State
-from core.advice.trends import Consumption, consumption, with_doubt
+from core.advice.trends import with_doubt
+from core.advice.used_up import Consumption, consumption
 
 USED_UP: Final = frozenset({"kh", "calcium", "magnesium"})
 """What corals and calcareous algae take up."""

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from bot.chat.words.animals import could_live, keep, which
+from bot.chat.words.animals import which
+from bot.chat.words.keeping import could_live, keep
 from core.advice import livestock
 from core.advice.keeping import can_keep
 from core.advice.livestock import lookup, species

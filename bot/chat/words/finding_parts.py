@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Final
 
 from bot.chat.words import names
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import plain, small
 from core.analytes import ANALYTES
 
 Facts = Mapping[str, float | str]
+
+SMALL: Final = -1
+"""To two figures instead of so many decimals."""
 
 
 def number(facts: Facts, name: str) -> float:
@@ -38,3 +42,12 @@ def with_unit(facts: Facts, name: str) -> str:
     known = ANALYTES.get(str(facts["analyte"]))
     unit = "" if known is None or known.unit == "pH" else f" {known.unit}"
     return f"{amount(facts, name)}{unit}"
+
+
+def filled(template: str, facts: Facts, **decimals: int) -> str:
+    """A template with numbers of a finding, each to so many decimals."""
+    numbers = {
+        name: small(number(facts, name)) if fine == SMALL else plain(number(facts, name), fine)
+        for name, fine in decimals.items()
+    }
+    return template.format(**numbers)

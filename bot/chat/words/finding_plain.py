@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from bot.chat.words.finding_parts import SMALL
 from bot.chat.words.text import N_
-
-SMALL: Final = -1
-"""To two figures instead of so many decimals."""
 
 PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     "ammonia_without_ph": (

@@ -11,7 +11,7 @@ from bot.chat.words.names import of_tank, said
 from bot.chat.words.numbers import plain, small, span
 from bot.chat.words.text import _, ngettext
 from core.advice.carbon import CarbonDioxide
-from core.advice.trends import Consumption
+from core.advice.used_up import Consumption
 from core.units import label
 
 

@@ -15,7 +15,8 @@ from core.advice.findings._model import Facts, Finding, seen, upper
 from core.advice.findings._poisons import LOOKED_AFTER, limit_of_nitrate
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
-from core.advice.trends import Course, Trend, acid_of_nitrate, drift_from_source, kit_step
+from core.advice.trends import Course, Trend, drift_from_source, kit_step
+from core.advice.used_up import acid_of_nitrate
 from core.errors import CoreError
 
 PH_UNDER_SOURCE: Final = 1.0

@@ -12,13 +12,12 @@ from core.advice.arrivals import (
     FLOAT_MINUTES,
     LONGEST_DRIP,
     MIX_MINUTES,
-    QUARANTINE,
-    QUARANTINE_DAYS,
     Arrival,
     arrive,
-    bag_ammonia,
 )
+from core.advice.bags import bag_ammonia
 from core.advice.livestock import species
+from core.advice.quarantine import QUARANTINE, QUARANTINE_DAYS
 from core.advice.state import Measured, State
 from tests.core.advice.waters import NOON, read, state, tank
 

@@ -16,14 +16,13 @@ from core.advice._slopes import is_moving, pooled_slope
 from core.advice.trends import (
     FEWEST_POINTS,
     MOST_POINTS,
-    consumption,
     drift_from_source,
-    kh_lost_to_nitrate,
     long_trend,
     series,
     theil_sen,
     trend,
 )
+from core.advice.used_up import consumption, kh_lost_to_nitrate
 from tests.bench.steady_series import alarms
 from tests.core.advice.waters import NOON, by_kit, done, read, state
 

@@ -1,0 +1,277 @@
+"""May a kind be kept, how many of it, and what could live in a water: the answers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping, Sequence
+from typing import Final
+
+from bot.chat.words import names
+from bot.chat.words.finding_animals import do_not_go_together, rival_line
+from bot.chat.words.numbers import plain
+from bot.chat.words.text import N_, _, ngettext
+from core.advice.keeping import Keeping
+from core.advice.livestock import SHOAL, Conflict, Misfit, Species, Suited, source_text
+from core.analytes import ANALYTES
+
+LINES: Final = 6
+
+
+NAMES_SHOWN: Final = 6
+
+
+THAT_TANK: Final = N_("that tank")
+"""A tank that is not on record."""
+
+
+THAT_WATER: Final = N_("That water")
+"""A water whose values the question tells."""
+
+
+def keep(answer: Keeping, tank: str) -> list[str]:
+    """Whether a kind may join a tank: the verdict first, then what stands against it."""
+    name = answer.name_of(answer.asked)
+    lines = [_(_VERDICTS[_reason(answer)]).format(tank=tank, name=name)]
+    if answer.foreign is not None:
+        water, here = answer.foreign
+        return [*lines, foreign(names.capital(name), water, tank, here)]
+    if answer.rival is not None and answer.asked.rivals is not None:
+        lines.append(rival_line(answer.asked.rivals, names.capital(name), answer.sexes))
+    lines += map(misfit, answer.misfits)
+    lines += _company(answer)
+    if answer.crowded is not None:
+        lines.append(crowded(answer.count, name, answer.crowded))
+    elif answer.cramped is not None:
+        lines.append(cramped(name, answer.asked.length or 0.0, answer.cramped))
+    if answer.few is not None:
+        lines.append(few(answer.few, name))
+    if answer.verdict != "no" and not answer.misfits and not answer.conflicts:
+        lines.append(_("What suits: {ranges}.").format(ranges=wants(answer.asked)))
+    if answer.verdict == "yes" and answer.unmeasured:
+        labels = ", ".join(names.label(of) for of in answer.unmeasured)
+        lines.append(_("Not measured yet: {labels}.").format(labels=labels))
+    if answer.unknown:
+        lines.append(
+            _("I cannot judge its company with {unknown}.").format(
+                unknown=", ".join(answer.unknown[:3])
+            )
+        )
+    lines += _how_many(answer, names.capital(name))
+    return lines[:LINES]
+
+
+def _company(answer: Keeping) -> list[str]:
+    """Who does not suit it: those whom it would harass or eat alike in one line."""
+    lines: dict[tuple[str, str, str], list[Conflict]] = {}
+    for found in answer.conflicts:
+        by_it = found.one == answer.asked and found.reason not in ANALYTES
+        whom = "" if by_it else found.other.scientific
+        lines.setdefault((found.reason, found.one.scientific, whom), []).append(found)
+    return [
+        conflict(
+            alike[0], answer.name_of, names.listed([answer.name_of(each.other) for each in alike])
+        )
+        for alike in lines.values()
+    ]
+
+
+def how_many(answer: Keeping, tank: str, most: int | None) -> list[str]:
+    """How many fit: the number that is too many for sure, and what else is to be known."""
+    name = answer.name_of(answer.asked)
+    rest = keep(answer, tank)[1:]
+    if answer.asked.rivals is not None:
+        line = rival_line(answer.asked.rivals, names.capital(name), answer.sexes)
+        return [line, *(other for other in rest if other != line)][:LINES]
+    if most is None:
+        first = _("I do not judge how many {name} fit; start with a few.").format(name=name)
+    elif most == 0:
+        first = _("None: {tank} has no room for {name} beside its fish.").format(
+            tank=tank, name=name
+        )
+    else:
+        first = _(
+            "More than {most} {name} are too many for {tank} for sure; half as many is wiser."
+        ).format(most=f"{most:,}", name=name, tank=tank)
+    return [first, *rest][:LINES]
+
+
+def how_many_of_whom() -> list[str]:
+    """A number of fish of no kind is no number."""
+    return [
+        _("That depends on the kind. Ask, for example: how many neons can i keep in 60 l"),
+        _("Or: what could live in my water"),
+    ]
+
+
+def _how_many(answer: Keeping, name: str) -> list[str]:
+    """What is to be known of their number where nothing stands against them."""
+    if answer.verdict not in {"yes", "care", "unmeasured"} or answer.few is not None:
+        return []
+    if answer.asked.rivals is not None:
+        return [] if answer.rival is not None else [rival_line(answer.asked.rivals, name)]
+    if answer.asked.shoals:
+        return [_("They live in groups: {count} or more. A few at a time.").format(count=SHOAL)]
+    if answer.verdict != "yes" or not answer.asked.is_animal:
+        return []
+    return [_("A few at a time, with ammonia and nitrite at 0.")]
+
+
+def _reason(answer: Keeping) -> str:
+    """Which first line answers."""
+    surely = [m for m in answer.misfits if m.certain]
+    if answer.verdict == "no" and not (answer.foreign or answer.conflicts or surely):
+        if answer.rival == "sure":
+            return "no_rivals"
+        if answer.spent:
+            return "spent"
+        return "no_crowd" if answer.crowded is not None else "no_room"
+    if answer.verdict != "care":
+        return answer.verdict
+    if answer.conflicts:
+        return "company"
+    if answer.rival is not None:
+        return "rivals"
+    return "few" if answer.cramped is None and answer.crowded is None else "care"
+
+
+_VERDICTS: Final[Mapping[str, str]] = {
+    "yes": N_("Yes: what I know of {tank} suits {name}."),
+    "no": N_("No, not in {tank}: {name} would not do well there."),
+    "spent": N_("Not now: the KH of {tank} is used up, so its pH can crash. Bring KH back first."),
+    "no_rivals": N_("No, not so many in {tank}: {name} fight each other."),
+    "no_crowd": N_("No, {tank} is too small for so many {name}."),
+    "no_room": N_("No, {tank} is too small for {name}."),
+    "company": N_(
+        "Only with care: no water value speaks against {name} in {tank}, the company does."
+    ),
+    "care": N_("Only with care: no water value speaks against {name} in {tank}, its size does."),
+    "rivals": N_("Only with care: {name} in {tank} may fight each other."),
+    "few": N_("Only as a larger group: so few {name} in {tank} would be uneasy."),
+    "retest": N_("Retest first: the doubt of your kits decides whether {tank} suits {name}."),
+    "unmeasured": N_("I know nothing of the water in {tank} yet: measure pH, GH and temperature."),
+}
+
+
+def foreign(name: str, water: str, tank: str, here: str) -> str:
+    """A kind that lives in water of another kind than the tank's."""
+    return _("{name} need {water} water; {tank} is down as {here}.").format(
+        name=name, water=_(water), tank=tank, here=_(here)
+    )
+
+
+def crowded(count: int, name: str, least_l: float) -> str:
+    """So many, with the fish that live there, need more water, by a rule of thumb."""
+    return _(
+        "{count} × {name} and all fish there, once grown: {volume} L at the very least."
+    ).format(count=f"{count:,}", name=name, volume=f"{round(least_l):,}")
+
+
+def few(count: int, name: str) -> str:
+    """A kind that lives in groups, and too few of it."""
+    return _("{name} live in groups of {least} or more; {count} is too few.").format(
+        name=names.capital(name), least=SHOAL, count=count
+    )
+
+
+def cramped(name: str, length: float, least_l: float) -> str:
+    """A fish that outgrows the tank, by a rule of thumb."""
+    return _("{name} can grow to about {length} cm: at least {volume} L, by rule of thumb.").format(
+        name=names.capital(name),
+        length=plain(length, 0),
+        volume=plain(round(least_l, -1), 0),
+    )
+
+
+def misfit(found: Misfit) -> str:
+    """A reading outside of a range, with the range's source."""
+    row = ANALYTES[found.analyte]
+    unit = "" if row.unit == "pH" else f" {row.unit}"
+    template = (
+        _("{name} {amount} is outside {low}–{high}; {source}.")
+        if found.certain
+        else _("{name} {amount} is outside {low}–{high} (within the kit's doubt); {source}.")
+    )
+    label = names.label(found.analyte)
+    return template.format(
+        name=label if found.analyte == "ph" else names.capital(label),
+        amount=f"{plain(found.value, row.decimals)}{unit}",
+        low=plain(found.span.low, 1),
+        high=plain(found.span.high, 1),
+        source=_short(found.span.source),
+    )
+
+
+def conflict(found: Conflict, name_of: Callable[[Species], str], others: str) -> str:
+    """Kinds that do not suit each other, as the keeper calls them."""
+    if found.reason in ANALYTES:
+        return _("No {name} suits both {one} ({span}) and {other} ({span_2}).").format(
+            name=names.label(found.reason),
+            one=name_of(found.one),
+            span=_ends(found.facts, "low", "high"),
+            other=others,
+            span_2=_ends(found.facts, "low_2", "high_2"),
+        )
+    return do_not_go_together(
+        {
+            "reason": found.reason,
+            "species": name_of(found.one),
+            "species_2": others,
+            **found.facts,
+        }
+    )
+
+
+def _ends(facts: Mapping[str, float | str], low: str, high: str) -> str:
+    return f"{plain(float(facts[low]), 1)}–{plain(float(facts[high]), 1)}"
+
+
+def wants(row: Species) -> str:
+    """The ranges of a kind in one line."""
+    parts = []
+    for of, span in row.ranges.items():
+        analyte = ANALYTES[of]
+        if of == "salinity" and row.water == "fresh":
+            continue
+        unit = "" if analyte.unit == "pH" else f" {analyte.unit}"
+        parts.append(f"{names.label(of)} {plain(span.low, 1)}–{plain(span.high, 1)}{unit}")
+    return ", ".join(parts)
+
+
+def _short(source: str) -> str:
+    """A source in a few words; the whole of it stands under why."""
+    return _("FishBase 2013") if source == "fishbase2013" else _(source_text(source))
+
+
+def could_live(
+    suited: Sequence[Suited], source: str, water: Collection[str], language: str = "en"
+) -> list[str]:
+    """What could live in a water as it is, by company, the best suited first."""
+    if not suited and not {"gh", "kh", "salinity"} & set(water):
+        return [
+            _(
+                "Tell me GH and KH of {source} first, for example: /source {source} gh 8 kh 5"
+            ).format(source=source)
+        ]
+    if not suited:
+        return [
+            _("{source} as it is suits no kind that I know.").format(source=source),
+            _("Blended with RO, or hardened with salts, it can: ask what if i change 50% with ro"),
+        ]
+    groups: dict[str, list[str]] = {}
+    for one in suited:
+        groups.setdefault(one.species.group, []).append(one.species.name_in(language))
+    best = sorted(groups.items(), key=lambda item: -len(item[1]))
+    count = len(suited)
+    head = ngettext(
+        "{source} as it is suits {count} kind that I know; some of them:",
+        "{source} as it is suits {count} kinds that I know; some of them:",
+        count,
+    )
+    lines = [head.format(source=source, count=count)]
+    lines += [
+        _("{group}: {kinds}").format(group=_(group), kinds=", ".join(kinds[:NAMES_SHOWN]))
+        for group, kinds in best[: LINES - 2]
+    ]
+    return [
+        *lines,
+        _("By hardness first; warmth, company and the size of the tank are not judged."),
+    ]
