@@ -1,68 +1,18 @@
-"""Tanks that are named after their animals: when a name means the animal, not the tank.
-
-`added 1 betta` to the tank Betta, `added 20 cherry shrimp` to the tank Shrimp, `3 koi died` in Koi.
-"""
+"""Animals that words of a message name, by the table: of a kind, of any, and nearly."""
 
 from __future__ import annotations
 
-from core.message import herd, quantities
+from core.message import herd
 from core.message.fold import fold
 from core.message.tokens import Token
 
 OF_ANIMALS = frozenset({"added", "lost", "moved", "given", "born"})
 """Events by which animals come, go or are born, as the word files call them."""
-_WORDS = 3
-"""Most words of a kind's name before the one that is a tank's too."""
-_REACH = 12
-
-
-def is_animal(tokens: list[Token], place: int, plain: str, behind: int) -> str | None:
-    """What a tank's name at `place` is: "alone" or "within" a kind's name; None for the tank.
-
-    `behind` is the index of the first token behind the name.
-    """
-    first = place
-    while first > 0 and place - first < _WORDS and tokens[first - 1].kind == "word":
-        first -= 1
-    if first == 0 or not (_told_before(tokens, first) or _told_behind(tokens, first, behind)):
-        return None
-    words = [token.text for token in tokens[first:place]]
-    if herd.saying(plain) == "young":
-        return "within" if words else "alone"
-    if not words:
-        return "alone" if _is_kind(plain) else None
-    last = plain.split()[-1]
-    for said in animals_in(" ".join([*words, plain])):
-        if said.split()[-1:] == [last] and len(said.split()) > len(plain.split()):
-            return "within"
-    return None
-
-
-def _told_before(tokens: list[Token], first: int) -> bool:
-    """Whether an event of animals stands before, with nothing but counts and animals between."""
-    place = first - 1
-    if _is_event(tokens[place]):
-        return True
-    if not _counts(tokens[place]):
-        return False
-    for token in reversed(tokens[max(0, place - _REACH) : place]):
-        if _is_event(token):
-            return True
-        counted = _counts(token) or token.kind in {"word", "fill"} or token.text == ","
-        if not counted and token.value not in {"and", "approx", "plus"}:
-            return False
-    return False
-
-
-def _told_behind(tokens: list[Token], first: int, behind: int) -> bool:
-    """Whether a count stands before and the loss right behind: `3 koi died`."""
-    told = behind < len(tokens) and tokens[behind].kind == "event"
-    return told and tokens[behind].value in OF_ANIMALS and _counts(tokens[first - 1])
 
 
 def is_numbered(tokens: list[Token], place: int) -> bool:
     """Whether a number is a part of a kind's name: figure eight puffer."""
-    if not 0 < place < len(tokens) - 1 or not _counts(tokens[place]):
+    if not 0 < place < len(tokens) - 1 or not counts(tokens[place]):
         return False
     near = tokens[place - 1 : place + 2]
     if any(token.kind != "word" for token in (near[0], near[2])):
@@ -77,19 +27,7 @@ def counts(token: Token) -> bool:
     return token.kind in {"number", "count"} or (token.kind == "time" and token.value == "one")
 
 
-def _counts(token: Token) -> bool:
-    return (
-        quantities.is_number(token)
-        or token.kind == "count"
-        or token.value in {"one", "some", "new", "several"}
-    )
-
-
-def _is_event(token: Token) -> bool:
-    return token.kind == "event" and token.value in OF_ANIMALS
-
-
-def _is_kind(text: str) -> bool:
+def is_kind(text: str) -> bool:
     """Whether a whole text is the name of an animal, or of several kinds (shrimp)."""
     from core.advice.livestock import lookup
 
@@ -106,7 +44,7 @@ def names_any(text: str) -> bool:
 
 def names_animal(text: str) -> bool:
     """Whether a text names an animal, of a kind or of several, or plants in general."""
-    return _is_kind(text) or bool(animals_in(text))
+    return is_kind(text) or bool(animals_in(text))
 
 
 def animals_in(text: str) -> list[str]:
@@ -132,7 +70,7 @@ def said_in(text: str) -> str:
     named = animals_in(text)
     words = text.split()
     if not named:
-        return next((word for word in words if _is_kind(word)), "")
+        return next((word for word in words if is_kind(word)), "")
     size = len(named[0].split())
     runs = (" ".join(words[at : at + size]) for at in range(len(words)))
     return next((run for run in runs if animals_in(run) == named[:1]), "")

@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
-from core.message import kinds
+from core.message import namesakes
 from core.message.fold import fold
 from core.message.tokens import Token
 
@@ -151,7 +151,7 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
         behind = place + 1
         while behind < len(tokens) and tokens[behind].start < done:
             behind += 1
-        if place and (animal := kinds.is_animal(tokens, place, plain, behind)) is not None:
+        if (animal := namesakes.is_animal(tokens, place, plain, behind)) is not None:
             out.append(Token("word", None, plain, token.start, done))
             if animal == "alone":
                 alone.add(name)

@@ -9,7 +9,7 @@ import pytest
 from core.message import parse
 from core.message.model import Context
 
-TANKS = ("Betta", "Shrimp", "Fry", "Koi", "Fern")
+TANKS = ("Betta", "Shrimp", "Fry", "Koi", "Fern", "Tang")
 CONTEXT = Context(now=datetime(2026, 3, 1, 12, tzinfo=UTC), tanks=TANKS)
 
 TOLD = [
@@ -28,6 +28,13 @@ TOLD = [
     ("betta: added 2 snails", "Betta", [(2, "snails")], "the tank first"),
     ("lost 1 in betta", "Betta", [(1, None)], "a place, not a kind"),
     ("lost 2 fern", "Fern", [(2, None)], "no animal is called so"),
+    ("added 1 blue tang", None, [(1, "blue tang")], "the animal's name is the longer one"),
+    ("blue tang died", None, [(None, "blue tang")], "likewise without a number"),
+    ("tang: blue tang died", "Tang", [(None, "blue tang")], "the tank first"),
+    ("sold 1 blue tang", None, [(1, "blue tang")], "of any event"),
+    ("betta: betta died", "Betta", [(None, "betta")], "the tank, then its animal"),
+    ("betta died", "Betta", [(None, "betta")], "it is both"),
+    ("fern: added 1 female betta", "Fern", [(1, "female betta")], "its sex beside it"),
     ("added 3 shrimp and 1 betta", None, [(3, "shrimp"), (1, "betta")], "two of them"),
 ]
 
@@ -40,6 +47,20 @@ def test_a_counted_animal_beats_a_tank(
     assert [(event.count, event.species) for event in parsed.events] == events
     assert {event.tank for event in parsed.events} == {tank}
     assert parsed.doubts == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "tank", "species"),
+    [
+        ("can i keep a blue tang", None, "blue tang"),
+        ("can i keep a blue tang in tang", "Tang", "blue tang"),
+        ("can i keep a betta in fern", "Fern", "betta"),
+    ],
+)
+def test_the_animal_is_asked_about(text: str, tank: str | None, species: str) -> None:
+    question = parse(text, CONTEXT).question
+    assert question is not None
+    assert (question.tank, question.species) == (tank, species)
 
 
 @pytest.mark.parametrize("text", ["koi kh 4", "koi: kh 4", "kh 4 koi", "changed 30% koi"])
