@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.chat import moves, readings, sources
 from bot.chat.answering import answer_for
@@ -21,6 +21,11 @@ from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Command, Event, Parsed, Value
 from core.message.tanks import match
+
+OF_LATE = 6
+"""Entries that a correction is looked for in."""
+STILL_MEANT = timedelta(hours=2)
+"""So long after it a correction without a quote means an entry."""
 
 
 async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
@@ -41,12 +46,30 @@ async def press_undo(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
 
 
 async def correct(turn: Turn, _command: Command, parsed: Parsed) -> list[Reply]:
-    """``no, kh 5``: put right what the newest entry, or the answered one, says."""
+    """``no, kh 5``: put right the newest entry that says it otherwise, or the answered one.
+
+    Where none of late does, nothing is put right: it is told now.
+    """
     await turn.know_waters()
-    entry = await _answered(turn) or await turn.uow.log.latest(turn.chat.id)
+    entry = await _answered(turn) or await _told_of_late(turn, parsed)
     if entry is None:
         return await readings.keep(turn, parsed)
     return await _correct(turn, entry, parsed)
+
+
+async def _told_of_late(turn: Turn, parsed: Parsed) -> Entry | None:
+    """The newest entry of the last ones that has a value or an event of a kind told anew."""
+    analytes = {value.analyte for value in parsed.values}
+    kinds = {event.kind for event in parsed.events}
+    kinds |= {"moved_in", "moved_out"} if "moved" in kinds else set()
+    for entry in await turn.uow.log.newest(turn.chat.id, OF_LATE):
+        if turn.now - entry.at > STILL_MEANT:
+            return None
+        if any(reading.what.analyte in analytes for reading in entry.readings):
+            return entry
+        if any(event.what.kind in kinds for event in entry.events):
+            return entry
+    return None
 
 
 async def answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -221,6 +221,16 @@ class Log:
         )
         return await self._one(EntryRow.chat_id == chat_id, LIVE, holds, *mine)
 
+    async def newest(self, chat_id: int, count: int) -> list[Entry]:
+        """Give the newest entries that nothing has replaced, the newest first."""
+        rows = await self._session.scalars(
+            select(EntryRow)
+            .where(EntryRow.chat_id == chat_id, LIVE)
+            .order_by(EntryRow.id.desc())
+            .limit(count)
+        )
+        return [await self._entry(row) for row in rows.all()]
+
     async def readings(
         self,
         tank_id: int,

@@ -108,14 +108,16 @@ def _month_first(tokens: list[Token], place: int, parts: Parts, local: datetime)
 def _day_of_month(tokens: list[Token], place: int, parts: Parts, local: datetime) -> int:
     """D ["." | "of"] month [year]."""
     day = number(tokens[place])
-    if day is None or day != int(day) or not 1 <= day <= 31:
+    if day is None or day != int(day) or not 1 <= day <= 99:
         return 0
     used = 1
     while place + used < len(tokens) and used < 3 and tokens[place + used].text in BETWEEN:
         used += 1
     word = word_at(tokens, place + used)
     if not word.startswith("month") or not word[5:]:
-        return _ordinal(tokens, place, int(day), parts, local)
+        return _ordinal(tokens, place, int(day), parts, local) if day <= 31 else 0
+    if day > 31 and place and tokens[place - 1].kind not in {"nl", "tank"}:
+        return 0  # "no3 40 feb 3": a value before a date
     used += 1
     year, more = _year(tokens, place + used)
     parts.day = _dated(parts, int(word[5:]), int(day), year, local)

@@ -159,8 +159,29 @@ def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) ->
             return True
         if tokens[place].kind == "word" and kind in _BY_HAND:
             return True  # "after the water change": not told as done now
+        if tokens[place].kind == "ask":
+            return True  # "what is a water change"
         place -= 1
-    return place + 1 < first and sentences.asks_first(tokens[place + 1])  # is a 30% change ok
+    if place + 1 >= first:
+        return False
+    # "is a 30% change ok", "did my water change help", "has the water change been done"
+    return sentences.asks_first(tokens[place + 1]) or _asks_of_it(tokens, place + 1, first)
+
+
+_HAS = frozenset({"has", "have", "had", "hat", "haben"})
+_OF_IT = frozenset({"my", "the", "that", "this", "our", "last", "der", "mein", "unser"})
+_BROUGHT = frozenset(
+    {"help", "work", "do", "make", "fix", "change", "matter", "hurt", "lower", "raise"}
+)
+
+
+def _asks_of_it(tokens: list[Token], opening: int, index: int) -> bool:
+    """Whether a sentence asks of what was done before: did the water change help."""
+    if tokens[opening].text in _HAS:
+        return tokens[opening + 1].text in _OF_IT
+    if tokens[opening].text != "did" or tokens[index - 1].text not in _OF_IT:
+        return False
+    return any(token.text in _BROUGHT for token in tokens[index + 1 : right(tokens, index) + 1])
 
 
 def _to_come(token: Token) -> bool:

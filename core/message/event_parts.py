@@ -110,7 +110,7 @@ def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
     if not parts.unknown and untold and not (parts.all and kind != "added"):
         return ""
     if parts.bare is not None and (parts.bare != int(parts.bare) or parts.bare <= 0):
-        return doubts.UNSURE_EVENT
+        return doubts.NO_NUMBER if parts.unknown else doubts.UNSURE_EVENT
     if parts.bare is not None and parts.bare > MOST_ANIMALS:
         return doubts.IMPLAUSIBLE
     if kind == "lost":

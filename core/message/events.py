@@ -129,6 +129,9 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
     if kinds.is_numbered(tokens, place):
         parts.unknown.append(token)
         return place + 1
+    if token.text == "-" and parts.kind in kinds.OF_ANIMALS and _is_minus(tokens, place):
+        parts.bare = 0.0  # added -3 guppies
+        return place + 2
     if quantities.is_number(token) or token.kind == "count" or token.value == "approx":
         quantity = quantities.read(tokens, place)
         if quantity is not None:
@@ -171,6 +174,13 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
         parts.count = 1 if following.kind in {"word", "event"} else None
         parts.unsure = parts.unsure or nearest.counts(following.text)  # "a dozwn guppies"
     return place + 1
+
+
+def _is_minus(tokens: list[Token], place: int) -> bool:
+    """Whether a dash behind an event's word is glued to its number, and so less than nothing."""
+    before, following = tokens[place - 1], tokens[place + 1 : place + 2]
+    glued = bool(following) and following[0].start == tokens[place].end
+    return glued and before.kind == "event" and quantities.is_number(following[0])
 
 
 def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:

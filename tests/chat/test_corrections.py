@@ -124,3 +124,25 @@ async def test_undo_in_a_group_takes_back_ones_own(group: Talk) -> None:
     await group.say("ph 7.2", author_id="ben", author_name="Ben")
     await group.say("undo", addressed=True)
     assert await now_on_record(group) == {("Tank", "ph"): 7.2}
+
+
+async def test_a_correction_finds_the_message_that_it_is_about(fern: Talk) -> None:
+    await fern.say("kh 6")
+    await fern.say("ph 7.2")
+    assert "was KH 6" in await fern.text("sorry kh 5")
+    assert [value["value"] for value in (await fern.facts("history of kh"))["values"]] == [5]
+    assert [value["value"] for value in (await fern.facts("history of ph"))["values"]] == [7.2]
+
+
+async def test_what_nothing_of_late_says_is_told_not_corrected(fern: Talk) -> None:
+    await fern.say("gh 9")
+    await fern.wait(hours=3)
+    assert "Corrected" not in await fern.text("no, gh 10")
+    assert "Corrected" not in await fern.text("no, kh 7")
+    assert [value["value"] for value in (await fern.facts("history of gh"))["values"]] == [10, 9]
+
+
+@pytest.mark.parametrize("told", ["-3", "0", "2.5"])
+async def test_a_number_that_counts_no_animals_makes_room_for_one(fern: Talk, told: str) -> None:
+    assert "How many?" in await fern.text(f"added {told} guppies")
+    assert "added 4 guppies" in await fern.text("4")
