@@ -107,7 +107,7 @@ def _found(turn: Turn, parsed: Parsed) -> Call:
     quiet = parsed.intent in QUIET or _is_vague(parsed)
     if not quiet:
         return Call()
-    asked = ASKS.search(text) is not None or asks(text)
+    asked = _asks(text)
     caution = touched(text, asked=asked)
     refused = forbidden(text, asked=asked)
     if caution in FIRST or refused is None:
@@ -115,6 +115,10 @@ def _found(turn: Turn, parsed: Parsed) -> Call:
     if refused or caution:
         return Call(None, refused, None if refused else caution)
     return Call("general") if parsed.intent in QUIET and distressed(text) else Call()
+
+
+def _asks(text: str) -> bool:
+    return ASKS.search(text) is not None or asks(text)
 
 
 FIRST: Final = frozenset(
@@ -141,7 +145,17 @@ def _danger(turn: Turn, parsed: Parsed) -> Danger | None:
     asked = parsed.question
     if danger == "illness" and asked is not None and asked.kind in DOSING:
         return None
+    if danger == "co2_high" and _asks(turn.incoming.text):
+        return None
+    if danger == "chlorine" and _measured_no_chlorine(parsed):
+        return None
     return danger
+
+
+def _measured_no_chlorine(parsed: Parsed) -> bool:
+    """Whether a reading says that there is no chlorine, whatever words stand with it."""
+    read = [v for v in parsed.values if v.analyte in {"chlorine", "total_chlorine"}]
+    return bool(read) and all(not (v.value or v.high) for v in read)
 
 
 def without_mishap(turn: Turn, parsed: Parsed) -> Parsed:

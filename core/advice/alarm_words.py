@@ -23,7 +23,7 @@ from importlib.resources import files
 from typing import Final
 
 from core.message.fold import fold
-from core.message.lexicon import spellings
+from core.message.lexicon import lexicon, spellings
 from core.message.wordfile import alternatives, entries
 
 LANGUAGES: Final = ("en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
@@ -36,7 +36,13 @@ NEAR: Final = 7
 READ: Final = 1500
 """Characters of a message that are looked at: beyond it is no cry for help."""
 
+TYPED: Final = 7
+"""Letters from which on a word with one slip is read as meant: a letter too many or too few, two
+swapped, a wrong vowel. A wrong consonant is no slip here: chloride is not chlorine."""
+
 _LEAST_STEM: Final = 2
+_LETTERS: Final = "abcdefghijklmnopqrstuvwxyz"
+_VOWELS: Final = "aeiouy"
 _APART: Final = 50
 """Places that a full stop counts for, so that no ``>`` reaches over it."""
 _WORD: Final = re.compile(r"[^\W_]+|[.!?;\n]+")
@@ -69,10 +75,12 @@ class Alarms:
     words: dict[str, list[Phrase]] = field(default_factory=dict)
     stems: dict[str, list[Phrase]] = field(default_factory=dict)
     by_key: dict[Phrase, list[Rule]] = field(default_factory=dict)
+    known: set[str] = field(default_factory=set)
+    """Every word of the phrases that is no stem."""
 
     def found(self, text: str) -> dict[str, set[str]]:
         """The ids that a message names, by section."""
-        places = _places(text)
+        places = [(self._meant(word), place) for word, place in _places(text)]
         spans = self._spans(places)
         out: dict[str, set[str]] = {}
         for phrase in spans:
@@ -99,6 +107,15 @@ class Alarms:
                     spans.setdefault(phrase, []).append((place, following[-1][1]))
         return spans
 
+    def _meant(self, word: str) -> str:
+        """The word of danger that a word is a slip of; the word itself where it is one, or none."""
+        if len(word) < TYPED - 1 or word in self.known or word in lexicon().words:
+            return word
+        if not word.isalpha() or any(word[:size] in self.stems for size in range(2, len(word) + 1)):
+            return word
+        meant = {slip for slip in _slips(word) if len(slip) >= TYPED and slip in self.known}
+        return min(meant, key=lambda slip: (len(slip) != len(word), slip), default=word)
+
     def _beginning(self, word: str) -> Iterator[Phrase]:
         yield from self.words.get(word, ())
         for size in range(_LEAST_STEM, len(word) + 1):
@@ -115,6 +132,20 @@ def _places(text: str) -> list[tuple[str, int]]:
         out.append((match[0], place))
         place += 1
     return out
+
+
+def _slips(word: str) -> Iterator[str]:
+    """All that one slip makes of a word; its first letter stays."""
+    for place in range(1, len(word) + 1):
+        head, tail = word[:place], word[place:]
+        if tail:
+            yield head + tail[1:]
+            if tail[0] in _VOWELS:
+                yield from (head + vowel + tail[1:] for vowel in _VOWELS)
+        if len(tail) > 1:
+            yield head + tail[1] + tail[0] + tail[2:]
+        for letter in _LETTERS:
+            yield head + letter + tail
 
 
 def _is(word: str, wanted: str) -> bool:
@@ -235,6 +266,7 @@ def build(sources: Mapping[str, str]) -> Alarms:
         for phrase in made.key:
             alarms.by_key.setdefault(phrase, []).append(made)
         known.update(*made.parts, made.never)
+    alarms.known = {word for phrase in known for word in phrase if not word.endswith("*")}
     for phrase in sorted(known):
         first = phrase[0]
         if first.endswith("*"):

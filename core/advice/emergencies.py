@@ -29,6 +29,7 @@ Danger = Literal[
     "chlorine",
     "bleach",
     "contaminated",
+    "co2_high",
     "overdose",
     "jumped",
     "leak",

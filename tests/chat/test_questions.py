@@ -282,3 +282,7 @@ async def test_a_rise_that_is_asked_about_is_planned(talk: Talk) -> None:
     await talk.say("/tank new Emer 100 l fresh")
     await talk.say("ph 7.6 kh 3 temp 25 ammonia 0")
     assert "KH 3 → 6 °dH in 3 parts" in await talk.text("is it safe to raise kh by 3")
+
+
+async def test_an_element_that_is_only_kept_is_explained(talk: Talk) -> None:
+    assert "I keep strontium" in await talk.text("what is strontium")

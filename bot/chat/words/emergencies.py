@@ -52,6 +52,17 @@ def no_air_yet(help_: Help) -> str | None:
     return _("If they do not gasp, no extra air yet: ammonia may be up.") if help_.no_air else None
 
 
+def co2_off(help_: Help) -> str:
+    """Too much CO2: gas off, and air, unless ammonia waits for the pH to rise."""
+    if help_.total_n and not help_.gasping:
+        return _(
+            "CO2 off now, at the cylinder's valve. Air at once if they gasp or lie down; else let"
+            " it leave slowly: ammonia {total} mg/L as N is there, and a quick rise of pH turns it"
+            " to poison."
+        ).format(total=small(help_.total_n))
+    return _("CO2 off now, at the cylinder's valve; then air: air stone, outlet to the surface.")
+
+
 def no_buffer(help_: Help) -> str:
     """No buffer after a crash while ammonia is there, or while nobody knows."""
     if help_.total_n:
@@ -123,6 +134,14 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         N_("Fresh activated carbon into the filter. Then aerate well."),
         N_("Nothing against it: no second product, no medicine, no food."),
         measure,
+        VET,
+    ),
+    "co2_high": (
+        co2_off,
+        N_("No buffer and nothing else to lift pH: it comes back by itself as the CO2 leaves."),
+        measure,
+        change,
+        N_("A cylinder that let go its gas in the room: windows open, and out if you feel dizzy."),
         VET,
     ),
     "overdose": (
@@ -254,7 +273,7 @@ def lines(
 
 
 _AIRED: Final = frozenset(
-    {"gasping", "chlorine", "heater_hot", "power", "filter", "bleach", "contaminated"}
+    {"gasping", "chlorine", "co2_high", "heater_hot", "power", "filter", "bleach", "contaminated"}
 )
 """Whose first lines give air already."""
 

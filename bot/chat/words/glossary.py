@@ -10,7 +10,7 @@ from typing import Final
 
 from bot.chat.words import names
 from bot.chat.words.text import N_, _
-from core.analytes import ANALYTES
+from core.analytes import MEASURABLE
 
 ENTRIES: Final[Mapping[str, tuple[str, ...]]] = {
     "kh": (
@@ -113,7 +113,7 @@ def explained(analyte: str) -> list[str]:
     entry = ENTRIES.get(SAME.get(analyte, analyte))
     if entry is not None:
         return [_(line) for line in entry]
-    name, unit = names.label(analyte), ANALYTES[analyte].unit
+    name, unit = names.label(analyte), MEASURABLE[analyte].unit
     told = (
         _("I keep {name} as you send it in {unit}, and show how it moves.")
         if unit
