@@ -285,4 +285,4 @@ async def test_a_rise_that_is_asked_about_is_planned(talk: Talk) -> None:
 
 
 async def test_an_element_that_is_only_kept_is_explained(talk: Talk) -> None:
-    assert "I keep strontium" in await talk.text("what is strontium")
+    assert "I keep strontium" in await talk.text("is strontium important")
