@@ -28,6 +28,7 @@ from bot.chat import (
     settings,
     sources,
     tanks,
+    tanks_told,
     traits,
     typed,
     warming,
@@ -137,7 +138,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return heard
     parsed = animals.asked(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None
-    if not told and (described := await tanks.own(turn)) is not None:
+    if not told and (described := await tanks_told.told(turn, parsed)) is not None:
         return described
     if emergencies.is_call(turn, parsed):
         return await _call(turn, parsed)

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.chat import moves, readings, sources
+from bot.chat import moves, readings, sources, tanks_told
 from bot.chat.answering import answer_for
 from bot.chat.asking import ask
 from bot.chat.model import Reply
@@ -50,6 +50,9 @@ async def correct(turn: Turn, _command: Command, parsed: Parsed) -> list[Reply]:
 
     Where none of late does, nothing is put right: it is told now.
     """
+    of_tank = not (parsed.values or parsed.events)
+    if of_tank and (described := await tanks_told.told(turn, parsed)) is not None:
+        return described
     await turn.know_waters()
     entry = await _answered(turn) or await _told_of_late(turn, parsed)
     if entry is None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat import tanks
+from bot.chat import tank_volumes
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import dose_grounds as grounds
@@ -33,7 +33,7 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
     """Say why there is no dose; a tank's unknown volume is asked for."""
     stored = turn.tank_named(name) if name else None
     if refusal.reason == "volume_unknown" and stored is not None:
-        return await tanks.ask_volume(turn, stored, refusals.refused(refusal, name))
+        return await tank_volumes.ask_volume(turn, stored, refusals.refused(refusal, name))
     return await turn.reply(refusals.refused(refusal, name), facts=refused_facts(refusal))
 
 

@@ -14,7 +14,7 @@ from bot.chat import (
     products,
     salts,
     source_blends,
-    tanks,
+    tank_volumes,
     treatments,
 )
 from bot.chat.model import Reply
@@ -127,7 +127,9 @@ async def answer(turn: Turn, wish: Wish, named: StoredTank | None) -> Reply:
     if isinstance(plan, Plan):
         return await dose_reply.planned(turn, plan, stored, name)
     if plan.reason == "volume_unknown" and stored is not None:
-        return await tanks.ask_volume(turn, stored, refusals.refused(plan, name), _kept(wish))
+        return await tank_volumes.ask_volume(
+            turn, stored, refusals.refused(plan, name), _kept(wish)
+        )
     return await dose_reply.refuse(turn, plan, name)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from bot.chat import dosing, doubts, how_many, reminder_answers, reports, tanks
+from bot.chat import dosing, doubts, how_many, reminder_answers, reports, tank_volumes
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general
@@ -52,9 +52,9 @@ async def _volume(turn: Turn, offer: Offer, parsed: Parsed) -> list[Reply] | Non
     if volume is None:
         if stored is None:
             return None
-        lengths = await tanks.confirm_lengths(turn, stored, text, offer.context["wish"])
+        lengths = await tank_volumes.confirm_lengths(turn, stored, text, offer.context["wish"])
         return None if lengths is None else [lengths]
-    changed = None if stored is None else await tanks.set_volume(turn, stored, volume)
+    changed = None if stored is None else await tank_volumes.set_volume(turn, stored, volume)
     if changed is None:
         return [await turn.reply(words.volume_implausible(volume))]
     await turn.uow.offers.close(offer.id)
@@ -72,7 +72,7 @@ async def press_volume(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
 
 async def _go_on(turn: Turn, stored: StoredTank, offer: Offer) -> list[Reply]:
     """Say the volume, and answer what had to wait for it."""
-    replies = [await turn.reply([words.volume_set(stored.tank)], facts=tanks.facts(stored))]
+    replies = [await turn.reply([words.volume_set(stored.tank)], facts=tank_volumes.facts(stored))]
     if (wish := offer.context.get("wish")) is not None:
         replies.append(await dosing.answer(turn, Wish(**wish), stored))
     return replies

@@ -8,6 +8,9 @@ from typing import Final
 
 from core.analytes import ANALYTES
 from core.message.amounts import volume_litres
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import cut
 from core.tank import FILLED, Box, Setup, TankKind
 
 KIND_WORDS: Final[dict[str, TankKind]] = {
@@ -38,11 +41,26 @@ POND_WORDS: Final = frozenset(
 )
 TANK_WORDS: Final = POND_WORDS | {
     "tank", "aquarium", "becken", "bac", "acuario", "pecera", "aquário", "aquario", "acquario",
-    "akwarium", "akvarium",
+    "akwarium", "akvarium", "bak", "vasca", "zbiornik", "kar", "cuve", "tanque",
 }  # fmt: skip
 """Words for the thing itself, in the languages of the messages."""
+CALLED: Final = frozenset(
+    {"called", "named", "namens", "genannt", "appele", "nomme", "llamado", "chamado", "chiamato",
+     "genaamd", "nazwany"}
+)  # fmt: skip
+HOLDS: Final = frozenset(
+    {"holds", "contains", "takes", "volume", "size", "total", "capacity", "fasst", "hat", "enthalt",
+     "groß", "inhalt", "volumen", "contient", "contenance", "contiene", "tiene", "capacidad", "tem",
+     "capacidade", "contem", "ha", "capacita", "bevat", "inhoud", "ma", "miesci", "pojemnosc",
+     "rymmer", "innehaller", "volym", "only", "nur"}
+)  # fmt: skip
+"""Words between a tank and its volume that are no name, as they are folded."""
+TALK: Final = frozenset({"word", "event", "ask", "command"})
+"""Kinds of words that say something else of a tank than what it holds."""
 RESERVED: Final = frozenset({"new", "rename", "delete", "kit", "all", "help"})
 LONGEST_NAME: Final = 40
+NAME_WORDS: Final = 3
+"""Words of a name that is told in talk."""
 
 _NUMBER = r"(\d{1,6}(?:[.,]\d{1,3})?)"
 _BY = r"\s{0,3}(?:x|×|\*|by)\s{0,3}"
@@ -110,7 +128,7 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     """
     words = {word.strip(",.;!") for word in text.casefold().split()}
     number = re.search(r"\d", text)
-    if number is None or not words & TANK_WORDS:
+    if number is None or not words & TANK_WORDS or _else_said(text[: number.start()]):
         return None
     details = " ".join(
         word for word in text[number.start() :].split() if word.casefold() not in TANK_WORDS
@@ -123,6 +141,45 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     pond: TankKind | None = "pond" if words & POND_WORDS else None
     setup = said.setup or next(iter(made), None)
     return replace(said, kind=said.kind or next(iter(kinds), pond), setup=setup)
+
+
+def _else_said(head: str) -> bool:
+    """Whether more than holding stands between a tank and a number: `my tank lost 20 l`."""
+    words = [word.strip(",.;!:") for word in head.casefold().split()]
+    last = max((n for n, word in enumerate(words) if word in TANK_WORDS), default=len(words))
+    between = " ".join(words[last + 1 :])
+    tokens = cut(fold(between), lexicon(), between)
+    tells = {"link", "approx"}
+    return any(
+        (token.kind in TALK and token.text not in HOLDS)
+        or (token.kind == "mark" and token.value not in tells)
+        for token in tokens
+    )
+
+
+def named(text: str) -> str | None:
+    """Read ``tank fern 90 l marine`` as what ``/tank`` takes, ``fern 90 l marine``; None for other.
+
+    A word for a tank goes first; what stands between it and the details is the tank's name where
+    none of it means anything else.
+    """
+    first, _space, line = text.strip().partition(" ")
+    if first.casefold().strip(",:") not in TANK_WORDS:
+        return None
+    head, _space, after = line.strip().partition(" ")
+    if fold(head) in CALLED:
+        line = after
+    name = name_in(line)
+    words = cut(fold(name), lexicon(), name)
+    if not 0 < len(words) <= NAME_WORDS or name == line.strip():
+        return None
+    plain = all(token.kind == "word" and token.text not in HOLDS for token in words)
+    return line if plain else None
+
+
+def name_in(line: str) -> str:
+    """The words before the details in what ``/tank`` takes."""
+    return describe(line, us_gallons=True).name
 
 
 def name_problem(name: str) -> str | None:

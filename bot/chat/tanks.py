@@ -9,13 +9,11 @@ from typing import Any, Final, cast
 
 from bot.chat import traits as told
 from bot.chat.model import Reply
+from bot.chat.tank_volumes import confirm_box, facts
 from bot.chat.tank_words import Described, describe, name_problem
-from bot.chat.tank_words import own as own_tank
 from bot.chat.turn import Turn
 from bot.chat.words import buttons, general
 from bot.chat.words import tanks as words
-from bot.chat.words.names import first_tank
-from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -54,60 +52,6 @@ async def kit(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     if (trait := traits.read(f"kit {command.arguments}", turn.context())) is not None:
         return await told.answer(turn, trait)
     return await _kit(turn, command.arguments)
-
-
-async def own(turn: Turn) -> list[Reply] | None:
-    """``my tank is 120 litres``: the only tank, or the first one; None where it is other talk."""
-    said = own_tank(turn.incoming.text, us_gallons=turn.chat.us_gallons)
-    if said is None or turn.incoming.group or len(turn.tanks) > 1:
-        return None
-    volume = said.volume_l
-    if volume is not None and not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
-        return [await turn.reply(words.volume_implausible(volume))]
-    if not turn.tanks:
-        kind = said.kind or "fresh"
-        stored = await turn.add_tank(Tank(first_tank(), kind=kind, volume_l=volume, named=False))
-    else:
-        stored = turn.tanks[0]
-        changes = {"volume_l": volume, "kind": said.kind}
-        told = {name: value for name, value in changes.items() if value is not None}
-        stored = await turn.change_tank(stored, **told) if told else stored
-    if said.box is not None:
-        return [await _confirm_box(turn, stored, said)]
-    return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
-
-
-async def confirm_lengths(
-    turn: Turn, stored: StoredTank, text: str, wish: Mapping[str, Any] | None
-) -> Reply | None:
-    """Lengths in answer to how much water a tank holds; None where the text has none."""
-    said = describe(f"tank {text}", us_gallons=turn.chat.us_gallons)
-    return None if said.box is None else await _confirm_box(turn, stored, said, wish)
-
-
-async def ask_volume(
-    turn: Turn, stored: StoredTank, lines: list[str], wish: Mapping[str, Any] | None = None
-) -> Reply:
-    """Ask how much water a tank holds, and keep what was wanted until the answer comes."""
-    context = {"tank_id": stored.id, "wish": dict(wish) if wish is not None else None}
-    return await turn.reply(
-        lines, expects="volume", context=context, facts={"refused": "volume_unknown"}
-    )
-
-
-async def set_volume(turn: Turn, stored: StoredTank, volume: float) -> StoredTank | None:
-    """Set a tank's net volume; None where no tank can have it."""
-    if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
-        return None
-    return await turn.change_tank(stored, volume_l=volume)
-
-
-async def press_send_volume(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """The keeper will send the litres."""
-    stored = turn.tank_by_id(choice.arguments["tank_id"])
-    if stored is None:
-        return [await turn.reply(general.already())]
-    return [await ask_volume(turn, stored, words.send_litres(), offer.context.get("wish"))]
 
 
 async def press_separate(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
@@ -159,7 +103,7 @@ async def _new(turn: Turn, text: str) -> list[Reply]:
     else:
         stored = await turn.add_tank(tank)
     if said.box is not None:
-        return [await _confirm_box(turn, stored, said)]
+        return [await confirm_box(turn, stored, said)]
     lines = words.made(stored.tank, adopted=bool(choices))
     return [await turn.reply(lines, choices=choices, facts=facts(stored))]
 
@@ -252,7 +196,7 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
         return [await turn.reply(words.unknown(text, [tank.name for tank in turn.tanks]))]
     await turn.use_tank(stored)
     if said.box is not None:
-        return [await _confirm_box(turn, stored, said)]
+        return [await confirm_box(turn, stored, said)]
     changes: dict[str, Any] = {}
     if said.volume_l is not None:
         if not limits.VOLUME_SMALLEST <= said.volume_l <= limits.VOLUME_LARGEST:
@@ -273,26 +217,6 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
         return [await turn.reply(lines, facts=facts(stored) | {"stock": animals})]
     stored = await turn.change_tank(stored, **changes)
     return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
-
-
-async def _confirm_box(
-    turn: Turn, stored: StoredTank, said: Described, wish: Mapping[str, Any] | None = None
-) -> Reply:
-    box = said.box
-    if box is None or not limits.VOLUME_SMALLEST <= box.net_l <= limits.VOLUME_LARGEST:
-        return await turn.reply(words.volume_implausible(box.net_l if box else 0.0))
-    volume = round(box.net_l, 1)
-    held = {"tank_id": stored.id, "volume_l": volume}
-    return await turn.reply(
-        words.box(stored.name, box),
-        choices=[
-            Choice(words.box_yes(box), "set_volume", "yes", held),
-            Choice(_(words.NO_LITRES), "send_volume", "no", held),
-        ],
-        expects="volume",
-        context={"tank_id": stored.id, "wish": wish},
-        facts={"tank": stored.name, "gross_l": box.gross_l, "net_l": volume},
-    )
 
 
 async def _refused(turn: Turn, said: Described) -> Reply | None:
@@ -319,16 +243,6 @@ def _analyte(turn: Turn, word: str) -> str | None:
     parsed = parse(f"{word} 1", Context(now=turn.local_now))
     candidates = [*parsed.values, *(doubt.value for doubt in parsed.doubts if doubt.value)]
     return candidates[0].analyte if len(candidates) == 1 else None
-
-
-def facts(stored: StoredTank) -> dict[str, Any]:
-    """What a reply about a tank has as facts."""
-    told: dict[str, Any] = {"tank": stored.name, "kind": stored.tank.kind}
-    if stored.tank.volume_l is not None:
-        told["volume_l"] = stored.tank.volume_l
-    if stored.tank.setup is not None:
-        told["setup"] = stored.tank.setup
-    return told
 
 
 def _listing_facts(turn: Turn) -> dict[str, Any]:

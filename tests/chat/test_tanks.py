@@ -145,3 +145,49 @@ async def test_lengths_answer_how_much_water_and_the_wish_goes_on(talk: Talk) ->
 async def test_the_way_to_name_a_tank_is_said_once(talk: Talk) -> None:
     assert "/tank rename" in await talk.text("kh 4")
     assert "/tank rename" not in await talk.text("kh 5")
+
+
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("tank quarry 200 l marine", "quarry"),
+        ("becken moos 200 liter", "moos"),
+        ("bac mousse 200 litres", "mousse"),
+        ("acuario musgo 200 litros", "musgo"),
+        ("aquário musgo verde 200 litros", "musgo verde"),
+        ("vasca muschio 200 litri", "muschio"),
+        ("bak mos 200 liter", "mos"),
+        ("akwarium mech 200 litrów", "mech"),
+        ("akvarium mossa 200 liter", "mossa"),
+        ("tank called quarry 200 l", "quarry"),
+    ],
+)
+async def test_a_tank_told_by_name_never_changes_another(talk: Talk, line: str, name: str) -> None:
+    """Litres put to the wrong tank would make every dose for it wrong."""
+    await talk.say("/tank new Fern 90 l fresh")
+    facts = await talk.facts(line)
+    assert (facts["tank"], facts["volume_l"]) == (name, 200.0)
+    assert (await talk.facts("/tank fern"))["volume_l"] == 90.0
+
+
+async def test_one_of_several_tanks_is_told_by_its_name(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/tank new Quarry 200 l fresh")
+    assert (await talk.facts("fern holds 100 l"))["volume_l"] == 100.0
+    assert (await talk.facts("actually the quarry tank is 170 l"))["volume_l"] == 170.0
+    assert (await talk.facts("/tank fern"))["volume_l"] == 100.0
+
+
+@pytest.mark.parametrize("line", ["fern lost 20 l", "my tank needs 20 l", "fern wants 20 l"])
+async def test_litres_that_are_not_what_it_holds_change_nothing(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(line)
+    assert (await talk.facts("/tank fern"))["volume_l"] == 90.0
+
+
+async def test_a_correction_of_the_volume_is_none_of_the_reading(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4")
+    (reply,) = await talk.say("actually the tank is 70 l")
+    assert reply.facts["volume_l"] == 70.0
+    assert "Corrected" not in reply.text

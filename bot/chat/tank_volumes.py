@@ -1,0 +1,80 @@
+"""How much water a tank holds: asked for, sent in litres, or worked out from lengths."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from bot.chat.model import Reply
+from bot.chat.tank_words import Described, describe
+from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import tanks as words
+from bot.chat.words.text import _
+from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
+from core.advice import limits
+
+
+async def confirm_lengths(
+    turn: Turn, stored: StoredTank, text: str, wish: Mapping[str, Any] | None
+) -> Reply | None:
+    """Lengths in answer to how much water a tank holds; None where the text has none."""
+    said = describe(f"tank {text}", us_gallons=turn.chat.us_gallons)
+    return None if said.box is None else await confirm_box(turn, stored, said, wish)
+
+
+async def ask_volume(
+    turn: Turn, stored: StoredTank, lines: list[str], wish: Mapping[str, Any] | None = None
+) -> Reply:
+    """Ask how much water a tank holds, and keep what was wanted until the answer comes."""
+    context = {"tank_id": stored.id, "wish": dict(wish) if wish is not None else None}
+    return await turn.reply(
+        lines, expects="volume", context=context, facts={"refused": "volume_unknown"}
+    )
+
+
+async def set_volume(turn: Turn, stored: StoredTank, volume: float) -> StoredTank | None:
+    """Set a tank's net volume; None where no tank can have it."""
+    if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
+        return None
+    return await turn.change_tank(stored, volume_l=volume)
+
+
+async def press_send_volume(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """The keeper will send the litres."""
+    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    if stored is None:
+        return [await turn.reply(general.already())]
+    return [await ask_volume(turn, stored, words.send_litres(), offer.context.get("wish"))]
+
+
+async def confirm_box(
+    turn: Turn, stored: StoredTank, said: Described, wish: Mapping[str, Any] | None = None
+) -> Reply:
+    """Ask whether the volume that lengths give is right."""
+    box = said.box
+    if box is None or not limits.VOLUME_SMALLEST <= box.net_l <= limits.VOLUME_LARGEST:
+        return await turn.reply(words.volume_implausible(box.net_l if box else 0.0))
+    volume = round(box.net_l, 1)
+    held = {"tank_id": stored.id, "volume_l": volume}
+    return await turn.reply(
+        words.box(stored.name, box),
+        choices=[
+            Choice(words.box_yes(box), "set_volume", "yes", held),
+            Choice(_(words.NO_LITRES), "send_volume", "no", held),
+        ],
+        expects="volume",
+        context={"tank_id": stored.id, "wish": wish},
+        facts={"tank": stored.name, "gross_l": box.gross_l, "net_l": volume},
+    )
+
+
+def facts(stored: StoredTank) -> dict[str, Any]:
+    """What a reply about a tank has as facts."""
+    told: dict[str, Any] = {"tank": stored.name, "kind": stored.tank.kind}
+    if stored.tank.volume_l is not None:
+        told["volume_l"] = stored.tank.volume_l
+    if stored.tank.setup is not None:
+        told["setup"] = stored.tank.setup
+    return told

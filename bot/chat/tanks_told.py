@@ -1,0 +1,74 @@
+"""A tank in a keeper's own words: `my tank is 120 litres`, `tank fern 90 l`, `fern is 120 l`."""
+
+from __future__ import annotations
+
+from bot.chat import tank_words, tanks
+from bot.chat.model import Reply
+from bot.chat.tank_volumes import confirm_box, facts
+from bot.chat.turn import Turn
+from bot.chat.words import tanks as words
+from bot.chat.words.names import first_tank
+from bot.store.tanks import StoredTank
+from core.advice import limits
+from core.message.fold import fold
+from core.message.model import Command, Parsed
+from core.tank import Tank
+
+
+async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """A tank by its name, the only one, or the first one; None where it is other talk."""
+    if turn.incoming.group:
+        return None
+    if (line := tank_words.named(turn.incoming.text)) is not None:
+        known = turn.tank_named(tank_words.name_in(line)) is not None
+        return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)
+    return await own(turn)
+
+
+async def own(turn: Turn) -> list[Reply] | None:
+    """What is said of a tank without ``/tank``: how much water, and of which kind."""
+    stored, text = _spoken_of(turn)
+    said = tank_words.own(text, us_gallons=turn.chat.us_gallons)
+    if said is None or (stored is None and len(turn.tanks) > 1):
+        return None
+    volume = said.volume_l
+    if volume is not None and not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
+        return [await turn.reply(words.volume_implausible(volume))]
+    if stored is None and not turn.tanks:
+        kind = said.kind or "fresh"
+        stored = await turn.add_tank(Tank(first_tank(), kind=kind, volume_l=volume, named=False))
+    else:
+        stored = stored or turn.tanks[0]
+        changes = {"volume_l": volume, "kind": said.kind}
+        known = {name: value for name, value in changes.items() if value is not None}
+        stored = await turn.change_tank(stored, **known) if known else stored
+    if said.box is not None:
+        return [await confirm_box(turn, stored, said)]
+    return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+
+
+def _spoken_of(turn: Turn) -> tuple[StoredTank | None, str]:
+    """The one tank whose name a message has, and the message with a word for it in that place."""
+    text = turn.incoming.text
+    found = [
+        (stored, place)
+        for stored in turn.tanks
+        if stored.tank.named and (place := _place_of(stored.name, text)) is not None
+    ]
+    if len(found) != 1:
+        return None, text
+    stored, (start, end) = found[0]
+    return stored, f"{text[:start]} tank {text[end:]}"
+
+
+def _place_of(name: str, text: str) -> tuple[int, int] | None:
+    """Where a name stands as words of its own, before the first number."""
+    plain, folded = fold(name), fold(text)
+    digits = [place for place, character in enumerate(folded) if character.isdigit()]
+    start = folded.find(plain)
+    if start < 0 or len(folded) != len(text):
+        return None
+    end = start + len(plain)
+    if folded[max(0, start - 1) : start].isalnum() or folded[end : end + 1].isalnum():
+        return None
+    return (start, end) if not digits or end <= digits[0] else None
