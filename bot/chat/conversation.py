@@ -17,6 +17,7 @@ from bot.chat import (
     dosing,
     emergencies,
     expected,
+    followups,
     inhabitants,
     pauses,
     presses,
@@ -101,6 +102,8 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
+    if (otherwise := await followups.answer(turn, parsed)) is not None:
+        return otherwise
     if (steps := await emergencies.typed_what_now(turn)) is not None:
         return [steps]
     if (report := await reports.spoken(turn)) is not None:
@@ -150,6 +153,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         if asked is None:
             replies.append(await turn.reply(words.question_not_yet()))
         else:
+            followups.begin(turn, parsed.question)
             replies += await asked(turn, parsed.question, parsed)
     if not replies and (living := await inhabitants.told(turn)) is not None:
         return living

@@ -49,6 +49,8 @@ async def planned(
     if (ammonia := words.ammonia(plan, name)) is not None:
         lines.append(ammonia)
     lines.append(words.afterwards(plan, doubt))
+    if turn.parts is not None and turn.parts < plan.count:
+        lines[0] = f"{words.fewest(plan.count, turn.parts)} {lines[0]}"
     if plan.upkeep is not None:
         lines.append(words.upkeep(plan.upkeep))
     held: dict[str, Any] = {

@@ -106,6 +106,7 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         substance=question.substance or "sodium bicarbonate",
         premises=question.premises,
         called=CALLED.search(turn.incoming.text) is not None,
+        parts=turn.parts or 1,
     )
     named = turn.tank_named(question.tank) if question.tank else None
     if (refusal := salts.one_at_a_time(question, named or turn.current_tank)) is not None:

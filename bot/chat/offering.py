@@ -54,7 +54,7 @@ async def make_reply(
     if more:
         told.append(Choice(buttons.more(), "more", "more", {"lines": list(more)}))
     held = dict(context or {})
-    if facts and (more or "why" in held):
+    if facts and (more or "why" in held or "asked" in held):
         held["facts"] = dict(facts)  # of the same numbers that what is kept back shows
     token: int | None = None
     if told or expects is not None or entry_id is not None:

@@ -71,6 +71,7 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         volume_l=question.volume_l,
         premises={k: v for k, v in question.premises.items() if k != second},
         calcium_to_magnesium=question.ratio or CALCIUM_TO_MAGNESIUM,
+        parts=turn.parts or 1,
     )
     plans = plan_salts(wish, state, known_tank=stored is not None)
     name = stored.name if stored is not None else None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Iterable
+from collections.abc import Awaitable, Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
@@ -34,6 +34,10 @@ class Turn:
     """True where nothing could be sent to this chat until now."""
     waters: list[StoredTank] = field(default_factory=list)
     """The sources that the chat's tanks are filled from and their facets, once looked up."""
+    asked: Mapping[str, Any] | None = None
+    """The question of a plan that is being answered, kept with its replies for a follow-up."""
+    parts: int | None = None
+    """In how many parts a plan is wished."""
     route: Route | None = None
     """How a text that is said again finds its topic; set by the router."""
 
@@ -129,4 +133,7 @@ class Turn:
 
     async def reply(self, lines: Iterable[str | Line], **parts: Any) -> Reply:
         """Build a reply in this chat; `parts` are those of `bot.chat.offering.make_reply`."""
+        if self.asked is not None:
+            parts["context"] = {**(parts.get("context") or {}), "asked": dict(self.asked)}
+            parts["expects"] = parts.get("expects") or "followup"
         return await make_reply(self.uow, self.chat.id, self.now, lines, **parts)

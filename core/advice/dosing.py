@@ -45,7 +45,7 @@ class Wish:
 
     `start` is the KH that the question itself states; None takes the tank's last reading.
     `premises` are its other conditions by analyte, which stand for readings. `called` is True
-    where the keeper calls it an emergency.
+    where the keeper calls it an emergency. `parts` are wished at least.
     """
 
     target: float | None = None
@@ -55,6 +55,7 @@ class Wish:
     substance: str = "sodium bicarbonate"
     premises: Mapping[str, float] = field(default_factory=dict)
     called: bool = False
+    parts: int = 1
 
 
 def grams_for(name: str, degrees: float, volume_l: float) -> float:
@@ -190,6 +191,7 @@ def _planned(
             salts,
             volume,
             most,
+            least=wish.parts,
             ph_bound=not (blind and rise == rises[-1]),
             kh_step=step,
         )

@@ -65,7 +65,7 @@ class SaltWish:
     """Targets by analyte, and the salts that the keeper has.
 
     `starts` are the question's own premises of where each begins; `deltas` are rises where no
-    target was said. Canonical units.
+    target was said; `parts` are wished at least. Canonical units.
     """
 
     targets: Mapping[str, float] = field(default_factory=dict)
@@ -75,6 +75,7 @@ class SaltWish:
     volume_l: float | None = None
     premises: Mapping[str, float] = field(default_factory=dict)
     calcium_to_magnesium: float = CALCIUM_TO_MAGNESIUM
+    parts: int = 1
 
 
 def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan, ...] | Refusal:
@@ -112,7 +113,7 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
         weighed = weighed_for(goals, salts, volume, wish.calcium_to_magnesium)
         if isinstance(weighed, Refusal):
             return weighed
-        plan = _plan(goals, weighed, told, volume, known_tank=known_tank)
+        plan = _plan(goals, weighed, told, volume, known_tank=known_tank, least=wish.parts)
         if isinstance(plan, Refusal):
             return plan
         plans.append(plan)
@@ -222,6 +223,7 @@ def _plan(
     volume: float,
     *,
     known_tank: bool,
+    least: int,
 ) -> Plan | Refusal:
     for salt in salts:
         is_buffer = per_gram(salt.substance, "kh") > 0.0 and salt.substance != SEA_SALT
@@ -237,7 +239,7 @@ def _plan(
     rises = changes_of(state, salts, volume)["kh"] > 0.0
     if kh is not None and rises and kh.low < limits.KH_BLIND_BELOW:
         return Refusal("kh_alone_first", {"kh": kh.value})
-    schedule = in_parts(state, outlook, salts, volume)
+    schedule = in_parts(state, outlook, salts, volume, least=least)
     if isinstance(schedule, Refusal):
         return schedule
     added = added_ions(salts, volume)

@@ -120,6 +120,7 @@ def in_parts(
     volume_l: float,
     most: int = MOST_PARTS,
     *,
+    least: int = 1,
     ph_bound: bool = True,
     kh_step: float = limits.KH_STEP,
 ) -> Schedule | Refusal:
@@ -137,6 +138,8 @@ def in_parts(
         Net volume. [L]
     most : int
         More parts than this are no plan.
+    least : int
+        Parts that are wished: never fewer, unless they are more than `most`.
     ph_bound : bool
         False where the step of pH does not bind.
     kh_step : float
@@ -150,7 +153,7 @@ def in_parts(
     steps = {**steps_of(state.tank if state is not None else None), "kh": kh_step}
     changes = changes_of(state, salts, volume_l)
     count = max(
-        [1]
+        [min(least, most)]
         + [
             math.ceil(abs(change) / steps[analyte] - 1e-6)
             for analyte, change in changes.items()

@@ -75,6 +75,12 @@ def head(plan: Plan, tank: str | None, doubt: KitDoubt | None = None) -> str:
     return " ".join([*_conditions(plan, tank, doubt), _answer(plan).format(**told)])
 
 
+def fewest(count: int, wished: int) -> str:
+    """Why a plan has more parts than were wished."""
+    told = _("Not in {wished}: {count} parts, a day apart, are the fewest that are safe here.")
+    return told.format(wished=wished, count=count)
+
+
 def _answer(plan: Plan) -> str:
     """The template of the sentence that says from where to where."""
     if plan.blind:

@@ -1,0 +1,201 @@
+"""What is said right after a plan to have it another way: the grammar of a follow-up.
+
+followup = {lead} ["with" | "only have"] substance ["instead"]
+         | {lead} ["into"] number ("parts" | "days")
+         | {lead} ["half of that" | "twice that" | "slower"]
+         | {lead} ["same"] "for" (volume | tank) ["too"]
+         | {lead} ["to"] reading "?"
+
+It is read only where a plan was just asked for; alone none of it says what is meant.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Final
+
+from core.message import quantities
+from core.message.amounts import grams, volume_litres
+from core.message.fold import fold
+from core.message.lexicon import lexicon, spellings
+from core.message.model import Context
+from core.message.parser import parse
+from core.message.tokens import Token, cut
+from core.message.waters import one_of
+from core.message.wordfile import alternatives, entries
+
+LONGEST: Final = 70
+"""A longer text says more than a change of plan. [characters]"""
+
+MOST_PARTS: Final = 60
+"""More parts than this are a slip."""
+
+_EDGES: Final = " \t\n¿?¡!.,;:"
+
+
+@dataclass(frozen=True, slots=True)
+class Followup:
+    """What is to be otherwise; what stays is None. Canonical units, litres, grams.
+
+    `factor` is of the wish (a half, a double), `parts` how many there shall be, `slower` that
+    there shall be more of them.
+    """
+
+    substance: str | None = None
+    volume_l: float | None = None
+    tank: str | None = None
+    analyte: str | None = None
+    target: float | None = None
+    percent: float | None = None
+    grams: float | None = None
+    factor: float | None = None
+    parts: int | None = None
+    slower: bool = False
+
+
+@cache
+def _words() -> dict[str, dict[str, set[str]]]:
+    """Section → meaning → its plain words.
+
+    Raises
+    ------
+    ValueError
+        If a line has no ``=``.
+    """
+    found: dict[str, dict[str, set[str]]] = {}
+    text = (files("core.message") / "followups.txt").read_text(encoding="utf-8")
+    for section, meaning, right in entries(
+        text, "followups.txt", {"head", "tail", "whole", "parts"}
+    ):
+        told = found.setdefault(section, {}).setdefault(meaning, set())
+        told.update(*map(spellings, alternatives(right)))
+    return found
+
+
+@cache
+def _patterns() -> tuple[re.Pattern[str], re.Pattern[str], re.Pattern[str]]:
+    """One word of the head, one of the tail, and a number of parts."""
+    words = _words()
+    every = {name: set().union(*words[name].values()) for name in ("head", "tail", "parts")}
+    return (
+        re.compile(rf"(?:{one_of(every['head'])})(?!\w)[\s,:]*"),
+        re.compile(rf"[\s,]+({one_of(every['tail'])})$"),
+        re.compile(rf"(\S+)\s+(?:{one_of(every['parts'])})"),
+    )
+
+
+def _meanings(section: str, said: str) -> set[str]:
+    plain = " ".join(said.split())
+    return {name for name, told in _words()[section].items() if plain in told}
+
+
+def read(text: str, context: Context) -> Followup | None:
+    """The follow-up that a text is; None where it is none, or says more.
+
+    Examples
+    --------
+    >>> from datetime import datetime, UTC
+    >>> context = Context(now=datetime(2026, 3, 1, tzinfo=UTC), tanks=("Fern", "Quarry"))
+    >>> read("and with potassium bicarbonate instead?", context).substance
+    'potassium bicarbonate'
+    >>> read("make it 3 parts", context).parts, read("for quarry too", context).tank
+    (3, 'Quarry')
+    >>> read("i have no potassium bicarbonate", context) is None
+    True
+    """
+    if len(text) > LONGEST:
+        return None
+    asks = "?" in text
+    rest = fold(text).strip(_EDGES)
+    marks: set[str] = set()
+    tail = _patterns()[1]
+    while (ending := tail.search(rest)) is not None:
+        marks |= _meanings("tail", ending[1])
+        rest = rest[: ending.start()]
+    while True:
+        if (found := _core(rest, marks, asks, context)) is not None:
+            return found
+        head = _patterns()[0].match(rest)
+        if head is None or head.end() == len(rest):
+            return None
+        marks |= _meanings("head", head[0].strip(_EDGES))
+        rest = rest[head.end() :]
+
+
+def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup | None:
+    """What is left when the words before and behind it are taken off."""
+    whole = _meanings("whole", rest)
+    if whole:
+        factor = {"half": 0.5, "double": 2.0}.get(next(iter(whole)))
+        return Followup(factor=factor, slower="slower" in whole)
+    if (count := _parts(rest)) is not None:
+        return Followup(parts=count)
+    if marks & {"with", "only_have", "instead"} and (name := _substance(rest)) is not None:
+        return Followup(substance=name)
+    leading = bool(marks) and (asks or "lead" in marks)
+    if marks & {"for", "same", "too"} or leading:
+        if (volume := volume_litres(rest, context.us_gallons)) is not None:
+            return Followup(volume_l=volume) if "for" in marks or asks else None
+        if (tank := _tank(rest, context.tanks)) is not None:
+            return Followup(tank=tank)
+    if "to" not in marks and not (asks and marks):
+        return None
+    if asks and (mass := grams(rest)) is not None:
+        return Followup(grams=mass)
+    return _value(rest, asks, context)
+
+
+def _parts(rest: str) -> int | None:
+    found = _patterns()[2].fullmatch(rest)
+    if found is None:
+        return None
+    number = _number(cut(found[1], lexicon(), found[1]))
+    if number is None or number != int(number) or not 1 <= number <= MOST_PARTS:
+        return None
+    return int(number)
+
+
+def _number(tokens: list[Token]) -> float | None:
+    if len(tokens) != 1:
+        return None
+    if tokens[0].kind == "several":
+        told = {
+            name for _, (kind, name) in lexicon().several[str(tokens[0].value)] if kind == "count"
+        }
+        return float(told.pop()) if len(told) == 1 else None
+    if tokens[0].kind == "count":
+        return float(str(tokens[0].value)) if str(tokens[0].value).isdigit() else None
+    found = quantities.read(tokens, 0)
+    return found.value if found is not None and found.unit is None else None
+
+
+def _substance(rest: str) -> str | None:
+    tokens = cut(rest, lexicon(), rest)
+    named = [str(token.value) for token in tokens if token.kind == "substance"]
+    light = all(token.kind in {"substance", "fill"} or token.value in _LIGHT for token in tokens)
+    return named[0] if len(named) == 1 and light else None
+
+
+_LIGHT: Final = frozenset({"some", "of", "link", "at_hour", "to"})
+
+
+def _tank(rest: str, tanks: Iterable[str]) -> str | None:
+    return next((name for name in tanks if fold(name) == rest), None)
+
+
+def _value(rest: str, asks: bool, context: Context) -> Followup | None:
+    """What is wished now: a value, or a share of the water."""
+    share = re.fullmatch(r"(\d{1,2}(?:[.,]\d)?)\s?%", rest)
+    if share is not None:
+        return Followup(percent=float(share[1].replace(",", "."))) if asks else None
+    parsed = parse(rest, context)
+    if parsed.intent != "reading" or len(parsed.values) != 1 or parsed.doubts or parsed.events:
+        return None
+    value = parsed.values[0]
+    if value.qualifier != "=" or not isinstance(value.canonical, float) or parsed.at is not None:
+        return None
+    return Followup(analyte=value.analyte, target=value.canonical)
