@@ -22,7 +22,7 @@ from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.advice.change_doubt import ChangeDoubt, doubt_of_change
 from core.advice.change_plan import ChangePlan, plan_change
-from core.advice.changes import Mixed, nh3_now, salinity_unknown, waters_of
+from core.advice.changes import Mixed, mixed, nh3_now, salinity_unknown, waters_of
 from core.advice.changes import Waters as Mixing
 from core.advice.danger import cut_to_kh, is_acid, poison_in
 from core.advice.outlook import with_premises
@@ -30,6 +30,7 @@ from core.advice.plan import Refusal
 from core.advice.repeated import in_a_day
 from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
 from core.advice.scheduling import conflict
+from core.advice.since import changed_today, moved_today
 from core.advice.state import State
 from core.advice.warming import coldest_safe, warmest_safe
 from core.errors import CoreError
@@ -163,6 +164,8 @@ async def answer(
     counted = change_bounds.counted_in(waters, asked.supply, ro_share)
     plan = plan_change(waters, share, counted=counted, emergency=emergency, salting=salting)
     source = None if ro_share else asked.source
+    if not emergency and (problem := moved_by_now(asked.tank, waters, plan)) is not None:
+        return await dose_reply.refuse(turn, problem, name)
     doubt = doubt_of_change(asked.tank, source, waters, plan, counted)
     facts |= change_bounds.chlorine_facts(plan)
     facts |= _facts(asked, waters, plan, ro_share) | _doubt_facts(doubt)
@@ -190,6 +193,17 @@ async def answer(
     ends = [] if doubt is None else doubt_words.more(doubt)
     more = [*rest, *words.more(plan, waters, asked.source_name), *ends]
     return await turn.reply(shown, more=more, facts=facts)
+
+
+def moved_by_now(tank: State, waters: Mixing, plan: ChangePlan) -> Refusal | None:
+    """Refuse a change on top of today's: unmeasured since, or past the step of the day with it."""
+    if (problem := changed_today(tank)) is not None:
+        return problem
+    if not plan.steps:
+        return None
+    after = mixed(waters, plan.steps[0]).water
+    ends = {name: end for name, end in (("kh", after.kh), ("gh", after.gh)) if name in waters.known}
+    return moved_today(tank, ends)
 
 
 def _routine(question: Question, asked: Asked, plan: ChangePlan) -> SawTooth | None:

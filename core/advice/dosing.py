@@ -25,7 +25,7 @@ from core.advice.outlook import (
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
 from core.advice.potassium import adds_up, judge_potassium
 from core.advice.scheduling import added_ions, conflict, in_parts, saturation_caution
-from core.advice.since import changed_since, dosed_since
+from core.advice.since import changed_since, first_part, moved_today, outdated
 from core.advice.state import Measured, State, degree_step
 from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
@@ -113,10 +113,14 @@ def plan_kh(wish: Wish, state: State, *, known_tank: bool) -> Plan | Refusal:
         return problem
     if (bound := past_animals(state, {"kh": (start.value, target)})) is not None:
         return bound.refusal
-    if wish.start is None and (problem := dosed_since(state, start)) is not None:
+    if wish.start is None and (problem := outdated(state, start)) is not None:
         return problem
     try:
-        return _planned(wish, told, volume, start, target, known_tank=known_tank)
+        plan = _planned(wish, told, volume, start, target, known_tank=known_tank)
+        if isinstance(plan, Refusal) or wish.start is not None:
+            return plan
+        step = limits.KH_STEP_EMERGENCY if plan.emergency else limits.KH_STEP
+        return moved_today(state, first_part(plan), kh_step=step) or plan
     except CoreError:  # readings that no water can have together
         return Refusal("contradiction", {"kh": start.value, **_ph_fact(told)})
 

@@ -23,7 +23,7 @@ from core.advice.scheduling import (
     per_gram,
     saturation_caution,
 )
-from core.advice.since import changed_since, dosed_since
+from core.advice.since import changed_since, first_part, moved_today, outdated
 from core.advice.state import State
 from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
@@ -106,7 +106,7 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
         return bound.refusal
     read = [state.readings[g.analyte] for g in goals if _is_read(g, wish, state)]
     for reading in read:
-        if (problem := dosed_since(state, reading)) is not None:
+        if (problem := outdated(state, reading)) is not None:
             return problem
     plans = []
     for salts in _choices(wish, goals):
@@ -116,6 +116,10 @@ def plan_salts(wish: SaltWish, state: State, *, known_tank: bool) -> tuple[Plan,
         plan = _plan(goals, weighed, told, volume, known_tank=known_tank, least=wish.parts)
         if isinstance(plan, Refusal):
             return plan
+        of_record = {reading.analyte for reading in read}
+        after = {name: end for name, end in first_part(plan).items() if name in of_record}
+        if (stepped := moved_today(state, after)) is not None:
+            return stepped
         plans.append(plan)
     return tuple(plans)
 

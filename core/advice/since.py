@@ -1,11 +1,32 @@
-"""What was done to the water after a reading was taken: then the reading tells another water."""
+"""What was done to the water of late, and what of it counts against a reading or a day's step."""
 
 from __future__ import annotations
 
-from core.advice.plan import Refusal
-from core.advice.scheduling import per_gram
-from core.advice.state import Measured, State
+from collections.abc import Mapping
+from datetime import timedelta
+from typing import Final
+
+from core.advice import limits
+from core.advice.plan import Fact, Plan, Refusal
+from core.advice.scheduling import per_gram, steps_of
+from core.advice.state import Happening, Measured, State
 from core.water import SUBSTANCES
+
+A_DAY: Final = timedelta(hours=22)
+"""A part a day may be an hour or two early; common practice."""
+
+SMALL_SHARE: Final = 0.1
+"""A change with unknown water that still leaves a reading of use; common practice."""
+
+MOVING: Final = frozenset({"dose", "water_change"})
+
+ROUNDED: Final = 1.05
+"""A day's step that was weighed on kitchen scales is still one step; common practice."""
+
+
+def outdated(state: State, reading: Measured) -> Refusal | None:
+    """Refuse a dose on a reading that was taken before the water was dosed or changed."""
+    return dosed_since(state, reading) or diluted_since(state, reading)
 
 
 def dosed_since(state: State, reading: Measured) -> Refusal | None:
@@ -29,6 +50,133 @@ def dosed_since(state: State, reading: Measured) -> Refusal | None:
             continue
         if event.at <= state.now and per_gram(dosed.name, reading.analyte) > 0.0:
             return Refusal("dosed_since", {"analyte": reading.analyte, "substance": dosed.name})
+    return None
+
+
+def moved_today(
+    state: State, ends: Mapping[str, float], *, kh_step: float = limits.KH_STEP
+) -> Refusal | None:
+    """Refuse what would take the water of a day further than a day's step.
+
+    Parameters
+    ----------
+    state : State
+        With its history and events.
+    ends : mapping of analyte to float
+        Where the first part of a plan leads. [canonical unit]
+    kh_step : float, optional
+        Most that KH may move in a day; more in an emergency. [°dH]
+
+    Returns
+    -------
+    Refusal or None
+        ``moved_today`` with the analyte, what it `was` before the first dose or change of the last
+        day, and the hours until that is a day ago.
+
+    Notes
+    -----
+    A fresh reading tells where the water is, not how far it came today. Where it was is the last
+    reading before; of a dose whose grams are known, what they cannot but have raised.
+    """
+    late = [e for e in state.events or () if e.what.kind in MOVING and _is_late(state, e)]
+    if not late:
+        return None
+    first = min(event.at for event in late)
+    hours = 24.0 - (state.now - first).total_seconds() / 3600.0
+    steps = {**steps_of(state.tank), "kh": kh_step}
+    for analyte, end in ends.items():
+        start = _before(state, analyte, late)
+        if start is None or analyte not in steps:
+            continue
+        far = abs(end - start) > steps[analyte] * ROUNDED
+        ordinary = analyte == "kh" and kh_step == limits.KH_STEP
+        doubled = ordinary and start >= limits.KH_SOFT and end > limits.KH_FACTOR * start
+        if far or doubled:
+            facts: dict[str, Fact] = {
+                "analyte": analyte,
+                "was": start,
+                "step": steps[analyte],
+                "hours": hours,
+            }
+            return Refusal("moved_today", facts)
+    return None
+
+
+def changed_today(state: State) -> Refusal | None:
+    """Refuse a change by readings from before another one of the last day."""
+    kh = state.last("kh")
+    late = [
+        event.at
+        for event in state.events or ()
+        if event.what.kind == "water_change" and _is_late(state, event)
+    ]
+    if kh is None or not late or kh.at > max(late):
+        return None
+    hours = (state.now - max(late)).total_seconds() / 3600.0
+    return Refusal("changed_today", {"hours": hours})
+
+
+def first_part(plan: Plan) -> dict[str, float]:
+    """Where the first part of a dose leads, by analyte. [canonical unit]"""
+    return {
+        goal.analyte: goal.start + goal.change / plan.count
+        for goal in plan.goals
+        if not goal.relative
+    }
+
+
+def _is_late(state: State, event: Happening) -> bool:
+    return event.at <= state.now < event.at + A_DAY
+
+
+def _before(state: State, analyte: str, late: list[Happening]) -> float | None:
+    """Where an analyte stood before what was done of late; None where nothing tells."""
+    now = state.last(analyte)
+    first = min(event.at for event in late)
+    told = state.past.between(analyte, first - limits.STALE, first)
+    starts = [told[-1].value] if told else []
+    raised = sum(_raised(state, analyte, event) for event in late)
+    if now is not None and raised > 0.0:
+        starts.append(now.value - raised)
+    return min(starts, default=None)
+
+
+def _raised(state: State, analyte: str, event: Happening) -> float:
+    """What a dose whose grams are known raises. [canonical unit]"""
+    salt = SUBSTANCES.get(event.what.substance or "")
+    volume = state.tank.volume_l
+    if event.what.kind != "dose" or salt is None or not event.what.grams or not volume:
+        return 0.0
+    return max(0.0, event.what.grams * per_gram(salt.name, analyte) / volume)
+
+
+def diluted_since(state: State, reading: Measured) -> Refusal | None:
+    """Refuse a dose on a reading from before a change that moved its analyte, or may have.
+
+    A change that cannot have moved it by half a day's step leaves the reading of use.
+    """
+    step = steps_of(state.tank).get(reading.analyte)
+    if step is None:
+        return None
+    for event in state.events or ():
+        if event.what.kind != "water_change" or not reading.at <= event.at <= state.now:
+            continue
+        share, source = _share(state, event), state.source.get(reading.analyte)
+        if source is not None and event.what.substance is None and share is not None:
+            if share * abs(source.value - reading.value) <= step / 2.0:
+                continue
+        elif share is not None and share <= SMALL_SHARE:
+            continue
+        return Refusal("diluted_since", {"analyte": reading.analyte})
+    return None
+
+
+def _share(state: State, event: Happening) -> float | None:
+    """The share of new water in a change; None where it was not told."""
+    if event.what.percent is not None:
+        return event.what.percent / 100.0
+    if event.what.litres is not None and state.tank.volume_l:
+        return event.what.litres / state.tank.volume_l
     return None
 
 

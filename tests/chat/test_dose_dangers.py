@@ -35,11 +35,41 @@ async def test_a_dose_that_was_logged_is_not_planned_again(talk: Talk) -> None:
 async def test_water_that_was_changed_is_tested_first(talk: Talk) -> None:
     await told(talk, *FERN)
     await talk.wait(hours=5)
-    await told(talk, "changed 30%")
+    await told(talk, "changed 5%")
     await talk.wait(hours=1)
     (reply,) = await talk.say("dose kh 6")
     assert reply.lines[0].text.startswith("Retest first: water was changed since the KH reading")
     assert reply.facts["retest_first"] == ["kh"]
+    await told(talk, "changed 30%")
+    (reply,) = await talk.say("dose kh 6")
+    assert reply.facts["refused"] == "diluted_since"
+
+
+async def test_a_fresh_reading_does_not_open_a_second_step_of_the_day(talk: Talk) -> None:
+    await told(talk, FERN[0], "kh 4 gh 8 ph 7.2 temp 24 ammonia 0", "dose kh 8", "log it")
+    await talk.wait(hours=1)
+    await told(talk, "kh 5 ph 7.3 ammonia 0")
+    (reply,) = await talk.say("dose kh 8")
+    assert reply.facts["refused"] == "moved_today"
+    assert reply.facts["was"] == 4.0
+    await talk.wait(hours=23)
+    await told(talk, "kh 5 ph 7.3 ammonia 0")
+    assert "refused" not in await talk.facts("dose kh 8")
+
+
+async def test_changes_of_one_day_count_together(talk: Talk) -> None:
+    await told(talk, FERN[0], "kh 3 gh 5 ph 7.0 no3 60 ammonia 0 temp 25",
+               "/source tap ph 8 kh 12 gh 15 no3 10 temp 24 chlorine 0")  # fmt: skip
+    assert "within the limits" in await talk.text("what if i change 11%")
+    await talk.wait(hours=1)
+    await told(talk, "changed 11%")
+    await talk.wait(hours=1)
+    assert (await talk.facts("what if i change 11%"))["refused"] == "changed_today"
+    await told(talk, "kh 4 gh 6 ph 7.2 ammonia 0 temp 25")
+    assert (await talk.facts("what if i change 11%"))["refused"] == "moved_today"
+    await talk.wait(hours=24)
+    await told(talk, "kh 4 gh 6 ph 7.2 ammonia 0 temp 25")
+    assert "refused" not in await talk.facts("what if i change 11%")
 
 
 async def test_an_emergency_is_said_and_stands_in_the_facts(talk: Talk) -> None:

@@ -197,6 +197,31 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
             analyte=_analyte(facts)
         ),
     ],
+    "diluted_since": lambda facts: [
+        _("No dose yet: water was changed after the {analyte} reading.").format(
+            analyte=_analyte(facts)
+        ),
+        _("Retest {analyte}, pH and ammonia, send them, and ask again.").format(
+            analyte=_analyte(facts)
+        ),
+    ],
+    "changed_today": lambda _facts: [
+        _("Not today: water was changed after the last readings, and they tell another water."),
+        _("Test KH, GH, pH and temperature, send them, and ask again tomorrow."),
+    ],
+    "moved_today": lambda facts: [
+        _(
+            "Not today: {analyte} was {was} before what went in within a day, and may move by"
+            " {step} a day."
+        ).format(
+            analyte=_analyte(facts),
+            was=plain(float(facts["was"]), 1),
+            step=plain(float(facts["step"]), 1),
+        ),
+        _("Retest and ask again in about {hours} h. Animals bear slow changes only.").format(
+            hours=plain(max(1.0, float(facts["hours"])), 0)
+        ),
+    ],
     "one_at_a_time": lambda facts: [
         _(
             "No, not both at once: in the sea calcium and buffer in one place or at one"

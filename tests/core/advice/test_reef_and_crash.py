@@ -212,6 +212,37 @@ def test_no_second_dose_on_the_reading_from_before_the_first() -> None:
 
 def test_a_reading_from_before_a_change_is_to_be_taken_again() -> None:
     held = state(reading("kh", 4.0, low=3.0, age=DAY), reading("ammonia", 0.0))
-    change = Happening(NOW, Event("water_change", percent=30.0))
-    assert dose(replace(held, events=(change,)), 6.0).changed_since
+    small, large = (Happening(NOW, Event("water_change", percent=p)) for p in (5.0, 30.0))
+    assert dose(replace(held, events=(small,)), 6.0).changed_since
     assert not dose(held, 6.0).changed_since
+    refused = plan_kh(Wish(target=6.0), replace(held, events=(large,)), known_tank=True)
+    assert isinstance(refused, Refusal)
+    assert refused.reason == "diluted_since"
+    # 30 % of a source that differs by 1 °dH moves KH by 0.3: the reading is still of use.
+    alike = replace(held, events=(large,), source={"kh": reading("kh", 5.0)})
+    assert dose(alike, 6.0).changed_since
+
+
+@pytest.mark.parametrize(
+    ("hours", "grams", "kh", "refused"),
+    [
+        (1.0, 3.0, 5.0, True),
+        (21.0, 3.0, 5.0, True),
+        (23.0, 3.0, 5.0, False),
+        (1.0, 0.3, 4.1, False),
+    ],
+    ids=["an hour ago", "the evening before", "a day ago", "a tenth of a step"],
+)
+def test_what_went_in_within_a_day_counts_into_its_step(
+    hours: float, grams: float, kh: float, refused: bool
+) -> None:
+    """3 g of sodium bicarbonate in 100 L are 1 °dH: 30 mg/L, common practice."""
+    salt = Event("dose", grams=grams, substance="sodium bicarbonate")
+    held = state(reading("kh", kh), reading("ammonia", 0.0), reading("ph", 7.2))
+    held = replace(
+        held,
+        tank=replace(held.tank, volume_l=100.0),
+        events=(Happening(NOW - timedelta(hours=hours), salt),),
+    )
+    answer = plan_kh(Wish(target=kh + 0.85), held, known_tank=True)
+    assert (isinstance(answer, Refusal) and answer.reason == "moved_today") == refused
