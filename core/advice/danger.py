@@ -24,6 +24,12 @@ def poison_in(state: State) -> str | None:
     return None
 
 
+def holds_chlorine(state: State) -> bool:
+    """Whether chlorine was read in the tank lately, which only a dechlorinator takes out."""
+    chlorine = frozenset({"chlorine", "total_chlorine"})
+    return any(finding.id == "chlorine" for finding in find(state, chlorine))
+
+
 def is_acid(waters: Waters) -> bool:
     """Whether the tank's pH is under 7, where what lifts it frees ammonia."""
     return waters.tank.ph is not None and waters.tank.ph < NEUTRAL

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Final, Literal
 
+from core.advice import limits
 from core.advice.alarm_words import named
 from core.advice.ammonia_gate import gate_limit, upper_total
-from core.advice.danger import poison_in
+from core.advice.danger import holds_chlorine, poison_in
 from core.advice.first_aid import NewWater, Share, safe_share
-from core.advice.limits import SALT_WATER
 from core.advice.outlook import temperature_of
 from core.advice.state import State
 from core.water import un_ionised_fraction
@@ -61,13 +61,13 @@ POISONED: Final[frozenset[Danger]] = frozenset(
 )
 """Where poison in the water is a greater danger than a quick change of it."""
 
+SHOWING: Final[frozenset[Danger]] = frozenset({"gasping", "general", "illness"})
+"""What chlorine in the water looks like from outside."""
+
 MOST_CHANGED: Final = 0.5
 MOST_IN_DOUBT: Final = 0.25
 MOST_AFTER_CRASH: Final = 0.1
 """Largest change of first aid: against poison (the limits), else by common practice."""
-
-AIRING_BELOW_PH: Final = 7.5
-"""Under it driving carbon dioxide off would free ammonia: computed with PHREEQC in the limits."""
 
 JUST_NOW: Final = timedelta(hours=3)
 """A reading this young need not be asked for again; common practice."""
@@ -130,7 +130,7 @@ class Help:
     @property
     def no_air(self) -> bool:
         """True where extra air would make it worse: ammonia at a low or unknown pH."""
-        acid = self.ph is None or self.ph < AIRING_BELOW_PH
+        acid = self.ph is None or self.ph < limits.AIRING_BELOW_PH
         return acid and not self.gasping and self.total_n != 0.0
 
 
@@ -188,6 +188,9 @@ def help_for(
         return Help(danger, gasping=gasping, poisoned=danger in POISONED)
     if danger == "heater" and (warm := state.fresh("temperature")) is not None:
         danger = _side(warm.value, "heater")
+    gasping = gasping or danger == "gasping"
+    if danger in SHOWING and holds_chlorine(state):
+        danger = "chlorine"
     reading, total, warmth = state.fresh("ph"), upper_total(state), state.fresh("temperature")
     ph = None if reading is None else reading.value
     total = None if total == float("inf") else total
@@ -203,10 +206,10 @@ def help_for(
         nh3_n,
         over_gate=nh3_n is not None and nh3_n > gate_limit(state),
         share=safe_share(state, new, poisoned=poisoned, most=_most(danger, poisoned)),
-        salt=state.salinity > SALT_WATER,
+        salt=state.salinity > limits.SALT_WATER,
         sea_nitrite=danger == "nitrite" and state.salinity > BRACKISH_NITRITE,
         poisoned=poisoned,
-        gasping=gasping or danger == "gasping",
+        gasping=gasping,
         missing=missing(state),
         temperature=None if warmth is None else warmth.value,
         volume_l=state.tank.volume_l,

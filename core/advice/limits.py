@@ -162,6 +162,9 @@ PH_ROUNDING: Final = 0.01
 PH_DANGER: Final = 0.5
 """Over this the danger is named: FAO-type text, acclimatising fish (grade B)."""
 
+AIRING_BELOW_PH: Final = 7.5
+"""Under it driving carbon dioxide off would free ammonia: computed with PHREEQC in the limits."""
+
 NH3_RAISE: Final = 1.25
 """A plan that raises un-ionised ammonia more than this, over the gate if CO2 leaves, is none."""
 

@@ -78,7 +78,7 @@ DEEDS = {
         ),
         "medicine_dosed",
         "note",
-        "label and fish vet",
+        "label, ask a fish vet",
     ),
     "half a percent of salt in a pond": Deed(
         KOI,

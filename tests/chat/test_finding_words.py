@@ -40,6 +40,7 @@ MORE: tuple[tuple[str, State], ...] = (
     ("low_oxygen", state(read("oxygen", 4.0), WARM)),
     ("low_oxygen", state(read("oxygen", 2.0))),
     ("nitrite", state(read("nitrite", 0.5, basis="ion"))),
+    ("nitrite", state(read("nitrite", 1.25), read("ammonia", 2.0), read("ph", 6.8))),
     ("nitrite_with_chloride", state(read("nitrite", 1.0, basis="ion"), read("chloride", 20))),
     ("nitrite_in_salt_water", state(read("nitrite", 1.0), of=SEA)),
     ("nitrate", state(read("nitrate", 50))),

@@ -76,6 +76,27 @@ async def test_no_extra_air_where_ammonia_is_held_by_a_low_ph(talk: Talk) -> Non
     assert "no extra air" not in reply.text
 
 
+async def test_nitrite_beside_ammonia_at_a_low_ph_gets_no_air_unasked(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    (stored,) = await talk.say("ph 6.4 kh 2 temp 25 ammonia 2 nitrite 1")
+    (how,) = await talk.say("help nitrite")
+    assert "aerate" not in stored.text + how.text
+    assert "only if they gasp" in how.lines[0].text
+    await talk.say("ph 7.8")
+    (how,) = await talk.say("help nitrite")
+    assert how.lines[0].text == "Fern: Stop feeding, and aerate."
+
+
+@pytest.mark.parametrize("call", ["fish gasping", "help my fish are dying", "my fish are sick"])
+async def test_chlorine_that_was_read_is_taken_out_first(talk: Talk, call: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 7.4 kh 4 temp 25 chlorine 0.5")
+    (how,) = await talk.say(call)
+    assert how.facts["emergency"] == "chlorine"
+    assert "Dechlorinator (thiosulfate) into the tank now" in how.lines[0].text
+    assert not any("not dose" in line.text or "dose nothing" in line.text for line in how.lines)
+
+
 async def test_a_heater_that_failed_is_told_hot_from_cold(talk: Talk) -> None:
     await talk.say("/tank new Bet 20 l fresh")
     (asked,) = await talk.say("heater broke")

@@ -92,8 +92,8 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
     ),
     "medicine_in": (
         N_(
-            "I cannot judge a medicine: label and fish vet, no dose by guess, strong air. Copper"
-            " kills shrimps and snails, and at low KH fish."
+            "I cannot judge a medicine: keep to its label, ask a fish vet, no dose by guess, strong"
+            " air. Copper kills shrimps and snails, and at low KH fish."
         ),
         N_("Nothing is stored yet. To put it on record: dosed 5 ml formalin"),
     ),

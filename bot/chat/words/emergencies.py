@@ -19,7 +19,6 @@ MOST = 6
 """Lines of one answer."""
 
 VET = N_("Whom to ask: a vet who treats fish, or an experienced keeper near you.")
-SUPPLIER = N_("Your water supplier tells you how much chlorine or chloramine is in the tap.")
 AIR = N_("Air now: air stone, outlet to the surface, pour water from a jug back in.")
 UNPLUG = N_("Unplug before a hand goes into the water. Never run a heater out of the water.")
 
@@ -44,7 +43,7 @@ def later_change(help_: Help) -> str:
     """A change of water only where nothing else explains it."""
     if help_.poisoned:
         return change(help_)
-    return _("If nothing explains it in 15 minutes: {step}").format(step=change(help_))
+    return _("Nothing explains it in 15 minutes? {step}").format(step=change(help_))
 
 
 def no_air_yet(help_: Help) -> str | None:
@@ -61,6 +60,15 @@ def co2_off(help_: Help) -> str:
             " to poison."
         ).format(total=small(help_.total_n))
     return _("CO2 off now, at the cylinder's valve; then air: air stone, outlet to the surface.")
+
+
+def fed_and_aired(help_: Help) -> str:
+    """Air against nitrite, unless it would turn the ammonia that is there to poison."""
+    if help_.total_n and help_.no_air:
+        return _(
+            "Stop feeding. There is ammonia too: extra air would free it, so only if they gasp."
+        )
+    return _("Stop feeding, and aerate.")
 
 
 def no_buffer(help_: Help) -> str:
@@ -89,7 +97,7 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         VET,
     ),
     "nitrite": (
-        N_("Stop feeding, and aerate."),
+        fed_and_aired,
         change,
         measure,
         N_("Do not clean the filter, do not add medicines."),
@@ -112,7 +120,7 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         thiosulfate,
         N_("Check the temperature: bring it back by 1 °C an hour."),
         N_("Measure ammonia in an hour: chloramine frees some."),
-        SUPPLIER,
+        N_("No dechlorinator at hand: strong air, no more tap water, and fetch some today."),
     ),
     "bleach": (
         N_(

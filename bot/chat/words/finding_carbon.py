@@ -9,10 +9,11 @@ from bot.chat.words.text import N_, _
 def contradiction(facts: Facts) -> str:
     """pH and KH that no carbon dioxide can bring together."""
     if "co2_mg_l" not in facts:
-        told = _("pH {ph} with KH {kh} does not add up. Retest both.")
+        told = _("pH {ph} with KH {kh} °dH does not add up. Retest both; if they gasp, air now.")
         return filled(told, facts, ph=1, kh=1)
     told = _(
-        "pH {ph} with KH {kh} does not add up: it would mean over {co2_mg_l} mg/L CO2. Retest both."
+        "pH {ph} with KH {kh} °dH does not add up: it would mean over {co2_mg_l} mg/L CO2. Retest"
+        " both; if they gasp, air now and CO2 injection off."
     )
     return filled(told, facts, ph=1, kh=1, co2_mg_l=SMALL)
 
@@ -39,21 +40,22 @@ def contradiction_low(facts: Facts) -> str:
     """pH and KH that leave no carbon dioxide where nothing uses it up."""
     if "plants" in facts:
         told = _(
-            "pH {ph} with KH {kh} leaves almost no CO2, and nothing grows that uses it up. Retest"
-            " both."
+            "pH {ph} with KH {kh} °dH leaves almost no CO2, and nothing grows that uses it up."
+            " Retest both."
         )
     else:
-        told = _("pH {ph} with KH {kh} at night leaves almost no CO2. Retest both.")
+        told = _("pH {ph} with KH {kh} °dH at night leaves almost no CO2. Retest both.")
     return filled(told, facts, ph=1, kh=1)
 
 
 def perhaps_much_co2(facts: Facts) -> str:
     """Perhaps too much carbon dioxide, within the doubt of the kits."""
     if "ammonia" in facts:
-        told = _("pH {ph} with KH {kh} may mean {low} to {high} mg/L CO2: retest pH.")
+        told = _("pH {ph} with KH {kh} °dH may mean {low} to {high} mg/L CO2: retest pH.")
         return f"{filled(told, facts, ph=1, kh=1, low=SMALL, high=SMALL)} {_(_NO_AIR)}"
     told = _(
-        "pH {ph} with KH {kh} may mean {low} to {high} mg/L CO2: retest pH; if they gasp, aerate."
+        "pH {ph} with KH {kh} °dH may mean {low} to {high} mg/L CO2: retest pH; if they gasp,"
+        " aerate."
     )
     return filled(told, facts, ph=1, kh=1, low=SMALL, high=SMALL)
 

@@ -104,10 +104,10 @@ def cycling_nitrite(facts: Facts) -> str:
 
 
 def steady(facts: Facts) -> str:
-    """Nothing moves and all are suited: change nothing."""
+    """Nothing moves and all are suited: the routine is right."""
     weeks = round(number(facts, "weeks"))
     return ngettext(
-        "Steady for {weeks} week and it suits your animals: change nothing.",
-        "Steady for {weeks} weeks and it suits your animals: change nothing.",
+        "Steady for {weeks} week and it suits your animals: keep your routine as it is.",
+        "Steady for {weeks} weeks and it suits your animals: keep your routine as it is.",
         weeks,
     ).format(weeks=weeks)

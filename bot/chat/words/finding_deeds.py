@@ -55,16 +55,16 @@ def medicine(facts: Facts) -> str:
 
 _MEDICINES = {
     "copper": N_(
-        "I cannot judge that dose: label and fish vet. Copper kills shrimps and snails, and at low"
-        " KH fish: test copper and KH, no second dose by guess."
+        "I cannot judge that dose: keep to its label, ask a fish vet. Copper kills shrimps and"
+        " snails, and at low KH fish: test copper and KH, no second dose by guess."
     ),
     "formalin": N_(
-        "I cannot judge that dose: label and fish vet. Formalin takes oxygen: strong air now;"
-        " gloves, and air the room."
+        "I cannot judge that dose: keep to its label, ask a fish vet. Formalin takes oxygen: strong"
+        " air now; gloves, and air the room."
     ),
     "medicine": N_(
-        "I cannot judge that dose: label and fish vet. Give air, and test ammonia and nitrite"
-        " daily: some harm the filter, shrimps and snails."
+        "I cannot judge that dose: keep to its label, ask a fish vet. Give air, and test ammonia"
+        " and nitrite daily: some harm the filter, shrimps and snails."
     ),
 }
 
@@ -107,7 +107,7 @@ def pure_in(facts: Facts) -> str:
     """Pure water took the buffer along."""
     return _(
         "Test KH and pH now: pure water without minerals leaves KH at about {kh} °dH, and pH can"
-        " crash. Put GH and KH back before it goes in."
+        " crash. Next time put GH and KH into it first."
     ).format(kh=plain(number(facts, "kh"), 1))
 
 
@@ -124,13 +124,13 @@ def copper_before(facts: Facts) -> str:
     days = round(number(facts, "dosed_days_ago"))
     if not days:
         return _(
-            "Copper went in today and kills {species}: take them out into other water now, and"
-            " test copper with a fine kit."
+            "Copper went in today and kills {species}: take them out now, into clean water like the"
+            " tank's, and test copper with a fine kit."
         ).format(species=facts["species"])
     return ngettext(
-        "Copper went in {days} day ago and kills {species}: take them out into other water now,"
-        " and test copper with a fine kit.",
-        "Copper went in {days} days ago and kills {species}: take them out into other water now,"
-        " and test copper with a fine kit.",
+        "Copper went in {days} day ago and kills {species}: take them out now, into clean water"
+        " like the tank's, and test copper with a fine kit.",
+        "Copper went in {days} days ago and kills {species}: take them out now, into clean water"
+        " like the tank's, and test copper with a fine kit.",
         days,
     ).format(days=days, species=facts["species"])

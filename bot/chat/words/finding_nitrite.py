@@ -18,10 +18,19 @@ def told(facts: Facts) -> str:
 
 
 def harms(facts: Facts) -> str:
-    """Nitrite in fresh water."""
-    return _(
-        "Nitrite {nitrite} harms fish: aerate, feed less, change a quarter, measure chloride."
-    ).format(nitrite=told(facts))
+    """Nitrite in fresh water; beside ammonia that air would turn to poison, air waits."""
+    template = (
+        _(
+            "Nitrite {nitrite} harms fish: feed less, change up to a quarter (dechlorinated, same"
+            " KH). Beside ammonia: more air only if they gasp."
+        )
+        if "ammonia" in facts
+        else _(
+            "Nitrite {nitrite} harms fish: aerate, feed less, change up to a quarter"
+            " (dechlorinated, same KH), measure chloride."
+        )
+    )
+    return template.format(nitrite=told(facts))
 
 
 def eased(facts: Facts) -> str:

@@ -11,8 +11,8 @@ from bot.chat.words.text import N_
 PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     "ammonia_without_ph": (
         N_(
-            "Ammonia {total_n} mg/L should be 0: stop feeding, send pH and temperature; they decide"
-            " how poisonous it is."
+            "Ammonia {total_n} mg/L as N should be 0: stop feeding, send pH and temperature; they"
+            " decide how poisonous it is."
         ),
         {"total_n": SMALL},
     ),
@@ -40,7 +40,7 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     ),
     "co2_against_ph": (
         N_(
-            "CO2 {co2_mg_l} mg/L does not fit pH {ph} with KH {kh}, which make {low} to {high}:"
+            "CO2 {co2_mg_l} mg/L does not fit pH {ph} with KH {kh} °dH, which make {low} to {high}:"
             " retest, or an acid other than CO2 is at work."
         ),
         {"co2_mg_l": SMALL, "ph": 1, "kh": 1, "low": SMALL, "high": SMALL},
@@ -74,15 +74,15 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     ),
     "copper_low_kh": (
         N_(
-            "Copper {copper} mg/L at KH {kh}: low KH makes it more poisonous; change water, find"
-            " where it comes from."
+            "Copper {copper} mg/L at KH {kh} °dH: low KH makes it more poisonous; change a quarter"
+            " (dechlorinated, same KH), find where it comes from."
         ),
         {"copper": SMALL, "kh": 1},
     ),
     "potassium_sum": (
         N_(
-            "Doses have brought {potassium} mg/L potassium (caution over {limit}): use sodium"
-            " bicarbonate or water changes now."
+            "Doses have brought {potassium} mg/L potassium (caution over {limit}): no more"
+            " potassium salts; usual water changes lower it. For KH take sodium bicarbonate."
         ),
         {"potassium": 0, "limit": 0},
     ),
@@ -99,15 +99,15 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     ),
     "softened": (
         N_(
-            "GH {gh} with KH {kh} looks like softened tap water: it is full of sodium, not soft."
-            " Use the tap before the softener."
+            "GH {gh} with KH {kh} °dH looks like softened tap water: full of sodium, not soft. Take"
+            " new water from before the softener, in small changes."
         ),
         {"gh": 1, "kh": 1},
     ),
     "kh_above_gh": (
         N_(
-            "KH {kh} is above GH {gh}: sodium water (or bicarbonate doses); fine if your animals"
-            " are used to it."
+            "KH {kh} is above GH {gh} °dH: sodium water (or bicarbonate doses); fine if your"
+            " animals are used to it."
         ),
         {"kh": 1, "gh": 1},
     ),
@@ -138,8 +138,8 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     ),
     "softened_in": (
         N_(
-            "Softened water is not soft water: sodium, hardly any GH. Test GH and KH; next time"
-            " take it from before the softener."
+            "Softened water is not soft water: sodium, hardly any GH. Test GH and KH; from now on"
+            " take it from before the softener, in small changes."
         ),
         {},
     ),
@@ -156,15 +156,15 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     ),
     "kh_under_source": (
         N_(
-            "KH {kh} is far under your source's {source}: small, more frequent changes bring it"
+            "KH {kh} is far under your source's {source} °dH: small, more frequent changes bring it"
             " back."
         ),
         {"kh": 1, "source": 1},
     ),
     "gh_over_source": (
         N_(
-            "GH {gh} is far over your source's {source}: salts pile up. Top up with demineralised"
-            " water."
+            "GH {gh} is far over your source's {source} °dH: salts pile up. Top up with"
+            " demineralised (RO) water."
         ),
         {"gh": 1, "source": 1},
     ),

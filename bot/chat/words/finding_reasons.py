@@ -14,7 +14,7 @@ from core.analytes import ANALYTES
 
 _MEANING: Final[Mapping[str, str]] = {
     "ammonia": N_(
-        "Ammonia is in two forms: un-ionised NH3, which poisons through the gills, and"
+        "Ammonia is in two forms: NH3 (un-ionised), which poisons through the gills, and"
         " ammonium, which counts at low pH. pH and warmth decide the share, so raising"
         " pH makes it worse."
     ),
@@ -179,7 +179,7 @@ _MEANING: Final[Mapping[str, str]] = {
     ),
     "kh_under_source": N_("The tank uses KH up faster than the changes bring it back."),
     "gh_over_source": N_("Water evaporates, hardness stays; topping up with tap water adds more."),
-    "steady": N_("No trend, nothing off for the animals: any change would be for the worse."),
+    "steady": N_("No trend, nothing off for the animals: what you do works."),
 }
 
 _FIGURES: Final[Mapping[str, tuple[str, int]]] = {

@@ -12,7 +12,10 @@ def low(facts: Facts) -> str:
     """Less than sea water holds."""
     return _told(
         facts,
-        _("{ion} {value} mg/L is low, sea water has about {natural}. Ask: dose {asked} {natural}"),
+        _(
+            "{ion} {value} mg/L is low, sea water has about {natural}: retest first. Ask: dose"
+            " {asked} {natural}"
+        ),
     )
 
 

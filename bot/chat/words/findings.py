@@ -45,27 +45,26 @@ def _ammonia(facts: Facts) -> str:
     if number(facts, "nh3_n") <= limits.NH3_WARN and "chronic_n" in facts:
         template = (
             _(
-                "Ammonia is dangerous: total is over {chronic_n} mg/L, the EPA 2013 long-term limit"
-                " at this pH (taking 30 °C)."
+                "Ammonia is dangerous: over {chronic_n} mg/L as N, the long-term limit at this pH"
+                " (taking 30 °C)."
             )
             if assumed
             else _(
-                "Ammonia is dangerous: total is over {chronic_n} mg/L, the EPA 2013 long-term limit"
-                " at this pH."
+                "Ammonia is dangerous: over {chronic_n} mg/L as N, the long-term limit at this pH."
             )
         )
         lead = filled(template, facts, chronic_n=SMALL)
     else:
         template = (
             _(
-                "Ammonia is dangerous: {nh3_n} mg/L as N of it is un-ionised at pH {ph} (taking"
+                "Ammonia is dangerous: {nh3_n} mg/L as N of it is poisonous NH3 at pH {ph} (taking"
                 " 30 °C)."
             )
             if assumed
-            else _("Ammonia is dangerous: {nh3_n} mg/L as N of it is un-ionised at pH {ph}.")
+            else _("Ammonia is dangerous: {nh3_n} mg/L as N of it is poisonous NH3 at pH {ph}.")
         )
         lead = filled(template, facts, nh3_n=SMALL, ph=1)
-    act = _("Stop feeding, change up to a quarter (same KH), do not raise pH.")
+    act = _("Stop feeding, change up to a quarter (dechlorinated, same KH), do not raise pH.")
     return f"{lead} {act}"
 
 
@@ -98,7 +97,9 @@ def _low_oxygen(facts: Facts) -> str:
 
 
 def _neglected(facts: Facts) -> str:
-    used_up = _("Nitrate {nitrate}, KH {kh} and an acid pH: the water is used up. No large change!")
+    used_up = _(
+        "Nitrate {nitrate} mg/L, KH {kh} °dH and an acid pH: the water is used up. No large change!"
+    )
     said = [filled(used_up, facts, nitrate=0, kh=1)]
     ammonia = facts.get("ammonia")
     if ammonia == "present":
@@ -110,7 +111,7 @@ def _neglected(facts: Facts) -> str:
         told = _("Then {share} % a day, with KH and pH tested each day.")
         said.append(told.format(share=f"{number(facts, 'share') * 100:.0f}"))
     elif "source_kh" in facts:
-        said.append(_("Even small changes are too fast: cut new water with RO to the tank's KH."))
+        said.append(_("Even little is too fast: cut new water with RO to the tank's KH."))
     else:
         said.append(_("Measure your source water (/source), then change a little each day."))
     return " ".join(said)
@@ -119,13 +120,13 @@ def _neglected(facts: Facts) -> str:
 def _copper(facts: Facts) -> str:
     if "species" not in facts:
         told = _(
-            "Copper {copper} mg/L kills corals and other invertebrates: change water now, with"
-            " water free of copper."
+            "Copper {copper} mg/L kills corals and other invertebrates: change a quarter now, with"
+            " water like the tank's, free of copper."
         )
         return filled(told, facts, copper=SMALL)
     return _(
-        "Copper {copper} mg/L kills invertebrates ({species}): change water now, with water free of"
-        " copper."
+        "Copper {copper} mg/L kills invertebrates ({species}): change a quarter now, with"
+        " dechlorinated water like the tank's, free of copper."
     ).format(copper=small(number(facts, "copper")), species=facts["species"])
 
 

@@ -49,7 +49,7 @@ ENTRIES: Final[Mapping[str, tuple[str, ...]]] = {
     "nitrite": (
         N_(
             "Filter bacteria make nitrite out of ammonia, others turn it into nitrate. In"
-            " fresh water it poisons the blood; chloride helps many fishes, not all."
+            " fresh water it poisons the blood; chloride helps some fishes, not all."
         ),
         N_("With animals it should be 0. In sea water it is a sign, hardly a poison."),
     ),

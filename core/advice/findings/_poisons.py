@@ -77,7 +77,16 @@ def nitrite(state: State) -> Finding | None:
     chloride = _chloride(state)
     if chloride is not None and chloride >= limits.CHLORIDE_PER_NITRITE * no2:
         return Finding("nitrite_with_chloride", "warn", facts | {"chloride": chloride})
+    if _air_frees_ammonia(state):
+        facts["ammonia"] = "present"
     return Finding("nitrite", "alarm" if no2 >= limits.NITRITE_ALARM else "warn", facts)
+
+
+def _air_frees_ammonia(state: State) -> bool:
+    """Whether ammonia is there at a pH, low or unknown, that extra air would raise."""
+    ph = state.fresh("ph")
+    acid = ph is None or ph.value < limits.AIRING_BELOW_PH
+    return acid and seen(state.fresh("ammonia")) is not None
 
 
 CHLORIDE_OF_SALINITY: Final = 1000.0 / 1.80655
