@@ -14,11 +14,17 @@ from core.message.event_parts import Found, Parts, source_words
 from core.message.fold import fold
 from core.message.tokens import Token
 
-KEPT_AS: Final = {"given": "moved_out", "born": "added"}
-"""What is kept of births and of animals that were given away."""
+KEPT_AS: Final = {"given": "moved_out", "missing": "lost", "born": "added"}
+"""What is kept of births, of animals that were given away and of those that nobody finds."""
 
 ALL: Final = "all"
 """The text of an event of all animals of a kind, until their number is found on record."""
+
+TOWARDS: Final = frozenset({"nach", "naar", "onto", "vers", "into"})
+"""Words for the way there that have another meaning, or none, elsewhere."""
+
+WHENCE: Final = frozenset({"aus", "uit", "z", "ze"})
+"""Words for where they came from that have another meaning, or none, elsewhere."""
 
 _WAY: Final = frozenset({"to", "at_to", "from", "in", "for"})
 """Marks behind which a place or a person is named, no kind."""
@@ -42,6 +48,17 @@ def mark(tokens: list[Token]) -> None:
                 token.kind, token.value = "event", "given"
 
 
+def leads_to_tank(tokens: list[Token], place: int) -> bool:
+    """Whether a tank stands from a place on, behind a word for the way there."""
+    heading = False
+    for at, token in enumerate(tokens):
+        if token.kind == "tank" and heading and at >= place:
+            return True
+        if token.kind != "fill":
+            heading = token.value in {"to", "at_to"} or token.text in TOWARDS
+    return False
+
+
 def next_group(tokens: list[Token], place: int) -> int | None:
     """Where more counted animals begin, at a place or behind a word that joins them to it."""
     joint = tokens[place] if place < len(tokens) else None
@@ -53,6 +70,21 @@ def next_group(tokens: list[Token], place: int) -> int | None:
     inside = joint is not None and joint.text == "("
     named = joined and not inside and (animal.kind == "word" or animal.value == "new")
     return first if named or tells(animal) else None
+
+
+def place_first(tokens: list[Token]) -> None:
+    """Put the tanks of a sentence that ends with its verb first: `2 Guppys in Fern gestorben`."""
+    last = next((n for n in range(len(tokens) - 1, 0, -1) if tokens[n].kind != "p"), 0)
+    if tokens[last].kind != "event" or tokens[last].value not in kinds.OF_ANIMALS:
+        return
+    places: list[Token] = []
+    for place in range(last - 1, 1, -1):
+        heading = tokens[place - 1]
+        known = heading.value in _WAY or heading.text in TOWARDS | WHENCE
+        if tokens[place].kind == "tank" and known:
+            places[:0] = tokens[place - 1 : place + 1]
+            del tokens[place - 1 : place + 1]
+    tokens[:0] = places
 
 
 def groups_before(tokens: list[Token], floor: int, first: int) -> list[tuple[int, int]]:
@@ -100,8 +132,11 @@ def parents(tokens: list[Token], floor: int, first: int, source: str) -> str | N
 
 def species(parts: Parts, source: str) -> str | None:
     """The animals of an event as the keeper calls them; of the new-born it is said."""
-    said = source_words(parts.unknown, source) if parts.unknown else None
-    if said is not None and parts.kind == "given":
+    words = parts.unknown
+    if parts.kind in {"lost", "missing", "given"} and parts.before < len(words):
+        words = words[parts.before :]  # found one neon dead
+    said = source_words(words, source) if words else None
+    if said is not None and parts.kind in {"given", "missing"}:
         return _without_takers(said)
     if parts.kind != "born":
         return said

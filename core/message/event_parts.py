@@ -51,10 +51,13 @@ class Parts:
     water: bool = False
     word: str = ""
     """The word that tells the event."""
+    before: int = 0
+    """How many of the unknown words stand before the number."""
     pairs: bool = False
     all: bool = False
     whither: bool = False
     """Whether a word for the way was read, so that names of places follow."""
+    to_tank: bool = False
     parents: str | None = None
     """Whose young are told of, where that stands before the event."""
 
@@ -102,7 +105,7 @@ def judge(kind: str, parts: Parts, species: str | None = None) -> str | None:
 
 
 def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
-    if kind in {"given", "born"} and not _is_of_animals(species):
+    if kind in {"given", "missing", "born"} and not _is_of_animals(species):
         return ""  # people sell, and bear, other things
     if parts.litres is not None or parts.percent is not None:
         return doubts.UNSURE_EVENT
@@ -113,7 +116,7 @@ def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
         return doubts.NO_NUMBER if parts.unknown else doubts.UNSURE_EVENT
     if parts.bare is not None and parts.bare > MOST_ANIMALS:
         return doubts.IMPLAUSIBLE
-    if kind == "lost":
+    if kind in {"lost", "missing"}:
         return None  # of what kind the dead are may be asked later
     if kind in {"moved", "given"} and (parts.all or (untold and _is_of_animals(species))):
         return None  # how many is on record

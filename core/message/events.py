@@ -56,6 +56,7 @@ def _one(
     parts.unsure = event_bounds.unsure_before(tokens, first, kind, sure)
     if last < len(tokens) and tokens[last].text == "?":
         parts.unsure = True  # asked, not told
+    parts.to_tank = kind == "given" and animal_events.leads_to_tank(tokens, last)
     if kind == "born":
         parts.parents = animal_events.parents(tokens, max(floor, sure), first, source)
     place = first
@@ -63,6 +64,7 @@ def _one(
         place = _take(tokens, place, index, parts, context) if place != index else place + 1
     said = next((t for t in tokens[first:last] if t.kind == "count" or t.value == "one"), None)
     words = [t for t in parts.unknown if t.kind not in {"count", "number"}]
+    words = [t for t in words if not kinds.is_kind(t.text)]
     if said is not None and any(nearest.counts_like(t.text, said.text) for t in words):
         parts.unsure = True  # "twenmty one": a part of the number was misspelt
     if tokens[first].kind == "count" and event_bounds.cut_off(tokens, first):
@@ -166,13 +168,22 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
         parts.unknown.append(token)
     elif token.kind == "count" and parts.bare is None:
         parts.bare = float(str(token.value))
+        parts.before = len(parts.unknown)
     elif token.kind == "time" and token.value == "one" and parts.count is None:
         following = tokens[place + 1] if place + 1 < len(tokens) else token
         if following.kind == "unit" and following.value in SPOONS:
             parts.spoons = SPOONS[str(following.value)]  # a teaspoon of it
             return place + 2
-        parts.count = 1 if following.kind in {"word", "event"} else None
-        parts.unsure = parts.unsure or nearest.counts(following.text)  # "a dozwn guppies"
+        of_them = place + 1
+        while of_them + 1 < len(tokens) and (
+            tokens[of_them].kind == "fill" or tokens[of_them].value == "link"
+        ):
+            of_them += 1  # one of my guppies
+        named = parts.kind in kinds.OF_ANIMALS and tokens[min(of_them, len(tokens) - 1)].kind
+        parts.count = 1 if following.kind in {"word", "event"} or named == "word" else None
+        parts.before = len(parts.unknown)
+        slip = nearest.counts(following.text) and not kinds.is_kind(following.text)
+        parts.unsure = parts.unsure or slip  # "a dozwn guppies"
     return place + 1
 
 
@@ -196,6 +207,7 @@ def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:
     if unit is None:
         parts.unsure = parts.unsure or (parts.kind in kinds.OF_ANIMALS and parts.bare is not None)
         parts.bare = value
+        parts.before = len(parts.unknown)
     elif unit == "%":
         parts.percent = value
         parts.share_end = quantity.last
@@ -220,6 +232,8 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     kind = parts.kind
     if kind in {"added", "given"}:
         kind = added(parts)
+    if kind == "given" and parts.to_tank:
+        kind = "moved"  # took 3 neons to quarry
     untold = parts.percent is None and parts.litres is None
     if kind == "water_change" and parts.substance in MEDIA and untold:
         kind = "media"  # "swapped the carbon"

@@ -87,7 +87,7 @@ def _animals(tokens: list[Token], source: str) -> list[Found]:
     got = any(token.value == "got" for token in tokens)
     placed = any(token.kind == "tank" for token in tokens)
     for index, token in enumerate(tokens):
-        if token.kind not in {"number", "count"}:
+        if not kinds.counts(token):
             continue
         return _counted(tokens, index, source, got=got, placed=placed)
     return []
@@ -99,6 +99,7 @@ def _counted(
     """The animals counted at `index`, where enough is said to tell that they came."""
     number = quantities.single(tokens, index)
     value = float(str(tokens[index].value)) if tokens[index].kind == "count" else None
+    value = 1.0 if tokens[index].value == "one" else value
     if number is not None:
         value = None if number.unit or number.problem else number.value
     place = index + 1
@@ -111,6 +112,8 @@ def _counted(
         words.append(tokens[place])
         place += 1
     kind = got and bool(words) and kinds.names_animal(source_words(words, source))
+    if tokens[index].value == "one" and not kind:
+        return []  # "got a new job"
     enough = new and (placed or kind)  # "got 8 new emails" tells of no animals
     enough = enough or (got and placed)
     whole = value is not None and value == int(value) and 0 < value < 1000

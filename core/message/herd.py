@@ -1,7 +1,7 @@
 """What is said of animals beside the name of their kind: sex, age, pairs, all of them.
 
-The words are the sections ``[animal]`` of the word files. They count only beside an animal: "male"
-is Italian for bad, "all" a word without weight elsewhere.
+The words are the sections ``[animal]`` and ``[about]`` of the word files. They count only beside
+an animal: "male" is Italian for bad, "all" a word without weight elsewhere.
 """
 
 from __future__ import annotations
@@ -27,6 +27,17 @@ def saying(word: str) -> str | None:
     ('female', 'young', None)
     """
     return lexicon().herd.get(word)
+
+
+def asking(word: str) -> frozenset[str]:
+    """What a plain word asks or tells where a message is all about animals.
+
+    Examples
+    --------
+    >>> sorted(asking("wo")), sorted(asking("needs")), sorted(asking("kh"))
+    (['where'], ['need'], [])
+    """
+    return frozenset(lexicon().about.get(word, ()))
 
 
 @lru_cache(maxsize=8)

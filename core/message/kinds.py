@@ -6,7 +6,7 @@ from core.message import herd
 from core.message.fold import fold
 from core.message.tokens import Token
 
-OF_ANIMALS = frozenset({"added", "lost", "moved", "given", "born"})
+OF_ANIMALS = frozenset({"added", "lost", "moved", "given", "missing", "born"})
 """Events by which animals come, go or are born, as the word files call them."""
 
 

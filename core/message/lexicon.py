@@ -30,11 +30,12 @@ SECTIONS = {category: category for category in CATEGORIES} | {
     "clock": "clock",
     "numeral": "numeral",
     "animal": "animal",
+    "about": "about",
 }
 """Sections of a file → category; the elements are analytes that are kept without advice.
 
 Those of clock and numeral are no words with a meaning, but patterns of which words may stand; those
-of animal have theirs only beside an animal (see `herd`), and may have another elsewhere.
+of animal and about have theirs only beside an animal (see `herd`), and may have another elsewhere.
 """
 Entry = tuple[str, str]
 """(category, id)."""
@@ -71,6 +72,8 @@ class Lexicon:
         (id, pieces, language) of every pattern of a spoken hour.
     herd : dict
         Word → what it says of animals beside it: male, female, young, pair, all, bore.
+    about : dict
+        Word → what it asks or tells of animals in a message that names nothing else.
     newborn : dict
         Language → its first word for young animals, as written.
     """
@@ -86,6 +89,7 @@ class Lexicon:
     numerals: dict[str, frozenset[str]] = field(default_factory=dict)
     clocks: list[tuple[str, tuple[str, ...], str]] = field(default_factory=list)
     herd: dict[str, str] = field(default_factory=dict)
+    about: dict[str, set[str]] = field(default_factory=dict)
     newborn: dict[str, str] = field(default_factory=dict)
 
 
@@ -132,8 +136,8 @@ def _pattern(phrase: str) -> tuple[str, ...]:
 def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
     """A lexicon of the rows; a word with two meanings is kept as both."""
     clocks = [row for row in rows if row[0] == "clock"]
-    herd = [row for row in rows if row[0] == "animal"]
-    rows = [row for row in rows if row[0] not in {"clock", "animal"}]
+    beside = [row for row in rows if row[0] in {"animal", "about"}]
+    rows = [row for row in rows if row[0] not in {"clock", "animal", "about"}]
     roles = [row for row in rows if row[0] == "numeral"]
     rows = expand(rows)
     meanings: dict[tuple[str, ...], dict[str, Entry]] = {}
@@ -147,7 +151,11 @@ def build(rows: list[tuple[str, str, str, str]]) -> Lexicon:
         for _, name, phrase, language in clocks
         for found in {_pattern(plain) for plain in spellings(phrase)}
     ]
-    for _, meaning, word, language in herd:
+    for category, meaning, word, language in beside:
+        if category == "about":
+            for plain in spellings(word):
+                lexicon.about.setdefault(plain, set()).add(meaning)
+            continue
         lexicon.herd |= dict.fromkeys(spellings(word), meaning)
         if meaning == "young":
             lexicon.newborn.setdefault(language, word)

@@ -44,6 +44,8 @@ def build(tokens: list[Token], state: Statement) -> Line:
     line = Line(clauses=[Clause()])
     _share_changed(tokens)
     animal_events.mark(tokens)
+    if state.context.tanks:
+        animal_events.place_first(tokens)
     kinds = {token.kind for token in tokens}
     if "substance" in kinds and _dose_behind(tokens):
         kinds.add("event")
@@ -52,7 +54,8 @@ def build(tokens: list[Token], state: Statement) -> Line:
             naming.of_events(tokens, state)
         found = events.find(tokens, state.source, state.context)
     else:
-        told = "analyte" in kinds or kinds.isdisjoint(_GAINED)
+        counted = not kinds.isdisjoint(_GAINED) or any([t.value == "one" for t in tokens])  # noqa: C419
+        told = "analyte" in kinds or not counted
         found = [] if told else gains.find(tokens, state.source)
     if not clockwords.words().isdisjoint([token.text for token in tokens]):
         line.spoken = True

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.message.amounts import volume_litres
+from core.message.animal_events import TOWARDS, WHENCE
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Event
@@ -17,9 +18,6 @@ from core.message.tokens import Token, cut
 
 _FROM: Final = frozenset({"from"})
 _TO: Final = frozenset({"to", "at_to", "in"})
-_WHITHER: Final = frozenset({"nach", "naar", "onto", "vers"})
-"""Words for the way there that have another meaning, or none, elsewhere."""
-
 _STOPS: Final = frozenset({",", ";", ".", "!", "?", "(", ")", "|"})
 
 
@@ -57,19 +55,18 @@ def way(text: str, event: Event, context: Context) -> Way:
     line = text[first:].partition("\n")[0]
     folded = fold(line)
     tokens = mark(cut(folded, lexicon()), folded, context.tanks)
-    place = next((n for n, t in enumerate(tokens) if t.value == "moved"), 0)
-    origin = next((str(t.value) for t in tokens[:place] if t.kind == "tank"), None)
+    place = next((n for n, t in enumerate(tokens) if t.value in {"moved", "given"}), 0)
+    origin: str | None = None
     destination = stranger = None
     side = ""
-    for n in range(place + 1, len(tokens)):
-        token = tokens[n]
-        if token.kind == "event" or token.text in _STOPS:
+    for n, token in enumerate(tokens):
+        if n > place and (token.kind == "event" or token.text in _STOPS):
             break
         if (heading := _side(token)) is not None:
             side = heading
         elif token.kind == "tank":
-            if side == "from":
-                origin = str(token.value)
+            if side == "from" or (n < place and not side):
+                origin = origin or str(token.value)
             else:
                 destination = destination or str(token.value)
             side = ""
@@ -78,7 +75,7 @@ def way(text: str, event: Event, context: Context) -> Way:
         elif side == "to" and (size := _size(tokens, n, line)) is not None:
             stranger = size
             break
-        elif token.kind == "word" and side == "to":
+        elif token.kind == "word" and side == "to" and n > place:
             stranger = _name(tokens[n:], line)
             break
         elif token.kind != "fill":
@@ -87,10 +84,10 @@ def way(text: str, event: Event, context: Context) -> Way:
 
 
 def _side(token: Token) -> str | None:
-    if token.kind == "mark" and token.value in _FROM:
+    if (token.kind == "mark" and token.value in _FROM) or token.text in WHENCE:
         return "from"
     there = token.kind == "mark" and token.value in _TO
-    return "to" if there or token.text in _WHITHER else None
+    return "to" if there or token.text in TOWARDS else None
 
 
 def _size(tokens: list[Token], place: int, line: str) -> str | None:
