@@ -18,7 +18,7 @@ from bot.chat.words import readiness as readiness_words
 from bot.chat.words.animals import which
 from bot.chat.words.text import _
 from bot.store.offers import Choice
-from core.advice.asked_company import asked_company, asks_how_many
+from core.advice.asked_company import asked_company, asks_enough, asks_how_many
 from core.advice.inhabitants import many_of, sexes_of
 from core.advice.keeping import Keeping, can_keep
 from core.advice.livestock import (
@@ -93,7 +93,8 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         for name, need in (("least_l", answer.cramped), ("crowd_l", answer.crowded))
         if need is not None
     }
-    return [await turn.reply(words.keep(answer, name), facts=facts)]
+    sized = asks_enough(text) and state.tank.volume_l is not None
+    return [await turn.reply(words.keep(answer, name, sized=sized), facts=facts)]
 
 
 async def _how_many(turn: Turn, answer: Keeping, state: State, tank: str) -> Reply:

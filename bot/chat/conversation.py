@@ -10,6 +10,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from typing import Final
 
 from bot.chat import (
+    about_kinds,
     animals,
     arrivals,
     asked_deeds,
@@ -139,6 +140,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return managed
     if sources.may_be_told(parsed) and (heard := await sources.spoken(turn)) is not None:
         return heard
+    if (about := await about_kinds.answer(turn, parsed)) is not None:
+        return about
     parsed = animals.asked(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks_told.told(turn, parsed)) is not None:

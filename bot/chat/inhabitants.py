@@ -42,10 +42,16 @@ async def told(turn: Turn) -> list[Reply] | None:
     held = await _held(turn, tank)
     known = [meant(held, each.said) for each in counted]
     on_record = {name: held[name] for name in known if name is not None}
-    choices = [_choice(turn, tank, words.all_new(bool(on_record)), counted, "yes")]
-    missing = _missing(counted, known, held)
-    if on_record and missing:
-        choices.append(_choice(turn, tank, _(words.IN_ALL), missing, ""))
+    told_anew = _anew(counted, known, held)
+    if listed.recount and on_record and not told_anew:
+        return [await turn.reply(words.as_on_record(tank.name, on_record))]
+    came = [Event("added", count=each.many, species=each.said) for each in counted]
+    choices = []
+    if not (listed.recount and on_record):
+        choices.append(_choice(turn, tank, words.all_new(bool(on_record)), came, "yes"))
+    if on_record and told_anew:
+        verb = "" if choices else "yes"
+        choices.append(_choice(turn, tank, _(words.IN_ALL), told_anew, verb))
     choices.append(Choice(_(words.NOT_THERE), "leave_out", "no"))
     names = [(each.many, each.said) for each in counted]
     facts = {"tank": tank.name, "animals": {each.said: each.many for each in counted}}
@@ -53,24 +59,21 @@ async def told(turn: Turn) -> list[Reply] | None:
     return [await turn.reply(lines, choices=choices, facts=facts)]
 
 
-def _missing(
+def _anew(
     counted: Sequence[Counted], known: Sequence[str | None], held: dict[str, int]
-) -> list[Counted]:
-    """What is to be added for the record to say as many; empty where it says more of a kind."""
-    missing = []
+) -> list[Event]:
+    """What came, or is there no more, for the record to say as many."""
+    events = []
     for each, name in zip(counted, known, strict=True):
         more = each.many - (held[name] if name is not None else 0)
-        if more < 0:
-            return []
-        if more:
-            missing.append(each._replace(many=more))
-    return missing
+        if more > 0:
+            events.append(Event("added", count=more, species=name or each.said))
+        elif more < 0:
+            events.append(Event("moved_out", count=-more, species=name))
+    return events
 
 
-def _choice(
-    turn: Turn, tank: StoredTank, label: str, counted: Sequence[Counted], verb: str
-) -> Choice:
-    events = [Event("added", count=each.many, species=each.said) for each in counted]
+def _choice(turn: Turn, tank: StoredTank, label: str, events: Sequence[Event], verb: str) -> Choice:
     arguments: dict[str, Any] = {
         "tank_id": tank.id,
         "values": [],

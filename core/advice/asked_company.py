@@ -76,6 +76,11 @@ def asks_how_many(text: str) -> bool:
     return any(plain.startswith(f"{words} ") for words in HOW_MANY)
 
 
+def asks_enough(text: str) -> bool:
+    """Whether a question is of the tank's size: is 60 l enough, too small for."""
+    return any("enough" in herd.asking(word) for word in plain_name(text).split())
+
+
 def asked_company(
     text: str, tanks: Sequence[str] = (), *, us_gallons: bool = True
 ) -> Question | None:
@@ -105,6 +110,7 @@ def asked_company(
     words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()
     for_what = not WHAT.isdisjoint(words[:2])  # o que pode viver
     asks = bool(words) and (words[0] in ASKING or asks_how_many(text) or for_what)
+    asks = asks or asks_enough(" ".join(words[:1]))
     if not words or not (asks or "?" in text):
         return None
     volume = _volume(text, us_gallons=us_gallons)
@@ -122,7 +128,7 @@ def asked_company(
             tank, size = here, len(named[here])
         elif herd.saying(words[place]) == "any":
             any_animal = words[place]
-        elif words[place] in KEEPING:
+        elif words[place] in KEEPING or "enough" in herd.asking(words[place]):
             keeping = True
         elif for_what and words[place] in WHAT:
             pass
@@ -145,7 +151,7 @@ def asked_company(
 def _is_plain(word: str, *, measured: bool) -> bool:
     if herd.saying(word) in herd.SEXES or word in ASKING or word in BESIDE:
         return True
-    if leads(word) or number_in(word) is not None:
+    if leads(word) or number_in(word) is not None or "big" in herd.asking(word):
         return True
     return measured and (word.isdigit() or _is_unit(word))
 

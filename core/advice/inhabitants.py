@@ -41,10 +41,11 @@ class Counted(NamedTuple):
 
 
 class Listed(NamedTuple):
-    """A list of animals, and the tank that it names."""
+    """A list of animals, the tank that it names, and whether it tells how many there are now."""
 
     kinds: tuple[Counted, ...]
     tank: str | None
+    recount: bool = False
 
 
 def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
@@ -96,8 +97,9 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
             found.append(Counted(count, *kind))
             count, kind = None, None
         place += size or 1
+    recount = any("tally" in herd.asking(word) for word in words)
     whole = count is None and kind is None and any(is_animal(each.found) for each in found)
-    return Listed(tuple(found), named) if whole else None
+    return Listed(tuple(found), named, recount) if whole else None
 
 
 NEAR_ENOUGH: Final = 5
@@ -195,8 +197,12 @@ def number_in(word: str) -> int | None:
 
 def leads(word: str) -> bool:
     """Whether a word may stand in a list of animals without weight."""
-    return len(word) == 1 or any(
-        kind == "fill" or (kind == "mark" and name in LEADING) for kind, name in _meanings(word)
+    return (
+        len(word) == 1
+        or "tally" in herd.asking(word)
+        or any(
+            kind == "fill" or (kind == "mark" and name in LEADING) for kind, name in _meanings(word)
+        )
     )
 
 

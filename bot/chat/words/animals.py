@@ -62,6 +62,12 @@ def live_there(
     return lines
 
 
+def as_on_record(tank: str, held: Mapping[str, int]) -> list[str]:
+    """A count that says what is on record anyway."""
+    kinds = counted([(count, name) for name, count in held.items()])
+    return [_("That is what I have for {tank}: {held}.").format(tank=tank, held=kinds)]
+
+
 def all_new(some_known: bool) -> str:
     """The button that adds the whole list."""
     return _("these came too") if some_known else _("yes, add them")

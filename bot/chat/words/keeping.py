@@ -27,10 +27,16 @@ THAT_WATER: Final = N_("That water")
 """A water whose values the question tells."""
 
 
-def keep(answer: Keeping, tank: str) -> list[str]:
-    """Whether a kind may join a tank: the verdict first, then what stands against it."""
+def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
+    """Whether a kind may join a tank: the verdict first, then what stands against it.
+
+    `sized` tells that the size of the tank is asked about.
+    """
     name = answer.name_of(answer.asked)
-    lines = [_(_VERDICTS[_reason(answer)]).format(tank=tank, name=name)]
+    reason = _reason(answer)
+    if sized and reason in {"yes", "unmeasured"}:
+        reason = "large_enough"
+    lines = [_(_VERDICTS[reason]).format(tank=tank, name=name)]
     if answer.foreign is not None:
         water, here = answer.foreign
         return [*lines, foreign(names.capital(name), water, tank, here)]
@@ -147,6 +153,7 @@ _VERDICTS: Final[Mapping[str, str]] = {
     "rivals": N_("Only with care: {name} in {tank} may fight each other."),
     "few": N_("Only as a larger group: so few {name} in {tank} would be uneasy."),
     "retest": N_("Retest first: the doubt of your kits decides whether {tank} suits {name}."),
+    "large_enough": N_("By a lenient rule of thumb {tank} is not too small for {name}."),
     "unmeasured": N_("I know nothing of the water in {tank} yet: measure pH, GH and temperature."),
 }
 
