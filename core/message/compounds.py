@@ -9,8 +9,11 @@ from __future__ import annotations
 Row = tuple[str, str, str, str]
 """(category, id, word, language)."""
 
-ROLES = frozenset({"behind_ten", "behind_and", "behind_point", "ten_and", "score", "by_so_much"})
-"""Ids of `[numeral]` that tell how words of numbers stand together, or with a raise (um 3)."""
+ROLES = frozenset(
+    {"behind_ten", "behind_and", "behind_point", "ten_and", "score", "by_so_much", "and_half"}
+)
+"""Ids of `[numeral]` that tell how words of numbers stand together, with a raise (um 3), or
+at the end of one word with a half (viereinhalb)."""
 
 
 def expand(rows: list[Row]) -> list[Row]:

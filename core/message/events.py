@@ -134,7 +134,8 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
     if token.text == "-" and parts.kind in kinds.OF_ANIMALS and _is_minus(tokens, place):
         parts.bare = 0.0  # added -3 guppies
         return place + 2
-    if quantities.is_number(token) or token.kind == "count" or token.value == "approx":
+    numbered = quantities.is_number(token) or token.kind == "count"
+    if numbered or token.value == "approx" or token.value in SHARES:
         quantity = quantities.read(tokens, place)
         if quantity is not None:
             if quantity.unit is None and event_bounds.share(token) and parts.kind == "water_change":

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.analytes import MEASURABLE
 from core.errors import CoreError
-from core.message import doubts
+from core.message import doubts, waters
 from core.message.candidates import Candidate
 from core.message.model import Doubt, Value
 from core.message.quantities import Quantity
@@ -77,7 +77,9 @@ def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt
     start, end = candidate.start, candidate.end
     fragment = source[start:end]
     if problem in _NEVER_STORED:
-        return Doubt(fragment, start, end, problem, _other_meaning(candidate, made, problem))
+        return Doubt(
+            fragment, start, end, problem, _other_meaning(candidate, made, problem, source)
+        )
     believable = _sound(made)
     unsound = problem in _STORED_ON_YES and made.canonical is not None and not believable
     guessed = doubts.IMPLAUSIBLE if unsound else problem
@@ -118,7 +120,7 @@ def _word(candidate: Candidate) -> str:
     return f"{word}-{basis}" if basis in {"N", "P"} else word
 
 
-def _other_meaning(candidate: Candidate, made: Value, problem: str) -> str | None:
+def _other_meaning(candidate: Candidate, made: Value, problem: str, source: str) -> str | None:
     """The line that does what was probably meant, where there is one."""
     number = made.value
     if problem == doubts.CHANGE and made.high is not None:
@@ -129,7 +131,9 @@ def _other_meaning(candidate: Candidate, made: Value, problem: str) -> str | Non
     if problem == doubts.WISH and candidate.analyte in {"kh", "gh"}:
         return f"dose {candidate.analyte} {number:.6g}"
     if problem == doubts.OTHER_WATER:
-        return f"/source tap {candidate.analyte} {number:.6g}"
+        named = waters.mentioned(source[: candidate.start])
+        water = named[-1][2] if named else "tap"
+        return f"/source {water} {candidate.analyte} {number:.6g}"
     return None
 
 

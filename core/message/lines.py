@@ -11,6 +11,7 @@ from core.message import (
     animal_events,
     clauses,
     clockwords,
+    deeds,
     doubts,
     events,
     gains,
@@ -42,12 +43,12 @@ _COUNTED = frozenset({"number", "fraction", "count"})
 def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
-    _share_changed(tokens)
+    deeds.share_changed(tokens)
     animal_events.mark(tokens)
     if state.context.tanks:
         animal_events.place_first(tokens)
     kinds = {token.kind for token in tokens}
-    if "substance" in kinds and _dose_behind(tokens):
+    if "substance" in kinds and (deeds.dose_behind(tokens) or deeds.put_in(tokens)):
         kinds.add("event")
     if "event" in kinds:
         if state.context.tanks:
@@ -76,28 +77,6 @@ def build(tokens: list[Token], state: Statement) -> Line:
     last = tokens[-2] if tokens[-1].kind == "p" and len(tokens) > 1 else tokens[-1]
     line.wished = last.kind == "mark" and last.value in clauses.WISHES
     return line
-
-
-def _share_changed(tokens: list[Token]) -> None:
-    """`30% change` is a change of water."""
-    for index in range(2, len(tokens)):
-        token = tokens[index]
-        if token.value == "changing" and tokens[index - 1].value == "%":
-            following = tokens[index + 1] if index + 1 < len(tokens) else token
-            if tokens[index - 2].kind == "number" and following.value not in {"in", "link"}:
-                token.kind, token.value = "event", "water_change"
-
-
-def _dose_behind(tokens: list[Token]) -> bool:
-    """Put the word for a dose before its thing (`vinegar dosing 5 ml`, `essig dosiert 5 ml`)."""
-    for index in range(len(tokens) - 2):
-        thing, dose, number = tokens[index : index + 3]
-        led = index == 0 or tokens[index - 1].kind in {"tank", "fill", "time", "p"}
-        if dose.value == "dose" and thing.kind == "substance" and number.kind == "number" and led:
-            dose.kind = "event"
-            tokens[index], tokens[index + 1] = dose, thing
-            return True
-    return False
 
 
 def _another_water(tokens: list[Token], index: int, clause: Clause) -> bool:

@@ -23,8 +23,31 @@ _MOST = 12
 
 def unglue(token: Token) -> None:
     """Make a word that is a number of several, written as one, a count (dreihundertzehn)."""
+    if half := _and_half(token.text):
+        token.kind, token.value, token.text = "number", Number(half), f"{half:g}"
+        return
     if value := _glued(token.text):
         token.kind, token.value = "count", str(value)
+
+
+@lru_cache(maxsize=4096)
+def _and_half(word: str) -> float:
+    """The number of a word that ends in a half: viereinhalb, vierenhalf; else 0.
+
+    Examples
+    --------
+    >>> _and_half("viereinhalb"), _and_half("drieenhalf"), _and_half("anderthalb")
+    (4.5, 3.5, 1.5)
+    """
+    for end in lexicon().numerals["and_half"]:
+        if word.endswith(end):
+            head = word.removesuffix(end)
+            known = lexicon().words.get(head, ("", ""))
+            if known[0] == "count":
+                return int(known[1]) + 0.5
+            if not head:
+                return 1.5
+    return 0.0
 
 
 GLUED = 9

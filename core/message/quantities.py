@@ -71,6 +71,8 @@ def _marked(tokens: list[Token], index: int, mark: str) -> Quantity | None:
         return None
     if mark == "between":
         return _between(tokens, index)
+    if mark in _PARTS:
+        return _part_of_unit(tokens, index, _PARTS[mark])
     if mark in {"nd", "zero"}:
         found = Quantity(index, tokens[index].start)
         found.end = tokens[index].end
@@ -81,6 +83,22 @@ def _marked(tokens: list[Token], index: int, mark: str) -> Quantity | None:
             found.qualifier = "<"
         return found
     return None
+
+
+_PARTS = {"half": 0.5, "third": 1.0 / 3.0, "quarter": 0.25}
+_WEIGHED = frozenset({"g", "kg", "mg", "oz", "lb"})
+
+
+def _part_of_unit(tokens: list[Token], index: int, part: float) -> Quantity | None:
+    """`half a pound`: a part of one unit of mass; of all else it is a share."""
+    place = index + 1
+    place += place < len(tokens) and tokens[place].value == "one"
+    if place >= len(tokens) or tokens[place].value not in _WEIGHED:
+        return None
+    found = Quantity(index, tokens[index].start)
+    found.value, found.unit, found.unit_text = part, str(tokens[place].value), tokens[place].text
+    found.last, found.end = place + 1, tokens[place].end
+    return found
 
 
 def _between(tokens: list[Token], index: int) -> Quantity | None:

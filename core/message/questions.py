@@ -100,7 +100,7 @@ def _make(
     if words == "top_up":
         found.substance = next((t.text for t in inside if t.value == "other"), "water")
     question = _question(kind, found, text, asking, inside, source)
-    trouble = tuple(_unplaced(q, kind, source, inside) for q in found.unplaced)
+    trouble = tuple(_unplaced(q, kind, source, inside, found) for q in found.unplaced)
     dosed = found.substance is not None and bool(found.grams or found.volume_l)
     sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
@@ -112,13 +112,23 @@ def _of_safety(inside: list[Token]) -> bool:
     return asked and all(token.kind not in {"substance", "number"} for token in inside)
 
 
-def _unplaced(quantity: Quantity, kind: str, source: str, inside: list[Token]) -> Doubt:
-    """A number without a place; `raise kh 2` is either by 2 or to 2, which the keeper chooses."""
+def _unplaced(
+    quantity: Quantity, kind: str, source: str, inside: list[Token], found: Slots
+) -> Doubt:
+    """A number without a place; `raise kh 2` is either by 2 or to 2, which the keeper chooses.
+
+    One that no water has may be of another unit: `dose kh 200` is in ppm.
+    """
     start, end = quantity.start, quantity.end
     fragment = source[start:end]
     if kind != "dose" or quantity.value is None:
         return Doubt(fragment, start, end, doubts.INCOMPLETE_QUESTION)
     head, tail = source[inside[0].start : start], source[end : inside[-1].end]
+    if meant := found.guessed.get(start):
+        other = tuple(f"{head}{number}{tail}" for number in meant)
+        return Doubt(
+            fragment, start, end, doubts.INCOMPLETE_QUESTION, other[0], choices=other[1:] and other
+        )
     both = tuple(f"{head}{word} {fragment}{tail}" for word in ("by", "to"))
     return Doubt(fragment, start, end, doubts.INCOMPLETE_QUESTION, choices=both)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from core.errors import CoreError
-from core.message import numbers, quantities
+from core.message import doubts, numbers, quantities
 from core.message.amounts import GRAMS, SHARES, SPOONS, litres
 from core.message.candidates import Candidate
 from core.message.lexicon import lexicon
@@ -61,6 +61,8 @@ class Slots:
     units: list[tuple[str, str | None]] = field(default_factory=list)
     unknown: list[Token] = field(default_factory=list)
     unplaced: list[Quantity] = field(default_factory=list)
+    guessed: dict[int, tuple[str, ...]] = field(default_factory=dict)
+    """Start of a number that its analyte cannot have → what it may mean."""
     events: list[str] = field(default_factory=list)
     talk: bool = False
     default: str | None = None
@@ -311,7 +313,7 @@ def _number(
     source: str,
 ) -> None:
     if analyte is not None:
-        canonical = _canonical(number, role, analyte, basis, quantity, context, source)
+        canonical = _canonical(number, role, analyte, basis, quantity, context, source, slots)
         if canonical is None:
             slots.unplaced.append(quantity)
             return
@@ -330,6 +332,7 @@ def _canonical(
     quantity: Quantity,
     context: Context,
     source: str,
+    slots: Slots,
 ) -> float | None:
     """In the analyte's own unit; a difference of temperature in °F is scaled only."""
     if role == "by":
@@ -349,4 +352,7 @@ def _canonical(
     )
     if isinstance(settled, Value) and isinstance(settled.canonical, float):
         return settled.canonical
+    if not isinstance(settled, Value) and settled.reason == doubts.IMPLAUSIBLE:
+        guesses = settled.choices or (settled.suggestion or "",)
+        slots.guessed[quantity.start] = tuple(each.partition(" ")[2] for each in guesses if each)
     return None

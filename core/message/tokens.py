@@ -311,6 +311,12 @@ def _by_place(
             return entry  # "2 garnelen tot" is no range
         if entry == ("ask", "dose") and following == "analyte" and index == 0:
             return entry  # "dos kh 8" is no two
+        if (
+            entry == ("mark", "to")
+            and following == "number"
+            and tokens[index - 1].kind == "analyte"
+        ):
+            return entry  # "subir kh para 5" is no volume
         if entry == ("mark", "and") and following == "analyte" and number:
             return entry
     return None

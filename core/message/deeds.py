@@ -1,0 +1,49 @@
+"""Words that tell a deed only by what stands beside them: they are made words of events."""
+
+from __future__ import annotations
+
+from core.message import quantities
+from core.message.amounts import GRAMS, SPOONS
+from core.message.tokens import Token
+
+_PUTTING = frozenset({"put", "gave", "threw", "poured", "tipped", "sprinkled", "dumped", "chucked"})
+"""English verbs that tell a dose where a weighed substance is their object: alone they mean other
+things (`put 6 tetras in`); the other languages tell it with words of their own."""
+_WEIGHED = frozenset({*GRAMS, *SPOONS, "mL"})
+
+
+def share_changed(tokens: list[Token]) -> None:
+    """`30% change` is a change of water."""
+    for index in range(2, len(tokens)):
+        token = tokens[index]
+        if token.value == "changing" and tokens[index - 1].value == "%":
+            following = tokens[index + 1] if index + 1 < len(tokens) else token
+            if tokens[index - 2].kind == "number" and following.value not in {"in", "link"}:
+                token.kind, token.value = "event", "water_change"
+
+
+def dose_behind(tokens: list[Token]) -> bool:
+    """Put the word for a dose before its thing (`vinegar dosing 5 ml`, `essig dosiert 5 ml`)."""
+    for index in range(len(tokens) - 2):
+        thing, dose, number = tokens[index : index + 3]
+        led = index == 0 or tokens[index - 1].kind in {"tank", "fill", "time", "p"}
+        if dose.value == "dose" and thing.kind == "substance" and number.kind == "number" and led:
+            dose.kind = "event"
+            tokens[index], tokens[index + 1] = dose, thing
+            return True
+    return False
+
+
+def put_in(tokens: list[Token]) -> bool:
+    """Make a verb with an amount of a substance behind it a dose: `put 10 g of baking soda in`."""
+    for index in range(len(tokens) - 3):
+        if tokens[index].text not in _PUTTING:
+            continue
+        amount = quantities.read(tokens, index + 1)
+        if amount is None or amount.unit not in _WEIGHED:
+            continue
+        thing = next((t for t in tokens[amount.last :] if t.value != "link"), None)
+        if thing is not None and thing.kind == "substance":
+            tokens[index].kind, tokens[index].value = "event", "dose"
+            return True
+    return False
