@@ -130,7 +130,7 @@ async def test_a_group_that_moved_keeps_all_it_has(database: Database) -> None:
         assert (await chat_in(uow, Address("test", "-100"))).id == chat.id
 
 
-async def test_a_statement_on_sqlite_is_one_trip_to_its_thread(
+async def test_sqlite_is_waited_for_on_its_thread_and_only_there(
     database: Database, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     if not database.is_sqlite:
@@ -144,13 +144,18 @@ async def test_a_statement_on_sqlite_is_one_trip_to_its_thread(
 
     async with database.write() as uow:
         await chat_in(uow)
-        monkeypatch.setattr(aiosqlite.Connection, "_execute", counted)
-        assert await uow.chats.find(HERE) is not None  # rows
-        assert len(trips) == 1
-        await uow.session.execute(text("UPDATE chats SET language = 'fr'"))  # none
-        assert len(trips) == 2
         await uow.commit()
-        assert len(trips) == 3
+    monkeypatch.setattr(aiosqlite.Connection, "_execute", counted)
+    async with database.write() as uow:
+        assert len(trips) == 1  # BEGIN IMMEDIATE
+        assert await uow.chats.find(HERE) is not None
+        await uow.session.execute(text("UPDATE chats SET language = 'fr'"))
+        assert len(trips) == 1
+        await uow.commit()
+        assert len(trips) == 2
+    async with database.read() as uow:
+        assert await uow.chats.find(HERE) is not None
+        assert len(trips) == 3  # BEGIN; leaving takes it back with another
 
 
 async def test_an_engine_error_keeps_its_kind_and_the_unit_goes_on(database: Database) -> None:
