@@ -70,12 +70,13 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if not kinds and not question.species and not _WHAT.search(text.casefold()):
         kinds = named_in(text)  # how do i keep goldfish
     kinds = [_widest(text, kind) for kind in kinds]
-    if (lines := await _poisoned(turn, question)) is not None:
+    state, name = await _meant(turn, question)
+    if not question.premises and (lines := poisoned.no_newcomers(state, name)):
         return [await turn.reply(lines, facts={"verdict": "no"})]
     if not kinds:
         return [await _could_live(turn, question)]
     (asked, found), *company = kinds
-    state, name = await _against(turn, question, company)
+    state = _beside(state, text, company)
     for said, meant in kinds:
         if meant.species is None:
             return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
@@ -159,16 +160,6 @@ def is_for_someone(question: Question) -> bool:
     return bool(before) and any(word in _FOR for word in before[-2:])
 
 
-async def _poisoned(turn: Turn, question: Question) -> list[str] | None:
-    """Why nobody may join the tank now; None where nothing of poison is on record."""
-    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
-    if stored is None or question.premises:
-        return None
-    if question.tank is None and _is_another(question.volume_l, stored.tank):
-        return None
-    return poisoned.no_newcomers(await state_of(turn, stored, turn.now), stored.name) or None
-
-
 async def _ask(turn: Turn, said: str, found: Found) -> Reply:
     """Ask whom a name means; a button asks the question again with that kind in it."""
     names = [row.name_in(turn.chat.language) for row in found.candidates]
@@ -223,17 +214,19 @@ def _kinds(question: Question) -> list[Said]:
     return kinds
 
 
-async def _against(turn: Turn, question: Question, company: list[Said]) -> tuple[State, str]:
-    """The tank that is meant, with the company that the question adds to its stock."""
+async def _meant(turn: Turn, question: Question) -> tuple[State, str]:
+    """The tank that is meant: one on record, or any of the volume that is told."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     volume = question.volume_l
     if stored is None or (question.tank is None and _is_another(volume, stored.tank)):
-        state, name = State(Tank(name="", volume_l=volume), turn.local_now), _(words.THAT_TANK)
-    else:
-        state, name = await state_of(turn, stored, turn.now), stored.name
-    text = question.text or ""
+        return State(Tank(name="", volume_l=volume), turn.local_now), _(words.THAT_TANK)
+    return await state_of(turn, stored, turn.now), stored.name
+
+
+def _beside(state: State, text: str, company: list[Said]) -> State:
+    """The tank with the company that a question adds to its stock."""
     extra = tuple(Stock(said, many_of(text, said) or 1) for said, _found in company)
-    return replace(state, tank=replace(state.tank, stock=(*state.tank.stock, *extra))), name
+    return replace(state, tank=replace(state.tank, stock=(*state.tank.stock, *extra)))
 
 
 SAME_TANK: Final = 0.1

@@ -20,6 +20,7 @@ from bot.chat import (
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.waters import read
 from bot.chat.wished import TABLE_SALT
 from bot.chat.words import refusals
 from bot.store.tanks import StoredTank
@@ -61,8 +62,8 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     wished, analyte = question.target, question.analyte or ""
     bound = question.percent or question.litres or question.bound
     if stored is not None and wished is not None and analyte in HIGHEST and not bound:
-        reading = (await state_of(turn, stored, turn.now)).last(analyte)
-        if reading is not None and reading.value < wished:
+        rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
+        if any(reading.value < wished for reading in read(turn, rows, stored.tank)):
             return await dose(turn, replace(question, kind="dose"), parsed)
     return await changes.change(turn, question, parsed)
 

@@ -24,7 +24,7 @@ from core.advice import limits
 from core.advice.dosing import Wish, plan_kh
 from core.advice.plan import Refusal
 from core.advice.products import LEARNED_WITHIN, SETTLED_AFTER, Label, Product, learn, read_label
-from core.advice.state import State
+from core.advice.state import DISTURBING, State
 from core.message.lexicon import lexicon
 from core.message.model import Command, Event, Parsed, Question
 from core.substances import SUBSTANCES
@@ -200,14 +200,15 @@ async def offer_to_learn(turn: Turn, told: Told) -> Reply | None:
     read = {each.what.analyte for each in told.readings} & DAILY.keys()
     if volume is None or not read:
         return None
-    state = await state_of(turn, told.tank, told.at)
-    done = [e for e in state.events or () if told.at - LEARNED_WITHIN <= e.at and e.disturbs]
+    lately = await turn.uow.log.events(told.tank.id, since=told.at - LEARNED_WITHIN)
+    done = [e for e in lately if e.at <= told.at and e.what.kind in DISTURBING]
     dosed = [e for e in done if e.what.kind == "dose"]
     if len(done) != 1 or len(dosed) != 1 or told.at - dosed[0].at < SETTLED_AFTER:
         return None
     name, amount, unit = _dosed(dosed[0].what)
     if name is None or amount is None:
         return None
+    state = await state_of(turn, told.tank, told.at)
     for analyte in sorted(read):
         before, after = state.past.before(analyte, dosed[0].at + MOMENT), state.last(analyte)
         if before is None or after is None:

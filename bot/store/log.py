@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
-from typing import Any, Generic, TypeVar, cast
+from typing import Any, Generic, TypeVar
 
 from sqlalchemy import (
     ColumnElement,
@@ -29,7 +29,7 @@ from sqlalchemy.orm import aliased
 
 from bot.store.models import EntryRow, EventRow, ReadingRow
 from core.advice.stock import COMING, GOING, Came
-from core.message.model import Basis, Event, Qualifier, Value
+from core.message.model import Event, Value
 
 T = TypeVar("T", Value, Event)
 
@@ -75,7 +75,14 @@ LIVE: ColumnElement[bool] = ~exists().where(_HEIR.replaces == EntryRow.id)
 """Of the entry in the surrounding query: nothing replaces it. Made once, since making it costs
 more than running it."""
 
-_READING_COLUMNS = tuple(ReadingRow.__table__.columns)
+_READING_COLUMNS = tuple(
+    ReadingRow.__table__.columns[name]
+    for name in (
+        "analyte", "value", "low", "high", "qualifier", "unit", "canonical_low", "canonical_high",
+        "canonical_unit", "basis", "tank_id", "measured_at",
+    )
+)  # fmt: skip
+"""In the order in which `_reading` takes them: of one tank there may be hundreds."""
 _NEWEST_FIRST = (ReadingRow.measured_at.desc(), ReadingRow.id.desc())
 _EVENT_ALL = tuple(EventRow.__table__.columns)
 
@@ -327,28 +334,10 @@ def _event_columns(entry_id: int, event: Stored[Event]) -> dict[str, Any]:
 
 
 def _reading(row: Row[Any]) -> Stored[Value]:
-    canonical: float | tuple[float, float] | None = row.canonical_low
-    if (
-        row.canonical_low is not None
-        and row.canonical_high is not None
-        and row.canonical_low != row.canonical_high
-    ):
-        canonical = (row.canonical_low, row.canonical_high)
-    return Stored(
-        what=Value(
-            analyte=row.analyte,
-            value=row.value,
-            low=row.low,
-            high=row.high,
-            qualifier=cast("Qualifier", row.qualifier),
-            unit=row.unit,
-            canonical=canonical,
-            canonical_unit=row.canonical_unit,
-            basis=cast("Basis | None", row.basis),
-        ),
-        tank_id=row.tank_id,
-        at=row.measured_at,
-    )
+    analyte, value, low, high, qualifier, unit, least, most, canonical_unit, basis, tank, at = row
+    canonical = least if least is None or most is None or least == most else (least, most)
+    what = Value(analyte, value, low, high, qualifier, unit, canonical, canonical_unit, basis)
+    return Stored(what, tank, at)
 
 
 def _event(row: RowMapping) -> Stored[Event]:

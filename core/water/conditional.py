@@ -89,7 +89,8 @@ def activity_coefficient(a: float, b: float, strength: float, xp: Functions) -> 
 
 def fresh_carbonate(k: CarbonateConstants, u: float, strength: float) -> Conditional:
     """Conditional constants of fresh water; `u` is the coefficient of one charge."""
-    u3, u4, neutral = u * u * u, u * u * u * u, 1.0 + 0.1 * LN10 * strength
+    u2, neutral = u * u, 1.0 + 0.1 * LN10 * strength
+    u3, u4 = u2 * u, u2 * u2
     double = u4 * u4 / neutral
     return Conditional(
         1.0 / u,
@@ -102,7 +103,7 @@ def fresh_carbonate(k: CarbonateConstants, u: float, strength: float) -> Conditi
         k.mg_hco3 * u4,
         k.mg_co3 * double,
         k.mg_oh * u3,
-        k.na_hco3 * u * u,
+        k.na_hco3 * u2,
         k.na_co3 * u4,
     )
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any, Final, cast
 
 from core.errors import CoreError
@@ -138,7 +139,8 @@ def _estimates(figures: Mapping[str, Any], size: int) -> dict[str, Estimate]:
     }
 
 
-def _spread(dimensions: int, size: int) -> list[Any]:
+@cache
+def _spread(dimensions: int, size: int) -> tuple[Any, ...]:
     """Points of the additive sequence of the generalised golden ratio, one array a dimension.
 
     In d dimensions the steps are the powers of 1/φ, where φ is the positive root of
@@ -151,4 +153,4 @@ def _spread(dimensions: int, size: int) -> list[Any]:
     for _ in range(60):
         ratio = cast(float, (1.0 + ratio) ** (1.0 / (dimensions + 1.0)))
     counts = numpy.arange(1, size + 1, dtype=float)
-    return [(0.5 + counts * ratio ** -(axis + 1.0)) % 1.0 for axis in range(dimensions)]
+    return tuple((0.5 + counts * ratio ** -(axis + 1.0)) % 1.0 for axis in range(dimensions))

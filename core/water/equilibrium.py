@@ -13,7 +13,7 @@ from core.water.conditional import Conditional
 from core.water.constants import LN10
 from core.water.errors import ImpossibleWater
 from core.water.medium import Local, Medium, constants_at, first_strength, henry
-from core.water.newton import Equilibrium, Place, iterate, lacking
+from core.water.newton import Equilibrium, Place, Start, iterate, lacking
 from core.water.speciation import Species, Totals
 
 NO_CARBON: Final = 1e-12
@@ -31,9 +31,10 @@ def from_alkalinity_and_carbon(m: Medium, alkalinity: float, carbon: float) -> E
         missing = alkalinity - s.alkalinity - s.alkalinity_y * dy
         return missing / (s.alkalinity_x + s.alkalinity_y * along), dy, along
 
-    strength, k = _start(m, alkalinity, xp)
+    start = _start(m, alkalinity, xp)
+    k = start.local
     h, hco3 = _closed_guess(k.carbonate, m.totals, alkalinity, carbon, xp)
-    return iterate(m, xp, strength, h * k.u, hco3, _closed, step)
+    return iterate(m, xp, start, h * k.u, hco3, _closed, step)
 
 
 def from_alkalinity_and_pressure(m: Medium, alkalinity: float, pressure: float) -> Equilibrium:
@@ -44,11 +45,12 @@ def from_alkalinity_and_pressure(m: Medium, alkalinity: float, pressure: float) 
     def step(s: Species) -> tuple[float, float, float]:
         return (alkalinity - s.alkalinity) / (s.alkalinity_x - s.alkalinity_y), 0.0, -1.0
 
-    strength, k = _start(m, alkalinity, xp)
+    start = _start(m, alkalinity, xp)
+    k = start.local
     # Carbonate left out: hydrogen h² + alkalinity h = k1 co2 + water.
     c = k.carbonate
     h = _positive_root(c.hydrogen, alkalinity, c.k1 * co2 + c.water, xp)
-    return iterate(m, xp, strength, h * k.u, 0.0, _in_air(co2), step)
+    return iterate(m, xp, start, h * k.u, 0.0, _in_air(co2), step)
 
 
 def from_ph_and_alkalinity(m: Medium, ph: float, alkalinity: float) -> Equilibrium:
@@ -70,10 +72,11 @@ def from_ph_and_alkalinity(m: Medium, ph: float, alkalinity: float) -> Equilibri
         wanted = xp.maximum(wanted, NO_CARBON)
         return 0.0, lacking(wanted, s.carbonate_alkalinity) / s.alkalinity_y, 0.0
 
-    strength, k = _start(m, alkalinity, xp)
+    start = _start(m, alkalinity, xp)
+    k = start.local
     c = k.carbonate
     wanted = xp.maximum(alkalinity - c.water / h + c.hydrogen * h, 1e-7)
-    return iterate(m, xp, strength, h, wanted * h / (h + 2.0 * c.k2), _at(h), step)
+    return iterate(m, xp, start, h, wanted * h / (h + 2.0 * c.k2), _at(h), step)
 
 
 def from_ph_and_carbon(m: Medium, ph: float, carbon: float) -> Equilibrium:
@@ -85,9 +88,10 @@ def from_ph_and_carbon(m: Medium, ph: float, carbon: float) -> Equilibrium:
     def step(s: Species) -> tuple[float, float, float]:
         return 0.0, lacking(carbon, s.carbon) / s.carbon_y, 0.0
 
-    strength, k = _start(m, carbon, xp)
+    start = _start(m, carbon, xp)
+    k = start.local
     c = k.carbonate
-    return iterate(m, xp, strength, h, carbon / (1.0 + h / c.k1 + c.k2 / h), _at(h), step)
+    return iterate(m, xp, start, h, carbon / (1.0 + h / c.k1 + c.k2 / h), _at(h), step)
 
 
 def from_ph_and_pressure(m: Medium, ph: float, pressure: float) -> Equilibrium:
@@ -99,8 +103,9 @@ def from_ph_and_pressure(m: Medium, ph: float, pressure: float) -> Equilibrium:
     def step(s: Species) -> tuple[float, float, float]:
         return 0.0, lacking(co2, s.co2) / s.co2, 0.0
 
-    strength, k = _start(m, 0.0, xp)
-    return iterate(m, xp, strength, h, co2 * k.carbonate.k1 / h, _at(h), step)
+    start = _start(m, 0.0, xp)
+    k = start.local
+    return iterate(m, xp, start, h, co2 * k.carbonate.k1 / h, _at(h), step)
 
 
 def from_carbon_and_pressure(m: Medium, carbon: float, pressure: float) -> Equilibrium:
@@ -120,11 +125,12 @@ def from_carbon_and_pressure(m: Medium, carbon: float, pressure: float) -> Equil
     def step(s: Species) -> tuple[float, float, float]:
         return lacking(carbon, s.carbon) / (s.carbon_x - s.carbon_y), 0.0, -1.0
 
-    strength, k = _start(m, carbon, xp)
+    start = _start(m, carbon, xp)
+    k = start.local
     c = k.carbonate
     # rest = k1 co2 / h + k1 k2 co2 / h²
     h = _positive_root(rest, -c.k1 * co2, c.k1 * c.k2 * co2, xp)
-    return iterate(m, xp, strength, h * k.u, 0.0, _in_air(co2), step)
+    return iterate(m, xp, start, h * k.u, 0.0, _in_air(co2), step)
 
 
 def _closed(k: Local, hu: float, hco3: float) -> tuple[float, float]:
@@ -150,10 +156,10 @@ def _in_air(co2: float) -> Place:
     return place
 
 
-def _start(m: Medium, alkalinity: float, xp: Functions) -> tuple[float, Local]:
+def _start(m: Medium, alkalinity: float, xp: Functions) -> Start:
     """First ionic strength and the constants there, for a first guess."""
     strength = first_strength(m.totals, alkalinity, xp)
-    return strength, constants_at(m, strength, xp)
+    return Start(strength, constants_at(m, strength, xp))
 
 
 def _functions(m: Medium, *known: float) -> Functions:

@@ -15,11 +15,11 @@ from core.water.errors import NotSolved
 from core.water.medium import Local, Medium, constants_at
 from core.water.speciation import Species, evaluate
 
-TOLERANCE: Final = 3e-10
+TOLERANCE: Final = 1e-9
 """Of what the last step leaves to be gone, in natural-log units: the step times its ratio to the
 step before, since Newton's steps shrink by such a ratio or faster."""
 
-STRENGTH_TOLERANCE: Final = 3e-10
+STRENGTH_TOLERANCE: Final = 1e-9
 """Of the ionic strength, whose last change is made as well. [mol/kg]"""
 
 MOST_STEPS: Final = 100
@@ -45,6 +45,13 @@ class Equilibrium(NamedTuple):
     species: Species
 
 
+class Start(NamedTuple):
+    """A first ionic strength, and the constants there."""
+
+    strength: float
+    local: Local
+
+
 Place = Callable[[Local, float, float], tuple[float, float]]
 """From the constants and both unknowns: hydrogen and bicarbonate of this step."""
 
@@ -54,13 +61,13 @@ and how much more of it a step of hydrogen calls for."""
 
 
 def iterate(
-    m: Medium, xp: Functions, strength: float, hu: float, hco3: float, place: Place, step: Step
+    m: Medium, xp: Functions, start: Start, hu: float, hco3: float, place: Place, step: Step
 ) -> Equilibrium:
     """Step until neither unknown moves; `hu` is hydrogen times the coefficient of one charge."""
+    strength, local = start
     sulfate = m.totals.sulfate
     furthest = 1.0
     for count in range(MOST_STEPS):
-        local = constants_at(m, strength, xp)
         h, hco3 = place(local, hu, hco3)
         species = evaluate(local.carbonate, local.sulfates, local.acids, m.totals, h, hco3, sulfate)
         dx, dy, along = step(species)
@@ -77,6 +84,7 @@ def iterate(
             0.1 * species.strength,
         )
         sulfate = species.sulfate
+        local = constants_at(m, strength, xp)
     else:
         raise NotSolved(MOST_STEPS, furthest)
     local = constants_at(m, species.strength, xp)
@@ -116,4 +124,4 @@ def _greatest(step: Any) -> float:
     """Return the largest absolute element."""
     if isinstance(step, float):
         return abs(step)
-    return float(max(step.max(), -step.min()))
+    return float(abs(step).max())
