@@ -15,7 +15,6 @@ from typing import Any, Generic, TypeVar
 from sqlalchemy import (
     ColumnElement,
     Integer,
-    Row,
     RowMapping,
     Select,
     bindparam,
@@ -333,7 +332,7 @@ def _event_columns(entry_id: int, event: Stored[Event]) -> dict[str, Any]:
     }
 
 
-def _reading(row: Row[Any]) -> Stored[Value]:
+def _reading(row: Sequence[Any]) -> Stored[Value]:
     analyte, value, low, high, qualifier, unit, least, most, canonical_unit, basis, tank, at = row
     canonical = least if least is None or most is None or least == most else (least, most)
     what = Value(analyte, value, low, high, qualifier, unit, canonical, canonical_unit, basis)
