@@ -75,7 +75,10 @@ def rows(values: Sequence[Any], size: int) -> Any:
     """Values of several waters, a row each."""
     import numpy  # only where doubt is asked for
 
-    return numpy.stack([numpy.broadcast_to(one, (size,)) for one in values])
+    held = numpy.empty((len(values), size))
+    for row, value in zip(held, values, strict=True):
+        row[:] = value
+    return held
 
 
 def _rows_or_one(values: Sequence[Any], size: int) -> Any:

@@ -111,10 +111,10 @@ def beside_largest(of: Any, *values: Any) -> tuple[float, ...]:
 
 def require(what: str, value: float, low: float | None, high: float | None, unit: str = "") -> None:
     """Raise `OutOfRange` unless every element is finite and from `low` to `high`."""
-    if type(value) is float and low is not None and high is not None and low <= value <= high:
+    ends: Any = (value, value) if isinstance(value, PLAIN_TYPES) else (value.min(), value.max())
+    if low is not None and high is not None and low <= ends[0] and ends[1] <= high:
         return  # by far the most calls
-    ends = (value,) if isinstance(value, PLAIN_TYPES) else (smallest(value), largest(value))
-    for number in ends:
+    for number in map(float, ends):
         if (
             not math.isfinite(number)
             or (low is not None and number < low)

@@ -119,24 +119,30 @@ def _estimates(figures: Mapping[str, Any], size: int) -> dict[str, Estimate]:
     """Median and interval of every figure, all of them sorted together: that is cheaper."""
     import numpy
 
-    held = {
-        name: numpy.broadcast_to(numpy.asarray(figure, dtype=float), (size,))
-        for name, figure in figures.items()
-    }
-    table = numpy.stack(list(held.values()))
-    wanted = (INTERVAL[0], 50.0, INTERVAL[1])
-    if numpy.isfinite(table).all():
-        rows = numpy.percentile(table, wanted, axis=1).T
+    table = numpy.empty((len(figures), size))
+    for row, figure in zip(table, figures.values(), strict=True):
+        row[:] = figure
+    finite = numpy.isfinite(table)
+    if finite.all():
+        ends = _percentiles(table)
     else:
-        finite = [row[numpy.isfinite(row)] for row in table]
-        for name, row in zip(held, finite, strict=True):
-            if row.size == 0:
+        for name, held in zip(figures, finite, strict=True):
+            if not held.any():
                 raise NoFigure(name)
-        rows = numpy.array([numpy.percentile(row, wanted) for row in finite])
-    return {
-        name: Estimate(float(median), float(low), float(high))
-        for name, (low, median, high) in zip(held, rows, strict=True)
-    }
+        ends = [_percentiles(row[held]) for row, held in zip(table, finite, strict=True)]
+    return {name: Estimate(*map(float, each)) for name, each in zip(figures, ends, strict=True)}
+
+
+def _percentiles(figures: Any) -> Any:
+    """Median and ends, on straight lines between the sorted possibilities; a row each figure."""
+    import numpy
+
+    ordered = numpy.sort(figures, axis=-1)
+    last = ordered.shape[-1] - 1
+    places = last / 100.0 * numpy.array((50.0, *INTERVAL))
+    under = places.astype(int)
+    low, high = ordered[..., under], ordered[..., numpy.minimum(under + 1, last)]
+    return low + (high - low) * (places - under)
 
 
 @cache

@@ -47,9 +47,13 @@ def from_alkalinity_and_pressure(m: Medium, alkalinity: float, pressure: float) 
 
     start = _start(m, alkalinity, xp)
     k = start.local
-    # Carbonate left out: hydrogen h² + alkalinity h = k1 co2 + water.
+    # hydrogen h² + alkalinity h = k1 co2 (1 + 2 k2 / h) + water, carbonate left out at first.
     c = k.carbonate
-    h = _positive_root(c.hydrogen, alkalinity, c.k1 * co2 + c.water, xp)
+    paired, k2 = _paired(c, m.totals)
+    k1 = c.k1 * paired
+    without = _positive_root(c.hydrogen, alkalinity, k1 * co2 + c.water, xp)
+    bases = k1 * co2 * (1.0 + 2.0 * k2 / without) + c.water
+    h = _positive_root(c.hydrogen, alkalinity, bases, xp)
     return iterate(m, xp, start, h * k.u, 0.0, _in_air(co2), step)
 
 
@@ -172,6 +176,12 @@ def _positive_root(a: float, b: float, c: float, xp: Functions) -> float:
     return xp.where(b > 0.0, 2.0 * c / larger, larger / (2.0 * a))
 
 
+def _paired(k: Conditional, t: Totals) -> tuple[float, float]:
+    """Bicarbonate with its pairs per free one, and k2 of both with theirs, of free metals."""
+    paired = 1.0 + k.ca_hco3 * t.calcium + k.mg_hco3 * t.magnesium
+    return paired, k.k2 * (1.0 + k.ca_co3 * t.calcium + k.mg_co3 * t.magnesium) / paired
+
+
 def _closed_guess(
     k: Conditional, t: Totals, alkalinity: float, carbon: float, xp: Functions
 ) -> tuple[float, float]:
@@ -181,9 +191,8 @@ def _closed_guess(
     where strong acid or hydroxide rules; then carbon less alkalinity is
     ``CO2 + H+ - CO3-- - OH-``, a quadratic in h.
     """
-    paired = 1.0 + k.ca_hco3 * t.calcium + k.mg_hco3 * t.magnesium
+    paired, k2 = _paired(k, t)
     k1 = k.k1 * paired
-    k2 = k.k2 * (1.0 + k.ca_co3 * t.calcium + k.mg_co3 * t.magnesium) / paired
     acid = k1 * carbon / (xp.maximum(-alkalinity, 0.0) + xp.sqrt(k1 * carbon))
     base = carbon * k.water / k2
     alkaline = base / (xp.maximum(alkalinity - 2.0 * carbon, 0.0) + xp.sqrt(base))
