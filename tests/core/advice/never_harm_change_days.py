@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import periodictable
 
@@ -26,7 +27,7 @@ N_PER_CHLORINE = _mass("N") / _mass("Cl2")
 """Of monochloramine told as chlorine: one nitrogen for one Cl2."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # no slots: what is asked for again is kept
 class Day:
     """A tank right after a change, or at rest before one.
 
@@ -84,7 +85,7 @@ class Day:
             mixed(self.minerals or 0.0, source.minerals or 0.0) if known else None,
         )
 
-    @property
+    @cached_property
     def warmed(self) -> Water:
         return replace(self.water, temperature=self.warm)
 
@@ -92,7 +93,7 @@ class Day:
         """A day later."""
         return replace(self, water=in_air(self.warmed, self.pressure).water, freed=0.0)
 
-    @property
+    @cached_property
     def phs(self) -> tuple[float, float, float]:
         """At once, stood, and in open air."""
         stood, outdoors = (in_air(self.warmed, p).ph for p in (self.pressure, 420.0))
