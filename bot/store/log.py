@@ -10,23 +10,24 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
-from typing import Any, Generic, TypeVar
+from typing import Any, Generic, TypeVar, cast
 
 from sqlalchemy import (
     ColumnElement,
     Integer,
     RowMapping,
     Select,
+    Table,
     bindparam,
     exists,
     func,
-    insert,
     select,
 )
 from sqlalchemy.ext.asyncio import AsyncSession
 from sqlalchemy.orm import aliased
 
 from bot.store.models import EntryRow, EventRow, ReadingRow
+from bot.store.rows import new_row
 from core.advice.stock import COMING, GOING, Came
 from core.message.model import Event, Value
 
@@ -63,6 +64,13 @@ class Entry:
         """True where nothing is on record, as after an undo."""
         return not self.readings and not self.events
 
+
+_ENTRY_COLUMNS = (
+    "update_id", "message_ref", "author_id", "author_name", "kind", "text", "at", "replaces",
+)  # fmt: skip
+_NEW, _NEW_READINGS, _NEW_EVENTS = (
+    cast("Table", of.__table__).insert() for of in (EntryRow, ReadingRow, EventRow)
+)
 
 _EVENT_COLUMNS = (
     "percent", "litres", "grams", "millilitres", "spoons", "count", "substance", "species", "text",
@@ -171,27 +179,15 @@ class Log:
 
     async def add(self, chat_id: int, entry: Entry) -> int:
         """Put an entry on record and return its id."""
-        row = EntryRow(
-            chat_id=chat_id,
-            update_id=entry.update_id,
-            message_ref=entry.message_ref,
-            author_id=entry.author_id,
-            author_name=entry.author_name,
-            kind=entry.kind,
-            text=entry.text,
-            at=entry.at,
-            replaces=entry.replaces,
-        )
-        self._session.add(row)
-        await self._session.flush()
+        columns = {name: getattr(entry, name) for name in _ENTRY_COLUMNS}
+        entry_id = await new_row(self._session, _NEW, {"chat_id": chat_id, **columns})
         if entry.readings:
-            told = [_reading_columns(row.id, reading) for reading in entry.readings]
-            await self._session.execute(insert(ReadingRow), told)
+            told = [_reading_columns(entry_id, reading) for reading in entry.readings]
+            await self._session.execute(_NEW_READINGS, told)
         if entry.events:
-            await self._session.execute(
-                insert(EventRow), [_event_columns(row.id, event) for event in entry.events]
-            )
-        return row.id
+            events = [_event_columns(entry_id, event) for event in entry.events]
+            await self._session.execute(_NEW_EVENTS, events)
+        return entry_id
 
     async def by_update(self, chat_id: int, update_id: str) -> Entry | None:
         """Find the entry that a delivery made, if it was handled before."""

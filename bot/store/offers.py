@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Any
+from typing import Any, cast
 
-from sqlalchemy import Integer, bindparam, select, update
+from sqlalchemy import Integer, Table, bindparam, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import OfferRow
+from bot.store.rows import new_row
 
 AT_HAND = 3
 """The newest offers that every message is held against: whose buttons can be typed out, and the
@@ -50,6 +51,13 @@ _LATEST = (
     .order_by(OfferRow.id.desc())
     .limit(bindparam("most", type_=Integer))
 )
+_TABLE = cast("Table", OfferRow.__table__)
+_NEW = _TABLE.insert()
+_SENT = (
+    _TABLE.update()
+    .where(_TABLE.c.id == bindparam("offer"))
+    .values(message_ref=bindparam("sent_as"))
+)
 
 
 class Offers:
@@ -63,12 +71,12 @@ class Offers:
     async def add(self, chat_id: int, offer: Offer) -> int:
         """Keep an offer and return its id, which its buttons carry."""
         self._seen.clear()
-        row = OfferRow(
-            chat_id=chat_id,
-            made_at=offer.made_at,
-            entry_id=offer.entry_id,
-            expects=offer.expects,
-            payload={
+        columns = {
+            "chat_id": chat_id,
+            "made_at": offer.made_at,
+            "entry_id": offer.entry_id,
+            "expects": offer.expects,
+            "payload": {
                 "context": offer.context,
                 "choices": [
                     {
@@ -80,10 +88,8 @@ class Offers:
                     for choice in offer.choices
                 ],
             },
-        )
-        self._session.add(row)
-        await self._session.flush()
-        return row.id
+        }
+        return await new_row(self._session, _NEW, columns)
 
     async def get(self, offer_id: int) -> Offer | None:
         """Give one offer; None where the id was never given out."""
@@ -127,9 +133,7 @@ class Offers:
 
     async def note_sent(self, offer_id: int, message_ref: str) -> None:
         """Keep the messenger's id of the message that carries an offer."""
-        await self._session.execute(
-            update(OfferRow).where(OfferRow.id == offer_id).values(message_ref=message_ref)
-        )
+        await self._session.execute(_SENT, {"offer": offer_id, "sent_as": message_ref})
 
 
 def _offer(row: OfferRow) -> Offer:
