@@ -53,9 +53,11 @@ def rising(source: State) -> Rising | None:
     water = source_water(source, Water(USUAL_TEMPERATURE))
     try:
         fresh = solve(water)
+        if fresh.pco2 < OVER_AIR:
+            return None
         low, high = in_air(water, ROOM_AIR).ph, in_air(water, limits.OPEN_AIR).ph
     except CoreError:
         return None
-    if fresh.pco2 < OVER_AIR or low - ph.value < RISE:
+    if low - ph.value < RISE:
         return None
     return Rising(fresh.co2_mg_l, low, high)
