@@ -20,6 +20,7 @@ from bot.chat import (
     expected,
     followups,
     inhabitants,
+    labels,
     pauses,
     presses,
     products,
@@ -65,7 +66,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "no": typed.no,
     "more": typed.more,
     "why": typed.why,
-    "label": products.command,
+    "label": labels.command,
     "undo": corrections.undo,
     "correct": corrections.correct,
     "move": corrections.move,
@@ -132,8 +133,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await traits.answer(turn, trait)
     if (coming := arrivals.coming_in(turn, parsed)) is not None:
         return await arrivals.answer(turn, coming)
-    if products.is_label(turn, parsed):
-        return await products.command(turn, Command("label", turn.incoming.text), parsed)
+    if labels.is_label(turn, parsed):
+        return await labels.command(turn, Command("label", turn.incoming.text), parsed)
     if (warmed := await warming.answer(turn)) is not None:
         return warmed
     if (managed := await products.manage(turn)) is not None:

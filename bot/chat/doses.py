@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import UTC, timedelta
+from typing import Any
 
 from bot.chat import reminders
 from bot.chat.answering import answer_for
@@ -31,16 +33,10 @@ async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     tank = await _tank_for(turn, choice)
     if tank is None:
         return [await turn.reply([words.no_tank_to_log()])]
-    weighed = choice.arguments.get("salts") or [
-        [choice.arguments["substance"], choice.arguments["grams"]]  # an offer of an older version
-    ]
     at = turn.now.astimezone(UTC)
-    events = tuple(
-        Stored(Event("dose", grams=grams, substance=substance), tank.id, at)
-        for substance, grams in weighed
-    )
-    told = Told(tank, (), events)
-    lead = words.logged(tank.name, weighed)
+    put_in = _put_in(choice.arguments)
+    told = Told(tank, (), tuple(Stored(event, tank.id, at) for event in put_in))
+    lead = words.logged(tank.name, put_in)
     entry = replace(
         entry_of(turn, [told], kind="button", update_id=update_id),
         text=lead,
@@ -48,6 +44,15 @@ async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     )
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     return [await answer_for(turn, told, entry_id, lead=lead)]
+
+
+def _put_in(held: Mapping[str, Any]) -> list[Event]:
+    """The first part of each salt of a plan, or of a bought product, also by volume."""
+    if "millilitres" in held:
+        return [Event("dose", millilitres=held["millilitres"], substance=held["substance"])]
+    # Without a list: a product, or an offer of an older version.
+    weighed = held.get("salts") or [[held["substance"], held["grams"]]]
+    return [Event("dose", grams=grams, substance=substance) for substance, grams in weighed]
 
 
 async def retest(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:

@@ -10,7 +10,8 @@ stem. Under ``[group]`` stand names for words that many lines need; a group of o
 words of all languages. Under ``[danger]`` are calls for help, under ``[whole]`` messages of nothing
 else, under ``[distress]`` what is a call for help only in a message that nobody understood, under
 ``[refuse]`` and ``[caution]`` the rows of the cautions that a message touches, under ``[asked]``
-what of both only a question touches, under ``[deed]`` what was dosed or filled in.
+what of both only a question touches, under ``[deed]`` what was dosed or filled in, under
+``[label]`` what a bought product may not be.
 """
 
 from __future__ import annotations
@@ -28,7 +29,7 @@ from core.message.wordfile import alternatives, entries
 
 LANGUAGES: Final = ("en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 SECTIONS: Final = frozenset(
-    {"group", "danger", "whole", "distress", "refuse", "caution", "asked", "deed"}
+    {"group", "danger", "whole", "distress", "refuse", "caution", "asked", "deed", "label"}
 )
 NEAR: Final = 7
 """Words after one part of a line within which the next begins, where ``>`` joins them."""

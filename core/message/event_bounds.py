@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from core.message import herd, kinds, quantities, sentences
+from core.message import herd, kinds, quantities, sentences, trade
 from core.message.amounts import SHARES, SPOONS
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
@@ -18,6 +18,7 @@ _SMALL = frozenset({"one", "link", "some", "new", "fish"})
 _BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
 _NAMED = kinds.OF_ANIMALS | {"dose"}
 """Events of things whose name may hold an analyte's word."""
+GIVEN = frozenset({"dose", "added"})
 _REACH = 12
 """How many words before an event are looked at."""
 UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero", "may", "does", "whether"})
@@ -104,6 +105,9 @@ def right(tokens: list[Token], index: int) -> int:
     place = index + 1
     while place < len(tokens):
         token = tokens[place]
+        if tokens[index].value in GIVEN and (named := trade.given(tokens, index, place)):
+            place += named
+            continue
         if token.kind == "analyte" and tokens[index].value in _NAMED and _of_a_name(tokens, place):
             place += 1
             continue

@@ -9,7 +9,7 @@ Words of wishing, asking or denying beside it make it a doubt.
 
 from __future__ import annotations
 
-from core.message import animal_events, doubts, event_bounds, kinds, nearest, quantities
+from core.message import animal_events, doubts, event_bounds, kinds, nearest, quantities, trade
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Found, Parts, added, doubt, judge, source_words
 from core.message.model import Context, Event
@@ -126,6 +126,9 @@ def _note(tokens: list[Token], index: int, source: str) -> Found | None:
 
 def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Context) -> int:
     token = tokens[place]
+    if parts.kind in event_bounds.GIVEN and (named := trade.given(tokens, index, place)):
+        parts.unknown += tokens[place : place + named]
+        return place + named
     if parts.kind in kinds.OF_ANIMALS and animal_events.take(tokens, place, parts):
         return place + 1
     if kinds.is_numbered(tokens, place):
@@ -180,8 +183,8 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
             tokens[of_them].kind == "fill" or tokens[of_them].value == "link"
         ):
             of_them += 1  # one of my guppies
-        named = parts.kind in kinds.OF_ANIMALS and tokens[min(of_them, len(tokens) - 1)].kind
-        parts.count = 1 if following.kind in {"word", "event"} or named == "word" else None
+        living = parts.kind in kinds.OF_ANIMALS and tokens[min(of_them, len(tokens) - 1)].kind
+        parts.count = 1 if following.kind in {"word", "event"} or living == "word" else None
         parts.before = len(parts.unknown)
         slip = nearest.counts(following.text) and not kinds.is_kind(following.text)
         parts.unsure = parts.unsure or slip  # "a dozwn guppies"

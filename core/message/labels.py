@@ -1,20 +1,31 @@
 """The words of a product's label, which are no reading: `5 g per 80 l raises kh 1`.
 
-label = [ product ":" ] amount "per" volume "raises" ( name number | number name )
+label  = [ product [":"] ] amount "per" volume [ effect ]
 amount = quantity in g, kg, oz, mL or spoons
+effect = ( "raises" | "lowers" | "adds" ) ( name number | number name )
+
+Whatever stands behind an amount, a volume and a word of moving is what the product does, so that
+no value of it is ever stored; what it does is told only where it is one number of one analyte.
 """
 
 from __future__ import annotations
 
+from typing import Final
+
 from core.message import quantities
 from core.message.amounts import GRAMS, MILLILITRES, SPOONS, litres
 from core.message.model import Command, Context
-from core.message.quantities import Quantity
 from core.message.slots import read as read_slots
 from core.message.tokens import Token
 
 _RAISING = frozenset({"up", "rose_to", "raise"})
+_MOVING: Final = {
+    **dict.fromkeys(_RAISING | {"adding"}, "raises"),
+    **dict.fromkeys(("down", "fell_to", "change"), "lowers"),
+}
 _AMOUNTS = frozenset({*GRAMS, *MILLILITRES, *SPOONS})
+_BETWEEN: Final = 4
+"""Words at most between an amount, its volume and what it does."""
 
 
 def read(source: str, tokens: list[Token], context: Context) -> Command | None:
@@ -24,49 +35,47 @@ def read(source: str, tokens: list[Token], context: Context) -> Command | None:
     --------
     ``5 g per 80 l raises kh 1``, ``10 ml auf 100 l erhöht die KH um 1``
     """
-    if len(tokens) < 6 or any(token.kind in {"event", "nl"} for token in tokens):
+    if len(tokens) < 5 or any(token.kind in {"event", "nl"} for token in tokens):
         return None
-    if tokens[-1].text == "?" or not any(token.kind == "unit" for token in tokens[:6]):
+    if tokens[0].kind == "ask" or tokens[-1].text == "?":
         return None
-    named = _behind_name(tokens)
-    raising = next((i for i, t in enumerate(tokens) if i >= named and t.value in _RAISING), 0)
-    if not 3 < raising < len(tokens) - 1:
+    amount = _next(tokens, 0, len(tokens))
+    volume = None if amount is None else _next(tokens, amount.last, _BETWEEN)
+    if amount is None or volume is None:
         return None
-    amount, volume = _amounts(tokens[named:raising], context)
-    found = read_slots(tokens[raising + 1 :], context, source)
-    if amount is None or volume is None or len(found.numbers) != 1:
+    each, whole = amount.value, litres(volume, us_gallons=context.us_gallons)
+    if each is None or amount.unit not in _AMOUNTS or whole is None:
         return None
-    number = found.numbers[0]
-    if number.analyte is None or found.unplaced or number.value <= 0:
-        return None
-    said = f"{amount.value:.6g} {amount.unit} per {volume:.6g} l"
-    return Command("label", f"{said} raises {number.analyte} {number.value:.4g}")
+    said = f"{each:.6g} {amount.unit} per {whole:.6g} l"
+    moving = _moving(tokens, volume.last)
+    if moving is None:
+        # conditioner: 5 ml per 50 l
+        alone = volume.last == len(tokens) and not context.group
+        return Command("label", said) if alone and _has_name(tokens, amount.first) else None
+    found = read_slots(tokens[moving + 1 :], context, source)
+    number = found.numbers[0] if len(found.numbers) == 1 and not found.unplaced else None
+    if number is None or number.analyte is None or number.value <= 0:
+        return Command("label", said)
+    way = _MOVING[str(tokens[moving].value)]
+    return Command("label", f"{said} {way} {number.analyte} {number.value:.4g}")
 
 
-def _behind_name(tokens: list[Token]) -> int:
-    """The index behind a product's name and its colon (`kh plus: 5 g …`); 0 without one."""
-    colon = next((i for i, t in enumerate(tokens) if t.text == ":"), 0)
-    if colon > 1 and all(token.kind != "number" for token in tokens[:colon]):
-        return colon + 1
-    return 0
+def _next(tokens: list[Token], start: int, within: int) -> quantities.Quantity | None:
+    """The next quantity, of a unit and sound, so many words on at most."""
+    for index in range(start, min(len(tokens), start + within)):
+        if not quantities.is_number(tokens[index]):
+            continue
+        found = quantities.single(tokens, index)
+        return None if found is None or found.problem or found.unit is None else found
+    return None
 
 
-def _amounts(tokens: list[Token], context: Context) -> tuple[Quantity | None, float | None]:
-    """An amount, then a volume, and no other number before the word of raising."""
-    found: list[Quantity] = []
-    index = 0
-    while index < len(tokens):
-        quantity = quantities.single(tokens, index)
-        if quantity is not None:
-            found.append(quantity)
-            index = quantity.last
-        elif tokens[index].kind in {"analyte", "ask", "command"}:
-            return None, None
-        else:
-            index += 1
-    if len(found) != 2 or any(quantity.problem for quantity in found):
-        return None, None
-    amount, volume = found
-    if amount.value is None or amount.unit not in _AMOUNTS:
-        return None, None
-    return amount, litres(volume, us_gallons=context.us_gallons)
+def _moving(tokens: list[Token], start: int) -> int | None:
+    """Where a word of raising or lowering stands behind a volume."""
+    near = range(start, min(len(tokens) - 1, start + _BETWEEN))
+    return next((i for i in near if tokens[i].value in _MOVING), None)
+
+
+def _has_name(tokens: list[Token], first: int) -> bool:
+    """Whether a name and a colon stand before the amount, and no tank's."""
+    return first > 1 and tokens[first - 1].text == ":" and tokens[0].kind != "tank"

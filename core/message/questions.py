@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from core.message import doubts, likes, sentences, shortforms, slots
+from core.message import doubts, likes, sentences, shortforms, slots, trade
 from core.message.amounts import GRAMS, SPOONS
 from core.message.model import Context, Doubt, Parsed, Question
 from core.message.quantity import Quantity
@@ -321,7 +321,10 @@ def _unknown_substance(
     if kind not in {"dose", "effect"} or asking not in inside:
         return None
     words: list[Token] = []
-    for token in inside[inside.index(asking) + 1 :]:
+    first = inside.index(asking) + 1
+    if (named := trade.spelt(inside, first)) and asking.value == "how_much":
+        return source[inside[first].start : inside[first + named - 1].end]  # how much kh plus
+    for token in inside[first:]:
         if token in found.unknown:
             words.append(token)
         elif words or not _passed_over(token):

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tests.chat.harness import Talk
+from core.advice.products import Label, Product
+from tests.chat.harness import START, Talk
 
 LABEL = "5 g per 80 l raises kh 1"
 
@@ -106,6 +107,7 @@ async def test_what_a_dose_did_is_learned_and_kept_only_after_a_yes(talk: Talk) 
     assert "Shall I keep that" in offered.text
     assert "grams" not in await talk.facts("dose gh 9 with mineral mix")
     await talk.press(1, offered)
+    await talk.wait(hours=4)
     facts = await talk.facts("dose gh 9 with mineral mix")
     # A whole degree's kit: 7 may be 6 to 7 and 4 be 3 to 4, so 10 g raise 2 to 4 degrees.
     assert facts["product"]["rise_span"] == [2, 4]
@@ -147,3 +149,138 @@ async def test_no_product_has_the_name_of_what_is_asked(talk: Talk, name: str) -
     await talk.say("/tank new Fern 120 l fresh")
     await talk.say(f"{name}: {LABEL}")
     assert "No products yet" in await talk.text("products")
+
+
+async def _stocked(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 8 guppies")
+    await talk.say("kh 3 gh 4 ph 7.2 temp 25 ammonia 0")
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        ("bleach: 5 ml per 10 l raises kh 1", "bleach"),
+        ("household bleach 5 ml per 10 l raises kh 1", "bleach"),
+        ("drain cleaner: 5 ml per 10 l raises kh 1", "battery_acid"),
+        ("lye: 5 g per 80 l raises kh 2", "caustic"),
+        ("slaked lime: 5 g per 80 l raises kh 1", "carbonate"),
+        ("washing soda: 5 g per 80 l raises kh 1", "carbonate"),
+        ("vinegar: 5 ml per 10 l raises kh 1", "acid"),
+        ("muriatic acid: 5 ml per 10 l raises gh 1", "acid"),
+        ("ammonia: 5 ml per 10 l raises kh 1", "label_refused"),
+        ("bleichmittel: 5 ml pro 10 l erhöht kh um 1", "bleach"),
+        ("natronlauge: 5 g pro 80 l erhöht kh um 2", "caustic"),
+        ("gelöschter kalk: 5 g pro 80 l erhöht kh um 2", "carbonate"),
+        ("essig: 5 ml pro 10 l erhöht kh um 1", "acid"),
+        ("eau de javel: 5 ml pour 10 l augmente kh de 1", "bleach"),
+        ("chaux vive: 5 g pour 80 l augmente kh de 1", "caustic"),
+        ("vinaigre: 5 ml pour 10 l augmente kh de 1", "acid"),
+        ("lejía: 5 ml por 10 l aumenta kh 1", "bleach"),
+        ("cal apagada: 5 g por 80 l aumenta kh 1", "carbonate"),
+        ("água sanitária: 5 ml por 10 l aumenta kh 1", "bleach"),
+        ("candeggina: 5 ml per 10 l aumenta kh 1", "bleach"),
+        ("gootsteenontstopper: 5 ml per 10 l verhoogt kh 1", "battery_acid"),
+        ("ocet: 5 ml na 10 l podnosi kh o 1", "acid"),
+        ("släckt kalk: 5 g på 80 l höjer kh 1", "carbonate"),
+    ],
+)
+async def test_a_refused_substance_has_no_label(talk: Talk, text: str, reason: str) -> None:
+    await _stocked(talk)
+    (reply,) = await talk.say(text)
+    assert reply.facts["refused"] == reason
+    assert not {"grams", "millilitres", "product"} & reply.facts.keys()
+    assert "No products" in await talk.text("products")
+
+
+async def test_what_was_kept_before_it_was_refused_is_no_longer_dosed(talk: Talk) -> None:
+    await _stocked(talk)
+    label = Label(5.0, "g", 80.0, "kh", 1.0)
+    async with talk.app.database.write() as uow:
+        await uow.products.keep(1, Product.of_label("washing soda", label), START)
+        await uow.commit()
+    assert "No products" in await talk.text("products")
+    assert "refused" in await talk.facts("dose kh 4 with washing soda")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ph down: 5 ml per 10 l lowers kh 1",
+        "kh minus: 5 ml per 100 l lowers kh by 1",
+        "mein kh senker: 5 ml pro 100 l senkt kh um 1",
+        "drops: 5 ml per 10 l lowers ph by 0.5",
+    ],
+)
+async def test_a_lowering_label_is_refused_and_never_stored(talk: Talk, text: str) -> None:
+    await _stocked(talk)
+    assert (await talk.facts(text))["refused"] == "label_lowers"
+    assert (await talk.facts("dose kh 4"))["from"] == 3
+
+
+@pytest.mark.parametrize(
+    "label",
+    [
+        "5 g per 80 l raises kh 100",
+        "0.001 g per 100 l raises kh 5",
+        "500 g per 1 l raises kh 1",
+        "0.01 ml per 100 l raises kh 5",
+        "500 ml per 1 l raises gh 1",
+    ],
+)
+async def test_a_label_that_no_salt_can_do_is_not_kept(talk: Talk, label: str) -> None:
+    await _stocked(talk)
+    (reply,) = await talk.say(f"kh plus: {label}")
+    assert reply.facts["refused"] == "label_past_salts"
+    assert not reply.buttons
+    assert "No products" in await talk.text("products")
+
+
+async def test_a_label_of_much_filler_is_kept_after_a_yes(talk: Talk) -> None:
+    await _stocked(talk)
+    (asked,) = await talk.say("kh plus: 8 g per 80 l raises kh 1")
+    assert asked.facts["each"] == pytest.approx(100.0)
+    assert "No products" in await talk.text("products")
+    (kept,) = await talk.press(1, asked)
+    assert kept.facts["grams"] == pytest.approx(10.0)
+    assert "kh plus" in await talk.text("products")
+
+
+async def test_a_second_label_says_what_it_was(talk: Talk) -> None:
+    await _stocked(talk)
+    await talk.say("kh plus: 5 g per 80 l raises kh 1")
+    said = await talk.text("kh plus: 5 g per 80 l raises kh 2")
+    assert "it was: 5 g in 80 L raises KH 1" in said
+
+
+async def test_a_known_salt_has_no_label(talk: Talk) -> None:
+    await _stocked(talk)
+    assert "No label needed" in await talk.text(f"baking soda: {LABEL}")
+    assert (await talk.facts("dose kh 4 with baking soda"))["grams"] == pytest.approx(3.0, rel=0.02)
+
+
+async def test_no_second_dose_of_a_product_on_the_old_reading(talk: Talk) -> None:
+    await _stocked(talk)
+    await talk.say("strong: 10 ml per 100 l raises gh 2")
+    (planned,) = await talk.say("dose gh 6 with strong")
+    assert planned.facts["millilitres"] == pytest.approx(10.0)
+    (logged,) = await talk.press(1, planned)
+    assert "logged 10 ml strong" in logged.text
+    for text in ("dose gh 6 with strong", "dose gh 6", "strong: 10 ml per 100 l raises gh 2"):
+        facts = await talk.facts(text)
+        assert facts["refused"] == "dosed_since"
+        assert facts["substance"] == "strong"
+    await talk.wait(hours=2)
+    await talk.say("gh 6 kh 3 ph 7.2 ammonia 0")
+    assert (await talk.facts("dose gh 8 with strong"))["refused"] == "moved_today"
+
+
+async def test_a_product_asked_by_name_is_never_another_thing(talk: Talk) -> None:
+    await _stocked(talk)
+    await talk.say("new product kh plus: 5 g per 80 l raises kh by 1")
+    facts = await talk.facts("how much kh plus for kh 4")
+    assert facts["product"]["name"] == "kh plus"
+    await talk.say("forget kh plus")
+    facts = await talk.facts("how much kh plus for kh 4")
+    assert facts["refused"] == "substance_unknown"
+    assert "grams" not in facts

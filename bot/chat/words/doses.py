@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Any
 
 from bot.chat.words import names
 from bot.chat.words.numbers import age, grams, litres, plain, small, span
 from bot.chat.words.text import N_, _
 from core.advice.kit_doubt import KitDoubt
 from core.advice.plan import Goal, Plan, Upkeep
+from core.message.model import Event
 
 FINEST_SCALE = 0.1
 """Less than this a pocket scale does not tell; common practice. [g]"""
@@ -242,10 +242,14 @@ def upkeep(found: Upkeep) -> str:
     ).format(mass=grams(found.salt.grams), **told)
 
 
-def logged(tank: str, weighed: Sequence[Sequence[Any]]) -> str:
-    """The first part was put in: substance and grams of each salt."""
-    shown = ", ".join(f"{grams(mass)} {names.said(substance)}" for substance, mass in weighed)
+def logged(tank: str, put_in: Sequence[Event]) -> str:
+    """The first part was put in: how much of each salt, or of a bought product."""
+    shown = ", ".join(f"{_amount_of(each)} {names.said(each.substance or '')}" for each in put_in)
     return _("{tank}: logged {shown}.").format(tank=tank, shown=shown)
+
+
+def _amount_of(event: Event) -> str:
+    return grams(event.grams) if event.grams else f"{plain(event.millilitres or 0.0, 1)} ml"
 
 
 def retest_set(when: str) -> str:

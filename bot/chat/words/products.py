@@ -13,12 +13,23 @@ from bot.chat.words.text import N_, _
 from core.advice.products import Label, Product
 
 KEEP_IT, LEAVE_IT = N_("keep it as its effect"), N_("leave it")
+IT_SAYS_SO = N_("its label says so")
 
 
-def kept(product: Product) -> str:
-    """A label was kept under a name."""
+def kept(product: Product, was: Product | None) -> str:
+    """A label was kept under a name, in the place of another perhaps."""
     name = names.analyte(product.label.analyte)
     wish = "6" if product.label.analyte == "kh" else "8"
+    if was is not None and was.label != product.label:
+        return _(
+            "“{product}” now: {effect} (it was: {was}). Ask: dose {analyte} {wish} with {product}"
+        ).format(
+            product=product.name,
+            effect=effect(product),
+            was=effect(was),
+            analyte=names.said(product.label.analyte),
+            wish=wish,
+        )
     return _(
         "Kept as “{product}”. Ask: dose {analyte} {wish} with {product} · products lists what I"
         " know ({name})."
@@ -28,6 +39,19 @@ def kept(product: Product) -> str:
 def how_to_keep() -> str:
     """A label without a name."""
     return _("To keep it, send it with a name in front: my buffer: 5 g per 80 l raises kh 1")
+
+
+def salt_is_known(salt: str, found: Label) -> list[str]:
+    """The label of a salt that we know by its chemistry."""
+    wish = "6" if found.analyte == "kh" else "8"
+    return [
+        _("No label needed for {salt}: I know what it does. Nothing is stored.").format(
+            salt=names.said(salt)
+        ),
+        _("Ask: dose {analyte} {wish} with {salt}").format(
+            analyte=names.said(found.analyte), wish=wish, salt=names.said(salt)
+        ),
+    ]
 
 
 def listing(products: Sequence[Product]) -> list[str]:
@@ -111,7 +135,9 @@ def dose(
         "name": name,
         "age": "" if old is None else age(old),
     }
-    conditions = _conditions(below if tank is not None else None, keep_co2=keep_co2)
+    conditions = _conditions(
+        product.label.analyte, below if tank is not None else None, keep_co2=keep_co2
+    )
     if old is not None:
         conditions.insert(0, _("Retest first: the {name} reading is {age}.").format(**told))
     head = (
@@ -121,14 +147,20 @@ def dose(
     )
     return [
         " ".join([*conditions, head.format(**told)]),
-        _(
-            "Not with animals if it holds carbonate or hydroxide (look on the label): pH would"
-            " jump. Half of the first part, then pH after an hour."
-        ),
+        _first_time(product.label.analyte),
         _each(product, parts, each),
         _("Retest {name}, pH and ammonia 24 h after each part, before the next.").format(name=name),
         _("What else is in it I do not know. An estimate, not veterinary advice."),
     ]
+
+
+def _first_time(analyte: str) -> str:
+    """How to begin with a product whose contents are not known."""
+    if analyte == "kh":
+        return _("Only half the first time, then pH after an hour.")
+    return _("Only half the first time, then {name} after a day.").format(
+        name=names.analyte(analyte)
+    )
 
 
 def _way(name: str, start: float | None, change: float) -> str:
@@ -138,9 +170,11 @@ def _way(name: str, start: float | None, change: float) -> str:
     return told.format(name=name, start=plain(start, 1), target=plain(start + change, 1))
 
 
-def _conditions(below: float | None, *, keep_co2: bool) -> list[str]:
+def _conditions(analyte: str, below: float | None, *, keep_co2: bool) -> list[str]:
     """What must be so before the dose: a sentence each."""
     only = [] if below is None else [only_below(below)]
+    if analyte == "kh":
+        only.append(_("Only if its label names no carbonate and no hydroxide: pH would jump."))
     return [*only, keep()] if keep_co2 else only
 
 
@@ -211,11 +245,8 @@ def label(
     )
     shown = mass(found.needed(rise, volume_l), found.unit)
     return [
-        " ".join([*_conditions(below, keep_co2=keep_co2), head]),
-        _(
-            "Not with animals if it holds carbonate or hydroxide (look on the label): pH"
-            " would jump. Half the first time, then pH after an hour."
-        ),
+        " ".join([*_conditions(found.analyte, below, keep_co2=keep_co2), head]),
+        _first_time(found.analyte),
         _("{shown} of it for +{rise} °dH.").format(shown=shown, rise=plain(rise, 2)),
         _("Not stored as a reading. An estimate, not veterinary advice."),
     ]
@@ -225,7 +256,7 @@ def label_of_another_thing() -> list[str]:
     """A label that raises neither GH nor KH, or counts in a measure that is none."""
     return [
         _("Not stored as a reading: that is a label."),
-        _("I reckon with labels in grams or millilitres that raise KH or GH."),
+        _("I reckon only with labels in grams or millilitres that raise KH or GH, one of the two."),
     ]
 
 

@@ -318,6 +318,28 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
             " many litres raise kh by so much."
         ),
     ],
+    "label_past_salts": lambda facts: [
+        _(
+            "No number: by that label {each} {measure} would raise {analyte} by 1 °dH; any salt"
+            " needs {least} to {most}."
+        ).format(
+            each=_number(facts, "each"),
+            measure=facts["measure"],
+            analyte=_analyte(facts),
+            least=plain(float(facts["least"]), 3),
+            most=plain(float(facts["most"]), 3),
+        ),
+        _("Look at its amount, litres and rise again, and send it once more."),
+    ],
+    "label_lowers": lambda _facts: [
+        _("No number for a product that lowers KH or pH: it is an acid, whatever its name."),
+        _("A fall of pH and a burst of CO2 can kill animals at once. Nothing is stored."),
+        _("Lower KH with RO or rain water, in small changes; pH follows by itself."),
+    ],
+    "label_refused": lambda _facts: [
+        _("No number: by its name that is nothing for water with animals in it."),
+        _("To raise KH use bicarbonate: dose kh 6"),
+    ],
     "potassium_mussels": lambda facts: [
         _("No {substance} with mussels: potassium harms them.").format(substance=_substance(facts)),
         _("Take a salt without potassium. For KH: dose kh 6 with baking soda"),
