@@ -38,9 +38,9 @@ from core.message.model import Parsed, Question
 
 WEEK = 7.0
 SHOWN = 6
-"""Lines of the change itself on one screen."""
+"""Lines on one screen."""
 NOTES = 2
-"""Lines about the new water beside them."""
+"""Lines about the new water among them."""
 EVERY = re.compile(
     r"\b(?:(?P<word>daily|weekly|monthly)"
     r"|every (?:(?P<count>\d{1,3}) )?(?P<unit>days?|weeks?|months?))\b",
@@ -172,26 +172,29 @@ async def answer(
     lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt)]
     if EVERY.search(question.text or "") and not plan.broken:
         lines = change_bounds.again(name, waters, plan, facts) or lines
-    lines += notes
     lines += change_bounds.beside(asked.supply, waters, plan, facts)
+    prepared = words.prepare(waters, asked.source_name, chlorinated=asked.supply.treated > 0.0)
+    lines.insert(1 + ("ro_share" in facts) if plan.steps else len(lines), prepared)
+    lines += notes
     figures = [
         words.at_once(share, facts["at_once"]),
         words.stood(facts["stood"]),
         words.leaves(facts["if_co2_leaves"]["ph"], facts["if_co2_leaves"].get("nh3_n")),
     ]
-    lines += figures if plan.steps else []
     if (routine := _routine(question, asked, plan)) is not None:
         facts["routine"] = asdict(routine)
-        lines.insert(1, words.routine(routine))
+        lines.insert(2, words.routine(routine))
     beside = new_water.notes(turn, asked.tank, asked.supply, plan, facts)
-    shown = [
-        *lines[:SHOWN],
-        *beside[:NOTES],
-        words.prepare(waters, asked.source_name, chlorinated=asked.supply.treated > 0.0),
-    ]
-    rest = [*lines[SHOWN:], *beside[NOTES:], *([] if plan.steps else figures)]
+    lines += [*beside[:NOTES], *(figures if plan.steps else []), *beside[NOTES:]]
+    told = SHOWN if plan.steps else min(SHOWN, len(lines))
+    shown, rest = lines[:told], lines[told:]
     ends = [] if doubt is None else doubt_words.more(doubt)
-    more = [*rest, *words.more(plan, waters, asked.source_name), *ends]
+    more = [
+        *rest,
+        *([] if plan.steps else figures),
+        *words.more(plan, waters, asked.source_name),
+        *ends,
+    ]
     return await turn.reply(shown, more=more, facts=facts)
 
 

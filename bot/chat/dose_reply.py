@@ -45,10 +45,10 @@ async def planned(
     `notes` stand with the rest that is told on request.
     """
     doubt = doubt_of(plan)
-    lines = [words.head(plan, name, doubt), words.caution(plan), words.amount(plan)]
+    lines = [words.head(plan, name, doubt), words.caution(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:
         lines.append(ammonia)
-    lines.append(words.afterwards(plan, doubt))
+    lines += [words.amount(plan), words.afterwards(plan, doubt)]
     if turn.parts is not None and turn.parts < plan.count:
         lines[0] = f"{words.fewest(plan.count, turn.parts)} {lines[0]}"
     if plan.upkeep is not None:

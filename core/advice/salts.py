@@ -285,6 +285,9 @@ def _cautions(salts: Sequence[Weighed], state: State, *, known_tank: bool) -> tu
     names = {salt.substance for salt in salts}
     if any(name.startswith("calcium chloride") for name in names):
         found.append("heats")
+    calcium = any(substance(name).ions.get("calcium") for name in names)
+    if calcium and len(names) > 1 and any(per_gram(name, "kh") > 0.0 for name in names):
+        found.append("apart")
     if state.tank.is_sea and any(
         substance(n).ions.get("calcium") or substance(n).alkalinity for n in names
     ):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from core.water.ammonia import un_ionised_fraction
@@ -52,6 +54,29 @@ async def test_too_much_is_said_first_with_the_largest_safe_share_and_steps(fern
         assert step <= facts["largest_safe_share"]
         left *= 1.0 - step
     assert 1.0 - left == pytest.approx(0.5, abs=1e-6)
+    assert len(reply.lines) <= 6
+
+
+@pytest.mark.parametrize("asked", [30, 50, 57, 73, 90])
+async def test_what_is_advised_is_within_the_limits_when_it_is_asked_about(
+    fern: Talk, asked: int
+) -> None:
+    (refused,) = await fern.say(f"what if i change {asked}%")
+    found = re.search(r"changes? of ([\d.]+) %", refused.lines[0].text)
+    assert found is not None
+    assert "within the limits" in await fern.text(f"what if i change {found[1]}%")
+    more = re.search(r"Largest safe share at once: ([\d.]+) %", await fern.text("more"))
+    assert more is not None
+    assert "within the limits" in await fern.text(f"what if i change {more[1]}%")
+
+
+@pytest.mark.parametrize("text", ["what if i change 10%", "what if i change 50%"])
+async def test_chlorine_stands_beside_the_answer_and_six_lines_are_all(
+    fern: Talk, text: str
+) -> None:
+    await fern.say("/source city ph 7.6 kh 8.5 gh 10 no3 5 temp 12")
+    (reply,) = await fern.say(f"{text} with city")
+    assert reply.lines[1].text.startswith("Dechlorinate tap water first")
     assert len(reply.lines) <= 6
 
 

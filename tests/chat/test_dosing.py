@@ -42,6 +42,23 @@ async def test_the_caution_stands_before_the_grams(talk: Talk) -> None:
     assert "spoon" in text
 
 
+async def test_ammonia_stands_before_the_grams(fern: Talk) -> None:
+    nowhere = await fern.text("how much baking soda for 120 l from kh 3 to 6")
+    await fern.say("kh 4 ph 7 temp 24 ammonia 0.25")
+    for text in (nowhere, await fern.text("dose kh 6")):
+        lines = text.splitlines()
+        grams = next(place for place, line in enumerate(lines) if "weighed" in line)
+        assert any("mmonia" in line for line in lines[:grams])
+
+
+async def test_buffer_and_calcium_are_never_dissolved_in_one_jug(fern: Talk) -> None:
+    await fern.say("kh 4 gh 6 ph 7.2 temp 25 ammonia 0")
+    apart = "Dissolve each salt apart"
+    assert apart in (await fern.text("dose kh 6 gh 9")).splitlines()[1]
+    assert apart not in await fern.text("dose gh 9")
+    assert apart not in await fern.text("dose kh 6")
+
+
 async def test_a_known_tank_names_its_condition_first(fern: Talk) -> None:
     await fern.say("kh 4 temp 25")
     (reply,) = await fern.say("dose kh 6")

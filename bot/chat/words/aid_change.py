@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from bot.chat.words import names
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import at_most, plain
 from bot.chat.words.text import _
 from core.advice.emergencies import Help
 
@@ -20,7 +20,8 @@ def change(help_: Help) -> str:
         return _matched(help_)
     if share.most <= 0.0:
         return _not_this(help_, share.source)
-    percent, litres = plain(100.0 * share.most, 0), _litres(help_, share.most)
+    most = at_most(share.most)
+    percent, litres = plain(100.0 * most, 0 if most >= 0.1 else 1), _litres(help_, most)
     if share.ro_share >= PURE:
         told = _(
             "Change {amount} with RO water, without KH like the tank, as warm as the tank; again"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from bot.chat.words import names
+from bot.chat.words.levels import unit
 from bot.chat.words.numbers import plain, small, span
 from bot.chat.words.text import N_, _
 from core.advice.change_doubt import Between, ChangeDoubt
@@ -47,9 +48,9 @@ def more(doubt: ChangeDoubt) -> list[str]:
 def _ends(name: str, between: Between) -> str:
     least, most = between
     if name == "nh3_n":
-        told = _("NH3-N {least}–{most} mg/L")
+        told = _("poisonous ammonia {least}–{most} mg/L as N")
         return told.format(least=small(least), most=small(most))
     if name == "nitrate":
         told = _("nitrate {least}–{most} mg/L")
         return told.format(least=plain(least, 0), most=plain(most, 0))
-    return f"{names.label(name)} {span(least, most, 1)}"
+    return f"{names.label(name)} {span(least, most, 1)}{unit(name)}"

@@ -9,7 +9,7 @@ from bot.chat.words import names
 from bot.chat.words.change_doubts import retest_first
 from bot.chat.words.changes import amount, figures, percent
 from bot.chat.words.doses import only_below
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import at_most, plain
 from bot.chat.words.text import N_, _, ngettext
 from core.advice import limits
 from core.advice.change_doubt import ChangeDoubt
@@ -117,7 +117,7 @@ def _instead(plan: ChangePlan, volume_l: float | None) -> str:
             count,
         )
     )
-    return template.format(count=count, share=amount(plan.steps[0], volume_l))
+    return template.format(count=count, share=amount(at_most(plan.steps[0]), volume_l))
 
 
 def no_steps(plan: ChangePlan, waters: Waters) -> list[str]:
@@ -144,7 +144,7 @@ def no_steps(plan: ChangePlan, waters: Waters) -> list[str]:
     if plan.largest_safe_share <= 0.0:
         return [_("Match the new water to the tank first (KH, temperature), then ask me again.")]
     told = _("At most {share} a day of this water; retest in between.")
-    return [told.format(share=percent(plan.largest_safe_share))]
+    return [told.format(share=percent(at_most(plan.largest_safe_share)))]
 
 
 def _match_salinity(waters: Waters) -> str:
@@ -202,13 +202,13 @@ def chloramine(safe: float) -> str:
     return _(
         "Chloramine in the tap would free ammonia, so at most {share} at once until you test the"
         " tap's total chlorine (or ask your supplier)."
-    ).format(share=percent(safe))
+    ).format(share=percent(at_most(safe)))
 
 
 def without_chloramine(safe: float) -> str:
     """What holds if there is none."""
     return _("With no chlorine in the tap the largest safe share at once is {share}.").format(
-        share=percent(safe)
+        share=percent(at_most(safe))
     )
 
 

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 
 from bot.chat.words import names
 from bot.chat.words.cautions import caution
-from bot.chat.words.numbers import litres, plain, small
+from bot.chat.words.levels import unit
+from bot.chat.words.numbers import at_most, litres, plain, small
 from bot.chat.words.text import _, ngettext
 from core.advice.cautions import of_new_water
 from core.advice.change_plan import ChangePlan
@@ -46,7 +47,8 @@ def would_give(share: float, values: Mapping[str, float]) -> str:
 
 def figures(values: Mapping[str, float]) -> str:
     """What is told of a water."""
-    return ", ".join(_figure(key, values[key]) for key in SHOWN if key in values)
+    told = (key for key in SHOWN if key in values and not (key == "nh3_n" and values[key] == 0.0))
+    return ", ".join(_figure(key, values[key]) for key in told)
 
 
 SHOWN = ("salinity", "ph", "kh", "gh", "nitrate", "temperature", "nh3_n")
@@ -60,18 +62,19 @@ def _figure(key: str, number: float) -> str:
         told = _("salinity {number} g/kg")
         return told.format(number=plain(number, 1))
     if key == "nh3_n":
-        return f"NH3-N {small(number)} mg/L"
+        told = _("poisonous ammonia {number} mg/L as N")
+        return told.format(number=small(number))
     if key == "nitrate":
         told = _("nitrate {number} mg/L")
         return told.format(number=plain(number, 0 if number >= 10 else 1))
-    return f"{names.label(key)} {plain(number, 1)}"
+    return f"{names.label(key)} {plain(number, 1)}{unit(key)}"
 
 
 def leaves(ph: float, nh3_n: float | None) -> str:
     """What stands if the carbon dioxide leaves."""
-    if nh3_n is None:
+    if not nh3_n:
         return _("If CO2 leaves: pH {ph}.").format(ph=plain(ph, 1))
-    told = _("If CO2 leaves: pH {ph}, NH3-N {nh3} mg/L.")
+    told = _("If CO2 leaves: pH {ph}, poisonous ammonia {nh3} mg/L as N.")
     return told.format(ph=plain(ph, 1), nh3=small(nh3_n))
 
 
@@ -119,13 +122,15 @@ def prepare(waters: Waters, source: str, *, chlorinated: bool) -> str:
 def more(plan: ChangePlan, waters: Waters, source: str) -> list[str]:
     """What the figures rest on."""
     lines = [
-        _("New water: {source}, KH {kh}, GH {gh}, {degrees} °C.").format(
+        _("New water: {source}, KH {kh} °dH, GH {gh} °dH, {degrees} °C.").format(
             source=names.water(source),
             kh=plain(waters.source.kh, 1),
             gh=plain(waters.source.gh, 1),
             degrees=plain(waters.source.temperature, 1),
         ),
-        _("Largest safe share at once: {share}.").format(share=percent(plan.largest_safe_share)),
+        _("Largest safe share at once: {share}.").format(
+            share=percent(at_most(plan.largest_safe_share))
+        ),
         _(
             "A day: KH 1 °dH, GH 2 °dH, pH 0.3, 2 °C (common practice); un-ionised ammonia under"
             " {limit} mg/L as N, which is never called safe."

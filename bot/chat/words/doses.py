@@ -45,7 +45,7 @@ def where(tank: str | None, volume_l: float) -> str:
 
 def only_below(ammonia: float) -> str:
     """The condition of a dose or a change that would set poison free."""
-    told = _("Only if total ammonia is under {limit} mg/L (measure it).")
+    told = _("Only if total ammonia is under {limit} mg/L as N (measure it).")
     return told.format(limit=plain(ammonia, 2))
 
 
@@ -124,6 +124,7 @@ def caution(plan: Plan | None = None) -> str:
 
 CAUTIONS: Mapping[str, str] = {
     "heats": N_("Calcium chloride gets hot: dissolve a little at a time in cool water."),
+    "apart": N_("Dissolve each salt apart, never buffer and calcium in one jug: lime falls out."),
     "sea_precipitation": N_("Never calcium and buffer in one place or at one time."),
     "salt_species": N_("Not for plants, snails, loaches or catfish without asking."),
     "potassium": N_(
@@ -179,10 +180,18 @@ def ammonia(plan: Plan, tank: str | None) -> str | None:
         if plan.gate.nh3_n is None or plan.gate.nh3_n[1] == 0.0:
             return None
         expected, leaves = plan.gate.nh3_n
-        return _(
-            "Poisonous ammonia after it: {expected} mg/L as N, {leaves} if CO2 leaves. Measure"
-            " ammonia before each part."
-        ).format(expected=small(expected), leaves=small(leaves))
+        template = (
+            _(
+                "Poisonous ammonia after it: {expected} mg/L as N, {leaves} if CO2 leaves. Measure"
+                " ammonia before it."
+            )
+            if plan.count == 1
+            else _(
+                "Poisonous ammonia after it: {expected} mg/L as N, {leaves} if CO2 leaves. Measure"
+                " ammonia before each part."
+            )
+        )
+        return template.format(expected=small(expected), leaves=small(leaves))
     if tank is not None and not plan.is_old and not plan.changed_since:
         return None
     return _(
@@ -196,7 +205,12 @@ def afterwards(plan: Plan, doubt: KitDoubt | None = None) -> str:
     last, outlook = plan.last, plan.outlook
     of_kh = plan.goals[0].analyte == "kh"
     tested = _("KH, pH and ammonia") if of_kh else _tested(plan)
-    look = _("Retest {tested} 24 h after each part, before the next.").format(tested=tested)
+    template = (
+        _("Retest {tested} 24 h after it.")
+        if plan.count == 1
+        else _("Retest {tested} 24 h after each part, before the next.")
+    )
+    look = template.format(tested=tested)
     if last is None or outlook is None:
         return look
     told = {

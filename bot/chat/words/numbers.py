@@ -31,6 +31,12 @@ def span(low: float, high: float, decimals: int) -> str:
     return "–".join(dict.fromkeys(plain(end, decimals) for end in ends))
 
 
+def at_most(share: float) -> float:
+    """A share that is a limit, as it is shown: rounded down, so that what is read is within it."""
+    finest = 0.01 if share >= 0.1 else 0.001
+    return math.floor(share / finest + 1e-9) * finest
+
+
 def grams(amount: float) -> str:
     """A mass for a kitchen or pocket scale: tenths, finer where less than a gram. [g]"""
     if amount >= 100:

@@ -30,6 +30,7 @@ def routine(
             target=plain(target, 1),
             unit=unit,
         ),
+        _("Dechlorinated, same temperature; the step limits allow this much at once."),
         _(
             "It then swings from {low} to {high} {unit}; the tank makes {per_day} {unit} a"
             " day by its readings."
@@ -39,7 +40,6 @@ def routine(
             unit=unit,
             per_day=f"{found.per_day:.2g}",
         ),
-        _("Dechlorinated, same temperature; the step limits allow this much at once."),
     ]
 
 

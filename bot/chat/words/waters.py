@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from bot.chat.words import names
-from bot.chat.words.numbers import plain, span
+from bot.chat.words.changes import percent
+from bot.chat.words.numbers import at_most, plain, span
 from bot.chat.words.text import N_, _, ngettext
 
 SEASONS: Mapping[str, str] = {
@@ -72,7 +73,9 @@ def other_season(source: str, safe: float) -> str:
     """What the other season's profile would allow, where it allows something else."""
     if safe <= 0.0:
         return _("With {source}: no change at once.").format(source=source)
-    return _("With {source}: at most {share} at once.").format(source=source, share=share(safe))
+    return _("With {source}: at most {share} at once.").format(
+        source=source, share=percent(at_most(safe))
+    )
 
 
 def stood_first(ph: float, safe: float, at_once: float) -> str:
@@ -80,7 +83,7 @@ def stood_first(ph: float, safe: float, at_once: float) -> str:
     return _(
         "Let it stand or aerate for a day first (then pH {ph}): at once pH {at_once}, and at most"
         " {share} at once is within the limits."
-    ).format(ph=plain(ph, 1), at_once=plain(at_once, 1), share=share(safe))
+    ).format(ph=plain(ph, 1), at_once=plain(at_once, 1), share=percent(at_most(safe)))
 
 
 def rises(source: str, co2: float, low: float, high: float) -> str:
