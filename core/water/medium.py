@@ -31,7 +31,7 @@ from core.water.constants import (
     sulfate_constants,
 )
 from core.water.ph_scales import BLEND_FROM, sea_share
-from core.water.sea_constants import LnSeaConstants, ln_henry, ln_sea_constants
+from core.water.sea_constants import ln_henry, ln_sea_constants
 from core.water.speciation import Totals, absent
 
 
@@ -45,7 +45,7 @@ class Medium(NamedTuple):
     carbonate: CarbonateConstants
     sulfates: SulfateConstants | None
     acids: AcidConstants | None
-    sea: LnSeaConstants | None
+    sea: Local | None
     share: float
     xp: Functions
 
@@ -72,25 +72,30 @@ def medium(totals: Totals, temperature: float, salinity: float = 0.0) -> Medium:
         carbonate_constants(temperature),
         None if absent(totals.sulfate) else sulfate_constants(temperature),
         acid_constants(temperature) if minor else None,
-        ln_sea_constants(temperature, salinity) if in_sea else None,
+        _sea(temperature, salinity, minor=minor) if in_sea else None,
         sea_share(salinity) if in_sea else 0.0,
         xp,
     )
 
 
+def _sea(temperature: float, salinity: float, *, minor: bool) -> Local:
+    """Constants of sea water: its salinity says all of its ionic strength."""
+    ln, xp = ln_sea_constants(temperature, salinity), functions_for(temperature, salinity)
+    return Local(1.0, sea_carbonate(ln, xp), None, sea_acids(ln, xp) if minor else None)
+
+
 def constants_at(m: Medium, strength: float, xp: Functions) -> Local:
     """Conditional constants at an ionic strength. [mol/kg]."""
     if m.sea is not None and isinstance(m.share, float) and m.share == 1.0:
-        acids = None if m.acids is None else sea_acids(m.sea, xp)
-        return Local(1.0, sea_carbonate(m.sea, xp), None, acids)
+        return m.sea
     u = activity_coefficient(*m.debye, strength, xp)
     carbonate = fresh_carbonate(m.carbonate, u, strength)
     sulfates = None if m.sulfates is None else fresh_sulfates(m.sulfates, u, strength)
     acids = None if m.acids is None else fresh_acids(m.acids, u)
     if m.sea is not None:
-        carbonate = blend_carbonate(carbonate, sea_carbonate(m.sea, xp), m.share, xp)
+        carbonate = blend_carbonate(carbonate, m.sea.carbonate, m.share, xp)
         sulfates = sulfates and blend_sulfates(sulfates, m.share)
-        acids = acids and blend_acids(acids, sea_acids(m.sea, xp), m.share, xp)
+        acids = acids and m.sea.acids and blend_acids(acids, m.sea.acids, m.share, xp)
     return Local(u, carbonate, sulfates, acids)
 
 
