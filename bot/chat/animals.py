@@ -23,6 +23,7 @@ from core.advice.inhabitants import many_of, sexes_of
 from core.advice.keeping import Keeping, can_keep
 from core.advice.livestock import (
     Found,
+    Species,
     could_live,
     kept_in,
     likeliest,
@@ -76,6 +77,8 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if not kinds:
         return [await _could_live(turn, question)]
     (asked, found), *company = kinds
+    if found.shared and not company and _WHAT.match(text.casefold()):
+        return [await _could_live(turn, replace(question, species=asked))]
     state = _beside(state, text, company)
     for said, meant in kinds:
         if meant.species is None:
@@ -248,8 +251,17 @@ async def _could_live(turn: Turn, question: Question) -> Reply:
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     volume = question.volume_l or (stored.tank.volume_l if stored is not None else None)
     suited = could_live(water, volume)
+    if (group := _group(question)) is not None:
+        suited = [each for each in suited if each.species in group]
     facts = {"species": [each.species.scientific for each in suited[:SHOWN]]}
     return await turn.reply(words.could_live(suited, name, water, turn.chat.language), facts=facts)
+
+
+def _group(question: Question) -> tuple[Species, ...] | None:
+    """The kinds of a name that several share, where only such are asked for: which snails."""
+    words_ = plain_name(question.species or question.text or "").split()
+    found = (lookup(word) for word in words_ if len(word) > 3 and not names_no_kind(word))
+    return next((each.candidates for each in found if each.shared), None)
 
 
 async def _water(

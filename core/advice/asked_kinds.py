@@ -47,7 +47,8 @@ def asked_of(text: str, tanks: Sequence[str] = ()) -> Asked | None:
     what = not WHAT.isdisjoint(words[:2])
     first = _said(words[:1])
     many, where = asks_how_many(text), "where" in first
-    if not (what or many or where or "much" in first or (words[:1] and words[0] in ASKING)):
+    asks = what or many or where or "much" in first or ("need" in first and len(words) > 2)
+    if not asks and (not words or words[0] not in ASKING):
         return None
     read = _read(words, {tank: plain_name(tank).split() for tank in tanks})
     if read is None:

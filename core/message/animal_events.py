@@ -14,7 +14,12 @@ from core.message.event_parts import Found, Parts, source_words
 from core.message.fold import fold
 from core.message.tokens import Token
 
-KEPT_AS: Final = {"given": "moved_out", "missing": "lost", "born": "added"}
+KEPT_AS: Final = {
+    "given": "moved_out",
+    "missing": "lost",
+    "born": "added",
+    "arrived": "added",
+}
 """What is kept of births, of animals that were given away and of those that nobody finds."""
 
 ALL: Final = "all"
@@ -25,6 +30,9 @@ TOWARDS: Final = frozenset({"nach", "naar", "onto", "vers", "into"})
 
 WHENCE: Final = frozenset({"aus", "uit", "z", "ze"})
 """Words for where they came from that have another meaning, or none, elsewhere."""
+
+_SETS: Final = {"pair": 2, "trio": 3}
+"""How many animals are in one of a set."""
 
 _WAY: Final = frozenset({"to", "at_to", "from", "in", "for"})
 """Marks behind which a place or a person is named, no kind."""
@@ -41,6 +49,10 @@ def mark(tokens: list[Token]) -> None:
         every = token.kind == "time" and herd.saying(token.text) == "all"
         if every and behind.kind not in {"number", "count", "clock"}:
             token.kind = token.value = "fill"
+    weak = [token for token in tokens if token.kind == "event" and token.value in kinds.WEAK]
+    if weak and not _speaks_of_animals(tokens):
+        for token in weak:
+            token.kind, token.value = "word", None  # people sell, and bear, other things
     for index, token in enumerate(tokens[:-2]):
         if herd.saying(token.text) == "gave" and kinds.counts(tokens[index + 1]):
             animal = tokens[index + 2]
@@ -70,6 +82,13 @@ def next_group(tokens: list[Token], place: int) -> int | None:
     inside = joint is not None and joint.text == "("
     named = joined and not inside and (animal.kind == "word" or animal.value == "new")
     return first if named or tells(animal) else None
+
+
+def _speaks_of_animals(tokens: list[Token]) -> bool:
+    said = [token.text for token in tokens]
+    if any(herd.saying(word) == "any" for word in said) or kinds.names_animal(" ".join(said)):
+        return True
+    return any(kinds.is_kind(token.text) for token in tokens if token.kind == "word")  # tetras
 
 
 def place_first(tokens: list[Token]) -> None:
@@ -111,10 +130,16 @@ def take(tokens: list[Token], place: int, parts: Parts) -> bool:
     said = herd.saying(token.text)
     if tells(token):
         parts.unknown.append(token)
-    elif said == "all" and parts.kind != "added":
+    elif said == "all" and parts.kind not in {"added", "arrived"}:
         parts.all = True
-    elif said == "pair" and token.kind == "word" and not parts.unknown and place + 1 < len(tokens):
-        parts.pairs = True
+    elif said in _SETS and token.kind == "word" and not parts.unknown and place + 1 < len(tokens):
+        parts.each = _SETS[said]
+    elif said == "group" and not parts.unknown and parts.bare is None:
+        parts.count, parts.grouped = None, True  # a school of 12 neons
+    elif said == "further":
+        pass  # 2 more neons
+    elif said == "another" and parts.bare is None:
+        parts.count, parts.before = 1, len(parts.unknown)
     elif parts.kind in {"moved", "given"} and token.kind == "mark" and token.value in _WAY:
         parts.whither = True
     elif not (parts.kind == "given" and parts.whither and token.kind in {"word", "several"}):

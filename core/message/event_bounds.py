@@ -32,13 +32,16 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         token = tokens[place - 1]
         if token.text in STOPS or token.kind in {"analyte", "tank", "nl", "iso", "dotted"}:
             break
-        if token.kind in {"clock", "event", "ask", "command"} or token.value in {"ago", "at"}:
+        further = herd.saying(token.text) == "further" and kind in kinds.OF_ANIMALS
+        if token.kind in {"clock", "event", "ask", "command"} and not further:
+            break
+        if token.value in {"ago", "at"}:
             break
         place -= 1
     before = tokens[place:index]
     if before and tokens[place - 1].kind == "analyte" and place > floor and _bare(before):
         before = before[1:]  # kh 5 dosed 5 ml: the first five is the name's
-    if kind == "lost" and right(tokens, index) == index + 1:
+    if kind == "lost" and _ends(tokens, index):
         joint = max((n for n, t in enumerate(before) if t.value == "and"), default=-1)
         before = before[joint + 1 :]  # the heater broke and 2 neons died
         while before and not _opens_loss(before[0]):
@@ -66,10 +69,26 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
         counted = [t for t in before if share(t) or t.value in SHARES]
     if not counted:
-        return index
+        return _named_before(tokens, index, place) if kind in kinds.OF_ANIMALS else index
     first = index - len(before) + before.index(counted[-1])
     thing = first > floor and kind == "dose" and tokens[first - 1].kind == "substance"
     return first - 1 if thing else first  # vinegar 5 ml dosed
+
+
+def _named_before(tokens: list[Token], index: int, floor: int) -> int:
+    """Where an animal without its number begins that stands right before its verb."""
+    first = index
+    while first > floor and tokens[first - 1].kind == "word":
+        first -= 1
+    alone = first < index and _ends(tokens, index)
+    said = " ".join(token.text for token in tokens[first:index])
+    return first if alone and kinds.is_kind(said) else index
+
+
+def _ends(tokens: list[Token], index: int) -> bool:
+    """Whether nothing of weight stands behind an event's word: `our betta died overnight`."""
+    behind = tokens[index + 1 : right(tokens, index)]
+    return all(token.kind == "fill" or not token.text.isalnum() for token in behind)
 
 
 def _opens_loss(token: Token) -> bool:
@@ -78,7 +97,7 @@ def _opens_loss(token: Token) -> bool:
 
 def _of_herd(token: Token) -> bool:
     """Whether a word tells more of animals that are named beside it: male, young, all."""
-    return herd.saying(token.text) in herd.OF_A_KIND | {"all"}
+    return herd.saying(token.text) in herd.OF_A_KIND | {"all", "further", "another"}
 
 
 def _bare(tokens: list[Token]) -> bool:

@@ -53,7 +53,9 @@ class Parts:
     """The word that tells the event."""
     before: int = 0
     """How many of the unknown words stand before the number."""
-    pairs: bool = False
+    each: int = 1
+    """How many are in what is counted: 2 pairs are four."""
+    grouped: bool = False
     all: bool = False
     whither: bool = False
     """Whether a word for the way was read, so that names of places follow."""
@@ -105,7 +107,7 @@ def judge(kind: str, parts: Parts, species: str | None = None) -> str | None:
 
 
 def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
-    if kind in {"given", "missing", "born"} and not _is_of_animals(species):
+    if kind in kinds.WEAK and not _is_of_animals(species):
         return ""  # people sell, and bear, other things
     if parts.litres is not None or parts.percent is not None:
         return doubts.UNSURE_EVENT

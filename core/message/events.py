@@ -236,6 +236,9 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     kind = parts.kind
     if kind in {"added", "given"}:
         kind = added(parts)
+    told = parts.bare is not None and parts.substance is None and parts.unknown
+    if kind == "dose" and told and kinds.names_animal(source_words(parts.unknown, source)):
+        kind = "added"  # put in 3 guppies
     if kind == "given" and parts.to_tank:
         kind = "moved"  # took 3 neons to quarry
     untold = parts.percent is None and parts.litres is None
@@ -256,7 +259,7 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
         substance = source_words(sorted(parts.unknown + parts.named, key=_start), source)
     counted = living or kind == "media"
     count = int(parts.bare) if counted and parts.bare is not None else parts.count
-    count = (count or 1) * 2 if living and parts.pairs else count if counted else None
+    count = (count or 1) * parts.each if living and parts.each > 1 else count if counted else None
     event = Event(
         animal_events.KEPT_AS.get(kind, kind),
         percent=parts.percent,

@@ -6,8 +6,10 @@ from core.message import herd
 from core.message.fold import fold
 from core.message.tokens import Token
 
-OF_ANIMALS = frozenset({"added", "lost", "moved", "given", "missing", "born"})
+OF_ANIMALS = frozenset({"added", "arrived", "lost", "moved", "given", "missing", "born"})
 """Events by which animals come, go or are born, as the word files call them."""
+WEAK = frozenset({"arrived", "given", "missing", "born"})
+"""Of these those that are said of all kinds of things."""
 
 
 def is_numbered(tokens: list[Token], place: int) -> bool:

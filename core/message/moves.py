@@ -64,6 +64,8 @@ def way(text: str, event: Event, context: Context) -> Way:
             break
         if (heading := _side(token)) is not None:
             side = heading
+        elif token.text in {">", "→"} and destination is not None and origin is None:
+            origin, destination, side = destination, None, "to"  # fern -> quarry
         elif token.kind == "tank":
             if side == "from" or (n < place and not side):
                 origin = origin or str(token.value)

@@ -110,7 +110,8 @@ def rivals(facts: Facts) -> str:
     told = Sexes(*(int(float(facts.get(of, 0.0))) for of in ("males", "females")))
     name, count = str(facts["species"]), round(number(facts, "count"))
     line = rival_line(str(facts["rivals"]), names.capital(name), told)
-    if count <= told.male + told.female or facts["rivals"] not in BY_SEX:
+    told_all = count <= told.male + told.female
+    if told_all or facts["rivals"] not in BY_SEX or (facts["rivals"] == "apart" and told.male):
         return line
     asked = (
         _("Which sex are they? Answer like: no, added 1 male and 1 female {name}.")
