@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from datetime import datetime, time
 from typing import Any, Final
 
-from bot.chat import sources
+from bot.chat import source_blends, sources
 from bot.chat.model import Reply
 from bot.chat.told import Told, values_json
 from bot.chat.turn import Turn
@@ -76,7 +76,7 @@ def _part(said: str) -> tuple[str | None, str]:
     if found is not None and found[0]:
         return found
     first, _break, rest = said.partition("\n")
-    if rest and len(first.split()) <= sources.LONGEST and not any(map(str.isdigit, first)):
+    if rest and len(first.split()) <= source_blends.LONGEST and not any(map(str.isdigit, first)):
         return first.strip(" :"), rest
     word, _blank, behind = said.partition(" ")
     if behind and any(facet.season for facet in facets.split(f"{behind.split()[0]} 1")):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
@@ -9,15 +10,18 @@ from typing import Any, Final
 from bot.chat.model import Reply
 from bot.chat.tank_words import name_problem
 from bot.chat.turn import Turn
-from bot.chat.waters import Unclear, Waters
+from bot.chat.waters import Supply, Unclear, Waters
 from bot.chat.words import sources as words
 from bot.chat.words import waters as water_words
+from bot.chat.words.text import _
 from bot.store.tanks import Share, StoredTank
 from core.advice.blending import BY_AMOUNT
+from core.advice.outlook import with_premises
+from core.advice.state import State
 from core.message import blends
 from core.message.fold import fold
 from core.message.model import Question
-from core.message.waters import PURE, kind_of
+from core.message.waters import PURE, kind_of, mentioned
 from core.tank import Tank
 
 LONGEST = 4
@@ -40,6 +44,38 @@ def find(said: str, names: Sequence[str]) -> tuple[str, blends.Blend] | None:
         if blend is not None and whole and blend.end == len(_BEHIND + rest):
             return " ".join(parts[:cut]).strip(" :="), blend
     return None
+
+
+_FILLED: Final = re.compile(
+    r"(?:(?:my|our|the|mein|meine|unser|mon|mi|minha|la mia|mijn|moja|mitt)\s+)?"
+    r"(?:(?:new|change|tank|neues|wechsel|nouvelle|nueva|nova|nuova|nieuwe|nowa|nytt)\s+)?"
+    r"(?:water|wechselwasser|wasser|eau|agua|acqua|woda|vatten)\s+"
+    r"(?:is|is now|ist|est|es|e|to|ar)\s+"
+    r"|(?:(?:i|we|ich|wir|je|yo|eu|io|ik|ja|jag)\s+)?"
+    r"(?:use|nehme|nutze|benutze|verwende|utilise|uso|usamos|gebruik|uzywam|anvander)\s+"
+    r"|j'utilise\s+"
+)
+"""What a keeper says before the waters that a tank is filled with; plain."""
+
+MIXED: Final = "mix"
+"""The name of a blend that was told without one."""
+
+
+async def spoken(turn: Turn, held: Waters) -> Reply | None:
+    """``i use half rain half tap``: the blend that the tank is filled with from now on."""
+    text = turn.incoming.text.strip(" .!")
+    head = _FILLED.match(fold(text))
+    if head is None:
+        return None
+    said = _BEHIND + text[head.end() :]
+    blend = blends.find(said, held.names)
+    if blend is None or (blend.start, blend.end) != (len(_BEHIND), len(said)):
+        return None
+    reply = await keep(turn, held, MIXED, blend)
+    made = (await Waters.of(turn)).named(MIXED)
+    if made is not None and made.blend and turn.current_tank is not None:
+        await turn.change_tank(turn.current_tank, source_id=made.id)
+    return reply
 
 
 async def keep(turn: Turn, held: Waters, name: str, blend: blends.Blend) -> Reply:
@@ -99,6 +135,9 @@ async def reach(turn: Turn, question: Question) -> Reply | None:
         return None
     held = await Waters.of(turn)
     named = await held.all_named(question.text or "")
+    if question.start_value is not None:
+        named = [supply for supply in named if supply.pure][:1]
+        named.append(_told_water(turn, question))
     if len(named) > 2:  # "mix ro and tap" beside a blend that is called mix
         named = [supply for supply in named if not supply.parts]
     if len(named) != 2 or all(supply.pure for supply in named):
@@ -128,6 +167,16 @@ async def reach(turn: Turn, question: Question) -> Reply | None:
     lines = words.reached(analyte, target, mixed.parts, litres, told)
     lines += words.before_use(treated=mixed.treated > 0.0)
     return await turn.reply(lines, facts=facts)
+
+
+def _told_water(turn: Turn, question: Question) -> Supply:
+    """The water that a question itself tells the value of: `my tap is kh 12 ...`."""
+    text = question.text or ""
+    kinds = [kind for *__, kind in mentioned(text) if kind not in PURE]
+    name = kinds[0] if kinds else _("your water")
+    told = {str(question.analyte): question.start_value or 0.0}
+    state = with_premises(State(Tank(name), turn.local_now), told)
+    return Supply(name, state, treated=float(bool(kinds)))
 
 
 async def show(turn: Turn, held: Waters, source: StoredTank) -> Reply:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import source_blends
+from bot.chat import source_blends, source_words
 from bot.chat.model import Reply
+from bot.chat.source_words import Heard
 from bot.chat.tank_words import name_problem
 from bot.chat.told import Told, entry_of, summary, values_json
 from bot.chat.turn import Turn
@@ -19,28 +19,16 @@ from bot.chat.words import sources as words
 from bot.chat.words import waters as water_words
 from bot.store.log import Stored
 from bot.store.offers import Choice
-from bot.store.tanks import Facet, StoredTank
+from bot.store.tanks import StoredTank
 from core.advice.gassing import rising
-from core.message import facets, parse
+from core.message import facets
 from core.message.doubts import OTHER_WATER
-from core.message.fold import fold
 from core.message.model import Command, Doubt, Parsed, Value
 from core.message.tanks import match
-from core.message.waters import mentioned
 from core.tank import Tank
-
-LONGEST: Final = source_blends.LONGEST
 
 NITRATE_TO_DRINK: Final = 44.0
 """US drinking limit of 10 mg/L as N (via Camargo et al. 2005, Chemosphere 58:1255). [mg/L NO3]"""
-
-
-@dataclass(frozen=True, slots=True)
-class Heard:
-    """What is told of a source: its name, and readings by facet (None: as it comes out)."""
-
-    name: str
-    pieces: tuple[tuple[Facet | None, Parsed], ...]
 
 
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
@@ -56,12 +44,12 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     blend = source_blends.find(said, [source.name for source in held.sources])
     if blend is not None:
         return [await source_blends.keep(turn, held, *blend)]
-    heard = _split(turn, said, held.sources)
+    heard = source_words.split(turn, said, held.sources)
     if heard is not None:
         return await keep(turn, held, heard)
     chosen, _, tank_name = said.partition(" for ")
     source = _named(held.sources, chosen) or _named(held.sources, facets.strip(chosen))
-    if source is None and (doubtful := _doubtful(turn, said)):
+    if source is None and (doubtful := source_words.doubtful(turn, said)):
         return [await turn.reply([*doubtful, *words.how()])]
     if source is None:
         return [await turn.reply(words.unknown(said, [each.name for each in held.sources]))]
@@ -70,18 +58,12 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return [await _show(turn, held, source)]
 
 
-def _doubtful(turn: Turn, said: str) -> list[str]:
-    """Why what stands behind a source's name was not taken: "tap ph 72"."""
-    _name, _blank, rest = said.partition(" ")
-    doubts = parse(rest, turn.context()).doubts if rest else ()
-    return [reading_words.doubt([each.text], each.reason) for each in doubts[:3]]
-
-
 def may_be_told(parsed: Parsed) -> bool:
-    """Whether a message may be all about a source: readings of another water than the tanks'."""
+    """Whether a message may be all about a source: readings of another water, or its name."""
     if parsed.question is not None or parsed.events or parsed.values:
         return False
-    return any(doubt.reason == OTHER_WATER for doubt in parsed.doubts)
+    apart = any(doubt.reason == OTHER_WATER for doubt in parsed.doubts)
+    return apart or not parsed.doubts
 
 
 async def spoken(turn: Turn) -> list[Reply] | None:
@@ -90,88 +72,21 @@ async def spoken(turn: Turn) -> list[Reply] | None:
     if turn.incoming.group and not turn.incoming.addressed:
         return None
     held = await Waters.of(turn)
-    opening = _opening(text, held)
+    if (name := source_words.alone(text, held)) is not None:
+        source = held.named(name)
+        return None if source is None else [await _show(turn, held, source)]
+    if (blend := await source_blends.spoken(turn, held)) is not None:
+        return [blend]
+    opening = source_words.opening(text, held)
     if opening is None:
         return None
     name, rest = opening
-    heard = _heard(turn, name, rest)
+    heard = source_words.heard(turn, name, rest)
     if heard is None or any(parsed.doubts for _, parsed in heard.pieces):
         return None
     if any(value.tank for _, parsed in heard.pieces for value in parsed.values):
         return None
     return await keep(turn, held, heard)
-
-
-_MY: Final = re.compile(r"^(my|our|the|mein|unser|das|mon|notre|mi|il mio|mijn|min)\s{1,3}")
-_IS: Final = re.compile(
-    r"^\s{0,3}(?:water|wasser)?\s{0,3}(?:[:=,]|is|has|reads|measures|ist|hat|est|es)?\s{1,3}"
-)
-"""What may stand between a source and its readings."""
-
-
-def _opening(text: str, held: Waters) -> tuple[str, str] | None:
-    """The source that a message begins with, and what is told of it."""
-    plain = fold(text)
-    start = found.end() if (found := _MY.match(plain)) else 0
-    own = sorted(held.sources, key=lambda source: -len(source.name))
-    for source in own:
-        name = fold(source.name)
-        if plain.startswith(name, start) and not plain[start + len(name) :][:1].isalnum():
-            return _rest(source.name, text, start + len(name))
-    first = mentioned(text[:60])
-    if not first or first[0][0] != start:
-        return None
-    _, end, kind = first[0]
-    known = held.named(kind)
-    return _rest(known.name if known is not None else kind, text, end)
-
-
-def _rest(name: str, text: str, end: int) -> tuple[str, str]:
-    found = _IS.match(fold(text[end:]))
-    return name, text[end + (found.end() if found else 0) :]
-
-
-def _split(turn: Turn, said: str, sources: Sequence[StoredTank]) -> Heard | None:
-    """Part a name from the readings after it: the shortest name that leaves only readings."""
-    parts = said.split()
-    usual = next((each.name for each in sources if not each.blend), "tap")
-    for cut in range(1, min(len(parts), LONGEST + 1)):
-        name, rest = " ".join(parts[:cut]).rstrip(":"), " ".join(parts[cut:])
-        if not facets.strip(name):  # "/source stood ph 7.9" is of the usual source
-            name, rest = usual, f"{name} {rest}"
-        heard = _heard(turn, name, rest)
-        if heard is not None:
-            return heard
-    return None
-
-
-def _heard(turn: Turn, name: str, rest: str) -> Heard | None:
-    """Read what is told of a source, piece by piece; None where a piece is no reading."""
-    pieces: list[tuple[Facet | None, Parsed]] = []
-    for piece in facets.split(rest):
-        told = piece.text[found.end() :] if (found := _IS.match(piece.text)) else piece.text
-        parsed = parse(told, turn.context())
-        numbers = re.findall(r"\d+(?:[.,]\d+)?", piece.text)
-        if not parsed.values and piece.stood is not None and len(numbers) == 1:
-            parsed = parse(f"ph {numbers[0]}", turn.context())  # "7.8 after a day standing"
-        if not parsed.values or parsed.intent != "reading" or parsed.events:
-            return None
-        pieces += _by_facet(parsed, piece)
-    return Heard(name, tuple(pieces)) if pieces else None
-
-
-def _by_facet(parsed: Parsed, piece: facets.Piece) -> list[tuple[Facet | None, Parsed]]:
-    """Readings of one piece; of stood water only what changes as it stands is kept apart."""
-    if not piece.stood:
-        return [(piece.season, parsed)]
-    apart = tuple(value for value in parsed.values if value.analyte in facets.GASSES)
-    rest = tuple(value for value in parsed.values if value.analyte not in facets.GASSES)
-    told: list[tuple[Facet | None, Parsed]] = []
-    if rest:
-        told.append((piece.season, replace(parsed, values=rest, doubts=())))
-    if apart or parsed.doubts:
-        told.append(("stood", replace(parsed, values=apart)))
-    return told
 
 
 async def keep(turn: Turn, held: Waters, heard: Heard) -> list[Reply]:
@@ -214,7 +129,7 @@ async def _told(turn: Turn, source: StoredTank, heard: Heard) -> tuple[StoredTan
 async def told_in(turn: Turn, command: Command) -> list[Told]:
     """What an edited ``/source`` line tells now of a source that there is; else nothing."""
     sources = await turn.uow.tanks.sources_of_chat(turn.chat.id)
-    heard = _split(turn, command.arguments.strip(), sources)
+    heard = source_words.split(turn, command.arguments.strip(), sources)
     source = None if heard is None else _named(sources, heard.name)
     if heard is None or source is None or source.blend:
         return []

@@ -34,6 +34,14 @@ MOST_GRAMS_PER_LITRE: Final = 50.0
 """More than this in a litre is no dose but brine; common practice. [g/L]"""
 
 
+SOLUBLE: Final[Mapping[str, float]] = {
+    "calcium sulfate": 2.05,
+    "calcium sulfate dihydrate": 2.6,
+}
+"""What a litre of pure water at 25 °C takes up, where that is less than anybody might weigh in:
+0.205 g of CaSO4 in 100 g of water, CRC Handbook, from memory. [g/L]"""
+
+
 @dataclass(frozen=True, slots=True)
 class Effect:
     """What an amount does.
@@ -95,7 +103,7 @@ def effects_of(
     -------
     tuple of Effect, or Refusal
         Refusals: acid, hydrate_unknown, substance_unknown, mass_implausible, volume_implausible,
-        contradiction.
+        insoluble, contradiction.
     """
     if name in ACIDS:
         return Refusal("acid", {"substance": name})
@@ -109,6 +117,9 @@ def effects_of(
         return Refusal("mass_implausible", {"volume_l": volume_l})
     if state is not None and (problem := conflict(state)) is not None:
         return problem
+    for form in HYDRATES.get(name, (name,)):
+        if grams > SOLUBLE.get(form, MOST_GRAMS_PER_LITRE) * volume_l:
+            return Refusal("insoluble", {"substance": form, "volume_l": volume_l})
     try:
         return tuple(_effect(each, grams, volume_l, state) for each in HYDRATES.get(name, (name,)))
     except CoreError:

@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from core.advice import limits
 from core.advice.plan import Fact, Goal, Refusal, Weighed
 from core.advice.salts import CALCIUM_TO_MAGNESIUM, HIGHEST, USUAL, weighed_for
+from core.advice.scheduling import per_gram
 from core.water import Water, add, in_air
+from core.water.substances import SUBSTANCES
 
 ORDER = ("gh", "kh", "magnesium", "potassium")
 
@@ -73,7 +75,7 @@ def recipe(
     volume_l : float or None
         The bucket. [L]
     salts : tuple of str
-        What the keeper has, each by its full name; the usual ones where none are named.
+        What the keeper has, each by its full name; the usual ones for what none of them brings.
     ratio : float
         Calcium to magnesium by amount.
 
@@ -100,7 +102,9 @@ def recipe(
     if targets.get("kh", 0.0) < limits.KH_SOFT:
         return Refusal("kh_too_low", {"kh": targets.get("kh", 0.0)})
     goals = [Goal(name, 0.0, targets[name]) for name in ORDER if targets.get(name)]
-    chosen = salts or tuple(dict.fromkeys(s for goal in goals for s in USUAL[goal.analyte]))
+    open_ = [goal.analyte for goal in goals if not any(_brings(s, goal.analyte) for s in salts)]
+    usual = (salt for analyte in open_ for salt in USUAL[analyte])
+    chosen = tuple(dict.fromkeys([*salts, *usual]))
     weighed = weighed_for(goals, chosen, volume_l, ratio)
     if isinstance(weighed, Refusal):
         return weighed
@@ -109,3 +113,8 @@ def recipe(
         water = add(water, salt.substance, salt.grams, volume_l)
     rest = (in_air(water, limits.STOCKED_AIR).ph, in_air(water, limits.OPEN_AIR).ph)
     return Recipe(volume_l, dict(targets), weighed, rest)
+
+
+def _brings(name: str, analyte: str) -> bool:
+    """Whether a salt is of use for a goal; one that nobody knows is refused for all of them."""
+    return name not in SUBSTANCES or per_gram(name, analyte) > 0.0

@@ -194,6 +194,8 @@ def _question(
     premises: dict[str, float] = {}
     also: Number | None = None
     basis = bound = None
+    if kind == "dose":
+        sentences.aim(found.numbers, main, inside)
     wished = any(n.role in {"to", "by"} and n.analyte == main for n in found.numbers)
     for number in found.numbers:
         analyte = number.analyte or main

@@ -18,7 +18,7 @@ FERN = ("/tank new Fern 90 l fresh", "kh 4 gh 6 ph 7.2 temp 25 ammonia 0")
         ((), "how much baking soda for 100 l from kh 6 to 3", "already at 3"),
         (FERN, "dose kh 2", "what if i change 20% with ro"),
         ((), "how much calcium sulfate for 100 l gh 4 to 200", "Send it again"),
-        (FERN, "dose gh 300", "gh to 300"),
+        (FERN, "dose gh 300", "gh 300 ppm"),
         ((), "what does 2 spoons of baking soda do in 100 l", "Weigh it and ask again"),
         (("/tank new Fern fresh", FERN[1]), "dose kh 5", "Send for example: 90 l"),
         ((), "/tank new Null 0 l fresh", "Send for example"),

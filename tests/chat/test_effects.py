@@ -59,6 +59,7 @@ async def test_a_salt_of_two_forms_gets_both_each_named(talk: Talk) -> None:
         ("what does 10 g baking soda do in 0.3 ml", "volume_implausible"),
         ("what does 10 g baking soda do in 3000000 l", "volume_implausible"),
         ("what does 9000 g baking soda do in 10 l", "mass_implausible"),
+        ("what does 500 g gypsum do in 10 l", "insoluble"),
     ],
 )
 async def test_what_gets_no_number(talk: Talk, text: str, reason: str) -> None:

@@ -152,6 +152,12 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("Lower KH with RO or rain water first, in small changes; pH follows by itself."),
         _("Acid only for water in a separate container, and never mixed with other chemicals."),
     ],
+    "insoluble": lambda facts: [
+        _("No number: not all of that {substance} would dissolve in {volume} L.").format(
+            substance=_substance(facts), volume=_number(facts, "volume_l")
+        ),
+        _("The rest lies on the ground and goes on making the water harder for weeks."),
+    ],
     "mass_implausible": lambda facts: [
         _(
             "No answer for that much in {volume} L: send mass and volume again, for"
