@@ -175,7 +175,7 @@ def doubtful_beside(parsed: Parsed) -> Parsed | None:
 
 def _is_mishap(event: Event, danger: Danger | None) -> bool:
     if event.kind == "dose":
-        return not (event.grams or event.millilitres or event.spoons)
+        return danger in OF_PEOPLE or not (event.grams or event.millilitres or event.spoons)
     if event.kind in {"lost", "added", "moved"}:
         return danger in OF_PEOPLE or (danger in NO_ANIMALS and event.count is None)
     return False

@@ -19,10 +19,15 @@ from core.water import un_ionised_fraction
 Danger = Literal[
     "electric",
     "heater_dry",
+    "drowning",
     "fumes",
     "co2_air",
+    "collapsed",
     "toxin",
+    "breath",
+    "splashed",
     "swallowed",
+    "bleeding",
     "sting",
     "pet",
     "wound",
@@ -51,9 +56,7 @@ Danger = Literal[
 ORDER: Final[tuple[Danger, ...]] = Danger.__args__  # type: ignore[attr-defined]
 """Where a message names several: people first, then what is known to cause the rest."""
 
-OF_PEOPLE: Final[frozenset[Danger]] = frozenset(
-    {"electric", "heater_dry", "fumes", "co2_air", "toxin", "swallowed", "sting", "pet", "wound"}
-)
+OF_PEOPLE: Final[frozenset[Danger]] = frozenset(ORDER[: ORDER.index("wound") + 1])
 """Dangers to people and pets: no tank's readings bear on them."""
 
 POISONED: Final[frozenset[Danger]] = frozenset(

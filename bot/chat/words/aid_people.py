@@ -47,7 +47,10 @@ STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
         CALL,
         POISON,
         N_("Eyes or skin: running water for 15 minutes. Add nothing to it, pour nothing away."),
-        N_("Bleach with acid, vinegar, ammonia or another cleaner makes a poisonous gas."),
+        N_(
+            "Bleach with acid, vinegar, ammonia or another cleaner makes a poisonous gas; the"
+            " fumes of formalin or acid burn the lungs too."
+        ),
     ),
     "co2_air": (
         N_(
@@ -58,6 +61,49 @@ STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
         N_("Open doors and windows only on your way out. Nobody goes back in after anybody."),
         N_("Turn the valve off only after long airing, and not alone."),
         N_("Later: secure it upright, leak-test it with soapy water, air the room."),
+    ),
+    "drowning": (
+        N_("Out of the water now, and look: awake, breathing?"),
+        CALL,
+        N_("Not breathing: begin resuscitation at once; they tell you how on the telephone."),
+        N_("Breathing: on the side, wet clothes off, warm, never alone."),
+        N_("A doctor today even if all seems well: lungs can fail hours later."),
+        N_("Wires in that water: power off at the fuse box before you reach in."),
+    ),
+    "collapsed": (
+        N_("Call for help now; gas or fumes: out into fresh air first, and nobody goes back in."),
+        CALL,
+        N_("Wires in the water: touch nobody before the power is off at the fuse box."),
+        N_("Not breathing: resuscitation at once, they tell you how. Breathing: on the side."),
+        N_("Tell them what was used at the tank: CO2, bleach, acid, formalin, electricity."),
+    ),
+    "breath": (
+        N_(
+            "You or another person: out into fresh air now, all of you; nobody goes back in. Fish:"
+            " air stone now, outlet to the surface."
+        ),
+        CALL,
+        POISON,
+        N_("Tell them what was used: bleach, acid, formalin, CO2, corals. Sit up, loosen clothes."),
+        N_("If it is the fish, send: fish gasping"),
+    ),
+    "splashed": (
+        N_(
+            "Rinse now under running water, for 15 minutes: an eye with its lids held open,"
+            " contact lenses out; skin with the wet clothes off."
+        ),
+        POISON,
+        N_("An eye is seen by a doctor today, even if it feels better; lye, lime: emergency care."),
+        N_("No rubbing, no drops, no vinegar or soda against it."),
+        N_("Keep the bottle or bag at hand: they will ask what it was."),
+    ),
+    "bleeding": (
+        N_("Press hard on the wound with a clean cloth now, keep pressing, hold it high."),
+        CALL,
+        N_("It spurts, soaks through, or fingers go numb: the emergency number at once."),
+        N_("Glass that sticks in it stays in: press beside it, a doctor takes it out."),
+        N_("Tell the doctor about the aquarium: its germs show only after weeks."),
+        N_("Wet plugs: power off at the fuse box. A broken pane: keep others away."),
     ),
     "toxin": (
         N_(
@@ -109,9 +155,10 @@ def lines(danger: Danger, country: str | None) -> list[str]:
 
 
 def swallowed(country: str | None) -> list[str]:
-    """Somebody swallowed something, or has it in the eyes."""
+    """Somebody swallowed something."""
     return [
         whom_to_call(country),
+        _("Cannot breathe, chokes, or does not wake: that is the emergency number, first."),
         _(
             "Do not make them vomit. Rinse the mouth; rinse eyes or skin with running water"
             " for 15 minutes."

@@ -31,12 +31,16 @@ def test_what_a_message_calls_for(text: str, danger: str | None) -> None:
     assert recognise(text) == danger
 
 
+OF_GROUPS = {"drowning", "collapsed", "breath", "splashed", "bleeding"}
+"""Dangers of people whose lines stand in the English file, for all languages by groups."""
+
+
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_every_language_knows_every_danger(language: str) -> None:
     text = (files("core.message") / "words" / "danger" / f"{language}.txt").read_text("utf-8")
     _, lines = read(text, language)
     known = {section: {i for s, i, _ in lines if s == section} for section, _, _ in lines}
-    assert known["danger"] == set(ORDER)
+    assert set(ORDER) - OF_GROUPS <= known["danger"] <= set(ORDER)
     assert known["caution"] == set(SAID)
     assert known["refuse"] - {"bleach", "condensate"} == {"mixing", "human"}
     assert known["whole"] == {"general", "what_now"}
@@ -44,6 +48,9 @@ def test_every_language_knows_every_danger(language: str) -> None:
 
 SHARED = {"medicine", "formalin", "copper", "pipe", "condensate", "condenser", "softened"}
 SHARED |= {"battery", "caustic"}
+SHARED |= {"child", "pet", "pool", "adult", "relative", "drank", "ate", "harmful", "inhaled"}
+SHARED |= {"vapour", "cough", "hard_breath", "my_breath", "fainted", "fell_in", "drowned"}
+SHARED |= {"bleeding", "much_blood", "cut_by", "limb", "in_eye", "sore_eye", "skin", "burnt"}
 """Groups that lines of the English file use: the words of all languages are in them."""
 
 
@@ -75,6 +82,9 @@ CRIES = {
     "nitrite off the chart",
     "why did my ph crash",
     "my heater broke",
+    "all my neons died",
+    "alle Neons gestorben",
+    "todos los neones murieron",
 }
 """Messages of the parser's own corpus that are calls for help, or the command's word."""
 
