@@ -39,7 +39,8 @@ from bot.chat import (
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
-from core.message import parse
+from bot.chat.words.terms import explained
+from core.message import parse, terms
 from core.message.model import Command, Parsed, Question
 
 CommandTopic = Callable[[Turn, Command, Parsed], Awaitable[list[Reply]]]
@@ -104,7 +105,7 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
-    if (otherwise := await followups.answer(turn, parsed)) is not None:
+    if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
         return otherwise
     if (steps := await emergencies.typed_what_now(turn)) is not None:
         return [steps]
@@ -126,6 +127,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         if topic is None:
             return [await turn.reply(words.not_yet(parsed.command.name))]
         return await topic(turn, parsed.command, parsed)
+    await _use_named(turn, parsed)
+    if turn.incoming.addressed and (term := _word_asked(turn, parsed)) is not None:
+        return [await turn.reply(explained(term))]
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
     if emergencies.is_danger(turn, parsed):
         return await _call(turn, parsed)
@@ -164,6 +168,20 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if not replies and turn.incoming.addressed:
         replies.append(await turn.reply(words.hint(_example_tank(turn))))
     return replies
+
+
+async def _use_named(turn: Turn, parsed: Parsed) -> None:
+    """A question that names a tank makes it the one in use, as a reading does."""
+    if parsed.question is None:
+        return
+    named = turn.tank_named(parsed.question.tank or parsed.tank or "")
+    if named is not None:
+        await turn.use_tank(named)
+
+
+def _word_asked(turn: Turn, parsed: Parsed) -> str | None:
+    """The word of the answers whose meaning is asked, where nothing is told beside it."""
+    return None if parsed.values else terms.asked(turn.incoming.text)
 
 
 async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -19,9 +20,12 @@ from bot.store.log import Entry, Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
+from core.message.followups import corrected
 from core.message.model import Command, Event, Parsed, Value
 from core.message.tanks import match
 
+_NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
+_SHARE = re.compile(r"\d+(?:[.,]\d+)?\s?%?")
 OF_LATE = 6
 """Entries that a correction is looked for in."""
 STILL_MEANT = timedelta(hours=2)
@@ -80,6 +84,34 @@ async def answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     await turn.know_waters()
     entry = await _answered(turn)
     return None if entry is None or entry.is_empty else await _correct(turn, entry, parsed)
+
+
+async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
+    """``no, 7.4`` right after ``ph 7.2``: the one number of an entry, told anew."""
+    said = corrected(turn.incoming.text)
+    entry = None if said is None else await turn.uow.log.current(turn.chat.id, entry_id)
+    if said is None or entry is None or (text := _retold(entry, said)) is None:
+        return None
+    await turn.know_waters()
+    parsed = parse(text, turn.context())
+    if parsed.doubts or not (parsed.values or parsed.events):
+        return None
+    turn.incoming = replace(turn.incoming, text=text)
+    return await _correct(turn, entry, parsed)
+
+
+def _retold(entry: Entry, said: str) -> str | None:
+    """The text of an entry with another number; None where it holds more than one."""
+    if len(entry.readings) == 1 and not entry.events:
+        value = entry.readings[0].what
+        unit = value.unit if value.unit and said[-1].isdigit() else ""
+        basis = f"as {value.basis}" if value.basis else ""
+        return f"{value.analyte.replace('_', ' ')} {said} {unit} {basis}".strip()
+    numbers = list((_NUMBER if said[-1].isdigit() else _SHARE).finditer(entry.text))
+    if len(entry.events) != 1 or entry.readings or len(numbers) != 1:
+        return None
+    start, end = numbers[0].span()
+    return f"{entry.text[:start]}{said}{entry.text[end:]}"
 
 
 async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 
 from bot.chat import tank_volumes
 from bot.chat.model import Reply
@@ -10,6 +10,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as words
 from bot.chat.words import refusals
+from bot.chat.words.glossary import explained
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
@@ -17,6 +18,9 @@ from core.advice.kit_doubt import KitDoubt, doubt_of
 from core.advice.plan import Plan, Refusal, Upkeep
 from core.advice.scheduling import steps_of
 from core.message.model import Question
+
+OF_AMMONIA: Final = frozenset({"ammonia", "ammonia_already", "ammonia_unmeasured"})
+"""Refusals whose reason is what ammonia is."""
 
 
 async def ask_value(turn: Turn, question: Question) -> Reply:
@@ -34,7 +38,9 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
     stored = turn.tank_named(name) if name else None
     if refusal.reason == "volume_unknown" and stored is not None:
         return await tank_volumes.ask_volume(turn, stored, refusals.refused(refusal, name))
-    return await turn.reply(refusals.refused(refusal, name), facts=refused_facts(refusal))
+    lines = refusals.refused(refusal, name)
+    reasons = [lines[0], *explained("ammonia")] if refusal.reason in OF_AMMONIA else lines
+    return await turn.reply(lines, facts=refused_facts(refusal), context={"why": reasons})
 
 
 async def planned(

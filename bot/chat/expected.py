@@ -25,9 +25,9 @@ PATIENCE = timedelta(hours=12)
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Take a message as the answer to the latest question; None where it is none."""
     latest = await turn.uow.offers.latest(turn.chat.id)
-    if not latest or latest[0].expects is None or turn.now - latest[0].made_at > PATIENCE:
+    offer = next((each for each in latest if each.expects != "followup"), None)
+    if offer is None or offer.expects is None or turn.now - offer.made_at > PATIENCE:
         return None
-    offer = latest[0]
     if offer.expects == "volume":
         return await _volume(turn, offer, parsed)
     if offer.expects == "undo" and parsed.command is not None and parsed.command.name == "undo":

@@ -1,26 +1,28 @@
-"""A plan asked for another way: `with potassium bicarbonate instead?`, `in 3 parts`, `for quarry`.
+"""What was just said, another way: `with potassium bicarbonate?`, `in 3 parts`, `and for quarry?`.
 
 What was asked is kept with the answer as it was typed, and what has been changed of it since; a
-follow-up reads it again, changes one thing more and lets the same topic answer.
+follow-up reads it again, changes one thing more and lets the same topic answer. Right after a
+reading it puts the number right, right after a reminder its time.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import dosing
+from bot.chat import animals, corrections, reminders
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import Offer
-from core.message import followups, parse
+from core.message import blends, followups, parse
 from core.message.fold import fold
 from core.message.followups import Followup
 from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
 from core.message.tokens import cut
+from core.message.waters import mentioned
 
 ASKED: Final = "asked"
 """Under which an offer keeps the question that it answers."""
@@ -28,32 +30,53 @@ ASKED: Final = "asked"
 SLOWER: Final = 2
 """Who wants it slower gets so many times the parts."""
 
-_TOPICS: Final = {"dose": dosing.dose, "effect": dosing.effect, "change": dosing.change}
+PLANS: Final = frozenset({"dose", "effect", "change"})
+"""Questions whose numbers are a wish or an amount."""
+
+ABOUT_ONE: Final = frozenset({"history", "when", "why", "help", "safe"})
+"""Questions that are about a named analyte, and may be about another."""
+
+KINDS: Final = PLANS | ABOUT_ONE | {"keep", "co2"}
+
+Topics = Mapping[str, Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]]
 
 
 def begin(turn: Turn, question: Question) -> None:
-    """Keep a question of a plan with the replies that answer it."""
-    if question.kind in _TOPICS:
+    """Keep a question with the replies that answer it."""
+    if question.kind in KINDS:
         turn.asked = {"text": turn.incoming.text, "changes": {}}
 
 
-async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """Answer the newest plan's question another way; None where that is not what was said."""
+async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | None:
+    """Answer the newest question another way; None where that is not what was said."""
     if not turn.incoming.addressed or parsed.question is not None or parsed.values:
         return None
     latest = await turn.uow.offers.latest(turn.chat.id)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    if not latest or ASKED not in latest[0].context or turn.now - latest[0].made_at > patience:
+    if not latest or turn.now - latest[0].made_at > patience:
         return None
     offer = latest[0]
-    followup = followups.read(turn.incoming.text, turn.context())
-    if followup is None:
+    if offer.entry_id is not None:
+        return await corrections.renumber(turn, offer.entry_id)
+    if reminders.MADE in offer.context:
+        return await reminders.anew(turn, offer.context[reminders.MADE])
+    if ASKED not in offer.context:
         return None
+    followup = followups.read(turn.incoming.text, turn.context())
+    return None if followup is None else await _again(turn, offer, followup, topics)
+
+
+async def _again(
+    turn: Turn, offer: Offer, followup: Followup, topics: Topics
+) -> list[Reply] | None:
+    """The question of an offer with what the follow-up says in its place."""
     asked = offer.context[ASKED]
-    first = parse(asked["text"], turn.context()).question
-    if first is None or first.kind not in _TOPICS:
+    first = animals.asked(turn, parse(asked["text"], turn.context())).question
+    if first is None or first.kind not in KINDS:
         return None
     before = replace(first, **asked["changes"])
+    if followup.water is not None:
+        before = replace(before, text=first.text)  # with the water of no follow-up before
     changes = _changes(before, followup, offer)
     if changes is None:
         return None
@@ -62,7 +85,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     turn.parts = followup.parts
     if followup.slower:
         turn.parts = SLOWER * len(_facts(offer).get("parts", [0]))
-    return await _TOPICS[question.kind](turn, question, Parsed("question", question=question))
+    if (named := turn.tank_named(question.tank or "")) is not None:
+        await turn.use_tank(named)
+    return await topics[question.kind](turn, question, Parsed("question", question=question))
 
 
 def _facts(offer: Offer) -> Mapping[str, Any]:
@@ -72,6 +97,24 @@ def _facts(offer: Offer) -> Mapping[str, Any]:
 
 def _changes(asked: Question, said: Followup, offer: Offer) -> dict[str, Any] | None:
     """What of the question becomes another; None where the follow-up does not fit it."""
+    if said.tank is not None:  # another water: what the question said of the first one is not its
+        kept = asked.premises if asked.kind == "safe" else {}
+        return {"tank": said.tank, "volume_l": None, "start_value": None, "premises": kept}
+    if said.name is not None:
+        return _animals(asked, said.name)
+    if said.water is not None:
+        mixed = said.water if blends.find(f"30% with {said.water}") is not None else None
+        changes = {"text": _by(asked, said.water), "substance": mixed}
+        return changes if asked.kind == "change" else None
+    if said.number is not None:
+        return _number(asked, said.number)
+    if said.analyte is not None and said.target is None:
+        bare = asked.kind in ABOUT_ONE and asked.target is None and not asked.premises
+        return {"analyte": said.analyte} if bare and asked.analyte else None
+    if asked.kind == "safe" and said.analyte is not None:
+        return {"premises": {said.analyte: said.target}}
+    if asked.kind not in PLANS:
+        return None
     if said.substance is not None:
         return {"substance": said.substance, "text": _with(asked, said.substance)}
     if said.parts is not None or said.slower:
@@ -80,13 +123,28 @@ def _changes(asked: Question, said: Followup, offer: Offer) -> dict[str, Any] | 
         return _times(asked, said.factor, offer)
     if said.volume_l is not None:
         return {"volume_l": said.volume_l, "tank": None}
-    if said.tank is not None:  # another water: what the question said of the first one is not its
-        return {"tank": said.tank, "volume_l": None, "start_value": None, "premises": {}}
     if said.percent is not None:
         return {"percent": said.percent, "litres": None} if asked.kind == "change" else None
     if said.grams is not None:
         return {"grams": said.grams} if asked.kind == "effect" else None
     return _wish(asked, said)
+
+
+def _number(asked: Question, number: float) -> dict[str, Any] | None:
+    """A number that names nothing takes the place of the one that the question turns on."""
+    if asked.kind == "safe" and len(asked.premises) == 1:
+        return {"premises": dict.fromkeys(asked.premises, number)}
+    for name in ("percent", "target", "delta", "litres", "grams"):
+        if getattr(asked, name) is not None:
+            return {name: number}
+    return None
+
+
+def _animals(asked: Question, name: str) -> dict[str, Any] | None:
+    """Other animals in the place of those that were asked about."""
+    meant = replace(asked, species=name)
+    known = asked.kind == "keep" and asked.species and animals.named(meant)
+    return {"species": name, "text": f"can i keep {name}"} if known else None
 
 
 def _wish(asked: Question, said: Followup) -> dict[str, Any] | None:
@@ -116,6 +174,14 @@ def _times(asked: Question, factor: float, offer: Offer) -> dict[str, Any] | Non
     if asked.kind != "dose" or start is None or target is None:
         return None
     return {"target": start + (target - start) * factor}
+
+
+def _by(asked: Question, water: str) -> str:
+    """The question's words with another new water in the place of those that it named."""
+    text = asked.text or ""
+    for start, end, _kind in reversed(mentioned(text)):
+        text = text[:start] + text[end:]
+    return f"{text} with {water}"
 
 
 def _with(asked: Question, substance: str) -> str:

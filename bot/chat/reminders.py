@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from datetime import datetime
-from typing import Final
+from typing import Any, Final
 
 from bot.chat.model import Reply
 from bot.chat.reminder_answers import fitting_task
@@ -14,6 +15,7 @@ from bot.chat.words.rules import describe
 from bot.reminders import planning
 from bot.store.reminders import Draft, Reminder
 from bot.store.tanks import StoredTank
+from core.message.followups import heads
 from core.message.model import Command, Parsed
 from core.message.tanks import match
 from core.schedule import (
@@ -24,9 +26,13 @@ from core.schedule import (
     Request,
     from_text,
     next_after,
+    parse_anew,
     parse_request,
     to_text,
 )
+
+MADE: Final = "reminder_made"
+"""Under which an offer keeps the reminder that it confirms, and its words."""
 
 LISTED: Final = 30
 """Reminders that fit one message."""
@@ -40,7 +46,24 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     if isinstance(request, Problem):
         lines = words.problem(request.reason, request.text, request.suggestion)
         return [await turn.reply(lines)]
-    return await _make(turn, request)
+    return await _make(turn, request, [command.arguments])
+
+
+async def anew(turn: Turn, made: Mapping[str, Any]) -> list[Reply] | None:
+    """``no, saturday`` right after a reminder was made: the same task at another time."""
+    reminder = await turn.uow.reminders.get(made["id"])
+    if reminder is None or reminder.ended_at is not None:
+        return None
+    for rest, marks in heads(turn.incoming.text):
+        said = [*made["said"], rest]
+        request = parse_anew(said, turn.local_now, turn.chat.zone) if marks else None
+        if isinstance(request, Problem):
+            lines = words.problem(request.reason, request.text, request.suggestion)
+            return [await turn.reply(lines)]
+        if request is not None:
+            await planning.end(turn.uow, reminder, turn.now)
+            return await _make(turn, request, said)
+    return None
 
 
 async def make_once(
@@ -73,7 +96,8 @@ async def stop(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return [await turn.reply(words.stopped(said(turn, fitting[0])))]
 
 
-async def _make(turn: Turn, request: Request) -> list[Reply]:
+async def _make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]:
+    """Keep what was asked for; `text` is its words, with those that changed its time since."""
     tank = tank_in(turn, request.what)
     rule = to_text(request.rule)
     reminder, replaced = await _keep(
@@ -108,7 +132,8 @@ async def _make(turn: Turn, request: Request) -> list[Reply]:
             "due": first.isoformat(),
         }
     }
-    return [await turn.reply(lines, facts=facts)]
+    held = {MADE: {"id": reminder.id, "said": list(text)}}
+    return [await turn.reply(lines, facts=facts, context=held, expects="followup")]
 
 
 async def _keep(

@@ -211,12 +211,16 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
     if said.rest:
         return [await turn.reply(words.not_understood(said.rest))]
     if not changes:
-        animals = tally(await turn.uow.log.stock(stored.id, until=turn.now))
-        shown = words.shown(stored.tank, turn.chat.zone)
-        lines = [shown, *words.stock(animals)]
-        return [await turn.reply(lines, facts=facts(stored) | {"stock": animals})]
+        return [await show(turn, stored)]
     stored = await turn.change_tank(stored, **changes)
     return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+
+
+async def show(turn: Turn, stored: StoredTank) -> Reply:
+    """What a tank is, and who lives in it."""
+    animals = tally(await turn.uow.log.stock(stored.id, until=turn.now))
+    lines = [words.shown(stored.tank, turn.chat.zone), *words.stock(animals)]
+    return await turn.reply(lines, facts=facts(stored) | {"stock": animals})
 
 
 async def _refused(turn: Turn, said: Described) -> Reply | None:

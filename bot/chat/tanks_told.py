@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from bot.chat import tank_words, tanks
+from typing import Final
+
+from bot.chat import standing, tank_words, tanks
 from bot.chat.model import Reply
 from bot.chat.tank_volumes import confirm_box, facts
 from bot.chat.turn import Turn
@@ -11,18 +13,28 @@ from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.message.fold import fold
-from core.message.model import Command, Parsed
+from core.message.model import Command, Parsed, Question
 from core.tank import Tank
+
+_EDGES: Final = " ?!.,:@"
 
 
 async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """A tank by its name, the only one, or the first one; None where it is other talk."""
     if turn.incoming.group:
         return None
+    if (alone := turn.tank_named(turn.incoming.text.strip(_EDGES))) is not None:
+        return await _shown(turn, alone)
     if (line := tank_words.named(turn.incoming.text)) is not None:
         known = turn.tank_named(tank_words.name_in(line)) is not None
         return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)
     return await own(turn)
+
+
+async def _shown(turn: Turn, stored: StoredTank) -> list[Reply]:
+    """A tank by its bare name: what it is and how it stands; from now on it is the one in use."""
+    await turn.use_tank(stored)
+    return [await tanks.show(turn, stored), *await standing.status(turn, Question("safe"))]
 
 
 async def own(turn: Turn) -> list[Reply] | None:

@@ -42,6 +42,7 @@ async def more(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
 async def why(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     """Show what the latest answer rested on: a reading's reasons, or what is behind "more"."""
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        turn.asked = turn.asked or offer.context.get("asked")  # still what is spoken of
         if reasons := offer.context.get("why"):
             facts = offer.context.get("facts")
             return [await turn.reply(reasons[:REASONS], more=reasons[REASONS:], facts=facts)]

@@ -73,12 +73,14 @@ def _slash(text: str, slash: re.Match[str], tokens: list[Token], context: Contex
 
 def _spoken(text: str, tokens: list[Token]) -> Read:
     first = tokens[0]
-    name = _command_of(first)
+    name = command_of(first)
     rest = [token for token in tokens[1:] if token.text not in _END]
     if name is None:
         return None, tokens
     if not rest:
         return _alone(name, tokens)
+    if name == "why" and len(rest) == 1 and _is_not(rest[0]):
+        return Command("why"), []
     arguments = text[tokens[1].start :].strip(" ,:")
     if name == "done" and len(rest) == 1 and _count(rest[0]):
         return Command("done", rest[0].text), []
@@ -102,6 +104,11 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     if name in _OPENING:
         return _opening(name, arguments), []
     return None, tokens
+
+
+def _is_not(token: Token) -> bool:
+    """The second word of "why not", in all languages."""
+    return token.value == "not" or token.text == "no" or command_of(token) == "no"
 
 
 def _tells_place(token: Token) -> bool:
@@ -143,7 +150,8 @@ def _clock(tokens: list[Token]) -> str | None:
     return tokens[0].text if parts.clock is None else parts.clock.strftime("%H:%M")
 
 
-def _command_of(token: Token) -> str | None:
+def command_of(token: Token) -> str | None:
+    """The command that a word opens, if any."""
     if token.kind == "command":
         return str(token.value)
     if token.kind == "several":

@@ -4,7 +4,8 @@ followup = {lead} ["with" | "only have"] substance ["instead"]
          | {lead} ["into"] number ("parts" | "days")
          | {lead} ["half of that" | "twice that" | "slower"]
          | {lead} ["same"] "for" (volume | tank) ["too"]
-         | {lead} ["to"] reading "?"
+         | {lead} ["to"] (reading | number | share | analyte) "?"
+         | {lead} ["with"] water | {lead} name "?"
 
 It is read only where a plan was just asked for; alone none of it says what is meant.
 """
@@ -12,7 +13,7 @@ It is read only where a plan was just asked for; alone none of it says what is m
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -20,12 +21,13 @@ from typing import Final
 
 from core.message import quantities
 from core.message.amounts import grams, volume_litres
+from core.message.commands import command_of
 from core.message.fold import fold
 from core.message.lexicon import lexicon, spellings
 from core.message.model import Context
 from core.message.parser import parse
 from core.message.tokens import Token, cut
-from core.message.waters import one_of
+from core.message.waters import mentioned, one_of
 from core.message.wordfile import alternatives, entries
 
 LONGEST: Final = 70
@@ -42,7 +44,8 @@ class Followup:
     """What is to be otherwise; what stays is None. Canonical units, litres, grams.
 
     `factor` is of the wish (a half, a double), `parts` how many there shall be, `slower` that
-    there shall be more of them.
+    there shall be more of them. `analyte` without `target` is what is asked about, `number` one
+    that names nothing, `water` new water as said, and `name` words that may be animals.
     """
 
     substance: str | None = None
@@ -55,6 +58,9 @@ class Followup:
     factor: float | None = None
     parts: int | None = None
     slower: bool = False
+    number: float | None = None
+    water: str | None = None
+    name: str | None = None
 
 
 @cache
@@ -110,6 +116,16 @@ def read(text: str, context: Context) -> Followup | None:
     if len(text) > LONGEST:
         return None
     asks = "?" in text
+    if (anew := corrected(text)) is not None:
+        return _core(fold(anew), {"lead"}, True, context)
+    for rest, marks in heads(text):
+        if (found := _core(rest, marks, asks, context)) is not None:
+            return found
+    return None
+
+
+def heads(text: str) -> Iterator[tuple[str, set[str]]]:
+    """The plain text without words behind it, then word by word of its head less; and which."""
     rest = fold(text).strip(_EDGES)
     marks: set[str] = set()
     tail = _patterns()[1]
@@ -117,13 +133,30 @@ def read(text: str, context: Context) -> Followup | None:
         marks |= _meanings("tail", ending[1])
         rest = rest[: ending.start()]
     while True:
-        if (found := _core(rest, marks, asks, context)) is not None:
-            return found
+        yield rest, marks
         head = _patterns()[0].match(rest)
         if head is None or head.end() == len(rest):
-            return None
+            return
         marks |= _meanings("head", head[0].strip(_EDGES))
         rest = rest[head.end() :]
+
+
+def corrected(text: str) -> str | None:
+    """The number, with its unit if it has one, that puts one right that was told.
+
+    Examples
+    --------
+    >>> corrected("no, 7.4"), corrected("sorry 30 %"), corrected("7.4")
+    ('7.4', '30 %', None)
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    if len(text) > LONGEST or not tokens or command_of(tokens[0]) not in {"no", "correct"}:
+        return None
+    said = [token for token in tokens[1:] if token.text not in ".,;:!" and token.kind != "fill"]
+    found = quantities.read(said, 0) if said else None
+    if found is None or found.value is None or found.last != len(said) or found.problem:
+        return None
+    return text[said[0].start : said[-1].end]
 
 
 def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup | None:
@@ -142,11 +175,35 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
             return Followup(volume_l=volume) if "for" in marks or asks else None
         if (tank := _tank(rest, context.tanks)) is not None:
             return Followup(tank=tank)
+    if marks & {"with", "lead", "only_have"} and _is_water(rest):
+        return Followup(water=rest)
     if "to" not in marks and not (asks and marks):
         return None
     if asks and (mass := grams(rest)) is not None:
         return Followup(grams=mass)
-    return _value(rest, asks, context)
+    return _value(rest, asks, context) or (_asked_about(rest) if leading else None)
+
+
+def _is_water(rest: str) -> bool:
+    """Whether a text is new water alone: its names, shares and the words between."""
+    named = mentioned(rest)
+    tokens = cut(rest, lexicon(), rest)
+    return bool(named) and all(
+        token.kind in {"mark", "number", "p", "fill", "unit"}
+        or any(start <= token.start < end for start, end, _ in named)
+        for token in tokens
+    )
+
+
+def _asked_about(rest: str) -> Followup | None:
+    """Another analyte, a number that names nothing, or words that may be animals."""
+    tokens = [token for token in cut(rest, lexicon(), rest) if token.kind != "fill"]
+    if (number := _number(tokens)) is not None:
+        return Followup(number=number)
+    if len(tokens) == 1 and tokens[0].kind == "analyte":
+        return Followup(analyte=str(tokens[0].value).partition("@")[0])
+    unknown = bool(tokens) and all(token.kind in {"word", "number", "count"} for token in tokens)
+    return Followup(name=rest) if unknown else None
 
 
 def _parts(rest: str) -> int | None:
@@ -184,7 +241,10 @@ _LIGHT: Final = frozenset({"some", "of", "link", "at_hour", "to"})
 
 
 def _tank(rest: str, tanks: Iterable[str]) -> str | None:
-    return next((name for name in tanks if fold(name) == rest), None)
+    words = cut(rest, lexicon(), rest)
+    named = next((token for token in words if token.kind != "fill"), None)
+    said = rest if named is None else rest[named.start :]
+    return next((name for name in tanks if fold(name) in {rest, said}), None)
 
 
 def _value(rest: str, asks: bool, context: Context) -> Followup | None:

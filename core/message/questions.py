@@ -97,6 +97,8 @@ def _make(
     found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found)
+    if words == "effect" and kind == "safe":  # "mean" is no animal
+        found.unknown = [token for token in found.unknown if token.text not in _MEANS]
     if words == "top_up":
         found.substance = next((t.text for t in inside if t.value == "other"), "water")
     question = _question(kind, found, text, asking, inside, source)
@@ -104,6 +106,9 @@ def _make(
     dosed = found.substance is not None and bool(found.grams or found.volume_l)
     sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
+
+
+_MEANS = frozenset({"mean", "means"})
 
 
 def _of_safety(inside: list[Token]) -> bool:
@@ -160,6 +165,8 @@ def _kind(words: str, found: Slots) -> str:
     of_thing = given or found.substance or found.volume_l or found.events
     if bare and (words == "convert" or (words == "effect" and not of_thing)):
         return "help"  # what is kh, what does gh mean
+    if words == "effect" and found.names and found.numbers and not of_thing:
+        return "safe"  # what does gh 10 mean
     if words == "join" and found.substance is None:
         return "keep"
     if words in _PLAIN:

@@ -7,7 +7,7 @@ from core.schedule.moments import parse_moment, parse_quiet, parse_until
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
-from core.schedule.request import parse_request
+from core.schedule.request import parse_anew, parse_request
 from core.schedule.rules import Every, Monthly, NthWeekday, Once, Rule, Weekly, Yearly
 from core.schedule.zones import zone_guess
 
@@ -30,6 +30,7 @@ __all__ = [
     "from_text",
     "moment_at",
     "next_after",
+    "parse_anew",
     "parse_moment",
     "parse_quiet",
     "parse_request",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from datetime import datetime, tzinfo
 
 from core.schedule.grammar.scan import time_runs
@@ -11,7 +12,7 @@ from core.schedule.pieces import Found
 from core.schedule.problems import end_in, flaw_in, loose_end, pieces_of, unclear_problem
 from core.schedule.rhythm import Plan, plan
 from core.schedule.rules import Every, aware
-from core.schedule.said import Unclear, gather
+from core.schedule.said import Said, Unclear, gather
 from core.schedule.tasks import kind_of
 from core.schedule.tokens import Line, tokens_of
 from core.schedule.words import languages
@@ -69,6 +70,48 @@ def parse_request(text: str, now: datetime, zone: tzinfo) -> Request | Problem:
     now = aware(now, "now").replace(microsecond=0)
     line, founds = _best_language(text)
     return _understood(text, line, founds, now, zone) if founds else _no_time(text)
+
+
+def parse_anew(texts: Sequence[str], now: datetime, zone: tzinfo) -> Request | Problem | None:
+    """A request whose time is told anew: the words of the first, then of each change of it.
+
+    A change is words of time and nothing else. A day or a rhythm takes the place of the one before,
+    a time of day that of the one before; what a change leaves out stays.
+
+    Parameters
+    ----------
+    texts : sequence of str
+        What was asked for, as for `parse_request`, and the changes in order.
+
+    Returns
+    -------
+    Request or Problem or None
+        None where one of them is no such text.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 1, tzinfo=UTC)
+    >>> asked = parse_anew(["test fern every friday at 19:00", "saturday"], now, UTC)
+    >>> asked.what, asked.rule.days, asked.first.isoformat()
+    ('test fern', (5,), '2026-03-07T19:00:00+00:00')
+    """
+    now = aware(now, "now").replace(microsecond=0)
+    said, what = Said(), ""
+    for place, text in enumerate(texts):
+        line, founds = _best_language(text)
+        task = task_of(text, _spans(line, founds)) if founds else text
+        if not founds or (place and task):
+            return None
+        what = what or task
+        if (flawed := flaw_in(line, founds) or end_in(line, founds)) is not None:
+            return flawed
+        try:
+            said = said.changed(gather(pieces_of(founds)))
+            planned = plan(said, now, zone)
+        except Unclear as unclear:
+            return unclear_problem(line, founds, unclear.flaw, what)
+    return _request(what, planned, said.needs_zone) if what else None
 
 
 def _best_language(text: str) -> tuple[Line, list[Found]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import time
 from typing import TypeVar
 
@@ -79,6 +79,22 @@ class Said:
         naive = self.exact is not None and self.exact.at.utcoffset() is None
         start = self.start is not None and self.start.needs_zone
         return bool(self.clock or self.part or naive or start)
+
+    def changed(self, anew: Said) -> Said:
+        """What was said with what is said anew; a named day keeps the rhythm that it had."""
+        timed = anew if anew.clock or anew.part or anew.exact else self
+        if not (anew.repeats or anew.names_day or anew.without or anew.start):
+            return replace(self, clock=timed.clock, part=timed.part)
+        told = replace(anew, clock=timed.clock, part=timed.part)
+        if anew.repeats:
+            weekly = anew.interval is not None and anew.interval.unit == "weeks"
+            days = self.weekdays if weekly and anew.weekdays is None else anew.weekdays
+            return replace(told, weekdays=days)
+        if self.repeats and anew.weekdays is not None:
+            told = replace(told, weekdays=replace(anew.weekdays, repeats=True))
+        if self.repeats and anew.month_days is not None:
+            told = replace(told, month_days=replace(anew.month_days, repeats=True))
+        return told
 
 
 def gather(pieces: tuple[Piece, ...]) -> Said:

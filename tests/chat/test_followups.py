@@ -100,3 +100,111 @@ async def test_done_right_after_a_plan_logs_its_first_part(talk: Talk) -> None:
     (reply,) = await talk.say("done")
     assert reply.facts["events"][0]["grams"] == pytest.approx(90 * SODIUM, rel=2e-3)
     assert "Nothing is waiting" in await talk.text("done")
+
+
+TANKS = (
+    "/tank new Fern 100 l fresh",
+    "/tank new Quarry 400 l fresh",
+    "quarry: kh 7 ph 7.8 temp 25",
+    "/source tap ph 7.6 kh 8 gh 12 no3 5 temp 24",
+    "fern: kh 5 gh 5 ph 7 no3 40 temp 24 ammonia 0",
+)
+
+
+async def two_tanks(talk: Talk) -> None:
+    for line in TANKS:
+        await talk.say(line)
+
+
+async def test_a_bare_number_stands_for_the_one_that_was_asked(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("what if i change 10%")
+    assert (await talk.facts("and 15?"))["share"] == pytest.approx(0.15)
+    assert (await talk.facts("and for quarry?"))["tank"] == "Quarry"
+    await talk.say("dose kh 6 for fern")
+    assert (await talk.facts("and 7?"))["to"] == 7.0
+    assert (await talk.facts("no, 8"))["to"] == 8.0
+
+
+async def test_a_change_with_other_water(talk: Talk) -> None:
+    """Of 15 %, half of it without minerals, the KH of tank and tap leave 5 + 0.15 (4 - 5)."""
+    await two_tanks(talk)
+    await talk.say("what if i change 15%")
+    half = await talk.facts("and with half ro half tap?")
+    assert half["at_once"]["kh"] == pytest.approx(5 + 0.15 * (4 - 5), abs=0.02)
+    pure = await talk.facts("and with ro?")
+    assert pure["at_once"]["kh"] == pytest.approx(5 - 0.15 * 5, abs=0.02)
+
+
+async def test_another_analyte_another_tank_other_animals(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("history of kh")
+    assert "GH 5" in await talk.text("and gh?")
+    assert "nitrate 40" in await talk.text("und nitrat?")
+    assert "Quarry: no readings of nitrate" in await talk.text("what about the quarry?")
+    assert "KH 2 is low" in await talk.text("is kh 2 ok")
+    assert "KH 2" not in await talk.text("and 8?")
+    await talk.say("can i keep neons in fern")
+    assert (await talk.facts("and guppies?"))["species"] == "Poecilia reticulata"
+
+
+async def test_one_number_of_the_last_message_is_put_right(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("ph 7.2")
+    assert (await talk.facts("no, 7.4"))["values"][0]["value"] == 7.4
+    assert (await talk.facts("actually 7.6"))["values"][0]["value"] == 7.6
+    assert "pH 7.2" not in await talk.text("history of ph")
+    await talk.say("changed 30%")
+    assert (await talk.facts("no, 25"))["events"][0]["percent"] == 25
+    await talk.say("kh 4 gh 6")
+    assert "did not find" in await talk.text("no, 5")  # which of the two?
+
+
+async def test_a_reminder_gets_another_time_and_keeps_the_rest(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("remind me to test fern every friday at 19:00")
+    made = (await talk.facts("no, saturday"))["reminder"]
+    assert (made["what"], made["due"]) == ("test fern", "2026-03-07T19:00:00+00:00")
+    assert "Saturday at 19:00" in await talk.text("no, every 2 weeks")
+    assert "10:00" in await talk.text("actually at 10:00")
+    assert "Sonntag" not in await talk.text("nein, jeden sonntag")
+    reminders = (await talk.facts("/remind"))["reminders"]
+    assert [(each["what"], each["due"][:16]) for each in reminders] == [
+        ("test fern", "2026-03-08T10:00")
+    ]
+
+
+async def test_why_not_is_about_the_last_answer(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("quarry: ammonia 4 ph 8.2 kh 7 temp 26")
+    await talk.say("fern: kh 4")
+    (refused,) = await talk.say("dose kh 9 for quarry")
+    assert refused.facts["refused"].startswith("ammonia")
+    for line in ("why not?", "warum nicht", "¿por qué no?"):
+        told = await talk.text(line)
+        assert told.startswith(refused.lines[0].text)
+        assert "raising pH makes it worse" in told
+
+
+async def test_why_leaves_the_plan_what_is_spoken_of(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("dose kh 9 for quarry")
+    await talk.say("why")
+    assert (await talk.facts("and for fern?"))["tank"] == "Fern"
+
+
+async def test_a_question_makes_the_tank_that_it_names_the_one_in_use(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("dose kh 9 for quarry")
+    assert (await talk.text("trend kh")).startswith("Quarry")
+    assert "Fern: 100 L" in await talk.text("fern")
+    assert (await talk.text("trend kh")).startswith("Fern")
+    assert await talk.say("quarry", group=True, addressed=False) == []
+
+
+async def test_a_volume_that_was_asked_for_is_taken_after_a_question_between(talk: Talk) -> None:
+    await talk.say("/tank new Moss fresh")
+    await talk.say("kh 4 gh 6 ph 7.2 ammonia 0 temp 24")
+    assert (await talk.facts("dose kh 6"))["refused"] == "volume_unknown"
+    await talk.say("history of kh")
+    assert (await talk.say("90 l"))[-1].facts["to"] == 6.0

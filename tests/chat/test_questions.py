@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from bot.chat.words.terms import ENTRIES
+from core.message.terms import meanings
 from tests.chat.harness import Talk
 
 
@@ -286,3 +288,18 @@ async def test_a_rise_that_is_asked_about_is_planned(talk: Talk) -> None:
 
 async def test_an_element_that_is_only_kept_is_explained(talk: Talk) -> None:
     assert "I keep strontium" in await talk.text("is strontium important")
+
+
+async def test_the_words_of_the_answers_are_explained(talk: Talk) -> None:
+    assert meanings() == ENTRIES.keys()
+    assert "reverse osmosis" in await talk.text("what is RO water?")
+    assert "17.8 ppm" in await talk.text("what is °dH")
+    assert "the part of total ammonia that poisons" in await talk.text("what is un-ionised ammonia")
+    assert "not chlorine" in await talk.text("what is chloride")
+    assert "takes part of the tank's water out" in await talk.text("was ist ein Wasserwechsel")
+    assert await talk.say("what is ro", group=True, addressed=False) == []
+
+
+async def test_a_number_whose_meaning_is_asked_is_judged(talk: Talk) -> None:
+    assert "pH 9" in await talk.text("what does ph 9 mean")
+    assert "not safe" in await talk.text("what does ammonia 0.2 mean")

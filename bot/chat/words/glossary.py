@@ -100,6 +100,32 @@ ENTRIES: Final[Mapping[str, tuple[str, ...]]] = {
         ),
         N_("Treat the new water first. Chloramine sets ammonia free when it is treated."),
     ),
+    "chloride": (
+        N_("Chloride is what salt (sodium chloride) brings into the water. It is not chlorine."),
+        N_(
+            "It keeps nitrite out of many fishes' gills, so I look at it beside nitrite. Send"
+            " for example: chloride 40"
+        ),
+    ),
+    "potassium": (
+        N_("Potassium is a food of plants. It is no part of GH, and few kits of it are exact."),
+        N_("Potassium bicarbonate brings it along with KH. Send for example: potassium 10"),
+    ),
+    "iron": (
+        N_("Iron is a food of plants that they need very little of; it falls out in days."),
+        N_("Kits tell it roughly. Much of it helps nobody. Send for example: iron 0.1"),
+    ),
+    "copper": (
+        N_("Copper kills shrimps, snails and corals at traces; soft water makes it worse."),
+        N_("It comes from medicines, pipes and some foods. Send for example: copper 0.02"),
+    ),
+    "oxygen": (
+        N_(
+            "Oxygen dissolves where the surface moves; warm and salt water hold less. Plants"
+            " make it by day and use it at night."
+        ),
+        N_("Lowest is before the light comes on: measure then. Send for example: oxygen 6"),
+    ),
     "redox": (
         N_("Redox tells how strongly the water oxidises, in mV; probes drift."),
         N_("The trend of one probe says more than its number."),
