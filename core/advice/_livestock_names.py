@@ -98,6 +98,29 @@ def _look_up(text: str) -> Found:
     return Found(None, near)
 
 
+def may_name(text: str) -> bool:
+    """Whether a text is a name, or a word of names: what is only nearly one is not sought.
+
+    A tenth of the time of a look-up, for words of any message.
+
+    Examples
+    --------
+    >>> may_name("neon tetras"), may_name("tetras"), may_name("neon tetar")
+    (True, True, False)
+    """
+    if len(text) > LONGEST_TEXT:
+        return False
+    held, whole = table(), plain_name(text)
+    for plain in {whole, kind_alone(whole)}:
+        if len(plain) > 1 and (
+            joined(plain) in held.names
+            or (stem_of := stem(plain)) in held.stems
+            or stem_of in held.words
+        ):
+            return True
+    return False
+
+
 MOST_WORDS: Final = 4
 """Words of the longest common name that is sought in a sentence."""
 

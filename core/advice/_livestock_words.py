@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Final, Literal, NamedTuple
 
 from core.message import herd
@@ -34,6 +35,7 @@ def stem(plain: str) -> str:
     return "".join(_stem_of_word(word) for word in plain.split())
 
 
+@lru_cache(maxsize=4096)  # the words of messages come again
 def _stem_of_word(word: str) -> str:
     """A word without its endings, so that singular and plural meet: tetra, tetras → tetr."""
     while True:

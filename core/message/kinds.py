@@ -31,8 +31,10 @@ def counts(token: Token) -> bool:
 
 def is_kind(text: str) -> bool:
     """Whether a whole text is the name of an animal, or of several kinds (shrimp)."""
-    from core.advice.livestock import lookup
+    from core.advice.livestock import lookup, may_name
 
+    if not may_name(text):
+        return False
     found = lookup(text)
     if found.species is not None:
         return found.species.is_animal

@@ -125,6 +125,10 @@ def _index(tanks: tuple[str, ...]) -> dict[str, list[tuple[str, str]]]:
     return index
 
 
+MET = 12
+"""Names of tanks in a message that are looked at for animals; more are no message of a keeper."""
+
+
 def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token]:
     """`tokens` with every exact tank name made one token of kind ``tank``."""
     index = _index(tanks)
@@ -136,6 +140,7 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
     out: list[Token] = []
     done = 0
     alone: set[str] = set()
+    met = 0
     for place, token in enumerate(tokens):
         if token.start < done:
             continue
@@ -151,7 +156,9 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
         behind = place + 1
         while behind < len(tokens) and tokens[behind].start < done:
             behind += 1
-        if (animal := namesakes.is_animal(tokens, place, plain, behind)) is not None:
+        met += 1
+        animal = namesakes.is_animal(tokens, place, plain, behind) if met <= MET else None
+        if animal is not None:
             out.append(Token("word", None, plain, token.start, done))
             if animal == "alone":
                 alone.add(name)
