@@ -30,7 +30,7 @@ from core.advice.emergencies import (
     help_for,
     recognise,
 )
-from core.advice.findings import Finding, find
+from core.advice.findings import Finding, stands
 from core.advice.first_aid import NewWater
 from core.advice.forbidden import forbidden
 from core.advice.plan import Refusal
@@ -277,9 +277,9 @@ def cause(state: State) -> str | None:
 
 
 def what_stands(state: State) -> list[Finding]:
-    """What is found in only what was read lately."""
+    """What is found in only what was read or put in lately."""
     fresh = {name: each for name, each in state.readings.items() if each.is_fresh(state.now)}
-    return find(replace(state, readings=fresh), frozenset(fresh))
+    return stands(replace(state, readings=fresh), frozenset(fresh))
 
 
 async def _new_water(turn: Turn, stored: StoredTank | None, state: State | None) -> NewWater | None:

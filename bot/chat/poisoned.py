@@ -1,19 +1,21 @@
-"""No new animals while ammonia or nitrite is warned of."""
+"""No new animals while poison is warned of, or before a harm of late was looked into."""
 
 from __future__ import annotations
 
 from bot.chat.told import Told
 from bot.chat.words import findings as finding_words
 from bot.chat.words import levels as words
-from core.advice.readiness import POISONS, poison
+from core.advice.readiness import POISONS, deaths, poison
 from core.advice.state import State
 
 
 def no_newcomers(state: State, tank: str) -> list[str]:
-    """Say that no animals may come now, and why; nothing where the water is free of poison."""
+    """Say that no animals may come now, and why; nothing where nothing speaks against it."""
     found = poison(state)
     if found is None:
-        return []
+        return words.after_deaths(tank) if deaths(state) else []
+    if found.id not in POISONS:
+        return [words.not_before_tested(tank), finding_words.line(found)]
     return [words.no_newcomers(tank, POISONS[found.id]), finding_words.line(found)]
 
 

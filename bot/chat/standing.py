@@ -17,7 +17,7 @@ from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
-from core.advice.findings import BY_ID, STEADY, Finding, find
+from core.advice.findings import BY_ID, STEADY, Finding, find, stands
 from core.advice.state import State
 from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
 from core.advice.upkeep import USED_UP, used_up
@@ -52,7 +52,7 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         looked_at = {a: r for a, r in state.readings.items() if a == question.analyte}
         if not looked_at:
             return [await turn.reply(asked_words.no_history(stored.name, question.analyte))]
-    found = find(state, frozenset(looked_at))
+    found = stands(state, frozenset(looked_at))
     lines = [finding_words.line(finding) for finding in found]
     if found:
         lines[0] = words.lead(stored.name, lines[0])
@@ -94,7 +94,7 @@ BIG: Final = re.compile(
 )
 """A change of no told share that is plainly a large one."""
 
-CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding"})
+CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding", "stop_dosing"})
 """What to do first, where that is a water change or leads to one."""
 
 
@@ -108,7 +108,7 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
         return [await turn.reply(words.nothing_measured(stored.name))]
     found = [
         finding
-        for finding in find(state, frozenset(state.readings))
+        for finding in stands(state, frozenset(state.readings))
         if finding.severity != "note" and _wants_new_water(finding)
     ]
     facts = {"tank": stored.name, **_facts(state, found)}

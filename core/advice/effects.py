@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
@@ -153,7 +154,7 @@ def _effect(name: str, grams: float, volume_l: float, state: State | None) -> Ef
         added,
         outlook,
         stage,
-        -int(-days // 1),
+        1 if days <= limits.WEIGHED else math.ceil(days),
         poisons=poisons,
         bound=None if state is None else _bound(state, {"kh": kh, "gh": gh, "salinity": salt}),
         potassium=None if state is None or name == SEA_SALT else judge_potassium(state, added),

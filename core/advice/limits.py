@@ -70,6 +70,12 @@ NITRITE_ALARM: Final = 0.5
 CHLORIDE_PER_NITRITE: Final = 10.0
 """By mass: Durborow, Crosby & Brunson, SRAC 462, 1997 (grade B); channel catfish."""
 
+WEIGHED: Final = 1.05
+"""A day's step that was weighed on kitchen scales is still one step; common practice."""
+
+AIRING_BELOW_PH: Final = 7.5
+"""Under it driving carbon dioxide off would free ammonia: computed with PHREEQC."""
+
 NITRATE_FRESH: Final = 44.0
 """10 mg/L as N: Camargo, Alonso & Salamanca 2005 (grade A). [mg/L NO3]"""
 
@@ -161,9 +167,6 @@ PH_ROUNDING: Final = 0.01
 
 PH_DANGER: Final = 0.5
 """Over this the danger is named: FAO-type text, acclimatising fish (grade B)."""
-
-AIRING_BELOW_PH: Final = 7.5
-"""Under it driving carbon dioxide off would free ammonia: computed with PHREEQC in the limits."""
 
 NH3_RAISE: Final = 1.25
 """A plan that raises un-ionised ammonia more than this, over the gate if CO2 leaves, is none."""

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final, Literal
 
-from core.advice.findings import NEW, Finding, find
+from core.advice.findings import DEEDS, NEW, Finding, find, stands
 from core.advice.state import State
 from core.advice.stock import COMING
 
@@ -16,8 +16,12 @@ POISONS: Final[Mapping[str, str]] = {
     "ammonia_without_ph": "ammonia",
     "nitrite": "nitrite",
     "nitrite_with_chloride": "nitrite",
+    "copper": "copper",
+    "chlorine": "total_chlorine",
 }
 """Findings that speak against new animals, with what was measured."""
+DIED: Final = timedelta(days=3)
+"""So long after a death its cause is looked for before others come; common practice."""
 STAGES: Final = frozenset({"cycling_ammonia", "cycling_nitrite"})
 """Findings of a filter that is still growing."""
 
@@ -34,11 +38,23 @@ class Readiness:
 
 
 def poison(state: State) -> Finding | None:
-    """The worst that stands against new animals by a reading that is young enough."""
-    found = find(state, frozenset(POISONS.values()))
-    return next(
-        (f for f in found if f.id in POISONS and state.fresh(POISONS[f.id]) is not None), None
+    """The worst that stands against new animals: a young reading, or what was put in untested."""
+    found = stands(state, frozenset({*POISONS.values(), "chlorine"}))
+    return next((f for f in found if f.id in DEEDS or _is_measured(f, state)), None)
+
+
+def deaths(state: State) -> bool:
+    """Whether animals died so lately that the cause may still be there."""
+    return any(
+        event.what.kind == "lost" and state.now - DIED < event.at <= state.now
+        for event in state.events or ()
     )
+
+
+def _is_measured(finding: Finding, state: State) -> bool:
+    told = POISONS.get(finding.id)
+    either = ("chlorine", "total_chlorine") if told == "total_chlorine" else (told or "",)
+    return any(state.fresh(name) is not None for name in either)
 
 
 def ready(state: State) -> Readiness:

@@ -20,9 +20,6 @@ SMALL_SHARE: Final = 0.1
 
 MOVING: Final = frozenset({"dose", "water_change"})
 
-ROUNDED: Final = 1.05
-"""A day's step that was weighed on kitchen scales is still one step; common practice."""
-
 
 def outdated(state: State, reading: Measured) -> Refusal | None:
     """Refuse a dose on a reading that was taken before the water was dosed or changed."""
@@ -88,7 +85,7 @@ def moved_today(
         start = _before(state, analyte, late)
         if start is None or analyte not in steps:
             continue
-        far = abs(end - start) > steps[analyte] * ROUNDED
+        far = abs(end - start) > steps[analyte] * limits.WEIGHED
         ordinary = analyte == "kh" and kh_step == limits.KH_STEP
         doubled = ordinary and start >= limits.KH_SOFT and end > limits.KH_FACTOR * start
         if far or doubled:

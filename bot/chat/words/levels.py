@@ -118,9 +118,24 @@ def too_low_for(analyte: str, value: float, many: int, of: int) -> str:
 
 
 def no_newcomers(tank: str, poison: str) -> str:
-    """Ammonia or nitrite stands against new animals."""
+    """What was measured stands against new animals."""
     told = _("No new animals in {tank} now: there is {poison}. Wait until it reads 0.")
     return told.format(tank=tank, poison=label(poison))
+
+
+def not_before_tested(tank: str) -> str:
+    """What was put in of late stands against new animals."""
+    return _("No new animals in {tank} now: test the water first.").format(tank=tank)
+
+
+def after_deaths(tank: str) -> list[str]:
+    """Animals died of late: the cause comes before new ones."""
+    return [
+        _("Not now: animals died in {tank} of late. Find out why before others come.").format(
+            tank=tank
+        ),
+        _("Test ammonia, nitrite, pH and temperature, and send them."),
+    ]
 
 
 def tell_who() -> str:

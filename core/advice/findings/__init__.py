@@ -1,6 +1,7 @@
 """What readings mean: a table of rules, each a pure function of the state of a tank.
 
-`find` runs the rules that what was just told wakes, worst first; `fresh_only` leaves out what
+`find` runs the rules that what was just told wakes, worst first, and `stands` adds what was put
+in and not tested since; `fresh_only` leaves out what
 was told before; the chat words what it shows and keeps the rest under "more".
 """
 
@@ -8,6 +9,7 @@ from __future__ import annotations
 
 from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
 from core.advice.findings._checks import co2_span, contradiction
+from core.advice.findings._lately import DEEDS, stands
 from core.advice.findings._model import (
     CHANGE,
     DOSE,
@@ -26,6 +28,7 @@ from core.advice.findings._rules import BY_ID, RULES, STEADY, find
 __all__ = [
     "BY_ID",
     "CHANGE",
+    "DEEDS",
     "DOSE",
     "FIRST",
     "NEW",
@@ -49,4 +52,5 @@ __all__ = [
     "low_kh",
     "low_kh_limit",
     "ph_moved",
+    "stands",
 ]

@@ -91,7 +91,8 @@ CRIES = {
 
 def test_no_reading_event_question_or_talk_is_a_call_for_help() -> None:
     for case in corpus.cases():
-        if case.text not in CRIES:
+        everyone_died = case.meaning.startswith("event lost") and "text=all" in case.meaning
+        if case.text not in CRIES and not everyone_died:
             assert recognise(case.text) is None, case.text
 
 
