@@ -49,7 +49,7 @@ async def press_undo(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     return await _take_back(turn, entry)
 
 
-async def correct(turn: Turn, _command: Command, parsed: Parsed) -> list[Reply]:
+async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
     """``no, kh 5``: put right the newest entry that says it otherwise, or the answered one.
 
     Where none of late does, nothing is put right: it is told now.
@@ -58,10 +58,25 @@ async def correct(turn: Turn, _command: Command, parsed: Parsed) -> list[Reply]:
     if of_tank and (described := await tanks_told.told(turn, parsed)) is not None:
         return described
     await turn.know_waters()
+    if of_tank and sources.may_be_told(parsed):
+        of_source = await _correct_source(turn, command)
+        return await readings.keep(turn, parsed) if of_source is None else of_source
     entry = await _answered(turn) or await _told_of_late(turn, parsed)
     if entry is None:
         return await readings.keep(turn, parsed)
     return await _correct(turn, entry, parsed)
+
+
+async def _correct_source(turn: Turn, command: Command) -> list[Reply] | None:
+    """``no, tap kh 8``: put a source right, or keep what is new; None where it is no source's."""
+    told = await sources.told_in(turn, command)
+    bodies = {each.tank.id for each in told}
+    for entry in await turn.uow.log.newest(turn.chat.id, OF_LATE) if told else ():
+        if turn.now - entry.at > STILL_MEANT:
+            break
+        if any(reading.tank_id in bodies for reading in entry.readings):
+            return await _put_right(turn, entry, told)
+    return await sources.told(turn, command.arguments)
 
 
 async def _told_of_late(turn: Turn, parsed: Parsed) -> Entry | None:
@@ -192,10 +207,21 @@ async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default, anew=True)
     if asked:
         return asked
-    told = place(turn, parsed, default)
+    replies = await _put_right(
+        turn, entry, place(turn, parsed, default), timed=parsed.at is not None
+    )
+    if parsed.doubts:
+        replies.append(await ask(turn, parsed.doubts, parsed))
+    return replies
+
+
+async def _put_right(
+    turn: Turn, entry: Entry, told: Sequence[Told], *, timed: bool = False
+) -> list[Reply]:
+    """Store an entry with what is told anew in its place; `timed` where it has its own moment."""
     new_readings = [
         replace(reading, at=_moment_of(entry, reading.what.analyte) or entry.at)
-        if parsed.at is None and reading.what.at is None
+        if not timed and reading.what.at is None
         else reading
         for each in told
         for reading in each.readings
@@ -212,10 +238,7 @@ async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     after = _values_said(reading.what for reading in new_readings)
     if not new_readings:
         before, after = _said(turn, entry), _said(turn, corrected)
-    replies = await _store(turn, corrected, words.corrected(before or _("not told"), after))
-    if parsed.doubts:
-        replies.append(await ask(turn, parsed.doubts, parsed))
-    return replies
+    return await _store(turn, corrected, words.corrected(before or _("not told"), after))
 
 
 async def _take_back(turn: Turn, entry: Entry | None) -> list[Reply]:

@@ -18,6 +18,7 @@ from bot.chat.words.text import _
 from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import Facet, StoredTank
+from core.advice.tapped import MOST
 from core.message import facets, reports
 from core.message.fold import fold
 from core.message.model import Command, Parsed, Value
@@ -222,6 +223,6 @@ def _nitrate(values: list[Value]) -> list[str]:
     """The caution about drinking water with much nitrate."""
     for value in values:
         top = value.canonical[1] if isinstance(value.canonical, tuple) else value.canonical
-        if value.analyte == "nitrate" and top is not None and top > sources.NITRATE_TO_DRINK:
-            return [source_words.nitrate(top)]
+        if value.analyte == "nitrate" and top is not None and top > MOST["nitrate"]:
+            return [source_words.bad("nitrate", top)]
     return []

@@ -28,7 +28,13 @@ class Heard:
     pieces: tuple[tuple[Facet | None, Parsed], ...]
 
 
-_MY: Final = re.compile(r"^(my|our|the|mein|unser|das|mon|notre|mi|il mio|mijn|min)\s{1,3}")
+_MY: Final = re.compile(
+    r"^(?:(?:source|quelle|fuente|fonte|kalla|zrodlo)\s{1,3})?"
+    r"(?:(?:from|according to|by|vom|von|laut|aus|du|de|d'apres|selon|del|segun|da|do|segundo|dal"
+    r"|dall'|dell'|secondo|van|volgens|z|od|wedlug|fran|enligt)\s{1,3})?"
+    r"(?:(?:my|our|the|mein|unser|dem|der|das|le|la|mon|notre|mi|il|il mio|mijn|het|min)\s{1,3})?"
+)
+"""What may stand before a source's name."""
 _IS: Final = re.compile(
     r"^\s{0,3}(?:water|wasser)?\s{0,3}(?:[:=,]|is|has|reads|measures|ist|hat|est|es)?\s{1,3}"
 )

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
-from typing import Any, Final
+from typing import Any
 
 from bot.chat import source_blends, source_words
 from bot.chat.model import Reply
@@ -21,14 +21,12 @@ from bot.store.log import Stored
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.gassing import rising
+from core.advice.tapped import bad_in
 from core.message import facets
 from core.message.doubts import OTHER_WATER
 from core.message.model import Command, Doubt, Parsed, Value
 from core.message.tanks import match
 from core.tank import Tank
-
-NITRATE_TO_DRINK: Final = 44.0
-"""US drinking limit of 10 mg/L as N (via Camargo et al. 2005, Chemosphere 58:1255). [mg/L NO3]"""
 
 
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
@@ -68,9 +66,13 @@ def may_be_told(parsed: Parsed) -> bool:
 
 async def spoken(turn: Turn) -> list[Reply] | None:
     """``tap ph 7 from the tap, 7.8 after a day standing``; None where it is not only a source's."""
-    text = turn.incoming.text
     if turn.incoming.group and not turn.incoming.addressed:
         return None
+    return await told(turn, turn.incoming.text)
+
+
+async def told(turn: Turn, text: str) -> list[Reply] | None:
+    """Keep what a text tells of a source from its beginning on; None where it does not."""
     held = await Waters.of(turn)
     if (name := source_words.alone(text, held)) is not None:
         source = held.named(name)
@@ -159,7 +161,8 @@ async def store(
     if not facts["facets"]:
         del facts["facets"]
     supply = await (await Waters.of(turn)).supply(await _again(turn, source))
-    lines += _notes(supply, facts)
+    analytes = {reading.what.analyte for each in told for reading in each.readings}
+    lines += _notes(supply, analytes, facts)
     return await turn.reply(
         lines,
         choices=[Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id})],
@@ -168,17 +171,15 @@ async def store(
     )
 
 
-def _notes(supply: Supply, facts: dict[str, Any]) -> list[str]:
-    """What the readings of a source call for: standing, and what nobody should drink."""
+def _notes(supply: Supply, told: Collection[str], facts: dict[str, Any]) -> list[str]:
+    """What the readings of a source that are told call for: standing, and what is bad in it."""
     lines = []
-    found = rising(supply.state) if supply.stood is None else None
+    gassy = not facets.GASSES.isdisjoint(told) or "kh" in told
+    found = rising(supply.state) if supply.stood is None and gassy else None
     if found is not None:
         facts["co2_mg_l"], facts["rises_to"] = found.co2, [found.low, found.high]
         lines.append(water_words.rises(supply.name, found.co2, found.low, found.high))
-    nitrate = supply.state.last("nitrate")
-    if nitrate is not None and nitrate.value > NITRATE_TO_DRINK:
-        lines.insert(0, words.nitrate(nitrate.value))
-    return lines
+    return [words.bad(name, value) for name, value in bad_in(supply.state, told)] + lines
 
 
 async def _again(turn: Turn, source: StoredTank) -> StoredTank:
@@ -221,7 +222,7 @@ async def _show(turn: Turn, held: Waters, source: StoredTank) -> Reply:
     if supply.measured_at is not None:
         lines.append(water_words.old(source.name, supply.measured_at, turn.local_now))
         facts["measured_days"] = (turn.local_now - supply.measured_at).days
-    return await turn.reply([*lines, *_notes(supply, facts)], facts=facts)
+    return await turn.reply([*lines, *_notes(supply, supply.state.readings, facts)], facts=facts)
 
 
 async def _latest(turn: Turn, body: StoredTank) -> tuple[Stored[Value], ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import Final
 
 from bot.chat.words import names
 from bot.chat.words.numbers import litres, plain
@@ -116,12 +117,39 @@ def cycle(source: str) -> list[str]:
     ]
 
 
-def nitrate(amount: float) -> str:
-    """Tap water over the drinking limit."""
-    return _(
+_BAD: Final[Mapping[str, str]] = {
+    "nitrate": N_(
         "Nitrate {amount} mg/L is over the drinking limit of 44 (10 as N): do not use this water"
         " for infant formula; contact your supplier."
-    ).format(amount=plain(amount, 0))
+    ),
+    "nitrite": N_(
+        "Nitrite {amount} mg/L is over the drinking limit of 0.5: not for infants, and no water for"
+        " a change. Ask your supplier."
+    ),
+    "ammonia": N_(
+        "Ammonia {amount} mg/L comes in with every change: change little, and take a dechlorinator"
+        " that binds ammonia. It may be chloramine: ask your supplier."
+    ),
+    "copper": N_(
+        "Copper {amount} mg/L harms shrimps, snails and corals: let the tap run before you draw,"
+        " test again, and take RO or rain water for them."
+    ),
+    "chlorine": N_(
+        "Chlorine {amount} mg/L burns gills: only dechlorinated into a tank. Ask for example:"
+        " dechlorinate 20 l chlorine {amount}"
+    ),
+    "ph": N_(
+        "pH {amount} is no drinking water (9.5 at most): test again, and ask your supplier before"
+        " you use it."
+    ),
+}
+"""What is said of each that is bad in a source."""
+
+
+def bad(analyte: str, amount: float) -> str:
+    """A value of a source that is bad for animals or people."""
+    template = _BAD["chlorine" if analyte == "total_chlorine" else analyte]
+    return _(template).format(amount=plain(amount, 2))
 
 
 def none_yet() -> list[str]:
