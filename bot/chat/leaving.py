@@ -66,7 +66,7 @@ async def counted(
             out.append(replace(event, species=next(iter(there)), count=1))
         elif there:
             return out, [await _ask(turn, event, tank, sum(there.values()))]
-        else:
+        elif turn.incoming.addressed:
             return out, [await none_there(turn, event)]
     return out, []
 

@@ -71,6 +71,8 @@ async def settle(
             if len(tanks) > 1:
                 return parsed, [await _ask(turn, event)]
             if not tanks and not anew:
+                if not turn.incoming.addressed:
+                    continue  # people talk to each other
                 return parsed, [await leaving.none_there(turn, event)]
             events.append(replace(event, tank=(tanks or [default])[0].name))
             continue

@@ -32,7 +32,7 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         if default is None:
             return [await ask_tank(turn)]
         known, asked = await moves.settle(turn, known, default)
-        if asked:
+        if asked or not (known.values or known.events):
             return asked
         told, crowds = part_crowds(place(turn, known, default))
         replies = [await ask_crowd(turn, each) for each in crowds]

@@ -9,7 +9,16 @@ Words of wishing, asking or denying beside it make it a doubt.
 
 from __future__ import annotations
 
-from core.message import animal_events, doubts, event_bounds, kinds, nearest, quantities, trade
+from core.message import (
+    animal_events,
+    doubts,
+    event_bounds,
+    herd,
+    kinds,
+    nearest,
+    quantities,
+    trade,
+)
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Found, Parts, added, doubt, judge, source_words
 from core.message.model import Context, Event
@@ -71,6 +80,8 @@ def _one(
         parts.unsure = True
     if kind == "lost" and context.group and not parts.unknown:
         parts.unsure = True  # people lose other things too
+    if context.group and parts.all and all(herd.saying(t.text) == "any" for t in parts.unknown):
+        parts.unsure = True  # "all my fish died once" wipes no record
     return _made(parts, first, last, source)
 
 

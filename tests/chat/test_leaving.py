@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
-from tests.chat.harness import Talk
+from tests.chat.harness import Talk, talking
 
 GIVEN = {"guppies": 10, "cardinal tetras": 12, "pleco": 1}
 
@@ -125,3 +127,15 @@ async def test_the_young_are_on_record_as_such(talk: Talk) -> None:
     await two_tanks(talk)
     await talk.say("my guppies had 20 babies")
     assert await stock(talk) == GIVEN | {"guppies (babies)": 20}
+
+
+async def test_in_a_group_nobody_is_told_of_animals_that_are_not_on_record(
+    tmp_path: Path,
+) -> None:
+    async with talking(tmp_path, group=True) as talk:
+        await talk.say("/tank new Fern 120 l fresh", addressed=True)
+        await talk.say("fern: added 10 guppies", addressed=True)
+        for said in ("remove the betta please", "all my fish died once", "sold my car"):
+            assert await talk.say(said) == []
+        facts = await talk.facts("/tank Fern", addressed=True)
+        assert facts["stock"] == {"guppies": 10}
