@@ -20,6 +20,7 @@ from core.advice.bags import (
     foreign_to,
     ph_apart,
 )
+from core.advice.findings import find
 from core.advice.livestock import Misfit, Species, fits
 from core.advice.state import Measured, State
 
@@ -211,8 +212,6 @@ def parts_of(minutes: float) -> float:
 
 def _not_ready(state: State) -> str | None:
     """Why no animal should go into this tank now."""
-    from core.advice.findings import find  # it builds on half of the advice
-
     for finding in find(state, frozenset({"ammonia", "nitrite", "chlorine", "total_chlorine"})):
         if finding.severity == "alarm" or finding.id in {"cycling_ammonia", "cycling_nitrite"}:
             return finding.id

@@ -10,7 +10,7 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.ammonia_gate import Gate, gate_for, upper_total
-from core.advice.findings import co2_span, contradiction
+from core.advice.contradictions import co2_span, contradiction
 from core.advice.outlook import Dose, Outlook, Stage, staged, steepness
 from core.advice.plan import Fact, Refusal, Weighed
 from core.advice.state import State

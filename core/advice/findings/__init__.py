@@ -8,7 +8,6 @@ was told before; the chat words what it shows and keeps the rest under "more".
 from __future__ import annotations
 
 from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
-from core.advice.findings._checks import co2_span, contradiction
 from core.advice.findings._lately import DEEDS, stands
 from core.advice.findings._model import (
     CHANGE,
@@ -41,8 +40,6 @@ __all__ = [
     "Rule",
     "Severity",
     "Told",
-    "co2_span",
-    "contradiction",
     "find",
     "fresh_only",
     "is_worse",

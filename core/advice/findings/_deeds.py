@@ -6,19 +6,17 @@ A deed is on record whatever it was; here is what must be said with it at once.
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from core.advice import limits
 from core.advice.alarm_words import named
+from core.advice.effects import Effect, effects_of
 from core.advice.findings._model import Facts, Finding
 from core.advice.livestock import kept_in
 from core.advice.plan import Refusal
 from core.advice.state import Happening, State
 from core.message.waters import PURE, kind_of
 from core.substances import ACIDS, STRONG_ACIDS
-
-if TYPE_CHECKING:
-    from core.advice.effects import Effect
 
 MUCH: Final = 3
 """So many days' steps at once are an alarm, fewer a warning; common practice."""
@@ -47,8 +45,6 @@ def overdose(state: State) -> Finding | None:
     if dose.substance is None or dose.grams is None or not volume:
         return None
     # Of a salt that is sold in two forms the weaker one counts: less is sure to have gone in.
-    from core.advice.effects import effects_of  # half of the advice, which asks for findings
-
     found = effects_of(dose.substance, dose.grams, volume, state)
     if isinstance(found, Refusal):
         return None

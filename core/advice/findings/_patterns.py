@@ -9,6 +9,8 @@ from statistics import median
 from typing import Final
 
 from core.advice import limits
+from core.advice.change_plan import first_safe_share
+from core.advice.changes import waters_of
 from core.advice.findings._animals import misfits
 from core.advice.findings._buffer import low_kh_limit
 from core.advice.findings._model import Facts, Finding, seen, upper
@@ -80,9 +82,6 @@ def safe_share(state: State) -> float | None:
 
     None where it is under the least share that is worth a bucket, or cannot be reckoned.
     """
-    from core.advice.change_plan import first_safe_share  # half of the advice, here only
-    from core.advice.changes import waters_of
-
     try:
         waters = waters_of(state, State(state.tank, state.now, state.source))
         return None if waters is None else first_safe_share(waters, SHARES)
