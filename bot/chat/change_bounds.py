@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat.said_water import Said
-from bot.chat.waters import Supply
+from bot.chat.supply import Supply
 from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import warming as warming_words

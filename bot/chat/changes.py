@@ -3,29 +3,26 @@
 from __future__ import annotations
 
 import re
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from typing import Any
 
 from bot.chat import change_bounds, dose_reply, new_water, said_water, standing
+from bot.chat.change_asked import Asked, asked_of
+from bot.chat.change_facts import doubt_facts, facts_of, readings_of
 from bot.chat.model import Reply
 from bot.chat.said_water import Said
-from bot.chat.state import state_of
 from bot.chat.turn import Turn
-from bot.chat.waters import Supply, Unclear, Waters, pure_supply
+from bot.chat.waters import Waters
 from bot.chat.words import change_doubts as doubt_words
 from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
-from bot.chat.words import waters as water_words
-from bot.chat.words.cautions import caution
-from bot.store.tanks import StoredTank
 from core.advice import limits
-from core.advice.change_doubt import ChangeDoubt, doubt_of_change
+from core.advice.change_doubt import doubt_of_change
 from core.advice.change_plan import ChangePlan, plan_change
-from core.advice.changes import Mixed, mixed, nh3_now, salinity_unknown, waters_of
 from core.advice.changes import Waters as Mixing
+from core.advice.changes import mixed, salinity_unknown, waters_of
 from core.advice.danger import cut_to_kh, is_acid, poison_in
-from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
 from core.advice.repeated import in_a_day
 from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
@@ -46,25 +43,6 @@ EVERY = re.compile(
     r"|every (?:(?P<count>\d{1,3}) )?(?P<unit>days?|weeks?|months?))\b",
     re.IGNORECASE,
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """A tank and the new water that is asked about."""
-
-    stored: StoredTank
-    tank: State
-    supply: Supply
-
-    @property
-    def source(self) -> State:
-        """The new water's readings."""
-        return self.supply.state
-
-    @property
-    def source_name(self) -> str:
-        """The new water as the keeper calls it."""
-        return self.supply.name
 
 
 async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
@@ -146,7 +124,7 @@ async def answer(
     try:
         waters = waters_of(asked.tank, asked.source)
     except CoreError:
-        problem = Refusal("contradiction", _readings(asked.tank, "ph", "kh"))
+        problem = Refusal("contradiction", readings_of(asked.tank, "ph", "kh"))
         return await turn.reply(
             refusals.refused(problem, name), facts=dose_reply.refused_facts(problem)
         )
@@ -168,7 +146,7 @@ async def answer(
         return await dose_reply.refuse(turn, problem, name)
     doubt = doubt_of_change(asked.tank, source, waters, plan, counted)
     facts |= change_bounds.chlorine_facts(plan)
-    facts |= _facts(asked, waters, plan, ro_share) | _doubt_facts(doubt)
+    facts |= facts_of(asked, waters, plan, ro_share) | doubt_facts(doubt)
     lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt)]
     if EVERY.search(question.text or "") and not plan.broken:
         lines = change_bounds.again(name, waters, plan, facts) or lines
@@ -234,49 +212,6 @@ def _every(text: str) -> float | None:
     return count * {"d": 1.0, "w": WEEK, "m": 30.0}[found.group("unit")[0].casefold()]
 
 
-async def asked_of(
-    turn: Turn, question: Question, said: Said | None = None, held: Waters | None = None
-) -> Asked | Reply:
-    """The tank and the new water that a question is about, or what is missing."""
-    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
-    if stored is None:
-        return await turn.reply(words.no_tank())
-    held = held or await Waters.of(turn)
-    state = await state_of(turn, stored, turn.now, held)
-    tank = with_premises(state, question.premises)
-    held = held.as_warm_as(tank.last("temperature"))
-    if said is not None and (strange := _unknown_kind(held, question, said, stored)) is not None:
-        lines = water_words.unclear("unknown", (strange,), None)
-        lines += [] if said.caution is None else caution(said.caution)[:1]
-        facts = {"tank": stored.name, "refused": "source_unknown"}
-        return await turn.reply([verdict.unknown_water(stored.name), *lines], facts=facts)
-    found = await held.asked(question.substance, question.text or "", stored)
-    if isinstance(found, Unclear):
-        lines = water_words.unclear(found.reason, found.names, found.total)
-        return await turn.reply(lines, facts={"refused": f"source_{found.reason}"})
-    if found is None and question.analyte == "salinity" and tank.tank.is_sea:
-        found = pure_supply(turn, "ro")
-    if found is None and (source := held.default_for(stored)) is not None:
-        found = await held.supply(source)
-    if found is None and question.analyte in {"kh", "gh"} and question.target is not None:
-        found = pure_supply(turn, "ro")  # hardness is lowered by nothing else
-    if said is not None:
-        found = said_water.as_said(turn, found, said)
-    if found is None:
-        return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
-    return Asked(stored, tank, new_water.stricter(tank, found))
-
-
-def _unknown_kind(held: Waters, question: Question, said: Said, stored: StoredTank) -> str | None:
-    """A water that the question names and nobody knows."""
-    if question.substance is not None:
-        return None
-    default = held.default_for(stored)
-    names = [each.name for each in held.sources]
-    default_name = None if default is None else default.name
-    return said_water.unknown_kind(said, question.text or "", names, default_name)
-
-
 async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:
     """What can be said where a KH is missing: what mixes by amounts alone."""
     facts: dict[str, Any] = {"tank": asked.stored.name, "share": share}
@@ -294,78 +229,3 @@ async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:
     if facts["at_once"]:
         lines.append(words.would_give(share, facts["at_once"]))
     return await turn.reply(lines, facts=facts)
-
-
-def _facts(asked: Asked, waters: Mixing, plan: ChangePlan, ro_share: float) -> dict[str, Any]:
-    facts: dict[str, Any] = {
-        "tank": asked.stored.name,
-        "source": asked.source_name,
-        "share": plan.share,
-        "largest_safe_share": plan.largest_safe_share,
-        "steps": list(plan.steps),
-        "before": _before(asked, waters),
-        "at_once": _mixed(waters, plan.after, "at_once"),
-        "stood": _mixed(waters, plan.after, "expected"),
-        "if_co2_leaves": _mixed(waters, plan.after, "leaves"),
-    }
-    if asked.stored.tank.volume_l is not None:
-        facts["litres"] = plan.share * asked.stored.tank.volume_l
-    if plan.broken:
-        facts["broken"] = list(plan.broken)
-    if plan.emergency:
-        facts["emergency"] = True
-    if ro_share:
-        facts["ro_share"] = ro_share
-    if plan.only_below is not None:
-        facts["only_if_ammonia_below"] = plan.only_below
-    return facts
-
-
-def _doubt_facts(doubt: ChangeDoubt | None) -> dict[str, Any]:
-    """Between which ends the kits leave the figures, and what decides."""
-    if doubt is None:
-        return {}
-    told: dict[str, Any] = {
-        stage: {name: list(ends) for name, ends in figures.items()}
-        for stage, figures in doubt.stages.items()
-    }
-    found = {"interval": {**told, "largest_safe_share": list(doubt.largest_safe_share)}}
-    return found | ({"retest_first": list(doubt.retest_first)} if doubt.retest_first else {})
-
-
-def _before(asked: Asked, waters: Mixing) -> dict[str, float]:
-    found = _readings(asked.tank, "kh", "gh", "nitrate")
-    if max(waters.tank.water.salinity, waters.source.salinity) > 0.0:
-        found["salinity"] = waters.tank.water.salinity
-    if waters.tank.ph is not None:
-        found["ph"] = waters.tank.ph
-    if not waters.tank.temperature_assumed:
-        found["temperature"] = waters.tank.water.temperature
-    if waters.total_n is not None and waters.tank.ph is not None:
-        found["nh3_n"] = nh3_now(waters)[0]
-    return found
-
-
-def _mixed(waters: Mixing, after: Mixed, stage: str) -> dict[str, float]:
-    found: dict[str, float] = {"kh": after.water.kh}
-    if waters.tank.co2_known or stage == "leaves":
-        found["ph"] = float(getattr(after, stage))
-    if "gh" in waters.known and not waters.is_salty:
-        found["gh"] = after.water.gh
-    if max(waters.tank.water.salinity, waters.source.salinity) > 0.0:
-        found["salinity"] = float(after.water.salinity)
-    if waters.nitrate is not None:
-        found["nitrate"] = waters.nitrate[0] + (waters.nitrate[1] - waters.nitrate[0]) * after.share
-    if not waters.tank.temperature_assumed:
-        warm = after.water if stage == "at_once" else waters.tank.water
-        found["temperature"] = warm.temperature
-    if waters.total_n is not None:
-        place = ("at_once", "expected", "leaves").index(stage)
-        if "ph" in found:
-            found["nh3_n"] = float(after.nh3[place])
-    return found
-
-
-def _readings(state: State, *names: str) -> dict[str, Any]:
-    readings = ((name, state.last(name)) for name in names)
-    return {name: reading.value for name, reading in readings if reading is not None}

@@ -19,8 +19,8 @@ from bot.chat import (
 )
 from bot.chat.model import Reply
 from bot.chat.state import state_of
+from bot.chat.supply import read
 from bot.chat.turn import Turn
-from bot.chat.waters import read
 from bot.chat.wished import TABLE_SALT
 from bot.chat.words import refusals
 from bot.store.tanks import StoredTank

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any, Final
 
+from bot.chat.supply import Supply, latitude
 from bot.chat.turn import Turn
-from bot.chat.waters import Supply, latitude
 from bot.chat.words import waters as words
 from core.advice import limits
 from core.advice.change_plan import ChangePlan, plan_change

@@ -22,7 +22,7 @@ from bot.chat import (
     tank_volumes,
     tanks,
     traits,
-    treatments,
+    treatment_answers,
 )
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
@@ -57,10 +57,10 @@ VERBS: Final[Mapping[str, Verb]] = {
     "log_dose": doses.log,
     "retest": doses.retest,
     "say_again": bases.say_again,
-    "confirm_salt": treatments.confirm_salt,
-    "decline_salt": treatments.decline_salt,
-    "confirm_cycle": treatments.confirm_cycle,
-    "decline_cycle": treatments.decline_cycle,
+    "confirm_salt": treatment_answers.confirm_salt,
+    "decline_salt": treatment_answers.decline_salt,
+    "confirm_cycle": treatment_answers.confirm_cycle,
+    "decline_cycle": treatment_answers.decline_cycle,
     "done": reminder_answers.press_done,
     "later": reminder_answers.press_later,
     "skip": reminder_answers.press_skip,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import asdict
 from typing import Final
 
-from bot.chat import change_bounds, changes
+from bot.chat import change_asked, change_bounds, changes
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import routines as words
@@ -25,7 +25,7 @@ async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     analyte, target = question.analyte, question.target
     if analyte is None or target is None:
         return await changes.change(turn, question, parsed)
-    asked = await changes.asked_of(turn, question)
+    asked = await change_asked.asked_of(turn, question)
     if isinstance(asked, Reply):
         return [asked]
     name, now = asked.stored.name, asked.tank.last(analyte)
@@ -49,7 +49,7 @@ async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     return [await turn.reply(lines, facts=facts)]
 
 
-def _largest_safe(asked: changes.Asked) -> float:
+def _largest_safe(asked: change_asked.Asked) -> float:
     """The largest share that the step limits allow at once; a tenth where it cannot be told."""
     largest = change_bounds.largest_safe(asked.tank, asked.supply)
     return UNKNOWN_SHARE if largest is None else largest

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
+from bot.chat.supply import Supply
 from bot.chat.turn import Turn
-from bot.chat.waters import Supply
 from core.advice.cautions import touched
 from core.advice.state import Measured, State, measured
 from core.message import parse

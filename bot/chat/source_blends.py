@@ -8,9 +8,10 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat.model import Reply
+from bot.chat.supply import Supply, Unclear
 from bot.chat.tank_words import name_problem
 from bot.chat.turn import Turn
-from bot.chat.waters import Supply, Unclear, Waters
+from bot.chat.waters import Waters
 from bot.chat.words import sources as words
 from bot.chat.words import waters as water_words
 from bot.chat.words.text import _

@@ -9,10 +9,11 @@ from typing import Any
 from bot.chat import source_blends, source_words
 from bot.chat.model import Reply
 from bot.chat.source_words import Heard
+from bot.chat.supply import Supply
 from bot.chat.tank_words import name_problem
 from bot.chat.told import Told, entry_of, summary, values_json
 from bot.chat.turn import Turn
-from bot.chat.waters import FACETS, Supply, Waters
+from bot.chat.waters import FACETS, Waters
 from bot.chat.words import buttons
 from bot.chat.words import readings as reading_words
 from bot.chat.words import sources as words

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from bot.chat.supply import read
 from bot.chat.turn import Turn
-from bot.chat.waters import Waters, read
+from bot.chat.waters import Waters
 from bot.store.tanks import StoredTank
 from core.advice.state import Happening, Measured, State, newest
 from core.advice.stock import tally

@@ -14,21 +14,18 @@ from bot.chat.wished import TABLE_SALT, water_of
 from bot.chat.words import doses as dose_words
 from bot.chat.words import salts as words
 from bot.chat.words.text import _
-from bot.store.offers import Choice, Offer
+from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
-from core.advice.state import State, ammonia_as_n, nitrite_as_no2
+from core.advice.state import ammonia_as_n, nitrite_as_no2
 from core.advice.treatments import (
-    Cycling,
-    NitriteSalt,
     cycle,
     dechlorinate,
     minds_salt,
     salt_for_nitrite,
 )
 from core.message.model import Parsed, Question
-from core.tank import Tank
 
 AS_NITRITE = re.compile(r"\bas no2\b|\b(no2|nitrite)-n\b|\bas n\b", re.IGNORECASE)
 """A premise keeps no basis, but is in the ion's unit already where one was said."""
@@ -128,69 +125,5 @@ async def cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     return [await turn.reply(words.cycle_ask(), choices=choices, facts={"ask": "no_animals"})]
 
 
-async def confirm_salt(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """The keeper says that all in it bear salt."""
-    await turn.uow.offers.take(offer.id, "confirm_salt")  # a later yes is about something else
-    stored, state = await _held(turn, choice)
-    found = salt_for_nitrite(choice.arguments["nitrite"], choice.arguments["volume_l"], state)
-    name = stored.name if stored is not None else None
-    if isinstance(found, Refusal):
-        return [await dose_reply.refuse(turn, found, name)]
-    return [await turn.reply(words.salt_answer(found, name), facts=_salt_facts(found))]
-
-
-async def decline_salt(turn: Turn, offer: Offer, _choice: Choice) -> list[Reply]:
-    """Not all in it bear salt, or nobody knows."""
-    await turn.uow.offers.take(offer.id, "decline_salt")  # a later yes is about something else
-    return [await turn.reply(words.salt_declined(), facts={"refused": "salt_species"})]
-
-
-async def confirm_cycle(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """The keeper says that there are no animals."""
-    await turn.uow.offers.take(offer.id, "confirm_cycle")  # a later yes is about something else
-    stored, state = await _held(turn, choice)
-    found = cycle(choice.arguments["target"], choice.arguments["volume_l"], state)
-    name = stored.name if stored is not None else None
-    if isinstance(found, Refusal):
-        return [await dose_reply.refuse(turn, found, name)]
-    return [await turn.reply(words.cycle_answer(found, name), facts=_cycle_facts(found))]
-
-
-async def decline_cycle(turn: Turn, offer: Offer, _choice: Choice) -> list[Reply]:
-    """There are animals after all."""
-    await turn.uow.offers.take(offer.id, "decline_cycle")  # a later yes is about something else
-    return [await turn.reply(words.cycle_declined(), facts={"refused": "animals_on_record"})]
-
-
-async def _held(turn: Turn, choice: Choice) -> tuple[StoredTank | None, State]:
-    stored = turn.tank_by_id(choice.arguments["tank_id"])
-    if stored is None:
-        return None, State(Tank(name=""), turn.local_now)
-    return stored, await state_of(turn, stored, turn.now)
-
-
 def _named(question: Question) -> dict[str, float | str]:
     return {"substance": question.substance or ""}
-
-
-def _salt_facts(found: NitriteSalt) -> dict[str, Any]:
-    return {
-        "substance": TABLE_SALT,
-        "volume_l": found.volume_l,
-        "nitrite": found.nitrite,
-        "chloride_mg_l": found.chloride,
-        "grams": found.grams,
-        "parts": [found.grams / found.count] * found.count,
-        "every_hours": 24,
-    }
-
-
-def _cycle_facts(found: Cycling) -> dict[str, Any]:
-    return {
-        "substance": "ammonium chloride",
-        "volume_l": found.volume_l,
-        "from": found.start,
-        "to": found.target,
-        "grams": found.grams,
-        "parts": [found.grams],
-    }

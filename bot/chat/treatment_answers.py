@@ -1,0 +1,101 @@
+"""What follows the question before salt or ammonia: the grams after a yes, what else after a no."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Any, TypeVar
+
+from bot.chat import dose_reply
+from bot.chat.model import Line, Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.wished import TABLE_SALT
+from bot.chat.words import salts as words
+from bot.store.offers import Choice, Offer
+from core.advice.plan import Refusal
+from core.advice.state import State
+from core.advice.treatments import Cycling, NitriteSalt, cycle, salt_for_nitrite
+from core.tank import Tank
+
+Found = TypeVar("Found", Cycling, NitriteSalt)
+
+
+async def confirm_salt(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """The keeper says that all in it bear salt."""
+    held = choice.arguments
+    return await _confirmed(
+        turn, offer, choice,
+        lambda state: salt_for_nitrite(held["nitrite"], held["volume_l"], state),
+        words.salt_answer, _salt_facts,
+    )  # fmt: skip
+
+
+async def decline_salt(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Not all in it bear salt, or nobody knows."""
+    return await _declined(turn, offer, choice, words.salt_declined(), "salt_species")
+
+
+async def confirm_cycle(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """The keeper says that there are no animals."""
+    held = choice.arguments
+    return await _confirmed(
+        turn, offer, choice,
+        lambda state: cycle(held["target"], held["volume_l"], state),
+        words.cycle_answer, _cycle_facts,
+    )  # fmt: skip
+
+
+async def decline_cycle(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """There are animals after all."""
+    return await _declined(turn, offer, choice, words.cycle_declined(), "animals_on_record")
+
+
+async def _confirmed(
+    turn: Turn,
+    offer: Offer,
+    choice: Choice,
+    plan: Callable[[State], Found | Refusal],
+    told: Callable[[Found, str | None], list[str]],
+    facts: Callable[[Found], dict[str, Any]],
+) -> list[Reply]:
+    """Plan on the water as it is by now, which may refuse after all."""
+    await turn.uow.offers.take(offer.id, choice.verb)  # a later yes is about something else
+    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    state = State(Tank(name=""), turn.local_now)
+    if stored is not None:
+        state = await state_of(turn, stored, turn.now)
+    name = stored.name if stored is not None else None
+    found = plan(state)
+    if isinstance(found, Refusal):
+        return [await dose_reply.refuse(turn, found, name)]
+    return [await turn.reply(told(found, name), facts=facts(found))]
+
+
+async def _declined(
+    turn: Turn, offer: Offer, choice: Choice, lines: Sequence[str | Line], reason: str
+) -> list[Reply]:
+    await turn.uow.offers.take(offer.id, choice.verb)  # a later yes is about something else
+    return [await turn.reply(lines, facts={"refused": reason})]
+
+
+def _salt_facts(found: NitriteSalt) -> dict[str, Any]:
+    return {
+        "substance": TABLE_SALT,
+        "volume_l": found.volume_l,
+        "nitrite": found.nitrite,
+        "chloride_mg_l": found.chloride,
+        "grams": found.grams,
+        "parts": [found.grams / found.count] * found.count,
+        "every_hours": 24,
+    }
+
+
+def _cycle_facts(found: Cycling) -> dict[str, Any]:
+    return {
+        "substance": "ammonium chloride",
+        "volume_l": found.volume_l,
+        "from": found.start,
+        "to": found.target,
+        "grams": found.grams,
+        "parts": [found.grams],
+    }
