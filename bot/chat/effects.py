@@ -24,17 +24,19 @@ async def effect(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     """Answer what an amount, or a medium, does."""
     if question.substance in MEDIA:
         return [await medium(turn, question, question.substance)]
-    if question.grams is None and (question.millilitres or question.spoons):
+    weighed = question.grams is not None or question.a_litre is not None
+    if not weighed and (question.millilitres or question.spoons):
         facts = {"refused": "substance_unknown"}
         return [await turn.reply(words.unknown_amount(question.substance), facts=facts)]
-    if question.grams is None or question.substance is None:
+    if question.substance is None or not weighed:
         return [await turn.reply(words.incomplete())]
     stored, state = await _water(turn, question)
     volume = question.volume_l if question.volume_l is not None else state.tank.volume_l
     if volume is None:
         refusal = Refusal("volume_unknown")
         return [await turn.reply(words.incomplete(), facts=dose_reply.refused_facts(refusal))]
-    found = effects_of(question.substance, question.grams, volume, state)
+    grams = question.grams if question.grams is not None else (question.a_litre or 0.0) * volume
+    found = effects_of(question.substance, grams, volume, state)
     name = stored.name if stored is not None else None
     if isinstance(found, Refusal):
         return [await dose_reply.refuse(turn, found, name)]

@@ -28,6 +28,7 @@ from core.advice.emergencies import (
     distressed,
     gasps,
     help_for,
+    lives,
     recognise,
 )
 from core.advice.findings import Finding, stands
@@ -147,9 +148,17 @@ def _danger(turn: Turn, parsed: Parsed) -> Danger | None:
         return None
     if danger == "co2_high" and _asks(turn.incoming.text):
         return None
+    if danger == "maybe_dead" and _counted_dead(turn, parsed):
+        return None
     if danger == "chlorine" and _measured_no_chlorine(parsed):
         return None
     return danger
+
+
+def _counted_dead(turn: Turn, parsed: Parsed) -> bool:
+    """Whether so many are told dead, of none of which it is said that it breathes."""
+    dead = any(event.kind == "lost" and event.count is not None for event in parsed.events)
+    return dead and not lives(turn.incoming.text)
 
 
 def _measured_no_chlorine(parsed: Parsed) -> bool:
@@ -176,6 +185,8 @@ def doubtful_beside(parsed: Parsed) -> Parsed | None:
 def _is_mishap(event: Event, danger: Danger | None) -> bool:
     if event.kind == "dose":
         return danger in OF_PEOPLE or not (event.grams or event.millilitres or event.spoons)
+    if event.kind == "lost" and danger == "maybe_dead":
+        return True
     if event.kind in {"lost", "added", "moved"}:
         return danger in OF_PEOPLE or (danger in NO_ANIMALS and event.count is None)
     return False
@@ -260,7 +271,9 @@ def _sides(stored: StoredTank | None, danger: Danger) -> list[Choice]:
     ]
 
 
-SHOWING: Final[frozenset[Danger]] = frozenset({"gasping", "general", "illness", "jumped"})
+SHOWING: Final[frozenset[Danger]] = frozenset(
+    {"gasping", "maybe_dead", "general", "illness", "jumped"}
+)
 """Dangers whose cause may be known from the readings."""
 
 

@@ -49,6 +49,7 @@ Danger = Literal[
     "ammonia",
     "nitrite",
     "gasping",
+    "maybe_dead",
     "general",
     "illness",
 ]
@@ -154,6 +155,11 @@ def recognise(text: str) -> Danger | None:
 def distressed(text: str) -> bool:
     """Whether a message that nobody understood speaks of animals in trouble."""
     return "general" in named(text).get("distress", ())
+
+
+def lives(text: str) -> bool:
+    """Whether a message says that an animal still breathes or moves."""
+    return "alive" in named(text).get("distress", ())
 
 
 def gasps(text: str) -> bool:

@@ -109,6 +109,8 @@ class Question:
     ratio: float | None = None
     """Calcium to magnesium as wished (`ca:mg 4:1`)."""
     grams: float | None = None
+    a_litre: float | None = None
+    """Grams in each litre (`3 g salt per litre`); then `grams` is absent."""
     millilitres: float | None = None
     spoons: float | None = None
     percent: float | None = None

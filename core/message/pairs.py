@@ -13,6 +13,7 @@ from __future__ import annotations
 from core.message import doubts, nearest, repeats
 from core.message.candidates import Candidate
 from core.message.clauses import Clause, Item
+from core.message.kinds import is_kind
 from core.units import FACTORS
 
 
@@ -161,6 +162,8 @@ def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
     if name.kind == "U":
         candidate = Candidate("", None, value.quantity, start, end, name.text)
         names = () if name.ambiguous else nearest.analytes(name.text)
+        if names and is_kind(name.text):
+            names = ()  # 3 nerite snails are no nitrite
         candidate.problem = doubts.UNKNOWN_NAME if len(names) < 2 else doubts.AMBIGUOUS_NAME
         candidate.choices = names
     else:

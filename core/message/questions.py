@@ -103,7 +103,7 @@ def _make(
         found.substance = next((t.text for t in inside if t.value == "other"), "water")
     question = _question(kind, found, text, asking, inside, source)
     trouble = tuple(_unplaced(q, kind, source, inside, found) for q in found.unplaced)
-    dosed = found.substance is not None and bool(found.grams or found.volume_l)
+    dosed = found.substance is not None and bool(found.grams or found.a_litre or found.volume_l)
     sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
 
@@ -153,7 +153,7 @@ def _kind(words: str, found: Slots) -> str:
     spooned = found.substance is not None and any(unit in SPOONS for unit, _ in found.units)
     if words == "how_much" and spooned and found.volume_l is None:
         return "convert"  # how many grams are in a spoon of it
-    given = found.grams or found.millilitres or found.spoons
+    given = found.grams or found.a_litre or found.millilitres or found.spoons
     if found.uses and found.names and not found.numbers:
         return "history"  # how much alk do my corals use up
     aimed = words in {"raise", "change"} and found.substance is not None
@@ -244,6 +244,7 @@ def _question(
         also.value if also and also.role == "by" else None,
         found.ratio,
         found.grams,
+        found.a_litre,
         found.millilitres,
         found.spoons,
         found.percent,

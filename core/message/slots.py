@@ -17,7 +17,7 @@ from core.message.model import Context, Value
 from core.message.quantities import Quantity
 from core.message.settling import settle
 from core.message.tokens import Token
-from core.units import to_canonical
+from core.units import UK_GALLON_L, US_GALLON_L, to_canonical
 
 _ROLES = {
     "from": "from", "was": "from", "formerly": "from",
@@ -25,6 +25,7 @@ _ROLES = {
     "wish": "to", "by": "by", "up": "by", "down": "by", "if": "premise", "plus": "premise",
 }  # fmt: skip
 _VOLUMES = frozenset({"L", "gal", "uk gal"})
+_GALLONS = {"gal": US_GALLON_L, "uk gal": UK_GALLON_L}
 _AMOUNTS = _VOLUMES | GRAMS.keys() | SPOONS.keys() | {"mL"}
 
 
@@ -49,6 +50,8 @@ class Slots:
     names: list[tuple[str, str | None]] = field(default_factory=list)
     volume_l: float | None = None
     grams: float | None = None
+    a_litre: float | None = None
+    """Grams in each litre."""
     millilitres: float | None = None
     spoons: float | None = None
     percent: float | None = None
@@ -106,7 +109,20 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
             continue
         role = _by_so_much(tokens, index, slots) or _word(token, role, slots)
         index += 1
+    _each_litre(slots)
     return slots
+
+
+def _each_litre(slots: Slots) -> None:
+    """Grams before a litre without a number (`3 g salt per litre`) are those of each litre."""
+    bare = next((unit for unit, of in slots.units if unit in _VOLUMES and of is None), None)
+    if slots.grams is not None and bare is not None:
+        slots.a_litre = slots.grams / (1.0 if bare == "L" else _GALLONS[bare])
+        slots.grams = None
+    elif slots.a_litre is not None and slots.substance is not None and slots.aimed is None:
+        slots.numbers = [number for number in slots.numbers if number.quantity.unit != "g/L"]
+    else:
+        slots.a_litre = None  # no dose: a salinity
 
 
 def _by_so_much(tokens: list[Token], index: int, slots: Slots) -> str:
@@ -251,6 +267,8 @@ def _amount(quantity: Quantity, slots: Slots, context: Context) -> bool:
     value, unit = quantity.value, quantity.unit
     if value is None or unit is None or quantity.problem or quantity.grouped is not None:
         return False
+    if unit == "g/L":
+        slots.a_litre = value
     if unit in _VOLUMES:
         slots.volume_l = litres(quantity, us_gallons=context.us_gallons)
     elif unit in GRAMS:

@@ -142,3 +142,12 @@ async def test_leaves_move_ph_at_low_kh_only(talk: Talk) -> None:
 async def test_without_kh_coral_cannot_be_judged(talk: Talk) -> None:
     facts = await ask(talk, CORAL)
     assert facts["refused"] == "kh_unknown"
+
+
+async def test_grams_a_litre_are_those_of_every_litre(talk: Talk) -> None:
+    await talk.say("/tank new Hosp 40 l fresh")
+    await talk.say("ph 7.6 kh 6 temp 22")
+    (reply,) = await talk.say("can i add 3 g salt per litre")
+    assert reply.facts["grams"] == pytest.approx(120.0)
+    assert reply.facts["salinity"] == pytest.approx(3.0, abs=0.05)
+    assert "Too much for one day" in reply.lines[0].text

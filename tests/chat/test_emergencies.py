@@ -161,3 +161,20 @@ def test_whom_to_call_names_its_guess_and_an_emergency_number() -> None:
         assert f"if you are in {lines.country}" in told
         assert lines.emergency in told
     assert "local emergency number" in whom_to_call(None)
+
+
+async def test_a_fish_that_still_breathes_is_not_stored_as_dead(talk: Talk) -> None:
+    await talk.say("/tank new Z 100 l fresh")
+    (reply,) = await talk.say("i think my fish is dead but gill moves")
+    assert reply.facts["emergency"] == "maybe_dead"
+    assert "it lives" in reply.lines[0].text
+    assert "Nothing is stored" in reply.lines[0].text
+    assert "lost" not in reply.text
+    assert "lost 2 guppies" in await talk.text("2 guppies died")
+
+
+async def test_what_a_person_drank_is_no_dose_of_the_tank(talk: Talk) -> None:
+    await talk.say("/tank new Z 100 l fresh")
+    (reply,) = await talk.say("kid drank 5 ml formalin")
+    assert reply.facts["emergency"] == "swallowed"
+    assert "dosed" not in reply.text

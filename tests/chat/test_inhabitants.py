@@ -97,3 +97,15 @@ async def test_what_is_in_a_tank_is_who_lives_there(tmp_path: Path) -> None:
         await talk.say("/tank new Quarry 240 l rift lake")
         await talk.say("added 6 yellow labs")
         assert (await talk.facts("what is in quarry"))["stock"] == {"Quarry": {"yellow labs": 6}}
+
+
+@pytest.mark.parametrize(
+    "text", ["b has 3 monos, 2 scats, 6 nerite snails", "3 nerite snails", "b has 3 nerites"]
+)
+async def test_a_kind_that_sounds_like_an_analyte_is_no_reading(tmp_path: Path, text: str) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new B 200 l brackish")
+        (reply,) = await talk.say(text)
+        assert "Do these live in B" in reply.text
+        assert "nitrite" not in reply.text
+        assert "added" in await talk.text("yes")

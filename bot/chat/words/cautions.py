@@ -95,7 +95,7 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
             "I cannot judge a medicine: keep to its label, ask a fish vet, no dose by guess, strong"
             " air. Copper kills shrimps and snails, and at low KH fish."
         ),
-        N_("Nothing is stored yet. To put it on record: dosed 5 ml formalin"),
+        N_("Nothing is stored yet: send what you gave, its name with the ml or g."),
     ),
     "acid_in": (
         N_(

@@ -239,6 +239,17 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         N_("Fish that lie still under ice are at rest. If they gasp at the hole: air."),
         N_("Ice and small children: a fence."),
     ),
+    "maybe_dead": (
+        N_(
+            "If the gills move it lives: leave it in its water, lights off, no food, no medicine."
+            " Nothing is stored."
+        ),
+        N_("If it gasps: air now."),
+        measure,
+        later_change,
+        N_("Dead for sure, no gill moved for ten minutes: take it out, and tell me “1 fish died”."),
+        VET,
+    ),
     "general": (
         N_("Stop feeding, dose nothing, no medicine. If they gasp at the surface: air now."),
         measure,

@@ -31,8 +31,8 @@ def test_what_a_message_calls_for(text: str, danger: str | None) -> None:
     assert recognise(text) == danger
 
 
-OF_GROUPS = {"drowning", "collapsed", "breath", "splashed", "bleeding"}
-"""Dangers of people whose lines stand in the English file, for all languages by groups."""
+OF_GROUPS = {"drowning", "collapsed", "breath", "splashed", "bleeding", "maybe_dead"}
+"""Dangers whose lines stand in the English file, for all languages by groups."""
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
@@ -50,7 +50,18 @@ SHARED = {"medicine", "formalin", "copper", "pipe", "condensate", "condenser", "
 SHARED |= {"battery", "caustic"}
 SHARED |= {"child", "pet", "pool", "adult", "relative", "drank", "ate", "harmful", "inhaled"}
 SHARED |= {"vapour", "cough", "hard_breath", "my_breath", "fainted", "fell_in", "drowned"}
-SHARED |= {"bleeding", "much_blood", "cut_by", "limb", "in_eye", "sore_eye", "skin", "burnt"}
+SHARED |= {
+    "bleeding",
+    "much_blood",
+    "cut_by",
+    "limb",
+    "in_eye",
+    "sore_eye",
+    "skin",
+    "burnt",
+    "alive",
+}
+SHARED |= {"maybe", "dead", "plant", "animal"}
 """Groups that lines of the English file use: the words of all languages are in them."""
 
 
