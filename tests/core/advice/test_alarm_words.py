@@ -96,6 +96,7 @@ CRIES = {
     "all my neons died",
     "alle Neons gestorben",
     "todos los neones murieron",
+    "all my fish died once",
 }
 """Messages of the parser's own corpus that are calls for help, or the command's word."""
 
