@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final, Literal
 
 from core.advice import limits, livestock
@@ -16,6 +17,9 @@ from core.advice._livestock_words import is_young
 from core.advice.outlook import Outlook, Stage, un_ionised_share
 from core.advice.state import Measured, State, ammonia_as_n
 from core.water import chronic_criterion, un_ionised_fraction
+
+STILL_WARNS: Final = timedelta(days=14)
+"""So long ammonia that was never measured again stands in the way; common practice."""
 
 TENDER: Final = ("shrimp", "prawn", "mussel", "clam", "crayfish")
 """Words of animals on record that have the stricter gate."""
@@ -71,7 +75,7 @@ class Shares:
 
 def gate_for(
     state: State, outlook: Outlook, stages: Sequence[Stage]
-) -> Gate | Literal["ammonia", "temperature_unknown"]:
+) -> Gate | Literal["ammonia", "ammonia_old", "temperature_unknown"]:
     """Judge a plan by the last total ammonia.
 
     Parameters
@@ -91,7 +95,8 @@ def gate_for(
     Notes
     -----
     Refused where the expected figure is over the limit, or where the figure if CO2 leaves is
-    over it and the plan raises that figure by more than a quarter. Without a pH the tank's own
+    over it and the plan raises that figure by more than a quarter; also where the last reading is
+    old but of late, and more than the plan would bear. Without a pH the tank's own
     carbon dioxide is unknown, and the figure if CO2 leaves counts as what is expected.
     """
     limit = gate_limit(state)
@@ -103,6 +108,8 @@ def gate_for(
         if not state.tank.is_sea:
             bears = min(bears, _chronic(outlook, stages))
         held = _rounded_down(bears)
+        if (before := old_total(state)) is not None and before > held:
+            return "ammonia_old"
         return Gate(held, None, held * shares.leaves > limit, limit, *warmth)
     if total > bears:
         if outlook.temperature_assumed and total * _cooler(outlook, shares) <= limit:
@@ -164,6 +171,14 @@ def upper_total(state: State) -> float | None:
     """
     total = state.fresh("ammonia")
     return None if total is None else ammonia_as_n(_upper(total), total.basis)
+
+
+def old_total(state: State) -> float | None:
+    """Total ammonia of a reading that is too old to decide, and of late enough to warn. [mg/L]"""
+    total = state.last("ammonia")
+    if total is None or total.is_fresh(state.now) or total.age(state.now) > STILL_WARNS:
+        return None
+    return ammonia_as_n(_upper(total), total.basis)
 
 
 def _upper(total: Measured) -> float:

@@ -13,6 +13,7 @@ from core.advice import limits
 from core.advice.bounds import past_animals
 from core.advice.buffers import BUFFERS, IN_THE_SEA, STRONG
 from core.advice.crash import kh_step
+from core.advice.findings import find
 from core.advice.outlook import (
     Outlook,
     Stage,
@@ -24,7 +25,13 @@ from core.advice.outlook import (
 )
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
 from core.advice.potassium import adds_up, judge_potassium
-from core.advice.scheduling import added_ions, conflict, in_parts, saturation_caution
+from core.advice.scheduling import (
+    added_ions,
+    ammonia_facts,
+    conflict,
+    in_parts,
+    saturation_caution,
+)
 from core.advice.since import changed_since, first_part, moved_today, outdated
 from core.advice.state import Measured, State, degree_step
 from core.advice.upkeep import with_upkeep
@@ -206,6 +213,8 @@ def _planned(
     unmeasured = schedule.gate is not None and schedule.gate.only_below is not None
     if blind and known_tank and unmeasured:
         return Refusal("ammonia_unmeasured", {"kh": start.value})
+    if blind and any(f.id == "ammonia" for f in find(state, frozenset({"ammonia"}))):
+        return Refusal("ammonia", ammonia_facts(state))  # pH would jump, and poison is there
     added = added_ions(salts, volume)
     potassium = judge_potassium(state, added)
     if potassium == "mussels":

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.advice import limits
-from core.advice.outlook import Outlook, outlook_of
+from core.advice.ammonia_gate import gate_for
+from core.advice.outlook import Outlook, Stage, outlook_of
 from core.advice.plan import Refusal
-from core.advice.scheduling import conflict
+from core.advice.scheduling import ammonia_facts, conflict
 from core.advice.state import State
 from core.errors import CoreError
 from core.water import Water, in_air, rest_on_mineral, saturation_index, with_organic_acid
@@ -56,6 +57,8 @@ class Lime:
         True where it would raise KH by what a kit can hope to see.
     end, end_leaves : End
         Where the water ends if it lies there long enough.
+    only_below : float or None
+        Total ammonia that the end bears, where it is unknown. [mg/L as N]
     """
 
     substance: str
@@ -64,6 +67,7 @@ class Lime:
     acts: bool
     end: End
     end_leaves: End
+    only_below: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +93,8 @@ def lime_in(name: str, state: State) -> Lime | Refusal:
     Returns
     -------
     Lime or Refusal
-        Refusals: kh_unknown, contradiction.
+        Refusals: kh_unknown, contradiction, and as for any plan that raises pH ammonia,
+        ammonia_old, temperature_unknown.
     """
     outlook = _outlook(state)
     if isinstance(outlook, Refusal):
@@ -101,7 +106,13 @@ def lime_in(name: str, state: State) -> Lime | Refusal:
         _end(outlook.water, mineral, pressure) for pressure in (outlook.pressure, limits.OPEN_AIR)
     )
     acts = index < 0.0 and end.kh - outlook.water.kh > WORTH
-    return Lime(name, outlook, float(index), acts, end, leaves)
+    only_below = None
+    if acts and state.tank.name:
+        gate = gate_for(state, outlook, [Stage(outlook.water, end.ph, end.ph, leaves.ph)])
+        if isinstance(gate, str):
+            return Refusal(gate, ammonia_facts(state))
+        only_below = gate.only_below
+    return Lime(name, outlook, float(index), acts, end, leaves, only_below)
 
 
 def leaves_in(name: str, state: State) -> Leaves | Refusal:

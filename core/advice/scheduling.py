@@ -9,7 +9,7 @@ from itertools import repeat
 from typing import Final
 
 from core.advice import limits
-from core.advice.ammonia_gate import Gate, gate_for, upper_total
+from core.advice.ammonia_gate import Gate, gate_for, old_total, upper_total
 from core.advice.contradictions import co2_span, contradiction
 from core.advice.outlook import Dose, Outlook, Stage, staged, steepness
 from core.advice.plan import Fact, Refusal, Weighed
@@ -216,9 +216,12 @@ def saturation_after(before: Water, part: Dose, volume_l: float, stage: Stage) -
 
 
 def ammonia_facts(state: State) -> dict[str, Fact]:
-    """Total ammonia as it counts, where it is known."""
-    total = upper_total(state)
-    return {"ammonia": total} if total is not None and math.isfinite(total) else {}
+    """Total ammonia as it counts, where it is known, with its days where it is old."""
+    total, last = upper_total(state), state.last("ammonia")
+    facts: dict[str, Fact] = {}
+    if total is None and last is not None and (total := old_total(state)) is not None:
+        facts["days"] = float(round(last.age(state.now).total_seconds() / 86_400.0))
+    return facts | ({"ammonia": total} if total is not None and math.isfinite(total) else {})
 
 
 def conflict(state: State) -> Refusal | None:

@@ -70,9 +70,8 @@ def head(plan: Plan, tank: str | None, doubt: KitDoubt | None = None) -> str:
         "age": age(plan.reading_age) if plan.reading_age is not None else "",
         "count": plan.count,
     }
-    if retest is not None and not plan.blind:
-        return retest.format(**told)
-    return " ".join([*_conditions(plan, tank, doubt), _answer(plan).format(**told)])
+    answer = _answer(plan) if retest is None or plan.blind else retest
+    return " ".join([*_conditions(plan, tank, doubt), answer.format(**told)])
 
 
 def fewest(count: int, wished: int) -> str:
@@ -192,7 +191,7 @@ def ammonia(plan: Plan, tank: str | None) -> str | None:
             )
         )
         return template.format(expected=small(expected), leaves=small(leaves))
-    if tank is not None and not plan.is_old and not plan.changed_since:
+    if tank is not None:
         return None
     return _(
         "Ammonia first: hold this only while total ammonia is under {limit} mg/L as N; a higher pH"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.words import names
-from bot.chat.words.doses import of
+from bot.chat.words.doses import of, only_below
 from bot.chat.words.numbers import litres, plain, small
 from bot.chat.words.text import _, ngettext
 from core.advice.bounds import Bound
@@ -181,6 +181,8 @@ def lime(found: Lime, tank: str) -> list[str]:
             ),
             _("Rising pH frees ammonia: measure it first; then KH and pH every two days."),
         ]
+        if found.only_below is not None:
+            lines[0] = f"{only_below(found.only_below)} {lines[0]}"
     return lines
 
 

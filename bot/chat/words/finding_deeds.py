@@ -104,7 +104,13 @@ def tap_in_sea(facts: Facts) -> str:
 
 
 def pure_in(facts: Facts) -> str:
-    """Pure water took the buffer along."""
+    """Pure water took the buffer along; while there is ammonia none is put back."""
+    if "ammonia" in facts:
+        with_ammonia = _(
+            "Test pH, KH and ammonia now: KH is about {kh} °dH. No buffer before the ammonia is"
+            " gone; watch that pH stays."
+        )
+        return with_ammonia.format(kh=plain(number(facts, "kh"), 1))
     return _(
         "Test KH and pH now: pure water without minerals leaves KH at about {kh} °dH, and pH can"
         " crash. Next time put GH and KH into it first."

@@ -116,6 +116,14 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("First: stop feeding, change water that matches in KH and temperature, small and often."),
         _("If they gasp, add air. Then measure ammonia and pH again and ask me again."),
     ],
+    "ammonia_old": lambda facts: [
+        _("Measure ammonia first: the last was {ammonia} mg/L, {days} days ago.").format(
+            ammonia=_number(facts, "ammonia"), days=_number(facts, "days")
+        )
+        if "ammonia" in facts
+        else _("Measure ammonia first: the last was off the kit's scale."),
+        _("With that much a higher pH would poison the animals. Send for example: ammonia 0"),
+    ],
     "ammonia_already": lambda facts: [
         _(
             "No dose now: this much ammonia (total {ammonia} mg/L) is a danger already, and"

@@ -11,7 +11,7 @@ from typing import Final
 from core.advice import limits
 from core.advice.alarm_words import named
 from core.advice.effects import Effect, effects_of
-from core.advice.findings._model import Facts, Finding
+from core.advice.findings._model import Facts, Finding, seen
 from core.advice.livestock import kept_in
 from core.advice.plan import Refusal
 from core.advice.state import Happening, State
@@ -175,7 +175,12 @@ def _pure(told: Happening, state: State) -> Finding | None:
     if state.tank.soft or kh is None or share is None:
         return None
     left = kh.value * (1.0 - share)
-    return Finding("pure_in", "warn", {"kh": left}) if left < limits.KH_SOFT else None
+    if left >= limits.KH_SOFT:
+        return None
+    facts: Facts = {"kh": left}
+    if seen(state.fresh("ammonia")) is not None:
+        facts["ammonia"] = "present"  # water cut to a low KH is then what first aid asks for
+    return Finding("pure_in", "warn", facts)
 
 
 def _share(told: Happening, state: State) -> float | None:
