@@ -88,6 +88,9 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     own = text if not company else _up_to(text, asked)
     many, sexes = sexes_of(own, many_of(text, asked))
     answer = can_keep(found.species, state, asked, many, sexes)
+    held = sum(count for row, count in kept_in(state.tank).known if row is found.species)
+    if asks_how_many(text) and held:
+        return [await _how_many(turn, answer, state, name, held=held)]
     if asks_how_many(text) and answer.verdict != "no":
         return [await _how_many(turn, answer, state, name)]
     facts: dict[str, Any] = {"species": found.species.scientific, "verdict": answer.verdict}
@@ -101,15 +104,21 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     return [await turn.reply(words.keep(answer, name, sized=sized), facts=facts)]
 
 
-async def _how_many(turn: Turn, answer: Keeping, state: State, tank: str) -> Reply:
-    """The number that would be too many for sure; how many fit well is nobody's sum."""
+async def _how_many(turn: Turn, answer: Keeping, state: State, tank: str, held: int = 0) -> Reply:
+    """The number that would be too many for sure; how many fit well is nobody's sum.
+
+    Where some are `held`, that is told first: it may be what is asked.
+    """
     kept, volume = kept_in(state.tank), state.tank.volume_l
     each = volume_for([(answer.asked, 1)])
     most = None
     if volume is not None and each > 0.0:
         most = max(0, int((volume - volume_for(kept.known)) / each))
-    facts = {"species": answer.asked.scientific, "verdict": answer.verdict}
+    facts: dict[str, Any] = {"species": answer.asked.scientific, "verdict": answer.verdict}
     lines = words.how_many(answer, tank, most)
+    if held:
+        lines = [words.held(tank, held, answer.name_of(answer.asked)), *lines]
+        facts["stock"] = {tank: {answer.name_of(answer.asked): held}}
     return await turn.reply(lines, facts=facts if most is None else facts | {"most": most})
 
 

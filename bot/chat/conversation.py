@@ -21,6 +21,7 @@ from bot.chat import (
     followups,
     inhabitants,
     labels,
+    past,
     pauses,
     presses,
     products,
@@ -42,6 +43,8 @@ from bot.chat.words import general as words
 from bot.chat.words.terms import explained
 from core.message import parse, terms
 from core.message.model import Command, Parsed, Question
+from core.message.past import Past
+from core.message.past import asked as past_asked
 
 CommandTopic = Callable[[Turn, Command, Parsed], Awaitable[list[Reply]]]
 QuestionTopic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
@@ -130,6 +133,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     await _use_named(turn, parsed)
     if turn.incoming.addressed and (term := _word_asked(turn, parsed)) is not None:
         return [await turn.reply(explained(term))]
+    if turn.incoming.addressed and (before := _past_asked(turn, parsed)) is not None:
+        return await past.answer(turn, before)
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
     if emergencies.is_danger(turn, parsed):
         return await _call(turn, parsed)
@@ -184,6 +189,13 @@ async def _use_named(turn: Turn, parsed: Parsed) -> None:
 def _word_asked(turn: Turn, parsed: Parsed) -> str | None:
     """The word of the answers whose meaning is asked, where nothing is told beside it."""
     return None if parsed.values else terms.asked(turn.incoming.text)
+
+
+def _past_asked(turn: Turn, parsed: Parsed) -> Past | None:
+    """What is asked of what was done and measured, where nothing is told beside it."""
+    if parsed.values:
+        return None
+    return past_asked(turn.incoming.text, [tank.name for tank in turn.tanks])
 
 
 async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:

@@ -11,6 +11,7 @@ from bot.chat import (
     changes,
     dose_reply,
     effects,
+    lowering,
     products,
     salts,
     source_blends,
@@ -65,6 +66,13 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
         if any(reading.value < wished for reading in read(turn, rows, stored.tank)):
             return await dose(turn, replace(question, kind="dose"), parsed)
+    if stored is not None and question.delta is not None and analyte in lowering.ANALYTES:
+        reading = (await state_of(turn, stored, turn.now)).last(analyte)
+        if reading is not None and not bound:  # lower kh by 1
+            question = replace(question, target=reading.value + question.delta, delta=None)
+    wished = question.target is not None or question.delta is not None
+    if not (bound or wished) and question.kind == "change" and analyte in lowering.ANALYTES:
+        return await lowering.how(turn, question, analyte)
     return await changes.change(turn, question, parsed)
 
 

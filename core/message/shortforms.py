@@ -28,8 +28,8 @@ def asked(tokens: list[Token]) -> str | None:
     if "tank" in kinds:
         into = {id(t) for t, tank in pairwise(tokens) if tank.kind == "tank"}
         words = [t for t in words if t.value != "in" or id(t) not in into]  # in nano
-        if len(tokens) > 1 and tokens[0].kind == "tank" and tokens[1].text == ":":
-            words = words[1:]  # nano: kh +1
+        if len(tokens) > 2 and tokens[0].kind == "tank" and tokens[1].text == ":":
+            words, tokens = words[1:], tokens[2:]  # nano: kh +1
     if len(words) == 1 and words[0].value == "co2":
         return "co2"
     if len(words) < 2:
@@ -37,7 +37,7 @@ def asked(tokens: list[Token]) -> str | None:
     if "analyte" in kinds and "number" not in kinds and any(t.value == "uses" for t in words):
         return "history"
     if "analyte" in kinds and _judging(tokens, words[0]):
-        return "safe"
+        return "history" if "number" not in kinds and _moves(words) else "safe"
     if "unit" in kinds and _recipe(tokens, kinds):
         return "how_much"
     if _plus(words):
@@ -80,6 +80,11 @@ def _judging(tokens: list[Token], first: Token) -> bool:
     unknown = any(token.kind in {"word", "several"} for token in tokens)
     numbered = any(quantities.is_number(token) for token in tokens)
     return judged and numbered and not unknown
+
+
+def _moves(words: list[Token]) -> bool:
+    """Whether it is asked how a value moves: `is kh falling`."""
+    return any(token.kind == "mark" and token.value in {"down", "up"} for token in words)
 
 
 def _recipe(tokens: list[Token], kinds: set[str]) -> bool:

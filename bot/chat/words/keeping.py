@@ -90,7 +90,7 @@ def how_many(answer: Keeping, tank: str, most: int | None) -> list[str]:
     if most is None:
         first = _("I do not judge how many {name} fit; start with a few.").format(name=name)
     elif most == 0:
-        first = _("None: {tank} has no room for {name} beside its fish.").format(
+        first = _("No more: {tank} has no room for {name} beside its fish.").format(
             tank=tank, name=name
         )
     else:
@@ -98,6 +98,13 @@ def how_many(answer: Keeping, tank: str, most: int | None) -> list[str]:
             "More than {most} {name} are too many for {tank} for sure; half as many is wiser."
         ).format(most=f"{most:,}", name=name, tank=tank)
     return [first, *rest][:LINES]
+
+
+def held(tank: str, count: int, name: str) -> str:
+    """How many are on record."""
+    return _("{tank}, on record of {name}: {count}.").format(
+        tank=tank, count=f"{count:,}", name=name
+    )
 
 
 def how_many_of_whom() -> list[str]:

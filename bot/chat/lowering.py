@@ -1,0 +1,77 @@
+"""``how do i lower nitrate``: with how much of which water, in the tank as it is."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from bot.chat import change_bounds, changes
+from bot.chat.change_asked import Asked, asked_of
+from bot.chat.model import Line, Reply
+from bot.chat.turn import Turn
+from bot.chat.words import changes as change_words
+from bot.chat.words import lowering as words
+from core.advice import limits
+from core.advice.change_plan import plan_change
+from core.advice.changes import waters_of
+from core.advice.findings import limit_of_nitrate
+from core.errors import CoreError
+from core.message.model import Question
+
+ANALYTES: Final = frozenset({"nitrate", "kh", "gh"})
+"""What new water lowers, and nothing else that is good for a tank."""
+
+USUAL: Final = 0.25
+"""The share of a usual change; more is not proposed unasked. Ours."""
+LEAST: Final = 0.01
+
+
+async def how(turn: Turn, question: Question, analyte: str) -> list[Reply]:
+    """The largest change that is safe at once, of water that has less of it."""
+    asked = await asked_of(turn, replace(question, target=0.0))
+    if not isinstance(asked, Reply) and not _has_less(asked, analyte):
+        pure = replace(question, target=0.0, text=f"{question.text} with ro")
+        asked = await asked_of(turn, pure)
+    if isinstance(asked, Reply):
+        return [_led(asked, words.by_water(analyte))]
+    now = asked.tank.last(analyte)
+    if now is None:
+        return [await turn.reply(change_words.unknown(asked.stored.name, analyte, of_source=False))]
+    if asked.source.last(analyte) is None:
+        lines = change_words.unknown(asked.stored.name, analyte, of_source=True)
+        return [_led(await turn.reply(lines), words.by_water(analyte))]
+    share = _share(asked)
+    if share < LEAST:
+        kh = asked.tank.last("kh")
+        return [await turn.reply(words.low_already(asked.stored.name, kh.value if kh else 0.0))]
+    reply = await changes.answer(turn, replace(question, percent=100 * share), asked, share)
+    limit = limit_of_nitrate(asked.tank) if analyte == "nitrate" else None
+    if limit is not None and now.value <= limit:
+        return [_led(reply, words.no_need(now.value, limit))]
+    return [_led(reply, words.by_water(analyte))]
+
+
+def _has_less(asked: Asked, analyte: str) -> bool:
+    now, new = asked.tank.last(analyte), asked.source.last(analyte)
+    return now is None or new is None or new.value < now.value
+
+
+def _share(asked: Asked) -> float:
+    """A usual change, or the largest that is safe at once and leaves KH where it holds pH."""
+    try:
+        waters = waters_of(asked.tank, asked.source)
+    except CoreError:
+        waters = None
+    if waters is None:
+        return USUAL  # what is missing or contradicts is said then
+    counted = change_bounds.counted_in(waters, asked.supply, 0.0)
+    largest = plan_change(waters, USUAL, counted=counted).largest_safe_share
+    now, new = asked.tank.last("kh"), asked.source.last("kh")
+    if now is not None and new is not None and new.value < now.value:
+        low = limits.KH_LOW_MARINE if asked.tank.tank.is_sea else limits.KH_LOW_FRESH
+        largest = min(largest, (now.value - low) / (now.value - new.value))
+    return max(0, int(100 * min(USUAL, largest))) / 100
+
+
+def _led(reply: Reply, lead: str) -> Reply:
+    return replace(reply, lines=(Line(lead), *reply.lines))

@@ -1,0 +1,107 @@
+"""``when did i last change the water``, ``how was kh last week``: from the tank's own record."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, time, timedelta
+from itertools import groupby
+from typing import Final
+
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import past as words
+from bot.chat.words import questions as question_words
+from bot.store.log import Stored
+from bot.store.tanks import StoredTank
+from core.message.model import Event, Parsed, Value
+from core.message.past import MEASURED, Past, days_of
+from core.message.wire import to_json
+from core.schedule import moment_at
+
+SHOWN: Final = 5
+KEPT_BACK: Final = 40
+"""Of what is on record on one screen, and looked at in all."""
+
+Told = Stored[Event] | Stored[Value]
+
+
+async def answer(turn: Turn, past: Past) -> list[Reply]:
+    """What is on record of the deed or the value that is asked about."""
+    stored = turn.tank_named(past.tank) if past.tank else turn.current_tank
+    if stored is None:
+        return [await turn.reply(question_words.which_tank([tank.name for tank in turn.tanks]))]
+    await turn.use_tank(stored)
+    on_record = await _on_record(turn, stored, past)
+    told = [each for each in on_record if _is_within(turn, past, each.at)]
+    shown = told or on_record[:1]
+    lines = [_line(turn, list(group)) for _key, group in groupby(shown, _moment)]
+    facts = {"tank": stored.name, **_facts(turn, shown[:SHOWN])}
+    first = _first(turn, stored, past, told, lines)
+    rest = lines[1:] if told else []
+    return [await turn.reply([*first, *rest[:SHOWN]], more=rest[SHOWN:], facts=facts)]
+
+
+def _first(
+    turn: Turn, stored: StoredTank, past: Past, told: Sequence[Told], lines: Sequence[str]
+) -> list[str]:
+    """The line that answers."""
+    kind = past.deed or MEASURED
+    if told and past.form == "whether":
+        return [words.yes(stored.name, lines[0])]
+    if told:
+        return [words.last(stored.name, lines[0], turn.now - told[0].at)]
+    if past.span is None:
+        return [words.never(stored.name, kind)]
+    nothing = words.no(stored.name, kind)
+    if past.deed is None and past.analyte is not None:
+        nothing = words.no_value(stored.name, past.analyte)
+    return [nothing, *map(words.newest, lines)]
+
+
+async def _on_record(turn: Turn, stored: StoredTank, past: Past) -> Sequence[Told]:
+    """All of the kind up to now, newest first."""
+    log = turn.uow.log
+    if past.deed in {None, MEASURED}:
+        analytes = (past.analyte,) if past.analyte else ()
+        return await log.readings(stored.id, analytes=analytes, limit=KEPT_BACK)
+    events = await log.events(stored.id, kinds=(str(past.deed),))
+    of_it = (None, past.substance)
+    return [each for each in events if past.substance is None or each.what.substance in of_it]
+
+
+def _is_within(turn: Turn, past: Past, at: datetime) -> bool:
+    if past.span is None:
+        return True
+    first, last = days_of(past.span, turn.local_now.date())
+    begins = moment_at(first, time(), turn.chat.zone)
+    ends = moment_at(last + timedelta(days=1), time(), turn.chat.zone)
+    return begins <= at < ends
+
+
+def _moment(told: Told) -> object:
+    """What stands in one line: an event, or all readings of a moment."""
+    return id(told) if isinstance(told.what, Event) else told.at
+
+
+def _line(turn: Turn, told: Sequence[Told]) -> str:
+    """What stands at one moment."""
+    at = told[0].at.astimezone(turn.chat.zone)
+    events = [each.what for each in told if isinstance(each.what, Event)]
+    if events:
+        return words.deed(events[0], at, turn.local_now)
+    values = [each.what for each in told if isinstance(each.what, Value)]
+    return words.measurement(values, at, turn.local_now)
+
+
+def _facts(turn: Turn, told: Sequence[Told]) -> dict[str, object]:
+    """What is shown, as a message writes it, each with its moment."""
+    events = tuple(each.what for each in told if isinstance(each.what, Event))
+    values = tuple(each.what for each in told if isinstance(each.what, Value))
+    written = to_json(Parsed("reading", values=values, events=events))
+    name = "events" if events else "values"
+    return {
+        name: [
+            {**each, "at": stored.at.astimezone(turn.chat.zone).isoformat()}
+            for each, stored in zip(written[name], told, strict=True)
+        ]
+    }

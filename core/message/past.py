@@ -1,0 +1,178 @@
+"""Questions of what was done and measured: ``when did i last change the water``.
+
+question = opening { deed | analyte | substance | tank | span | light word } ["?"]
+
+Every word has to be known, so that nothing told is taken for a question; a number makes it none.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import cache
+from importlib.resources import files
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon, spellings
+from core.message.tokens import cut
+from core.message.waters import one_of
+from core.message.wordfile import alternatives, entries
+
+LONGEST: Final = 90
+"""A longer text tells more than it asks. [characters]"""
+WEEK: Final = timedelta(days=7)
+DAY: Final = timedelta(days=1)
+MEASURED: Final = "measured"
+"""The deed of a test, which is no event."""
+
+
+@dataclass(frozen=True, slots=True)
+class Past:
+    """What is asked of the past.
+
+    Attributes
+    ----------
+    form : str
+        when, last, whether, what, or value (how high it was).
+    deed : str or None
+        A kind of event, or measured.
+    analyte, substance, tank : str or None
+        Of what, and of which tank.
+    span : str or None
+        An id of the spans of ``past.txt``, or a day of the week (`mon`).
+    """
+
+    form: str
+    deed: str | None = None
+    analyte: str | None = None
+    substance: str | None = None
+    tank: str | None = None
+    span: str | None = None
+
+
+@cache
+def _read() -> Mapping[str, Mapping[str, str]]:
+    """Section → plain word → its meaning.
+
+    Raises
+    ------
+    ValueError
+        If a line of ``past.txt`` has no ``=``.
+    """
+    held: dict[str, dict[str, str]] = {}
+    text = (files("core.message") / "past.txt").read_text(encoding="utf-8")
+    for section, meaning, right in entries(text, "past.txt"):
+        of = held.setdefault(section, {})
+        for word in alternatives(right):
+            of.update(dict.fromkeys(spellings(word), meaning))
+    return held
+
+
+@cache
+def _opening() -> re.Pattern[str]:
+    return re.compile(rf"[\s¿]*({one_of(_read()['opening'])})(?!\w)")
+
+
+@cache
+def _known() -> re.Pattern[str]:
+    held = _read()
+    parts = (f"(?P<{name}>{one_of(held[name])})" for name in ("span", "deed", "light"))
+    return re.compile(rf"[\s,?!.:]*(?<!\w)(?:{'|'.join(parts)})(?!\w)")
+
+
+def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
+    """What a text asks of the past; None where it tells something or asks for something else.
+
+    Examples
+    --------
+    >>> asked("when did i last change the water?").deed
+    'water_change'
+    >>> asked("wie war kh letzte woche")
+    Past(form='value', deed=None, analyte='kh', substance=None, tank=None, span='last_week')
+    >>> asked("did i change 30%") is None, asked("last water change yesterday") is None
+    (True, True)
+    """
+    if len(text) > LONGEST or "\n" in text:
+        return None
+    plain = fold(text)
+    opened = _opening().match(plain)
+    if opened is None:
+        return None
+    form = _read()["opening"][" ".join(opened[1].split())]
+    found = _rest(plain, opened.end(), tanks)
+    if found is None:
+        return None
+    if form == "marked":  # in languages that ask by the mark alone
+        form = "whether" if "?" in text else "told"
+    past = Past(form, **found)
+    if form == "value":
+        return past if past.analyte is not None and past.deed is None and past.span else None
+    if past.deed is None or form == "told" or (form == "last" and past.span is not None):
+        return None
+    return past
+
+
+def _rest(plain: str, place: int, tanks: Sequence[str]) -> dict[str, str] | None:
+    """What stands behind the opening, or None with a word that is not known here."""
+    names = {fold(name): name for name in tanks}
+    held, found = _read(), dict[str, str]()
+    while plain[place:].strip(" ?!.,:"):
+        word = _known().match(plain, place)
+        if word is not None and word.lastgroup is not None:
+            kind, place = word.lastgroup, word.end()
+            if kind != "light":
+                found.setdefault(kind, held[kind][" ".join(word[kind].split())])
+            continue
+        start = place + len(plain[place:]) - len(plain[place:].lstrip(" ?!.,:"))
+        name = next((n for n in names if re.match(rf"{re.escape(n)}(?!\w)", plain[start:])), None)
+        if name is not None:
+            found.setdefault("tank", names[name])
+            place = start + len(name)
+            continue
+        token = next(iter(cut(plain[start:], lexicon(), plain[start:], most=8)), None)
+        if token is None or not _takes(token.kind, str(token.value), found):
+            return None
+        place = start + token.end
+    return found
+
+
+def _takes(kind: str, value: str, found: dict[str, str]) -> bool:
+    """Whether a word of the lexicon has a place in such a question; it is put there."""
+    if kind == "analyte":
+        return found.setdefault("analyte", value.partition("@")[0]) == value.partition("@")[0]
+    if kind == "substance":
+        return found.setdefault("substance", value) == value
+    if kind == "time" and value in WEEKDAYS:
+        return found.setdefault("span", value) == value
+    return kind == "fill" or value in {"home", "at", "in"}
+
+
+WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+
+
+def days_of(span: str, today: date) -> tuple[date, date]:
+    """First and last day of a span.
+
+    Examples
+    --------
+    >>> days_of("last_week", date(2026, 3, 4))
+    (datetime.date(2026, 2, 23), datetime.date(2026, 3, 1))
+    >>> days_of("mon", date(2026, 3, 2))[0]
+    datetime.date(2026, 3, 2)
+    """
+    if span in WEEKDAYS:
+        day = today - timedelta(days=(today.weekday() - WEEKDAYS.index(span)) % 7)
+        return day, day
+    if span == "yesterday":
+        return today - DAY, today - DAY
+    if span.endswith("week"):
+        monday = today - timedelta(days=today.weekday())
+        return (monday - WEEK, monday - DAY) if span == "last_week" else (monday, today)
+    if span.endswith("month"):
+        first = today.replace(day=1)
+        ended = first - DAY
+        return (ended.replace(day=1), ended) if span == "last_month" else (first, today)
+    return today, today

@@ -1,0 +1,60 @@
+"""What was done and measured, asked of the record."""
+
+from __future__ import annotations
+
+from tests.chat.harness import Talk
+
+
+async def a_week(talk: Talk) -> None:
+    """From Sunday 1 March: a change, then a dose on Tuesday; now it is the Monday after."""
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 4 gh 6 ph 7 no3 20")
+    await talk.say("changed 20%")
+    await talk.wait(days=2)
+    await talk.say("kh 5")
+    await talk.say("dosed 1 g baking soda")
+    await talk.wait(days=6)
+
+
+async def test_the_last_change_is_told_and_stores_nothing(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    assert await talk.text("when did i last change the water") == "Fern: no water change on record."
+    await a_week(talk)
+    (reply,) = await talk.say("when was the last water change?")
+    assert reply.lines[0].text == "Fern: 8 days ago. Sun 1 Mar 12:00: changed 20 %"
+    assert [each["percent"] for each in reply.facts["events"]] == [20]
+    assert (await talk.facts("last water change"))["events"] == reply.facts["events"]
+
+
+async def test_whether_and_what_within_a_span(talk: Talk) -> None:
+    await a_week(talk)
+    told = await talk.text("did i change the water last week")
+    assert told.startswith("Fern: no water change on record for then.")
+    assert "The last on record: Sun 1 Mar" in told
+    assert "yes. Tue 3 Mar 12:00: dosed 1 g" in await talk.text("did i dose baking soda last week?")
+    assert "dosed 1 g" in await talk.text("what did i dose")
+    assert "no dose on record for then" in await talk.text("what did i dose yesterday")
+
+
+async def test_how_a_value_was(talk: Talk) -> None:
+    await a_week(talk)
+    (reply,) = await talk.say("how was kh last week")
+    assert "KH 5" in reply.text
+    assert "KH 4" not in reply.text
+    assert [each["value"] for each in reply.facts["values"]] == [5]
+    assert "nitrate was not measured then" in await talk.text("what was no3 on wednesday")
+    assert "wie war" not in await talk.text("wie war gh letzte woche")
+
+
+async def test_is_it_falling_is_asked_of_a_named_tank_too(talk: Talk) -> None:
+    await a_week(talk)
+    await talk.say("/tank new Rift 200 l fresh")
+    for line in ("rift: is kh falling", "is kh falling in rift"):
+        assert "Rift: no readings of KH yet" in await talk.text(line)
+    assert "KH 5" in await talk.text("fern: is kh falling")
+
+
+async def test_a_group_is_not_overheard(talk: Talk) -> None:
+    await a_week(talk)
+    quiet = await talk.say("when did i last change the water", group=True, addressed=False)
+    assert quiet == []
