@@ -13,7 +13,7 @@ from typing import Any, Final
 
 from bot.chat import animals, corrections, reminders
 from bot.chat.model import Reply
-from bot.chat.turn import Turn
+from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import Offer
 from core.message import blends, followups, parse
@@ -23,9 +23,6 @@ from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
 from core.message.tokens import cut
 from core.message.waters import mentioned
-
-ASKED: Final = "asked"
-"""Under which an offer keeps the question that it answers."""
 
 SLOWER: Final = 2
 """Who wants it slower gets so many times the parts."""

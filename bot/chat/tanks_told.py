@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import standing, tank_words, tanks
+from bot.chat import replanned, standing, tank_words, tanks
 from bot.chat.model import Reply
 from bot.chat.tank_volumes import confirm_box, facts
 from bot.chat.turn import Turn
@@ -56,7 +56,8 @@ async def own(turn: Turn) -> list[Reply] | None:
         stored = await turn.change_tank(stored, **known) if known else stored
     if said.box is not None:
         return [await confirm_box(turn, stored, said)]
-    return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+    changed = await turn.reply(words.changed(stored.tank), facts=facts(stored))
+    return [changed, *(await replanned.for_volume(turn, stored) if volume is not None else [])]
 
 
 def _spoken_of(turn: Turn) -> tuple[StoredTank | None, str]:

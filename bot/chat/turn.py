@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Any
+from typing import Any, Final
 
 from bot.chat.model import Incoming, Line, Reply
 from bot.chat.offering import make_reply
@@ -14,6 +14,9 @@ from bot.store.tanks import StoredTank
 from bot.store.uow import UnitOfWork
 from core.message.model import Context, Parsed
 from core.tank import Tank
+
+ASKED: Final = "asked"
+"""Under which an offer keeps the question that it answers."""
 
 Route = Callable[["Turn", Parsed], Awaitable[list[Reply]]]
 
@@ -134,6 +137,6 @@ class Turn:
     async def reply(self, lines: Iterable[str | Line], **parts: Any) -> Reply:
         """Build a reply in this chat; `parts` are those of `bot.chat.offering.make_reply`."""
         if self.asked is not None:
-            parts["context"] = {**(parts.get("context") or {}), "asked": dict(self.asked)}
+            parts["context"] = {**(parts.get("context") or {}), ASKED: dict(self.asked)}
             parts["expects"] = parts.get("expects") or "followup"
         return await make_reply(self.uow, self.chat.id, self.now, lines, **parts)

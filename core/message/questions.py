@@ -99,6 +99,9 @@ def _make(
     kind = _kind(words, found)
     if words == "effect" and kind == "safe":  # "mean" is no animal
         found.unknown = [token for token in found.unknown if token.text not in _MEANS]
+    amounts = found.percent or found.volume_l or found.millilitres
+    if words in {"what_if", "effect"} and found.events == ["top_up"] and not amounts:
+        words, kind = "top_up", "help"
     if words == "top_up":
         found.substance = next((t.text for t in inside if t.value == "other"), "water")
     question = _question(kind, found, text, asking, inside, source)

@@ -126,13 +126,18 @@ def _conversion(words: list[Token]) -> bool:
 def will_it_help(tokens: list[Token]) -> bool:
     """An auxiliary, then a thing, and no number.
 
-    `will crushed coral do anything`, `should i add peat`, `can i lower ph with driftwood`.
+    `will crushed coral do anything`, `should i add peat`, `can i lower ph with driftwood`,
+    `i want to put limestone in the filter`.
     """
-    if tokens[0].value not in _AUXILIARIES:
-        return False
     words = [token for token in tokens if token.kind not in {"fill", "tank"}]
+    if not words or words[0].value not in _AUXILIARIES:
+        return False
+    if words[0] is not tokens[0] and not (
+        words[0] is tokens[1] and any(token.value in _PUTTING for token in words)
+    ):
+        return False
     words = [token for token in words if token.value not in _HANDLING][:4]
-    if len(words) < 2 or words[0] is not tokens[0]:
+    if len(words) < 2:
         return False
     thing = words[1].kind == "substance"
     if not thing and words[1].kind == "ask" and words[1].value in {"raise", "change"}:
@@ -141,4 +146,5 @@ def will_it_help(tokens: list[Token]) -> bool:
 
 
 _AUXILIARIES = frozenset({"does", "wish", "whether", "may"})
-_HANDLING = frozenset({"adding", "new", "water", "some"})
+_PUTTING = frozenset({"adding", "got"})
+_HANDLING = _PUTTING | {"new", "water", "some", "to", "at_to"}

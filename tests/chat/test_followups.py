@@ -208,3 +208,13 @@ async def test_a_volume_that_was_asked_for_is_taken_after_a_question_between(tal
     assert (await talk.facts("dose kh 6"))["refused"] == "volume_unknown"
     await talk.say("history of kh")
     assert (await talk.say("90 l"))[-1].facts["to"] == 6.0
+
+
+async def test_a_plan_is_made_anew_for_the_volume_put_right(talk: Talk) -> None:
+    await after_plan(talk)
+    told, plan = await talk.say("actually the tank is 70 l")
+    assert told.facts["volume_l"] == 70.0
+    assert plan.facts["grams"] == pytest.approx(70 * 2 * SODIUM, rel=2e-3)
+    assert len(await talk.say("fern is 80 l")) == 2
+    await talk.say("kh 5")
+    assert len(await talk.say("fern is 90 l")) == 1
