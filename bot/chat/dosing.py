@@ -61,6 +61,8 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """Answer what a change does, or reaches; what can only rise by dosing is a dose."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     wished, analyte = question.target, question.analyte or ""
+    if has_stray_number(parsed) and not (question.percent or question.litres or wished):
+        return []  # what if i change -10%
     bound = question.percent or question.litres or question.bound
     if stored is not None and wished is not None and analyte in HIGHEST and not bound:
         rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)

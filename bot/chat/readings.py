@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat import moves, products
+from bot.chat import moves, overheard, products
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
@@ -24,6 +24,8 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
 
     `chosen` is the tank for all that names none.
     """
+    if turn.incoming.group and not turn.incoming.addressed:
+        parsed = await overheard.of_tanks(turn, parsed)
     known, strays = await _split(turn, moves.named(turn, parsed))
     replies: list[Reply] = []
     before = {tank.id for tank in turn.tanks}

@@ -18,6 +18,7 @@ SAID: Final = (
     "eaten_by_pet",
     "pressure",
     "evaporation",
+    "long_unchanged",
 )
 """Cautions that any message touches; the first of several is said."""
 ASKED: Final = (

@@ -182,11 +182,17 @@ def _substances(text: str) -> list[str]:
     return [str(t.value) for t in cut(fold(text), lexicon(), text) if t.kind == "substance"]
 
 
+def plain_name(name: str) -> str:
+    """A product's name as an event keeps it: without words of no weight (my buffer, buffer)."""
+    weighty = [token.text for token in cut(fold(name), lexicon(), name) if token.kind != "fill"]
+    return " ".join(weighty)
+
+
 def given_since(product: str, state: State, reading: Measured | None) -> Refusal | None:
     """Refuse another dose on a reading from before one of a product."""
+    name = plain_name(product)
     for event in (state.events or ()) if reading is not None else ():
-        said = (event.what.substance or "").casefold()
-        if event.what.kind != "dose" or said != product.casefold():
+        if event.what.kind != "dose" or plain_name(event.what.substance or "") != name:
             continue
         if reading is not None and reading.at <= event.at <= state.now:
             return Refusal("dosed_since", {"analyte": reading.analyte, "substance": product})

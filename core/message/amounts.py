@@ -14,7 +14,7 @@ GRAMS = {"g": 1.0, "kg": 1e3, "mg": 1e-3, "oz": 28.349523125, "lb": 453.59237}
 MILLILITRES = {"mL": 1.0}
 SPOONS = {"tsp": 1.0, "tbsp": 3.0, "spoon": 1.0, "cup": 48.0}
 """Teaspoons in one; rough, which is why every use carries a warning."""
-SHARES = {"half": 50.0, "third": 100.0 / 3.0, "quarter": 25.0}
+SHARES = {"whole": 100.0, "half": 50.0, "third": 100.0 / 3.0, "quarter": 25.0}
 """Shares that have a word. [%]"""
 _CM = {"cm": 1.0, "mm": 0.1, "m": 100.0, "in": 2.54, "ft": 30.48, "inch": 2.54, "inches": 2.54}
 _CM |= {"feet": 30.48, "foot": 30.48, '"': 2.54, "''": 2.54, "'": 30.48, "metre": 100.0}

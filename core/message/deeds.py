@@ -5,11 +5,16 @@ from __future__ import annotations
 from core.message import quantities
 from core.message.amounts import GRAMS, SPOONS
 from core.message.tokens import Token
+from core.message.waters import is_whole
 
 _PUTTING = frozenset({"put", "gave", "threw", "poured", "tipped", "sprinkled", "dumped", "chucked"})
 """English verbs that tell a dose where a weighed substance is their object: alone they mean other
 things (`put 6 tetras in`); the other languages tell it with words of their own."""
 _WEIGHED = frozenset({*GRAMS, *SPOONS, "mL"})
+
+
+_NEAR = 4
+"""Words from a change to its water."""
 
 
 def share_changed(tokens: list[Token]) -> None:
@@ -20,6 +25,29 @@ def share_changed(tokens: list[Token]) -> None:
             following = tokens[index + 1] if index + 1 < len(tokens) else token
             if tokens[index - 2].kind == "number" and following.value not in {"in", "link"}:
                 token.kind, token.value = "event", "water_change"
+
+
+def whole_changed(tokens: list[Token]) -> None:
+    """A word for all beside a change makes it the whole water: `changed all the water`.
+
+    It stands before the word for the change, or between it and the water.
+    """
+    for index, token in enumerate(tokens):
+        if token.value != "water_change":
+            continue
+        before = index - 1
+        while before >= 0 and (tokens[before].kind == "fill" or tokens[before].value == "water"):
+            if is_whole(tokens[before].text):
+                break
+            before -= 1
+        wet = next(
+            (n for n, t in enumerate(tokens[index + 1 :], index + 1) if t.value == "water"), 0
+        )
+        near = range(index + 1, wet if wet <= index + _NEAR else index + 1)
+        places = [*([before] if before >= 0 else []), *near]
+        whole = next((n for n in places if is_whole(tokens[n].text)), None)
+        if whole is not None:
+            tokens[whole].kind, tokens[whole].value = "mark", "whole"
 
 
 def dose_behind(tokens: list[Token]) -> bool:

@@ -145,9 +145,11 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
     if kinds.is_numbered(tokens, place):
         parts.unknown.append(token)
         return place + 1
-    if token.text == "-" and parts.kind in kinds.OF_ANIMALS and _is_minus(tokens, place):
-        parts.bare = 0.0  # added -3 guppies
-        return place + 2
+    if token.text == "-" and _is_minus(tokens, place):
+        if parts.kind in kinds.OF_ANIMALS:
+            parts.bare = 0.0  # added -3 guppies
+            return place + 2
+        parts.unsure = True  # changed -10%
     numbered = quantities.is_number(token) or token.kind == "count"
     if numbered or token.value == "approx" or token.value in SHARES:
         quantity = quantities.read(tokens, place)

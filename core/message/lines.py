@@ -44,6 +44,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
     deeds.share_changed(tokens)
+    deeds.whole_changed(tokens)
     animal_events.mark(tokens)
     if state.context.tanks:
         animal_events.place_first(tokens)

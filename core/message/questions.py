@@ -17,6 +17,7 @@ from core.message.quantity import Quantity
 from core.message.slots import Number, Slots
 from core.message.state import Statement
 from core.message.tokens import Token
+from core.units import to_canonical
 
 _MEASURES = frozenset({*GRAMS, *SPOONS, "mL"})
 """Units in which the answer to "how much" can be wished."""
@@ -219,7 +220,7 @@ def _question(
         if analyte is None and kind not in {"dose", "effect", "change"}:
             continue
         if analyte == main and role in {"from", "to", "by"} and role not in roles:
-            roles[role] = number.value
+            roles[role] = _as_gravity(number) if main == "salinity" else number.value
             bound = "<" if role == "to" and number.quantity.qualifier == "<" else bound
             basis = basis or number.basis
         elif analyte not in {None, main} and kind == "dose" and role in {"to", "by"} and not also:
@@ -258,6 +259,13 @@ def _question(
         premises=_without(premises, main if roles else None),
         text=text,
     )
+
+
+def _as_gravity(number: Number) -> float:
+    """A salinity in g/kg, also where a bare 1.024 of no name can only be a specific gravity."""
+    if number.quantity.unit is None and 1.0 <= number.value < 1.05:
+        return to_canonical("salinity", number.value, "SG")
+    return number.value
 
 
 def _without(premises: dict[str, float], main: str | None) -> Mapping[str, float]:

@@ -226,7 +226,7 @@ def _quantity(
     context: Context,
     source: str,
 ) -> None:
-    if quantity.sign == "-" and quantity.unit in _AMOUNTS:
+    if quantity.sign == "-" and quantity.unit in _AMOUNTS | {"%"}:
         slots.unplaced.append(quantity)  # less than nothing can be put in
         return
     if _amount(quantity, slots, context):

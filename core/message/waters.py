@@ -24,6 +24,7 @@ class Words:
     share: Mapping[str, float]
     joint: Mapping[str, frozenset[str]]
     facet: Mapping[str, str]
+    whole: frozenset[str]
 
 
 @cache
@@ -45,6 +46,7 @@ def words() -> Words:
         share={word: float(of) for of, told in found["share"].items() for word in told},
         facet={word: of for of, told in found["facet"].items() for word in told},
         joint={of: frozenset(told) for of, told in found["joint"].items()},
+        whole=frozenset(found["whole"]["all"]),
     )
 
 
@@ -63,6 +65,11 @@ def kind_of(name: str) -> str | None:
     ('ro', None)
     """
     return words().water.get(" ".join(fold(name).split()))
+
+
+def is_whole(word: str) -> bool:
+    """Whether a plain word means the whole of something: all, ganz, toute."""
+    return word in words().whole
 
 
 @cache

@@ -265,3 +265,40 @@ async def test_a_plain_dose_is_no_medicine_in_any_language(talk: Talk, text: str
     reply = (await talk.say(text))[0]
     assert "refused" not in reply.facts
     assert reply.facts["from"] == 3.0
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i have not changed water for a year",
+        "havent cleaned it in ages",
+        "never changed water",
+        "ich habe seit einem jahr kein wasser gewechselt",
+        "je n'ai pas changé l'eau depuis 6 mois",
+        "nunca cambié el agua",
+        "não troquei a água há 6 meses",
+        "non ho cambiato l'acqua da un anno",
+        "al een jaar geen water ververst",
+        "nie wymieniałem wody od roku",
+        "jag har inte bytt vatten på ett år",
+    ],
+)
+async def test_old_water_is_not_changed_all_at_once(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    (reply,) = await talk.say(text)
+    assert reply.facts == {"caution": "long_unchanged"}
+    assert reply.text.startswith("Not all at once")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i have not changed water today",
+        "i have not changed the filter for a year",
+        "what if i dont change water for a month",
+        "forgot to change water",
+    ],
+)
+async def test_a_change_left_out_of_late_is_no_old_water(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    assert "Not all at once" not in await talk.text(text)

@@ -275,6 +275,13 @@ async def test_no_second_dose_of_a_product_on_the_old_reading(talk: Talk) -> Non
     assert (await talk.facts("dose gh 8 with strong"))["refused"] == "moved_today"
 
 
+async def test_a_dose_of_my_product_is_a_dose_of_it(talk: Talk) -> None:
+    await _stocked(talk)
+    await talk.say("my tonic: 10 ml per 100 l raises gh 2")
+    await talk.say("dosed 10 ml of my tonic")
+    assert (await talk.facts("dose gh 6 with my tonic"))["refused"] == "dosed_since"
+
+
 async def test_a_product_asked_by_name_is_never_another_thing(talk: Talk) -> None:
     await _stocked(talk)
     await talk.say("new product kh plus: 5 g per 80 l raises kh by 1")

@@ -43,6 +43,14 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
         N_("Softened tap water is not soft water: hardly any GH, sodium, and its KH as before."),
         N_("Take it from before the softener, or RO with minerals; no bicarbonate to harden it."),
     ),
+    "long_unchanged": (
+        N_(
+            "Not all at once: in old water KH and pH are low, and a large change can kill."
+            " Nothing is stored."
+        ),
+        N_("Test pH, KH, ammonia and nitrate, of the tank and of the tap, and send them."),
+        N_("Then 10 % a day at most. If they gasp: air, and ask: what now"),
+    ),
     "well": (
         N_(
             "Well water: aerate it a day and test before use: CO2, hydrogen sulfide, metals,"
