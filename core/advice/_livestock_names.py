@@ -26,6 +26,9 @@ LONGEST_TEXT: Final = 4 * LONGEST
 LONGEST_SENTENCE: Final = 400
 """A longer text is not searched for names. [characters]"""
 
+LONG_WORD: Final = 8
+"""Letters of a word of names, such as a genus, that is sought although it is misspelt."""
+
 MOST_OFFERED: Final = 4
 """Candidates that are offered; more is no help."""
 
@@ -95,6 +98,8 @@ def _look_up(text: str) -> Found:
     long_enough = len(plain) >= WORD_LONG_ENOUGH
     if not near and long_enough and (sharing := held.words.get(stem(plain))):
         return Found(None, held.rows(sharing), shared=len(sharing) > 1)
+    if not near and len(plain) >= LONG_WORD and " " not in plain:
+        near = tuple(_nearest_word(stem(plain), held))
     return Found(None, near)
 
 
@@ -185,6 +190,12 @@ def species(name: str) -> Species:
     if found is None:
         raise KeyError(name)
     return found
+
+
+def _nearest_word(word: str, held: Table) -> list[Species]:
+    """Species with a word in their names, such as a genus, that is one edit away."""
+    near = process.extractOne(word, held.words.keys(), scorer=OSA.distance, score_cutoff=1)
+    return [] if near is None else list(held.rows(held.words[near[0]]))[:MOST_OFFERED]
 
 
 def _nearest(plain: str, held: Table) -> Iterator[Species]:

@@ -43,7 +43,7 @@ KEEPING: Final = frozenset(
 
 BESIDE: Final = frozenset(
     "i you we they be been ok okay fine good safe kept living lives together with alongside"  # noqa: SIM905
-    " other each eat eats attack kill fight my a an the some more another also well go along"
+    " other each eat eats attack kill fight my a an the some any more another also well go along"
     " compatible mates tankmates bowl fit into of how many please in and one ich man wir zusammen"
     " mit zu bei im den die das der dem ein eine einen einem noch meinem meiner becken sich auch"
     " und gut wie viele fressen"

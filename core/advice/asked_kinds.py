@@ -48,7 +48,8 @@ def asked_of(text: str, tanks: Sequence[str] = ()) -> Asked | None:
     first = _said(words[:1])
     many, where = asks_how_many(text), "where" in first
     asks = what or many or where or "much" in first or ("need" in first and len(words) > 2)
-    if not asks and (not words or words[0] not in ASKING):
+    owns = "own" in first and "?" in text  # habe ich Guppys?
+    if not asks and not owns and (not words or words[0] not in ASKING):
         return None
     read = _read(words, {tank: plain_name(tank).split() for tank in tanks})
     if read is None:
@@ -62,6 +63,7 @@ def asked_of(text: str, tanks: Sequence[str] = ()) -> Asked | None:
         return Asked("needs", kinds, tank)
     # which tank has the betta, which fish are in fern
     asks_have = "have" in said and (many or (what and bool(kinds or tank)))
+    asks_have = asks_have or ("own" in said and len(kinds) == 1 and not what)  # do i have snails
     return Asked("record", kinds, tank) if where or asks_have else None
 
 
@@ -76,6 +78,7 @@ def _read(
     kinds: list[tuple[str, Found]] = []
     any_kind, tank = False, None
     said: set[str] = set()
+    beside: list[str] = []
     place = 0
     while place < len(words):
         word = words[place]
@@ -83,9 +86,12 @@ def _read(
         size, found = name_at(words, place)
         shared = lookup(word) if not size and len(word) > 3 else found
         if size and (is_animal(found) or here is None):
-            kinds.append((" ".join(words[place : place + size]), found))
+            kinds.append((" ".join([*beside, *words[place : place + size]]), found))
+            beside = []
         elif here is not None:
             tank, size = here, len(tanks[here])
+        elif herd.saying(word) in herd.OF_A_KIND:
+            beside.append(word)  # male guppies
         elif herd.saying(word) == "any":
             any_kind = True
         elif told := herd.asking(word):

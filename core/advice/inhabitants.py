@@ -82,7 +82,9 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
                 return None
             named, place = tank, place + len(names[tank])
             continue
-        size, known = name_at(words, place)
+        lead = int(herd.saying(words[place]) in herd.OF_A_KIND)  # 3 baby guppies
+        size, known = name_at(words, place + lead)
+        size += lead if size else 0
         if not size and (count is not None or kind is None):
             size, known = _near(words, place)
         if size and kind is not None:

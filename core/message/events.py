@@ -115,6 +115,8 @@ def _more_animals(tokens: list[Token], found: Found, source: str, context: Conte
         if first is None:
             break
         end = event_bounds.right(tokens, first)
+        if any(token.value == "link" for token in tokens[first:end]):
+            break  # 2 guppies died and 1 neon is sick
         parts = Parts(found.kind, tokens[first].start, tokens[end - 1].end, word=found.word)
         place = first
         while place < end:
