@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.chat import moves, readings, sources, tanks_told
+from bot.chat import moves, readings, reminders, sources, tanks_told
 from bot.chat.answering import answer_for
 from bot.chat.asking import ask
 from bot.chat.model import Reply
@@ -33,7 +33,9 @@ STILL_MEANT = timedelta(hours=2)
 
 
 async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
-    """Take back the newest entry of whoever says so."""
+    """Take back the newest entry of whoever says so, or the reminder that was made after it."""
+    if (ended := await reminders.unmake(turn)) is not None:
+        return ended
     await turn.know_waters()
     author = turn.incoming.author_id if turn.incoming.group else None
     entry = await turn.uow.log.latest(turn.chat.id, author)

@@ -66,6 +66,20 @@ async def anew(turn: Turn, made: Mapping[str, Any]) -> list[Reply] | None:
     return None
 
 
+async def unmake(turn: Turn) -> list[Reply] | None:
+    """End the reminder that was made last; None where something was put on record since."""
+    for offer in await turn.uow.offers.latest(turn.chat.id):
+        if offer.entry_id is not None:
+            return None
+        if MADE not in offer.context:
+            continue
+        reminder = await turn.uow.reminders.get(offer.context[MADE]["id"])
+        if reminder is not None and reminder.ended_at is None:
+            await planning.end(turn.uow, reminder, turn.now)
+            return [await turn.reply(words.stopped(said(turn, reminder)))]
+    return None
+
+
 async def make_once(
     turn: Turn, what: str, kind: str, at: datetime, tank: StoredTank | None
 ) -> Reminder:

@@ -146,3 +146,22 @@ async def test_what_nothing_of_late_says_is_told_not_corrected(fern: Talk) -> No
 async def test_a_number_that_counts_no_animals_makes_room_for_one(fern: Talk, told: str) -> None:
     assert "How many?" in await fern.text(f"added {told} guppies")
     assert "added 4 guppies" in await fern.text("4")
+
+
+@pytest.mark.parametrize("word", ["undo", "rückgängig", "annuler", "deshacer"])
+async def test_undo_takes_back_the_reminder_that_was_made_last(talk: Talk, word: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 3 guppies")
+    await talk.say("remind me to test every 7 days at 19:00")
+    await talk.say("what is kh")
+    assert "guppies" not in await talk.text(word)
+    assert not (await talk.facts("/remind")).get("reminders")
+    assert "added 3 guppies" in await talk.text(word)
+
+
+async def test_undo_takes_back_what_was_told_after_a_reminder(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("remind me to test every 7 days at 19:00")
+    await talk.say("added 3 guppies")
+    assert "added 3 guppies" in await talk.text("undo")
+    assert (await talk.facts("/remind"))["reminders"]
