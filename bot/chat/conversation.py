@@ -17,6 +17,7 @@ from bot.chat import (
     corrections,
     dosing,
     emergencies,
+    every_tank,
     expected,
     followups,
     inhabitants,
@@ -135,6 +136,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return [await turn.reply(explained(term))]
     if turn.incoming.addressed and (before := _past_asked(turn, parsed)) is not None:
         return await past.answer(turn, before)
+    if (spread := await every_tank.told(turn, parsed)) is not None:
+        return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
     if emergencies.is_danger(turn, parsed):
         return await _call(turn, parsed)

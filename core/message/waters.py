@@ -25,6 +25,7 @@ class Words:
     joint: Mapping[str, frozenset[str]]
     facet: Mapping[str, str]
     whole: frozenset[str]
+    tanks: Mapping[str, frozenset[str]]
 
 
 @cache
@@ -47,6 +48,7 @@ def words() -> Words:
         facet={word: of for of, told in found["facet"].items() for word in told},
         joint={of: frozenset(told) for of, told in found["joint"].items()},
         whole=frozenset(found["whole"]["all"]),
+        tanks={of: frozenset(told) for of, told in found["tanks"].items()},
     )
 
 
