@@ -94,6 +94,13 @@ KH_SOFT: Final = 1.0
 GH_LOWEST: Final = 1.0
 """Under this any animal lacks minerals; common practice. [°dH]"""
 
+PH_DEADLY_LOW: Final = 5.0
+PH_DEADLY_HIGH: Final = 9.5
+"""Outside of these pH most fish die within hours to days; from memory."""
+
+PH_BLACKWATER: Final = 4.0
+"""Likewise the low end where water is soft on purpose or a kind on record lives so; from memory."""
+
 PH_MOVED: Final = 0.3
 """A change of pH worth telling, like with like; common practice."""
 

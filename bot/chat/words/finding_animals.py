@@ -24,7 +24,7 @@ def does_not_suit(facts: Facts) -> str:
         amount=with_unit(facts, "value"),
         species=_species(facts),
         end=with_unit(facts, "high" if high else "low"),
-        act=_(_BACK.get(str(facts["analyte"]), _STEADY)),
+        act=_(_back(str(facts["analyte"]), high=high)),
     )
 
 
@@ -38,6 +38,11 @@ def _species(facts: Facts) -> str:
     return told.format(species=species, count=more)
 
 
+def _back(name: str, *, high: bool) -> str:
+    return _COLD if name == "temperature" and not high else _BACK.get(name, _STEADY)
+
+
+_COLD = N_("check the heater, warm it by 1 °C an hour at most")
 _STEADY = N_("steady counts more, so never change it fast")
 _BACK: Mapping[str, str] = {
     "temperature": N_("check heater or cooling, add air, bring it back by 1 °C an hour at most"),

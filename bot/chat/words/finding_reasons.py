@@ -122,6 +122,10 @@ _MEANING: Final[Mapping[str, str]] = {
     "potassium_with_mussels": N_(
         "Potassium is poisonous to mussels at little more than they live in."
     ),
+    "ph_extreme": N_(
+        "Under about 5 and over about 9.5 gills fail; the limits are from memory. Lime, fresh"
+        " cement or algae in the sun raise it; with no KH left it crashes."
+    ),
     "neglected": N_(
         "Nitrate high and KH used up go together: making nitrate takes 0.45 °dH KH for"
         " each 10 mg/L. The animals got used to it slowly; a large change is a shock,"

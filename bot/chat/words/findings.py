@@ -72,6 +72,9 @@ def _low_kh(facts: Facts) -> str:
     if "ammonia_first" in facts:
         told = _("KH {kh} is low (under {limit} °dH), but no buffer before the ammonia is gone.")
         return filled(told, facts, kh=1, limit=1)
+    if "retest_first" in facts:
+        told = _("KH {kh} is low (under {limit} °dH): pH can fall. Retest before any buffer.")
+        return filled(told, facts, kh=1, limit=1)
     if "source_kh" in facts:
         told = _(
             "KH {kh} is low (under {limit} °dH): pH can fall. Your source has {source_kh}: small"
@@ -83,6 +86,20 @@ def _low_kh(facts: Facts) -> str:
         limit=plain(number(facts, "limit"), 1),
         wish=plain(max(round(number(facts, "limit") + 0.5), 1), 1),
     )
+
+
+def _ph_extreme(facts: Facts) -> str:
+    if number(facts, "ph") < number(facts, "limit"):
+        told = _(
+            "pH {ph} kills most fish, if it is true: retest now with a fresh sample; no buffer"
+            " before ammonia is measured. Ask: what now"
+        )
+        return filled(told, facts, ph=1)
+    told = _(
+        "pH {ph} kills most fish within hours, if it is true: retest now with a fresh sample; no"
+        " acid. Ask: what now"
+    )
+    return filled(told, facts, ph=1)
 
 
 def _low_oxygen(facts: Facts) -> str:
@@ -139,6 +156,7 @@ def _expired_kit(facts: Facts) -> str:
 _LINES: Mapping[str, Callable[[Facts], str]] = {
     "ammonia": _ammonia,
     "low_kh": _low_kh,
+    "ph_extreme": _ph_extreme,
     "overdose": finding_deeds.overdose,
     "medicine_dosed": finding_deeds.medicine,
     "copper_before": finding_deeds.copper_before,

@@ -29,6 +29,9 @@ FAR: float = 0.5
 FAR_IN_WARMTH: float = 2.0
 """Likewise for temperature. [°C]"""
 
+DEADLY_IN_WARMTH: float = 4.0
+"""So far outside of a kind's warmth is an emergency; common practice. [°C]"""
+
 SHOWN = 3
 """Kinds that a finding names."""
 
@@ -82,7 +85,10 @@ def _severity(misfit: Misfit) -> Severity:
         return "note"
     end = misfit.span.high if misfit.too_high else misfit.span.low
     if misfit.analyte == "temperature":
-        return "warn" if abs(misfit.value - end) >= FAR_IN_WARMTH else "note"
+        off = abs(misfit.value - end)
+        if off >= DEADLY_IN_WARMTH:
+            return "alarm"
+        return "warn" if off >= FAR_IN_WARMTH else "note"
     return "warn" if misfit.excess >= FAR else "note"
 
 

@@ -47,6 +47,20 @@ def low_kh(state: State) -> Finding | None:
     return Finding("low_kh", severity, facts)
 
 
+def ph_extreme(state: State) -> Finding | None:
+    """A pH that kills most fish, if it is true: too low or too high, by a fresh reading."""
+    reading = state.fresh("ph")
+    if reading is None:
+        return None
+    ranges = [row.ranges["ph"].low for row in kept_in(state.tank).kinds if "ph" in row.ranges]
+    acid = state.tank.soft or any(low < limits.PH_DEADLY_LOW for low in ranges)
+    low = limits.PH_BLACKWATER if acid else limits.PH_DEADLY_LOW
+    if low <= reading.value <= limits.PH_DEADLY_HIGH:
+        return None
+    limit = low if reading.value < low else limits.PH_DEADLY_HIGH
+    return Finding("ph_extreme", "alarm", {"ph": reading.value, "limit": limit})
+
+
 def low_gh(state: State) -> Finding | None:
     """Water without minerals, which suits no animal."""
     gh = state.last("gh")

@@ -50,6 +50,17 @@ RULES: Final[tuple[Rule, ...]] = (
         "10 to 1 by mass: Durborow, Crosby & Brunson 1997, SRAC 462; not for every species:"
         " Tomasso 1986; levels: common practice",
     ),
+    *(
+        _rule(
+            f"{analyte} {STOCK}",
+            _animals.suits(analyte),
+            "does_not_suit",
+            "wait",
+            "the animals' table, source by source",
+        )
+        for analyte in ("temperature", "salinity")
+    ),
+    _rule("ph", _buffer.ph_extreme, "ph_extreme", "retest", "from memory"),
     _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing"),
     _rule(
         DOSE,
@@ -75,6 +86,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "change_water",
         "step limits and simulated mixing; common practice",
     ),
+    _rule(" ".join((*_checks.JUMPS, "conductivity")), _checks.sudden_jump, "sudden_jump", "retest"),
     _rule(
         "kh",
         _buffer.low_kh,
@@ -109,7 +121,7 @@ RULES: Final[tuple[Rule, ...]] = (
             "wait",
             "the animals' table, source by source",
         )
-        for analyte in ("temperature", "salinity", "ph", "gh", "kh")
+        for analyte in ("ph", "gh", "kh")
     ),
     _rule("co2 kh ph", _checks.carbon_dioxide, "much_co2 perhaps_much_co2", "aerate"),
     _rule("co2 kh ph", _checks.carbon_against_ph, "co2_against_ph", "retest"),
@@ -126,7 +138,6 @@ RULES: Final[tuple[Rule, ...]] = (
         "softened kh_above_gh",
         "find_source",
     ),
-    _rule(" ".join((*_checks.JUMPS, "conductivity")), _checks.sudden_jump, "sudden_jump", "retest"),
     _rule(
         "gh calcium magnesium",
         _checks.hardness_of_ions,
@@ -215,7 +226,7 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
         if rule.wakes & told:
             said = rule.judge(state)
             found += said if isinstance(said, tuple) else [said] if said is not None else []
-    found = _ammonia_first(_without_echoes(found))
+    found = _retest_first(_ammonia_first(_without_echoes(found)))
     if not found and STEADY.wakes & told:
         good = _patterns.steady(state)
         if good is not None and not find(state, _EVERYTHING - STEADY.wakes - {STOCK}):
@@ -235,10 +246,24 @@ def _ammonia_first(found: list[Finding]) -> list[Finding]:
     ]
 
 
+def _retest_first(found: list[Finding]) -> list[Finding]:
+    """Mark a low KH that fell with nothing done: a dose rests on no such reading."""
+    if not any(f.id == "sudden_jump" and f.facts["analyte"] == "kh" for f in found):
+        return found
+    return [
+        Finding(each.id, each.severity, {**each.facts, "retest_first": 1.0})
+        if each.id == "low_kh"
+        else each
+        for each in found
+    ]
+
+
 def _without_echoes(found: list[Finding]) -> list[Finding]:
     """Leave out what another finding says as well."""
     said = {finding.id for finding in found}
     echoes = frozenset[str]().union(*(SAID_BY_ANOTHER.get(id_, frozenset()) for id_ in said))
+    if "ph_extreme" in said:
+        found = [finding for finding in found if _direction(finding)[0] != "ph"]
     off = {_direction(finding) for finding in found if finding.id == "does_not_suit"}
     if "low_kh" in said or "neglected" in said:
         off.add(("kh", "low"))
