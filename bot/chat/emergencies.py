@@ -21,14 +21,17 @@ from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.cautions import touched
 from core.advice.emergencies import (
+    A_DAY,
     OF_PEOPLE,
     Danger,
+    Help,
     asks,
     asks_what_now,
     distressed,
     gasps,
     help_for,
     lives,
+    lost_lately,
     recognise,
 )
 from core.advice.findings import Finding, stands
@@ -37,6 +40,7 @@ from core.advice.forbidden import forbidden
 from core.advice.plan import Refusal
 from core.advice.state import State
 from core.message.model import Event, Parsed, Question
+from core.tank import Tank
 
 ASKS = re.compile(
     r"\?|^\W*(can|could|may|should|shall|how|what|is|are|do|does|will)\b", re.IGNORECASE
@@ -52,7 +56,9 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
     "nitrite": "nitrite",
     "chlorine": "chlorine",
     "low_oxygen": "gasping",
-    "copper": "overdose",
+    "copper": "copper",
+    "copper_before": "copper",
+    "ph_extreme": "ph_crash",
     "overdose": "overdose",
     "acid_dosed": "overdose",
     "caustic_dosed": "overdose",
@@ -64,6 +70,18 @@ NO_ANIMALS: Final = frozenset(
     {"heater", "heater_hot", "heater_cold", "power", "filter", "leak", "frozen"}
 )
 """Dangers of things: what "died" in such a message is the thing."""
+
+
+CALLED: Final = "called"
+"""Place of a call for help in what is kept of a reply, for ``what now`` after it."""
+
+LOOKED_AT: Final = 12
+"""Replies among which the latest call for help is sought."""
+
+BESIDE: Final = (
+    "in|with|for|about|mit|für|avec|dans|pour|en|con|para|em|com|no|nel|per|met|w|z|i|med"
+)
+"""Words between a question and the tank that it is of, in nine languages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,22 +212,60 @@ def _is_mishap(event: Event, danger: Danger | None) -> bool:
 
 async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
-    return await help_in(turn, stored, danger, gasping=gasps(turn.incoming.text))
+    gasping = gasps(turn.incoming.text)
+    unnamed = not parsed.tank and danger in SHOWING
+    if danger not in OF_PEOPLE:
+        held = {"tank": stored.id if stored else None, "danger": danger, "gasping": gasping}
+        await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={CALLED: held}))
+    beside = await _others_poisoned(turn, stored) if unnamed else []
+    return await help_in(turn, stored, danger, gasping=gasping, beside=beside)
+
+
+async def _others_poisoned(turn: Turn, stored: StoredTank | None) -> list[str]:
+    """What stands in the chat's other tanks, where a call for help names none of them."""
+    for tank in turn.tanks:
+        if stored is not None and tank.id != stored.id:
+            worst = cause(await state_of(turn, tank, turn.now))
+            if worst is not None:
+                return [words.or_there(tank.name, worst)]
+    return []
+
+
+async def _called(turn: Turn, stored: StoredTank) -> dict[str, Any]:
+    """The latest call for help of the last day in a tank: what no reading may show yet."""
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        called: dict[str, Any] = offer.context.get(CALLED, {})
+        if called.get("tank") == stored.id and turn.now - offer.made_at < A_DAY:
+            return called
+    return {}
 
 
 def what_now(told: Told, found: Sequence[Finding]) -> list[Choice]:
     """The button that leads from poison in the water to its first-minute steps, if there is any."""
-    danger = _worst(found)
+    danger = _worst(found, told.tank.tank)
     if danger is None:
         return []
     held = {"tank": told.tank.id, "danger": danger}
     return [Choice(_(words.WHAT_NOW), "what_now", "", held)]
 
 
-def _worst(found: Sequence[Finding]) -> Danger | None:
+def _worst(found: Sequence[Finding], tank: Tank) -> Danger | None:
     """The danger of the worst finding that has steps; a note has none."""
-    told = (OF_ALARM.get(finding.id) for finding in found if finding.severity != "note")
+    told = (_steps_for(finding, tank) for finding in found if finding.severity != "note")
     return next((danger for danger in told if danger is not None), None)
+
+
+def _steps_for(finding: Finding, tank: Tank) -> Danger | None:
+    """The steps that belong to a finding: of warmth and pH it decides which way it is off.
+
+    A pond's warmth is the weather's: no heater is to blame.
+    """
+    facts = finding.facts
+    if finding.id == "ph_extreme":
+        return "ph_crash" if float(facts["ph"]) < float(facts["limit"]) else "ph_high"
+    if finding.id == "does_not_suit" and finding.severity == "alarm" and tank.kind != "pond":
+        return "heater_hot" if float(facts["value"]) > float(facts["high"]) else "heater_cold"
+    return OF_ALARM.get(finding.id)
 
 
 async def press_what_now(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -223,20 +279,48 @@ async def typed_what_now(turn: Turn) -> Reply | None:
 
     Where nothing is, how the tank stands; None where nothing is asked so.
     """
-    if not turn.incoming.addressed or not asks_what_now(turn.incoming.text):
+    text, named = _without_tank(turn)
+    if not turn.incoming.addressed or not asks_what_now(text):
         return None
-    stored = turn.current_tank
+    stored = named or turn.current_tank
     if stored is None:
         return await help_in(turn, None, "general")
-    danger = _worst(what_stands(await state_of(turn, stored, turn.now)))
+    state = await state_of(turn, stored, turn.now)
+    called = await _called(turn, stored)
+    danger = _worst(what_stands(state), state.tank) or called.get("danger")
+    if danger is None and (lost_lately(state) or _changed_much(state)):
+        danger = "general"
     if danger is not None:
-        return await help_in(turn, stored, danger)
+        return await help_in(turn, stored, danger, gasping=called.get("gasping", False))
     (how,) = await standing.status(turn, Question("safe"))
     return how
 
 
+def _changed_much(state: State) -> bool:
+    """Whether most of the water was changed within a day and nothing was tested since."""
+    deeds = {"large_change", "pure_in", "tap_in_sea"}
+    return any(finding.id in deeds for finding in stands(state, frozenset()))
+
+
+def _without_tank(turn: Turn) -> tuple[str, StoredTank | None]:
+    """A message without the name of a tank before or behind it, and that tank."""
+    text = turn.incoming.text.strip()
+    for tank in sorted(turn.tanks, key=lambda each: -len(each.name)):
+        name = re.escape(tank.name)
+        before = re.match(rf"{name}\s*[:,]?\s+(.+)", text, re.IGNORECASE | re.DOTALL)
+        behind = re.match(rf"(.+?)\s+(?:(?:{BESIDE})\s+)?{name}\W*$", text, re.IGNORECASE | re.DOTALL)
+        if (found := before or behind) is not None:
+            return found[1], tank
+    return text, None
+
+
 async def help_in(
-    turn: Turn, stored: StoredTank | None, danger: Danger, *, gasping: bool = False
+    turn: Turn,
+    stored: StoredTank | None,
+    danger: Danger,
+    *,
+    gasping: bool = False,
+    beside: Sequence[str] = (),
 ) -> Reply:
     """Give the first-minute steps for a danger in a tank."""
     of_tank = stored is not None and danger not in OF_PEOPLE
@@ -246,6 +330,7 @@ async def help_in(
     name = stored.name if stored is not None and of_tank else None
     country = country_of(turn.chat.zone_name)
     lines = words.lines(found, name, country, None if state is None else known(state, danger))
+    lines = [*lines[:1], *beside, *lines[1:]][: words.MOST]
     share = found.share
     held = {
         "ph": found.ph,
@@ -254,10 +339,21 @@ async def help_in(
         "tank": name,
         "largest_safe_share": None if share is None else share.most,
         "ro_share": None if share is None else share.ro_share or None,
+        "copper": found.copper if found.danger == "copper" else None,
+        "changed": _changed_facts(found),
     }
     facts: dict[str, Any] = {"emergency": found.danger}
     facts |= {key: value for key, value in held.items() if value is not None}
     return await turn.reply(lines, facts=facts, choices=_sides(stored, found.danger))
+
+
+def _changed_facts(found: Help) -> dict[str, float] | None:
+    """The numbers of a change of the last day, where the steps name it."""
+    made = found.changed
+    if made is None or found.danger not in {"gasping", "general"}:
+        return None
+    told = {"share": made.share, "chlorine": made.chlorine}
+    return {name: number for name, number in told.items() if number is not None} or None
 
 
 def _sides(stored: StoredTank | None, danger: Danger) -> list[Choice]:

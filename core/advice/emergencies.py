@@ -14,6 +14,7 @@ from core.advice.danger import holds_chlorine, poison_in
 from core.advice.first_aid import NewWater, Share, safe_share
 from core.advice.outlook import temperature_of
 from core.advice.state import State
+from core.message.waters import PURE, kind_of
 from core.water import un_ionised_fraction
 
 Danger = Literal[
@@ -35,6 +36,7 @@ Danger = Literal[
     "bleach",
     "contaminated",
     "co2_high",
+    "copper",
     "overdose",
     "jumped",
     "leak",
@@ -46,6 +48,7 @@ Danger = Literal[
     "filter",
     "frozen",
     "ph_crash",
+    "ph_high",
     "ammonia",
     "nitrite",
     "gasping",
@@ -61,7 +64,7 @@ OF_PEOPLE: Final[frozenset[Danger]] = frozenset(ORDER[: ORDER.index("wound") + 1
 """Dangers to people and pets: no tank's readings bear on them."""
 
 POISONED: Final[frozenset[Danger]] = frozenset(
-    {"chlorine", "bleach", "contaminated", "overdose", "ammonia", "nitrite"}
+    {"chlorine", "bleach", "contaminated", "copper", "overdose", "ammonia", "nitrite"}
 )
 """Where poison in the water is a greater danger than a quick change of it."""
 
@@ -72,6 +75,8 @@ MOST_CHANGED: Final = 0.5
 MOST_IN_DOUBT: Final = 0.25
 MOST_AFTER_CRASH: Final = 0.1
 """Largest change of first aid: against poison (the limits), else by common practice."""
+
+A_DAY: Final = timedelta(days=1)
 
 JUST_NOW: Final = timedelta(hours=3)
 """A reading this young need not be asked for again; common practice."""
@@ -87,6 +92,21 @@ _DEGREES: Final = re.compile(
     r"(?<![\d.,])(\d{1,3}(?:[.,]\d)?) ?"
     r"(?:°|º|deg|grad|grados|graus|gradi|graden|stopni|c\b|f\b)"
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """A change of the last day, of which what went in may be the cause.
+
+    `share` of the water (None where untold), of `source` as the keeper calls it ("" where untold),
+    `hours` ago, `chlorine` of that source in mg/L where it was read; `pure` of RO or rain.
+    """
+
+    share: float | None
+    source: str
+    hours: float
+    chlorine: float | None = None
+    pure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +135,12 @@ class Help:
         Analytes that nobody read just now, of those that decide.
     volume_l : float or None
         The tank's own litres.
+    copper : float or None
+        A fresh reading. [mg/L]
+    changed : Changed or None
+        A change of the last day.
+    lost : bool
+        True where animals died within the last two days.
     """
 
     danger: Danger
@@ -130,6 +156,9 @@ class Help:
     missing: tuple[str, ...] = ("ammonia", "nitrite", "ph", "temperature")
     temperature: float | None = None
     volume_l: float | None = None
+    copper: float | None = None
+    changed: Changed | None = None
+    lost: bool = False
 
     @property
     def no_air(self) -> bool:
@@ -201,6 +230,7 @@ def help_for(
     if danger in SHOWING and holds_chlorine(state):
         danger = "chlorine"
     reading, total, warmth = state.fresh("ph"), upper_total(state), state.fresh("temperature")
+    copper = state.fresh("copper")
     ph = None if reading is None else reading.value
     total = None if total == float("inf") else total
     nh3_n = None
@@ -222,6 +252,39 @@ def help_for(
         missing=missing(state),
         temperature=None if warmth is None else warmth.value,
         volume_l=state.tank.volume_l,
+        copper=None if copper is None else copper.value,
+        changed=changed_lately(state, new),
+        lost=lost_lately(state),
+    )
+
+
+def changed_lately(state: State, new: NewWater | None) -> Changed | None:
+    """The newest change of the last day, with the chlorine that its source was read to hold."""
+    done = [
+        each
+        for each in state.events or ()
+        if each.what.kind == "water_change" and timedelta() <= state.now - each.at < A_DAY
+    ]
+    if not done:
+        return None
+    latest = max(done, key=lambda each: each.at)
+    share, said = latest.what.percent, latest.what.substance or ""
+    if share is None and latest.what.litres and state.tank.volume_l:
+        share = 100.0 * latest.what.litres / state.tank.volume_l
+    chlorine = None
+    if new is not None and said.casefold() in {"", new.name.casefold()}:
+        read = [new.state.last(name) for name in ("total_chlorine", "chlorine")]
+        chlorine = max((r.value for r in read if r is not None and r.value > 0.0), default=None)
+    hours = (state.now - latest.at) / timedelta(hours=1)
+    pure = kind_of(said.casefold()) in PURE
+    return Changed(None if share is None else share / 100.0, said, hours, chlorine, pure)
+
+
+def lost_lately(state: State) -> bool:
+    """Whether animals died within two days: the cause may still be there."""
+    return any(
+        each.what.kind == "lost" and timedelta() <= state.now - each.at < 2 * A_DAY
+        for each in state.events or ()
     )
 
 

@@ -85,12 +85,70 @@ def no_buffer(help_: Help) -> str:
     )
 
 
+def after_change(help_: Help) -> str | None:
+    """A change of the last day: what it may have brought, first of all chlorine."""
+    made = help_.changed
+    if made is None:
+        return None
+    told = _("You changed water")
+    if made.share is not None:
+        told = _("You changed {percent} %").format(percent=plain(100.0 * made.share, 0))
+    if made.chlorine is not None:
+        return _(
+            "{told} within a day, and chlorine {chlorine} mg/L is on record: no dechlorinator, or"
+            " not sure? Into the tank now, for all of its water."
+        ).format(told=told, chlorine=small(made.chlorine))
+    if made.pure:
+        return _(
+            "{told} with pure water, the likely cause: GH and KH went out with the old water."
+            " Minerals back slowly: GH by 2 °dH a day, as before; ask: dose gh +1"
+        ).format(told=told)
+    return _(
+        "{told} within a day, the likely cause: was it dechlorinated (if not sure: treat all of it"
+        " now), and as warm, with the tank's own pH, KH and GH?"
+    ).format(told=told)
+
+
+def or_there(tank: str, cause: str) -> str:
+    """Another tank, whose water is known to be bad."""
+    return _("Or is it in {tank}? {cause}").format(tank=tank, cause=cause)
+
+
+def of_lost(help_: Help) -> str | None:
+    """What is done with the dead, where some died of late."""
+    return _("Animals died: take the dead out, look at all others.") if help_.lost else None
+
+
+def copper_out(help_: Help) -> str:
+    """Copper: the animals that it kills first come out of it."""
+    if help_.copper:
+        return _(
+            "Copper {copper} mg/L: no dose more; shrimps, snails and corals out now into water"
+            " without copper, as warm, if you have it."
+        ).format(copper=small(help_.copper))
+    return _(
+        "No dose more; shrimps, snails and corals out now into water without copper, as warm, if"
+        " you have it."
+    )
+
+
+def ph_high(help_: Help) -> str:
+    """A pH that no fish bears for long: true, or the kit's fault."""
+    if help_.ph is not None:
+        return _(
+            "pH {ph} kills within hours, if it is true: test a fresh sample now; if they gasp, air"
+            " at once."
+        ).format(ph=plain(help_.ph, 1))
+    return _("So high a pH kills within hours: test pH now; if they gasp, air at once.")
+
+
 Step = str | Callable[[Help], str | None]
 """A line, or what makes one of the readings; None where it has nothing to say."""
 
 _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
     "gasping": (
         AIR,
+        after_change,
         N_("Stop feeding; switch CO2 injection off. Do not dose anything yet."),
         measure,
         later_change,
@@ -110,6 +168,17 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         measure,
         change,
         VET,
+    ),
+    "ph_high": (
+        ph_high,
+        N_(
+            "If it holds: a fifth to a half changed with water of a lower pH, dechlorinated, as"
+            " warm, with the tank's own salinity; again until it is under 9. No acid."
+        ),
+        N_("Better still: fish out of it, into such water in a tub with air."),
+        N_("Cement, lime, limestone or algae in the sun: stop what still gets in, shade a pond."),
+        measure,
+        N_("At this pH nearly all ammonia is poison: no food."),
     ),
     "chlorine": (
         N_(
@@ -151,6 +220,17 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         change,
         N_("A cylinder that let go its gas in the room: windows open, and out if you feel dizzy."),
         VET,
+    ),
+    "copper": (
+        copper_out,
+        N_(
+            "Change a tenth to a quarter with dechlorinated water of the tank's own pH, KH and"
+            " salinity that reads 0 copper: test the tap, let it run long; again after some hours."
+        ),
+        N_("Fresh activated carbon into the filter now; it takes copper out slowly."),
+        N_("Find the source: copper pipes, a medicine, plant food, metal in the water."),
+        measure,
+        N_("In soft water copper kills fish too. No acid, nothing that lowers KH."),
     ),
     "overdose": (
         N_("Stop dosing. Do not add anything to undo it: no acid, no second product."),
@@ -252,6 +332,8 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
     ),
     "general": (
         N_("Stop feeding, dose nothing, no medicine. If they gasp at the surface: air now."),
+        after_change,
+        of_lost,
         measure,
         no_air_yet,
         change,

@@ -32,6 +32,7 @@ def test_what_a_message_calls_for(text: str, danger: str | None) -> None:
 
 
 OF_GROUPS = {"drowning", "collapsed", "breath", "splashed", "bleeding", "maybe_dead"}
+OF_GROUPS |= {"copper", "ph_high"}
 """Dangers whose lines stand in the English file, for all languages by groups."""
 
 
@@ -61,7 +62,7 @@ SHARED |= {
     "burnt",
     "alive",
 }
-SHARED |= {"maybe", "dead", "plant", "animal"}
+SHARED |= {"maybe", "dead", "plant", "animal", "cement", "poured", "mistake"}
 """Groups that lines of the English file use: the words of all languages are in them."""
 
 
