@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.chat import emergencies, losses, naming, newcomers, poisoned, reminding
+from bot.chat import emergencies, losses, naming, newcomers, poisoned, reminding, what_now
 from bot.chat.derived import Derived
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -77,9 +77,7 @@ async def answer_for(
             *names,
             *moves,
             Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id}),
-            *emergencies.what_now(
-                told, [*found, *emergencies.what_stands(state)] if lost else found
-            ),
+            *what_now.button(told, [*found, *emergencies.what_stands(state)] if lost else found),
         ],
         more=more,
         facts=_facts(told, found) | derived.facts(),

@@ -37,6 +37,7 @@ from bot.chat import (
     traits,
     typed,
     warming,
+    what_now,
 )
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -111,7 +112,7 @@ async def _message(turn: Turn) -> list[Reply]:
         return awaited
     if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
         return otherwise
-    if (steps := await emergencies.typed_what_now(turn)) is not None:
+    if (steps := await what_now.typed(turn)) is not None:
         return [steps]
     if (report := await reports.spoken(turn)) is not None:
         return report

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
-from bot.chat import dose_reply, standing
+from bot.chat import dose_reply
 from bot.chat.model import Reply
 from bot.chat.state import state_of
-from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import causes, cautions
@@ -21,17 +20,14 @@ from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.cautions import touched
 from core.advice.emergencies import (
-    A_DAY,
     OF_PEOPLE,
     Danger,
     Help,
     asks,
-    asks_what_now,
     distressed,
     gasps,
     help_for,
     lives,
-    lost_lately,
     recognise,
 )
 from core.advice.findings import Finding, stands
@@ -39,8 +35,7 @@ from core.advice.first_aid import NewWater
 from core.advice.forbidden import forbidden
 from core.advice.plan import Refusal
 from core.advice.state import State
-from core.message.model import Event, Parsed, Question
-from core.tank import Tank
+from core.message.model import Event, Parsed
 
 ASKS = re.compile(
     r"\?|^\W*(can|could|may|should|shall|how|what|is|are|do|does|will)\b", re.IGNORECASE
@@ -50,22 +45,6 @@ QUIET = frozenset({"none", "unclear"})
 DOSING: Final = frozenset({"dose", "effect", "convert", "co2"})
 """Questions of which an illness is only the reason: their own topics refuse what must be."""
 
-OF_ALARM: Final[Mapping[str, Danger]] = {
-    "ammonia": "ammonia",
-    "ammonia_without_ph": "ammonia",
-    "nitrite": "nitrite",
-    "chlorine": "chlorine",
-    "low_oxygen": "gasping",
-    "copper": "copper",
-    "copper_before": "copper",
-    "ph_extreme": "ph_crash",
-    "overdose": "overdose",
-    "acid_dosed": "overdose",
-    "caustic_dosed": "overdose",
-    "medicine_dosed": "overdose",
-}
-"""The steps that belong to a finding."""
-
 NO_ANIMALS: Final = frozenset(
     {"heater", "heater_hot", "heater_cold", "power", "filter", "leak", "frozen"}
 )
@@ -74,14 +53,6 @@ NO_ANIMALS: Final = frozenset(
 
 CALLED: Final = "called"
 """Place of a call for help in what is kept of a reply, for ``what now`` after it."""
-
-LOOKED_AT: Final = 12
-"""Replies among which the latest call for help is sought."""
-
-BESIDE: Final = (
-    "in|with|for|about|mit|für|avec|dans|pour|en|con|para|em|com|no|nel|per|met|w|z|i|med"
-)
-"""Words between a question and the tank that it is of, in nine languages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -231,89 +202,6 @@ async def _others_poisoned(turn: Turn, stored: StoredTank | None) -> list[str]:
     return []
 
 
-async def _called(turn: Turn, stored: StoredTank) -> dict[str, Any]:
-    """The latest call for help of the last day in a tank: what no reading may show yet."""
-    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
-        called: dict[str, Any] = offer.context.get(CALLED, {})
-        if called.get("tank") == stored.id and turn.now - offer.made_at < A_DAY:
-            return called
-    return {}
-
-
-def what_now(told: Told, found: Sequence[Finding]) -> list[Choice]:
-    """The button that leads from poison in the water to its first-minute steps, if there is any."""
-    danger = _worst(found, told.tank.tank)
-    if danger is None:
-        return []
-    held = {"tank": told.tank.id, "danger": danger}
-    return [Choice(_(words.WHAT_NOW), "what_now", "", held)]
-
-
-def _worst(found: Sequence[Finding], tank: Tank) -> Danger | None:
-    """The danger of the worst finding that has steps; a note has none."""
-    told = (_steps_for(finding, tank) for finding in found if finding.severity != "note")
-    return next((danger for danger in told if danger is not None), None)
-
-
-def _steps_for(finding: Finding, tank: Tank) -> Danger | None:
-    """The steps that belong to a finding: of warmth and pH it decides which way it is off.
-
-    A pond's warmth is the weather's: no heater is to blame.
-    """
-    facts = finding.facts
-    if finding.id == "ph_extreme":
-        return "ph_crash" if float(facts["ph"]) < float(facts["limit"]) else "ph_high"
-    if finding.id == "does_not_suit" and finding.severity == "alarm" and tank.kind != "pond":
-        return "heater_hot" if float(facts["value"]) > float(facts["high"]) else "heater_cold"
-    return OF_ALARM.get(finding.id)
-
-
-async def press_what_now(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
-    """Give the steps for an alarm, with what the tank's readings say by now."""
-    stored = turn.tank_by_id(choice.arguments["tank"])
-    return [await help_in(turn, stored, choice.arguments["danger"])]
-
-
-async def typed_what_now(turn: Turn) -> Reply | None:
-    """Answer ``what now`` where no button says so: the steps of what is wrong by the readings.
-
-    Where nothing is, how the tank stands; None where nothing is asked so.
-    """
-    text, named = _without_tank(turn)
-    if not turn.incoming.addressed or not asks_what_now(text):
-        return None
-    stored = named or turn.current_tank
-    if stored is None:
-        return await help_in(turn, None, "general")
-    state = await state_of(turn, stored, turn.now)
-    called = await _called(turn, stored)
-    danger = _worst(what_stands(state), state.tank) or called.get("danger")
-    if danger is None and (lost_lately(state) or _changed_much(state)):
-        danger = "general"
-    if danger is not None:
-        return await help_in(turn, stored, danger, gasping=called.get("gasping", False))
-    (how,) = await standing.status(turn, Question("safe"))
-    return how
-
-
-def _changed_much(state: State) -> bool:
-    """Whether most of the water was changed within a day and nothing was tested since."""
-    deeds = {"large_change", "pure_in", "tap_in_sea"}
-    return any(finding.id in deeds for finding in stands(state, frozenset()))
-
-
-def _without_tank(turn: Turn) -> tuple[str, StoredTank | None]:
-    """A message without the name of a tank before or behind it, and that tank."""
-    text = turn.incoming.text.strip()
-    for tank in sorted(turn.tanks, key=lambda each: -len(each.name)):
-        name = re.escape(tank.name)
-        before = re.match(rf"{name}\s*[:,]?\s+(.+)", text, re.IGNORECASE | re.DOTALL)
-        behind = re.match(rf"(.+?)\s+(?:(?:{BESIDE})\s+)?{name}\W*$", text, re.IGNORECASE | re.DOTALL)
-        if (found := before or behind) is not None:
-            return found[1], tank
-    return text, None
-
-
 async def help_in(
     turn: Turn,
     stored: StoredTank | None,
@@ -378,9 +266,16 @@ def known(state: State, danger: Danger) -> str | None:
     return cause(state) if danger in SHOWING else None
 
 
+CAUSES: Final = frozenset(
+    "ammonia ammonia_without_ph nitrite chlorine low_oxygen copper copper_before ph_extreme"  # noqa: SIM905
+    " overdose acid_dosed caustic_dosed medicine_dosed".split()
+)
+"""Findings that make animals ill."""
+
+
 def cause(state: State) -> str | None:
     """The worst that the fresh readings show, of what can make animals ill; None where nothing."""
-    alarms = (f for f in what_stands(state) if f.severity == "alarm" and f.id in OF_ALARM)
+    alarms = (f for f in what_stands(state) if f.severity == "alarm" and f.id in CAUSES)
     worst = next(alarms, None)
     return None if worst is None else causes.cause(worst)
 

@@ -11,7 +11,6 @@ from bot.chat import (
     corrections,
     doses,
     doubts,
-    emergencies,
     expected,
     labels,
     products,
@@ -23,6 +22,7 @@ from bot.chat import (
     tanks,
     traits,
     treatment_answers,
+    what_now,
 )
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
@@ -46,7 +46,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "keep_report": reports.press_keep,
     "leave_report": reports.press_leave,
     "read_report": reports.press_read,
-    "what_now": emergencies.press_what_now,
+    "what_now": what_now.press,
     "take_doubt": doubts.take,
     "keep_stray": doubts.keep_stray,
     "leave_out": doubts.leave_out,

@@ -93,6 +93,7 @@ CRIES = {
     "ph crashed to 5.8",
     "nitrite off the chart",
     "why did my ph crash",
+    "2 guppies died and 1 neon is sick",
     "my heater broke",
     "all my neons died",
     "alle Neons gestorben",
