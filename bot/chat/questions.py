@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from bot.chat import animals, dosing, levels, reminders, routines, settings, standing
+from bot.chat import animals, asked_water, dosing, levels, reminders, routines, settings, standing
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -103,6 +103,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     whom = animals.named(question)
     if question.substance is not None:
         return await dosing.effect(turn, replace(question, kind="effect"), _parsed)
+    if (of_source := await asked_water.judged(turn, question)) is not None:
+        return of_source
     if question.premises and (whom or not animals.is_for_someone(question)):
         return [await _judged(turn, question, whom)]
     if animals.is_about(question):

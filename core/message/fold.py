@@ -103,7 +103,8 @@ def _fold(char: str) -> str:
     base = unicodedata.normalize("NFKD", lower)
     kept = [part for part in base if unicodedata.category(part) != "Mn"]
     if len(kept) == 1:
-        return _TAKEN.get(kept[0], kept[0].lower() if len(kept[0].lower()) == 1 else kept[0])
+        plain = kept[0].lower() if len(kept[0].lower()) == 1 else kept[0]
+        return _TAKEN.get(kept[0], _TAKEN.get(plain, plain))
     return lower
 
 

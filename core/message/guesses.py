@@ -167,7 +167,9 @@ def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None)
     """A lost point, a unit left out: what the number would be believable as."""
     out = []
     ppm = analyte in {"kh", "gh"} and unit is None and believable(analyte, number, "ppm")
-    if ppm and number >= 100:
+    # A strip's steps are round; a drop kit's lost point would leave its half degrees.
+    of_strip = ppm and (number >= 100 or number % 10 == 0)
+    if of_strip:
         out.append(f"{word} {number:.6g} ppm")
     if analyte == "conductivity" and unit is None:
         out.append(f"{word} {number:.6g} mS/cm")
@@ -178,7 +180,7 @@ def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None)
         if number == int(number) and believable(analyte, number / divisor, one):
             out.append(f"{word} {number / divisor:.6g}{' °F' if warm else said}")
             break
-    if ppm and number < 100:
+    if ppm and not of_strip:
         out.append(f"{word} {number:.6g} ppm")
     return tuple(out)
 

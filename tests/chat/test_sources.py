@@ -120,3 +120,28 @@ async def test_rain_that_fell_is_the_ponds_and_no_source(talk: Talk, text: str) 
     assert facts["tank"] == "Koi"
     assert facts["values"][0]["value"] == 2
     assert "rain" in await talk.text("rain kh 0")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("is my tap water ok for neons", "no"),
+        ("is tap ok for neons", "no"),
+        ("is my tap ok for guppies", "yes"),
+        ("is rain ok for neons", "no"),
+    ],
+)
+async def test_a_named_water_is_judged_itself(talk: Talk, text: str, verdict: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 8 neons")
+    await talk.say("fern: kh 3 gh 5 ph 7 temp 25")
+    await talk.say("/source tap ph 8 kh 12 gh 15 temp 22")
+    facts = await talk.facts(text)
+    assert facts["source"] in text
+    assert facts["verdict"] == verdict
+
+
+async def test_a_water_of_which_nothing_is_known_is_not_judged(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("fern: kh 3 gh 5 ph 7 temp 25")
+    assert "I cannot judge" in await talk.text("is my tap water ok for neons")

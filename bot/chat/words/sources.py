@@ -152,6 +152,30 @@ def bad(analyte: str, amount: float) -> str:
     return _(template).format(amount=plain(amount, 2))
 
 
+def unmeasured(source: str) -> list[str]:
+    """A water was asked about of which nothing is known."""
+    return [
+        _("I cannot judge {source}: I know no values of it.").format(source=names.water(source)),
+        _("Send for example: /source {source} ph 7.6 kh 8 gh 12 no3 10").format(source=source),
+    ]
+
+
+def does_not_suit(source: str, against: Sequence[str]) -> list[str]:
+    """A source does not suit animals as it comes."""
+    told = _("No, {source} does not suit as it comes. {finding}")
+    return [told.format(source=names.water(source), finding=against[0]), *against[1:]]
+
+
+def suits(source: str, values: str) -> list[str]:
+    """A source passes no limit of the animals that were asked about."""
+    return [
+        _("Yes: what I know of {source} passes no limit ({values}). No promise for all.").format(
+            source=names.water(source), values=values
+        ),
+        _("In small parts, dechlorinated, as warm as the tank."),
+    ]
+
+
 def none_yet() -> list[str]:
     """No source is on record."""
     return [

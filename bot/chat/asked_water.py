@@ -1,0 +1,64 @@
+"""``is my tap ok for neons``: the water that is named is judged, not the tank's."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bot.chat import animals
+from bot.chat.model import Reply
+from bot.chat.standing import about
+from bot.chat.supply import Supply
+from bot.chat.turn import Turn
+from bot.chat.waters import Waters
+from bot.chat.words import findings as finding_words
+from bot.chat.words import sources as words
+from core.advice.findings import find
+from core.advice.outlook import with_premises
+from core.advice.state import State
+from core.advice.tapped import bad_in
+from core.message.model import Question
+from core.message.waters import mentioned
+from core.tank import Stock, Tank
+
+JUDGED: Final = ("ph", "gh", "kh", "salinity")
+"""What of a new water must suit animals; it can be warmed, and is thinned with the tank's."""
+
+
+async def judged(turn: Turn, question: Question) -> list[Reply] | None:
+    """Judge a source for the animals named, else the tank's; None where no water is named."""
+    text = question.text or ""
+    waters = mentioned(text)
+    if len(waters) != 1 or question.premises or question.analyte is not None:
+        return None
+    start, end, kind = waters[0]
+    supply = await (await Waters.of(turn)).of_name(text[start:end])
+    if supply is None or not _values(supply):
+        return [await turn.reply(words.unmeasured(kind))]
+    whom = animals.named(question)
+    stored = about(turn, question)
+    kept = tuple(Stock(name, 1) for name in whom)
+    if not whom and stored is not None:
+        kept = stored.tank.stock
+    values = _values(supply)
+    state = with_premises(State(Tank(name=supply.name, stock=kept), turn.local_now), values)
+    found = [f for f in find(state, frozenset(values)) if f.id == "does_not_suit"]
+    against = [finding_words.line(finding) for finding in found[:3]]
+    against += [words.bad(name, value) for name, value in bad_in(supply.state, JUDGED_BAD)]
+    facts = {
+        "source": supply.name,
+        "verdict": "no" if against else "yes",
+        "values": [{"analyte": name, "value": value} for name, value in values.items()],
+        "findings": [{"id": f.id, "severity": f.severity, **f.facts} for f in found],
+    }
+    said = ", ".join(words.figure(name, value) for name, value in values.items())
+    lines = words.does_not_suit(supply.name, against) if against else words.suits(supply.name, said)
+    return [await turn.reply(lines, facts=facts)]
+
+
+JUDGED_BAD: Final = ("copper", "ammonia", "nitrite", "ph")
+"""What is bad whatever lives there; chlorine is taken out of any tap."""
+
+
+def _values(supply: Supply) -> dict[str, float]:
+    read = {name: supply.state.last(name) for name in JUDGED}
+    return {name: reading.value for name, reading in read.items() if reading is not None}
