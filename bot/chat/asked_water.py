@@ -7,6 +7,7 @@ from typing import Final
 from bot.chat import animals
 from bot.chat.model import Reply
 from bot.chat.standing import about
+from bot.chat.state import state_of
 from bot.chat.supply import Supply
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
@@ -23,6 +24,12 @@ from core.tank import Stock, Tank
 JUDGED: Final = ("ph", "gh", "kh", "salinity")
 """What of a new water must suit animals; it can be warmed, and is thinned with the tank's."""
 
+JUDGED_BAD: Final = ("copper", "ammonia", "nitrite", "ph")
+"""What is bad whatever lives there; chlorine is taken out of any tap."""
+
+BUFFERED: Final = 1.0
+"""KH under which water alone holds no pH; common practice, as in the plans. [°dH]"""
+
 
 async def judged(turn: Turn, question: Question) -> list[Reply] | None:
     """Judge a source for the animals named, else the tank's; None where no water is named."""
@@ -38,12 +45,14 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
     stored = about(turn, question)
     kept = tuple(Stock(name, 1) for name in whom)
     if not whom and stored is not None:
-        kept = stored.tank.stock
+        kept = (await state_of(turn, stored, turn.now)).tank.stock
     values = _values(supply)
     state = with_premises(State(Tank(name=supply.name, stock=kept), turn.local_now), values)
     found = [f for f in find(state, frozenset(values)) if f.id == "does_not_suit"]
     against = [finding_words.line(finding) for finding in found[:3]]
     against += [words.bad(name, value) for name, value in bad_in(supply.state, JUDGED_BAD)]
+    if values.get("kh", BUFFERED) < BUFFERED:
+        against.append(words.no_buffer())
     facts = {
         "source": supply.name,
         "verdict": "no" if against else "yes",
@@ -53,10 +62,6 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
     said = ", ".join(words.figure(name, value) for name, value in values.items())
     lines = words.does_not_suit(supply.name, against) if against else words.suits(supply.name, said)
     return [await turn.reply(lines, facts=facts)]
-
-
-JUDGED_BAD: Final = ("copper", "ammonia", "nitrite", "ph")
-"""What is bad whatever lives there; chlorine is taken out of any tap."""
 
 
 def _values(supply: Supply) -> dict[str, float]:

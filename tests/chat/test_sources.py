@@ -129,6 +129,7 @@ async def test_rain_that_fell_is_the_ponds_and_no_source(talk: Talk, text: str) 
         ("is tap ok for neons", "no"),
         ("is my tap ok for guppies", "yes"),
         ("is rain ok for neons", "no"),
+        ("rain water safe?", "no"),
     ],
 )
 async def test_a_named_water_is_judged_itself(talk: Talk, text: str, verdict: str) -> None:

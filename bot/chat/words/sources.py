@@ -166,6 +166,11 @@ def does_not_suit(source: str, against: Sequence[str]) -> list[str]:
     return [told.format(source=names.water(source), finding=against[0]), *against[1:]]
 
 
+def no_buffer() -> str:
+    """A water without KH."""
+    return _("It has hardly any KH: alone it holds no pH. Mix it with tap, or put minerals in.")
+
+
 def suits(source: str, values: str) -> list[str]:
     """A source passes no limit of the animals that were asked about."""
     return [
