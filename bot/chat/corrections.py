@@ -141,6 +141,9 @@ async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     tank = turn.tank_named(found.name) if found.name is not None else None
     if tank is None:
         return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
+    told_of = {reading.tank_id for reading in entry.readings}
+    if told_of | {event.tank_id for event in entry.events} == {tank.id}:
+        return [await turn.reply([words.there_already(tank.name, _said(turn, entry))])]
     moved = replace(
         _replacement(turn, entry, "moved"),
         readings=tuple(replace(reading, tank_id=tank.id) for reading in entry.readings),

@@ -165,3 +165,18 @@ async def test_undo_takes_back_what_was_told_after_a_reminder(talk: Talk) -> Non
     await talk.say("added 3 guppies")
     assert "added 3 guppies" in await talk.text("undo")
     assert (await talk.facts("/remind"))["reminders"]
+
+
+async def test_what_is_there_already_is_not_moved_again(talk: Talk) -> None:
+    await talk.say("/tank new Moss 100 l fresh")
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("moss: kh 4")
+    assert "Moved to Fern" in await talk.text("that was fern")
+    assert "It is of Fern already" in await talk.text("wrong tank, fern")
+    assert "Moved to Moss" in await talk.text("that was moss")
+
+
+async def test_a_day_that_there_is_not_is_said_of_the_day(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    for text in ("30 feb kh 4", "30.2. kh 4", "kh 4 at 25:00"):
+        assert "that day or time is none" in await talk.text(text)

@@ -63,7 +63,7 @@ _REASONS = {
     OTHER_WATER: N_("{texts} is another water's value, not this tank's"),
     PAST: N_("{texts} reads as an earlier value without its time"),
     FUTURE: N_("{texts} is still to come"),
-    BAD_TIME: N_("{texts} is no date or time"),
+    BAD_TIME: N_("{texts}: that day or time is none, and without one it would be of now"),
     AMBIGUOUS_DATE: N_("{texts} could be of two days"),
     QUESTIONED: N_("{texts} has a question mark"),
     NEGATED: N_("{texts} reads as what it is not"),
@@ -254,6 +254,11 @@ def edit_not_understood() -> list[str]:
 def moved(tank: str, what: str) -> str:
     """A correction of the tank."""
     return _("Moved to {tank}: {what}.").format(tank=tank, what=what)
+
+
+def there_already(tank: str, what: str) -> str:
+    """It was to be moved to the tank that it is of."""
+    return _("It is of {tank} already: {what}.").format(tank=tank, what=what)
 
 
 def left_out() -> list[str]:
