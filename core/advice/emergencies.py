@@ -14,6 +14,7 @@ from core.advice.danger import holds_chlorine, poison_in
 from core.advice.first_aid import NewWater, Share, safe_share
 from core.advice.outlook import temperature_of
 from core.advice.state import State
+from core.advice.stock import COMING
 from core.message.waters import PURE, kind_of
 from core.water import un_ionised_fraction
 
@@ -141,6 +142,8 @@ class Help:
         A change of the last day.
     lost : bool
         True where animals died within the last two days.
+    newcomers : bool
+        True where others came within three weeks before.
     """
 
     danger: Danger
@@ -159,6 +162,7 @@ class Help:
     copper: float | None = None
     changed: Changed | None = None
     lost: bool = False
+    newcomers: bool = False
 
     @property
     def no_air(self) -> bool:
@@ -255,7 +259,14 @@ def help_for(
         copper=None if copper is None else copper.value,
         changed=changed_lately(state, new),
         lost=lost_lately(state),
+        newcomers=_came_lately(state),
     )
+
+
+def _came_lately(state: State) -> bool:
+    """Whether animals joined others within three weeks: illness comes with them; our judgement."""
+    came = [each.at for each in state.events or () if each.what.kind in COMING]
+    return bool(came) and state.now - max(came) < 21 * A_DAY and max(came) - min(came) >= A_DAY
 
 
 def changed_lately(state: State, new: NewWater | None) -> Changed | None:

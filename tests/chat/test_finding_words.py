@@ -52,6 +52,8 @@ MORE: tuple[tuple[str, State], ...] = (
     ("low_kh", state(by_kit("kh", 2), source=[by_kit("kh", 6)])),
     ("low_kh", state(read("kh", 2.0), read("kh", 6.0, 1), events=())),
     ("ph_extreme", state(by_kit("ph", 4.5))),
+    ("does_not_suit", state(read("temperature", 0.5), of=tank("koi", kind="pond"))),
+    ("does_not_suit", state(read("temperature", 34.0), of=tank("koi", kind="pond"))),
     ("ph_extreme", state(by_kit("ph", 10.0))),
     ("low_gh", state(by_kit("gh", 0.5))),
     ("ph_moved", state(by_kit("ph", 6.6), by_kit("ph", 7.2, 1))),

@@ -257,3 +257,12 @@ async def test_the_animal_told_last_is_the_one_that_is_not_known(talk: Talk) -> 
         (reply,) = await talk.say(f"added 2 {name}")
         assert f"“{name}”" in reply.text
         assert reply.facts["findings"][0]["said"] == name
+
+
+async def test_each_jump_is_said(talk: Talk) -> None:
+    await talk.say("/tank new Reef 400 l marine")
+    await talk.say("salinity 35 temp 25.5")
+    await talk.wait(days=1)
+    assert "from 35 to 30" in await talk.text("salinity 30")
+    await talk.wait(hours=1)
+    assert "from 30 to 25" in await talk.text("salinity 25")

@@ -136,10 +136,10 @@ async def test_no_new_animals_while_there_is_poison(talk: Talk) -> None:
 async def test_a_swing_to_the_other_side_is_said(talk: Talk) -> None:
     await talk.say("/tank new Sh 30 l fresh")
     await talk.say("added 20 cherry shrimp")
-    assert "12 °C is low" in await talk.text("temp 12")
-    assert "12 °C is low" not in await talk.text("temp 12")
-    assert "31 °C is high" in await talk.text("temp 31")
-    assert "12 °C is low" in await talk.text("temp 12")
+    assert "15 °C is low" in await talk.text("temp 15")
+    assert "15 °C is low" not in await talk.text("temp 15")
+    assert "30 °C is high" in await talk.text("temp 30")
+    assert "15 °C is low" in await talk.text("temp 15")
 
 
 async def test_a_loss_of_none_on_record_is_said_and_goes_where_they_live(tmp_path: Path) -> None:

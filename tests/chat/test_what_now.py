@@ -114,3 +114,25 @@ async def test_gasping_in_no_named_tank_asks_for_the_poisoned_one(talk: Talk) ->
     assert "Air now" in reply.lines[0].text
     assert "Left" in reply.lines[1].text
     assert "ammonia 2 mg/L" in reply.lines[1].text
+
+
+async def test_deaths_after_newcomers_speak_of_illness_not_of_kh(talk: Talk) -> None:
+    await _kept(talk, "20 neon tetras", water="ph 6.5 kh 2 gh 4 temp 25 ammonia 0 nitrite 0")
+    assert "dose kh" not in talk.last[0].text
+    await talk.wait(days=2)
+    await talk.say("added 4 neon tetras")
+    await talk.wait(days=2)
+    await talk.say("3 neon tetras died")
+    await talk.say("ammonia 0 nitrite 0 ph 6.5 temp 25 kh 2")
+    for text in ("what now", "why do they die"):
+        (reply,) = await talk.say(text)
+        assert "an illness may have come with them" in reply.text
+        assert "dose kh" not in reply.text
+
+
+async def test_a_cold_pond_is_not_warmed(talk: Talk) -> None:
+    await _kept(talk, "8 koi", kind="pond", water="temp 1 ph 7.2 kh 6 ammonia 0 nitrite 0")
+    told = talk.last[0].text
+    assert "do not warm it" in told
+    assert "1 °C an hour" not in told
+    assert "heater" not in await talk.text("what now")

@@ -116,7 +116,14 @@ def or_there(tank: str, cause: str) -> str:
 
 def of_lost(help_: Help) -> str | None:
     """What is done with the dead, where some died of late."""
-    return _("Animals died: take the dead out, look at all others.") if help_.lost else None
+    if not help_.lost:
+        return None
+    if help_.newcomers:
+        return _(
+            "Animals died, and new ones came lately: an illness may have come with them. A fish"
+            " vet, with one that died just now, cooled, not frozen. Take the dead out."
+        )
+    return _("Animals died: take the dead out, look at all others.")
 
 
 def copper_out(help_: Help) -> str:

@@ -24,7 +24,7 @@ def does_not_suit(facts: Facts) -> str:
         amount=with_unit(facts, "value"),
         species=_species(facts),
         end=with_unit(facts, "high" if high else "low"),
-        act=_(_back(str(facts["analyte"]), high=high)),
+        act=_(_back(facts, high=high)),
     )
 
 
@@ -38,8 +38,16 @@ def _species(facts: Facts) -> str:
     return told.format(species=species, count=more)
 
 
-def _back(name: str, *, high: bool) -> str:
+def _back(facts: Facts, *, high: bool) -> str:
+    """What brings an analyte back; a pond follows the weather."""
+    if "pond" in facts:
+        return _POND_WARM if high else _POND_COLD
+    name = str(facts["analyte"])
     return _COLD if name == "temperature" and not high else _BACK.get(name, _STEADY)
+
+
+_POND_COLD = N_("do not warm it, no food, keep a hole open in the ice")
+_POND_WARM = N_("shade it, strong air, no food in the heat, no cold water at once")
 
 
 _COLD = N_("check the heater, warm it by 1 °C an hour at most")

@@ -43,7 +43,10 @@ def suits(analyte: str) -> Callable[[State], Finding | None]:
         if state.fresh(analyte) is None:
             return None
         off = [misfit for misfit in misfits(state) if misfit.analyte == analyte]
-        return _finding(off, kept_in(state.tank)) if off else None
+        found = _finding(off, kept_in(state.tank)) if off else None
+        if found is None or analyte != "temperature" or state.tank.kind != "pond":
+            return found
+        return Finding(found.id, found.severity, {**found.facts, "pond": 1.0})
 
     return judge
 

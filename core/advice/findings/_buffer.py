@@ -10,6 +10,9 @@ from core.advice.livestock import kept_in
 from core.advice.state import Measured, State
 
 SWING_OVER = timedelta(days=14)
+SOFT_WATER = "soft water"
+"""The group of the animals' table whose kinds come from water with hardly any KH."""
+
 FEWEST_FOR_SWING = 6
 """Readings that show a tank's own daily swing of pH; common practice."""
 
@@ -22,11 +25,15 @@ def low_kh_limit(state: State) -> float:
 
 
 def is_kept_soft(state: State) -> bool:
-    """Whether water is soft on purpose, or holds a kind that bears no more: crystal red shrimp."""
-    spans = (row.ranges.get("kh") for row in kept_in(state.tank).kinds)
-    return state.tank.soft or any(
-        span is not None and span.high < limits.KH_LOW_FRESH for span in spans
-    )
+    """Whether water is soft on purpose, holds a kind that bears no more, or only soft-water fish.
+
+    Crystal red shrimp bear no more; neons and discus are at home in it.
+    """
+    kinds = [row for row in kept_in(state.tank).kinds if row.is_animal]
+    spans = (row.ranges.get("kh") for row in kinds)
+    bears_no_more = any(span is not None and span.high < limits.KH_LOW_FRESH for span in spans)
+    at_home = bool(kinds) and all(row.group == SOFT_WATER for row in kinds)
+    return state.tank.soft or bears_no_more or at_home
 
 
 def low_kh(state: State) -> Finding | None:

@@ -56,8 +56,13 @@ class Told:
 
 
 def key_of(finding: Finding) -> tuple[str, ...]:
-    """What makes two findings the same one: the rule, and of what and whom it speaks."""
-    about = ("analyte", "species", "species_2", "said", "substance")
+    """What makes two findings the same one: the rule, and of what and whom it speaks.
+
+    A jump is another one wherever it leads.
+    """
+    about: tuple[str, ...] = ("analyte", "species", "species_2", "said", "substance")
+    if finding.id == "sudden_jump":
+        about = (*about, "value")
     return (finding.id, *(str(finding.facts[part]) for part in about if part in finding.facts))
 
 
