@@ -49,11 +49,24 @@ def read(text: str, tokens: list[Token], context: Context) -> Read:
         return Command("zone", f"it is {clock}"), []
     if first.text == "*" and _starred(tokens):
         return Command("correct", text[first.end :].strip()), tokens[1:]
+    if (otherwise := _otherwise(tokens)) is not None:
+        return Command("correct", text.strip()), otherwise
     spoken = tokens[1:] if first.text in _BEGIN and len(tokens) > 1 else tokens
     if spoken[0].kind not in {"command", "ask", "several"}:
         return None, tokens
     command, rest = _spoken(text, spoken)
     return (None, tokens) if command is None else (command, rest)
+
+
+def _otherwise(tokens: list[Token]) -> list[Token] | None:
+    """The reading of `kh was 5 not 6`: a number, and the one that it is not."""
+    numbers = [index for index, token in enumerate(tokens) if token.kind == "number"]
+    if tokens[0].kind != "analyte" or len(numbers) != 2 or numbers[1] != len(tokens) - 1:
+        return None
+    between = [token.value for token in tokens[numbers[0] + 1 : numbers[1]] if token.text != ","]
+    before = tokens[1 : numbers[0]]
+    light = all(token.kind == "fill" or token.value in {"was", "link"} for token in before)
+    return [tokens[0], tokens[numbers[0]]] if between == ["not"] and light else None
 
 
 def _starred(tokens: list[Token]) -> bool:

@@ -180,3 +180,11 @@ async def test_a_day_that_there_is_not_is_said_of_the_day(talk: Talk) -> None:
     await talk.say("/tank new Fern 100 l fresh")
     for text in ("30 feb kh 4", "30.2. kh 4", "kh 4 at 25:00"):
         assert "that day or time is none" in await talk.text(text)
+
+
+async def test_a_number_and_the_one_that_it_is_not_correct(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 6 ph 7")
+    assert "Corrected: KH 5" in await talk.text("kh was 5 not 6")
+    values = (await talk.facts("history of kh"))["values"]
+    assert [value["value"] for value in values] == [5]
