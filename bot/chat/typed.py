@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from datetime import timedelta
 
 from bot.chat import presses, reminder_answers
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
+from bot.store.offers import Choice, Offer
 from core.message.model import Command, Parsed
 
 LOOKED_AT = 12
@@ -66,9 +68,36 @@ async def _plan_given(turn: Turn) -> list[Reply] | None:
     if not latest or turn.now - latest[0].made_at > patience:
         return None
     choice = next((each for each in latest[0].choices if each.verb == "log_dose"), None)
-    if choice is None or await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
+    changed = _changes(turn, latest[0])
+    if not (choice or changed) or await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
         return None
-    return await presses.take(turn, latest[0], choice)
+    if choice is not None:
+        return await presses.take(turn, latest[0], choice)
+    if len(changed) == 1:
+        return await presses.take(turn, latest[0], changed[0])
+    lines = [words.which_was_done([each.label for each in changed])]
+    return [await turn.reply(lines, choices=changed)]
+
+
+def _changes(turn: Turn, offer: Offer) -> list[Choice]:
+    """The changes of water that an answer spoke of: the one asked about, and a step of it."""
+    facts = offer.context.get("facts", {})
+    tank = turn.tank_named(facts.get("tank", ""))
+    if "asked" not in offer.context or tank is None or "largest_safe_share" not in facts:
+        return []
+    steps = [math.floor(100 * share) / 100 for share in facts.get("steps", [])[:1]]  # as it is said
+    shares = dict.fromkeys([facts["share"], *(step for step in steps if step > 0.0)])
+    new = f" with {facts['source']}" if facts.get("source", "").isalpha() else ""
+    at = turn.now.isoformat()
+    return [
+        Choice(
+            words.changed_so_much(share),
+            "for_tank",
+            "",
+            {"text": f"changed {100 * share:.3g}%{new}", "at": at, "tank_id": tank.id},
+        )
+        for share in shares
+    ]
 
 
 async def later(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:

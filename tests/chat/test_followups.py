@@ -218,3 +218,24 @@ async def test_a_plan_is_made_anew_for_the_volume_put_right(talk: Talk) -> None:
     assert len(await talk.say("fern is 80 l")) == 2
     await talk.say("kh 5")
     assert len(await talk.say("fern is 90 l")) == 1
+
+
+async def test_done_right_after_a_change_was_asked_about_logs_it(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("what if i change 10%")
+    assert (await talk.facts("i did it"))["events"][0]["percent"] == 10
+    await talk.wait(days=2)
+    await talk.say("fern: kh 5 gh 5 ph 7 no3 40 temp 24 ammonia 0")
+    (plan,) = await talk.say("what if i change 50%")
+    (which,) = await talk.say("ok i did that")
+    assert which.buttons[0].label == "changed 50 %"
+    (logged,) = await talk.press(2)
+    assert logged.facts["events"][0]["percent"] <= 100 * plan.facts["steps"][0]
+
+
+async def test_what_to_do_about_it_is_what_now(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("fern: ammonia 4 ph 8")
+    now = await talk.text("what now")
+    assert await talk.text("what should i do about it") == now
+    assert await talk.text("was kann ich dagegen tun") == now

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.words import names
+from bot.chat.words.numbers import plain
 from bot.chat.words.text import N_, _
 
 _NOT_YET = {
@@ -115,6 +116,16 @@ def foreign_button() -> list[str]:
 def already() -> list[str]:
     """For a second press on what was settled."""
     return [_("That is settled already; nothing was changed.")]
+
+
+def changed_so_much(share: float) -> str:
+    """A change of water on a button."""
+    return _("changed {share} %").format(share=plain(100 * share, 1))
+
+
+def which_was_done(labels: Sequence[str]) -> str:
+    """More than one share was spoken of."""
+    return _("Which was done: {labels}?").format(labels=", ".join(labels))
 
 
 def why_unknown() -> list[str]:
