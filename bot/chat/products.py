@@ -8,6 +8,8 @@ from dataclasses import asdict
 from datetime import timedelta
 from typing import Any, Final
 
+from rapidfuzz.distance import OSA
+
 from bot.chat import dose_reply
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -38,6 +40,9 @@ from core.substances import SUBSTANCES
 from core.tank import Tank
 
 DAILY: Final = {"kh": limits.KH_STEP, "gh": limits.GH_STEP}
+LONG_NAME: Final = 6
+"""Letters from which on a name may have two slips, as a tank's."""
+
 MOMENT: Final = timedelta(microseconds=1)
 """A reading told together with a dose is the one before it."""
 
@@ -182,7 +187,18 @@ def _as_salts(
 
 async def _unknown(turn: Turn, said: str, known: Sequence[Product]) -> Reply:
     facts = {"refused": "substance_unknown", "substance": said}
-    return await turn.reply(words.unknown(said, known), facts=facts)
+    near = [product.name for product in known if _is_slip(said, product.name)]
+    text = turn.incoming.text
+    choices = [
+        Choice(name, "say_again", "", {"text": text.replace(said, name)}) for name in near[:3]
+    ]
+    return await turn.reply(words.unknown(said, known), choices=choices, facts=facts)
+
+
+def _is_slip(said: str, name: str) -> bool:
+    """Whether a name is another one with a slip or two of the finger."""
+    most = 1 if len(name) < LONG_NAME else 2
+    return OSA.distance(said.casefold(), name.casefold(), score_cutoff=most) <= most
 
 
 async def offer_to_learn(turn: Turn, told: Told) -> Reply | None:

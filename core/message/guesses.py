@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from core.analytes import MEASURABLE
 from core.errors import CoreError
 from core.message import doubts, waters
@@ -84,6 +86,9 @@ def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt
     unsound = problem in _STORED_ON_YES and made.canonical is not None and not believable
     guessed = doubts.IMPLAUSIBLE if unsound else problem
     choices = candidate.choices or _guesses(candidate, guessed)
+    if problem == doubts.BAD_TIME and len(re.findall(r"\d+", fragment)) > 1:
+        # no3 30 Feb 12: which of the two was the value?
+        return Doubt(fragment, start, end, problem)
     suggestion = choices[0] if choices else None
     sure = suggestion is None and believable and problem in _STORED_ON_YES
     if sure:

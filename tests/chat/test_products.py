@@ -168,6 +168,7 @@ async def _stocked(talk: Talk) -> None:
         ("washing soda: 5 g per 80 l raises kh 1", "carbonate"),
         ("vinegar: 5 ml per 10 l raises kh 1", "acid"),
         ("muriatic acid: 5 ml per 10 l raises gh 1", "acid"),
+        ("ph up: 5 ml per 10 l raises kh 1", "carbonate"),
         ("ammonia: 5 ml per 10 l raises kh 1", "label_refused"),
         ("bleichmittel: 5 ml pro 10 l erhöht kh um 1", "bleach"),
         ("natronlauge: 5 g pro 80 l erhöht kh um 2", "caustic"),
@@ -280,6 +281,15 @@ async def test_a_dose_of_my_product_is_a_dose_of_it(talk: Talk) -> None:
     await talk.say("my tonic: 10 ml per 100 l raises gh 2")
     await talk.say("dosed 10 ml of my tonic")
     assert (await talk.facts("dose gh 6 with my tonic"))["refused"] == "dosed_since"
+
+
+async def test_a_misspelt_product_is_a_button(talk: Talk) -> None:
+    await _stocked(talk)
+    await talk.say(f"kh plus: {LABEL}")
+    (asked,) = await talk.say("dose kh 4 with kh pluss")
+    assert "grams" not in asked.facts
+    (planned,) = await talk.press(1, asked)
+    assert planned.facts["product"]["name"] == "kh plus"
 
 
 async def test_a_product_asked_by_name_is_never_another_thing(talk: Talk) -> None:
