@@ -43,6 +43,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
+from core.advice.emergencies import gasps
 from core.message import parse, terms
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
@@ -208,7 +209,9 @@ async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     told_beside = emergencies.without_mishap(turn, parsed)
     if told_beside.values or told_beside.events:
         replies += await readings.keep(turn, told_beside)
-    replies.append(await emergencies.answer(turn, parsed))
+    steps = await emergencies.answer(turn, parsed)
+    first = gasps(turn.incoming.text)  # who needs air reads no list of the dead before it
+    replies = [steps, *replies] if first else [*replies, steps]
     if (doubtful := emergencies.doubtful_beside(parsed)) is not None:
         replies += await readings.keep(turn, doubtful)
     return replies

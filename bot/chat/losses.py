@@ -8,8 +8,9 @@ from bot.chat import emergencies
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import losses as words
+from bot.chat.words.emergencies import after_change
 from bot.store.offers import Choice
-from core.advice.emergencies import missing
+from core.advice.emergencies import Help, changed_lately, missing
 from core.advice.livestock import lookup
 from core.advice.state import State
 from core.advice.stock import GOING, Came, all_meant, meant, names_no_kind, tally
@@ -18,7 +19,9 @@ from core.advice.stock import GOING, Came, all_meant, meant, names_no_kind, tall
 def lines(state: State) -> list[str]:
     """What is known to be wrong, what to measure, and what to do with the rest."""
     cause = emergencies.cause(state)
-    return words.lost(cause, [each for each in missing(state) if each != "kh"])
+    told = words.lost(cause, [each for each in missing(state) if each != "kh"])
+    changed = after_change(Help("general", changed=changed_lately(state, None)))
+    return told if changed is None else [changed, *told]
 
 
 async def on_record_before(turn: Turn, told: Told) -> dict[str, int]:

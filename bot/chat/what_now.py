@@ -29,12 +29,16 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
     "low_oxygen": "gasping",
     "copper": "copper",
     "copper_before": "copper",
+    "copper_unknown_stock": "copper",
     "overdose": "overdose",
     "acid_dosed": "overdose",
     "caustic_dosed": "overdose",
     "medicine_dosed": "overdose",
 }
 """The steps that belong to a finding."""
+
+NOTED: Final = frozenset({"copper_unknown_stock"})
+"""Notes that have steps all the same: nobody told who lives there."""
 
 LOOKED_AT: Final = 12
 """Replies among which the latest call for help is sought."""
@@ -56,7 +60,8 @@ def button(told: Told, found: Sequence[Finding]) -> list[Choice]:
 
 def _worst(found: Sequence[Finding], tank: Tank) -> Danger | None:
     """The danger of the worst finding that has steps; a note has none."""
-    told = (_steps_for(finding, tank) for finding in found if finding.severity != "note")
+    heard = (f for f in found if f.severity != "note" or f.id in NOTED)
+    told = (_steps_for(finding, tank) for finding in heard)
     return next((danger for danger in told if danger is not None), None)
 
 

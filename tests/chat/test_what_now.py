@@ -136,3 +136,16 @@ async def test_a_cold_pond_is_not_warmed(talk: Talk) -> None:
     assert "do not warm it" in told
     assert "1 °C an hour" not in told
     assert "heater" not in await talk.text("what now")
+
+
+async def test_who_needs_air_reads_that_first(talk: Talk) -> None:
+    await _kept(talk, "6 guppies", water="ph 7 kh 4 temp 25 ammonia 0 nitrite 0")
+    first, *_stored = await talk.say("3 guppies dead others gasping")
+    assert first.facts["emergency"] == "gasping"
+
+
+async def test_a_logged_change_is_named_where_animals_died_after_it(talk: Talk) -> None:
+    await _kept(talk, "6 guppies", water="ph 7 kh 4 temp 25 ammonia 0 nitrite 0")
+    await talk.say("changed 50%")
+    await talk.wait(hours=2)
+    assert "You changed 50 % within a day" in await talk.text("2 guppies died")

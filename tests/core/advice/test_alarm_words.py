@@ -62,7 +62,8 @@ SHARED |= {
     "burnt",
     "alive",
 }
-SHARED |= {"maybe", "dead", "plant", "animal", "cement", "poured", "mistake"}
+SHARED |= {"maybe", "dead", "plant", "animal", "cement", "poured", "mistake", "why", "die"}
+SHARED |= {"after_change", "put_in", "cement"}
 """Groups that lines of the English file use: the words of all languages are in them."""
 
 
