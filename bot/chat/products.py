@@ -213,7 +213,7 @@ async def offer_to_learn(turn: Turn, told: Told) -> Reply | None:
     if len(done) != 1 or len(dosed) != 1 or told.at - dosed[0].at < SETTLED_AFTER:
         return None
     name, amount, unit = _dosed(dosed[0].what)
-    if name is None or amount is None:
+    if name is None or amount is None or never(name) is not None:
         return None
     state = await state_of(turn, told.tank, told.at)
     for analyte in sorted(read):

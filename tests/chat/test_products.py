@@ -301,3 +301,18 @@ async def test_a_product_asked_by_name_is_never_another_thing(talk: Talk) -> Non
     facts = await talk.facts("how much kh plus for kh 4")
     assert facts["refused"] == "substance_unknown"
     assert "grams" not in facts
+
+
+async def test_nothing_is_learned_of_what_is_refused(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("gh 4 kh 5 ph 7.2 temp 25 ammonia 0")
+    await talk.wait(hours=1)
+    await talk.say("dosed 10 g slaked lime")
+    await talk.wait(hours=20)
+    assert "Shall I keep that" not in await talk.text("gh 7")
+    await talk.say("/tank new Moss 100 l fresh")
+    await talk.say("moss: gh 4 kh 5 ph 7.2 temp 25 ammonia 0")
+    await talk.wait(hours=1)
+    await talk.say("moss: dosed 10 g drain cleaner")
+    await talk.wait(hours=20)
+    assert "Shall I keep that" not in await talk.text("moss: gh 7")
