@@ -313,6 +313,6 @@ async def test_nothing_is_learned_of_what_is_refused(talk: Talk) -> None:
     await talk.say("/tank new Moss 100 l fresh")
     await talk.say("moss: gh 4 kh 5 ph 7.2 temp 25 ammonia 0")
     await talk.wait(hours=1)
-    await talk.say("moss: dosed 10 g drain cleaner")
+    await talk.say("moss: dosed 10 g lye")
     await talk.wait(hours=20)
     assert "Shall I keep that" not in await talk.text("moss: gh 7")
