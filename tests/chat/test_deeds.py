@@ -278,7 +278,7 @@ UNREAD = (
     ("medicine_in", "traité au bleu de méthylène"),
     ("acid_in", "Essig Dosierung 5 ml"),
     ("salt_in", "salted the pond to 0.3%"),
-    ("unknown_in", "dosed 5 ml ph down"),
+    ("unknown_in", "dosed ph down"),
     ("softened", "used softened water"),
     ("softened", "enthärtetes Wasser genommen"),
 )

@@ -64,11 +64,11 @@ STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
     ),
     "drowning": (
         N_("Out of the water now, and look: awake, breathing?"),
+        N_("Wires in that water: power off at the fuse box before you reach in."),
         CALL,
         N_("Not breathing: begin resuscitation at once; they tell you how on the telephone."),
         N_("Breathing: on the side, wet clothes off, warm, never alone."),
         N_("A doctor today even if all seems well: lungs can fail hours later."),
-        N_("Wires in that water: power off at the fuse box before you reach in."),
     ),
     "collapsed": (
         N_("Call for help now; gas or fumes: out into fresh air first, and nobody goes back in."),
