@@ -15,11 +15,12 @@ from bot.chat.words import arrivals as words
 from bot.chat.words import general
 from bot.chat.words import quarantine as apart
 from bot.chat.words.animals import which
-from bot.chat.words.keeping import THAT_TANK
+from bot.chat.words.keeping import THAT_TANK, company
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.arrivals import Arrival, arrive
+from core.advice.keeping import can_keep
 from core.advice.livestock import Found, Species, foreign_water, lookup, named_in
 from core.advice.quarantine import QUARANTINE, QUARANTINE_DAYS
 from core.advice.state import Measured, State, measured
@@ -86,7 +87,7 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
     may_go = plan.foreign is None
     if may_go and animals is not None and animals[2] is not None and stored is not None:
         log = f"{stored.name}: added {animals[2]} {animals[0]}"
-    lines = words.arrival(plan, name)
+    lines = words.arrival(plan, name, _company(kind, state))
     if animals is not None and kind is None and animals[1].candidates:
         lines.append(which(animals[0], animals[1], turn.chat.language)[0])
     return await turn.reply(
@@ -95,6 +96,14 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
         more=words.more(plan, hours_known=coming.hours is not None) if may_go else [],
         facts=_facts(plan, bag, stored, kind.scientific if kind is not None else None),
     )
+
+
+def _company(kind: Species | None, state: State) -> str | None:
+    """Who of the tank surely does not go together with a kind, in words; None where nobody."""
+    if kind is None or not state.tank.stock:
+        return None
+    answer = can_keep(kind, state)
+    return next(iter(company(answer)), None) if answer.verdict == "no" else None
 
 
 def _home_of(kind: Species | None, turn: Turn, used: StoredTank | None) -> StoredTank | None:

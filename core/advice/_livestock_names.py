@@ -154,6 +154,10 @@ def named_in(text: str) -> list[tuple[str, Found]]:
     return named
 
 
+SHORTEST_OF_WORDS: Final = 5
+"""Fewer letters in several words name no animal; common practice."""
+
+
 def name_at(words: Sequence[str], start: int) -> tuple[int, Found]:
     """How many plain words from a place on are the longest name of animals there, and whose.
 
@@ -166,7 +170,9 @@ def name_at(words: Sequence[str], start: int) -> tuple[int, Found]:
     held = table()
     for size in range(min(MOST_WORDS, len(words) - start), 0, -1):
         said = " ".join(words[start : start + size])
-        if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
+        if size > 1 and len(said) <= SHORTEST_OF_WORDS:
+            continue  # "i do" is no ido
+        if joined(said) in held.names or (len(stem(said)) > 3 and stem(said) in held.stems):
             return size, lookup(said)
     return 0, NOTHING
 

@@ -36,6 +36,11 @@ PH_APART: Final = 0.5
 PH_HOURS: Final = 24.0
 """pH further apart than this: at least a day (the same text, grade B)."""
 
+WARMTH_APART: Final = 5.0
+"""Further apart than this a floating bag bridges nothing: 1 °C an hour; common practice. [°C]"""
+SOLIDS_A_DAY: Final = 1.5
+"""Factor of dissolved solids that animals follow in a day; common practice, no source."""
+
 MINUTES_PER_DEGREE_WARMTH: Final = 5.0
 MINUTES_PER_DEGREE_HARDNESS: Final = 10.0
 WARMTH_FREE: Final = 2.0
@@ -92,6 +97,8 @@ class Arrival:
         The water that they live in and the tank's, where these are two: then no way leads in.
     copper : float or None
         Copper in the bag, none of which may get into the tank. [mg/L]
+    deciding : str or None
+        The analyte that asks for most of the days.
     """
 
     differences: tuple[Difference, ...]
@@ -103,6 +110,7 @@ class Arrival:
     salt_unknown: bool = False
     foreign: tuple[str, str] | None = None
     copper: float | None = None
+    deciding: str | None = None
 
     @property
     def minutes(self) -> float:
@@ -147,14 +155,14 @@ def arrive(
     # Whose kind is not known may be an invertebrate.
     invertebrates = not kinds or any(row.is_invertebrate for row in kinds)
     apart = ph_apart(bag, state, fresh=not keep_closed)
-    days = _days(differences, apart, invertebrates=invertebrates)
+    deciding, days = _days(differences, apart, invertebrates=invertebrates)
     steps = _steps(differences, keep_closed, slow, days)
     if (problem := _not_ready(state)) is not None:
         steps = (Step("not_yet", 0.0, {"reason": problem}), *steps)
     salt_unknown = state.salinity > limits.SALT_WATER and "salinity" not in bag
     foreign = foreign_to(bag, state, kinds, salt_water=salt_water)
     if foreign is not None:
-        steps, days, misfits = (Step("not_this_water"),), 0.0, ()
+        steps, deciding, days, misfits = (Step("not_this_water"),), None, 0.0, ()
     copper = bag.get("copper")
     return Arrival(
         differences,
@@ -166,20 +174,36 @@ def arrive(
         salt_unknown,
         foreign,
         copper.value if copper is not None and copper.value > 0.0 else None,
+        deciding,
     )
 
 
-def _days(differences: Sequence[Difference], ph_apart: float, *, invertebrates: bool) -> float:
-    """Days in water of their own, where the tank's differs more than hours can bridge."""
-    days = PH_HOURS / 24.0 if abs(ph_apart) > PH_APART + 1e-9 else 0.0
-    for difference in differences:
-        change = difference.change
-        if difference.analyte == "salinity":
-            up = limits.SALINITY_UP
-            step = up if change > 0.0 or invertebrates else limits.SALINITY_DOWN
-            if abs(change) > step:
-                days = max(days, math.ceil(abs(change) / step - 1e-9))
-    return days
+def _days(
+    differences: Sequence[Difference], ph_apart: float, *, invertebrates: bool
+) -> tuple[str | None, float]:
+    """Days in water of their own, where hours cannot bridge to the tank's, and what asks for most.
+
+    Conductivity and dissolved solids count where no hardness tells what they are made of.
+    """
+    known = {difference.analyte: difference for difference in differences}
+    buffer = "kh" if "kh" in known else "ph"
+    asked: dict[str, float] = {}
+    if abs(ph_apart) > PH_APART + 1e-9 and buffer in known:
+        asked[buffer] = PH_HOURS / 24.0
+    if (warmth := known.get("temperature")) is not None and abs(warmth.change) > WARMTH_APART:
+        asked["temperature"] = 1.0
+    if (salt := known.get("salinity")) is not None:
+        up = limits.SALINITY_UP
+        step = up if salt.change > 0.0 or invertebrates else limits.SALINITY_DOWN
+        if abs(salt.change) > step:
+            asked["salinity"] = math.ceil(abs(salt.change) / step - 1e-9)
+    for name in () if {"kh", "gh"} & known.keys() else ("conductivity", "tds"):
+        solids = known.get(name)
+        if solids is not None and min(solids.bag, solids.tank) > 0.0:
+            apart = abs(math.log(solids.bag / solids.tank)) / math.log(SOLIDS_A_DAY)
+            asked |= {name: math.ceil(apart - 1e-9)} if apart > 1.0 else {}
+    most = max(asked, key=lambda name: asked[name], default=None)
+    return most, asked[most] if most is not None else 0.0
 
 
 def _steps(

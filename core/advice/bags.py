@@ -51,7 +51,7 @@ class BagAmmonia:
         return self.nh3_n_open >= limits.NH3_ALARM
 
 
-COMPARED: Final = ("temperature", "salinity", "ph", "gh", "kh", "conductivity")
+COMPARED: Final = ("temperature", "salinity", "ph", "gh", "kh", "conductivity", "tds")
 
 
 SALT_IN_BAG: Final = 5.0

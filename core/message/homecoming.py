@@ -57,6 +57,10 @@ _ANIMALS: Final = re.compile(
     r"|garna\w{2,3}|slakken|koralen|ryb\w{0,2}|krewet\w{1,3}|slimak\w{0,2}|koral\w{0,3}|fiskar?"
     r"|rakor|snackor|koraller)\b"
 )
+_ASKING: Final = re.compile(
+    r"\b(?:how|what|mine|wie|was|comment|que faire|como|come|cosa|hoe|wat|jak|co|hur|vad)\b"
+)
+"""Words that begin a question, or tell of the keeper's own water, behind the bag's."""
 _HOURS: Final = re.compile(
     r"\b(\d{1,3}(?:[.,]\d)?|an|one|half an) ?(hours?|hrs?|h|std|stunden?|heures?|horas?|ore|uur"
     r"|godzin\w?|timmar|min(?:ute[sn]?|utos|uti|uten|uter|ut)?s?)\b"
@@ -205,7 +209,8 @@ def _values(said: str, context: Context) -> list[Value]:
     if not names:
         return []
     alone = replace(context, tanks=(), group=False)
-    return list(parse(said[names[0] :], alone).values)
+    told = _ASKING.split(said[names[0] :], maxsplit=1)[0]
+    return list(parse(told, alone).values)
 
 
 def _last_clause(text: str) -> str:

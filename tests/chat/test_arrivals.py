@@ -205,3 +205,26 @@ async def test_copper_of_the_shop_s_water_is_the_bag_s(tmp_path: Path) -> None:
         (reply,) = await talk.say("new neons home, shop water copper 0.2")
         assert reply.facts["bag"] == {"copper": 0.2}
         assert "none of that water into Fern" in reply.text
+
+
+async def test_who_would_eat_them_is_told_before_the_steps(talk: Talk) -> None:
+    await talk.say("/tank new Main 180 l fresh")
+    await talk.say("added 6 oscars")
+    await talk.say("ph 7 kh 5 gh 8 temp 25 ammonia 0 nitrite 0")
+    text = await talk.text("bringing home 10 guppies, bag ph 7 kh 5 gh 8 temp 25")
+    assert text.startswith("Better not into Main:")
+    assert "oscar" in text.splitlines()[0].casefold()
+
+
+async def test_a_bag_that_tells_its_solids_is_believed(talk: Talk) -> None:
+    await talk.say("/tank new Main 180 l fresh")
+    await talk.say("ph 7 temp 25 ammonia 0 nitrite 0 tds 120")
+    (reply,) = await talk.say("bag tds 600 how to acclimate cherry shrimp")
+    assert reply.facts["days"] == 4.0
+    assert "TDS 600 → 120" in reply.lines[0].text
+
+
+async def test_nobody_is_made_out_of_common_words(talk: Talk) -> None:
+    await talk.say("/tank new Main 180 l fresh")
+    await talk.say("ph 7 kh 5 gh 8 temp 29 ammonia 0 nitrite 0")
+    assert "outside" not in await talk.text("new fish home what do i do")

@@ -36,11 +36,16 @@ _NOT_READY: Final = N_(
 )
 
 
-def arrival(plan: Arrival, tank: str) -> list[str]:
-    """The order of work for a bag in six lines: what decides first, then the steps."""
+def arrival(plan: Arrival, tank: str, company: str | None = None) -> list[str]:
+    """The order of work for a bag in six lines: what decides first, then the steps.
+
+    `company` says who of the tank does not go together with them.
+    """
     if plan.foreign is not None:
         return _not_this_water(plan.foreign, tank)
-    lines = [_head(plan, tank)]
+    lines = [_head(plan, tank, company)]
+    if company is not None and plan.misfits:
+        lines.append(company)
     if plan.copper is not None:
         lines.append(
             _(
@@ -81,12 +86,13 @@ def _not_this_water(foreign: tuple[str, str], tank: str) -> list[str]:
     ]
 
 
-def _head(plan: Arrival, tank: str) -> str:
+def _head(plan: Arrival, tank: str, company: str | None) -> str:
     if (reason := _reason(plan)) is not None:
         return _(_NOT_YET.get(reason, _NOT_READY)).format(tank=tank)
-    if plan.misfits:
+    if plan.misfits or company is not None:
+        against = misfit(plan.misfits[0]) if plan.misfits else company
         return _("Better not into {tank}: {misfit} If they must go in all the same:").format(
-            tank=tank, misfit=misfit(plan.misfits[0])
+            tank=tank, misfit=against
         )
     if plan.salt_unknown:
         return _(
@@ -120,18 +126,21 @@ def _head(plan: Arrival, tank: str) -> str:
 
 
 def _deciding(plan: Arrival) -> Difference:
-    """What makes days of waiting: salt, else the buffer, else pH."""
-    by_analyte = {each.analyte: each for each in plan.differences}
-    wanted = ("salinity",) if _by_salt(plan) else ("kh", "ph")
-    return next(by_analyte[of] for of in wanted if of in by_analyte)
+    """What makes days of waiting."""
+    return next(each for each in plan.differences if each.analyte == plan.deciding)
 
 
 def _by_salt(plan: Arrival) -> bool:
-    return plan.days > 1.0  # pH alone asks for one day
+    return plan.deciding == "salinity"
 
 
 def _hardness_known(plan: Arrival) -> bool:
-    return any(each.analyte in {"kh", "gh"} for each in plan.differences) or _by_salt(plan)
+    return any(each.analyte in {"kh", "gh"} for each in plan.differences) or plan.deciding in {
+        "salinity",
+        "temperature",
+        "conductivity",
+        "tds",
+    }
 
 
 def _reason(plan: Arrival) -> str | None:
@@ -160,6 +169,8 @@ def _steps(plan: Arrival) -> list[str]:
     by_id = {step.id: step for step in plan.steps}
     minutes = f"{by_id['float_closed'].minutes:.0f}"
     told = [_("Dim the light, float the closed bag {minutes} min.").format(minutes=minutes)]
+    if plan.deciding == "temperature":
+        told = [_("Dim the light. Do not float the bag: the tank's warmth is too far off.")]
     if "prepare_container" in by_id:
         told.append(
             _(
@@ -176,6 +187,8 @@ def _steps(plan: Arrival) -> list[str]:
                 " daily."
             )
             if _by_salt(plan)
+            else _("Bring that water to the tank's by 1 °C an hour; test its ammonia daily.")
+            if plan.deciding == "temperature"
             else _("Bring that water to the tank's by small changes; test its ammonia daily.")
         )
     if "add_tank_water" in by_id:

@@ -43,7 +43,7 @@ def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
     if answer.rival is not None and answer.asked.rivals is not None:
         lines.append(rival_line(answer.asked.rivals, names.capital(name), answer.sexes))
     lines += map(misfit, answer.misfits)
-    lines += _company(answer)
+    lines += company(answer)
     if answer.crowded is not None:
         lines.append(crowded(answer.count, name, answer.crowded))
     elif answer.cramped is not None:
@@ -65,7 +65,7 @@ def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
     return lines[:LINES]
 
 
-def _company(answer: Keeping) -> list[str]:
+def company(answer: Keeping) -> list[str]:
     """Who does not suit it: those whom it would harass or eat alike in one line."""
     lines: dict[tuple[str, str, str], list[Conflict]] = {}
     for found in answer.conflicts:

@@ -222,3 +222,22 @@ def test_salinity_falls_by_who_comes_common_practice(kinds: list[str], days: int
     sea = state(read("salinity", 35.0), of=tank(kind="marine"))
     bag = {"salinity": read("salinity", 37.0)}
     assert arrive(bag, sea, [species(kind) for kind in kinds], hours=1.0).days == days
+
+
+@pytest.mark.parametrize(
+    ("inside", "outside", "deciding", "days"),
+    [
+        (read("temperature", 26.0), read("temperature", 16.0), "temperature", 1.0),
+        (read("temperature", 20.0), read("temperature", 24.0), None, 0.0),
+        (read("tds", 600.0), read("tds", 120.0), "tds", 4.0),
+        (read("tds", 150.0), read("tds", 120.0), None, 0.0),
+        (read("conductivity", 300.0), read("conductivity", 600.0), "conductivity", 2.0),
+    ],
+    ids=["ten degrees", "four degrees", "a fifth of the solids", "alike", "twice"],
+)
+def test_warmth_and_solids_far_apart_ask_for_days(
+    inside: Measured, outside: Measured, deciding: str | None, days: float
+) -> None:
+    """ln(600/120)/ln(1.5) is 3.97 days; common practice, no source."""
+    plan = arrive({inside.analyte: inside}, state(outside), hours=1.0)
+    assert (plan.deciding, plan.days) == (deciding, days)
