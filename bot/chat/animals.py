@@ -101,7 +101,17 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         if need is not None
     }
     sized = asks_enough(text) and state.tank.volume_l is not None
-    return [await turn.reply(words.keep(answer, name, sized=sized), facts=facts)]
+    lines = words.keep(answer, name, sized=sized)
+    if answer.verdict in {"yes", "care"} and (first := _filter(turn, state, answer)) is not None:
+        lines.insert(1, first)
+    return [await turn.reply(lines[: words.LINES], facts=facts)]
+
+
+def _filter(turn: Turn, state: State, answer: Keeping) -> str | None:
+    """What the filter of a tank on record has against more animals."""
+    if not answer.asked.is_animal or turn.tank_named(state.tank.name) is None:
+        return None
+    return readiness_words.beside_a_yes(ready(state))
 
 
 async def _how_many(turn: Turn, answer: Keeping, state: State, tank: str, held: int = 0) -> Reply:

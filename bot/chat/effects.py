@@ -8,6 +8,8 @@ from bot.chat import dose_reply
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.wished import TABLE_SALT
+from bot.chat.words import cautions
 from bot.chat.words import effects as words
 from bot.store.tanks import StoredTank
 from core.advice.effects import Effect, effects_of
@@ -16,7 +18,7 @@ from core.advice.outlook import with_premises
 from core.advice.plan import Refusal
 from core.advice.state import State
 from core.message.model import Parsed, Question
-from core.substances import MEDIA
+from core.substances import ACIDS, MEDIA
 from core.tank import Tank
 
 
@@ -29,7 +31,7 @@ async def effect(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         facts = {"refused": "substance_unknown"}
         return [await turn.reply(words.unknown_amount(question.substance), facts=facts)]
     if question.substance is None or not weighed:
-        return [await turn.reply(words.incomplete())]
+        return [await _without_amount(turn, question)]
     stored, state = await _water(turn, question)
     volume = question.volume_l if question.volume_l is not None else state.tank.volume_l
     if volume is None:
@@ -41,6 +43,16 @@ async def effect(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if isinstance(found, Refusal):
         return [await dose_reply.refuse(turn, found, name)]
     return [await _answer(turn, found, name)]
+
+
+async def _without_amount(turn: Turn, question: Question) -> Reply:
+    """May it go in at all? What the cautions say of it, else how much is asked."""
+    if question.substance in ACIDS:
+        refusal = Refusal("acid", {"substance": question.substance})
+        return await dose_reply.refuse(turn, refusal, None)
+    if question.substance == TABLE_SALT:
+        return await turn.reply(cautions.caution("salt_in"), facts={"caution": "salt_in"})
+    return await turn.reply(words.incomplete())
 
 
 async def medium(turn: Turn, question: Question, substance: str) -> Reply:
@@ -94,8 +106,7 @@ async def _answer(turn: Turn, found: tuple[Effect, ...], name: str | None) -> Re
     lines = [words.head(each, in_tank=True) for each in found]
     if len(found) > 1:
         lines.append(words.two_forms())
-    lines.insert(1 if len(found) == 1 else len(lines), words.caution())
-    told = (words.ph(found[0]), words.ammonia(found[0]))
+    told = (words.ammonia(found[0]), words.caution(), words.ph(found[0]))
     lines += [line for line in told if line is not None]
     facts = _effect_facts(found[0])
     if len(found) > 1:

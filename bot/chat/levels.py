@@ -93,7 +93,8 @@ def for_all(premises: Mapping[str, float], state: State) -> list[str]:
     """Values that some of all known kinds cannot bear, where no kind is on record."""
     if state.tank.stock:
         return []
-    sea = state.tank.is_sea or state.salinity > SALT
+    said = not state.tank.name and state.salinity > SALT  # of no tank on record
+    sea = state.tank.is_sea or said or (state.tank.kind == "brackish" and state.salinity > SALT)
     lines = []
     for analyte in OF_ANIMALS:
         if analyte in premises:

@@ -18,7 +18,7 @@ from bot.chat.words.numbers import entered, plain
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.carbon import carbon_dioxide
-from core.advice.findings import Finding, find, judge_ammonia
+from core.advice.findings import Finding, find, judge_ammonia, seen
 from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
 from core.analytes import ANALYTES
@@ -89,7 +89,9 @@ async def co2(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     found = carbon_dioxide(ph, kh, temperature.value if temperature else None, state.salinity)
     if found is None:
         return [await turn.reply(words.no_such_water())]
-    lines = words.carbon_dioxide(name, ph.value, kh.value, found)
+    lines = words.carbon_dioxide(
+        name, ph.value, kh.value, found, ammonia=seen(state.fresh("ammonia")) is not None
+    )
     facts = {"co2_mg_l": found.mg_l, "co2_span": [found.least, found.most], "ph": ph.value}
     return [await turn.reply(lines, facts=facts | {"kh": kh.value})]
 

@@ -26,7 +26,8 @@ async def confirm_salt(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     return await _confirmed(
         turn, offer, choice,
         lambda state: salt_for_nitrite(held["nitrite"], held["volume_l"], state),
-        words.salt_answer, _salt_facts,
+        lambda found, name: words.salt_answer(found, name, unsaid=bool(held.get("unsaid"))),
+        _salt_facts,
     )  # fmt: skip
 
 

@@ -77,9 +77,10 @@ async def nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     read = state.fresh("nitrite")
     if said is None and question.analyte is None and (read is None or not read.high):
         return [await turn.reply(words.salt_for_what())]
+    unsaid = read is not None and read.basis is None
     if said is not None:
         stated = question.basis or ("ion" if AS_NITRITE.search(question.text or "") else None)
-        said = nitrite_as_no2(said, stated)
+        said, unsaid = nitrite_as_no2(said, stated), stated is None
     state = with_premises(
         state, {k: v for k, v in question.premises.items() if k in {"chloride", "salinity"}}
     )
@@ -91,6 +92,7 @@ async def nitrite(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         return [await dose_reply.refuse(turn, refusal, name)]
     held = {
         "nitrite": found.nitrite,
+        "unsaid": unsaid,
         "volume_l": found.volume_l,
         "tank_id": stored.id if stored is not None else None,
     }

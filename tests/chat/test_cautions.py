@@ -302,3 +302,10 @@ async def test_old_water_is_not_changed_all_at_once(talk: Talk, text: str) -> No
 async def test_a_change_left_out_of_late_is_no_old_water(talk: Talk, text: str) -> None:
     await talk.say("/tank new Fern 120 l fresh")
     assert "Not all at once" not in await talk.text(text)
+
+
+async def test_what_may_go_in_is_answered_before_an_amount_is_asked(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    for acid in ("vinegar", "citric acid", "hydrochloric acid"):
+        assert (await talk.facts(f"can i put {acid} in"))["refused"] == "acid"
+    assert (await talk.facts("can i add salt for my fish"))["caution"] == "salt_in"

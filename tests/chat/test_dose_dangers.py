@@ -118,7 +118,7 @@ async def test_the_interval_of_the_kits_stands_in_the_facts_and_under_more(talk:
         ("how much baking soda for 0 l from kh 3 to 6", "No plan for 0 L"),
         ("how much baking soda for 0.3 ml from kh 3 to 6", "No plan for 0.0003 L"),
         ("how much baking soda for 3,000,000 l from kh 3 to 6", "No plan for 3000000 L"),
-        ("dose kh 3", "is already at 3 or over"),
+        ("dose kh 3", "is already at 3 °dH or over"),
         ("how much gypsum for 100 l gh 3 to 45", "suits no tank"),
     ],
 )

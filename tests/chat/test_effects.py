@@ -151,3 +151,9 @@ async def test_grams_a_litre_are_those_of_every_litre(talk: Talk) -> None:
     assert reply.facts["grams"] == pytest.approx(120.0)
     assert reply.facts["salinity"] == pytest.approx(3.0, abs=0.05)
     assert "Too much for one day" in reply.lines[0].text
+
+
+async def test_ammonia_stands_right_behind_what_an_amount_does(talk: Talk) -> None:
+    lines = (await talk.text("what does 2 g baking soda do in 120 l")).splitlines()
+    assert "KH +0.56" in lines[0]
+    assert "measure ammonia first" in lines[1]

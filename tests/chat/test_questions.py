@@ -303,3 +303,20 @@ async def test_the_words_of_the_answers_are_explained(talk: Talk) -> None:
 async def test_a_number_whose_meaning_is_asked_is_judged(talk: Talk) -> None:
     assert "pH 9" in await talk.text("what does ph 9 mean")
     assert "not safe" in await talk.text("what does ammonia 0.2 mean")
+
+
+async def test_salt_is_too_much_for_a_fresh_tank_and_too_little_for_the_sea(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    assert "too high" in await talk.text("is salinity 10 safe")
+    await talk.say("/tank new Reef 200 l marine")
+    assert "too low" in await talk.text("reef: is salinity 10 safe")
+
+
+async def test_much_co2_beside_ammonia_gets_no_air_unasked(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 6.2 kh 3 temp 25 ammonia 0")
+    assert "move the surface" in await talk.text("co2")
+    await talk.say("ammonia 1")
+    said = await talk.text("co2")
+    assert "only if they gasp" in said
+    assert "move the surface" not in said

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.chat.harness import talking
+from tests.chat.harness import Talk, talking
 
 ASKED = [
     "can i add fish",
@@ -63,3 +63,15 @@ async def test_telling_that_it_is_cycled_asks_nothing(tmp_path: Path) -> None:
         await talk.say("/tank new Fern 90 l fresh")
         (reply,) = await talk.say("my tank is cycled")
         assert "verdict" not in reply.facts
+
+
+async def test_a_yes_to_a_kind_names_the_filter_that_is_not_proved(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 7 kh 4 gh 6 temp 25 ammonia 0 nitrite 0")
+    lines = (await talk.text("can i keep 8 neons")).splitlines()
+    assert lines[0].startswith("Yes")
+    assert "filter is not proved" in lines[1]
+    assert "filter" not in await talk.text("can i keep java fern")
+    await talk.say("/tank new Moss 120 l fresh")
+    await talk.say("moss: ph 7 kh 4 gh 6 temp 25")
+    assert "test ammonia and nitrite first" in await talk.text("can i keep 8 neons in moss")

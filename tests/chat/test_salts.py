@@ -278,3 +278,14 @@ async def test_salt_to_a_salinity_is_planned_as_one(talk: Talk) -> None:
     assert facts["goals"] == [{"analyte": "salinity", "from": 28, "to": 35}]
     assert facts["substance"] == "sea salt"
     assert len(facts["parts"]) == 7
+
+
+async def test_a_basis_that_was_said_is_not_called_unsaid(talk: Talk) -> None:
+    await talk.say("how much salt for 100 l nitrite 1 as no2")
+    assert "unsaid" not in await talk.text("yes")
+    await talk.say("how much salt for 100 l nitrite 1")
+    assert "unsaid counts as N" in await talk.text("yes")
+
+
+async def test_no_salt_where_there_is_no_nitrite(talk: Talk) -> None:
+    assert (await talk.text("how much salt for 100 l nitrite 0")).startswith("No salt")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.words import names
 from bot.chat.words.doses import of, only_below
+from bot.chat.words.levels import unit
 from bot.chat.words.numbers import litres, plain, small
 from bot.chat.words.text import _, ngettext
 from core.advice.bounds import Bound
@@ -69,9 +70,10 @@ def past(bound: Bound) -> str:
         "analyte": names.label(bound.analyte),
         "end": plain(bound.end, 1),
         "high": plain(bound.high, 1),
+        "unit": unit(bound.analyte),
     }
     if bound.species:
-        told = _("Not with {species}: they suit {analyte} up to {high}, this makes {end}.")
+        told = _("Not with {species}: they suit {analyte} up to {high}, this makes {end}{unit}.")
     else:
         told = _("Not with fresh-water animals: this makes {analyte} {end} g/kg.")
     return told.format(**fields)
@@ -100,7 +102,7 @@ def ammonia(effect: Effect) -> str | None:
     """That a higher pH frees the poison."""
     if effect.kh < FELT:
         return None
-    return _("It raises pH: measure ammonia first. For a plan ask for a dose: dose kh 6")
+    return _("It raises pH: measure ammonia first. For a plan ask for a dose: dose kh +1")
 
 
 def caution() -> str:
@@ -162,8 +164,8 @@ def lime(found: Lime, tank: str) -> list[str]:
     else:
         lines = [
             _(
-                "{tank}: yes, {name} will dissolve here: from KH {kh} towards about {end}, GH"
-                " {gh}, pH {ph}, if there is enough of it."
+                "{tank}: yes, {name} will dissolve here: from KH {kh} towards about {end} °dH, GH"
+                " {gh} °dH, pH {ph}, if there is enough of it."
             ).format(
                 tank=tank,
                 name=name,
@@ -172,7 +174,7 @@ def lime(found: Lime, tank: str) -> list[str]:
                 gh=plain(found.end.gh, 1),
                 ph=plain(found.end.ph, 1),
             ),
-            _("If CO2 leaves it stops at KH {kh}, pH {ph}.").format(
+            _("If CO2 leaves it stops at KH {kh} °dH, pH {ph}.").format(
                 kh=plain(found.end_leaves.kh, 1), ph=plain(found.end_leaves.ph, 1)
             ),
             _(
@@ -206,12 +208,12 @@ def leaves(found: Leaves, tank: str) -> list[str]:
     fall = found.ph_before - found.ph_after
     first = (
         _(
-            "{tank}: at KH {kh} {substance} can do little: water like dark tea moves pH by"
+            "{tank}: at KH {kh} °dH {substance} can do little: water like dark tea moves pH by"
             " about {fall}."
         ).format(tank=tank, kh=kh, substance=names.said(found.substance), fall=plain(fall, 2))
         if fall < 0.3
         else _(
-            "{tank}: at KH {kh} {substance} can move pH a lot: water like dark tea from"
+            "{tank}: at KH {kh} °dH {substance} can move pH a lot: water like dark tea from"
             " {ph_before} to about {ph_after}."
         ).format(
             tank=tank,

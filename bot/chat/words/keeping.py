@@ -122,7 +122,11 @@ def _how_many(answer: Keeping, name: str) -> list[str]:
     if answer.asked.rivals is not None:
         return [] if answer.rival is not None else [rival_line(answer.asked.rivals, name)]
     if answer.asked.shoals:
-        return [_("They live in groups: {count} or more. A few at a time.").format(count=SHOAL)]
+        return [
+            _("They live in groups: {count} or more, with ammonia and nitrite at 0.").format(
+                count=SHOAL
+            )
+        ]
     if answer.verdict != "yes" or not answer.asked.is_animal:
         return []
     return [_("A few at a time, with ammonia and nitrite at 0.")]

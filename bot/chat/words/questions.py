@@ -60,8 +60,10 @@ def spoon_unknown(substance: str) -> list[str]:
     ]
 
 
-def carbon_dioxide(tank: str | None, ph: float, kh: float, found: CarbonDioxide) -> list[str]:
-    """Dissolved carbon dioxide, how sure it is, and what it means."""
+def carbon_dioxide(
+    tank: str | None, ph: float, kh: float, found: CarbonDioxide, *, ammonia: bool
+) -> list[str]:
+    """Dissolved carbon dioxide, how sure it is, what it means; air frees ammonia that is there."""
     told = _(
         "about {co2} mg/L CO2 at pH {ph} and KH {kh} °dH ({least}–{most} with the kits' doubt)."
     ).format(
@@ -72,7 +74,14 @@ def carbon_dioxide(tank: str | None, ph: float, kh: float, found: CarbonDioxide)
         most=small(found.most),
     )
     lines = [of_tank(tank, told)]
-    if found.is_high:
+    if found.is_high and ammonia:
+        lines.append(
+            _(
+                "Over 30 mg/L is a danger to animals: less gas, none at night. There is ammonia:"
+                " extra air only if they gasp."
+            )
+        )
+    elif found.is_high:
         lines.append(_("Over 30 mg/L is a danger to animals: move the surface, less gas at night."))
     if found.temperature_assumed:
         lines.append(_("Taken at 25 °C."))

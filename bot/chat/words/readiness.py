@@ -44,6 +44,23 @@ THEN: Final[Mapping[Verdict, tuple[str, ...]]] = {
 }
 
 
+FILTER: Final[Mapping[Verdict, str]] = {
+    "cycling": N_("But not yet: its filter is still growing. Ask: can i add fish"),
+    "unmeasured": N_("But test {missing} first: they tell whether its filter works."),
+    "unproven": N_(
+        "But its filter is not proved: ammonia and nitrite were never seen to come and go. Ask: can"
+        " i add fish"
+    ),
+}
+
+
+def beside_a_yes(found: Readiness) -> str | None:
+    """What the filter has against animals that the water itself would suit."""
+    line = FILTER.get(found.verdict)
+    missing = names.both([names.label(each) for each in found.missing]) if found.missing else ""
+    return None if line is None else _(line).format(missing=missing)
+
+
 def told(found: Readiness, tank: str) -> list[str]:
     """The answer first, then what to do; poison is worded by its own finding."""
     missing = names.both([names.label(each) for each in found.missing]) if found.missing else ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from bot.chat.words import names
+from bot.chat.words.levels import unit
 from bot.chat.words.numbers import plain
 from bot.chat.words.text import _
 from core.advice.plan import Refusal
@@ -47,11 +48,12 @@ def _past_animals(facts: Facts) -> list[str]:
         "asked": str(facts["analyte"]),
         "end": _number(facts, "to"),
         "high": _number(facts, "highest"),
+        "unit": unit(str(facts["analyte"])),
     }
     if not facts["species"]:
         told = [_("No: {analyte} {end} g/kg is too much for fresh-water animals.")]
     else:
-        told = [_("No: {species} suit {analyte} up to {high}, not {end}.")]
+        told = [_("No: {species} suit {analyte} up to {high}, not {end}{unit}.")]
         told.append(_("Stay within that, for example: dose {asked} {high}"))
     return [line.format(**fields) for line in told]
 
@@ -60,12 +62,31 @@ def _number(facts: Facts, name: str) -> str:
     return plain(float(facts[name]), 2)
 
 
+def _with_unit(facts: Facts, name: str) -> str:
+    return f"{_number(facts, name)}{unit(str(facts.get('analyte', 'kh')))}"
+
+
+def _lowered(facts: Facts) -> list[str]:
+    """What brings a value down; in the sea pure water would bring salinity down with it."""
+    if facts.get("analyte", "kh") in {"kh", "gh"}:
+        return [
+            _(
+                "To lower it in fresh water, small changes with RO or rain: what if i change 20%"
+                " with ro. In the sea let the animals use it up."
+            )
+        ]
+    if facts["analyte"] in {"calcium", "magnesium"}:
+        return [_("Let the animals use it up; usual water changes bring it back as well.")]
+    return [_("To lower it, small water changes, a day apart: what if i change 10%")]
+
+
 def _read(facts: Facts, name: str) -> str:
     """An analyte with its number, where that is known."""
     if name not in facts:
         return names.label(name)
     told = _("{name} {amount}")
-    return told.format(name=names.label(name), amount=_number(facts, name))
+    amount = f"{_number(facts, name)}{unit(name)}"
+    return told.format(name=names.label(name), amount=amount)
 
 
 _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
@@ -83,37 +104,42 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("I need the KH first. Measure it and send for example: kh 4"),
     ],
     "kh_limit": lambda facts: [
-        _("No plan: KH over {kh} is off your kit's scale.").format(kh=_number(facts, "kh")),
+        _("No plan: KH over {kh} °dH is off your kit's scale.").format(kh=_number(facts, "kh")),
         _("Dilute the sample by half with distilled water, test again and send twice the number."),
     ],
     "target_reached": lambda facts: [
         _("No dose: {analyte} {start} is already at {target} or over.").format(
-            analyte=_analyte(facts), start=_number(facts, "from"), target=_number(facts, "to")
+            analyte=_analyte(facts), start=_number(facts, "from"), target=_with_unit(facts, "to")
         ),
-        _("To lower it, blend in RO or rain water in small changes: what if i change 20% with ro"),
+        *_lowered(facts),
     ],
     "target_implausible": lambda facts: [
         _(
             "No plan to {analyte} {target}: over {highest} suits no tank. If you meant another"
             " unit, send it with the number."
         ).format(
-            analyte=_analyte(facts), target=_number(facts, "to"), highest=_number(facts, "highest")
+            analyte=_analyte(facts),
+            target=_number(facts, "to"),
+            highest=_with_unit(facts, "highest"),
         ),
     ],
     "contradiction": lambda facts: [
         _("No dose yet: {ph} with {kh} does not add up.").format(
             ph=_read(facts, "ph"), kh=_read(facts, "kh")
         ),
-        _("Retest both, with a fresh sample; check the kits' dates."),
+        _("Retest both, with a fresh sample; check the kits' dates. If they gasp, air now."),
     ],
     "ammonia": lambda facts: [
         _(
-            "No buffer now: with this much ammonia (total {ammonia} mg/L) a higher pH would"
+            "No buffer now: with this much ammonia (total {ammonia} mg/L as N) a higher pH would"
             " poison the animals."
         ).format(ammonia=_number(facts, "ammonia"))
         if "ammonia" in facts
         else _("No buffer now: with this much ammonia a higher pH would poison the animals."),
-        _("First: stop feeding, change water that matches in KH and temperature, small and often."),
+        _(
+            "First: stop feeding, change a little often, with dechlorinated water of the tank's KH"
+            " and temperature."
+        ),
         _("If they gasp, add air. Then measure ammonia and pH again and ask me again."),
     ],
     "ammonia_old": lambda facts: [
@@ -126,19 +152,21 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "ammonia_already": lambda facts: [
         _(
-            "No dose now: this much ammonia (total {ammonia} mg/L) is a danger already, and"
+            "No dose now: this much ammonia (total {ammonia} mg/L as N) is a danger already, and"
             " comes first."
         ).format(ammonia=_number(facts, "ammonia"))
         if "ammonia" in facts
         else _("No dose now: this much ammonia is a danger already, and comes first."),
         _(
-            "Stop feeding, change water that matches in KH and temperature, small and"
-            " often; no food for plants, no salts until it is down."
+            "Stop feeding, change a little often, with dechlorinated water of the tank's KH and"
+            " temperature; no food for plants, no salts until it is down."
         ),
         _("If they gasp, add air. Then measure ammonia and pH again and ask me again."),
     ],
     "ammonia_unmeasured": lambda facts: [
-        _("No dose yet: with KH {kh} I must know ammonia first.").format(kh=_number(facts, "kh")),
+        _("No dose yet: with KH {kh} °dH I must know ammonia first.").format(
+            kh=_number(facts, "kh")
+        ),
         _("Measure total ammonia and pH and send both, for example: ammonia 0 ph 6.4"),
     ],
     "temperature_unknown": lambda _facts: [
@@ -185,7 +213,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "carbonate": lambda _facts: [
         _("No carbonate or hydroxide for water with animals in it: it lifts pH far too fast."),
-        _("Use bicarbonate instead: dose kh 6 with baking soda"),
+        _("Use bicarbonate instead, for example: dose kh +1 with baking soda"),
     ],
     "substance_unknown": lambda facts: [
         _("No number for “{substance}”: I do not know what is in it.").format(
@@ -276,13 +304,13 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("Ask without naming a salt, and I take the usual ones."),
     ],
     "kh_alone_first": lambda facts: [
-        _("Not both at once: KH {kh} is too low to plan on. KH first: dose kh 2").format(
+        _("Not both at once: KH {kh} °dH is too low to plan on. KH first: dose kh 2").format(
             kh=_number(facts, "kh")
         ),
     ],
     "kh_too_low": lambda facts: [
         _(
-            "No recipe: KH {kh} would not hold pH. Say a KH of 1 or more, for example: how"
+            "No recipe: KH {kh} °dH would not hold pH. Say a KH of 1 or more, for example: how"
             " much salt for 20 l ro to gh 6 kh 3"
         ).format(kh=_number(facts, "kh")),
     ],
@@ -294,7 +322,9 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     "nitrite_implausible": lambda facts: [
         _("No number for nitrite {nitrite} mg/L: test again, diluted.").format(
             nitrite=_number(facts, "nitrite")
-        ),
+        )
+        if float(facts["nitrite"]) > 0.0
+        else _("No salt: there is no nitrite to hold off."),
     ],
     "salt_enough": lambda _facts: [
         _("No salt: in brackish and sea water nitrite is a sign of cycling, not a poison."),
@@ -323,7 +353,10 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "ph_target": lambda _facts: [
         _("No dose to a pH: pH follows KH and carbon dioxide, and chasing it swings the water."),
-        _("Higher: raise KH (dose kh 6). Lower: blend in RO or rain water in small changes."),
+        _(
+            "Too low: raise KH a little (dose kh +1). Too high, in fresh water only: small changes"
+            " with RO or rain water."
+        ),
         _("Send ph and kh and I say what they mean together."),
     ],
     "label_implausible": lambda _facts: [
@@ -352,17 +385,17 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "label_refused": lambda _facts: [
         _("No number: by its name that is nothing for water with animals in it."),
-        _("To raise KH use bicarbonate: dose kh 6"),
+        _("To raise KH use bicarbonate: dose kh +1"),
     ],
     "potassium_mussels": lambda facts: [
         _("No {substance} with mussels: potassium harms them.").format(substance=_substance(facts)),
-        _("Take a salt without potassium. For KH: dose kh 6 with baking soda"),
+        _("Take a salt without potassium. For KH: dose kh +1 with baking soda"),
     ],
     "mixing": lambda _facts: [
         _("No, never mix these: it gives poisonous gas."),
         _(
-            "If it has happened: leave the room, air it, and call the poison line or the"
-            " emergency number."
+            "If it has happened: all out of the room into fresh air, then call the poison line or"
+            " the emergency number."
         ),
     ],
     "past_animals": _past_animals,
@@ -379,7 +412,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "caustic": lambda _facts: [
         _("No caustic near animals: it burns gills, eyes and hands."),
-        _("To raise KH use bicarbonate: dose kh 6"),
+        _("To raise KH use bicarbonate: dose kh +1"),
     ],
     "medicine": lambda _facts: [
         _("No dose of medicines or of anything to end a life from me."),
@@ -408,6 +441,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "bleach": lambda _facts: [
         _("No number for that near animals: it kills gills and filter alike."),
+        _("If some got in already, send: bleach got in the tank"),
     ],
 }
 

@@ -169,7 +169,7 @@ def salt_ask() -> list[str]:
     ]
 
 
-def salt_answer(found: NitriteSalt, tank: str | None) -> list[str]:
+def salt_answer(found: NitriteSalt, tank: str | None, *, unsaid: bool) -> list[str]:
     """Salt against nitrite."""
     each = grams(found.grams / found.count)
     pace = (
@@ -195,9 +195,13 @@ def salt_answer(found: NitriteSalt, tank: str | None) -> list[str]:
         )
     )
     return [
-        _(
-            "{where}: +{chloride} mg/L chloride for nitrite {nitrite} mg/L as NO2 (unsaid"
-            " counts as N, the worse)."
+        (
+            _(
+                "{where}: +{chloride} mg/L chloride for nitrite {nitrite} mg/L as NO2 (unsaid"
+                " counts as N, the worse)."
+            )
+            if unsaid
+            else _("{where}: +{chloride} mg/L chloride for nitrite {nitrite} mg/L as NO2.")
         ).format(
             where=where(tank, found.volume_l),
             chloride=plain(found.chloride, 0),

@@ -18,6 +18,7 @@ from core.advice.findings._model import (
     Finding,
     Rule,
     Severity,
+    seen,
 )
 from core.advice.findings._patterns import NEW
 from core.advice.findings._poisons import judge_ammonia, limit_of_nitrate
@@ -49,5 +50,6 @@ __all__ = [
     "low_kh",
     "low_kh_limit",
     "ph_moved",
+    "seen",
     "stands",
 ]
