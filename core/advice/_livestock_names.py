@@ -172,7 +172,7 @@ def name_at(words: Sequence[str], start: int) -> tuple[int, Found]:
         said = " ".join(words[start : start + size])
         if size > 1 and len(said) <= SHORTEST_OF_WORDS:
             continue  # "i do" is no ido
-        if joined(said) in held.names or (len(stem(said)) > 3 and stem(said) in held.stems):
+        if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
             return size, lookup(said)
     return 0, NOTHING
 
