@@ -41,8 +41,6 @@ ASKED = (
     "dose kh 6",
     "how much baking soda for 120 l from kh 3 to 9",
     "dose kh 6 gh 9",
-    "Reef: dose kh 8",
-    "Reef: dose ca 430",
     "what if i change 50%",
     "get nitrate under 20",
     "get gh 4 with ro",
@@ -59,6 +57,8 @@ ASKED = (
     "changed 30%",
     "help ammonia",
     "remind me to change water every sunday",
+    "Reef: dose kh 8",  # last, as it makes Reef the tank in use
+    "Reef: dose ca 430",
 )
 
 
