@@ -15,11 +15,11 @@ from core.water.errors import NotSolved
 from core.water.medium import Local, Medium, constants_at
 from core.water.speciation import Species, evaluate
 
-TOLERANCE: Final = 1e-9
+TOLERANCE: Final = 3e-10
 """Of what the last step leaves to be gone, in natural-log units: the step times its ratio to the
 step before, since Newton's steps shrink by such a ratio or faster."""
 
-STRENGTH_TOLERANCE: Final = 1e-9
+STRENGTH_TOLERANCE: Final = 3e-10
 """Of the ionic strength, whose last change is made as well. [mol/kg]"""
 
 MOST_STEPS: Final = 100
