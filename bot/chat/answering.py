@@ -6,7 +6,16 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.chat import emergencies, losses, naming, newcomers, poisoned, reminding, what_now
+from bot.chat import (
+    chlorinated,
+    emergencies,
+    losses,
+    naming,
+    newcomers,
+    poisoned,
+    reminding,
+    what_now,
+)
 from bot.chat.derived import Derived
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -40,6 +49,7 @@ async def answer_for(
     """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
     state = await state_of(turn, told.tank, told.at)
     found = find(state, _woken(told) - await _superseded(turn, told))
+    found = await chlorinated.without_treated(turn, told, found)
     derived = Derived.of((reading.what for reading in told.readings), state)
     news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
     gone = {event.what.kind for event in told.events} & GOING

@@ -141,7 +141,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if (spread := await every_tank.told(turn, parsed)) is not None:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
-    if emergencies.is_danger(turn, parsed):
+    if emergencies.is_danger(turn, parsed) or emergencies.goes_first(turn, parsed):
         return await _call(turn, parsed)
     if (trait := traits.trait_of(turn, parsed)) is not None:
         return await traits.answer(turn, trait)

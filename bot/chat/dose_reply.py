@@ -54,7 +54,10 @@ async def planned(
     lines = [words.head(plan, name, doubt), words.caution(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:
         lines.append(ammonia)
-    lines += [words.amount(plan), words.afterwards(plan, doubt)]
+    lines.append(words.amount(plan))
+    if (one_sided := words.one_sided(plan)) is not None:
+        lines.append(one_sided)
+    lines.append(words.afterwards(plan, doubt))
     if turn.parts is not None and turn.parts < plan.count:
         lines[0] = f"{words.fewest(plan.count, turn.parts)} {lines[0]}"
     if plan.upkeep is not None:

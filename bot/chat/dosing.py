@@ -33,7 +33,7 @@ from core.advice.state import State
 from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.model import Parsed, Question
 from core.message.waters import names_pure
-from core.substances import MEDIA
+from core.substances import ACIDS, MEDIA
 from core.tank import Tank
 
 CALLED = re.compile(r"\b(emergency|urgent|crash(ed|ing)?)\b", re.IGNORECASE)
@@ -45,10 +45,19 @@ def has_stray_number(parsed: Parsed) -> bool:
     return any(doubt.reason == INCOMPLETE_QUESTION for doubt in parsed.doubts)
 
 
+def _forbidden(question: Question) -> Refusal | None:
+    """The refusal of what the cautions refuse; an acid by its name, where it is known."""
+    reason = forbidden(f"{question.text or ''} {question.substance or ''}")
+    if reason is None:
+        return None
+    known = reason == "acid" and question.substance in ACIDS
+    return Refusal(reason, {"substance": question.substance or ""} if known else {})
+
+
 async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """Answer what an amount or a medium does; a wish in such words is a dose."""
-    if (reason := forbidden(f"{question.text or ''} {question.substance or ''}")) is not None:
-        return [await dose_reply.refuse(turn, Refusal(reason), None)]
+    if (refusal := _forbidden(question)) is not None:
+        return [await dose_reply.refuse(turn, refusal, None)]
     if has_stray_number(parsed):
         return []
     wished = question.target is not None or question.delta is not None
@@ -83,8 +92,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if has_stray_number(parsed):
         return []
     text = question.text or ""
-    if (reason := forbidden(f"{text} {question.substance or ''}")) is not None:
-        return [await dose_reply.refuse(turn, Refusal(reason), None)]
+    if (refusal := _forbidden(question)) is not None:
+        return [await dose_reply.refuse(turn, refusal, None)]
     if question.volume_l is None and question.millilitres is not None:
         # Millilitres of a tank are a slip; of a product they are no amount that we know.
         small = {"volume_l": question.millilitres / 1000.0}
@@ -120,8 +129,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         parts=turn.parts or 1,
     )
     named = turn.tank_named(question.tank) if question.tank else None
-    if (refusal := salts.one_at_a_time(question, named or turn.current_tank)) is not None:
-        return [await dose_reply.refuse(turn, refusal, question.tank)]
+    if (both := salts.one_at_a_time(question, named or turn.current_tank)) is not None:
+        return [await dose_reply.refuse(turn, both, question.tank)]
     return [await answer(turn, wish, named)]
 
 

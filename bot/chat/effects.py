@@ -26,6 +26,9 @@ async def effect(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     """Answer what an amount, or a medium, does."""
     if question.substance in MEDIA:
         return [await medium(turn, question, question.substance)]
+    if question.substance in ACIDS and (question.millilitres or question.spoons):
+        acid = Refusal("acid", {"substance": question.substance})
+        return [await dose_reply.refuse(turn, acid, None)]
     weighed = question.grams is not None or question.a_litre is not None
     if not weighed and (question.millilitres or question.spoons):
         facts = {"refused": "substance_unknown"}

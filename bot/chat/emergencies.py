@@ -36,6 +36,7 @@ from core.advice.forbidden import forbidden
 from core.advice.plan import Refusal
 from core.advice.state import State
 from core.message.model import Event, Parsed
+from core.substances import ACIDS
 
 ASKS = re.compile(
     r"\?|^\W*(can|could|may|should|shall|how|what|is|are|do|does|will)\b", re.IGNORECASE
@@ -79,7 +80,8 @@ def is_call(turn: Turn, parsed: Parsed) -> bool:
 
 async def answer(turn: Turn, parsed: Parsed) -> Reply:
     """Answer a call for help, refuse what the cautions refuse, or say the caution itself."""
-    call = _found(turn, parsed)
+    first = goes_first(turn, parsed) and _danger(turn, parsed) is None
+    call = _touched(turn.incoming.text, asked=True) if first else _found(turn, parsed)
     if call.danger is not None:
         return await _help(turn, parsed, call.danger)
     if call.refused is not None:
@@ -94,17 +96,43 @@ def _found(turn: Turn, parsed: Parsed) -> Call:
     danger = _danger(turn, parsed)
     if danger is not None:
         return Call(danger)
-    quiet = parsed.intent in QUIET or _is_vague(parsed)
-    if not quiet:
+    if not (parsed.intent in QUIET or _is_vague(parsed)):
         return Call()
-    asked = _asks(text)
-    caution = touched(text, asked=asked)
-    refused = forbidden(text, asked=asked)
-    if caution in FIRST or refused is None:
-        refused = None if caution is not None else refused
-    if refused or caution:
-        return Call(None, refused, None if refused else caution)
+    call = _touched(text, asked=parsed.question is not None or _asks(text))
+    if call.refused == "medicine" and parsed.question and parsed.question.kind not in OPEN:
+        return Call()  # a level of copper is no dose of it; its own topics refuse the dose
+    if not call and _means_nothing(parsed):
+        half = _touched(text, asked=True)  # half a sentence asks as well
+        call = Call() if {half.refused, half.caution} & OF_TALK else half
+    if call:
+        return call
     return Call("general") if parsed.intent in QUIET and distressed(text) else Call()
+
+
+def _touched(text: str, *, asked: bool) -> Call:
+    """The refusal or the caution that a text touches."""
+    caution, refused = touched(text, asked=asked), forbidden(text, asked=asked)
+    if refused is not None and caution not in FIRST:
+        return Call(refused=refused)
+    return Call(caution=caution)
+
+
+def goes_first(turn: Turn, parsed: Parsed) -> bool:
+    """Whether a question is refused or warned of before any topic looks at its other words."""
+    if not turn.incoming.addressed or parsed.values or parsed.events:
+        return False
+    asked = parsed.question
+    if asked is not None and asked.substance in ACIDS:
+        return False  # refused by its name
+    call = _touched(turn.incoming.text, asked=True)
+    return bool({call.refused, call.caution} & BEFORE_ALL)
+
+
+BEFORE_ALL: Final = frozenset({"mixing", "battery_acid", "caustic", "zoanthids", "weight"})
+"""Refusals and cautions whose words mean nothing else, whatever numbers stand with them."""
+
+OF_TALK: Final = frozenset({"electric", "salmonella", "medicine", "wounds", "human"})
+"""Those of which people talk without asking: a plug, the kitchen, what somebody drinks."""
 
 
 def _asks(text: str) -> bool:
@@ -118,14 +146,37 @@ FIRST: Final = frozenset(
 
 
 def _is_vague(parsed: Parsed) -> bool:
-    """Whether something is asked of which no number and no analyte is named."""
+    """Whether something is asked of which no number is named."""
     asked = parsed.question
     return (
         asked is not None
-        and asked.kind in {"safe", "why", "keep", "when"}
+        and not parsed.values
         and not asked.premises
-        and asked.analyte in {None, "copper", "co2"}
+        and all(getattr(asked, name) is None for name in NUMBERS)
     )
+
+
+OPEN: Final = frozenset({"safe", "why", "keep", "when"})
+"""Questions of which no topic refuses anything by itself."""
+
+NUMBERS: Final = (
+    "volume_l",
+    "start_value",
+    "target",
+    "delta",
+    "grams",
+    "millilitres",
+    "spoons",
+    "percent",
+    "litres",
+    "value",
+)
+"""The numbers of a question."""
+
+
+def _means_nothing(parsed: Parsed) -> bool:
+    """Whether nobody understood a message, and no number of it waits to be asked about."""
+    return parsed.intent in QUIET and all(doubt.value is None for doubt in parsed.doubts)
 
 
 def _danger(turn: Turn, parsed: Parsed) -> Danger | None:

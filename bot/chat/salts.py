@@ -119,7 +119,9 @@ async def _two_forms(turn: Turn, plans: tuple[Plan, ...], name: str | None) -> R
     lines = words.two_forms(plans, name)
     lines.insert(2, dose_words.caution(plans[0]))
     lines.append(dose_words.afterwards(plans[0]))
-    return await turn.reply(lines[:6], more=grounds.more(plans[0]), facts=facts)
+    told = dose_words.one_sided(plans[0])
+    more = [*([] if told is None else [told]), *grounds.more(plans[0])]
+    return await turn.reply(lines[:6], more=more, facts=facts)
 
 
 async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:

@@ -22,9 +22,10 @@ SAID: Final = (
 )
 """Cautions that any message touches; the first of several is said."""
 ASKED: Final = (
+    "carbonate",
     "zoanthids",
-    "co2_injection",
     "pressure",
+    "co2_injection",
     "cylinder",
     "softened",
     "well",
@@ -32,10 +33,10 @@ ASKED: Final = (
     "mouth_siphon",
     "electric",
     "wounds",
+    "storage",
     "salmonella",
     "evaporation",
     "weight",
-    "storage",
     "pure_water",
 )
 """Cautions that only a question touches, likewise."""

@@ -10,6 +10,7 @@ REFUSED: Final = (
     "mixing",
     "battery_acid",
     "caustic",
+    "acid",
     "medicine",
     "human",
     "release",
@@ -34,7 +35,7 @@ def forbidden(text: str, *, asked: bool = True) -> str | None:
     Returns
     -------
     str or None
-        mixing, battery_acid, caustic, medicine, human, release, condensate, together or
+        mixing, battery_acid, caustic, acid, medicine, human, release, condensate, together or
         bleach.
 
     Examples

@@ -64,7 +64,7 @@ class Parts:
     """Whose young are told of, where that stands before the event."""
 
 
-_BY_THE_KILO = frozenset({"sea salt"})
+_BY_THE_KILO = frozenset({"sea salt", "sodium chloride"})
 _BY_SHARE = frozenset({"sea salt", "sodium chloride"})
 """Salts told by their share of the water: salt to 0.3 %."""
 

@@ -8,6 +8,14 @@ from typing import Final
 from bot.chat.words.text import N_, _
 
 CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
+    "carbonate": (
+        N_(
+            "Not in a tank with animals: washing soda, potash and lime lift pH far at once; where"
+            " bicarbonate ends at pH 7.2 they end near 9, and ammonia turns to poison."
+        ),
+        N_("Take bicarbonate (baking soda), I plan it in safe steps: dose kh 6"),
+        N_("In water prepared apart: gloves and eye protection, dissolve first, never in one go."),
+    ),
     "zoanthids": (
         N_(
             "Never boil, scrub under hot water, scrape dry or microwave rock with zoanthids:"

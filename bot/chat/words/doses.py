@@ -199,6 +199,21 @@ def ammonia(plan: Plan, tank: str | None) -> str | None:
     ).format(limit=plain(plan.gate.only_below, 2))
 
 
+def one_sided(plan: Plan) -> str | None:
+    """GH by one of its two parts alone: what it leaves out, None where both come."""
+    if plan.goals[0].analyte != "gh":
+        return None
+    lacks = [ion for ion in ("calcium", "magnesium") if not plan.added.get(ion)]
+    if len(lacks) != 1:
+        return None
+    told = {
+        "calcium": N_("GH is calcium and magnesium; this brings no calcium, and animals need it."),
+        "magnesium": N_("GH is calcium and magnesium; this brings no magnesium."),
+    }
+    both = _("With both: dose gh {target}").format(target=plain(plan.goals[0].target, 1))
+    return f"{_(told[lacks[0]])} {both}"
+
+
 def afterwards(plan: Plan, doubt: KitDoubt | None = None) -> str:
     """What the dose does to pH, and when to look."""
     last, outlook = plan.last, plan.outlook

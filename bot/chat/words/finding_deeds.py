@@ -26,6 +26,11 @@ def overdose(facts: Facts) -> str:
             "Too much for one day: {substance} ({moved}). Add nothing more, watch the animals,"
             " test salinity now."
         ).format(substance=names.said(str(facts["substance"])), moved=", ".join(moved))
+    if not moved:
+        return _(
+            "Too much for one day: {grams} of {substance}. Add nothing more, watch the animals, and"
+            " test pH, KH and ammonia now."
+        ).format(grams=grams(number(facts, "grams")), substance=names.said(str(facts["substance"])))
     return _(
         "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test pH, KH and"
         " ammonia now."

@@ -143,6 +143,13 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         ),
         {},
     ),
+    "tap_in": (
+        N_(
+            "Was it dechlorinated? If not: dechlorinator (thiosulfate) into the tank now, for all"
+            " of its water; chlorine burns gills."
+        ),
+        {},
+    ),
     "tap_topped_up": (
         N_(
             "Top up with RO or distilled water: tap water adds hardness, nitrate and metals each"

@@ -109,6 +109,10 @@ _MEANING: Final[Mapping[str, str]] = {
     "softened_in": N_("A softener takes calcium and magnesium out and puts sodium in; KH stays."),
     "pure_in": N_("Pure water has no KH: what it replaces is gone, and KH is what holds pH."),
     "tap_in_sea": N_("The sea's salt, calcium and alkalinity thin out by the share that is new."),
+    "tap_in": N_(
+        "Tap water may hold up to 4 mg/L chlorine, and 0.02 mg/L is too much. A source on record"
+        " with chlorine 0 ends this question."
+    ),
     "tap_topped_up": N_("Only water evaporates; what tap water brings along stays and piles up."),
     "large_change": N_(
         "New water is another water: pH, hardness and temperature move with the share, and"

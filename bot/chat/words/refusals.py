@@ -29,6 +29,11 @@ def _substance(facts: Facts) -> str:
     return names.said(str(facts["substance"]))
 
 
+def _acid(facts: Facts) -> str:
+    """The acid that was named, or acids."""
+    return _substance(facts) if "substance" in facts else _("strong acid")
+
+
 EXAMPLES = {
     "calcium": "400",
     "magnesium": "1300",
@@ -184,7 +189,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         _(
             "No {substance} for water with animals in it: a strong fall of pH and a burst"
             " of CO2 can kill at once."
-        ).format(substance=_substance(facts)),
+        ).format(substance=_acid(facts)),
         _("Lower KH with RO or rain water first, in small changes; pH follows by itself."),
         _("Acid only for water in a separate container, and never mixed with other chemicals."),
     ],

@@ -22,6 +22,7 @@ MUCH: Final = 3
 """So many days' steps at once are an alarm, fewer a warning; common practice."""
 
 SALTS: Final = frozenset({"sodium chloride", "sea salt"})
+BEYOND: Final = "mass_implausible"
 PER_PERCENT: Final = 10.0
 """Salinity of one percent of salt. [g/kg]"""
 
@@ -47,12 +48,20 @@ def overdose(state: State) -> Finding | None:
     # Of a salt that is sold in two forms the weaker one counts: less is sure to have gone in.
     found = effects_of(dose.substance, dose.grams, volume, state)
     if isinstance(found, Refusal):
-        return None
+        return _beyond(dose.substance, dose.grams, volume) if found.reason == BEYOND else None
     effect = min(found, key=lambda each: each.days)
     if effect.days <= 1 and effect.bound is None and not effect.poisons:
         return None
     alarm = effect.days >= MUCH or effect.bound is not None or effect.poisons
     return Finding("overdose", "alarm" if alarm else "warn", _facts(effect))
+
+
+def _beyond(name: str, grams: float, volume: float) -> Finding:
+    """More than any sum is made of: what it moved is told of salt alone, about a g/kg a gram."""
+    facts: Facts = {"substance": name, "grams": grams, "days": MUCH}
+    return Finding(
+        "overdose", "alarm", facts | ({"salinity": grams / volume} if name in SALTS else {})
+    )
 
 
 def _salted(rise: float, name: str) -> Finding | None:
@@ -154,11 +163,19 @@ def _of_water(told: Happening, state: State) -> Finding | None:
     if "softened" in kinds:
         return Finding("softened_in", "warn")
     known = kind_of(name)
-    if told.what.kind == "top_up":
-        return Finding("tap_topped_up", "note") if known in HARD and state.tank.is_sea else None
-    if state.tank.is_sea:
-        return _fresh_into_sea(told, state) if known in HARD else None
-    return _pure(told, state) if known in PURE else None
+    if state.tank.is_sea and known in HARD:
+        topped_up = told.what.kind == "top_up"
+        return Finding("tap_topped_up", "note") if topped_up else _fresh_into_sea(told, state)
+    if known == "tap":
+        return None if _dechlorinated(state) else Finding("tap_in", "note")
+    pure = known in PURE and told.what.kind == "water_change" and not state.tank.is_sea
+    return _pure(told, state) if pure else None
+
+
+def _dechlorinated(state: State) -> bool:
+    """Whether a dechlorinator is on record with the new water."""
+    doses = (each.what.substance or "" for each in _done(state, {"dose"}))
+    return any("dechlorinated" in named(each).get("deed", ()) for each in doses)
 
 
 def _fresh_into_sea(told: Happening, state: State) -> Finding:

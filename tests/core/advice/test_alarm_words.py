@@ -64,6 +64,66 @@ SHARED |= {
 }
 SHARED |= {"maybe", "dead", "plant", "animal", "cement", "poured", "mistake", "why", "die"}
 SHARED |= {"after_change", "put_in", "cement"}
+SHARED |= {"maybe", "dead", "plant", "animal"}
+SHARED |= {"bleeding", "much_blood", "cut_by", "limb", "in_eye", "sore_eye", "skin", "burnt"}
+SHARED |= {"battery", "caustic", "strong_acid", "carbonates", "cylinder", "well_water"}
+SHARED |= {
+    "ammonia",
+    "sky_high",
+    "poisoning",
+    "chlorine",
+    "home",
+    "into",
+    "tap",
+    "untreated",
+    "forgot",
+}
+SHARED |= {"dechlorinator", "treated_water", "without", "used", "fell", "fell_hard", "much_too"}
+SHARED |= {
+    "remedy",
+    "bottleful",
+    "doubled",
+    "mistake",
+    "stuck_on",
+    "mad",
+    "strip",
+    "damp",
+    "shocked",
+}
+SHARED |= {
+    "current",
+    "went",
+    "all_night",
+    "ran",
+    "excess",
+    "too_high",
+    "oxygen",
+    "in_mouth",
+    "dead",
+}
+SHARED |= {"all_of", "all_things", "all_dead", "fish_word", "plant", "dieoff", "breathe", "wildly"}
+SHARED |= {
+    "ingest",
+    "tank_water",
+    "shed",
+    "outdoors",
+    "gasmaker",
+    "shut",
+    "keep_it",
+    "stuff",
+    "only",
+}
+SHARED |= {
+    "pure_kind",
+    "level_drops",
+    "heavy",
+    "floor",
+    "bears",
+    "zoa",
+    "heat",
+    "thio",
+    "change_it",
+}
 """Groups that lines of the English file use: the words of all languages are in them."""
 
 
@@ -75,6 +135,7 @@ def test_every_language_has_its_words_of_what_is_refused(language: str) -> None:
 
 
 BY_GROUPS = {"softened", "copper_pipes", "mixing", "battery_acid", "caustic", "condensate"}
+BY_GROUPS |= {"acid", "carbonate"}
 """What the English file names for all languages, by the groups that they share."""
 
 
