@@ -175,7 +175,7 @@ async def test_kills_lose_nothing(server: BotApi, bot: BotProcess, tmp_path: Pat
     database = Database(f"sqlite+aiosqlite:///{tmp_path / 'bot.sqlite3'}")
     killer = Killer(server, bot, database)
     for phase in PHASES:
-        await killer.kill_in(phase, said=5)
+        await killer.kill_in(phase, said=8)
     outcome = await killer.settle()
     await database.close()
     assert outcome.lost == 0
