@@ -37,6 +37,8 @@ MORE: tuple[tuple[str, State], ...] = (
     ("ammonia", state(read("ammonia", 5.0), read("ph", 6.5))),
     ("ammonia_without_ph", state(read("ammonia", 0.5))),
     ("chlorine", state(read("total_chlorine", 0.1))),
+    ("unlike_the_sea", state(read("salinity", 25.0), of=SEA)),
+    ("unlike_the_sea", state(read("temperature", 31.0), of=SEA)),
     ("low_oxygen", state(read("oxygen", 4.0), WARM)),
     ("low_oxygen", state(read("oxygen", 2.0))),
     ("nitrite", state(read("nitrite", 0.5, basis="ion"))),

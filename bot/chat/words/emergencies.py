@@ -10,7 +10,7 @@ from bot.chat.words.aid_change import change
 from bot.chat.words.numbers import plain, small
 from bot.chat.words.text import N_, _
 from core.advice.emergencies import OF_PEOPLE, Danger, Help
-from core.advice.limits import NH3_WARN
+from core.advice.limits import NH3_WARN, PH_DEADLY_LOW
 
 WHAT_NOW = N_("what now")
 """The button of an alarm that leads here."""
@@ -149,6 +149,15 @@ def ph_high(help_: Help) -> str:
     return _("So high a pH kills within hours: test pH now; if they gasp, air at once.")
 
 
+def ph_low(help_: Help) -> str | None:
+    """A pH that has fallen as far as fish hardly bear, with its figure."""
+    if help_.ph is None or help_.ph >= PH_DEADLY_LOW:
+        return None
+    return _("pH {ph} kills most fish, if it is true: test a fresh sample now.").format(
+        ph=plain(help_.ph, 1)
+    )
+
+
 Step = str | Callable[[Help], str | None]
 """A line, or what makes one of the readings; None where it has nothing to say."""
 
@@ -171,6 +180,7 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
     ),
     "ph_crash": (
         no_buffer,
+        ph_low,
         N_("Stop feeding. If they gasp, give air at once."),
         measure,
         change,

@@ -13,6 +13,15 @@ from core.advice.livestock import NOBODY_TOLD, SHOAL, Sexes
 
 def does_not_suit(facts: Facts) -> str:
     """A reading outside of what suits animals on record, and how it may be brought back."""
+    return _off(facts, _species(facts))
+
+
+def unlike_the_sea(facts: Facts) -> str:
+    """A marine tank of which no animal is known, outside of what animals of warm seas bear."""
+    return _off(facts, _("most animals of warm seas"))
+
+
+def _off(facts: Facts, species: str) -> str:
     high = number(facts, "value") > number(facts, "high")
     template = (
         _("{name} {amount} is high for {species} (over {end}): {act}.")
@@ -22,7 +31,7 @@ def does_not_suit(facts: Facts) -> str:
     return template.format(
         name=analyte(facts),
         amount=with_unit(facts, "value"),
-        species=_species(facts),
+        species=species,
         end=with_unit(facts, "high" if high else "low"),
         act=_(_back(facts, high=high)),
     )

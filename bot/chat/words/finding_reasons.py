@@ -78,6 +78,10 @@ _MEANING: Final[Mapping[str, str]] = {
     "copper_unknown_stock": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_unseen": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_low_kh": N_("At alkalinity 20 mg/L a dose killed all fish that at 75 mg/L killed few."),
+    "unlike_the_sea": N_(
+        "Sea water has about 35 g/kg; most animals of warm seas bear 32 to 37 g/kg and 22 to"
+        " 29 °C. Tell me who lives there, and I judge by them."
+    ),
     "sea_ion_low": N_(
         "Corals and calcareous algae build with calcium, alkalinity and magnesium together: one"
         " that lacks holds up the others. A kit that is off is more common than such a water."

@@ -20,6 +20,7 @@ from bot.chat.words.finding_animals import (
     few_of_a_shoal,
     rivals,
     unknown_animal,
+    unlike_the_sea,
     wrong_water,
 )
 from bot.chat.words.finding_parts import (
@@ -103,6 +104,12 @@ def _ph_extreme(facts: Facts) -> str:
 
 
 def _low_oxygen(facts: Facts) -> str:
+    if number(facts, "oxygen") < limits.OXYGEN_ALARM:
+        told = _(
+            "Air now: oxygen {oxygen} mg/L is too little to breathe. Air stone, outlet to the"
+            " surface. Ask: what now"
+        )
+        return filled(told, facts, oxygen=1)
     if "saturation" not in facts:
         told = _("Oxygen {oxygen} mg/L is low: move the surface, add air now.")
         return filled(told, facts, oxygen=1)
@@ -177,6 +184,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "nitrite_with_chloride": finding_nitrite.eased,
     "nitrite_in_salt_water": finding_nitrite.in_salt_water,
     "does_not_suit": does_not_suit,
+    "unlike_the_sea": unlike_the_sea,
     "do_not_go_together": do_not_go_together,
     "cramped": cramped,
     "crowded": crowded,

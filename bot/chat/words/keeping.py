@@ -280,8 +280,8 @@ def could_live(
     best = sorted(groups.items(), key=lambda item: -len(item[1]))
     count = len(suited)
     head = ngettext(
-        "{source} as it is suits {count} kind that I know; some of them:",
-        "{source} as it is suits {count} kinds that I know; some of them:",
+        "{source} as it is suits {count} kind that I know, by its water alone; some of them:",
+        "{source} as it is suits {count} kinds that I know, by its water alone; some of them:",
         count,
     )
     lines = [head.format(source=source, count=count)]

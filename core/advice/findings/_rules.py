@@ -60,6 +60,16 @@ RULES: Final[tuple[Rule, ...]] = (
         )
         for analyte in ("temperature", "salinity")
     ),
+    *(
+        _rule(
+            analyte,
+            _sea.water(analyte),
+            "unlike_the_sea",
+            "retest",
+            "mean of the sea: Boyd; margins and warmth: common practice, no source",
+        )
+        for analyte in ("temperature", "salinity")
+    ),
     _rule("ph", _buffer.ph_extreme, "ph_extreme", "retest", "from memory"),
     _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing"),
     _rule(
@@ -247,8 +257,9 @@ def _ammonia_first(found: list[Finding]) -> list[Finding]:
 
 
 def _retest_first(found: list[Finding]) -> list[Finding]:
-    """Mark a low KH that fell with nothing done: a dose rests on no such reading."""
-    if not any(f.id == "sudden_jump" and f.facts["analyte"] == "kh" for f in found):
+    """Mark a low KH that no dose may rest on: it fell with nothing done, or pH is beyond belief."""
+    doubted = (f.id == "ph_extreme" or _is_jump_of_kh(f) for f in found)
+    if not any(doubted):
         return found
     return [
         Finding(each.id, each.severity, {**each.facts, "retest_first": 1.0})
@@ -256,6 +267,10 @@ def _retest_first(found: list[Finding]) -> list[Finding]:
         else each
         for each in found
     ]
+
+
+def _is_jump_of_kh(finding: Finding) -> bool:
+    return finding.id == "sudden_jump" and finding.facts["analyte"] == "kh"
 
 
 def _without_echoes(found: list[Finding]) -> list[Finding]:

@@ -1,11 +1,12 @@
-"""Calcium and magnesium of a marine tank against the sea's own."""
+"""A marine tank against the sea: its calcium and magnesium, and its water where nobody is known."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from typing import Final
 
-from core.advice.findings._model import Finding
+from core.advice.findings._model import Facts, Finding, Severity
+from core.advice.livestock import kept_in
 from core.advice.state import State
 from core.water import substance
 
@@ -34,5 +35,41 @@ def ion(analyte: str) -> Callable[[State], Finding | None]:
         return Finding(
             side, "warn", {"analyte": analyte, "value": reading.value, "natural": natural}
         )
+
+    return judge
+
+
+WARM_SEA: Final = {"salinity": (32.0, 37.0), "temperature": (22.0, 29.0)}
+"""What most animals of warm seas bear, corals among them. The sea's mean is 35 g/kg (Boyd, "Typical
+chemical characteristics of full-strength seawater"); the margins and the warmth are common
+practice, no source. [canonical unit]"""
+
+LOWEST_FISH_ONLY: Final = 28.0
+"""Fish alone are kept in thinner sea water as well; common practice, no source. [g/kg]"""
+
+DEADLY: Final = {"salinity": 5.0, "temperature": 4.0}
+"""So far outside is an emergency for whatever lives there; common practice. [canonical unit]"""
+
+
+def water(analyte: str) -> Callable[[State], Finding | None]:
+    """Make the rule for "salinity" or "temperature" of a sea of which no animal is known.
+
+    Animals that the table knows are judged by their own ranges. A limit such as ``>`` is judged
+    by its number.
+    """
+
+    def judge(state: State) -> Finding | None:
+        reading = state.fresh(analyte)
+        if reading is None or not state.tank.is_sea or kept_in(state.tank).kinds:
+            return None
+        low, high = WARM_SEA[analyte]
+        if analyte == "salinity" and state.tank.setup == "fish_only":
+            low = LOWEST_FISH_ONLY
+        off = max(low - reading.value, reading.value - high)
+        if off <= 0.0:
+            return None
+        severity: Severity = "alarm" if off >= DEADLY[analyte] else "warn"
+        facts: Facts = {"analyte": analyte, "value": reading.value, "low": low, "high": high}
+        return Finding("unlike_the_sea", severity, facts)
 
     return judge

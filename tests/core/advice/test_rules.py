@@ -81,6 +81,23 @@ ALMOST_NONE = [read("ph", 9.6, low=9.4, high=9.8), read("kh", 4.0)]
 
 CASES: list[tuple[str, str, State, str | None]] = [
     # the sea's own ions: 412 and 1284 mg/kg at 35 g/kg, 421 and 1314 mg/L (Millero 2008, grade A)
+    ("unlike_the_sea", "speak: thinner than corals bear, nobody on record; Boyd: mean 35",
+     state(read("salinity", 29.0), of=SEA), "warn"),
+    ("unlike_the_sea", "speak: 25 g/kg", state(read("salinity", 25.0), of=SEA), "alarm"),
+    ("unlike_the_sea", "speak: 31 °C, common practice", state(read("temperature", 31.0), of=SEA),
+     "warn"),
+    ("unlike_the_sea", "speak: 33 °C", state(read("temperature", 33.0), of=SEA), "alarm"),
+    ("unlike_the_sea", "silent: as the sea",
+     state(read("salinity", 35.0), read("temperature", 25.0), of=SEA), None),
+    ("unlike_the_sea", "silent: fresh water", state(read("salinity", 0.2)), None),
+    ("unlike_the_sea", "silent: animals on record are judged by their own ranges",
+     state(read("salinity", 29.0), of=tank("clownfish", kind="marine")), None),
+    ("unlike_the_sea", "silent: brackish water swings",
+     state(read("salinity", 12.0), of=tank(kind="brackish")), None),
+    ("unlike_the_sea", "edge: 32 itself", state(read("salinity", 32.0), of=SEA), None),
+    ("unlike_the_sea", "edge: 29 g/kg is well for fish alone, common practice",
+     state(read("salinity", 29.0), of=tank(kind="marine", setup="fish_only")), None),
+    ("unlike_the_sea", "edge: too old to say", state(read("salinity", 25.0, 40), of=SEA), None),
     ("sea_ion_low", "speak: 250 of 421", state(read("calcium", 250.0), of=SEA), "warn"),
     ("sea_ion_low", "silent: fresh water", state(read("calcium", 50.0)), None),
     ("sea_ion_low", "edge: 380 of 412 is little under the sea's own, common practice",
