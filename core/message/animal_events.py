@@ -159,8 +159,10 @@ def species(parts: Parts, source: str) -> str | None:
     """The animals of an event as the keeper calls them; of the new-born it is said."""
     words = parts.unknown
     if parts.kind in {"lost", "missing", "given"} and parts.before < len(words):
-        words = words[parts.before :]  # found one neon dead
+        words = _of_the_dead(words, parts.before, source)
     said = source_words(words, source) if words else None
+    if said is not None and parts.kind == "lost":
+        return _without_tail(said)
     if said is not None and parts.kind in {"given", "missing"}:
         return _without_takers(said)
     if parts.kind != "born":
@@ -171,6 +173,23 @@ def species(parts: Parts, source: str) -> str | None:
     kind = said if said is not None and not young else parts.parents
     word = source_words(young, source) if young else herd.young_as_said(parts.word)
     return f"{kind} ({word})" if kind is not None else said
+
+
+def _of_the_dead(words: list[Token], before: int, source: str) -> list[Token]:
+    """The words that name who died: behind the event, or before it where only those name any."""
+    behind = words[before:]  # found one neon dead
+    named = kinds.names_animal(source_words(words[:before], source)) if before else False
+    return words[:before] if named and not _names(source_words(behind, source)) else behind
+
+
+def _names(said: str) -> bool:
+    return kinds.names_animal(said) or any(kinds.names_any(word) for word in said.split())
+
+
+def _without_tail(said: str) -> str:
+    """Fish of no kind without what is told behind them: fish others gasping."""
+    first, *rest = said.split()
+    return first if rest and kinds.names_any(first) and not _names(" ".join(rest)) else said
 
 
 def _without_takers(said: str) -> str:

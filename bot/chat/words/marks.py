@@ -59,6 +59,7 @@ SOURCES: Final = frozenset(
         N_("Camargo, Alonso & Salamanca 2005; corals: common practice"),
         N_("Standard Methods 2340 B"),
         N_("reference composition: Millero et al. 2008; shares: common practice"),
+        N_("mean of the sea: Boyd; margins and warmth: common practice, no source"),
         N_("Standard Methods 2510 A; margins: our judgement"),
         N_("common practice, no source"),
         N_("from memory"),
