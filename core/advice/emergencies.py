@@ -36,6 +36,7 @@ Danger = Literal[
     "chlorine",
     "bleach",
     "contaminated",
+    "sulfide",
     "co2_high",
     "copper",
     "overdose",

@@ -230,6 +230,17 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         measure,
         VET,
     ),
+    "sulfide": (
+        N_(
+            "That is hydrogen sulfide, a poison from rotting ground or a filter that stood: strong"
+            " air now, do not stir the bottom."
+        ),
+        N_("Open the windows; a headache or sore eyes: out of the room, all of you."),
+        N_("A filter that stood stays off until it is emptied and rinsed in tank water."),
+        change,
+        measure,
+        VET,
+    ),
     "co2_high": (
         co2_off,
         N_("No buffer and nothing else to lift pH: it comes back by itself as the CO2 leaves."),
