@@ -19,7 +19,7 @@ from bot.chat.words import changes as words
 from bot.chat.words import refusals
 from core.advice import limits
 from core.advice.change_doubt import doubt_of_change
-from core.advice.change_plan import ChangePlan, plan_change
+from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change
 from core.advice.changes import Waters as Mixing
 from core.advice.changes import mixed, salinity_unknown, waters_of
 from core.advice.danger import cut_to_kh, is_acid, poison_in
@@ -31,11 +31,16 @@ from core.advice.since import changed_today, moved_today
 from core.advice.state import State
 from core.advice.warming import coldest_safe, warmest_safe
 from core.errors import CoreError
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
+from core.message.tokens import cut
 
 WEEK = 7.0
 SHOWN = 6
 """Lines on one screen."""
+USUAL = 0.25
+"""A share that is looked at where the largest cannot be told."""
 NOTES = 2
 """Lines about the new water among them."""
 EVERY = re.compile(
@@ -50,7 +55,8 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     amount = question.percent is not None or question.litres is not None
     if question.analyte == "ph" and not amount:
         return [await dose_reply.refuse(turn, Refusal("ph_target"), question.tank)]
-    if not amount and question.target is None:
+    largest = not amount and question.target is None and _asks_how_much(question.text or "")
+    if not amount and question.target is None and not largest:
         return await standing.change_needed(turn, question)
     if question.percent is not None and not 0.0 < question.percent <= 100.0:
         return [await turn.reply(words.share_implausible())]
@@ -63,12 +69,30 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         return [await turn.reply(verdict.untreated(name), facts={"refused": "untreated"})]
     if isinstance(asked, Reply):
         return [asked]
-    share = share_of(question, asked)
+    share = _largest(asked) if largest else share_of(question, asked)
     if isinstance(share, list):
         return [await turn.reply(share)]
     if said.felt is not None:
         return [await _how_warm(turn, asked, share)]
     return [await answer(turn, question, asked, share, said)]
+
+
+def _asks_how_much(text: str) -> bool:
+    """`how much can i change`: the largest share is asked for."""
+    return any(token.value == "how_much" for token in cut(fold(text), lexicon(), text))
+
+
+def _largest(asked: Asked) -> float:
+    """The largest share that is safe; where none is, one that the answer then refuses."""
+    try:
+        waters = waters_of(asked.tank, asked.source)
+    except CoreError:
+        waters = None
+    if waters is None:
+        return USUAL
+    emergency = poison_in(asked.tank) is not None
+    counted = change_bounds.counted_in(waters, asked.supply, 0.0)
+    return largest_safe_share(counted, emergency=emergency) or USUAL
 
 
 async def _how_warm(turn: Turn, asked: Asked, share: float) -> Reply:

@@ -8,6 +8,7 @@ from typing import Any
 
 from bot.chat import (
     buckets,
+    by_water,
     changes,
     dose_reply,
     effects,
@@ -73,7 +74,8 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if has_stray_number(parsed) and not (question.percent or question.litres or wished):
         return []  # what if i change -10%
     bound = question.percent or question.litres or question.bound
-    if stored is not None and wished is not None and analyte in HIGHEST and not bound:
+    by_salt = not (bound or by_water.is_means(question))
+    if stored is not None and wished is not None and analyte in HIGHEST and by_salt:
         rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
         if any(reading.value < wished for reading in read(turn, rows, stored.tank)):
             return await dose(turn, replace(question, kind="dose"), parsed)
@@ -102,6 +104,11 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return by_product
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]
+    if (question.target or question.delta) and by_water.is_means(question) and not names_pure(text):
+        by_change = replace(question, kind="change", substance=None)
+        return await change(turn, by_change, parsed)
+    if (source := await by_water.made_of(turn, question)) is not None:
+        return [await buckets.of_source(turn, question, source)]
     if names_pure(text) and (mixed := await source_blends.reach(turn, question)) is not None:
         return [mixed]
     if names_pure(text) and (question.target is not None or question.volume_l):

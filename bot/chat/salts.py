@@ -18,10 +18,15 @@ from core.advice.iron import plan_iron
 from core.advice.outlook import with_premises
 from core.advice.plan import Plan, Refusal
 from core.advice.salts import CALCIUM_TO_MAGNESIUM, SaltWish, plan_salts
+from core.advice.scheduling import per_gram
 from core.advice.state import State
 from core.analytes import FREE
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
+from core.message.tokens import cut
 from core.substances import ACIDS
+from core.water.substances import SUBSTANCES
 
 Topic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 
@@ -84,12 +89,20 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
 
 
 def _salts_named(question: Question, state: State) -> tuple[str, ...]:
-    """The salt that is named; "salt" for the sea is sea salt, never table salt alone."""
+    """The salts that are named; "salt" for the sea is sea salt, never table salt alone.
+
+    Of several those count beside the first that bring what is wished: `gypsum and epsom for gh 8`.
+    """
     if question.substance is None:
         return ()
     saltiest = max(state.salinity, question.target or 0.0, question.start_value or 0.0)
     salting = question.analyte == "salinity" and question.substance == TABLE_SALT
-    return () if salting and saltiest > limits.SALT_WATER else (question.substance,)
+    if salting and saltiest > limits.SALT_WATER:
+        return ()
+    text = fold(question.text or "")
+    others = [str(t.value) for t in cut(text, lexicon(), text) if t.kind == "substance"]
+    useful = [s for s in others if s in SUBSTANCES and per_gram(s, question.analyte or "") > 0.0]
+    return tuple(dict.fromkeys([question.substance, *useful]))
 
 
 def one_at_a_time(question: Question, stored: StoredTank | None) -> Refusal | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Final
 
 from core.advice import limits
 from core.advice.plan import Fact, Goal, Refusal, Weighed
@@ -12,7 +13,13 @@ from core.advice.scheduling import per_gram
 from core.water import Water, add, in_air
 from core.water.substances import SUBSTANCES
 
-ORDER = ("gh", "kh", "magnesium", "potassium")
+ORDER: Final = ("gh", "kh", "magnesium", "potassium")
+"""What a recipe can reach, in the order in which it is worked out."""
+
+DEMINERALISED: Final = Water(25.0)
+
+TOLD: Final = 0.05
+"""Less than this no kit tells apart. [°dH or mg/L]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,8 +72,9 @@ def recipe(
     volume_l: float | None,
     salts: tuple[str, ...] = (),
     ratio: float = CALCIUM_TO_MAGNESIUM,
+    of: Water = DEMINERALISED,
 ) -> Recipe | Refusal:
-    """Work out salts that make demineralised water into what is wished.
+    """Work out salts that make demineralised water, or another, into what is wished.
 
     Parameters
     ----------
@@ -77,13 +85,15 @@ def recipe(
     salts : tuple of str
         What the keeper has, each by its full name; the usual ones for what none of them brings.
     ratio : float
-        Calcium to magnesium by amount.
+        Calcium to magnesium by amount, of what is added.
+    of : Water, optional
+        The water that the salts go into; its KH and GH are counted.
 
     Returns
     -------
     Recipe or Refusal
-        Refusals: volume_unknown, volume_implausible, target_implausible, kh_too_low and those of
-        `weighed_for`.
+        Refusals: volume_unknown, volume_implausible, target_implausible, target_reached,
+        kh_too_low and those of `weighed_for`.
 
     Notes
     -----
@@ -99,16 +109,26 @@ def recipe(
             highest = HIGHEST.get(name, 100.0)
             facts: dict[str, Fact] = {"analyte": name, "to": target, "highest": highest}
             return Refusal("target_implausible", facts)
-    if targets.get("kh", 0.0) < limits.KH_SOFT:
-        return Refusal("kh_too_low", {"kh": targets.get("kh", 0.0)})
-    goals = [Goal(name, 0.0, targets[name]) for name in ORDER if targets.get(name)]
+    kh = targets.get("kh", of.kh)
+    if kh < limits.KH_SOFT:
+        return Refusal("kh_too_low", {"kh": kh})
+    starts = {"kh": of.kh, "gh": of.gh}
+    goals = [Goal(name, starts.get(name, 0.0), targets[name]) for name in ORDER if name in targets]
+    for goal in goals:
+        if goal.change < -TOLD:
+            ends: dict[str, Fact] = {"from": goal.start, "to": goal.target}
+            return Refusal("target_reached", ends | {"analyte": goal.analyte})
+    goals = [goal for goal in goals if goal.change > TOLD]
+    if not goals:
+        ends = {"from": starts["kh"], "to": kh, "analyte": "kh"}
+        return Refusal("target_reached", ends)
     open_ = [goal.analyte for goal in goals if not any(_brings(s, goal.analyte) for s in salts)]
     usual = (salt for analyte in open_ for salt in USUAL[analyte])
     chosen = tuple(dict.fromkeys([*salts, *usual]))
     weighed = weighed_for(goals, chosen, volume_l, ratio)
     if isinstance(weighed, Refusal):
         return weighed
-    water = Water(25.0)
+    water = of
     for salt in weighed:
         water = add(water, salt.substance, salt.grams, volume_l)
     rest = (in_air(water, limits.STOCKED_AIR).ph, in_air(water, limits.OPEN_AIR).ph)

@@ -99,7 +99,7 @@ def _changes_water(tokens: list[Token]) -> bool:
     """Whether a change and another water are spoken of: then shares may be those of a blend."""
     if "other" not in [token.value for token in tokens] or tokens[0].text == "/":
         return False
-    return any(token.kind == "ask" or token.value in _CHANGING for token in tokens)
+    return any(t.kind == "ask" or t.value in _CHANGING or t.value == "changing" for t in tokens)
 
 
 def _blended(text: str, tokens: list[Token], blend: blends.Blend, context: Context) -> Parsed:

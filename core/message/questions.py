@@ -58,7 +58,11 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     helping = shortforms.will_it_help(tokens)
     place = None if helping else sentences.asking(tokens)
     if place is None:
-        words = "effect" if helping else shortforms.asked(tokens) or sentences.done_or_asked(tokens)
+        words = (
+            "effect"
+            if helping
+            else shortforms.asked(tokens) or sentences.done_or_asked(tokens, group=context.group)
+        )
         return _make(source, words, tokens, tokens[0], [], context) if words else None
     first, last = sentences.around(tokens, place)
     inside = tokens[first:last]
@@ -97,7 +101,7 @@ def _make(
         words = next((str(t.value) for t in inside if t.value in {"raise", "change"}), "history")
     found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
-    kind = _kind(words, found)
+    kind = _kind(words, found, inside)
     if words == "effect" and kind == "safe":  # "mean" is no animal
         found.unknown = [token for token in found.unknown if token.text not in _MEANS]
     amounts = found.percent or found.volume_l or found.millilitres
@@ -150,7 +154,7 @@ _PLAIN = {
 }  # fmt: skip
 
 
-def _kind(words: str, found: Slots) -> str:
+def _kind(words: str, found: Slots, inside: list[Token]) -> str:
     """The kind of question, from the word of asking and what is asked about."""
     if words == "top_up":
         return "help"
@@ -180,8 +184,10 @@ def _kind(words: str, found: Slots) -> str:
         return "change" if changes and found.substance is None else "effect"
     if words == "change":
         return "dose" if found.substance is not None else "change"
-    if "water_change" in found.events:
-        return "change"
+    told = found.names or found.numbers or found.substance or found.units or found.unknown
+    of_change = any(t.kind == "ask" and t.value in {"what_if", "change", "renew"} for t in inside)
+    if "water_change" in found.events or (words == "how_much" and of_change and not told):
+        return "change"  # how much can i change
     if spooned:
         return "convert"
     wanted = [unit for unit, of in found.units if unit in _MEASURES and of is None]
@@ -286,7 +292,7 @@ def _main(kind: str, found: Slots) -> str | None:
     bare = [name for name, _ in found.names if name not in numbered]
     if bare:
         return bare[0]
-    raised = _RAISED.get(found.substance or "") if kind == "dose" else None
+    raised = _raised(found) if kind == "dose" else None
     aimed = raised != "salinity" or any(number.role for number in found.numbers)
     if raised == "kh" or (raised and aimed and not found.names):
         return raised
@@ -295,6 +301,23 @@ def _main(kind: str, found: Slots) -> str | None:
     if kind == "convert" and found.numbers:
         return found.numbers[0].analyte
     return None
+
+
+def _raised(found: Slots) -> str | None:
+    """What a salt is to raise where no name says so.
+
+    Those of calcium and magnesium are dosed for hardness in degrees, and in the sea for their own
+    mg/L, which no hardness reaches.
+    """
+    substance = found.substance or ""
+    ion = substance.partition(" ")[0]
+    if ion in {"calcium", "magnesium"} and found.aimed is not None:
+        return ion if found.aimed.value > _MOST_DEGREES else "gh"
+    return _RAISED.get(substance)
+
+
+_MOST_DEGREES = 60.0
+"""Above this a number is no hardness that anybody doses for. [°dH]"""
 
 
 def _role(kind: str, number: Number, main: str | None, found: Slots, *, wished: bool) -> str:

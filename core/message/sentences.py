@@ -103,13 +103,15 @@ def _turned(tokens: list[Token]) -> bool:
 _LACKING = frozenset({"without", "undechlorinated", "untreated", "ohne", "sans", "sin", "sem"})
 
 
-def done_or_asked(tokens: list[Token]) -> str | None:
+def done_or_asked(tokens: list[Token], *, group: bool = False) -> str | None:
     """What is asked of an event that a sentence begins to ask about: a change, a top-up, or None.
 
-    `is a 100% water change ok`, `should i change half`, `can i top up with tap water`.
+    `is a 100% water change ok`, `should i change half`, `can i top up with tap water`, and by its
+    mark `30% change ok?`, `change 30%?`. A share that is judged is that of a change, in a
+    group only where one is named.
     """
     place = next((i for i, t in enumerate(tokens) if t.kind not in {"tank", "fill", "p"}), None)
-    if place is None or not asks_first(tokens[place]):
+    if place is None or not (asks_first(tokens[place]) or tokens[-1].text == "?"):
         return None
     if tokens[place].value == "wish" and tokens[-1].text != "?":
         following = tokens[place + 1 : place + 2]
@@ -121,10 +123,19 @@ def done_or_asked(tokens: list[Token]) -> str | None:
     if any(token.text in _LACKING for token in tokens):
         return None  # "can i swap 50% without conditioner" is of the chlorine, not of the share
     said = {str(token.value) for token in tokens if token.kind in {"event", "mark"}}
-    if "top_up" in said:
+    if "top_up" in said and asks_first(tokens[place]):
         return "top_up"
     shared = any(token.value in SHARES or token.kind == "unit" for token in tokens)
-    return "what_if" if shared and said & _CHANGES else None
+    judged = _is_judged(tokens) and (said & _CHANGES or not group)
+    ahead = said & _CHANGES if asks_first(tokens[place]) else "changing" in said
+    return "what_if" if judged or (shared and ahead) else None
+
+
+def _is_judged(tokens: list[Token]) -> bool:
+    """Whether it is asked if a share is too much, or fine: `30% ok?`."""
+    shared = any(token.value in SHARES or token.value == "%" for token in tokens)
+    known = all(token.kind not in {"word", "several"} for token in tokens)
+    return shared and known and any(t.kind == "fill" and t.value == "judge" for t in tokens)
 
 
 _CHANGES = frozenset({"water_change", "changing"})

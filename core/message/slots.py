@@ -101,7 +101,7 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
             slots.units.append((spoon, None))
             index += 2
             continue
-        quantity = None if token.kind in {"word", "fill"} else quantities.read(tokens, index)
+        quantity = None if token.kind in {"word", "fill"} else _read_at(tokens, index)
         if quantity is not None:
             _quantity(tokens, index, quantity, role, slots, context, source)
             role = "premise" if role == "premise" else ""
@@ -111,6 +111,14 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
         index += 1
     _each_litre(slots)
     return slots
+
+
+def _read_at(tokens: list[Token], index: int) -> Quantity | None:
+    """The quantity that begins here; a volume is no start of a range: `40 l to 1.025`."""
+    ends = index + 2
+    if ends < len(tokens) and tokens[index + 1].value in _VOLUMES and tokens[ends].value == "to":
+        return quantities.read(tokens[:ends], index)
+    return quantities.read(tokens, index)
 
 
 def _each_litre(slots: Slots) -> None:
@@ -242,6 +250,8 @@ def _quantity(
         else:
             role = ""
     analyte, basis = name if name is not None else (quantity.of or slots.default, None)
+    if analyte is None and not slots.names and _is_gravity(quantity):
+        analyte = "salinity"
     if quantity.low is not None and quantity.high is not None:
         for number, part in ((quantity.low, "from"), (quantity.high, "to")):
             _number(number, part, analyte, basis, quantity, slots, context, source)
@@ -255,6 +265,12 @@ def _quantity(
         _number(number, role, analyte, basis, quantity, slots, context, source)
     else:
         slots.unplaced.append(quantity)
+
+
+def _is_gravity(quantity: Quantity) -> bool:
+    """Whether a bare number can only be a specific gravity: `how much salt for 40 l to 1.025`."""
+    values = [v for v in (quantity.value, quantity.low, quantity.high) if v is not None]
+    return quantity.unit is None and bool(values) and all(1.0 < v < 1.05 for v in values)
 
 
 def _fit(quantity: Quantity, analyte: str | None) -> bool:

@@ -26,8 +26,13 @@ def two_forms(plans: Sequence[Plan], tank: str | None) -> list[str]:
     ]
 
 
-def recipe(found: Recipe) -> list[str]:
-    """Salts for a bucket."""
+def dechlorinate_first() -> str:
+    """Before salts go into water that a supplier treats."""
+    return _("Dechlorinate it first, as for any change.")
+
+
+def recipe(found: Recipe, source: str | None = None) -> list[str]:
+    """Salts for a bucket of RO, or of a source of the keeper's."""
     wished = " ".join(
         f"{names.analyte(name)} {plain(target, 1)}" for name, target in found.targets.items()
     )
@@ -38,6 +43,10 @@ def recipe(found: Recipe) -> list[str]:
     return [
         _("{volume} of RO water to {wished}, prepared without animals:").format(
             volume=litres(found.volume_l), wished=wished
+        )
+        if source is None
+        else _("{volume} of {source} to {wished}, prepared without animals:").format(
+            volume=litres(found.volume_l), source=names.water(source), wished=wished
         ),
         _(
             "Dissolve one salt after the other, stirring; calcium chloride gets hot; not"
