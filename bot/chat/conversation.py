@@ -13,6 +13,7 @@ from bot.chat import (
     about_kinds,
     animals,
     arrivals,
+    asides,
     asked_deeds,
     corrections,
     dosing,
@@ -117,6 +118,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return [steps]
     if (report := await reports.spoken(turn)) is not None:
         return report
+    if (aside := await asides.answer(turn, parsed)) is not None:
+        return aside
     if (typed_out := await typed.by_label(turn)) is not None:
         return typed_out
     if turn.incoming.reply_to is not None and parsed.intent in {"reading", "event"}:

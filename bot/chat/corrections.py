@@ -139,6 +139,8 @@ async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         return [await turn.reply(words.nothing_to_undo())]
     found = match(command.arguments, [tank.name for tank in turn.tanks])
     tank = turn.tank_named(found.name) if found.name is not None else None
+    if tank is None and (when := parse(command.arguments, turn.context()).at) is not None:
+        return await _at_another_time(turn, entry, when)
     if tank is None:
         return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
     told_of = {reading.tank_id for reading in entry.readings}
@@ -153,6 +155,16 @@ async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         ),
     )
     return await _store(turn, moved, words.moved(tank.name, _said(turn, moved)))
+
+
+async def _at_another_time(turn: Turn, entry: Entry, when: datetime) -> list[Reply]:
+    """``that was yesterday``: what an entry tells was measured and done then."""
+    moved = replace(
+        _replacement(turn, entry, "moved"),
+        readings=tuple(replace(reading, at=when) for reading in entry.readings),
+        events=tuple(replace(event, at=when) for event in entry.events),
+    )
+    return await _store(turn, moved, words.corrected(_said(turn, entry), _said(turn, moved)))
 
 
 async def edited(turn: Turn) -> list[Reply]:

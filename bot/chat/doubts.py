@@ -117,7 +117,7 @@ async def say(turn: Turn, text: str, at: datetime, tank: StoredTank | None = Non
     turn.now = at.astimezone(UTC)
     turn.incoming = replace(turn.incoming, text=text, kind="message")
     parsed: Parsed = parse(text, turn.context())
-    if parsed.values or parsed.events:
+    if parsed.command is None and (parsed.values or parsed.events):
         return await readings.keep(turn, parsed, tank)
     return [] if turn.route is None else await turn.route(turn, parsed)
 

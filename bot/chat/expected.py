@@ -14,7 +14,7 @@ from bot.store.tanks import StoredTank
 from core.advice.dosing import Wish
 from core.advice.inhabitants import number_in
 from core.advice.livestock import plain_name
-from core.message.amounts import volume_litres
+from core.message.followups import volume_alone
 from core.message.model import Parsed
 from core.message.tanks import match
 
@@ -47,7 +47,7 @@ async def _volume(turn: Turn, offer: Offer, parsed: Parsed) -> list[Reply] | Non
     text = turn.incoming.text.strip()
     if text.replace(",", ".").replace(".", "", 1).isdigit():
         text += " l"  # litres were asked for
-    volume = volume_litres(text, us_gallons=turn.chat.us_gallons)
+    volume = volume_alone(text, turn.chat.us_gallons)
     stored = turn.tank_by_id(offer.context["tank_id"])
     if volume is None:
         if stored is None:

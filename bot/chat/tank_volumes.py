@@ -8,7 +8,7 @@ from typing import Any
 from bot.chat.model import Reply
 from bot.chat.tank_words import Described, describe
 from bot.chat.turn import Turn
-from bot.chat.words import general
+from bot.chat.words import buttons, general
 from bot.chat.words import tanks as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
@@ -67,6 +67,19 @@ async def confirm_box(
         expects="volume",
         context={"tank_id": stored.id, "wish": wish},
         facts={"tank": stored.name, "gross_l": box.gross_l, "net_l": volume},
+    )
+
+
+async def ask_whether(turn: Turn, stored: StoredTank, volume: float) -> Reply:
+    """Ask whether a volume that was said alone is what a tank holds."""
+    held = {"tank_id": stored.id, "volume_l": volume}
+    return await turn.reply(
+        words.whether_volume(stored.tank, volume),
+        choices=[
+            Choice(words.yes_volume(volume), "set_volume", "yes", held),
+            Choice(buttons.no(), "leave_out", "no"),
+        ],
+        facts=facts(stored) | {"volume_l": volume},
     )
 
 

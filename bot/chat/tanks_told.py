@@ -6,13 +6,14 @@ from typing import Final
 
 from bot.chat import replanned, standing, tank_words, tanks
 from bot.chat.model import Reply
-from bot.chat.tank_volumes import confirm_box, facts
+from bot.chat.tank_volumes import ask_whether, confirm_box, facts
 from bot.chat.turn import Turn
 from bot.chat.words import tanks as words
 from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.message.fold import fold
+from core.message.followups import volume_alone
 from core.message.model import Command, Parsed, Question
 from core.tank import Tank
 
@@ -28,7 +29,18 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (line := tank_words.named(turn.incoming.text)) is not None:
         known = turn.tank_named(tank_words.name_in(line)) is not None
         return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)
-    return await own(turn)
+    return await own(turn) or await _volume_alone(turn)
+
+
+async def _volume_alone(turn: Turn) -> list[Reply] | None:
+    """`it's 120 litres`: asked whether the tank in use holds so much; nothing is set before."""
+    volume = volume_alone(turn.incoming.text, turn.chat.us_gallons)
+    stored = turn.current_tank
+    if volume is None or stored is None or volume == stored.tank.volume_l:
+        return None
+    if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
+        return [await turn.reply(words.volume_implausible(volume))]
+    return [await ask_whether(turn, stored, volume)]
 
 
 async def _shown(turn: Turn, stored: StoredTank) -> list[Reply]:

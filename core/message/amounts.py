@@ -10,7 +10,8 @@ from core.message.tokens import cut
 from core.units import UK_GALLON_L, US_GALLON_L
 
 LITRES = {"L": 1.0, "mL": 1e-3, "uk gal": UK_GALLON_L}
-GRAMS = {"g": 1.0, "kg": 1e3, "mg": 1e-3, "oz": 28.349523125, "lb": 453.59237}
+GRAMS = {"g": 1.0, "kg": 1e3, "mg": 1e-3, "oz": 28.349523125, "lb": 453.59237, "grain": 0.06479891}
+"""Grams in a unit of mass, those of the avoirdupois exact (NIST Handbook 44, App. C; memory)."""
 MILLILITRES = {"mL": 1.0}
 SPOONS = {"tsp": 1.0, "tbsp": 3.0, "spoon": 1.0, "cup": 48.0}
 """Teaspoons in one; rough, which is why every use carries a warning."""

@@ -179,6 +179,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         _mark("between" if symbol else str(token.value), clause)
         if token.text in {"ro", "od"}:
             clause.after.append("joint")  # a slip away from "to" and from the Polish "do"
+    elif kind == "command" and token.value == "was":
+        _mark("was", clause)  # kh 4, das war gestern 6
     elif kind == "fill" or token.value == "reach" or _is_plain_command(token):
         clause.fill = True
     elif kind == "command" and token.value == "no":

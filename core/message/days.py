@@ -22,6 +22,12 @@ _VAGUE = {"last_week": 7, "last_month": 30}
 """Days back that are meant at most by and large: which day it was is asked."""
 
 
+_MIDDLE = 15
+"""The day that stands for a month without one, until the keeper says which it was."""
+_BEFORE_MONTH = frozenset({"in", "last"})
+"""Words behind which a month alone is a time: `kh 6 in january`."""
+
+
 PARTS = {
     "morning": (0, "morning"),
     "afternoon": (0, "afternoon"),
@@ -94,11 +100,13 @@ def _named_day(tokens: list[Token], place: int, parts: Parts, local: datetime) -
 
 def _month_first(tokens: list[Token], place: int, parts: Parts, local: datetime) -> int:
     month = int(str(tokens[place].value)[5:])
-    if place + 1 >= len(tokens):
-        return 0
-    day = number(tokens[place + 1])
+    day = number(tokens[place + 1]) if place + 1 < len(tokens) else None
     if day is None or day != int(day) or not 1 <= day <= 31:
-        return 0
+        if not place or tokens[place - 1].value not in _BEFORE_MONTH:
+            return 0
+        middle = latest(month, _MIDDLE, local)
+        parts.vague = local.date() if month == local.month else middle
+        return 1
     used = 3 if place + 2 < len(tokens) and tokens[place + 2].text in _ORDINALS else 2
     year, more = _year(tokens, place + used)
     parts.day = _dated(parts, month, int(day), year, local)
@@ -180,6 +188,11 @@ def _dated(parts: Parts, month: int, day: int, year: list[int], local: datetime)
         parts.rolled = True
         return _date(parts, local.year - 1, month, day)
     return found
+
+
+def latest(month: int, day: int, local: datetime) -> date | None:
+    """The latest such day that is not to come; None for one that no year near has."""
+    return _dated(Parts(), month, day, [], local)
 
 
 def _date(parts: Parts, year: int, month: int, day: int) -> date | None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from core.message import quantities
-from core.message.amounts import GRAMS, SPOONS
+from core.message.amounts import GRAMS, SHARES, SPOONS
 from core.message.tokens import Token
-from core.message.waters import is_whole
+from core.message.waters import is_whole, words
 
 _PUTTING = frozenset({"put", "gave", "threw", "poured", "tipped", "sprinkled", "dumped", "chucked"})
 """English verbs that tell a dose where a weighed substance is their object: alone they mean other
@@ -48,6 +48,28 @@ def whole_changed(tokens: list[Token]) -> None:
         whole = next((n for n in places if is_whole(tokens[n].text)), None)
         if whole is not None:
             tokens[whole].kind, tokens[whole].value = "mark", "whole"
+
+
+def emptied(tokens: list[Token]) -> None:
+    """A tank that was emptied and filled again changed all its water: `drained and refilled it`.
+
+    No amount stands beside it: `drained half and refilled` is not read so.
+    """
+    if any(t.kind in {"number", "count", "fraction"} or t.value in SHARES for t in tokens):
+        return
+    values = {t.value for t in tokens}
+    if "other" in values and "home" not in values:
+        return  # drained and refilled the bucket
+    told = words()
+    for index, token in enumerate(tokens):
+        if token.text not in told.emptied:
+            continue
+        for behind in tokens[index + 1 : index + 2 + _NEAR]:
+            if behind.value == "top_up" or behind.text in told.filled:
+                behind.kind, behind.value = "fill", "fill"
+                token.kind, token.value = "event", "water_change"
+                tokens[index + 1].kind, tokens[index + 1].value = "mark", "whole"
+                return
 
 
 def dose_behind(tokens: list[Token]) -> bool:

@@ -75,7 +75,7 @@ def _words() -> dict[str, dict[str, set[str]]]:
     found: dict[str, dict[str, set[str]]] = {}
     text = (files("core.message") / "followups.txt").read_text(encoding="utf-8")
     for section, meaning, right in entries(
-        text, "followups.txt", {"head", "tail", "whole", "parts"}
+        text, "followups.txt", {"head", "tail", "whole", "parts", "aside"}
     ):
         told = found.setdefault(section, {}).setdefault(meaning, set())
         told.update(*map(spellings, alternatives(right)))
@@ -122,6 +122,58 @@ def read(text: str, context: Context) -> Followup | None:
         if (found := _core(rest, marks, asks, context)) is not None:
             return found
     return None
+
+
+def unchanged(text: str, tank: str = "") -> bool:
+    """Whether all is told to be as it was, beside the name of a tank at most.
+
+    Examples
+    --------
+    >>> unchanged("quarry: same", "Quarry"), unchanged("unverändert"), unchanged("same fish")
+    (True, True, False)
+    """
+    rest = fold(text).strip(_EDGES).removeprefix("@").removeprefix(fold(tank)).strip(_EDGES)
+    return rest in _words()["aside"]["unchanged"]
+
+
+def should_be(text: str) -> str | None:
+    """What is behind words that it should be so: `should be kh 8`, which may be a correction."""
+    found = _asides("should").match(fold(text))
+    rest = "" if found is None else text[found.end() :].strip(_EDGES)
+    return rest or None
+
+
+def volume_alone(text: str, us_gallons: bool = True) -> float | None:
+    """A volume that is all that is said, in litres: `it's 120 litres`, `90 l net`.
+
+    Examples
+    --------
+    >>> volume_alone("it's 120 litres"), volume_alone("90 l netto"), volume_alone("lost 20 l")
+    (120.0, 90.0, None)
+    """
+    plain = fold(text).strip(_EDGES)
+    digit = re.search(r"\d", plain)
+    if digit is None or len(text) > LONGEST:
+        return None
+    pattern = _asides("volume")
+    head, tail = plain[: digit.start()].strip(_EDGES), plain[digit.start() :]
+    while head:
+        found = pattern.match(head)
+        if found is None:
+            return None
+        head = head[found.end() :]
+    words = tail.split()
+    while len(words) > 1:
+        volume = volume_litres(" ".join(words), us_gallons)
+        if volume is not None or words[-1] not in _words()["aside"]["volume"]:
+            return volume
+        words.pop()
+    return volume_litres(words[0], us_gallons)
+
+
+@cache
+def _asides(meaning: str) -> re.Pattern[str]:
+    return re.compile(rf"(?:{one_of(_words()['aside'][meaning])})(?!\w)[\s,:]*")
 
 
 def heads(text: str) -> Iterator[tuple[str, set[str]]]:

@@ -45,6 +45,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     line = Line(clauses=[Clause()])
     deeds.share_changed(tokens)
     deeds.whole_changed(tokens)
+    deeds.emptied(tokens)
     animal_events.mark(tokens)
     if state.context.tanks:
         animal_events.place_first(tokens)

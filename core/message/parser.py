@@ -21,6 +21,7 @@ from core.message import (
     naming,
     numerals,
     plain,
+    quantities,
     questions,
     statements,
     torn,
@@ -135,6 +136,8 @@ def _whole(tokens: list[Token]) -> list[Token]:
     for token in tokens:
         if token.kind == "word" and len(token.text) >= numerals.GLUED:
             numerals.unglue(token)
+        elif token.value == "gpg" and quantities.weighs(tokens, token):
+            token.value = "grain"
     if any([token.kind == "count" for token in tokens]):  # noqa: C419 - a list is half the time
         tokens = numerals.join(tokens)
     return torn.mend(tokens)

@@ -89,6 +89,16 @@ _PARTS = {"half": 0.5, "third": 1.0 / 3.0, "quarter": 0.25}
 _WEIGHED = frozenset({"g", "kg", "mg", "oz", "lb"})
 
 
+def weighs(tokens: list[Token], grain: Token) -> bool:
+    """Whether a bare grain is one of mass: `20 grains of baking soda`; of hardness it is else."""
+    behind = tokens[tokens.index(grain) + 1 :]
+    behind = [token for token in behind[:2] if token.text != "of"]
+    return grain.text in _GRAINS and bool(behind) and behind[0].kind == "substance"
+
+
+_GRAINS = frozenset({"grain", "grains"})
+
+
 def _part_of_unit(tokens: list[Token], index: int, part: float) -> Quantity | None:
     """`half a pound`: a part of one unit of mass; of all else it is a share."""
     place = index + 1

@@ -8,6 +8,7 @@ from datetime import datetime
 from core.message import (
     belonging,
     doubts,
+    halves,
     hardness,
     lines,
     pairs,
@@ -35,7 +36,14 @@ def read(source: str, tokens: list[Token], context: Context) -> Statement:
             hardness.slips(state, tokens)
             break
     state.parsed = _finish(state)
+    if any(doubt.reason in _PARTED for doubt in state.doubts):
+        parted = halves.timed(tokens)
+        return state if parted is None else read(source, parted, context)
     return state
+
+
+_PARTED = frozenset({doubts.CONFLICT, doubts.UNKNOWN_WORD})
+"""Doubts that parts of one day may explain."""
 
 
 def _cut(tokens: list[Token]) -> list[list[Token]]:

@@ -12,7 +12,7 @@ from datetime import UTC, date, datetime, time, timedelta, tzinfo
 
 from core.message import doubts
 from core.message.clocks import clock_part
-from core.message.days import day_part
+from core.message.days import day_part, latest
 from core.message.model import Context
 from core.message.timeparts import NO_DAY, Day, Parts, number, word_at
 from core.message.tokens import Token
@@ -29,6 +29,10 @@ _UNITS = {
 
 _LONG_AGO = timedelta(days=270)
 """A date without its year that is to come soon was hardly meant of last year: asked."""
+
+
+_OLDEST = timedelta(days=3653)
+"""Ten years: a day further back is a slip in its year, and is asked about."""
 
 
 @dataclass(slots=True)
@@ -180,6 +184,10 @@ def _resolve(parts: Parts, local: datetime, zone: tzinfo, now: datetime) -> Mome
         noon = datetime.combine(parts.day, parts.clock or time(12), tzinfo=local.tzinfo)
         choices = (parts.day.isoformat(),)
         return Moment(0, noon, doubts.AMBIGUOUS_DATE, choices)
+    if parts.day is not None and local.date() - parts.day > _OLDEST:
+        newest = latest(parts.day.month, parts.day.day, local)
+        likely = () if newest is None else (newest.isoformat(),)
+        return Moment(0, problem=doubts.AMBIGUOUS_DATE, choices=likely)
     if parts.hours and parts.day is not None:
         return _either_hour(parts.day, parts.hours, local)
     if parts.back is not None:

@@ -25,6 +25,8 @@ class Words:
     joint: Mapping[str, frozenset[str]]
     facet: Mapping[str, str]
     whole: frozenset[str]
+    emptied: frozenset[str]
+    filled: frozenset[str]
     tanks: Mapping[str, frozenset[str]]
 
 
@@ -48,6 +50,8 @@ def words() -> Words:
         facet={word: of for of, told in found["facet"].items() for word in told},
         joint={of: frozenset(told) for of, told in found["joint"].items()},
         whole=frozenset(found["whole"]["all"]),
+        emptied=frozenset(found["whole"]["emptied"]),
+        filled=frozenset(found["whole"]["filled"]),
         tanks={of: frozenset(told) for of, told in found["tanks"].items()},
     )
 

@@ -188,3 +188,39 @@ async def test_a_number_and_the_one_that_it_is_not_correct(talk: Talk) -> None:
     assert "Corrected: KH 5" in await talk.text("kh was 5 not 6")
     values = (await talk.facts("history of kh"))["values"]
     assert [value["value"] for value in values] == [5]
+
+
+async def test_that_was_yesterday_moves_the_time_of_what_was_told(fern: Talk) -> None:
+    await fern.say("kh 5")
+    assert "yesterday 12:00): KH 5" in await fern.text("that was yesterday")
+    assert "(2 days ago" not in await fern.text("das war gestern")
+    assert "Which tank" in await fern.text("that was tomorrow")
+    assert await now_on_record(fern) == {("Fern", "kh"): 5.0}
+
+
+async def test_a_value_that_should_be_is_put_right_only_when_pressed(fern: Talk) -> None:
+    await fern.say("kh 6")
+    [asked] = await fern.say("should be kh 8")
+    assert [button.label for button in asked.buttons][:2] == ["no, kh 8", "dose kh 8"]
+    assert await now_on_record(fern) == {("Fern", "kh"): 6.0}
+    await fern.press(1)
+    assert await now_on_record(fern) == {("Fern", "kh"): 8.0}
+
+
+async def test_the_same_as_last_time_is_offered_and_not_stored(fern: Talk) -> None:
+    assert "did not find" in await fern.text("fern: same")
+    await fern.say("kh 6 ph 7.2")
+    before = await rows(fern)
+    [asked] = await fern.say("alles wie gehabt")
+    assert asked.buttons[0].label == "Fern: kh 6 ph 7.2"
+    assert await rows(fern) == before
+
+
+async def test_a_volume_alone_is_set_only_when_pressed(fern: Talk) -> None:
+    [asked] = await fern.say("it's 120 litres")
+    assert asked.text == "Does Fern hold 120 L of water?"
+    assert "90 L" in await fern.text("/tank fern")
+    await fern.say("it's 120 litres")
+    await fern.press(1)
+    assert "120 L" in await fern.text("/tank fern")
+    assert "no tank that I can believe" in await fern.text("90000000 l")

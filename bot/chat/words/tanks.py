@@ -129,7 +129,17 @@ def box(tank: str, held: Box) -> list[str]:
 
 def box_yes(held: Box) -> str:
     """The button that takes the worked-out volume."""
-    return _("yes, {volume}").format(volume=litres(held.net_l))
+    return yes_volume(held.net_l)
+
+
+def yes_volume(volume: float) -> str:
+    """The button that takes a volume."""
+    return _("yes, {volume}").format(volume=litres(volume))
+
+
+def whether_volume(tank: Tank, volume: float) -> list[str]:
+    """A volume that was said alone, perhaps the tank's."""
+    return [_("Does {tank} hold {volume} of water?").format(tank=tank.name, volume=litres(volume))]
 
 
 def send_litres() -> list[str]:

@@ -1,0 +1,68 @@
+"""What is said of the message before, or in the place of readings: asked, never stored unasked.
+
+``quarry: same`` may mean that all was measured again and has not moved, ``should be kh 8`` that a
+number was mistyped or what is wished.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat import readings
+from bot.chat.asking import ask
+from bot.chat.corrections import OF_LATE, STILL_MEANT
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.store.tanks import StoredTank
+from core.message import doubts
+from core.message.followups import should_be, unchanged
+from core.message.model import Doubt, Parsed, Value
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Ask what such a message means; None where it is none, or nothing stands that it is about."""
+    if not turn.incoming.addressed or parsed.values or parsed.events or parsed.command is not None:
+        return None
+    return await _should(turn, parsed) or await _same(turn, parsed)
+
+
+async def _same(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Offer the readings of the newest entry of a tank again."""
+    text = turn.incoming.text
+    named = next((tank for tank in turn.tanks if unchanged(text, tank.name)), None)
+    stored = turn.current_tank if unchanged(text) else named
+    told = None if stored is None else await _newest(turn, stored)
+    if stored is None or told is None:
+        return None
+    doubt = Doubt(text, 0, len(text), doubts.NO_VALUE, suggestion=f"{stored.name}: {told}")
+    return [await ask(turn, [doubt], parsed)]
+
+
+async def _newest(turn: Turn, stored: StoredTank) -> str | None:
+    """The readings of a tank's newest entry, as they would be typed; None where none is of late."""
+    for entry in await turn.uow.log.newest(turn.chat.id, OF_LATE):
+        values = [r.what for r in entry.readings if r.tank_id == stored.id]
+        if values and all(value.value is not None for value in values):
+            return " ".join(map(_typed, values))
+    return None
+
+
+def _typed(value: Value) -> str:
+    mark = "" if value.qualifier == "=" else value.qualifier
+    basis = f" as {value.basis}" if value.basis and value.unit else ""
+    name = value.analyte.replace("_", " ")
+    return f"{name} {mark}{value.value:.10g} {value.unit or ''}".rstrip() + basis
+
+
+async def _should(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Right after a reading of it, a value that should be: put right, or wished."""
+    said = should_be(turn.incoming.text)
+    if said is None or len(parsed.doubts) != 1 or parsed.doubts[0].reason != doubts.WISH:
+        return None
+    doubt = parsed.doubts[0]
+    meant = doubt.suggestion
+    latest = await turn.uow.log.newest(turn.chat.id, 1)
+    if not meant or not latest or turn.now - latest[0].at > STILL_MEANT or not latest[0].readings:
+        return None
+    doubt = replace(doubt, suggestion=None, value=None, choices=(f"no, {doubt.text}", meant))
+    return await readings.keep(turn, replace(parsed, doubts=(doubt,)))
