@@ -54,7 +54,8 @@ def beside(supply: Supply, waters: Waters, plan: ChangePlan, facts: dict[str, An
         lines.insert(0, words.cut(facts["ro_share"]))
     if waters.is_salty and supply.state.last("salinity") is None:
         lines.append(verdict.counted_fresh(supply.name))
-    if "temperature" in plan.broken:
+    if "temperature" in plan.broken and (not plan.steps or plan.broken == ("temperature",)):
+        # else it would be told for a share that is refused all the same
         lines.append(_warmth(waters, plan.share, facts))
     if "largest_if_chloramine" in facts:
         lines.append(verdict.chloramine(facts["largest_if_chloramine"]))

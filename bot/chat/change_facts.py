@@ -21,9 +21,9 @@ def facts_of(asked: Asked, waters: Mixing, plan: ChangePlan, ro_share: float) ->
         "largest_safe_share": plan.largest_safe_share,
         "steps": list(plan.steps),
         "before": _before(asked, waters),
-        "at_once": _mixed(waters, plan.after, "at_once"),
-        "stood": _mixed(waters, plan.after, "expected"),
-        "if_co2_leaves": _mixed(waters, plan.after, "leaves"),
+        "at_once": water_after(waters, plan.after, "at_once"),
+        "stood": water_after(waters, plan.after, "expected"),
+        "if_co2_leaves": water_after(waters, plan.after, "leaves"),
     }
     if asked.stored.tank.volume_l is not None:
         facts["litres"] = plan.share * asked.stored.tank.volume_l
@@ -63,7 +63,8 @@ def _before(asked: Asked, waters: Mixing) -> dict[str, float]:
     return found
 
 
-def _mixed(waters: Mixing, after: Mixed, stage: str) -> dict[str, float]:
+def water_after(waters: Mixing, after: Mixed, stage: str) -> dict[str, float]:
+    """The water after a change, as far as it is known: `at_once`, `expected` or `leaves`."""
     found: dict[str, float] = {"kh": after.water.kh}
     if waters.tank.co2_known or stage == "leaves":
         found["ph"] = float(getattr(after, stage))

@@ -6,7 +6,7 @@ import re
 from dataclasses import asdict
 from typing import Any
 
-from bot.chat import change_bounds, dose_reply, new_water, said_water, standing
+from bot.chat import change_bounds, change_steps, dose_reply, new_water, said_water, standing
 from bot.chat.change_asked import Asked, asked_of
 from bot.chat.change_facts import doubt_facts, facts_of, readings_of
 from bot.chat.model import Reply
@@ -171,12 +171,16 @@ async def answer(
     doubt = doubt_of_change(asked.tank, source, waters, plan, counted)
     facts |= change_bounds.chlorine_facts(plan)
     facts |= facts_of(asked, waters, plan, ro_share) | doubt_facts(doubt)
-    lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt)]
+    instead = change_steps.instead(plan, asked.stored.tank.volume_l, facts)
+    lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt, instead)]
     if EVERY.search(question.text or "") and not plan.broken:
         lines = change_bounds.again(name, waters, plan, facts) or lines
     lines += change_bounds.beside(asked.supply, waters, plan, facts)
     prepared = words.prepare(waters, asked.source_name, chlorinated=asked.supply.treated > 0.0)
-    lines.insert(1 + ("ro_share" in facts) if plan.steps else len(lines), prepared)
+    place = 1 + ("ro_share" in facts) if plan.steps else len(lines)
+    steps = bool(plan.steps and plan.broken)
+    on_the_way = change_steps.lines(asked, waters, plan, facts) if steps else []
+    lines[place:place] = [prepared, *on_the_way]
     lines += notes
     figures = [
         words.at_once(share, facts["at_once"]),
@@ -187,13 +191,14 @@ async def answer(
         facts["routine"] = asdict(routine)
         lines.insert(2, words.routine(routine))
     beside = new_water.notes(turn, asked.tank, asked.supply, plan, facts)
-    lines += [*beside[:NOTES], *(figures if plan.steps else []), *beside[NOTES:]]
+    shown_figures = plan.steps and not plan.broken
+    lines += [*beside[:NOTES], *(figures if shown_figures else []), *beside[NOTES:]]
     told = SHOWN if plan.steps else min(SHOWN, len(lines))
     shown, rest = lines[:told], lines[told:]
     ends = [] if doubt is None else doubt_words.more(doubt)
     more = [
         *rest,
-        *([] if plan.steps else figures),
+        *([] if shown_figures else figures),
         *words.more(plan, waters, asked.source_name),
         *ends,
     ]

@@ -47,8 +47,9 @@ def head(
     tank: str,
     volume_l: float | None,
     doubt: ChangeDoubt | None = None,
+    instead: str | None = None,
 ) -> str:
-    """The answer: yes, or no and what instead; what must be so before it."""
+    """The answer: yes, or no and what instead (so many changes, unless told); what comes first."""
     only = [] if plan.only_below is None else [only_below(plan.only_below)]
     if doubt is not None and doubt.retest_first:
         only.append(retest_first(doubt))
@@ -60,7 +61,9 @@ def head(
         ).format(tank=tank, share=amount(plan.share, volume_l))
         return " ".join([*only, told])
     lead = _too_much(plan, waters, tank)
-    return " ".join([*only, lead, _instead(plan, volume_l)]) if plan.steps else lead
+    if not plan.steps:
+        return lead
+    return " ".join([*only, lead, instead or _instead(plan, volume_l)])
 
 
 def _too_much(plan: ChangePlan, waters: Waters, tank: str) -> str:
