@@ -31,6 +31,7 @@ def lines(asked: Asked, waters: Waters, plan: ChangePlan, facts: dict[str, Any])
     found = [words.first(facts["first"])]
     if len(plan.steps) > 1:
         found.append(words.end(facts["end"]))
+    found[-1] = f"{found[-1]} {words.watch()}"
     ends = {name: facts["end"][name] for name in ("ph", "kh", "gh") if name in facts["end"]}
     if (bad := unsuited(asked.tank, ends)) is not None:
         facts["unsuited"] = {
@@ -40,7 +41,7 @@ def lines(asked: Asked, waters: Waters, plan: ChangePlan, facts: dict[str, Any])
         found.append(words.does_not_suit(bad))
     if "as_routine" in facts:
         found += _thinned(waters, plan, facts)
-    return [*found, words.watch()]
+    return found
 
 
 def _thinned(waters: Waters, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:
