@@ -7,6 +7,7 @@ from datetime import timedelta
 from typing import Final
 
 from core.advice import limits
+from core.advice.jumps import jumped_from
 from core.advice.plan import Fact, Plan, Refusal
 from core.advice.scheduling import per_gram, steps_of
 from core.advice.state import Happening, Measured, State
@@ -22,8 +23,17 @@ MOVING: Final = frozenset({"dose", "water_change"})
 
 
 def outdated(state: State, reading: Measured) -> Refusal | None:
-    """Refuse a dose on a reading that was taken before the water was dosed or changed."""
-    return dosed_since(state, reading) or diluted_since(state, reading)
+    """Refuse a dose on a reading from before the water was dosed or changed, or that jumped."""
+    return dosed_since(state, reading) or diluted_since(state, reading) or _jumped(state, reading)
+
+
+def _jumped(state: State, reading: Measured) -> Refusal | None:
+    """Refuse a dose on a value that left its place with nothing done: it may be misread."""
+    before = jumped_from(state, reading.analyte)
+    if before is None or (state.tank.is_sea and reading.value < before.value):
+        return None  # what a reef uses up falls by itself
+    facts: dict[str, Fact] = {"analyte": reading.analyte, "from": before.value, "to": reading.value}
+    return Refusal("jumped", facts)
 
 
 def dosed_since(state: State, reading: Measured) -> Refusal | None:

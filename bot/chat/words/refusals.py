@@ -244,6 +244,15 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
             analyte=_analyte(facts)
         ),
     ],
+    "jumped": lambda facts: [
+        _(
+            "No dose yet: {analyte} went from {start} to {target} with nothing logged between."
+        ).format(
+            analyte=_analyte(facts), start=_number(facts, "from"), target=_with_unit(facts, "to")
+        ),
+        _("Test it again with a fresh sample and send it. If it reads the same, ask again."),
+        _("If something was put in or changed, tell me that first."),
+    ],
     "diluted_since": lambda facts: [
         _("No dose yet: water was changed after the {analyte} reading.").format(
             analyte=_analyte(facts)

@@ -9,6 +9,7 @@ from core.advice.carbon import carbon_dioxide as equilibrium
 from core.advice.contradictions import co2_span, pair_of_ph_and_kh
 from core.advice.findings._model import Facts, Finding, seen
 from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
+from core.advice.jumps import JUMPING, jumped_from
 from core.advice.state import Measured, State
 from core.analytes import ANALYTES
 from core.water.conductivity import conductivity_of_ions
@@ -19,21 +20,6 @@ CACO3_PER_MAGNESIUM: Final = 4.118
 
 IONS_APART: Final = 0.15
 """Kits of hardness and calcium may differ by so much of the value besides their steps; ours."""
-
-JUMPS: Final = {
-    "kh": 2.0,
-    "gh": 3.0,
-    "temperature": 3.0,
-    "salinity": 2.0,
-    "calcium": 40.0,
-    "magnesium": 100.0,
-    "nitrate": 40.0,
-    "phosphate": 1.0,
-}
-"""What hardly happens by itself within three days; common practice. [canonical unit]"""
-
-CONDUCTIVITY_JUMP: Final = 0.15
-"""Likewise, as a share."""
 
 
 def contradiction(state: State) -> Finding | None:
@@ -198,43 +184,12 @@ def softened(state: State) -> Finding | None:
 
 def sudden_jump(state: State) -> Finding | None:
     """A value that left its place within three days although nothing was done to the tank."""
-    if state.events is None:
-        return None
-    for analyte in (*JUMPS, "conductivity"):
-        now = state.last(analyte)
-        if now is None or now.is_limit or (analyte == "temperature" and _outdoors(state)):
-            continue
-        before = _before(state, now)
-        if before is not None and _jumped(before, now) and not _touched(state, before, now):
+    for analyte in JUMPING:
+        now, before = state.last(analyte), jumped_from(state, analyte)
+        if now is not None and before is not None:
             facts: Facts = {"analyte": analyte, "value": now.value, "was": before.value}
             return Finding("sudden_jump", "warn", facts)
     return None
-
-
-def _outdoors(state: State) -> bool:
-    """A pond follows the weather."""
-    return state.tank.kind == "pond"
-
-
-def _before(state: State, now: Measured) -> Measured | None:
-    """The reading before, if at most three days before and told alike."""
-    before = state.past.before(now.analyte, now.at)
-    if before is None or before.is_limit or before.basis != now.basis:
-        return None
-    return before if now.at - before.at <= limits.STALE else None
-
-
-def _jumped(before: Measured, now: Measured) -> bool:
-    if before.low <= now.high and now.low <= before.high:
-        return False
-    change = abs(now.value - before.value)
-    if now.analyte == "conductivity":
-        return change > CONDUCTIVITY_JUMP * before.value
-    return change >= JUMPS[now.analyte]
-
-
-def _touched(state: State, before: Measured, now: Measured) -> bool:
-    return any(e.disturbs and before.at <= e.at <= now.at for e in state.events or ())
 
 
 def expired_kit(state: State) -> Finding | None:

@@ -6,6 +6,7 @@ from typing import Final
 
 from core.advice.findings import _animals, _buffer, _checks, _deeds, _patterns, _poisons, _sea
 from core.advice.findings._model import CHANGE, DOSE, RANK, STOCK, Finding, Judge, Rule
+from core.advice.jumps import JUMPING
 from core.advice.state import State
 from core.analytes import ANALYTES
 
@@ -96,7 +97,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "change_water",
         "step limits and simulated mixing; common practice",
     ),
-    _rule(" ".join((*_checks.JUMPS, "conductivity")), _checks.sudden_jump, "sudden_jump", "retest"),
+    _rule(" ".join(JUMPING), _checks.sudden_jump, "sudden_jump", "retest"),
     _rule(
         "kh",
         _buffer.low_kh,
