@@ -26,7 +26,8 @@ from bot.chat.turn import Turn
 from bot.chat.wished import TABLE_SALT
 from bot.chat.words import refusals
 from bot.store.tanks import StoredTank
-from core.advice.dosing import Wish, plan_kh
+from core.advice.buffers import STRONG
+from core.advice.dosing import Wish, plan_kh, refused_substance
 from core.advice.forbidden import forbidden
 from core.advice.plan import Plan, Refusal
 from core.advice.salts import HIGHEST
@@ -124,6 +125,10 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if question.target is None and question.delta is None:
         if substance == TABLE_SALT:
             return await treatments.nitrite(turn, question, parsed)
+        unsaid = State(Tank(name=""), turn.local_now)
+        problem = refused_substance(substance, unsaid) if substance in STRONG else None
+        if problem is not None:  # how much lime
+            return [await dose_reply.refuse(turn, problem, question.tank)]
         return [await dose_reply.ask_value(turn, question)]
     wish = Wish(
         target=question.target,

@@ -6,11 +6,13 @@ from typing import Any
 
 from bot.chat import dose_reply
 from bot.chat.model import Reply
+from bot.chat.salts import THIOSULFATE
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.wished import TABLE_SALT
 from bot.chat.words import cautions
 from bot.chat.words import effects as words
+from bot.chat.words.terms import explained
 from bot.store.tanks import StoredTank
 from core.advice.effects import Effect, effects_of
 from core.advice.media import ACID_MEDIA, LIME, Leaves, leaves_in, lime_in
@@ -55,6 +57,8 @@ async def _without_amount(turn: Turn, question: Question) -> Reply:
         return await dose_reply.refuse(turn, refusal, None)
     if question.substance == TABLE_SALT:
         return await turn.reply(cautions.caution("salt_in"), facts={"caution": "salt_in"})
+    if question.substance in THIOSULFATE:
+        return await turn.reply(explained("dechlorinator"))  # should i dechlorinate
     return await turn.reply(words.incomplete())
 
 

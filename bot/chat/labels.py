@@ -19,8 +19,11 @@ from bot.store.tanks import StoredTank
 from core.advice.dosing import Wish, plan_kh
 from core.advice.plan import Refusal
 from core.advice.products import Label, Product, given_since, never, read_label, salt_of
+from core.message.fold import fold
+from core.message.labels import MOVING
 from core.message.lexicon import lexicon
 from core.message.model import Command, Parsed
+from core.message.tokens import cut
 
 _NAMED = re.compile(r"\s*([^\d:=]{1,40}?)\s*[:=]\s*\d")
 _NEW = re.compile(r"(?:a |my )?(?:new )?product:? +|new +", re.IGNORECASE)
@@ -134,10 +137,21 @@ def _name(text: str) -> str | None:
     them; several that end in no analyte are a name all the same (`kh plus`).
     """
     found = _NAMED.match(text)
-    if found is None:
+    before = _before_effect(text) if found is None else found[1]
+    if not before:
         return None
     known = lexicon().words
-    said = _NEW.sub("", found[1])
+    said = _NEW.sub("", before)
     kinds = [known.get(word.casefold(), ("own", ""))[0] for word in said.split()]
     joined = len(kinds) > 1 and kinds[-1] != "analyte" and not _ACTING & set(kinds)
     return said if "own" in kinds or joined else None
+
+
+def _before_effect(text: str) -> str:
+    """The words before what a product does, without those that say nothing: `kh plus raises`."""
+    tokens = cut(fold(text), lexicon(), text)
+    ends = next((i for i, token in enumerate(tokens) if token.value in MOVING), 0)
+    first = next((i for i, token in enumerate(tokens[:ends]) if token.kind != "fill"), ends)
+    if any(token.kind == "number" for token in tokens[:ends]):
+        return ""  # the amount stands first
+    return text[tokens[first].start : tokens[ends - 1].end] if first < ends else ""

@@ -1,6 +1,7 @@
 """The words of a product's label, which are no reading: `5 g per 80 l raises kh 1`.
 
 label  = [ product [":"] ] amount "per" volume [ effect ]
+       | product effect ( "with" | "by" | "for" ) amount "per" volume
 amount = quantity in g, kg, oz, mL or spoons
 effect = ( "raises" | "lowers" | "adds" ) ( name number | number name )
 
@@ -19,11 +20,13 @@ from core.message.slots import read as read_slots
 from core.message.tokens import Token
 
 _RAISING = frozenset({"up", "rose_to", "raise"})
-_MOVING: Final = {
+MOVING: Final = {
     **dict.fromkeys(_RAISING | {"adding"}, "raises"),
     **dict.fromkeys(("down", "fell_to", "change"), "lowers"),
 }
 _AMOUNTS = frozenset({*GRAMS, *MILLILITRES, *SPOONS})
+_NAMING: Final = frozenset({"word", "several", "analyte", "substance", "own"})
+"""Tokens that can be a product's name; "i raised" has none."""
 _BETWEEN: Final = 4
 """Words at most between an amount, its volume and what it does."""
 
@@ -39,6 +42,8 @@ def read(source: str, tokens: list[Token], context: Context) -> Command | None:
         return None
     if tokens[0].kind == "ask" or tokens[-1].text == "?":
         return None
+    if (first := _effect_first(tokens, context, source)) is not None:
+        return first
     amount = _next(tokens, 0, len(tokens))
     volume = None if amount is None else _next(tokens, amount.last, _BETWEEN)
     if amount is None or volume is None:
@@ -52,11 +57,42 @@ def read(source: str, tokens: list[Token], context: Context) -> Command | None:
         # conditioner: 5 ml per 50 l
         alone = volume.last == len(tokens) and not context.group
         return Command("label", said) if alone and _has_name(tokens, amount.first) else None
-    found = read_slots(tokens[moving + 1 :], context, source)
+    return _command(said, tokens[moving : len(tokens)], context, source)
+
+
+def _effect_first(tokens: list[Token], context: Context, source: str) -> Command | None:
+    """`my kh plus raises kh by 1 with 5 g per 80 l`: the product, what it does, how much of it."""
+    moving = next((i for i, token in enumerate(tokens) if token.value in MOVING), 0)
+    amount = None
+    for index in range(moving + 1, len(tokens)):
+        found = quantities.single(tokens, index) if quantities.is_number(tokens[index]) else None
+        if found is not None and found.unit in _AMOUNTS and not found.problem:
+            amount = found
+            break
+    volume = None if amount is None else _next(tokens, amount.last, _BETWEEN)
+    named = any(token.kind in _NAMING for token in tokens[:moving])
+    if not named or amount is None or volume is None or volume.last != len(tokens):
+        return None
+    whole = litres(volume, us_gallons=context.us_gallons)
+    if amount.value is None or whole is None or not _moves_one(tokens[moving : amount.first]):
+        return None
+    said = f"{amount.value:.6g} {amount.unit} per {whole:.6g} l"
+    return _command(said, tokens[moving : amount.first], context, source)
+
+
+def _moves_one(tokens: list[Token]) -> bool:
+    """Whether a value and its number stand behind the word of moving."""
+    kinds = {token.kind for token in tokens}
+    return {"analyte", "number"} <= kinds
+
+
+def _command(said: str, effect: list[Token], context: Context, source: str) -> Command:
+    """A label whose effect begins with its word of moving."""
+    found = read_slots(effect[1:], context, source)
     number = found.numbers[0] if len(found.numbers) == 1 and not found.unplaced else None
     if number is None or number.analyte is None or number.value <= 0:
         return Command("label", said)
-    way = _MOVING[str(tokens[moving].value)]
+    way = MOVING[str(effect[0].value)]
     return Command("label", f"{said} {way} {number.analyte} {number.value:.4g}")
 
 
@@ -73,7 +109,7 @@ def _next(tokens: list[Token], start: int, within: int) -> quantities.Quantity |
 def _moving(tokens: list[Token], start: int) -> int | None:
     """Where a word of raising or lowering stands behind a volume."""
     near = range(start, min(len(tokens) - 1, start + _BETWEEN))
-    return next((i for i in near if tokens[i].value in _MOVING), None)
+    return next((i for i in near if tokens[i].value in MOVING), None)
 
 
 def _has_name(tokens: list[Token], first: int) -> bool:

@@ -162,6 +162,8 @@ def _kind(words: str, found: Slots, inside: list[Token]) -> str:
     if words == "how_much" and spooned and found.volume_l is None:
         return "convert"  # how many grams are in a spoon of it
     given = found.grams or found.a_litre or found.millilitres or found.spoons
+    if words == "help" and found.substance == "sodium thiosulfate":
+        return "dose"  # how do i dechlorinate 10 l
     if found.uses and found.names and not found.numbers:
         return "history"  # how much alk do my corals use up
     aimed = words in {"raise", "change"} and found.substance is not None

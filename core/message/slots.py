@@ -114,8 +114,13 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
 
 
 def _read_at(tokens: list[Token], index: int) -> Quantity | None:
-    """The quantity that begins here; a volume is no start of a range: `40 l to 1.025`."""
+    """The quantity that begins here; a volume is no start of a range: `40 l to 1.025`.
+
+    Hours are no reading: `co2 on 24h ok`.
+    """
     ends = index + 2
+    if ends <= len(tokens) - 1 and tokens[index + 1].value == "hour":
+        return None
     if ends < len(tokens) and tokens[index + 1].value in _VOLUMES and tokens[ends].value == "to":
         return quantities.read(tokens[:ends], index)
     return quantities.read(tokens, index)

@@ -155,3 +155,45 @@ async def test_a_value_that_jumped_is_read_again_before_any_dose(talk: Talk) -> 
     await talk.wait(hours=1)
     await talk.say("kh 2")
     assert "refused" not in await talk.facts("dose kh 4")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i have no dechlorinator",
+        "ich habe keinen wasseraufbereiter",
+        "je n'ai pas de conditionneur",
+        "no tengo anticloro",
+        "não tenho condicionador",
+        "non ho anticloro",
+        "ik heb geen waterconditioner",
+        "nie mam uzdatniacza",
+        "jag har ingen vattenberedning",
+    ],
+)
+async def test_who_has_no_dechlorinator_is_not_told_to_put_it_in(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    assert (await talk.text(text)).startswith("Not with tap water")
+
+
+@pytest.mark.parametrize(
+    "text", ["changed 50% no dechlorinator", "ran out of conditioner so i changed 30% without"]
+)
+async def test_water_that_went_in_without_it_is_an_emergency(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    assert "No more tap water" in await talk.text(text)
+
+
+async def test_hours_are_no_carbon_dioxide(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    assert "CO2 24" not in await talk.text("co2 on 24h ok?")
+
+
+async def test_lime_without_a_wish_is_refused(talk: Talk) -> None:
+    await talk.say("/tank new Pond 3000 l pond")
+    assert (await talk.facts("how much lime"))["refused"] == "carbonate"
+
+
+async def test_how_to_dechlorinate_is_how_much(talk: Talk) -> None:
+    assert (await talk.facts("how do i dechlorinate 10 l"))["volume_l"] == 10
+    assert "chlorine" in await talk.text("should i dechlorinate")

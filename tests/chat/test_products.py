@@ -316,3 +316,47 @@ async def test_nothing_is_learned_of_what_is_refused(talk: Talk) -> None:
     await talk.say("moss: dosed 10 g lye")
     await talk.wait(hours=20)
     assert "Shall I keep that" not in await talk.text("moss: gh 7")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my kh plus raises kh by 1 with 5 g per 80 l",
+        "mein kh plus erhöht die kh um 1 mit 5 g auf 80 l",
+        "mon kh plus augmente le kh de 1 avec 5 g pour 80 l",
+        "mi kh plus sube el kh 1 con 5 g por 80 l",
+        "o meu kh plus aumenta o kh em 1 com 5 g por 80 l",
+        "il mio kh plus alza il kh di 1 con 5 g per 80 l",
+        "mijn kh plus verhoogt de kh met 1 met 5 g per 80 l",
+        "mój kh plus podnosi kh o 1 przy 5 g na 80 l",
+        "min kh plus höjer kh med 1 med 5 g per 80 l",
+    ],
+)
+async def test_a_label_may_tell_its_product_first(talk: Talk, text: str) -> None:
+    """5 g per 80 L is 7.5 g in 120 L."""
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 7 kh 4 gh 6 ammonia 0 temp 25")
+    assert (await talk.facts(text))["grams"] == pytest.approx(7.5)
+    assert "kh plus" in (await talk.text("products")).casefold()
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        ("bleach raises kh by 1 with 5 ml per 10 l", "bleach"),
+        ("soude caustique augmente le kh de 1 avec 5 g pour 80 l", "caustic"),
+        ("vinagre sube el kh 1 con 5 ml por 80 l", "acid"),
+        ("my kh minus lowers kh by 1 with 5 g per 80 l", "label_lowers"),
+        ("magic stuff raises kh by 9 with 1 g per 800 l", "label_past_salts"),
+    ],
+)
+async def test_such_a_label_is_refused_like_any_other(talk: Talk, text: str, reason: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    facts = await talk.facts(text)
+    assert not {"grams", "millilitres"} & set(facts)
+    assert reason in facts["refused"]
+
+
+async def test_a_deed_is_no_label(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    assert "product" not in await talk.facts("i raised kh by 1 with 5 g in 80 l")
