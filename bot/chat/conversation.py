@@ -213,7 +213,8 @@ async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     if told_beside.values or told_beside.events:
         replies += await readings.keep(turn, told_beside)
     steps = await emergencies.answer(turn, parsed)
-    first = gasps(turn.incoming.text)  # who needs air reads no list of the dead before it
+    # who needs air reads no list of the dead before it, nor a harmed filter that it is clean
+    first = gasps(turn.incoming.text) or steps.facts.get("emergency") == "filter_harmed"
     replies = [steps, *replies] if first else [*replies, steps]
     if (doubtful := emergencies.doubtful_beside(parsed)) is not None:
         replies += await readings.keep(turn, doubtful)

@@ -47,7 +47,7 @@ DOSING: Final = frozenset({"dose", "effect", "convert", "co2"})
 """Questions of which an illness is only the reason: their own topics refuse what must be."""
 
 NO_ANIMALS: Final = frozenset(
-    {"heater", "heater_hot", "heater_cold", "power", "filter", "leak", "frozen"}
+    {"heater", "heater_hot", "heater_cold", "power", "filter", "filter_harmed", "leak", "frozen"}
 )
 """Dangers of things: what "died" in such a message is the thing."""
 

@@ -22,6 +22,8 @@ SAID: Final = (
 )
 """Cautions that any message touches; the first of several is said."""
 ASKED: Final = (
+    "filter_tap",
+    "filter_off",
     "carbonate",
     "zoanthids",
     "pressure",

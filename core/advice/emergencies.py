@@ -48,6 +48,7 @@ Danger = Literal[
     "heater",
     "power",
     "filter",
+    "filter_harmed",
     "frozen",
     "ph_crash",
     "ph_high",

@@ -239,3 +239,25 @@ def test_every_danger_has_few_and_short_lines() -> None:
         assert (danger in OF_PEOPLE) == (danger in aid_people.STEPS or danger == "swallowed")
     assert len(words.lines(Help("ammonia", gasping=True), "Fern", None, "known")) <= 6
     assert cautions.caution("hands")
+
+
+@pytest.mark.parametrize("said", ["washed the filter in tap water", "threw away the filter sponge"])
+async def test_a_filter_that_lost_its_life_is_answered_first(talk: Talk, said: str) -> None:
+    reply, *stored = await talk.say(said)
+    assert reply.facts["emergency"] == "filter_harmed"
+    assert "ammonia and nitrite daily" in reply.text.splitlines()[0]
+    assert bool(stored) == ("washed" in said)
+
+
+async def test_a_filter_that_stood_is_rinsed_before_it_runs(talk: Talk) -> None:
+    reply = await talk.text("filter off since yesterday")
+    assert "rinse it in tank water before it runs" in reply.splitlines()[0]
+
+
+@pytest.mark.parametrize(
+    "said", ["can i turn off the filter at night", "kann ich den Filter nachts ausschalten"]
+)
+async def test_a_filter_runs_at_night(talk: Talk, said: str) -> None:
+    (reply,) = await talk.say(said)
+    assert reply.facts == {"caution": "filter_off"}
+    assert reply.text.startswith("No")

@@ -51,6 +51,21 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
         N_("Softened tap water is not soft water: hardly any GH, sodium, and its KH as before."),
         N_("Take it from before the softener, or RO with minerals; no bicarbonate to harden it."),
     ),
+    "filter_tap": (
+        N_(
+            "No: tap water, hot water and soap kill the filter's life. Rinse the sponge in a"
+            " bucket of tank water, never all its parts at once."
+        ),
+        N_("If it was done: ammonia and nitrite daily for two weeks, and feed little."),
+    ),
+    "filter_off": (
+        N_(
+            "No, let it run day and night: without flow its life dies within hours, and the water"
+            " lacks oxygen."
+        ),
+        N_("If it stood for over two hours: empty and rinse it in tank water before it runs."),
+        N_("Then ammonia and nitrite daily for a week, and feed little."),
+    ),
     "long_unchanged": (
         N_(
             "Not all at once: in old water KH and pH are low, and a large change can kill."

@@ -330,15 +330,27 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         N_("When it is back: measure temperature and ammonia, and send them."),
     ),
     "filter": (
-        N_("Move the surface: an air stone, or pour water from a jug back in. Stop feeding."),
-        N_("Unplug before a hand goes in; then look for a blocked inlet or rotor, and low water."),
         N_(
-            "A filter that stood for over two hours: empty and rinse it in tank water"
-            " before it runs."
+            "Move the surface: an air stone, or a jug. If the filter stood for over two hours,"
+            " empty and rinse it in tank water before it runs."
         ),
-        N_("Keep its sponges wet in tank water; borrow one if it stays dead."),
+        N_("Unplug before a hand goes in; then look for a blocked inlet or rotor, and low water."),
+        N_("Stop feeding. Keep its sponges wet in tank water; borrow one if it stays dead."),
         measure,
         N_("Then ammonia and nitrite each day until it has run for a week."),
+    ),
+    "filter_harmed": (
+        N_(
+            "The filter may have lost the life that keeps the water clean: test ammonia and nitrite"
+            " daily for two weeks, and feed little."
+        ),
+        N_(
+            "Keep the old medium wet in tank water and run it beside the new for a month, if you"
+            " still have it."
+        ),
+        N_("Next time rinse in tank water, not under the tap, and renew one part at a time."),
+        measure,
+        N_("No new animals until both stay at zero for a week."),
     ),
     "frozen": (
         N_("Do not hit the ice. Stay off it, and melt a hole with a pot of hot water set on it."),

@@ -32,7 +32,7 @@ def test_what_a_message_calls_for(text: str, danger: str | None) -> None:
 
 
 OF_GROUPS = {"drowning", "collapsed", "breath", "splashed", "bleeding", "maybe_dead"}
-OF_GROUPS |= {"copper", "ph_high"}
+OF_GROUPS |= {"copper", "ph_high", "filter_harmed"}
 """Dangers whose lines stand in the English file, for all languages by groups."""
 
 
@@ -135,7 +135,7 @@ def test_every_language_has_its_words_of_what_is_refused(language: str) -> None:
 
 
 BY_GROUPS = {"softened", "copper_pipes", "mixing", "battery_acid", "caustic", "condensate"}
-BY_GROUPS |= {"acid", "carbonate"}
+BY_GROUPS |= {"acid", "carbonate", "filter_tap", "filter_off"}
 """What the English file names for all languages, by the groups that they share."""
 
 
