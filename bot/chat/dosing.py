@@ -14,6 +14,7 @@ from bot.chat import (
     effects,
     lowering,
     products,
+    routines,
     salts,
     source_blends,
     tank_volumes,
@@ -33,6 +34,7 @@ from core.advice.plan import Plan, Refusal
 from core.advice.salts import HIGHEST
 from core.advice.state import State
 from core.message.doubts import INCOMPLETE_QUESTION
+from core.message.fold import fold
 from core.message.model import Parsed, Question
 from core.message.waters import names_pure
 from core.substances import ACIDS, MEDIA
@@ -75,6 +77,7 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if has_stray_number(parsed) and not (question.percent or question.litres or wished):
         return []  # what if i change -10%
     bound = question.percent or question.litres or question.bound
+    text = fold(question.text or "")
     by_salt = not (bound or by_water.is_means(question))
     if stored is not None and wished is not None and analyte in HIGHEST and by_salt:
         rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
@@ -85,6 +88,8 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         if reading is not None and not bound:  # lower kh by 1
             question = replace(question, target=reading.value + question.delta, delta=None)
     wished = question.target is not None or question.delta is not None
+    if stored is not None and not (bound or wished) and routines.HOW_OFTEN.search(text):
+        return await routines.often(turn, question, parsed, stored.tank)
     if not (bound or wished) and question.kind == "change" and analyte in lowering.ANALYTES:
         return await lowering.how(turn, question, analyte)
     return await changes.change(turn, question, parsed)

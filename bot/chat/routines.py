@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
+import re
+from dataclasses import asdict, replace
 from typing import Final
 
 from bot.chat import change_asked, change_bounds, changes
@@ -10,11 +11,28 @@ from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import routines as words
 from bot.chat.words import standing as standing_words
+from core.advice import limits
 from core.advice.routine import made_per_day, safe_routine
 from core.message.model import Parsed, Question
+from core.tank import Tank
 
 UNKNOWN_SHARE: Final = 0.1
 """What may be changed at once where nothing tells how far the waters are apart; our judgement."""
+
+
+HOW_OFTEN: Final = re.compile(
+    r"\b(?:how often|wie oft|combien|frequence|cada cuanto|frecuencia|frequencia|quanto em quanto"
+    r"|quantas vezes|ogni quanto|frequenza|hoe vaak|jak czesto|co ile|hur ofta)\b"
+)
+"""Asked how often, in plain words; what of stands in the parser's words."""
+
+
+async def often(turn: Turn, question: Question, parsed: Parsed, tank: Tank) -> list[Reply]:
+    """``how often should i change water``: the routine that keeps nitrate under its limit."""
+    limit = limits.NITRATE_REEF if tank.is_sea else limits.NITRATE_FRESH
+    replies = await keep(turn, replace(question, analyte="nitrate", target=limit), parsed)
+    told = any("routine" in reply.facts for reply in replies)
+    return replies if told else [await turn.reply([words.usual()]), *replies]
 
 
 async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:

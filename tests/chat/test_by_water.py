@@ -108,3 +108,31 @@ async def test_a_salt_says_what_it_is_for_in_the_sea(talk: Talk) -> None:
     await talk.say("/tank new Sea 200 l marine")
     await talk.say("salinity 35 kh 7 ca 380 mg 1200 ph 8.1 temp 25 ammonia 0")
     assert "magnesium 1200 → 1350" in await talk.text("how much magnesium chloride to get to 1350")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how often should i change water",
+        "wie oft soll ich wasser wechseln",
+        "à quelle fréquence changer l'eau",
+        "cada cuánto cambio el agua",
+        "com que frequência troco a água",
+        "ogni quanto cambio l'acqua",
+        "hoe vaak moet ik water verversen",
+        "jak często podmieniać wodę",
+        "hur ofta ska jag byta vatten",
+    ],
+)
+async def test_how_often_is_the_usual_routine_until_nitrate_tells(soft: Talk, text: str) -> None:
+    assert "a tenth to a quarter a week" in await soft.text(text)
+
+
+async def test_how_often_by_the_tanks_own_nitrate(soft: Talk) -> None:
+    """Two mg/L a day under 44: a share that keeps it there, within the largest safe one."""
+    for nitrate in (40, 54, 68, 82, 96):
+        await soft.wait(days=7)
+        await soft.say(f"nitrate {nitrate}")
+    facts = await soft.facts("how often should i change water")
+    assert facts["routine"]["high"] <= 44
+    assert facts["routine"]["share"] <= 0.14

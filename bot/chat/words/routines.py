@@ -82,3 +82,11 @@ def more_than_changes(tank: str, analyte: str, target: float, per_day: float) ->
 
 def _named(analyte: str) -> tuple[str, str]:
     return names.label(analyte), ANALYTES[analyte].unit
+
+
+def usual() -> str:
+    """How much water is changed where no trend tells more: common practice, no source."""
+    return _(
+        "Common practice is a tenth to a quarter a week, always about the same. Whether that is"
+        " enough your nitrate tells: test it weekly, and ask me again."
+    )
