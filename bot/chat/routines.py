@@ -30,9 +30,10 @@ HOW_OFTEN: Final = re.compile(
 async def often(turn: Turn, question: Question, parsed: Parsed, tank: Tank) -> list[Reply]:
     """``how often should i change water``: the routine that keeps nitrate under its limit."""
     limit = limits.NITRATE_REEF if tank.is_sea else limits.NITRATE_FRESH
-    replies = await keep(turn, replace(question, analyte="nitrate", target=limit), parsed)
-    told = any("routine" in reply.facts for reply in replies)
-    return replies if told else [await turn.reply([words.usual()]), *replies]
+    asked = await change_asked.asked_of(turn, question)
+    if isinstance(asked, Reply) or made_per_day(asked.tank, "nitrate") is None:
+        return [await turn.reply([words.usual()])]
+    return await keep(turn, replace(question, analyte="nitrate", target=limit), parsed)
 
 
 async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
