@@ -5,7 +5,7 @@ All of a kind, a kind without its number, a kind that no tank has.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from bot.chat import how_many
@@ -15,7 +15,7 @@ from bot.chat.words import moves as words
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.stock import all_meant, tally
-from core.message.animal_events import ALL
+from core.message.animal_events import ALL, ALL_BUT, HALF
 from core.message.model import Event
 
 LEAVING = frozenset({"lost", "moved", "moved_out"})
@@ -51,15 +51,21 @@ async def counted(
     """Put numbers to what left without one, by the records; ask where these do not tell it."""
     out: list[Event] = []
     for event in events:
-        if event.kind not in LEAVING or event.count is not None:
+        part = event.kind == "lost" and event.text in {ALL_BUT, HALF}
+        if event.kind not in LEAVING or (event.count is not None and not part):
             out.append(event)
             continue
-        if event.kind == "lost" and event.text != ALL:
+        if event.kind == "lost" and event.text != ALL and not part:
             out.append(event)
             continue
         tank = turn.tank_named(event.origin or event.tank or "") or default
         there = await held(turn, tank, event)
-        if event.text == ALL and (there or event.kind == "lost"):
+        if part:
+            dead = _part_of(event, there)
+            if dead is None:
+                return out, [await _ask_part(turn, event, tank, sum(there.values()))]
+            out.append(replace(event, species=next(iter(there)), count=dead, text=None))
+        elif event.text == ALL and (there or event.kind == "lost"):
             numbered = [replace(event, species=k, count=n, text=None) for k, n in there.items()]
             out += numbered or [replace(event, text=None)]
         elif sum(there.values()) == 1:
@@ -69,6 +75,25 @@ async def counted(
         elif turn.incoming.addressed:
             return out, [await none_there(turn, event)]
     return out, []
+
+
+def _part_of(event: Event, there: Mapping[str, int]) -> int | None:
+    """How many died of the one kind on record: all but some, or half of an even number."""
+    if len(there) != 1:
+        return None
+    held_now = next(iter(there.values()))
+    if event.text == HALF:
+        return None if held_now % 2 else held_now // 2
+    dead = held_now - (event.count or 0)
+    return dead if dead > 0 else None
+
+
+async def _ask_part(turn: Turn, event: Event, tank: StoredTank, most: int) -> Reply:
+    """Ask how many died where the record does not tell it; nothing is stored."""
+    name = event.species or "fish"
+    lines = words.how_many_died(name, tank.name, most)
+    context = {"text": f"lost {name}", "name": name}
+    return await turn.reply(lines, expects=how_many.COUNT, context=context)
 
 
 async def _ask(turn: Turn, event: Event, tank: StoredTank, most: int) -> Reply:

@@ -9,18 +9,25 @@ from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import losses as words
 from bot.chat.words.emergencies import after_change
+from bot.chat.words.text import _
 from bot.store.offers import Choice
+from core.advice.alarm_words import named
 from core.advice.emergencies import Help, changed_lately, missing
 from core.advice.livestock import lookup
 from core.advice.state import State
 from core.advice.stock import GOING, Came, all_meant, meant, names_no_kind, tally
 
 
-def lines(state: State) -> list[str]:
-    """What is known to be wrong, what to measure, and what to do with the rest."""
+def lines(state: State, text: str) -> list[str]:
+    """What is known to be wrong, what to measure, and what to do with the rest.
+
+    Pipes named in the `text` of the message are a likely source of copper.
+    """
     cause = emergencies.cause(state)
     told = words.lost(cause, [each for each in missing(state) if each != "kh"])
     changed = after_change(Help("general", changed=changed_lately(state, None)))
+    if "pipes" in named(text).get("deed", ()):
+        told.insert(0, _(words.PIPES))
     return told if changed is None else [changed, *told]
 
 
@@ -41,10 +48,10 @@ async def unrecorded(
 ) -> tuple[list[str], list[Choice]]:
     """Animals gone that a tank has not on record, or not so many; and who has them elsewhere."""
     lost = [e.what for e in told.events if e.what.kind in GOING]
-    named = [event for event in lost if not names_no_kind(event.species)]
-    if not named:
+    of_kinds = [event for event in lost if not names_no_kind(event.species)]
+    if not of_kinds:
         return [], []
-    for event in named:
+    for event in of_kinds:
         species, many = event.species or "", event.count or 1
         held = sum(before[name] for name in all_meant(before, species, every=True))
         if held >= many or _may_be_among(species, before):

@@ -25,6 +25,12 @@ KEPT_AS: Final = {
 ALL: Final = "all"
 """The text of an event of all animals of a kind, until their number is found on record."""
 
+ALL_BUT: Final = "all but"
+"""The text of a loss of which `count` are left, until the number on record is found."""
+
+HALF: Final = "half"
+"""The text of a loss of half of a kind, likewise."""
+
 TOWARDS: Final = frozenset({"nach", "naar", "onto", "vers", "into"})
 """Words for the way there that have another meaning, or none, elsewhere."""
 
@@ -132,6 +138,10 @@ def take(tokens: list[Token], place: int, parts: Parts) -> bool:
         parts.unknown.append(token)
     elif said == "all" and parts.kind not in {"added", "arrived"}:
         parts.all = True
+    elif parts.kind == "lost" and said == "except":
+        parts.spared, parts.before = len(parts.unknown), 0
+    elif parts.kind == "lost" and token.value == "half":
+        parts.half = True
     elif said in _SETS and token.kind == "word" and not parts.unknown and place + 1 < len(tokens):
         parts.each = _SETS[said]
     elif said == "group" and not parts.unknown and parts.bare is None:
@@ -147,6 +157,15 @@ def take(tokens: list[Token], place: int, parts: Parts) -> bool:
     return True
 
 
+def untold(parts: Parts, count: int | None) -> str | None:
+    """The text of an event whose number stands on record: all, all but a few, half."""
+    if parts.kind == "lost" and parts.spared is not None:
+        return ALL_BUT
+    if parts.kind == "lost" and parts.half and count is None:
+        return HALF
+    return ALL if parts.all and count is None else None
+
+
 def parents(tokens: list[Token], floor: int, first: int, source: str) -> str | None:
     """The kind that is named before a birth: `my guppies gave birth to 20`."""
     if floor >= first:
@@ -158,7 +177,8 @@ def parents(tokens: list[Token], floor: int, first: int, source: str) -> str | N
 def species(parts: Parts, source: str) -> str | None:
     """The animals of an event as the keeper calls them; of the new-born it is said."""
     words = parts.unknown
-    if parts.kind in {"lost", "missing", "given"} and parts.before < len(words):
+    counts_dead = parts.spared is None and parts.kind in {"lost", "missing", "given"}
+    if counts_dead and parts.before < len(words):
         words = _of_the_dead(words, parts.before, source)
     said = source_words(words, source) if words else None
     if said is not None and parts.kind == "lost":

@@ -14,7 +14,7 @@ from core.message.lexicon import lexicon
 from core.message.tokens import Token
 
 STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
-_SMALL = frozenset({"one", "link", "some", "new", "fish"})
+_SMALL = frozenset({"one", "link", "some", "new", "fish", "half"})
 _BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
 _NAMED = kinds.OF_ANIMALS | {"dose"}
 """Events of things whose name may hold an analyte's word."""
@@ -124,6 +124,8 @@ def right(tokens: list[Token], index: int) -> int:
     place = index + 1
     while place < len(tokens):
         token = tokens[place]
+        if tokens[index].value == "lost" and herd.saying(token.text) == "since":
+            break  # shrimp died after i fixed the pipes: what came before is no kind
         if tokens[index].value in GIVEN and (named := trade.given(tokens, index, place)):
             place += named
             continue

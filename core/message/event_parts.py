@@ -57,6 +57,9 @@ class Parts:
     """How many are in what is counted: 2 pairs are four."""
     grouped: bool = False
     all: bool = False
+    half: bool = False
+    spared: int | None = None
+    """How many words stood before that of those who live: all died except 2."""
     whither: bool = False
     """Whether a word for the way was read, so that names of places follow."""
     to_tank: bool = False
@@ -118,6 +121,9 @@ def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
         return doubts.NO_NUMBER if parts.unknown else doubts.UNSURE_EVENT
     if parts.bare is not None and parts.bare > MOST_ANIMALS:
         return doubts.IMPLAUSIBLE
+    spared = parts.spared is not None
+    if spared and (untold or not parts.all or len(parts.unknown) > (parts.spared or 0)):
+        return doubts.UNSURE_EVENT  # all died except the old ones
     if kind in {"lost", "missing"}:
         return None  # of what kind the dead are may be asked later
     if kind in {"moved", "given"} and (parts.all or (untold and _is_of_animals(species))):

@@ -285,7 +285,7 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
         count=count,
         substance=substance,
         species=species,
-        text=animal_events.ALL if living and parts.all and count is None else None,
+        text=animal_events.untold(parts, count) if living else None,
         start=parts.start,
         end=parts.end,
     )

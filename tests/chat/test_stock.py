@@ -297,3 +297,62 @@ async def test_a_number_of_any_fish_asks_for_the_kind(tmp_path: Path, said: str)
         await with_fern(talk)
         (reply,) = await talk.say(said)
         assert reply.text.startswith("That depends on the kind.")
+
+
+@pytest.mark.parametrize(
+    ("said", "left"),
+    [
+        ("all my shrimp died except 2", 2),
+        ("half of my shrimp died", 5),
+        ("shrimp all died after i fixed the pipes", 0),
+        ("all shrimp died", 0),
+    ],
+)
+async def test_the_dead_are_counted_by_those_on_record(
+    tmp_path: Path, said: str, left: int
+) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 10 shrimp")
+        (reply,) = await talk.say(said)
+        assert ("copper before anything else" in reply.text) == ("pipes" in said)
+        assert "except" not in reply.text
+        assert (await stock(talk)).get("shrimp", 0) == left
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "alle Neons gestorben außer 2",
+        "tous les néons morts sauf 2",
+        "todos los neones murieron menos 2",
+        "tutti i neon morti tranne 2",
+        "alle neons dood behalve 2",
+        "wszystkie neony padły oprócz 2",
+        "todos os neons morreram exceto 2",
+        "alla neon dog utom 2",
+    ],
+)
+async def test_who_is_left_is_told_in_every_language(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 10 neons")
+        await talk.say(said)
+        assert await stock(talk) == {"neons": 2}
+
+
+@pytest.mark.parametrize("said", ["all my shrimp died except 2", "half of my shrimp died"])
+async def test_who_has_no_number_on_record_is_asked_how_many_died(
+    tmp_path: Path, said: str
+) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 9 shrimp" if "half" in said else "added 6 neons")
+        (reply,) = await talk.say(said)
+        assert reply.text.startswith("How many shrimp died? Nothing is stored yet")
+        assert "lost 4 shrimp" in await talk.text("4")
+
+
+async def test_what_went_before_a_death_is_no_kind(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        text = await talk.text("fish died after i added the new pleco")
+        assert "lost after" not in text
+        assert "No after" not in text

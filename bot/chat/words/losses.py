@@ -5,7 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.words import names
-from bot.chat.words.text import _, ngettext
+from bot.chat.words.text import N_, _, ngettext
+
+PIPES = N_(
+    "Pipes that were worked on can give copper, deadly to shrimps and snails: test tank and tap for"
+    " copper before anything else."
+)
 
 
 def lost(cause: str | None, missing: Sequence[str]) -> list[str]:

@@ -35,6 +35,15 @@ def how_many_left(species: str, tank: str, count: int) -> list[str]:
     return [asked.format(name=species, count=f"{count:,}", tank=tank)]
 
 
+def how_many_died(species: str, tank: str, count: int) -> list[str]:
+    """Ask for the number of the dead, which the record does not tell."""
+    asked = _(
+        "How many {name} died? Nothing is stored yet; {count} are on record in {tank}."
+        " Send the number."
+    )
+    return [asked.format(name=species, count=f"{count:,}", tank=tank)]
+
+
 def all_of_them(count: int) -> str:
     """The button that says that all left."""
     return _("all {count}").format(count=f"{count:,}")
