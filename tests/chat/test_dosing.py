@@ -167,3 +167,14 @@ async def test_contradicting_readings_get_no_dose(fern: Talk) -> None:
     await fern.say("kh 4 ph 6 ammonia 0 temp 25")
     facts = await fern.facts("dose kh 6")
     assert facts["refused"] == "contradiction"
+
+
+async def test_the_ph_of_a_plan_in_parts_is_told_of_its_last_part(fern: Talk) -> None:
+    await fern.say("kh 3 ph 7.2 temp 24 ammonia 0")
+    several = await fern.say("dose kh 6")
+    assert len(several[0].facts["parts"]) > 1
+    assert "After the last part: pH about" in several[0].text
+    single = await fern.say("dose kh 4")
+    assert len(single[0].facts["parts"]) == 1
+    assert "pH about" in single[0].text
+    assert "After the last part" not in single[0].text

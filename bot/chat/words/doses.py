@@ -215,7 +215,11 @@ def one_sided(plan: Plan) -> str | None:
 
 
 def afterwards(plan: Plan, doubt: KitDoubt | None = None) -> str:
-    """What the dose does to pH, and when to look."""
+    """What the whole dose does to pH, and when to look.
+
+    The pH of a plan in parts is that after its last one: it stands beside one part's grams, so the
+    moment is said.
+    """
     last, outlook = plan.last, plan.outlook
     of_kh = plan.goals[0].analyte == "kh"
     tested = _("KH, pH and ammonia") if of_kh else _tested(plan)
@@ -244,7 +248,10 @@ def afterwards(plan: Plan, doubt: KitDoubt | None = None) -> str:
         )
     if plan.blind:
         look = _("Measure pH after 1 h and after 24 h: that decides the next part.")
-    return " ".join([moves.format(**told), look])
+    outcome = moves.format(**told)
+    if plan.count > 1:
+        outcome = _("After the last part: {outcome}").format(outcome=outcome)
+    return f"{outcome} {look}"
 
 
 def _tested(plan: Plan) -> str:
