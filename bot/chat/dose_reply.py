@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import tank_volumes
+from bot.chat import own_plan, tank_volumes
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import dose_grounds as grounds
@@ -51,7 +51,8 @@ async def planned(
     `notes` stand with the rest that is told on request.
     """
     doubt = doubt_of(plan)
-    lines = [words.head(plan, name, doubt), words.caution(plan)]
+    goes_on = stored is not None and await own_plan.is_next_part(turn, plan, stored.id)
+    lines = [words.head(plan, name, doubt, next_part=goes_on), words.caution(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:
         lines.append(ammonia)
     lines.append(words.amount(plan))
@@ -77,11 +78,13 @@ async def planned(
         lines,
         choices=choices,
         more=[*grounds.more(plan, doubt), *notes],
-        facts=plan_facts(plan, name, doubt),
+        facts=plan_facts(plan, name, doubt, next_part=goes_on),
     )
 
 
-def plan_facts(plan: Plan, name: str | None, doubt: KitDoubt | None = None) -> dict[str, Any]:
+def plan_facts(
+    plan: Plan, name: str | None, doubt: KitDoubt | None = None, *, next_part: bool = False
+) -> dict[str, Any]:
     """Every number of a plan, and between which ends the kits leave it."""
     goal = plan.goals[0]
     facts: dict[str, Any] = {
@@ -130,7 +133,7 @@ def plan_facts(plan: Plan, name: str | None, doubt: KitDoubt | None = None) -> d
         facts["upkeep"] = _upkeep_facts(plan.upkeep)
     if doubt is not None:
         facts["interval"] = _doubt_facts(doubt)
-    retest_all = plan.within_kit or plan.is_old or plan.changed_since
+    retest_all = (plan.within_kit and not next_part) or plan.is_old or plan.changed_since
     if retest := [goal.analyte for goal in plan.goals if retest_all]:
         facts["retest_first"] = retest
     elif doubt is not None and doubt.over_gate:

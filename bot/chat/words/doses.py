@@ -54,8 +54,13 @@ def keep_co2() -> str:
     return _("Keep aeration and CO2 as they are and retest ammonia.")
 
 
-def head(plan: Plan, tank: str | None, doubt: KitDoubt | None = None) -> str:
-    """The answer: from where to where, in how many parts, and on what condition."""
+def head(
+    plan: Plan, tank: str | None, doubt: KitDoubt | None = None, *, next_part: bool = False
+) -> str:
+    """The answer: from where to where, in how many parts, and on what condition.
+
+    The next part of a plan that was begun needs no retest for being a small step.
+    """
     retest = (
         _("Retest first: the {name} reading is {age}. {where}: {ways}.")
         if plan.is_old and plan.reading_age is not None
@@ -70,7 +75,7 @@ def head(plan: Plan, tank: str | None, doubt: KitDoubt | None = None) -> str:
         "age": age(plan.reading_age) if plan.reading_age is not None else "",
         "count": plan.count,
     }
-    answer = _answer(plan) if retest is None or plan.blind else retest
+    answer = _answer(plan, next_part=next_part) if retest is None or plan.blind else retest
     return " ".join([*_conditions(plan, tank, doubt), answer.format(**told)])
 
 
@@ -80,10 +85,12 @@ def fewest(count: int, wished: int) -> str:
     return told.format(wished=wished, count=count)
 
 
-def _answer(plan: Plan) -> str:
+def _answer(plan: Plan, *, next_part: bool) -> str:
     """The template of the sentence that says from where to where."""
     if plan.blind:
         return _("{where}: one small part only, {ways}, then measure.")
+    if next_part and plan.count == 1:
+        return _("{where}: the rest of your plan, {ways} in one part.")
     if plan.within_kit:
         return _(
             "Retest first: {ways} is within what your kit can tell apart. {where}: in one part."
@@ -285,6 +292,16 @@ def logged(tank: str, put_in: Sequence[Event]) -> str:
 
 def _amount_of(event: Event) -> str:
     return grams(event.grams) if event.grams else f"{plain(event.millilitres or 0.0, 1)} ml"
+
+
+def next_part(analyte: str, target: float) -> str:
+    """A part is on record and its retest sent: how to ask for the next. [canonical unit]"""
+    told = _(
+        "The next part of your plan to {name} {target} can be worked out now. Send: dose {wish}"
+    )
+    shown = plain(target, 2)
+    wish = f"{analyte} {shown}"
+    return told.format(name=names.analyte(analyte), target=shown, wish=wish)
 
 
 def retest_set(when: str) -> str:

@@ -1,0 +1,57 @@
+"""After a part of a plan is on record: its retest leads on to the next part."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+LEADS = "Send: dose kh 6"
+
+
+@pytest.fixture
+async def begun(talk: Talk) -> Talk:
+    """A plan in two parts, KH 4 to 6, of which the first is on record."""
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 gh 8 ph 7.2 temp 24 ammonia 0")
+    (plan,) = await talk.say("dose kh 6")
+    assert len(plan.facts["parts"]) == 2
+    await talk.say("log it")
+    return talk
+
+
+async def test_the_retest_of_a_part_leads_on_to_the_next(begun: Talk) -> None:
+    await begun.wait(hours=25)
+    assert LEADS in await begun.text("kh 5 ph 7.2 ammonia 0")
+    (part,) = await begun.say("dose kh 6")
+    first = part.lines[0].text
+    assert "Retest first" not in first
+    assert "the rest of your plan, KH 5 → 6" in first
+    assert "retest_first" not in part.facts
+    assert len(part.facts["parts"]) == 1
+    await begun.say("log it")
+    await begun.wait(hours=25)
+    assert "next part" not in await begun.text("kh 5.5 ph 7.2 ammonia 0")
+
+
+async def test_nothing_leads_on_too_early_beside_poison_or_at_the_goal(begun: Talk) -> None:
+    await begun.wait(hours=3)
+    assert LEADS not in await begun.text("kh 5 ph 7.2 ammonia 0")
+    await begun.wait(hours=22)
+    assert LEADS not in await begun.text("kh 6 ph 7.2 ammonia 0")
+    assert LEADS not in await begun.text("kh 5 ph 8.5 ammonia 5")
+
+
+async def test_a_part_that_was_undone_is_no_part(begun: Talk) -> None:
+    await begun.say("undo")
+    await begun.wait(hours=25)
+    assert LEADS not in await begun.text("kh 5 ph 7.2 ammonia 0")
+    assert (await begun.say("dose kh 6"))[0].lines[0].text.startswith("Retest first")
+
+
+async def test_a_plan_that_is_not_retested_or_has_another_goal_is_no_next_part(begun: Talk) -> None:
+    await begun.wait(hours=25)
+    assert "the rest of your plan" not in await begun.text("dose kh 6")
+    await begun.say("kh 5 ph 7.2 ammonia 0")
+    (other,) = await begun.say("dose kh 5.5")
+    assert other.lines[0].text.startswith("Retest first")
