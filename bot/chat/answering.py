@@ -22,10 +22,11 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told, summary, values_json
 from bot.chat.turn import Turn
-from bot.chat.words import buttons
+from bot.chat.words import buttons, effects
 from bot.chat.words import derived as derived_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import readings as words
+from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.findings import (
     CHANGE,
@@ -36,6 +37,8 @@ from core.advice.findings import (
     find,
     fresh_only,
 )
+from core.advice.media import LIME, Lime, lime_in
+from core.advice.state import State
 from core.advice.stock import COMING, GOING
 from core.message.model import Parsed
 from core.message.wire import to_json
@@ -69,7 +72,7 @@ async def answer_for(
         lines += [*losses.lines(state, turn.incoming.text), *told_of, *none_there, *whom]
     else:
         lines += [*newcomers.lines(misplaced, told.tank.name), *none_there, *whom, *told_of]
-    lines[1:1] = poisoned.beside(told, state)
+    lines[1:1] = [*poisoned.beside(told, state), *_lime(told, state)]
     lines += _beside(told, derived, found)
     lines += await own_plan.lead_on(turn, told, found)
     lines += await reminding.satisfied(turn, told)
@@ -96,6 +99,17 @@ async def answer_for(
         entry_id=entry_id,
         context={"why": [*_reasons(found), *derived_words.behind(derived)]},
     )
+
+
+def _lime(told: Told, state: State) -> list[str]:
+    """What lime that went in will do to the water."""
+    limes = [e.what.substance or "" for e in told.events if e.what.kind == "media"]
+    for name in limes:
+        if name in LIME:
+            found = lime_in(name, state)
+            full = isinstance(found, Lime) and not found.acts
+            return [_(effects.LIME_FULL if full else effects.LIME_IN)]
+    return []
 
 
 def _reasons(found: Sequence[Finding]) -> list[str]:

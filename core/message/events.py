@@ -259,8 +259,10 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     untold = parts.percent is None and parts.litres is None
     if kind == "water_change" and parts.substance in MEDIA and untold:
         kind = "media"  # "swapped the carbon"
-    living = kind in kinds.OF_ANIMALS
     said = source_words(parts.unknown, source) if parts.unknown else ""
+    if said and parts.kind == "added" and parts.substance is None and kinds.names_thing(said):
+        kind = "media"  # added a filter, 5 plants, 10 kg gravel
+    living = kind in kinds.OF_ANIMALS
     species = animal_events.species(parts, source) if living else None
     problem = judge(kind, parts, species)
     if problem == "":
@@ -269,7 +271,7 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
         made = doubt(parts, problem or doubts.UNSURE_EVENT, source)
         return Found(first, last, kind, parts.word, doubt=made)
     substance = parts.substance
-    if kind == "dose" and said:
+    if said and (kind == "dose" or (kind == "media" and substance is None)):
         # A word that we do not know may make another thing of it: liquid carbon is no carbon.
         substance = source_words(sorted(parts.unknown + parts.named, key=_start), source)
     counted = living or kind == "media"

@@ -11,7 +11,9 @@ from typing import Final, Literal
 
 from core.message.lexicon import lexicon
 
-Saying = Literal["male", "female", "young", "pair", "all", "bore", "gave", "except", "since"]
+Saying = Literal[
+    "male", "female", "young", "pair", "all", "bore", "gave", "except", "since", "thing"
+]
 
 SEXES: Final = frozenset({"male", "female"})
 OF_A_KIND: Final = frozenset({"male", "female", "young"})

@@ -41,6 +41,22 @@ def is_kind(text: str) -> bool:
     return found.shared and any(row.is_animal for row in found.candidates)
 
 
+def names_thing(text: str) -> bool:
+    """Whether a text names equipment, ground or plants, and no animal.
+
+    Examples
+    --------
+    >>> names_thing("java fern"), names_thing("gravel"), names_thing("sand loach")
+    (True, True, False)
+    """
+    from core.advice.livestock import lookup
+
+    found = lookup(text)
+    if found.species is not None:
+        return not found.species.is_animal
+    return all(herd.saying(word) == "thing" for word in fold(text).split())
+
+
 def names_any(text: str) -> bool:
     """Whether a text is a word for animals of any kind."""
     return herd.saying(fold(text).strip()) == "any"

@@ -356,3 +356,21 @@ async def test_what_went_before_a_death_is_no_kind(tmp_path: Path) -> None:
         text = await talk.text("fish died after i added the new pleco")
         assert "lost after" not in text
         assert "No after" not in text
+
+
+@pytest.mark.parametrize("said", ["added limestone", "added crushed coral", "added shells"])
+async def test_lime_that_went_in_raises_slowly(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        assert "KH, GH and pH will rise slowly" in await talk.text(said)
+        await talk.say("kh 16 gh 20 ph 8.4 temp 25")
+        assert "it will do nothing here" in await talk.text(said)
+
+
+@pytest.mark.parametrize("said", ["added a filter", "added 5 plants", "added sand"])
+async def test_things_are_no_animals(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 10 neons")
+        (reply,) = await talk.say(said)
+        assert reply.facts["events"][0]["kind"] == "media"
+        assert await stock(talk) == {"neons": 10}

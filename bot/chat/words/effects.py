@@ -6,7 +6,7 @@ from bot.chat.words import names
 from bot.chat.words.doses import of, only_below
 from bot.chat.words.levels import unit
 from bot.chat.words.numbers import litres, plain, small
-from bot.chat.words.text import _, ngettext
+from bot.chat.words.text import N_, _, ngettext
 from core.advice.bounds import Bound
 from core.advice.effects import Effect, is_strong
 from core.advice.media import Leaves, Lime
@@ -148,6 +148,13 @@ def unknown_amount(substance: str | None) -> list[str]:
 def that_water() -> str:
     """The water of a question that names no tank."""
     return _("That water")
+
+
+LIME_IN = N_(
+    "KH, GH and pH will rise slowly, over days to weeks. Rising pH frees ammonia: measure it first,"
+    " then KH and pH every two days; take it out when KH is where you want it."
+)
+LIME_FULL = N_("At this pH and KH the water is full of lime already: it will do nothing here.")
 
 
 def lime(found: Lime, tank: str) -> list[str]:
