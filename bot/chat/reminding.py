@@ -13,6 +13,7 @@ from bot.reminders import planning
 from bot.store.reminders import Reminder
 from core.analytes import ANALYTES
 from core.schedule import Once, from_text
+from core.substances import MEDIA
 
 KIND_OF_EVENT = {
     "water_change": "change",
@@ -33,7 +34,9 @@ _NAMES = {row.label.casefold(): row.id for row in ANALYTES.values()} | {
 
 async def satisfied(turn: Turn, told: Told) -> list[str]:
     """Close the reminders that what was told does, move their next times, and say so."""
-    kinds = {KIND_OF_EVENT[e.what.kind] for e in told.events if e.what.kind in KIND_OF_EVENT}
+    done = [e.what for e in told.events if e.what.kind in KIND_OF_EVENT]
+    done = [e for e in done if e.kind != "media" or e.substance in MEDIA]  # sand renews no carbon
+    kinds = {KIND_OF_EVENT[e.kind] for e in done}
     measured = {reading.what.analyte for reading in told.readings}
     if measured:
         kinds.add("test")
