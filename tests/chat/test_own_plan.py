@@ -55,3 +55,20 @@ async def test_a_plan_that_is_not_retested_or_has_another_goal_is_no_next_part(b
     await begun.say("kh 5 ph 7.2 ammonia 0")
     (other,) = await begun.say("dose kh 5.5")
     assert other.lines[0].text.startswith("Retest first")
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["can i put it all at once?", "can i add both parts today", "Alles auf einmal?",
+     "tout d'un coup ?", "¿todo de una vez?", "tudo de uma vez?", "tutto in una volta?",
+     "alles in één keer?", "wszystko naraz?", "allt på en gång?"],
+)  # fmt: skip
+async def test_the_parts_of_a_plan_are_not_put_together(talk: Talk, said: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 gh 8 ph 7.2 temp 24 ammonia 0")
+    await talk.say("dose kh 6")
+    (reply,) = await talk.say(said)
+    assert reply.lines[0].text.startswith("No: give the 2 parts 24 h apart")
+    assert len(reply.facts["parts"]) == 2
+    await talk.say("dose kh 5")
+    assert "No: give" not in await talk.text(said)

@@ -294,6 +294,15 @@ def _amount_of(event: Event) -> str:
     return grams(event.grams) if event.grams else f"{plain(event.millilitres or 0.0, 1)} ml"
 
 
+def kept_apart(count: int, hours: float) -> list[str]:
+    """The parts of a plan are not to be given together."""
+    told = _("No: give the {count} parts {hours} h apart, and retest before each next one.")
+    return [
+        told.format(count=count, hours=plain(hours, 0)),
+        _("All at once the water would move faster than animals may bear."),
+    ]
+
+
 def next_part(analyte: str, target: float) -> str:
     """A part is on record and its retest sent: how to ask for the next. [canonical unit]"""
     told = _(
