@@ -86,6 +86,9 @@ async def answer_for(
         lines.append(words.made_tank(told.tank.name))
     if any(event.what.spoons for event in told.events):
         lines.append(words.spoons())
+    weighed = any(event.what.kind == "dose" and event.what.grams for event in told.events)
+    if weighed and told.tank.tank.volume_l is None:
+        lines.append(words.litres_first())
     return await turn.reply(
         lines,
         choices=[

@@ -197,3 +197,10 @@ async def test_lime_without_a_wish_is_refused(talk: Talk) -> None:
 async def test_how_to_dechlorinate_is_how_much(talk: Talk) -> None:
     assert (await talk.facts("how do i dechlorinate 10 l"))["volume_l"] == 10
     assert "chlorine" in await talk.text("should i dechlorinate")
+
+
+async def test_grams_in_a_tank_of_unknown_volume_are_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Q fresh")
+    assert "How many litres" in await talk.text("put 10kg salt in")
+    await talk.say("/tank new Fern 120 l fresh")
+    assert "How many litres" not in await talk.text("put 1 g baking soda in")

@@ -150,6 +150,14 @@ def spoons() -> str:
     return _("A spoon is no measure: weigh it next time, and tell me the grams.")
 
 
+def litres_first() -> str:
+    """Grams went into a tank of no known volume: whether too many cannot be told."""
+    return _(
+        "How many litres does it hold? Without them I cannot tell whether that was too much: send"
+        " for example 90 l, and test before you add more."
+    )
+
+
 def made_tank(name: str) -> str:
     """The tank was made on the fly."""
     return _("Kept under “{name}” until you name it: /tank rename {name} Fern").format(name=name)
