@@ -34,8 +34,8 @@ def is_means(question: Question) -> bool:
     if question.volume_l is not None or question.start_value is not None:
         return False
     text = fold(question.text or "")
-    named = [(start, end) for start, end, kind in mentioned(text) if kind not in PURE]
-    return any(_TOLD.match(text, end) is None for _, end in named) or _of_a_change(text)
+    named = [end for _, end, kind in mentioned(text) if kind not in PURE]
+    return any(_TOLD.match(text, end) is None for end in named) or _of_a_change(text)
 
 
 def _of_a_change(text: str) -> bool:

@@ -106,13 +106,13 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         # Millilitres of a tank are a slip; of a product they are no amount that we know.
         small = {"volume_l": question.millilitres / 1000.0}
         return [await dose_reply.refuse(turn, Refusal("volume_implausible", small), None)]
+    if (question.target or question.delta) and by_water.is_means(question) and not names_pure(text):
+        by_change = replace(question, kind="change", substance=None)
+        return await change(turn, by_change, parsed)
     if (by_product := await products.dose(turn, question)) is not None:
         return by_product
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]
-    if (question.target or question.delta) and by_water.is_means(question) and not names_pure(text):
-        by_change = replace(question, kind="change", substance=None)
-        return await change(turn, by_change, parsed)
     if (source := await by_water.made_of(turn, question)) is not None:
         return [await buckets.of_source(turn, question, source)]
     if names_pure(text) and (mixed := await source_blends.reach(turn, question)) is not None:

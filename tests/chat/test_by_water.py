@@ -27,6 +27,7 @@ async def _soft(talk: Talk) -> Talk:
         "how much tap to reach kh 4",
         "get kh 4 with tap",
         "raise kh to 4 with tap water",
+        "dose kh 4 with tap",
         "how much water do i change to get kh 4",
         "wie viel leitungswasser für kh 4",
     ],
