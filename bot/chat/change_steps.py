@@ -25,7 +25,7 @@ def instead(plan: ChangePlan, volume_l: float | None, facts: dict[str, Any]) -> 
 
 def lines(asked: Asked, waters: Waters, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:
     """The water after the first and the last, whom that suits not, what to watch; adds facts."""
-    first, last = course(waters, plan.steps)
+    first, last = course(waters, plan.afters)
     facts["first"] = water_after(first.waters, first.after, "at_once")
     facts["end"] = water_after(last.waters, last.after, "expected")
     found = [words.first(facts["first"])]

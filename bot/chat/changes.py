@@ -21,7 +21,7 @@ from core.advice import limits
 from core.advice.change_doubt import doubt_of_change
 from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change
 from core.advice.changes import Waters as Mixing
-from core.advice.changes import mixed, salinity_unknown, waters_of
+from core.advice.changes import salinity_unknown, waters_of
 from core.advice.danger import cut_to_kh, is_acid, poison_in
 from core.advice.plan import Refusal
 from core.advice.repeated import in_a_day
@@ -211,7 +211,7 @@ def moved_by_now(tank: State, waters: Mixing, plan: ChangePlan) -> Refusal | Non
         return problem
     if not plan.steps:
         return None
-    after = mixed(waters, plan.steps[0]).water
+    after = plan.afters[0].water
     ends = {name: end for name, end in (("kh", after.kh), ("gh", after.gh)) if name in waters.known}
     return moved_today(tank, ends)
 

@@ -15,6 +15,7 @@ from typing import Any, Generic, TypeVar, cast
 from sqlalchemy import (
     ColumnElement,
     Integer,
+    Row,
     RowMapping,
     Select,
     Table,
@@ -24,7 +25,6 @@ from sqlalchemy import (
     select,
 )
 from sqlalchemy.ext.asyncio import AsyncSession
-from sqlalchemy.orm import aliased
 
 from bot.store.models import EntryRow, EventRow, ReadingRow
 from bot.store.rows import new_row
@@ -65,33 +65,36 @@ class Entry:
         return not self.readings and not self.events
 
 
+_ENTRIES, _READINGS, _EVENTS = (
+    cast("Table", of.__table__) for of in (EntryRow, ReadingRow, EventRow)
+)
+"""The tables themselves: rows of hundreds, for which mapped objects cost more than all else."""
+
 _ENTRY_COLUMNS = (
     "update_id", "message_ref", "author_id", "author_name", "kind", "text", "at", "replaces",
 )  # fmt: skip
-_NEW, _NEW_READINGS, _NEW_EVENTS = (
-    cast("Table", of.__table__).insert() for of in (EntryRow, ReadingRow, EventRow)
-)
+_NEW, _NEW_READINGS, _NEW_EVENTS = (of.insert() for of in (_ENTRIES, _READINGS, _EVENTS))
 
 _EVENT_COLUMNS = (
     "percent", "litres", "grams", "millilitres", "spoons", "count", "substance", "species", "text",
 )  # fmt: skip
 
 
-_HEIR = aliased(EntryRow)
-LIVE: ColumnElement[bool] = ~exists().where(_HEIR.replaces == EntryRow.id)
+_HEIR = _ENTRIES.alias("heir")
+LIVE: ColumnElement[bool] = ~exists().where(_HEIR.c.replaces == _ENTRIES.c.id)
 """Of the entry in the surrounding query: nothing replaces it. Made once, since making it costs
 more than running it."""
 
 _READING_COLUMNS = tuple(
-    ReadingRow.__table__.columns[name]
+    _READINGS.c[name]
     for name in (
         "analyte", "value", "low", "high", "qualifier", "unit", "canonical_low", "canonical_high",
         "canonical_unit", "basis", "tank_id", "measured_at",
     )
 )  # fmt: skip
 """In the order in which `_reading` takes them: of one tank there may be hundreds."""
-_NEWEST_FIRST = (ReadingRow.measured_at.desc(), ReadingRow.id.desc())
-_EVENT_ALL = tuple(EventRow.__table__.columns)
+_NEWEST_FIRST = (_READINGS.c.measured_at.desc(), _READINGS.c.id.desc())
+_EVENT_ALL = tuple(_EVENTS.c)
 
 
 @cache
@@ -99,35 +102,35 @@ def _readings(analytes: bool, since: bool, until: bool, limit: bool) -> Select[A
     """Build the query for a tank's readings with these restrictions, once."""
     query = (
         select(*_READING_COLUMNS)
-        .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
-        .where(ReadingRow.tank_id == bindparam("tank"), LIVE)
+        .join(_ENTRIES, _ENTRIES.c.id == _READINGS.c.entry_id)
+        .where(_READINGS.c.tank_id == bindparam("tank"), LIVE)
         .order_by(*_NEWEST_FIRST)
     )
     if analytes:
-        query = query.where(ReadingRow.analyte.in_(bindparam("analytes", expanding=True)))
+        query = query.where(_READINGS.c.analyte.in_(bindparam("analytes", expanding=True)))
     if since:
-        query = query.where(ReadingRow.measured_at >= bindparam("since"))
+        query = query.where(_READINGS.c.measured_at >= bindparam("since"))
     if until:
-        query = query.where(ReadingRow.measured_at <= bindparam("until"))
+        query = query.where(_READINGS.c.measured_at <= bindparam("until"))
     return query.limit(bindparam("most", type_=Integer)) if limit else query
 
 
 def _last_of_each() -> Select[Any]:
-    place = func.row_number().over(partition_by=ReadingRow.analyte, order_by=_NEWEST_FIRST)
+    place = func.row_number().over(partition_by=_READINGS.c.analyte, order_by=_NEWEST_FIRST)
     ranked = (
-        select(ReadingRow.id, place.label("place"))
-        .join(EntryRow, EntryRow.id == ReadingRow.entry_id)
+        select(_READINGS.c.id, place.label("place"))
+        .join(_ENTRIES, _ENTRIES.c.id == _READINGS.c.entry_id)
         .where(
-            ReadingRow.tank_id == bindparam("tank"),
-            ReadingRow.analyte.in_(bindparam("analytes", expanding=True)),
-            ReadingRow.measured_at <= bindparam("until"),
+            _READINGS.c.tank_id == bindparam("tank"),
+            _READINGS.c.analyte.in_(bindparam("analytes", expanding=True)),
+            _READINGS.c.measured_at <= bindparam("until"),
             LIVE,
         )
         .subquery()
     )
     return (
         select(*_READING_COLUMNS)
-        .join(ranked, ranked.c.id == ReadingRow.id)
+        .join(ranked, ranked.c.id == _READINGS.c.id)
         .where(ranked.c.place == 1)
     )
 
@@ -140,34 +143,34 @@ def _events(kinds: bool, since: bool) -> Select[Any]:
     """Build the query for a tank's events with these restrictions, once."""
     query = (
         select(*_EVENT_ALL)
-        .join(EntryRow, EntryRow.id == EventRow.entry_id)
-        .where(EventRow.tank_id == bindparam("tank"), LIVE)
-        .order_by(EventRow.happened_at.desc(), EventRow.id.desc())
+        .join(_ENTRIES, _ENTRIES.c.id == _EVENTS.c.entry_id)
+        .where(_EVENTS.c.tank_id == bindparam("tank"), LIVE)
+        .order_by(_EVENTS.c.happened_at.desc(), _EVENTS.c.id.desc())
     )
     if kinds:
-        query = query.where(EventRow.kind.in_(bindparam("kinds", expanding=True)))
-    return query.where(EventRow.happened_at >= bindparam("since")) if since else query
+        query = query.where(_EVENTS.c.kind.in_(bindparam("kinds", expanding=True)))
+    return query.where(_EVENTS.c.happened_at >= bindparam("since")) if since else query
 
 
 _READINGS_OF_ENTRY = (
     select(*_READING_COLUMNS)
-    .where(ReadingRow.entry_id == bindparam("entry"))
-    .order_by(ReadingRow.id)
+    .where(_READINGS.c.entry_id == bindparam("entry"))
+    .order_by(_READINGS.c.id)
 )
 _EVENTS_OF_ENTRY = (
-    select(*_EVENT_ALL).where(EventRow.entry_id == bindparam("entry")).order_by(EventRow.id)
+    select(*_EVENT_ALL).where(_EVENTS.c.entry_id == bindparam("entry")).order_by(_EVENTS.c.id)
 )
 
 _STOCK = (
-    select(EventRow.kind, EventRow.species, EventRow.count)
-    .join(EntryRow, EntryRow.id == EventRow.entry_id)
+    select(_EVENTS.c.kind, _EVENTS.c.species, _EVENTS.c.count)
+    .join(_ENTRIES, _ENTRIES.c.id == _EVENTS.c.entry_id)
     .where(
-        EventRow.tank_id == bindparam("tank"),
-        EventRow.kind.in_(sorted(COMING | GOING)),
-        EventRow.happened_at <= bindparam("until"),
+        _EVENTS.c.tank_id == bindparam("tank"),
+        _EVENTS.c.kind.in_(sorted(COMING | GOING)),
+        _EVENTS.c.happened_at <= bindparam("until"),
         LIVE,
     )
-    .order_by(EventRow.happened_at, EventRow.id)
+    .order_by(_EVENTS.c.happened_at, _EVENTS.c.id)
 )
 
 
@@ -191,18 +194,20 @@ class Log:
 
     async def by_update(self, chat_id: int, update_id: str) -> Entry | None:
         """Find the entry that a delivery made, if it was handled before."""
-        return await self._one(EntryRow.chat_id == chat_id, EntryRow.update_id == update_id)
+        return await self._one(_ENTRIES.c.chat_id == chat_id, _ENTRIES.c.update_id == update_id)
 
     async def by_message(self, chat_id: int, message_ref: str) -> Entry | None:
         """Find what stands today in the place of what a message once put on record."""
-        found = await self._one(EntryRow.chat_id == chat_id, EntryRow.message_ref == message_ref)
+        found = await self._one(
+            _ENTRIES.c.chat_id == chat_id, _ENTRIES.c.message_ref == message_ref
+        )
         return None if found is None else await self.current(chat_id, found.id)
 
     async def current(self, chat_id: int, entry_id: int) -> Entry | None:
         """Follow an entry of this chat to what stands in its place today."""
         found = await self.get(chat_id, entry_id)
         while found is not None:
-            heir = await self._one(EntryRow.replaces == found.id)
+            heir = await self._one(_ENTRIES.c.replaces == found.id)
             if heir is None:
                 return found
             found = heir
@@ -210,25 +215,25 @@ class Log:
 
     async def get(self, chat_id: int, entry_id: int) -> Entry | None:
         """Give one entry of this chat, replaced or not."""
-        return await self._one(EntryRow.chat_id == chat_id, EntryRow.id == entry_id)
+        return await self._one(_ENTRIES.c.chat_id == chat_id, _ENTRIES.c.id == entry_id)
 
     async def latest(self, chat_id: int, author_id: str | None = None) -> Entry | None:
         """Give the newest entry that still has something on record, of one author if named."""
         holds = (
-            exists().where(ReadingRow.entry_id == EntryRow.id)
-            | exists().where(EventRow.entry_id == EntryRow.id)
+            exists().where(_READINGS.c.entry_id == _ENTRIES.c.id)
+            | exists().where(_EVENTS.c.entry_id == _ENTRIES.c.id)
         )  # fmt: skip
         mine: tuple[ColumnElement[bool], ...] = (
-            () if author_id is None else (EntryRow.author_id == author_id,)
+            () if author_id is None else (_ENTRIES.c.author_id == author_id,)
         )
-        return await self._one(EntryRow.chat_id == chat_id, LIVE, holds, *mine)
+        return await self._one(_ENTRIES.c.chat_id == chat_id, LIVE, holds, *mine)
 
     async def newest(self, chat_id: int, count: int) -> list[Entry]:
         """Give the newest entries that nothing has replaced, the newest first."""
-        rows = await self._session.scalars(
-            select(EntryRow)
-            .where(EntryRow.chat_id == chat_id, LIVE)
-            .order_by(EntryRow.id.desc())
+        rows = await self._session.execute(
+            select(_ENTRIES)
+            .where(_ENTRIES.c.chat_id == chat_id, LIVE)
+            .order_by(_ENTRIES.c.id.desc())
             .limit(count)
         )
         return [await self._entry(row) for row in rows.all()]
@@ -270,12 +275,13 @@ class Log:
         return [Came(*row) for row in await self._session.execute(_STOCK, asked)]
 
     async def _one(self, *conditions: ColumnElement[bool]) -> Entry | None:
-        row = await self._session.scalar(
-            select(EntryRow).where(*conditions).order_by(EntryRow.id.desc()).limit(1)
+        found = await self._session.execute(
+            select(_ENTRIES).where(*conditions).order_by(_ENTRIES.c.id.desc()).limit(1)
         )
+        row = found.one_or_none()
         return None if row is None else await self._entry(row)
 
-    async def _entry(self, row: EntryRow) -> Entry:
+    async def _entry(self, row: Row[Any]) -> Entry:
         asked = {"entry": row.id}
         readings = await self._session.execute(_READINGS_OF_ENTRY, asked)
         events = (await self._session.execute(_EVENTS_OF_ENTRY, asked)).mappings()

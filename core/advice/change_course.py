@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.advice.change_plan import rested
-from core.advice.changes import Mixed, Waters, mixed
+from core.advice.changes import Mixed, Waters, with_ammonia_of
 from core.advice.livestock import kept_in
 from core.advice.state import State
 from core.analytes import ANALYTES
@@ -27,19 +27,19 @@ class Stop:
     after: Mixed
 
 
-def course(waters: Waters, steps: Sequence[float]) -> tuple[Stop, Stop]:
+def course(waters: Waters, afters: Sequence[Mixed]) -> tuple[Stop, Stop]:
     """Follow changes a day apart; the first and the last of them.
 
     Parameters
     ----------
     waters : Waters
         Both waters before the first.
-    steps : sequence of float
-        Share of each change, one at least.
+    afters : sequence of Mixed
+        What each change makes of the tank, as a plan has it; one at least.
     """
     stops = []
-    for share in steps:
-        stops.append(Stop(waters, mixed(waters, share)))
+    for after in afters:
+        stops.append(Stop(waters, with_ammonia_of(after, waters)))
         waters = rested(waters, stops[-1].after)
     return stops[0], stops[-1]
 

@@ -196,9 +196,9 @@ def _tank(waters: Waters, told: Mapping[str, Any], size: int) -> Waters:
     read = {name: each for name, each in (("ph", water), ("new_ph", source)) if name in told}
     carbon, pressure = _by_ph(read, told, size)
     if "new_ph" in told:
-        source = replace(source, carbon=carbon["new_ph"])
+        source = source.changed(carbon=carbon["new_ph"])
     if "ph" in told:
-        air, water = pressure["ph"].clip(0.01, MOST_PRESSURE), replace(water, carbon=carbon["ph"])
+        air, water = pressure["ph"].clip(0.01, MOST_PRESSURE), water.changed(carbon=carbon["ph"])
         ph = known = told["ph"] + 0.0 * air
     else:
         air, known = told["pressure"], None

@@ -35,6 +35,8 @@ class ChangePlan:
         The same by what was measured of the new water alone.
     steps : tuple of float
         Shares, one a day, that together do the same; empty where no safe ones do.
+    afters : tuple of Mixed
+        What each of the steps makes of the tank.
     emergency : bool
         True where poison is the greater danger and only its limits bind.
     only_below : float or None
@@ -47,6 +49,7 @@ class ChangePlan:
     largest_safe_share: float
     largest_as_measured: float
     steps: tuple[float, ...]
+    afters: tuple[Mixed, ...]
     emergency: bool
     only_below: float | None
 
@@ -80,11 +83,11 @@ def plan_change(
     own = broken(waters, after, emergency=emergency)
     found = broken(counted, with_ammonia_of(after, counted), emergency=emergency)
     measured, largest = _largest((waters, counted), emergency=emergency)
-    steps: tuple[float, ...] = ()
+    afters: tuple[Mixed, ...] = ()
     if not any(found.values()):
-        steps = (share,)
+        afters = (after,)
     elif salting or not found["salinity"]:
-        steps = schedule(waters, after, largest, counted=counted, emergency=emergency)
+        afters = schedule(waters, after, largest, counted=counted, emergency=emergency)
     return ChangePlan(
         share,
         after,
@@ -95,9 +98,10 @@ def plan_change(
         ),
         largest,
         measured,
-        steps,
+        tuple(each.share for each in afters),
+        afters,
         emergency,
-        bears(counted, steps[0]) if steps and waters.total_n is None else None,
+        bears(counted, afters[0]) if afters and waters.total_n is None else None,
     )
 
 
@@ -145,8 +149,11 @@ def _is_safe(waters: Waters, share: float, *, emergency: bool) -> bool:
 
 def schedule(
     waters: Waters, after: Mixed, largest: float, *, counted: Waters, emergency: bool = False
-) -> tuple[float, ...]:
-    """Equal changes, one a day, that together replace a share; empty where there are none.
+) -> tuple[Mixed, ...]:
+    """Equal changes, one a day, that together replace a share: what each makes of the tank.
+
+    Empty where there are no safe ones. Their ammonia is that of `waters` or of `counted`,
+    whichever bears them: `rested` with `with_ammonia_of` follows either of them.
 
     Parameters
     ----------
@@ -167,15 +174,15 @@ def schedule(
     end = after if whole == after.share else mixed(waters, whole)
     begun: Sequence[Waters] = (counted,) if counted is waters else (counted, waters)
     begun = [each for each in begun if emergency or not _ends_unsafe(each, end)]
-    found: tuple[float, ...] = ()
+    found: tuple[Mixed, ...] = ()
     count = math.ceil(math.log(1.0 - whole) / math.log(1.0 - min(largest, 0.99)) - TINY)
     while begun and count <= limits.MOST_CHANGES:
         each = 1.0 - (1.0 - whole) ** (1.0 / count)
-        safe = _safe(begun, counted.source_n, each, count, emergency=emergency)
+        safe, made = _safe(begun, counted.source_n, each, count, emergency=emergency)
         if emergency and len(safe) == len(begun):
-            return (each,) * count
+            return made
         if safe and not emergency:
-            begun, found = begun[: safe[0]], (each,) * count
+            begun, found = begun[: safe[0]], made
         count += 1 + count // 4
     return found
 
@@ -196,13 +203,14 @@ def _ends_unsafe(waters: Waters, after: Mixed) -> bool:
 
 def _safe(
     begun: Sequence[Waters], source_n: float, each: float, count: int, *, emergency: bool
-) -> list[int]:
+) -> tuple[list[int], tuple[Mixed, ...]]:
     """The places of those beginnings from which so many changes, a day apart, break nothing.
 
-    They differ in their ammonia alone; each day brings so much of it, whatever is left of it on
-    the next.
+    Beside them what each change makes of the tank. The beginnings differ in their ammonia alone;
+    each day brings so much of it, whatever is left of it on the next.
     """
     held = {place: replace(w, leaves_first=nh3_now(w)[1]) for place, w in enumerate(begun)}
+    made = []
     for _ in range(count):
         after = mixed(next(iter(held.values())), each)
         for place, waters in tuple(held.items()):
@@ -213,7 +221,8 @@ def _safe(
                 held[place] = rested(waters, with_ammonia_of(after, waters))
         if not held:
             break
-    return list(held)
+        made.append(after)
+    return list(held), tuple(made)
 
 
 def rested(waters: Waters, after: Mixed) -> Waters:
@@ -238,10 +247,10 @@ def rested(waters: Waters, after: Mixed) -> Waters:
     )
 
 
-def bears(waters: Waters, share: float) -> float:
-    """The highest total ammonia of the tank that a change of a share bears. [mg/L as N]"""
+def bears(waters: Waters, after: Mixed) -> float:
+    """The highest total ammonia of the tank that a change bears. [mg/L as N]"""
     one = replace(waters, total_n=1.0, source_n=0.0)
-    after = mixed(one, share)
+    after = with_ammonia_of(after, one)
     _, leaves_now = nh3_now(one)
     at_once, expected, leaves = (float(each) for each in after.nh3)
     likely = max(expected if waters.tank.co2_known else leaves, at_once)
@@ -249,7 +258,7 @@ def bears(waters: Waters, share: float) -> float:
     if leaves > limits.NH3_RAISE * leaves_now or waters.source_n > 0.0:
         deciding = max(likely, leaves)
     # Each figure is of 1 mg/L in the tank before: what the new water brings comes off the limit.
-    brought = waters.source_n * share * deciding / max(1.0 - share, TINY)
+    brought: float = waters.source_n * after.share * deciding / max(1.0 - after.share, TINY)
     return math.floor(max(waters.limit - brought, 0.0) / deciding * 100.0) / 100.0
 
 

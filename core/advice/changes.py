@@ -210,7 +210,7 @@ def mixed(waters: Waters, share: Any) -> Mixed:
     old = waters.tank.water
     fresh = mix([(old, 1.0 - share), (waters.source, share + 0.0)])
     at_once = solve(fresh).ph
-    warm = replace(fresh, temperature=old.temperature)  # as its heater makes it
+    warm = fresh.changed(temperature=old.temperature)  # as its heater makes it
     rest, expected, open_air = _stood(warm, waters.tank.pressure, share)
     leaves = _largest(_largest(open_air, at_once), expected)
     minerals = waters.minerals
@@ -248,7 +248,7 @@ def _stood(warm: Water, pressure: Any, share: Any) -> tuple[Water, Any, Any]:
         return rested.water, rested.ph, in_air(warm, limits.OPEN_AIR).ph
     found: Any = in_air(warm, in_both_airs(pressure, share.ndim))
     carbon, ph = found.water.carbon, found.ph
-    return replace(warm, carbon=carbon[0]), ph[0], ph[1]
+    return warm.changed(carbon=carbon[0]), ph[0], ph[1]
 
 
 def nh3_now(waters: Waters) -> tuple[float, float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import fields, replace
+from dataclasses import fields
 from typing import Any, Final
 
 from core.advice import limits
@@ -57,8 +57,7 @@ def _as_n(span: Truth, total: Measured) -> Truth:
 def water_with(water: Water, kh: Any, gh: Any) -> Water:
     """The water with another KH and GH; the metals keep their ratio."""
     times = gh / water.gh if water.gh > 0.0 else 1.0
-    return replace(
-        water,
+    return water.changed(
         alkalinity=kh * MEQ_PER_DH / water.density,
         calcium=water.calcium * times,
         magnesium=water.magnesium * times,
@@ -68,7 +67,7 @@ def water_with(water: Water, kh: Any, gh: Any) -> Water:
 def beside(waters: Sequence[Water], size: int) -> Water:
     """Several waters as one, a row each, so that they are solved together: that is cheaper."""
     held = {name: [getattr(water, name) for water in waters] for name in HELD}
-    return replace(waters[0], **{name: _rows_or_one(each, size) for name, each in held.items()})
+    return waters[0].changed(**{name: _rows_or_one(each, size) for name, each in held.items()})
 
 
 def rows(values: Sequence[Any], size: int) -> Any:

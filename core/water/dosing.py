@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any, Final
 
 from core.water._elementwise import require
@@ -63,7 +62,7 @@ def add(water: Water, name: str, grams: float, litres: float, purity: float = 1.
     parts["alkalinity"] = water.alkalinity + added.alkalinity * millimoles
     if added is SEA_SALT:
         parts["salinity"] = water.salinity + per_kilogram
-    return replace(water, **parts)
+    return water.changed(**parts)
 
 
 def with_co2(water: Water, milligrams: float) -> Water:
@@ -75,7 +74,7 @@ def with_co2(water: Water, milligrams: float) -> Water:
         If more is taken away than there is carbon, or the amount is not finite.
     """
     require("carbon dioxide", milligrams, -1e5, 1e5, "mg/L")
-    return replace(water, carbon=water.carbon + milligrams / molar_mass("CO2") / water.density)
+    return water.changed(carbon=water.carbon + milligrams / molar_mass("CO2") / water.density)
 
 
 def with_organic_acid(water: Water, millimoles: float) -> Water:
@@ -84,4 +83,4 @@ def with_organic_acid(water: Water, millimoles: float) -> Water:
     Alkalinity, which counts organic anions, stays; the acid takes over from bicarbonate.
     """
     require("organic acid", millimoles, 0.0, 100.0, "mmol/L")
-    return replace(water, organic=water.organic + millimoles / water.density)
+    return water.changed(organic=water.organic + millimoles / water.density)

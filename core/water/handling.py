@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Any, Final
 
 from core.water._elementwise import PLAIN_TYPES, anywhere, functions_for, require
 from core.water.solution import in_air
-from core.water.water import AMOUNTS, Water
+from core.water.water import AMOUNTS, RANGE_OF, Water, numbers_of
 
 MOST_LITRES: Final = 1e9
 
@@ -46,11 +45,8 @@ def mix(parts: Sequence[tuple[Water, float]]) -> Water:
     total = sum(weights)
     require("volume of all parts", total, 1e-9, None, "L")
     means: dict[str, Any] = {}
-    for name in ("temperature", "salinity", *AMOUNTS):
-        values = [getattr(water, name) for water, _ in parts]
-        if isinstance(values[0], PLAIN_TYPES) and all(
-            isinstance(one, PLAIN_TYPES) and one == values[0] for one in values
-        ):
+    for name, *values in zip(RANGE_OF, *(numbers_of(water) for water, _ in parts), strict=True):
+        if all(isinstance(one, PLAIN_TYPES) and one == values[0] for one in values):
             means[name] = values[0]  # plain it stays beside arrays, which are slower to solve
             continue
         held = 0.0
@@ -126,7 +122,7 @@ def stood(water: Water, pco2: float, share: float = 1.0) -> Water:
     """
     require("share", share, 0.0, 1.0)
     end = in_air(water, pco2).water.carbon
-    return replace(water, carbon=water.carbon + share * (end - water.carbon))
+    return water.changed(carbon=water.carbon + share * (end - water.carbon))
 
 
 def evaporated(water: Water, share: float) -> Water:
@@ -152,7 +148,7 @@ def evaporated(water: Water, share: float) -> Water:
     require("share", share, 0.0, 0.9)
     more = 1.0 / (1.0 - share)
     parts: dict[str, Any] = {name: getattr(water, name) * more for name in ("salinity", *AMOUNTS)}
-    return replace(water, **parts)
+    return water.changed(**parts)
 
 
 def topped_up(water: Water, share: float, by: Water) -> Water:

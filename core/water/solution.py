@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any, Final
 
 from core.water import equilibrium as eq
@@ -211,9 +211,9 @@ def _solve(
     found = _one_block(solver, inputs) if plain else _in_blocks(solver, inputs)
     alkalinity, carbon, *species = found
     if "alkalinity" in sought:
-        water = replace(water, alkalinity=1000.0 * alkalinity)
+        water = water.changed(alkalinity=1000.0 * alkalinity)
     if "carbon" in sought:
-        water = replace(water, carbon=1000.0 * carbon)
+        water = water.changed(carbon=1000.0 * carbon)
     return Solution(water, *species)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields, replace
 from enum import StrEnum
+from operator import attrgetter
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Final, Unpack
 
@@ -122,10 +123,26 @@ class Water:
     contradictions: tuple[Contradiction, ...] = ()
 
     def __post_init__(self) -> None:
-        for name, low, high, unit in RANGES:
-            value = getattr(self, name)
+        for (name, low, high, unit), value in zip(RANGES, numbers_of(self), strict=True):
             if type(value) is not float or not low <= value <= high:  # arrays, and what is wrong
                 require(name, value, low, high, unit)
+
+    def changed(self, **numbers: float) -> Water:
+        """Give the same water with other numbers: `dataclasses.replace` at a third of its cost.
+
+        Raises
+        ------
+        OutOfRange
+            If a number is not what its field may be; only what changes is looked at.
+        """
+        made = object.__new__(Water)
+        for name, value in zip(EVERY, every_of(self), strict=True):
+            object.__setattr__(made, name, value)
+        for name, number in numbers.items():
+            low, high, unit = RANGE_OF[name]
+            require(name, number, low, high, unit)
+            object.__setattr__(made, name, number)
+        return made
 
     @classmethod
     def from_readings(cls, **given: Unpack[Readings]) -> Water:
@@ -199,7 +216,15 @@ RANGES: Final = (
     ("alkalinity", -MOST, MOST, "meq/kg"),
     *((name, 0.0, MOST, "mmol/kg") for name in AMOUNTS[1:]),
 )
-"""What each field may be, and its unit."""
+"""What each number may be, and its unit."""
+
+RANGE_OF: Final = {name: (low, high, unit) for name, low, high, unit in RANGES}
+EVERY: Final = tuple(field.name for field in fields(Water))
+every_of: Final = attrgetter(*EVERY)
+"""All fields of a water at once, in the order of `EVERY`."""
+
+numbers_of: Final = attrgetter(*RANGE_OF)
+"""Its numbers at once, in the order of `RANGES`: temperature, salinity, then `AMOUNTS`."""
 
 
 def strength_of_totals(water: Water) -> float:
