@@ -43,7 +43,7 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
 
 async def _how_many(turn: Turn, doubt: Doubt) -> Reply:
     """Ask for the number of animals that came, which a bare number then answers."""
-    name = kinds.said_in(doubt.text)
+    name = kinds.said_in(doubt.text) or doubt.text  # of births it is the word for the young
     return await turn.reply(
         words.how_many_came(doubt.text, name),
         expects=how_many.COUNT,

@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.told import Told
 from bot.chat.words import animals as words
 from bot.store.offers import Choice
+from core.advice._livestock_words import is_young, kind_alone, plain_name
 from core.advice.livestock import Found, likeliest, lookup
 from core.advice.stock import GOING, all_meant, names_no_kind
 from core.message.model import Event
@@ -52,6 +53,9 @@ def _question(
             return [], []
         return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
     said = event.species or ""
+    if event.kind == "added" and is_young(said) and not kind_alone(plain_name(said)):
+        kinds = [held.species for held in tank.stock if not is_young(held.species)]
+        return words.born_of_whom(), [(kind, f"{kind} ({said})") for kind in kinds[:OFFERED]]
     found = lookup(said)
     if event.kind in GOING and found.species is not None:
         return _sexes(event, before)

@@ -17,7 +17,7 @@ from typing import Any, Final
 
 from core.advice._livestock_words import WORD_LONG_ENOUGH, joined, plain_name, stem
 
-INDEXES: Final = ("names", "stems", "words")
+INDEXES: Final = ("names", "stems", "words", "heads")
 
 
 def compiled() -> str:
@@ -26,13 +26,20 @@ def compiled() -> str:
     raw = tomllib.loads(text)
     rows = raw["species"]
     lines = ",\n".join(_json(row) for row in rows)
-    indexes = ",\n".join(f'"{of}": {_json(index)}' for of, index in _indexes(rows).items())
+    indexes = ",\n".join(
+        f'"{of}": {_json(index)}' for of, index in _indexes(rows, raw["called"]).items()
+    )
     heads = ",\n".join(f'"{of}": {_json(raw[of])}' for of in ("sources", "group"))
     return f'{{{heads},\n{indexes},\n"species": [\n{lines}\n]}}\n'
 
 
-def _indexes(rows: list[dict[str, Any]]) -> dict[str, dict[str, list[int]]]:
-    """Places of rows by joined name, by stem, and by the stem of one word of their names."""
+def _indexes(
+    rows: list[dict[str, Any]], called: Mapping[str, list[str]]
+) -> dict[str, dict[str, list[int]]]:
+    """Places of rows by joined name, by stem, and by the stem of one word of their names.
+
+    The heads are words for several kinds (shrimp, Garnelen): `called` lists them by the English.
+    """
     found: dict[str, defaultdict[str, list[int]]] = {of: defaultdict(list) for of in INDEXES}
 
     def note(index: str, key: str, place: int) -> None:
@@ -47,6 +54,10 @@ def _indexes(rows: list[dict[str, Any]]) -> dict[str, dict[str, list[int]]]:
             for word in plain.split():
                 if len(word) >= WORD_LONG_ENOUGH:
                     note("words", stem(word), place)
+    for english, others in called.items():
+        for word in (english, *others):
+            for place in found["words"][stem(english)]:
+                note("heads", plain_name(word), place)
     return {of: dict(index) for of, index in found.items()}
 
 

@@ -92,6 +92,8 @@ def _look_up(text: str) -> Found:
         if places:
             rows = held.rows(places)
             return Found(rows[0]) if len(rows) == 1 else Found(None, rows, shared=True)
+    if sharing := held.heads.get(plain):
+        return Found(None, held.rows(sharing), shared=True)
     if (alone := kind_alone(plain)) not in {plain, ""}:
         return _look_up(alone)  # guppy fry need what guppies need, and less ammonia
     near = tuple(_nearest(joined(plain), held))
@@ -121,6 +123,7 @@ def may_name(text: str) -> bool:
             joined(plain) in held.names
             or (stem_of := stem(plain)) in held.stems
             or stem_of in held.words
+            or plain in held.heads
         ):
             return True
     return False
@@ -175,6 +178,17 @@ def name_at(words: Sequence[str], start: int) -> tuple[int, Found]:
         if joined(said) in held.names or (len(said) > 3 and stem(said) in held.stems):
             return size, lookup(said)
     return 0, NOTHING
+
+
+def is_head(word: str) -> bool:
+    """Whether a plain word calls animals of several kinds: shrimp, Schnecken, tetras.
+
+    Examples
+    --------
+    >>> is_head("snails"), is_head("dwarf")
+    (True, False)
+    """
+    return word in table().heads
 
 
 def spelt_like(text: str, row: Species) -> str:

@@ -147,14 +147,16 @@ class Table:
     ----------
     sources : mapping of id to str
         What an id stands for.
-    names, stems, words : mapping of str to places
-        Rows by joined name, by stem, and by the stem of one word of their names.
+    names, stems, words, heads : mapping of str to places
+        Rows by joined name, by stem, by the stem of one word of their names, and by a word
+        for several kinds, such as shrimp.
     """
 
     def __init__(self, raw: Mapping[str, Any]) -> None:
         self.sources: Mapping[str, str] = raw["sources"]
         self.names: Mapping[str, Sequence[int]] = raw["names"]
         self.stems: Mapping[str, Sequence[int]] = raw["stems"]
+        self.heads: Mapping[str, Sequence[int]] = raw["heads"]
         self.words: Mapping[str, Sequence[int]] = raw["words"]
         self._groups: Mapping[str, Mapping[str, Any]] = raw["group"]
         self._raw: Sequence[Mapping[str, Any]] = raw["species"]

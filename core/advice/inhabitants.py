@@ -14,9 +14,9 @@ from typing import Final, NamedTuple
 
 from core.advice._livestock_names import NOTHING
 from core.advice._livestock_words import Sexes, plain_name, sexed, sexes_in
-from core.advice.livestock import Found, lookup, name_at
+from core.advice.livestock import Found, is_head, lookup, name_at
 from core.message import herd
-from core.message.lexicon import Entry, lexicon
+from core.message.lexicon import meanings
 
 LONGEST: Final = 400
 """A longer text is no list of animals. [characters]"""
@@ -85,6 +85,8 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
         lead = int(herd.saying(words[place]) in herd.OF_A_KIND)  # 3 baby guppies
         size, known = name_at(words, place + lead)
         size += lead if size else 0
+        if not size and is_head(words[place]) and not leads(words[place]):
+            size, known = 1, lookup(words[place])  # 5 shrimp
         if not size and (count is not None or kind is None):
             size, known = _near(words, place)
         if size and kind is not None:
@@ -153,7 +155,7 @@ def many_of(text: str, said: str) -> int | None:
         number = 2 if herd.saying(before) == "pair" else number_in(before)
         if number is not None:
             return number
-        if any(kind == "mark" and of in {"and", "in"} for kind, of in _meanings(before)):
+        if any(kind == "mark" and of in {"and", "in"} for kind, of in meanings(before)):
             return None
     return None
 
@@ -191,28 +193,18 @@ def number_in(word: str) -> int | None:
     if word.isascii() and word.isdigit():
         value = int(word)
         return value if 0 < value <= MOST else None
-    counts = [int(name) for kind, name in _meanings(word) if kind == "count" and name.isdigit()]
+    counts = [int(name) for kind, name in meanings(word) if kind == "count" and name.isdigit()]
     if counts:
         return counts[0]
-    return 1 if ("time", "one") in _meanings(word) else None
+    return 1 if ("time", "one") in meanings(word) else None
 
 
 def leads(word: str) -> bool:
     """Whether a word may stand in a list of animals without weight."""
     return (
         len(word) == 1
-        or "tally" in herd.asking(word)
+        or not {"tally", "have"}.isdisjoint(herd.asking(word))
         or any(
-            kind == "fill" or (kind == "mark" and name in LEADING) for kind, name in _meanings(word)
+            kind == "fill" or (kind == "mark" and name in LEADING) for kind, name in meanings(word)
         )
     )
-
-
-def _meanings(word: str) -> Sequence[Entry]:
-    words = lexicon()
-    entry = words.words.get(word)
-    if entry is None:
-        return ()
-    if entry[0] == "several":
-        return [meaning for _language, meaning in words.several[entry[1]]]
-    return [entry]

@@ -16,6 +16,7 @@ from core.advice._livestock_kept import Kept, kept_in, may_live_in
 from core.advice._livestock_names import (
     MOST_OFFERED,
     Found,
+    is_head,
     lookup,
     may_name,
     name_at,
@@ -67,6 +68,7 @@ __all__ = [
     "could_live",
     "fits",
     "foreign_water",
+    "is_head",
     "is_tender",
     "kept_in",
     "least_volume",

@@ -2,7 +2,8 @@
 
 gain = [ got ] count ( "new" | "more" ) animals | got count animals "in" tank
      | count ( "new" | "more" ) animals "in" tank | "new" medium
-     | animals ... "had" ... count "babies"
+     | animals ... "had" ... [ count ] "babies" | count ( "babies" "born" | "born" )
+loss = animals "ate" count animals | count animals ... "eaten" ...
 
 Words of getting are said of all kinds of things, so that either "new" or a tank must stand with
 them. A line that tells another event, or asks, is none of these.
@@ -12,6 +13,7 @@ from __future__ import annotations
 
 from core.message import animal_events, doubts, herd, kinds, quantities
 from core.message.event_parts import Found, source_words
+from core.message.lexicon import meanings
 from core.message.model import Doubt, Event
 from core.message.tokens import Token
 from core.substances import MEDIA
@@ -22,6 +24,14 @@ _SIGNS = frozenset({"new", "more", "got"})
 """Words of which one stands in every gain."""
 _PLACED = frozenset({"in", "for", "home", "and", "to"})
 _ENDS = frozenset({".", "!", ",", ";"})
+_BESIDE = frozenset({"link", "in", "got", "home", "new", "some"})
+"""Marks that may stand beside who bore."""
+_NAME = 4
+"""Words of the longest name of animals that were eaten."""
+_AUXILIARY = 5
+"""Letters of a word that may help the verb before it: ont eu, hanno avuto."""
+_MANY = 1000
+"""So many animals are not told so."""
 
 
 def find(tokens: list[Token], source: str) -> list[Found]:
@@ -32,6 +42,8 @@ def find(tokens: list[Token], source: str) -> list[Found]:
         born = _births(tokens, source)
         if born:
             return born
+    if any(_ate(token, source) for token in tokens):
+        return _eaten(tokens, source)
     if _SIGNS.isdisjoint([token.value for token in tokens]):
         return []
     medium = _medium(tokens, source)
@@ -65,22 +77,103 @@ def _medium(tokens: list[Token], source: str) -> list[Found]:
 
 
 def _births(tokens: list[Token], source: str) -> list[Found]:
-    """`my guppies had 20 babies`: a kind, and a counted word for young animals behind it."""
-    for index, token in enumerate(tokens[1:-1], 1):
-        young = tokens[index + 1]
-        if not kinds.counts(token) or herd.saying(young.text) != "young":
+    """`my guppies had 20 babies`, `3 born`: a counted word for young animals, or births alone.
+
+    Of a kind that is named the number may be missing: it is asked for. Where no kind is named
+    nothing else may stand in the line, and whose young they are is asked.
+    """
+    for index, token in enumerate(tokens):
+        counted = index > 0 and kinds.counts(tokens[index - 1])
+        young = herd.saying(token.text) == "young"
+        if not counted or not (young or ("event", "born") in meanings(token.text)):
             continue
-        kind = animal_events.parents(tokens, 0, index, source)
-        number = quantities.single(tokens, index)
-        value = number.value if number is not None else None
-        value = float(str(token.value)) if token.kind == "count" else value
-        if kind is None or value is None or value != int(value) or value <= 0:
+        count = _whole(tokens, index - 1)
+        kind = animal_events.parents(tokens, 0, index - 1, source)
+        alone = any(("event", "born") in meanings(other.text) for other in tokens) and all(
+            _is_of_births(other) for at, other in enumerate(tokens) if at != index - 1
+        )  # we had 2 babies: people do, too
+        if count is None or (kind is None and not alone) or (kind is not None and not young):
             return []
-        start, end = token.start, young.end
-        species = f"{kind} ({source_words([young], source)})"
-        event = Event("added", count=int(value), species=species, start=start, end=end)
-        return [Found(index, index + 2, event=event)]
+        start, end = tokens[index - 1].start, token.end
+        said = source_words([token], source) if young else herd.young_as_said(token.text)
+        species = said if kind is None else f"{kind} ({said})"
+        event = Event("added", count=count, species=species, start=start, end=end)
+        return [Found(index - 1, index + 1, event=event)]
+    return _uncounted(tokens, source)
+
+
+def _is_of_births(token: Token) -> bool:
+    """Whether a word may stand in a line that tells of births and of no kind."""
+    told = herd.saying(token.text) in {"young", "bore"} or token.value == "born"
+    return told or token.kind in {"fill", "tank", "time", "p"} or token.value in {"link", "in"}
+
+
+def _uncounted(tokens: list[Token], source: str) -> list[Found]:
+    """`my guppies had babies`: who bore, the birth, and the young, whom nobody counted yet."""
+    if any(map(kinds.counts, tokens)):
+        return []
+    bore = [i for i, token in enumerate(tokens) if herd.saying(token.text) == "bore"]
+    young = [i for i, token in enumerate(tokens) if herd.saying(token.text) == "young"]
+    rest = [t for i, t in enumerate(tokens) if i not in {*bore, *young}]
+    plain = all(t.kind in {"word", "fill", "tank", "time", "p"} or t.value in _BESIDE for t in rest)
+    if not bore or len(young) != 1 or not plain:
+        return []
+    kind = animal_events.parents(tokens, 0, min(bore[0], young[0]), source)
+    aside = {token.text for token in tokens[: bore[0]] if len(token.text) <= _AUXILIARY}
+    own = [
+        t.text for t in rest if t.kind == "word" and (t.text in (kind or "") or t.text not in aside)
+    ]
+    if kind is None or " ".join(own) != kind:
+        return []  # my guppies had babies eaten by the betta
+    start, end = tokens[young[0]].start, tokens[young[0]].end
+    text = source[start:end]
+    return [Found(young[0], young[0] + 1, doubt=Doubt(text, start, end, doubts.NO_NUMBER))]
+
+
+def _eaten(tokens: list[Token], source: str) -> list[Found]:
+    """`the heron ate 3 koi`, `3 neons eaten by the angelfish`: those who are counted died.
+
+    What was eaten is an animal by its whole name, so that 3 pellets and 2 koi sticks are none.
+    """
+    if any(herd.saying(token.text) == "except" for token in tokens):
+        return []
+    for index, token in enumerate(tokens):
+        if not kinds.counts(token) or (count := _whole(tokens, index)) is None:
+            continue
+        first = index + 1
+        while first < len(tokens) and tokens[first].kind == "fill":
+            first += 1  # one of my koi
+        for last in range(min(len(tokens), first + _NAME), first, -1):
+            words = [t for t in tokens[first:last] if not animal_events.tells(t)]
+            said = source_words(tokens[first:last], source)
+            if any(t.kind not in {"word", "several", "substance"} for t in words) or not words:
+                continue
+            behind = tokens[last] if last < len(tokens) else None
+            feed = behind is not None and behind.kind == "word"
+            ate = behind is not None and _ate(behind, source)
+            if kinds.is_kind(source_words(words, source)) and (ate or not feed):
+                start, end = token.start, tokens[last - 1].end
+                event = Event("lost", count=count, species=said, start=start, end=end)
+                return [Found(index, last, event=event)]
     return []
+
+
+def _ate(token: Token, source: str) -> bool:
+    """Whether a word tells that an animal was eaten; Swedish åt only with its ring."""
+    said = herd.saying(token.text) == "ate"
+    return said or source[token.start : token.end].casefold() == "åt"
+
+
+def _whole(tokens: list[Token], index: int) -> int | None:
+    """The number of animals that is counted at a place; None where it is no such number."""
+    token = tokens[index]
+    if token.kind == "count":
+        return int(float(str(token.value)))
+    if token.value == "one":
+        return 1
+    number = quantities.single(tokens, index)
+    value = None if number is None or number.unit or number.problem else number.value
+    return int(value) if value is not None and value == int(value) and 0 < value < _MANY else None
 
 
 def _animals(tokens: list[Token], source: str) -> list[Found]:
@@ -116,7 +209,7 @@ def _counted(
         return []  # "got a new job"
     enough = new and (placed or kind)  # "got 8 new emails" tells of no animals
     enough = enough or (got and placed)
-    whole = value is not None and value == int(value) and 0 < value < 1000
+    whole = value is not None and value == int(value) and 0 < value < _MANY
     asked = kind or (got and new)
     if not (enough or asked) or not whole or not words or not _nothing_else(tokens, index, place):
         return []

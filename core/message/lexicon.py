@@ -214,3 +214,14 @@ def lexicon() -> Lexicon:
         source = folder / f"{language}.txt"
         rows += read(source.read_text(encoding="utf-8"), language)
     return build(rows)
+
+
+def meanings(word: str) -> tuple[Entry, ...]:
+    """All that a word means in any language, as category and meaning."""
+    held = lexicon()
+    entry = held.words.get(word)
+    if entry is None:
+        return ()
+    if entry[0] == "several":
+        return tuple(meaning for _language, meaning in held.several[entry[1]])
+    return (entry,)

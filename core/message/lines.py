@@ -15,6 +15,7 @@ from core.message import (
     doubts,
     events,
     gains,
+    herd,
     naming,
     quantities,
     times,
@@ -58,6 +59,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
         found = events.find(tokens, state.source, state.context)
     else:
         counted = not kinds.isdisjoint(_GAINED) or any([t.value == "one" for t in tokens])  # noqa: C419
+        counted = counted or any([herd.saying(t.text) == "young" for t in tokens])  # noqa: C419
         told = "analyte" in kinds or not counted
         found = [] if told else gains.find(tokens, state.source)
     if not clockwords.words().isdisjoint([token.text for token in tokens]):

@@ -90,7 +90,8 @@ def _make(
     rest: list[Token],
     context: Context,
 ) -> Asked:
-    heat = "temperature" if words == "warm" else None
+    warmth = words == "warm" or (words == "safe" and shortforms.in_degrees(inside))
+    heat = "temperature" if warmth else None
     if words == "how_much" and _of_safety(inside):
         words = "safe"
     elif words == "safe" and any(t.kind == "ask" and t.value == "raise" for t in inside):

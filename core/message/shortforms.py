@@ -36,7 +36,7 @@ def asked(tokens: list[Token]) -> str | None:
         return None
     if "analyte" in kinds and "number" not in kinds and any(t.value == "uses" for t in words):
         return "history"
-    if "analyte" in kinds and _judging(tokens, words[0]):
+    if ("analyte" in kinds or in_degrees(tokens)) and _judging(tokens, words[0]):
         return "history" if "number" not in kinds and _moves(words) else "safe"
     if "unit" in kinds and _recipe(tokens, kinds):
         return "how_much"
@@ -49,6 +49,13 @@ def asked(tokens: list[Token]) -> str | None:
     if words[0].value == "co2" and words[1].kind == "mark" and tokens[-1].text == "?":
         return "co2"
     return None
+
+
+def in_degrees(tokens: list[Token]) -> bool:
+    """Whether a number in degrees stands where nothing is named: of a water that is its warmth."""
+    if any(token.kind in {"analyte", "substance", "event"} for token in tokens):
+        return False
+    return any(quantities.is_number(t) and of.value == "°" for t, of in pairwise(tokens))
 
 
 _FLOORED = frozenset({"ammonia", "nitrite"})

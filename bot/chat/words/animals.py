@@ -43,6 +43,11 @@ def lost_which(count: int | None) -> list[str]:
     return [_("Of which kind were they? The record waits for that.")]
 
 
+def born_of_whom() -> list[str]:
+    """Young animals were born of a kind that was not named."""
+    return [_("Whose young are they? The record waits for that.")]
+
+
 NOT_THERE: Final = N_("no, leave it out")
 IN_ALL: Final = N_("so many in all")
 
