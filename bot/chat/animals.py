@@ -18,12 +18,18 @@ from bot.chat.words import readiness as readiness_words
 from bot.chat.words.animals import which
 from bot.chat.words.text import _
 from bot.store.offers import Choice
-from core.advice.asked_company import asked_company, asks_enough, asks_how_many
+from core.advice.asked_company import (
+    asked_company,
+    asks_companions,
+    asks_enough,
+    asks_how_many,
+)
 from core.advice.inhabitants import many_of, sexes_of
-from core.advice.keeping import Keeping, can_keep
+from core.advice.keeping import Keeping, can_keep, companions
 from core.advice.livestock import (
     Found,
     Species,
+    by_water,
     could_live,
     kept_in,
     likeliest,
@@ -72,19 +78,25 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         kinds = named_in(text)  # how do i keep goldfish
     kinds = [_widest(text, kind) for kind in kinds]
     state, name = await _meant(turn, question)
-    if not question.premises and (lines := poisoned.no_newcomers(state, name)):
-        return [await turn.reply(lines, facts={"verdict": "no"})]
+    not_now = [] if question.premises else poisoned.no_newcomers(state, name)
+    pair = len(kinds) > 1 or (bool(kinds) and asks_companions(text))
+    if not_now and not pair:
+        return [await turn.reply(not_now, facts={"verdict": "no"})]
     if not kinds:
         return [await _could_live(turn, question)]
     (asked, found), *company = kinds
     if found.shared and not company and _WHAT.match(text.casefold()):
         return [await _could_live(turn, replace(question, species=asked))]
+    kinds = [(said, by_water(meant, state.tank, kinds)) for said, meant in kinds]
+    (asked, found), *company = kinds
     state = _beside(state, text, company)
     for said, meant in kinds:
         if meant.species is None:
             return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
     if found.species is None:
         raise LookupError(asked)
+    if not company and asks_companions(text):
+        return [await _companions(turn, asked, found.species, state, not_now)]
     own = text if not company else _up_to(text, asked)
     many, sexes = sexes_of(own, many_of(text, asked))
     answer = can_keep(found.species, state, asked, many, sexes)
@@ -102,9 +114,28 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     }
     sized = asks_enough(text) and state.tank.volume_l is not None
     lines = words.keep(answer, name, sized=sized)
-    if answer.verdict in {"yes", "care"} and (first := _filter(turn, state, answer)) is not None:
+    if (
+        not not_now
+        and answer.verdict in {"yes", "care"}
+        and (first := _filter(turn, state, answer)) is not None
+    ):
         lines.insert(1, first)
-    return [await turn.reply(lines[: words.LINES], facts=facts)]
+    return [await turn.reply(_then(lines, not_now), facts=facts)]
+
+
+def _then(lines: list[str], not_now: list[str]) -> list[str]:
+    """An answer about company, and that nobody should come now."""
+    return [*lines[: words.LINES - len(not_now[:1])], *not_now[:1]]
+
+
+async def _companions(
+    turn: Turn, asked: str, kind: Species, state: State, not_now: list[str]
+) -> Reply:
+    """``what goes with a betta``: of whom nothing speaks against it."""
+    found = companions(kind, state.tank)
+    facts = {"species": kind.scientific, "companions": [row.scientific for row in found[:SHOWN]]}
+    lines = words.companions(asked, found, turn.chat.language)
+    return await turn.reply(_then(lines, not_now), facts=facts)
 
 
 def _filter(turn: Turn, state: State, answer: Keeping) -> str | None:

@@ -9,6 +9,7 @@ from typing import Any
 from bot.chat import (
     chlorinated,
     emergencies,
+    joining,
     losses,
     naming,
     newcomers,
@@ -28,6 +29,7 @@ from bot.chat.words import findings as finding_words
 from bot.chat.words import readings as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
+from bot.store.tanks import StoredTank
 from core.advice.findings import (
     CHANGE,
     DOSE,
@@ -48,9 +50,18 @@ SHOWN = 3
 
 
 async def answer_for(
-    turn: Turn, told: Told, entry_id: int, *, made: bool = False, lead: str | None = None
+    turn: Turn,
+    told: Told,
+    entry_id: int,
+    *,
+    made: bool = False,
+    lead: str | None = None,
+    used: StoredTank | None = None,
 ) -> Reply:
-    """Say back what was stored for a tank, warn, and close the reminders that it satisfies."""
+    """Say back what was stored for a tank, warn, and close the reminders that it satisfies.
+
+    `used` is the tank in use, where the animals went to another one for their like.
+    """
     state = await state_of(turn, told.tank, told.at)
     found = find(state, _woken(told) - await _superseded(turn, told))
     found = await chlorinated.without_treated(turn, told, found)
@@ -64,7 +75,7 @@ async def answer_for(
     shown = [finding for finding in news if not _asks_of(finding, unclear)][:SHOWN]
     said = [finding for finding in news if finding in shown or _asks_of(finding, unclear)]
     await turn.uow.findings.add(entry_id, told.tank.id, said, told.at)
-    lines = [lead or summary(turn, told)]
+    lines = [lead or summary(turn, told), *joining.lines(told.tank, used)]
     told_of = [finding_words.line(finding) for finding in shown]
     lost = "lost" in gone
     none_there, moves = await losses.unrecorded(turn, told, before) if not whom else ([], [])
@@ -94,6 +105,7 @@ async def answer_for(
         choices=[
             *names,
             *moves,
+            *joining.choices(used),
             Choice(buttons.undo(), "undo", "undo", {"entry_id": entry_id}),
             *what_now.button(told, [*found, *emergencies.what_stands(state)] if lost else found),
         ],

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat import moves, overheard, products
+from bot.chat import joining, moves, overheard, products
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
@@ -33,6 +33,8 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await ask_tank(turn)]
+        joins = None if chosen else await joining.their_tank(turn, known, default)
+        used, default = (default, joins) if joins is not None else (None, default)
         known, asked = await moves.settle(turn, known, default)
         if asked or not (known.values or known.events):
             return asked
@@ -41,7 +43,8 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         entry_id = await turn.uow.log.add(turn.chat.id, entry_of(turn, told))
         made = {each.tank.id for each in told if not each.tank.tank.named} - before
         answers = [
-            await answer_for(turn, each, entry_id, made=each.tank.id in made) for each in told
+            await answer_for(turn, each, entry_id, made=each.tank.id in made, used=used)
+            for each in told
         ]
         replies = [*answers, *replies]
         await turn.use_tank((told or crowds)[-1].tank)

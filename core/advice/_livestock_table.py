@@ -80,6 +80,9 @@ class Species:
     rivals : str or None
         Who of its kind fight: "kind" (one to a tank), "males" (one male), "apart" (a male
         and any other), "pair" (over two).
+    demands : tuple of str
+        What it asks of its keeper beside good water: "live_food", "feeding" (each by itself),
+        "mature" (a tank that has long been steady), "light", "calm" (no faster company).
     several : bool
         True where the row stands for several species.
     mussel : bool
@@ -108,6 +111,7 @@ class Species:
     eats: frozenset[str] = frozenset()
     picks: frozenset[str] = frozenset()
     rivals: Rivals | None = None
+    demands: tuple[str, ...] = ()
     several: bool = False
     mussel: bool = False
     sources: Mapping[str, str] = field(default_factory=dict)
@@ -207,6 +211,7 @@ def _species(row: Mapping[str, Any], group: Mapping[str, Any]) -> Species:
         eats=frozenset(row.get("eats", ())),
         picks=frozenset(row.get("picks", ())),
         rivals=row.get("rivals"),
+        demands=tuple(row.get("demands", ())),
         several=row.get("many", False),
         mussel=row.get("mussel", False),
         sources=sources,

@@ -65,6 +65,32 @@ HOW_MANY: Final = (
 """What asks for a number, without accents."""
 
 
+WITH: Final = frozenset(
+    "with mit zu bei avec con com met bij z ze med ihop till para for tankmates companions mates"  # noqa: SIM905
+    " compagnons companeros companheiros compagni".split()
+)
+"""Words before the kind that company is sought for, without accents."""
+
+GOES: Final = frozenset(
+    "goes go pairs match matches suits va vont vai vao vanno van bien bem bene gaat gaan pasuje"  # noqa: SIM905
+    " pasuja zusammen tankmates companions compagnons companeros companheiros compagni".split()
+)
+"""Words for being well together, without accents."""
+
+
+def asks_companions(text: str) -> bool:
+    """Whether it is asked who may live with a kind: what goes with a betta.
+
+    Examples
+    --------
+    >>> asks_companions("What goes with a betta"), asks_companions("can i keep neons with a betta")
+    (True, False)
+    """
+    words = plain_name(text).split()
+    seeks = not WHAT.isdisjoint(words[:2]) or not {"tankmates", "companions"}.isdisjoint(words)
+    return seeks and not WITH.isdisjoint(words)
+
+
 def asks_how_many(text: str) -> bool:
     """Whether a question begins by asking for a number.
 
@@ -109,7 +135,7 @@ def asked_company(
     if len(text) > LONGEST:
         return None
     words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()
-    for_what = not WHAT.isdisjoint(words[:2])  # o que pode viver
+    for_what = not WHAT.isdisjoint(words[:2]) or asks_companions(text)  # o que pode viver
     asks = bool(words) and (words[0] in ASKING or asks_how_many(text) or for_what)
     asks = asks or asks_enough(" ".join(words[:1]))
     if not words or not (asks or "?" in text):
@@ -133,6 +159,8 @@ def asked_company(
             keeping = True
         elif for_what and words[place] in WHAT:
             pass
+        elif for_what and words[place] in WITH | GOES:
+            keeping = True
         elif not _is_plain(words[place], measured=volume is not None):
             shared = lookup(words[place])
             if not (shared.shared and is_animal(shared)):

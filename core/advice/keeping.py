@@ -21,10 +21,12 @@ from core.advice.livestock import (
     kept_in,
     least_volume,
     rival_of,
+    table,
     together,
     volume_for,
 )
 from core.advice.state import State
+from core.tank import Tank
 
 Verdict = Literal["yes", "no", "care", "retest", "unmeasured"]
 
@@ -41,8 +43,9 @@ class Keeping:
     asked : Species
         Who is asked about.
     verdict : str
-        yes; no (something surely stands against it); care (only manners, room or their number
-        do); retest (only the kits' doubt does); or unmeasured (nothing is known of the water).
+        yes; no (something surely stands against it); care (only manners, room, their number
+        or what they demand of their keeper does); retest (only the kits' doubt does); or
+        unmeasured (nothing is known of the water).
     misfits : tuple of Misfit
         What of the water does not suit it.
     conflicts : tuple of Conflict
@@ -132,14 +135,14 @@ def can_keep(
     buffer = low_kh(state)
     spent = asked.is_animal and buffer is not None and buffer.severity == "alarm"
     hard = spent or any(conflict.reason not in MILD for conflict in conflicts)
+    known = any(of in state.readings for of in DECISIVE)
     if foreign or hard or hopeless or rival == "sure" or any(m.certain for m in misfits):
         verdict: Verdict = "no"
     elif misfits:
         verdict = "retest"
-    elif conflicts or rival or few or cramped or crowded:
+    elif conflicts or rival or few or cramped or crowded or (known and asked.demands):
         verdict = "care"
     else:
-        known = any(of in state.readings for of in DECISIVE)
         verdict = "yes" if known else "unmeasured"
     return Keeping(
         asked,
@@ -164,3 +167,36 @@ def _needed(asked: Species) -> list[str]:
     """The decisive analytes that it has a range of; salt is no question of fresh-water kinds."""
     fresh = asked.water == "fresh"
     return [of for of in DECISIVE if of in asked.ranges and not (fresh and of == "salinity")]
+
+
+def companions(asked: Species, tank: Tank) -> list[Species]:
+    """Animals that nothing in the table stands against keeping with a kind, its own group first.
+
+    Who fights, hunts or eats others is left out, whomever it is to live with.
+
+    Parameters
+    ----------
+    asked : Species
+        Whom they are to live with.
+    tank : Tank
+        Its animals count too, and whom it is too small for is left out.
+    """
+    kept, most = kept_in(tank).kinds, tank.volume_l or float("inf")
+    held = {row.scientific: row for row in (asked, *kept)}
+    found = [
+        row
+        for row in table().species
+        if row.is_animal
+        and row.water == asked.water
+        and row.scientific not in held
+        and (least_volume(row) or 0.0) <= most
+        and not (row.fights or row.hunts or row.eats or row.picks or row.demands)
+        and not (asked.rivals is not None and _genus(row) == _genus(asked))
+        and not ("calm" in asked.demands and row.being == "fish")
+        and not any(row in (c.one, c.other) for c in together([row, *held.values()]))
+    ]
+    return sorted(found, key=lambda row: (row.group != asked.group, row.scientific))
+
+
+def _genus(row: Species) -> str:
+    return row.scientific.partition(" ")[0]

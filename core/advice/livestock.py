@@ -7,7 +7,7 @@ steady water is worth more than the middle of a range.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -65,6 +65,7 @@ __all__ = [
     "Span",
     "Species",
     "Suited",
+    "by_water",
     "could_live",
     "fits",
     "foreign_water",
@@ -253,6 +254,17 @@ def likeliest(found: Found, tank: Tank) -> tuple[Species, ...]:
     water = "fresh" if tank.kind == "pond" else tank.kind
     ordered = sorted(found.candidates, key=lambda r: (r.scientific not in kept, r.water != water))
     return tuple(ordered[:MOST_OFFERED])
+
+
+def by_water(found: Found, tank: Tank, company: Sequence[tuple[str, Found]] = ()) -> Found:
+    """The one kind of a shared name that lives in the water meant, where only one does.
+
+    The water is that of the `company` that is named beside it, else that of the tank.
+    """
+    waters = {other.species.water for _said, other in company if other.species is not None}
+    waters = waters or {"fresh" if tank.kind == "pond" else tank.kind}
+    able = [row for row in found.candidates if row.water in waters]
+    return Found(able[0]) if found.shared and len(able) == 1 else found
 
 
 def is_tender(tank: Tank) -> bool:

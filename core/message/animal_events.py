@@ -58,7 +58,8 @@ def mark(tokens: list[Token]) -> None:
     weak = [token for token in tokens if token.kind == "event" and token.value in kinds.WEAK]
     if weak and not _speaks_of_animals(tokens):
         for token in weak:
-            token.kind, token.value = "word", None  # people sell, and bear, other things
+            # people sell, and bear, other things; of births the young may tell (see gains)
+            token.kind, token.value = "word", "born" if token.value == "born" else None
     for index, token in enumerate(tokens[:-2]):
         if herd.saying(token.text) == "gave" and kinds.counts(tokens[index + 1]):
             animal = tokens[index + 2]

@@ -13,7 +13,6 @@ from __future__ import annotations
 
 from core.message import animal_events, doubts, herd, kinds, quantities
 from core.message.event_parts import Found, source_words
-from core.message.lexicon import meanings
 from core.message.model import Doubt, Event
 from core.message.tokens import Token
 from core.substances import MEDIA
@@ -23,9 +22,10 @@ _MOST = 10
 _SIGNS = frozenset({"new", "more", "got"})
 """Words of which one stands in every gain."""
 _PLACED = frozenset({"in", "for", "home", "and", "to"})
-_ENDS = frozenset({".", "!", ",", ";"})
+_ENDS = frozenset({".", "!", ",", ";", ":"})
 _BESIDE = frozenset({"link", "in", "got", "home", "new", "some"})
 """Marks that may stand beside who bore."""
+_BESIDE_KIND = frozenset({"word", "fill", "tank", "time", "p"})
 _NAME = 4
 """Words of the longest name of animals that were eaten."""
 _AUXILIARY = 5
@@ -38,7 +38,7 @@ def find(tokens: list[Token], source: str) -> list[Found]:
     """The gain that a line without an event tells, if it does."""
     if len(tokens) > _MOST or any(_forbids(token) for token in tokens):
         return []
-    if any(herd.saying(token.text) == "bore" for token in tokens):
+    if any(herd.saying(t.text) == "bore" or t.value == "born" for t in tokens):
         born = _births(tokens, source)
         if born:
             return born
@@ -82,29 +82,35 @@ def _births(tokens: list[Token], source: str) -> list[Found]:
     Of a kind that is named the number may be missing: it is asked for. Where no kind is named
     nothing else may stand in the line, and whose young they are is asked.
     """
-    for index, token in enumerate(tokens):
-        counted = index > 0 and kinds.counts(tokens[index - 1])
-        young = herd.saying(token.text) == "young"
-        if not counted or not (young or ("event", "born") in meanings(token.text)):
+    for index, counted in enumerate(tokens):
+        behind = tokens[index + 1] if index + 1 < len(tokens) else counted
+        young = herd.saying(behind.text) == "young"
+        born = next((t for t in (behind, tokens[index - 1]) if t.value == "born"), None)
+        if not kinds.counts(counted) or not (young or born):
             continue
-        count = _whole(tokens, index - 1)
-        kind = animal_events.parents(tokens, 0, index - 1, source)
-        alone = any(("event", "born") in meanings(other.text) for other in tokens) and all(
-            _is_of_births(other) for at, other in enumerate(tokens) if at != index - 1
+        count, last = _whole(tokens, index), index + 1 + (young or behind is born)
+        kind = animal_events.parents(tokens, 0, index, source)
+        alone = any(other.value == "born" for other in tokens) and all(
+            _is_of_births(other) for at, other in enumerate(tokens) if at != index
         )  # we had 2 babies: people do, too
         if count is None or (kind is None and not alone) or (kind is not None and not young):
             return []
-        start, end = tokens[index - 1].start, token.end
-        said = source_words([token], source) if young else herd.young_as_said(token.text)
+        start, end = counted.start, tokens[last - 1].end
+        said = source_words([behind], source) if young else herd.young_as_said(_first(born))
         species = said if kind is None else f"{kind} ({said})"
         event = Event("added", count=count, species=species, start=start, end=end)
-        return [Found(index - 1, index + 1, event=event)]
+        return [Found(index, last, event=event)]
     return _uncounted(tokens, source)
+
+
+def _first(token: Token | None) -> str:
+    """The first word of what told a birth, by which its language is known."""
+    return token.text.split()[0] if token is not None else ""
 
 
 def _is_of_births(token: Token) -> bool:
     """Whether a word may stand in a line that tells of births and of no kind."""
-    told = herd.saying(token.text) in {"young", "bore"} or token.value == "born"
+    told = herd.saying(token.text) in {"young", "bore", "further"} or token.value == "born"
     return told or token.kind in {"fill", "tank", "time", "p"} or token.value in {"link", "in"}
 
 
@@ -115,15 +121,14 @@ def _uncounted(tokens: list[Token], source: str) -> list[Found]:
     bore = [i for i, token in enumerate(tokens) if herd.saying(token.text) == "bore"]
     young = [i for i, token in enumerate(tokens) if herd.saying(token.text) == "young"]
     rest = [t for i, t in enumerate(tokens) if i not in {*bore, *young}]
-    plain = all(t.kind in {"word", "fill", "tank", "time", "p"} or t.value in _BESIDE for t in rest)
+    plain = all(t.kind in _BESIDE_KIND or t.value in _BESIDE for t in rest)
     if not bore or len(young) != 1 or not plain:
         return []
     kind = animal_events.parents(tokens, 0, min(bore[0], young[0]), source)
     aside = {token.text for token in tokens[: bore[0]] if len(token.text) <= _AUXILIARY}
-    own = [
-        t.text for t in rest if t.kind == "word" and (t.text in (kind or "") or t.text not in aside)
-    ]
-    if kind is None or " ".join(own) != kind:
+    words = [t.text for t in rest if t.kind == "word"]
+    own = [word for word in words if word in (kind or "") or word not in aside]
+    if kind is None or "".join(own) != kind.replace(" ", ""):
         return []  # my guppies had babies eaten by the betta
     start, end = tokens[young[0]].start, tokens[young[0]].end
     text = source[start:end]

@@ -44,16 +44,18 @@ def _beside(token: Token) -> bool:
 
 
 def _is_longer(tokens: list[Token], place: int, plain: str, behind: int) -> bool:
-    """Whether the words around make the name of an animal of which the tank's is only a part."""
-    from core.advice.livestock import name_at
+    """Whether the words around make a name of the table of which the tank's is only a part.
+
+    A plant's counts as well: a java fern beside the tank Fern.
+    """
+    from core.advice._livestock_names import NOTHING, name_at
 
     before = _plain_words(tokens[max(0, place - _WORDS) : place][::-1])[::-1]
     words = [*before, *plain.split(), *_plain_words(tokens[behind : behind + _WORDS])]
     first, size = len(before), len(plain.split())
     for start in range(first + 1):
         long, found = name_at(words, start)
-        rows = (found.species, *found.candidates)
-        if start + long >= first + size and long > size and any(r and r.is_animal for r in rows):
+        if start + long >= first + size and long > size and found != NOTHING:
             return True
     return False
 

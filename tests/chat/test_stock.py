@@ -108,10 +108,20 @@ async def test_any_animal_is_no_kind(tmp_path: Path) -> None:
 async def test_a_shared_name_in_a_question_is_asked_and_answered(tmp_path: Path) -> None:
     async with talking(tmp_path) as talk:
         await with_fern(talk, "ph 6.8 kh 3 gh 6 temp 25")
-        (reply,) = await talk.say("can i keep angelfish with neon tetras")
-        assert reply.buttons[0].label == "freshwater angelfish"
+        (reply,) = await talk.say("can i keep shrimp with neon tetras")
+        assert reply.buttons[0].label == "cherry shrimp"
         (answer,) = await talk.press(1, reply)
-        assert answer.facts["species"] == "Pterophyllum scalare"
+        assert answer.facts["species"] == "Neocaridina davidi"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["can i keep angelfish with neon tetras", "can i keep angelfish", "kann ich skalare halten"],
+)
+async def test_a_shared_name_is_the_only_kind_of_the_water_meant(tmp_path: Path, text: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "ph 6.8 kh 3 gh 6 temp 25")
+        assert (await talk.facts(text))["species"] == "Pterophyllum scalare"
 
 
 async def test_what_could_live_here_by_the_tanks_own_water(tmp_path: Path) -> None:

@@ -40,6 +40,7 @@ def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
     if answer.foreign is not None:
         water, here = answer.foreign
         return [*lines, foreign(names.capital(name), water, tank, here)]
+    lines += _demands(answer, names.capital(name))
     if answer.rival is not None and answer.asked.rivals is not None:
         lines.append(rival_line(answer.asked.rivals, names.capital(name), answer.sexes))
     lines += map(misfit, answer.misfits)
@@ -63,6 +64,39 @@ def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
         )
     lines += _how_many(answer, names.capital(name))
     return lines[:LINES]
+
+
+def _demands(answer: Keeping, name: str) -> list[str]:
+    """What a kind asks of its keeper beside good water."""
+    return [_(_DEMANDS[demand]).format(name=name) for demand in answer.asked.demands]
+
+
+_DEMANDS: Final[Mapping[str, str]] = {
+    "live_food": N_("{name}: small live food several times a day, or it starves."),
+    "feeding": N_("{name}: many never take food in a tank and starve."),
+    "mature": N_("{name}: only for a tank that has run steadily for half a year or more."),
+    "light": N_("{name}: needs strong light, that of a reef."),
+    "calm": N_("{name}: no quick or lively company, it takes the food away."),
+}
+"""Common practice, no source."""
+
+
+def companions(name: str, kinds: Sequence[Species], language: str = "en") -> list[str]:
+    """Who goes with a kind, as far as the table tells."""
+    if not kinds:
+        return [
+            _("I know nobody of whom nothing speaks against living with {name}.").format(name=name),
+            _("Ask of one kind, for example: can i keep neons with {name}").format(name=name),
+        ]
+    groups: dict[str, list[str]] = {}
+    for row in kinds:
+        groups.setdefault(row.group, []).append(row.name_in(language))
+    lines = [_("By water and manners these go with {name}, for example:").format(name=name)]
+    lines += [
+        _("{group}: {kinds}").format(group=_(group), kinds=", ".join(of[:NAMES_SHOWN]))
+        for group, of in list(groups.items())[: LINES - 3]
+    ]
+    return [*lines, _("Their number and each one's temper are not judged; few at a time.")]
 
 
 def company(answer: Keeping) -> list[str]:
@@ -147,6 +181,8 @@ def _reason(answer: Keeping) -> str:
         return "company"
     if answer.rival is not None:
         return "rivals"
+    if not (answer.few or answer.cramped or answer.crowded):
+        return "demands"
     return "few" if answer.cramped is None and answer.crowded is None else "care"
 
 
@@ -162,6 +198,7 @@ _VERDICTS: Final[Mapping[str, str]] = {
     ),
     "care": N_("Only with care: no water value speaks against {name} in {tank}, its size does."),
     "rivals": N_("Only with care: {name} in {tank} may fight each other."),
+    "demands": N_("Only for the experienced: no water value speaks against {name} in {tank}."),
     "few": N_("Only as a larger group: so few {name} in {tank} would be uneasy."),
     "retest": N_("Retest first: the doubt of your kits decides whether {tank} suits {name}."),
     "large_enough": N_("By a lenient rule of thumb {tank} is not too small for {name}."),

@@ -1,0 +1,58 @@
+"""More of a kind, and its young, join those that live in another tank than the one in use.
+
+``got 5 more corys`` while the corys live in Fern, ``my guppies had 20 babies``.
+"""
+
+from __future__ import annotations
+
+from bot.chat.turn import Turn
+from bot.chat.words import joining as words
+from bot.chat.words.losses import it_was
+from bot.store.offers import Choice
+from bot.store.tanks import StoredTank
+from core.advice._livestock_words import is_young, kind_alone, plain_name
+from core.advice.livestock import lookup
+from core.advice.stock import meant, tally
+from core.message import herd
+from core.message.model import Event, Parsed
+
+
+async def their_tank(turn: Turn, parsed: Parsed, used: StoredTank | None) -> StoredTank | None:
+    """The only tank where their like live, if that is another one; None where nothing tells it.
+
+    `used` is the tank that what names none is taken for.
+    """
+    named = parsed.tank is not None or any(event.tank for event in parsed.events)
+    if named or parsed.values or used is None or len(turn.tanks) < 2:
+        return None
+    kinds = {_kind(turn, event) for event in parsed.events}
+    if len(kinds) != 1 or (kind := kinds.pop()) is None:
+        return None
+    homes = [
+        tank
+        for tank in turn.tanks
+        if meant(tally(await turn.uow.log.stock(tank.id, until=turn.now)), kind) is not None
+    ]
+    return homes[0] if len(homes) == 1 and homes[0].id != used.id else None
+
+
+def _kind(turn: Turn, event: Event) -> str | None:
+    """The kind of which more came, or whose young were born; None where it is neither."""
+    said = event.species or ""
+    kind = kind_alone(plain_name(said))
+    further = any(herd.saying(word) == "further" for word in plain_name(turn.incoming.text).split())
+    if event.kind != "added" or not (further or is_young(said)):
+        return None
+    return kind if lookup(kind).species is not None else None
+
+
+def lines(tank: StoredTank, used: StoredTank | None) -> list[str]:
+    """Why they are noted in another tank than the one in use."""
+    return [] if used is None else [words.joined(tank.name)]
+
+
+def choices(used: StoredTank | None) -> list[Choice]:
+    """The button that puts them into the tank in use."""
+    if used is None:
+        return []
+    return [Choice(it_was(used.name), "say_again", "", {"text": f"that was {used.name}"})]
