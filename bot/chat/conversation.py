@@ -11,6 +11,7 @@ from typing import Final
 
 from bot.chat import (
     about_kinds,
+    aerating,
     animals,
     arrivals,
     asides,
@@ -160,6 +161,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return heard
     if (about := await about_kinds.answer(turn, parsed)) is not None:
         return about
+    if (aired := await aerating.answer(turn, parsed)) is not None:
+        return aired
     parsed = animals.asked(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks_told.told(turn, parsed)) is not None:

@@ -128,7 +128,9 @@ def goes_first(turn: Turn, parsed: Parsed) -> bool:
     return bool({call.refused, call.caution} & BEFORE_ALL)
 
 
-BEFORE_ALL: Final = frozenset({"mixing", "battery_acid", "caustic", "zoanthids", "weight"})
+BEFORE_ALL: Final = frozenset(
+    {"mixing", "battery_acid", "caustic", "zoanthids", "weight", "snail_plague"}
+)
 """Refusals and cautions whose words mean nothing else, whatever numbers stand with them."""
 
 OF_TALK: Final = frozenset({"electric", "salmonella", "medicine", "wounds", "human"})

@@ -197,3 +197,35 @@ def _volume(text: str, *, us_gallons: bool) -> float | None:
     found = [litres(quantity, us_gallons=us_gallons) for quantity in read if quantity is not None]
     told = [volume for volume in found if volume is not None]
     return told[0] if len(told) == 1 else None
+
+
+AIRING: Final = frozenset(
+    "more use run turn on install need needs extra stone pump tank better with without at night"  # noqa: SIM905
+    " mehr brauche brauchen reinmachen reintun dazugeben anmachen einschalten zugeben dazu nachts"
+    " plus besoin pompe allumer faut il poner encender necesito necesita bomba mas mais ligar"
+    " preciso piu accendere serve pompa meer nodig aanzetten wiecej wlaczyc potrzebne potrzebuje"
+    " mer behover sla pa acqua agua eau water wasser woda vatten".split()
+)
+"""Words that may stand in a question about air, without accents."""
+
+
+def asks_for_air(text: str, tanks: Sequence[str] = ()) -> str | None:
+    """Whether it is asked if air may go in: the tank named, "" where none is; else None.
+
+    Examples
+    --------
+    >>> asks_for_air("can i add an air pump"), asks_for_air("is there air in the filter")
+    ('', None)
+    """
+    if len(text) > LONGEST:
+        return None
+    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()  # de l'air
+    asks = bool(words) and (words[0] in ASKING or "?" in text or words[0] in {"do", "czy"})
+    if not asks or not any(herd.saying(word) == "air" for word in words):
+        return None
+    named = {word: tank for tank in tanks for word in plain_name(tank).split()}
+    for word in words:
+        known = herd.saying(word) in {"air", "further"} or word in named or word in KEEPING | AIRING
+        if not known and word not in ASKING | BESIDE and not leads(word):
+            return None
+    return next((named[word] for word in words if word in named), "")

@@ -19,6 +19,8 @@ SAID: Final = (
     "pressure",
     "evaporation",
     "long_unchanged",
+    "snail_plague",
+    "spawned",
 )
 """Cautions that any message touches; the first of several is said."""
 ASKED: Final = (

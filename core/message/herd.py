@@ -12,7 +12,18 @@ from typing import Final, Literal
 from core.message.lexicon import lexicon
 
 Saying = Literal[
-    "male", "female", "young", "pair", "all", "bore", "ate", "gave", "except", "since", "thing"
+    "male",
+    "female",
+    "young",
+    "pair",
+    "all",
+    "bore",
+    "ate",
+    "gave",
+    "except",
+    "since",
+    "thing",
+    "air",
 ]
 
 SEXES: Final = frozenset({"male", "female"})

@@ -54,7 +54,7 @@ def names_thing(text: str) -> bool:
     found = lookup(text)
     if found.species is not None:
         return not found.species.is_animal
-    return all(herd.saying(word) == "thing" for word in fold(text).split())
+    return all(herd.saying(word) in {"thing", "air"} for word in fold(text).split())
 
 
 def names_any(text: str) -> bool:

@@ -22,7 +22,8 @@ def which(said: str, found: Found, language: str = "en") -> list[str]:
             _(
                 "I know no animal or plant called “{name}”. If it is one, send its scientific name,"
                 " or a common one."
-            ).format(name=name)
+            ).format(name=name),
+            _("If it is a medicine or a remedy: not by guess. Ask a vet who treats fish."),
         ]
     kind = _("{name} ({scientific})")
     rows = names.either(

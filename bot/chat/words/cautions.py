@@ -74,6 +74,23 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
         N_("Test pH, KH, ammonia and nitrate, of the tank and of the tap, and send them."),
         N_("Then 10 % a day at most. If they gasp: air, and ask: what now"),
     ),
+    "snail_plague": (
+        N_("Snails live on leftover food: feed less, and take them out by hand or with a bait."),
+        N_(
+            "No copper, no snail poison: it kills shrimps too, and many dead snails at once make"
+            " ammonia. Into no stream or pond."
+        ),
+        N_("If they climb out of the water: test ammonia, nitrite, pH and KH."),
+    ),
+    "spawned": (
+        N_(
+            "Keep the water steady for eggs and young: small changes, as warm and as hard as the"
+            " tank; no medicine; ammonia and nitrite at 0."
+        ),
+        N_(
+            "Others eat eggs and young. Once they swim, count them in, for example: 12 guppies born"
+        ),
+    ),
     "well": (
         N_(
             "Well water: aerate it a day and test before use: CO2, hydrogen sulfide, metals,"
