@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import poisoned
+from bot.chat import poisoned, with_company
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -25,7 +25,7 @@ from core.advice.asked_company import (
     asks_how_many,
 )
 from core.advice.inhabitants import many_of, sexes_of
-from core.advice.keeping import Keeping, can_keep, companions
+from core.advice.keeping import Keeping, can_keep
 from core.advice.livestock import (
     Found,
     Species,
@@ -96,7 +96,7 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if found.species is None:
         raise LookupError(asked)
     if not company and asks_companions(text):
-        return [await _companions(turn, asked, found.species, state, not_now)]
+        return [await with_company.told(turn, asked, found.species, state, not_now)]
     own = text if not company else _up_to(text, asked)
     many, sexes = sexes_of(own, many_of(text, asked))
     answer = can_keep(found.species, state, asked, many, sexes)
@@ -120,22 +120,7 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         and (first := _filter(turn, state, answer)) is not None
     ):
         lines.insert(1, first)
-    return [await turn.reply(_then(lines, not_now), facts=facts)]
-
-
-def _then(lines: list[str], not_now: list[str]) -> list[str]:
-    """An answer about company, and that nobody should come now."""
-    return [*lines[: words.LINES - len(not_now[:1])], *not_now[:1]]
-
-
-async def _companions(
-    turn: Turn, asked: str, kind: Species, state: State, not_now: list[str]
-) -> Reply:
-    """``what goes with a betta``: of whom nothing speaks against it."""
-    found = companions(kind, state.tank)
-    facts = {"species": kind.scientific, "companions": [row.scientific for row in found[:SHOWN]]}
-    lines = words.companions(asked, found, turn.chat.language)
-    return await turn.reply(_then(lines, not_now), facts=facts)
+    return [await turn.reply(with_company.then(lines, not_now), facts=facts)]
 
 
 def _filter(turn: Turn, state: State, answer: Keeping) -> str | None:
@@ -278,7 +263,13 @@ async def _meant(turn: Turn, question: Question) -> tuple[State, str]:
 
 def _beside(state: State, text: str, company: list[Said]) -> State:
     """The tank with the company that a question adds to its stock."""
-    extra = tuple(Stock(said, many_of(text, said) or 1) for said, _found in company)
+    extra = tuple(
+        Stock(
+            said if found.species is None or lookup(said).species else found.species.name,
+            many_of(text, said) or 1,
+        )
+        for said, found in company
+    )
     return replace(state, tank=replace(state.tank, stock=(*state.tank.stock, *extra)))
 
 

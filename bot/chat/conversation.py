@@ -167,11 +167,11 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks_told.told(turn, parsed)) is not None:
         return described
+    if not told and (living := await inhabitants.told(turn)) is not None:
+        return living
     if emergencies.is_call(turn, parsed):
         return await _call(turn, parsed)
     replies: list[Reply] = []
-    if not told and parsed.doubts and (living := await inhabitants.told(turn)) is not None:
-        return living
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, parsed)
     if parsed.question is not None:

@@ -104,6 +104,8 @@ def _found(turn: Turn, parsed: Parsed) -> Call:
     if not call and _means_nothing(parsed):
         half = _touched(text, asked=True)  # half a sentence asks as well
         call = Call() if {half.refused, half.caution} & OF_TALK else half
+    if call.caution == "spawned" and parsed.doubts:
+        return Call()  # how many young there are is asked for
     if call:
         return call
     return Call("general") if parsed.intent in QUIET and distressed(text) else Call()

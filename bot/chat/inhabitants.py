@@ -7,6 +7,7 @@ from dataclasses import asdict
 from datetime import UTC
 from typing import Any
 
+from bot.chat import joining
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import animals as words
@@ -15,6 +16,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.inhabitants import Counted, listed_in
+from core.advice.livestock import plain_name
 from core.advice.stock import meant, tally
 from core.message.model import Command, Event, Parsed
 from core.message.tanks import match
@@ -23,7 +25,9 @@ from core.message.tanks import match
 async def show(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``who lives in quarry``: the animals on record, of one tank or of all."""
     said = match(command.arguments, [tank.name for tank in turn.tanks]).candidates
-    asked = [tank for tank in turn.tanks if tank.name in said] or turn.tanks
+    words_ = f" {plain_name(command.arguments)} "  # the nano
+    named = [tank for tank in turn.tanks if f" {plain_name(tank.name)} " in words_]
+    asked = [tank for tank in turn.tanks if tank.name in said] or named or turn.tanks
     if not asked:
         return [await turn.reply(question_words.which_tank([]))]
     held = {tank.name: await _held(turn, tank) for tank in asked}
@@ -37,6 +41,10 @@ async def told(turn: Turn) -> list[Reply] | None:
         return None
     counted = listed.kinds
     tank = turn.tank_named(listed.tank) if listed.tank else turn.current_tank
+    if listed.recount and listed.tank is None:  # only 7 corys now, where they live elsewhere
+        homes = [await joining.only_home(turn, each.said) for each in counted]
+        same = {None if home is None else home.id for home in homes}
+        tank = (homes[0] if len(same) == 1 else None) or tank
     if tank is None:
         return [await turn.reply(question_words.which_tank([each.name for each in turn.tanks]))]
     held = await _held(turn, tank)

@@ -28,12 +28,18 @@ async def their_tank(turn: Turn, parsed: Parsed, used: StoredTank | None) -> Sto
     kinds = {_kind(turn, event) for event in parsed.events}
     if len(kinds) != 1 or (kind := kinds.pop()) is None:
         return None
+    home = await only_home(turn, kind)
+    return None if home is None or home.id == used.id else home
+
+
+async def only_home(turn: Turn, kind: str) -> StoredTank | None:
+    """The only tank that has a kind on record."""
     homes = [
         tank
         for tank in turn.tanks
         if meant(tally(await turn.uow.log.stock(tank.id, until=turn.now)), kind) is not None
     ]
-    return homes[0] if len(homes) == 1 and homes[0].id != used.id else None
+    return homes[0] if len(homes) == 1 else None
 
 
 def _kind(turn: Turn, event: Event) -> str | None:

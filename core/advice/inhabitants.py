@@ -84,9 +84,10 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
             continue
         lead = int(herd.saying(words[place]) in herd.OF_A_KIND)  # 3 baby guppies
         size, known = name_at(words, place + lead)
+        head = " ".join(words[place + lead : place + lead + 1])
+        if not size and is_head(head) and not leads(head):
+            size, known = 1, lookup(head)  # 5 shrimp
         size += lead if size else 0
-        if not size and is_head(words[place]) and not leads(words[place]):
-            size, known = 1, lookup(words[place])  # 5 shrimp
         if not size and (count is not None or kind is None):
             size, known = _near(words, place)
         if size and kind is not None:

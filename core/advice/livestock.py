@@ -257,10 +257,14 @@ def likeliest(found: Found, tank: Tank) -> tuple[Species, ...]:
 
 
 def by_water(found: Found, tank: Tank, company: Sequence[tuple[str, Found]] = ()) -> Found:
-    """The one kind of a shared name that lives in the water meant, where only one does.
+    """The one kind of a shared name that is on record, or else lives in the water meant.
 
-    The water is that of the `company` that is named beside it, else that of the tank.
+    The water is that of the `company` that is named beside it, else that of the tank. The name
+    stays shared where that leaves none, or several.
     """
+    kept = [row for row in kept_in(tank).kinds if row in found.candidates]
+    if found.shared and len(kept) == 1:
+        return Found(kept[0])
     waters = {other.species.water for _said, other in company if other.species is not None}
     waters = waters or {"fresh" if tank.kind == "pond" else tank.kind}
     able = [row for row in found.candidates if row.water in waters]

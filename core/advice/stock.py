@@ -6,7 +6,14 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
-from core.advice._livestock_words import Sex, is_young, sex_of, without_sex
+from core.advice._livestock_words import (
+    Sex,
+    is_young,
+    kind_alone,
+    plain_name,
+    sex_of,
+    without_sex,
+)
 from core.advice.livestock import Found, lookup
 from core.message import kinds
 from core.message.fold import fold
@@ -134,6 +141,8 @@ def _meant(species: str | None, held: _Stock, *, every: bool = False) -> list[_H
     living = {key: entry for key, entry in held.items() if entry.count}
     said = species or ""
     sex = sex_of(said)
+    if said and is_young(said) and not kind_alone(plain_name(said)):
+        return [entry for key, entry in living.items() if key.young]  # the fry, of any kind
     if not names_no_kind(species):
         found = lookup(said)
         key = _key(said, found)

@@ -61,6 +61,9 @@ def mark(tokens: list[Token]) -> None:
             # people sell, and bear, other things; of births the young may tell (see gains)
             token.kind, token.value = "word", "born" if token.value == "born" else None
     for index, token in enumerate(tokens[:-2]):
+        all_of = herd.saying(tokens[index + 1].text) == "all" and _speaks_of_animals(tokens)
+        if herd.saying(token.text) == "gave" and all_of:
+            token.kind, token.value = "event", "given"  # gave all the goldfish away
         if herd.saying(token.text) == "gave" and kinds.counts(tokens[index + 1]):
             animal = tokens[index + 2]
             if animal.kind == "word" or tells(animal):
@@ -181,6 +184,8 @@ def species(parts: Parts, source: str) -> str | None:
     counts_dead = parts.spared is None and parts.kind in {"lost", "missing", "given"}
     if counts_dead and parts.before < len(words):
         words = _of_the_dead(words, parts.before, source)
+    if parts.kind == "lost" and counts_dead:
+        words = _up_to_gap(words, source)
     said = source_words(words, source) if words else None
     if said is not None and parts.kind == "lost":
         return _without_tail(said)
@@ -211,6 +216,17 @@ def _without_tail(said: str) -> str:
     """Fish of no kind without what is told behind them: fish others gasping."""
     first, *rest = said.split()
     return first if rest and kinds.names_any(first) and not _names(" ".join(rest)) else said
+
+
+def _up_to_gap(words: list[Token], source: str) -> list[Token]:
+    """The words of who died, without those told behind a word of another kind: over winter."""
+    for place in range(1, len(words)):
+        between = source[words[place - 1].end : words[place].start]
+        apart = any(letter.isalnum() for letter in between)
+        if apart and not tells(words[place]):
+            named = kinds.names_animal(source_words(words[:place], source))
+            return words[:place] if named else words
+    return words
 
 
 def _without_takers(said: str) -> str:

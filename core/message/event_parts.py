@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from core.message import doubts, kinds
+from core.message import doubts, herd, kinds
+from core.message.fold import fold
 from core.message.model import Doubt, Event
 from core.message.tokens import Token
 from core.substances import MEDIA
@@ -126,7 +127,8 @@ def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
         return doubts.UNSURE_EVENT  # all died except the old ones
     if kind in {"lost", "missing"}:
         return None  # of what kind the dead are may be asked later
-    if kind in {"moved", "given"} and (parts.all or (untold and _is_of_animals(species))):
+    known = _is_of_animals(species) or _are_young(species)
+    if kind in {"moved", "given"} and (parts.all or (untold and known)):
         return None  # how many is on record
     if untold and not parts.unsure and (_is_of_animals(species) or nearest_kinds(species)):
         return doubts.NO_NUMBER
@@ -135,6 +137,12 @@ def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
 
 def _is_of_animals(species: str | None) -> bool:
     return species is not None and (kinds.names_animal(species) or kinds.names_any(species))
+
+
+def _are_young(species: str | None) -> bool:
+    """Whether only the age is told: the fry."""
+    words = fold(species or "").split()
+    return bool(words) and all(herd.saying(word) == "young" for word in words)
 
 
 def nearest_kinds(species: str | None) -> tuple[str, ...]:

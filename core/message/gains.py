@@ -26,6 +26,8 @@ _ENDS = frozenset({".", "!", ",", ";", ":"})
 _BESIDE = frozenset({"link", "in", "got", "home", "new", "some"})
 """Marks that may stand beside who bore."""
 _BESIDE_KIND = frozenset({"word", "fill", "tank", "time", "p"})
+_SELLERS = frozenset({"vom", "beim", "chez", "dal", "dallo", "dalla", "bij", "od"})
+"""Words before whom animals came from that have another meaning, or none, elsewhere."""
 _NAME = 4
 """Words of the longest name of animals that were eaten."""
 _AUXILIARY = 5
@@ -36,6 +38,7 @@ _MANY = 1000
 
 def find(tokens: list[Token], source: str) -> list[Found]:
     """The gain that a line without an event tells, if it does."""
+    tokens = _without_seller(tokens)
     if len(tokens) > _MOST or any(_forbids(token) for token in tokens):
         return []
     if any(herd.saying(t.text) == "bore" or t.value == "born" for t in tokens):
@@ -48,6 +51,24 @@ def find(tokens: list[Token], source: str) -> list[Found]:
         return []
     medium = _medium(tokens, source)
     return medium or _animals(tokens, source)
+
+
+def _without_seller(tokens: list[Token]) -> list[Token]:
+    """A line without whom they came from: `picked up 3 snails from the shop`."""
+    if not any(token.value == "got" for token in tokens):
+        return tokens
+    for index, token in enumerate(tokens[:-1]):
+        if index < 2 or not (token.value == "from" or token.text in _SELLERS):
+            continue
+        last = index + 1
+        while last < len(tokens) and _of_seller(tokens[last]):
+            last += 1
+        return tokens[:index] + tokens[last:]
+    return tokens
+
+
+def _of_seller(token: Token) -> bool:
+    return token.kind in {"word", "fill", "several"} or token.value in {"other", "one"}
 
 
 def _forbids(token: Token) -> bool:
@@ -205,7 +226,7 @@ def _counted(
     place += new
     words: list[Token] = []
     while place < len(tokens) and (
-        tokens[place].kind == "word" or (words and tokens[place].kind in {"several", "substance"})
+        tokens[place].kind == "word" or (words and _of_a_name(tokens[place]))
     ):
         words.append(tokens[place])
         place += 1
@@ -219,12 +240,17 @@ def _counted(
     if not (enough or asked) or not whole or not words or not _nothing_else(tokens, index, place):
         return []
     start, end = tokens[index].start, words[-1].end
-    species = source_words(words, source)
+    species = " ".join(source[words[0].start : words[-1].end].split())
     if not enough:
         text, said = source[start:end], f"added {value:.0f} {species}"
         return [Found(index, place, doubt=Doubt(text, start, end, doubts.UNSURE_EVENT, said))]
     event = Event("added", count=int(value or 0), species=species, start=start, end=end)
     return [Found(index, place, event=event)]
+
+
+def _of_a_name(token: Token) -> bool:
+    """Whether a token may stand behind the first word of a kind's name: an apostrophe, a salt."""
+    return token.kind in {"several", "substance"} or token.text in {"'", "’"}
 
 
 def _nothing_else(tokens: list[Token], first: int, last: int) -> bool:

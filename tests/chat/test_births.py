@@ -85,3 +85,42 @@ async def test_a_tank_that_is_named_or_no_like_elsewhere_keeps_them(
         replies = await talk.say(text)
         assert replies[0].facts["tank"] == "Quarry"
         assert "Noted in" not in replies[0].text
+
+
+async def test_a_new_count_is_of_the_tank_where_they_live(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say("fern: added 9 corys")
+        await talk.say("/tank new Quarry 120 l fresh")
+        await talk.say("quarry: kh 5")
+        (reply,) = await talk.say("only 7 corys now")
+        assert reply.facts["tank"] == "Fern"
+        await talk.press(1, reply)
+        assert (await stock(talk))["Fern"] == {"corys": 7}
+
+
+async def test_the_fry_are_those_on_record(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Quarry 120 l fresh")
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say("fern: added 4 guppies and 8 neons")
+        await talk.say("my guppies had 12 fry")
+        await talk.say("moved 5 fry to quarry")
+        held = await stock(talk)
+        assert held["Fern"]["guppies (fry)"] == 7
+        assert list(held["Quarry"].values()) == [5]
+
+
+@pytest.mark.parametrize("text", ["what lives in the fern", "who lives in fern"])
+async def test_a_tank_behind_an_article_is_the_one_shown(tmp_path: Path, text: str) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Quarry 120 l fresh")
+        await talk.say("/tank new Fern 90 l fresh")
+        assert set((await talk.facts(text))["stock"]) == {"Fern"}
+
+
+@pytest.mark.parametrize("text", ["20 baby shrimp in fern", "fern 20 baby shrimp"])
+async def test_counted_young_are_a_list(tmp_path: Path, text: str) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        assert (await talk.facts(text))["animals"] == {"baby shrimp": 20}

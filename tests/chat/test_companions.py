@@ -116,3 +116,13 @@ async def test_a_plant_whose_name_ends_like_a_tanks_is_the_plant(tmp_path: Path)
         facts = await talk.facts("quarry: added java fern")
         assert facts["tank"] == "Quarry"
         assert facts["events"][0]["substance"] == "java fern"
+
+
+async def test_a_shared_name_is_the_kind_on_record(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Quarry 90 l fresh")
+        await talk.say("added 10 cherry shrimp")
+        await talk.say("ph 7.2 gh 8 temp 24 ammonia 0 nitrite 0")
+        text = await talk.text("are otos ok with shrimp")
+        assert "can be several" not in text
+        assert "cannot judge" not in text

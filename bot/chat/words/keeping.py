@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from typing import Final
 
 from bot.chat.words import names
+from bot.chat.words.companions import demands
 from bot.chat.words.finding_animals import do_not_go_together, rival_line
 from bot.chat.words.numbers import plain
 from bot.chat.words.text import N_, _, ngettext
@@ -40,7 +41,7 @@ def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
     if answer.foreign is not None:
         water, here = answer.foreign
         return [*lines, foreign(names.capital(name), water, tank, here)]
-    lines += _demands(answer, names.capital(name))
+    lines += demands(answer.asked, names.capital(name))
     if answer.rival is not None and answer.asked.rivals is not None:
         lines.append(rival_line(answer.asked.rivals, names.capital(name), answer.sexes))
     lines += map(misfit, answer.misfits)
@@ -64,39 +65,6 @@ def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
         )
     lines += _how_many(answer, names.capital(name))
     return lines[:LINES]
-
-
-def _demands(answer: Keeping, name: str) -> list[str]:
-    """What a kind asks of its keeper beside good water."""
-    return [_(_DEMANDS[demand]).format(name=name) for demand in answer.asked.demands]
-
-
-_DEMANDS: Final[Mapping[str, str]] = {
-    "live_food": N_("{name}: small live food several times a day, or it starves."),
-    "feeding": N_("{name}: many never take food in a tank and starve."),
-    "mature": N_("{name}: only for a tank that has run steadily for half a year or more."),
-    "light": N_("{name}: needs strong light, that of a reef."),
-    "calm": N_("{name}: no quick or lively company, it takes the food away."),
-}
-"""Common practice, no source."""
-
-
-def companions(name: str, kinds: Sequence[Species], language: str = "en") -> list[str]:
-    """Who goes with a kind, as far as the table tells."""
-    if not kinds:
-        return [
-            _("I know nobody of whom nothing speaks against living with {name}.").format(name=name),
-            _("Ask of one kind, for example: can i keep neons with {name}").format(name=name),
-        ]
-    groups: dict[str, list[str]] = {}
-    for row in kinds:
-        groups.setdefault(row.group, []).append(row.name_in(language))
-    lines = [_("By water and manners these go with {name}, for example:").format(name=name)]
-    lines += [
-        _("{group}: {kinds}").format(group=_(group), kinds=", ".join(of[:NAMES_SHOWN]))
-        for group, of in list(groups.items())[: LINES - 3]
-    ]
-    return [*lines, _("Their number and each one's temper are not judged; few at a time.")]
 
 
 def company(answer: Keeping) -> list[str]:
