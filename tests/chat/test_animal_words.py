@@ -43,7 +43,7 @@ def test_a_range_is_told_with_its_source() -> None:
     ],
 )
 def test_an_unknown_name_is_asked(said: str, start: str) -> None:
-    (line,) = which(said, lookup(said))
+    line, *_remedy = which(said, lookup(said))
     assert line.startswith(start)
     assert len(line) < 300
 
