@@ -80,7 +80,8 @@ async def answer_for(
     lost = "lost" in gone
     none_there, moves = await losses.unrecorded(turn, told, before) if not whom else ([], [])
     if lost:
-        lines += [*losses.lines(state, turn.incoming.text), *told_of, *none_there, *whom]
+        many = losses.counted_as_one(told, before)
+        lines += [*losses.lines(state, turn.incoming.text), *told_of, *many, *none_there, *whom]
     else:
         lines += [*newcomers.lines(misplaced, told.tank.name), *none_there, *whom, *told_of]
     lines[1:1] = [*poisoned.beside(told, state), *_lime(told, state)]

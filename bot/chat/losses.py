@@ -72,6 +72,16 @@ async def unrecorded(
     return [], []
 
 
+def counted_as_one(told: Told, before: Mapping[str, int]) -> list[str]:
+    """That one was taken off, where several were on record and no number was told."""
+    for event in (each.what for each in told.events if each.what.kind == "lost"):
+        kinds = all_meant(before, event.species, every=True)
+        several = sum(before[name] for name in kinds) > 1
+        if event.count is None and event.text is None and several:
+            return [words.counted_as_one(event.species or kinds[0])]
+    return []
+
+
 def _may_be_among(species: str, held: Mapping[str, int]) -> bool:
     """Whether a kind may be one of those that are on record by a name of several: snails."""
     row = lookup(species).species

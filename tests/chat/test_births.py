@@ -124,3 +124,25 @@ async def test_counted_young_are_a_list(tmp_path: Path, text: str) -> None:
     async with talking(tmp_path) as talk:
         await talk.say("/tank new Fern 90 l fresh")
         assert (await talk.facts(text))["animals"] == {"baby shrimp": 20}
+
+
+@pytest.mark.parametrize(
+    "text", ["fish died", "neons died", "Neons gestorben", "les néons sont morts"]
+)
+async def test_the_dead_without_a_number_are_one_and_that_is_said(
+    tmp_path: Path, text: str
+) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say("added 20 neons")
+        assert "Counted as one" in await talk.text(text)
+        await talk.say("no, lost 3 neons")
+        assert await stock(talk) == {"Fern": {"neons": 17}}
+
+
+@pytest.mark.parametrize("text", ["betta died", "lost a neon", "2 neons died", "all my neons died"])
+async def test_a_number_that_is_known_is_not_asked_for(tmp_path: Path, text: str) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say("added 20 neons and 1 betta")
+        assert "Counted as one" not in await talk.text(text)

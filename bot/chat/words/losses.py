@@ -56,3 +56,10 @@ def unrecorded(held: int, species: str, tank: str, elsewhere: Sequence[str]) -> 
 def it_was(tank: str) -> str:
     """The button that takes a loss to another tank."""
     return _("it was in {tank}").format(tank=tank)
+
+
+def counted_as_one(species: str) -> str:
+    """The dead were told without their number."""
+    return _("Counted as one. Were there more? Send for example: no, lost 3 {species}").format(
+        species=species
+    )
