@@ -32,6 +32,7 @@ from bot.chat import (
     readings,
     reminders,
     reports,
+    room,
     settings,
     sources,
     tanks,
@@ -163,6 +164,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return about
     if (aired := await aerating.answer(turn, parsed)) is not None:
         return aired
+    if (roomy := await room.answer(turn, parsed)) is not None:
+        return roomy
     parsed = animals.asked(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks_told.told(turn, parsed)) is not None:

@@ -15,7 +15,7 @@ from bot.chat.words import questions as question_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
-from core.advice.inhabitants import Counted, listed_in
+from core.advice.inhabitants import LONGEST, Counted, listed_in
 from core.advice.livestock import plain_name
 from core.advice.stock import meant, tally
 from core.message.model import Command, Event, Parsed
@@ -36,8 +36,14 @@ async def show(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
 
 async def told(turn: Turn) -> list[Reply] | None:
     """Ask whether animals that are told as a list live in the tank; None where it is no list."""
-    listed = listed_in(turn.incoming.text, [tank.name for tank in turn.tanks])
-    if listed is None or not turn.incoming.addressed:
+    if not turn.incoming.addressed:
+        return None
+    text, names = turn.incoming.text, [tank.name for tank in turn.tanks]
+    listed = listed_in(text, names)
+    if listed is None and any(map(str.isdigit, text)) and len(text) <= LONGEST:
+        held_all = [name for tank in turn.tanks for name in await _held(turn, tank)]
+        listed = listed_in(text, names, held_all)
+    if listed is None:
         return None
     counted = listed.kinds
     tank = turn.tank_named(listed.tank) if listed.tank else turn.current_tank

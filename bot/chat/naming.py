@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from bot.chat.told import Told
@@ -12,7 +12,7 @@ from core.advice._livestock_words import is_young, kind_alone, plain_name
 from core.advice.livestock import Found, likeliest, lookup
 from core.advice.stock import GOING, all_meant, names_no_kind
 from core.message.model import Event
-from core.tank import Stock, Tank
+from core.tank import Tank
 
 OFFERED = 4
 
@@ -62,7 +62,7 @@ def _question(
     if found.species is not None or not found.candidates:
         return [], []
     if event.kind in GOING and found.shared:
-        kinds = _on_record(found, tank.stock)
+        kinds = _on_record(found, before)
         if len(kinds) == 1:
             return [], []
         if kinds:
@@ -80,8 +80,8 @@ def _sexes(event: Event, before: Mapping[str, int]) -> tuple[list[str], list[tup
     return words.lost_which(event.count), [(kind, kind) for kind in kinds[:OFFERED]]
 
 
-def _on_record(found: Found, stock: Sequence[Stock]) -> list[str]:
+def _on_record(found: Found, held: Iterable[str]) -> list[str]:
     """The kinds on record that a shared name can mean, as the keeper calls them."""
     wanted = {row.scientific for row in found.candidates}
-    rows = [(held.species, lookup(held.species).species) for held in stock]
+    rows = [(name, lookup(name).species) for name in held]
     return [name for name, row in rows if row is not None and row.scientific in wanted]

@@ -48,7 +48,7 @@ class Listed(NamedTuple):
     recount: bool = False
 
 
-def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
+def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = ()) -> Listed | None:
     """The kinds of a list with their numbers; None where the text is anything else.
 
     Parameters
@@ -57,6 +57,8 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
         A message, such as `fern: 10 neon tetras + 6 cherry shrimp`.
     tanks : sequence of str
         The chat's tanks, whose names may stand in it.
+    on_record : sequence of str
+        Kinds that the chat keeps, of which a part of the name will do: 25 cherries.
 
     Examples
     --------
@@ -85,7 +87,7 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
         lead = int(herd.saying(words[place]) in herd.OF_A_KIND)  # 3 baby guppies
         size, known = name_at(words, place + lead)
         head = " ".join(words[place + lead : place + lead + 1])
-        if not size and is_head(head) and not leads(head):
+        if not size and not leads(head) and (is_head(head) or _is_part(head, on_record)):
             size, known = 1, lookup(head)  # 5 shrimp
         size += lead if size else 0
         if not size and (count is not None or kind is None):
@@ -105,6 +107,13 @@ def listed_in(text: str, tanks: Sequence[str] = ()) -> Listed | None:
     recount = any("tally" in herd.asking(word) for word in words)
     whole = count is None and kind is None and any(is_animal(each.found) for each in found)
     return Listed(tuple(found), named, recount) if whole else None
+
+
+def _is_part(word: str, on_record: Sequence[str]) -> bool:
+    """Whether a word can mean one of the kinds on record, being a part of their names."""
+    found = lookup(word) if len(word) >= NEAR_ENOUGH else NOTHING
+    kinds = (lookup(name).species for name in on_record)
+    return found.shared and any(kind in found.candidates for kind in kinds)
 
 
 NEAR_ENOUGH: Final = 5

@@ -78,6 +78,8 @@ def _one(
         parts.unsure = True  # "twenmty one": a part of the number was misspelt
     if tokens[first].kind == "count" and event_bounds.cut_off(tokens, first):
         parts.unsure = True
+    if kind == "missing" and any(herd.saying(token.text) == "back" for token in tokens):
+        parts.unsure = True  # the missing pleco is back
     if kind == "lost" and context.group and not parts.unknown:
         parts.unsure = True  # people lose other things too
     if context.group and parts.all and all(herd.saying(t.text) == "any" for t in parts.unknown):

@@ -24,6 +24,7 @@ Saying = Literal[
     "since",
     "thing",
     "air",
+    "back",
 ]
 
 SEXES: Final = frozenset({"male", "female"})

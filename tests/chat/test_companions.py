@@ -126,3 +126,49 @@ async def test_a_shared_name_is_the_kind_on_record(tmp_path: Path) -> None:
         text = await talk.text("are otos ok with shrimp")
         assert "can be several" not in text
         assert "cannot judge" not in text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is my tank overstocked",
+        "is fern overstocked?",
+        "ist mein Becken überbesetzt?",
+        "trop de poissons ?",
+        "demasiados peces?",
+        "peixes demais?",
+        "troppi pesci?",
+        "te veel vissen?",
+        "za dużo ryb?",
+        "för många fiskar?",
+    ],
+)
+@pytest.mark.parametrize(
+    ("animals", "start"), [("added 6 neons", "Not by"), ("added 8 oscars", "Yes, by")]
+)
+async def test_too_many_fish_by_what_they_need_once_grown(
+    tmp_path: Path, text: str, animals: str, start: str
+) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say(animals)
+        (reply,) = await talk.say(text)
+        assert reply.text.startswith(start)
+        assert (reply.facts["least_l"] > reply.facts["volume_l"]) is start.startswith("Yes")
+
+
+async def test_too_many_of_whom_is_asked(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        assert "who lives in Fern" in await talk.text("is it overstocked")
+
+
+async def test_a_part_of_a_name_is_the_kind_on_record(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Quarry 90 l fresh")
+        assert "live in" not in await talk.text("25 cherries now")
+        await talk.say("added 20 cherry shrimp")
+        (reply,) = await talk.say("25 cherries now")
+        await talk.press(1, reply)
+        assert (await talk.facts("who lives here"))["stock"] == {"Quarry": {"cherry shrimp": 25}}
+        assert "several kinds" not in await talk.text("gave 25 cherries to a friend")
