@@ -38,11 +38,11 @@ async def told(turn: Turn) -> list[Reply] | None:
     """Ask whether animals that are told as a list live in the tank; None where it is no list."""
     if not turn.incoming.addressed:
         return None
-    text, names = turn.incoming.text, [tank.name for tank in turn.tanks]
-    listed = listed_in(text, names)
+    text, tanks = turn.incoming.text, [tank.name for tank in turn.tanks]
+    listed = listed_in(text, tanks)
     if listed is None and any(map(str.isdigit, text)) and len(text) <= LONGEST:
         held_all = [name for tank in turn.tanks for name in await _held(turn, tank)]
-        listed = listed_in(text, names, held_all)
+        listed = listed_in(text, tanks, held_all)
     if listed is None:
         return None
     counted = listed.kinds
