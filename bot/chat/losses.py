@@ -8,6 +8,7 @@ from bot.chat import emergencies
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import losses as words
+from bot.chat.words.cautions import caution
 from bot.chat.words.emergencies import after_change
 from bot.chat.words.text import _
 from bot.store.offers import Choice
@@ -28,6 +29,8 @@ def lines(state: State, text: str) -> list[str]:
     changed = after_change(Help("general", changed=changed_lately(state, None)))
     if "pipes" in named(text).get("deed", ()):
         told.insert(0, _(words.PIPES))
+    if "eaten_by_pet" in named(text).get("caution", ()):
+        told.append(caution("eaten_by_pet")[0])
     return told if changed is None else [changed, *told]
 
 

@@ -12,7 +12,7 @@ from typing import Literal, NamedTuple
 
 from core.advice._livestock_words import plain_name
 from core.advice.asked_company import ASKING, BESIDE, WHAT, asks_how_many
-from core.advice.inhabitants import LONGEST, is_animal, leads
+from core.advice.inhabitants import LONGEST, NUMBER_TIMES, is_animal, leads
 from core.advice.livestock import Found, lookup, name_at
 from core.message import herd
 from core.message.lexicon import lexicon
@@ -43,7 +43,7 @@ def asked_of(text: str, tanks: Sequence[str] = ()) -> Asked | None:
     """
     if len(text) > LONGEST:
         return None
-    words = plain_name(text).split()
+    words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()  # j'ai
     what = not WHAT.isdisjoint(words[:2])
     first = _said(words[:1])
     many, where = asks_how_many(text), "where" in first

@@ -67,7 +67,8 @@ def mark(tokens: list[Token]) -> None:
         if herd.saying(token.text) == "gave" and kinds.counts(tokens[index + 1]):
             animal = tokens[index + 2]
             if animal.kind == "word" or tells(animal):
-                token.kind, token.value = "event", "given"
+                hunted = any(herd.saying(t.text) == "hunter" for t in tokens[:index])
+                token.kind, token.value = "event", "lost" if hunted else "given"
 
 
 def leads_to_tank(tokens: list[Token], place: int) -> bool:
@@ -108,11 +109,14 @@ def place_first(tokens: list[Token]) -> None:
         return
     places: list[Token] = []
     for place in range(last - 1, 1, -1):
-        heading = tokens[place - 1]
-        known = heading.value in _WAY or heading.text in TOWARDS | WHENCE
-        if tokens[place].kind == "tank" and known:
-            places[:0] = tokens[place - 1 : place + 1]
-            del tokens[place - 1 : place + 1]
+        if place >= len(tokens) or tokens[place].kind != "tank":
+            continue
+        first = place - 1
+        while first > 0 and tokens[first].kind == "fill":
+            first -= 1  # in den Teich
+        if tokens[first].value in _WAY or tokens[first].text in TOWARDS | WHENCE:
+            places[:0] = tokens[first : place + 1]
+            del tokens[first : place + 1]
     tokens[:0] = places
 
 

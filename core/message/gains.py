@@ -25,7 +25,7 @@ _PLACED = frozenset({"in", "for", "home", "and", "to"})
 _ENDS = frozenset({".", "!", ",", ";", ":"})
 _BESIDE = frozenset({"link", "in", "got", "home", "new", "some"})
 """Marks that may stand beside who bore."""
-_BESIDE_KIND = frozenset({"word", "fill", "tank", "time", "p"})
+_BESIDE_KIND = frozenset({"word", "several", "fill", "tank", "time", "p"})
 _SELLERS = frozenset({"vom", "beim", "chez", "dal", "dallo", "dalla", "bij", "od"})
 """Words before whom animals came from that have another meaning, or none, elsewhere."""
 _NAME = 4
@@ -45,7 +45,7 @@ def find(tokens: list[Token], source: str) -> list[Found]:
         born = _births(tokens, source)
         if born:
             return born
-    if any(_ate(token, source) for token in tokens):
+    if any(_ate(token, source) for token in tokens) or _caught(tokens):
         return _eaten(tokens, source)
     if _SIGNS.isdisjoint([token.value for token in tokens]):
         return []
@@ -176,7 +176,7 @@ def _eaten(tokens: list[Token], source: str) -> list[Found]:
                 continue
             behind = tokens[last] if last < len(tokens) else None
             feed = behind is not None and behind.kind == "word"
-            ate = behind is not None and _ate(behind, source)
+            ate = behind is not None and (_ate(behind, source) or _is_catch(behind))
             if kinds.is_kind(source_words(words, source)) and (ate or not feed):
                 start, end = token.start, tokens[last - 1].end
                 event = Event("lost", count=count, species=said, start=start, end=end)
@@ -188,6 +188,16 @@ def _ate(token: Token, source: str) -> bool:
     """Whether a word tells that an animal was eaten; Swedish åt only with its ring."""
     said = herd.saying(token.text) == "ate"
     return said or source[token.start : token.end].casefold() == "åt"
+
+
+def _is_catch(token: Token) -> bool:
+    return token.value == "got" or herd.saying(token.text) == "caught"
+
+
+def _caught(tokens: list[Token]) -> bool:
+    """Whether a hunter caught something: `cat got 2 goldfish`, `Reiher hat einen Koi geholt`."""
+    first = next((i for i, t in enumerate(tokens) if herd.saying(t.text) == "hunter"), len(tokens))
+    return any(map(_is_catch, tokens[first:]))  # got a cat and 2 goldfish
 
 
 def _whole(tokens: list[Token], index: int) -> int | None:

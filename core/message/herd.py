@@ -25,6 +25,8 @@ Saying = Literal[
     "thing",
     "air",
     "back",
+    "hunter",
+    "caught",
 ]
 
 SEXES: Final = frozenset({"male", "female"})

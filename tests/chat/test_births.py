@@ -146,3 +146,12 @@ async def test_a_number_that_is_known_is_not_asked_for(tmp_path: Path, text: str
         await talk.say("/tank new Fern 90 l fresh")
         await talk.say("added 20 neons and 1 betta")
         assert "Counted as one" not in await talk.text(text)
+
+
+async def test_a_pet_that_ate_a_fish_may_need_a_vet(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say("added 6 goldfish")
+        assert "a vet now" in await talk.text("the cat ate 2 goldfish")
+        assert "a vet now" not in await talk.text("2 goldfish died")
+        assert await stock(talk) == {"Fern": {"goldfish": 2}}
