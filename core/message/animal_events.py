@@ -62,7 +62,8 @@ def mark(tokens: list[Token]) -> None:
             token.kind, token.value = "word", "born" if token.value == "born" else None
     for index, token in enumerate(tokens[:-2]):
         all_of = herd.saying(tokens[index + 1].text) == "all" and _speaks_of_animals(tokens)
-        if herd.saying(token.text) == "gave" and all_of:
+        back = any(t.text in {"away", "back"} for t in tokens[index + 2 :])
+        if herd.saying(token.text) == "gave" and (all_of or (back and _speaks_of_animals(tokens))):
             token.kind, token.value = "event", "given"  # gave all the goldfish away
         if herd.saying(token.text) == "gave" and kinds.counts(tokens[index + 1]):
             animal = tokens[index + 2]
@@ -163,6 +164,11 @@ def take(tokens: list[Token], place: int, parts: Parts) -> bool:
     elif not (parts.kind == "given" and parts.whither and token.kind in {"word", "several"}):
         return False
     return True
+
+
+def counted(parts: Parts) -> bool:
+    """Whether a number of animals was told, or all of them."""
+    return parts.bare is not None or parts.count is not None or parts.all
 
 
 def untold(parts: Parts, count: int | None) -> str | None:

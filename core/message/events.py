@@ -80,11 +80,17 @@ def _one(
         parts.unsure = True
     if kind == "missing" and any(herd.saying(token.text) == "back" for token in tokens):
         parts.unsure = True  # the missing pleco is back
+    if kind == "missing" and not animal_events.counted(parts) and _AWAY & {*parts.word.split()}:
+        return None  # the white spots on my neons are gone
     if kind == "lost" and context.group and not parts.unknown:
         parts.unsure = True  # people lose other things too
     if context.group and parts.all and all(herd.saying(t.text) == "any" for t in parts.unknown):
         parts.unsure = True  # "all my fish died once" wipes no record
     return _made(parts, first, last, source)
+
+
+_AWAY = frozenset({"gone", "weg", "borta", "esta", "estan"})
+"""Words that say of all kinds of things that they are no longer there."""
 
 
 def _before(

@@ -172,3 +172,13 @@ async def test_a_part_of_a_name_is_the_kind_on_record(tmp_path: Path) -> None:
         await talk.press(1, reply)
         assert (await talk.facts("who lives here"))["stock"] == {"Quarry": {"cherry shrimp": 25}}
         assert "several kinds" not in await talk.text("gave 25 cherries to a friend")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["is a mandarin hard to keep", "are seahorses easy?", "sind Seepferdchen schwer zu halten?"],
+)
+async def test_how_hard_a_kind_is_to_keep_is_what_it_demands(tmp_path: Path, text: str) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Reef 300 l marine")
+        assert "small live food" in await talk.text(text)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.words import names
+from bot.chat.words.companions import demands
 from bot.chat.words.finding_animals import rival_line
 from bot.chat.words.keeping import wants
 from bot.chat.words.numbers import plain
@@ -28,6 +29,7 @@ def needs(row: Species, said: str, *, size: bool) -> list[str]:
         lines.append(rival_line(row.rivals, name))
     if not row.is_animal:
         return lines
+    lines += demands(row, name)
     return [*lines, _("Whether they suit one of your tanks: can i keep {name}").format(name=said)]
 
 

@@ -19,11 +19,11 @@ def demands(kind: Species, name: str) -> list[str]:
 
 
 _DEMANDS: Final[Mapping[str, str]] = {
-    "live_food": N_("{name}: small live food several times a day, or it starves."),
-    "feeding": N_("{name}: many never take food in a tank and starve."),
+    "live_food": N_("{name}: small live food several times a day; many starve without."),
+    "feeding": N_("{name}: many take no food in a tank and starve."),
     "mature": N_("{name}: only for a tank that has run steadily for half a year or more."),
-    "light": N_("{name}: needs strong light, that of a reef."),
-    "calm": N_("{name}: no quick or lively company, it takes the food away."),
+    "light": N_("{name}: strong light, as a reef has it."),
+    "calm": N_("{name}: no quick or lively company, which takes the food away."),
 }
 """Common practice, no source."""
 
