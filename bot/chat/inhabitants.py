@@ -15,6 +15,7 @@ from bot.chat.words import questions as question_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
+from core.advice.asked_company import ASKING
 from core.advice.inhabitants import LONGEST, Counted, listed_in
 from core.advice.livestock import plain_name
 from core.advice.stock import meant, tally
@@ -39,6 +40,8 @@ async def told(turn: Turn) -> list[Reply] | None:
     if not turn.incoming.addressed:
         return None
     text, tanks = turn.incoming.text, [tank.name for tank in turn.tanks]
+    if plain_name(text).partition(" ")[0] in ASKING:
+        return None  # is 26 fine for shrimp
     listed = listed_in(text, tanks)
     if listed is None and any(map(str.isdigit, text)) and len(text) <= LONGEST:
         held_all = [name for tank in turn.tanks for name in await _held(turn, tank)]

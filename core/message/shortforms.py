@@ -51,11 +51,15 @@ def asked(tokens: list[Token]) -> str | None:
     return None
 
 
+_WARMTH = frozenset({"°", "°C", "°F"})
+
+
 def in_degrees(tokens: list[Token]) -> bool:
     """Whether a number in degrees stands where nothing is named: of a water that is its warmth."""
     if any(token.kind in {"analyte", "substance", "event"} for token in tokens):
         return False
-    return any(quantities.is_number(t) and of.value == "°" for t, of in pairwise(tokens))
+    pairs = ((t, str(of.value).partition("@")[0]) for t, of in pairwise(tokens))
+    return any(quantities.is_number(token) and unit in _WARMTH for token, unit in pairs)
 
 
 _FLOORED = frozenset({"ammonia", "nitrite"})

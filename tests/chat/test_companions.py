@@ -182,3 +182,10 @@ async def test_how_hard_a_kind_is_to_keep_is_what_it_demands(tmp_path: Path, tex
     async with talking(tmp_path) as talk:
         await talk.say("/tank new Reef 300 l marine")
         assert "small live food" in await talk.text(text)
+
+
+@pytest.mark.parametrize("text", ["is 26 fine for shrimp", "are 5 neons ok"])
+async def test_a_question_is_no_list(tmp_path: Path, text: str) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Quarry 90 l fresh")
+        assert "Do these live" not in await talk.text(text)
