@@ -41,11 +41,12 @@ def find(tokens: list[Token], source: str) -> list[Found]:
     tokens = _without_seller(tokens)
     if len(tokens) > _MOST or any(_forbids(token) for token in tokens):
         return []
-    if any(herd.saying(t.text) == "bore" or t.value == "born" for t in tokens):
+    ate = any(_ate(token, source) for token in tokens)
+    if not ate and any(herd.saying(t.text) == "bore" or t.value == "born" for t in tokens):
         born = _births(tokens, source)
         if born:
             return born
-    if any(_ate(token, source) for token in tokens) or _caught(tokens):
+    if ate or _caught(tokens):
         return _eaten(tokens, source)
     if _SIGNS.isdisjoint([token.value for token in tokens]):
         return []
