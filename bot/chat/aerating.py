@@ -29,6 +29,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         lines, verdict = words.only_if_gasping(), "no"
     elif acid and ammonia is None:
         lines, verdict = words.test_first(), "test"
+    elif seen(ammonia) is not None:
+        lines, verdict = words.with_care(stored.name), "yes"
     else:
         lines, verdict = words.harmless(stored.name, injected=bool(state.tank.co2)), "yes"
     facts = {"tank": stored.name, "verdict": verdict}

@@ -47,6 +47,7 @@ async def test_air_frees_ammonia_under_ph_7_5(tmp_path: Path, told: str, verdict
         await talk.say(told)
         (reply,) = await talk.say("can i add air")
         assert reply.facts["verdict"] == verdict
+        assert ("no harm" in reply.text) is told.startswith(("ammonia 0", "ph 8"))
         if verdict != "yes":
             assert "gasp" in reply.text.splitlines()[0]
 

@@ -30,6 +30,14 @@ def harmless(tank: str, *, injected: bool) -> list[str]:
     return lines
 
 
+def with_care(tank: str) -> list[str]:
+    """There is ammonia at a pH that holds little CO2, so that air moves it little."""
+    return [
+        _("Yes, air may go into {tank}, but there is ammonia.").format(tank=tank),
+        _("If pH rises, more of it is poisonous: test both again after an hour. Ask: what now"),
+    ]
+
+
 def plug() -> str:
     """What an air pump must have; common practice."""
     return _("The pump above the water, or a check valve in its hose; a drip loop in its cable.")
