@@ -26,6 +26,7 @@ from bot.chat import (
     labels,
     past,
     pauses,
+    plan_talk,
     presses,
     products,
     questions,
@@ -114,6 +115,8 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
+    if (of_plan := await plan_talk.answer(turn)) is not None:
+        return of_plan
     if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
         return otherwise
     if (steps := await what_now.typed(turn)) is not None:

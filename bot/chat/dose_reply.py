@@ -69,6 +69,7 @@ async def planned(
         "substance": plan.substance,
         "volume_l": plan.volume_l,
         "salts": [[salt.substance, salt.grams / plan.count] for salt in plan.salts],
+        "cautions": [each for each in plan.cautions if each in words.CAUTIONS],
     }
     choices = [
         Choice(_(words.LOG_IT), "log_dose", "", held),

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import UTC, timedelta
 from typing import Any
 
-from bot.chat import reminders
+from bot.chat import own_plan, reminders
 from bot.chat.answering import answer_for
 from bot.chat.model import Reply
 from bot.chat.told import Told, entry_of
@@ -27,14 +27,22 @@ RETEST_AFTER = timedelta(hours=24)
 
 async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Put the first part of a plan on record, once."""
-    update_id = f"offer:{offer.id}:log_dose"
+    if await own_plan.parts_logged(turn, offer.id, choice.arguments):  # told in words
+        return [await turn.reply(general.already())]
+    return await log_parts(turn, own_plan.log_id(offer.id), choice.arguments)
+
+
+async def log_parts(
+    turn: Turn, update_id: str, held: Mapping[str, Any], count: int = 1
+) -> list[Reply]:
+    """Put so many parts of a plan on record together, once under an id."""
     if await turn.uow.log.by_update(turn.chat.id, update_id) is not None:
         return [await turn.reply(general.already())]
-    tank = await _tank_for(turn, choice)
+    tank = await _tank_for(turn, held)
     if tank is None:
         return [await turn.reply([words.no_tank_to_log()])]
     at = turn.now.astimezone(UTC)
-    put_in = _put_in(choice.arguments)
+    put_in = _put_in(held, count)
     told = Told(tank, (), tuple(Stored(event, tank.id, at) for event in put_in))
     lead = words.logged(tank.name, put_in)
     entry = replace(
@@ -46,13 +54,21 @@ async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     return [await answer_for(turn, told, entry_id, lead=lead)]
 
 
-def _put_in(held: Mapping[str, Any]) -> list[Event]:
-    """The first part of each salt of a plan, or of a bought product, also by volume."""
+def _put_in(held: Mapping[str, Any], count: int) -> list[Event]:
+    """So many parts of each salt of a plan, or of a bought product, also by volume."""
     if "millilitres" in held:
-        return [Event("dose", millilitres=held["millilitres"], substance=held["substance"])]
+        ml = count * held["millilitres"]
+        return [Event("dose", millilitres=ml, substance=held["substance"])]
+    return [Event("dose", grams=count * grams, substance=of) for of, grams in salts_of(held)]
+
+
+def salts_of(held: Mapping[str, Any]) -> list[tuple[str, float]]:
+    """Each salt of a plan with its grams a part; none of a product that goes by volume."""
+    if "millilitres" in held:
+        return []
     # Without a list: a product, or an offer of an older version.
     weighed = held.get("salts") or [[held["substance"], held["grams"]]]
-    return [Event("dose", grams=grams, substance=substance) for substance, grams in weighed]
+    return [(substance, grams) for substance, grams in weighed]
 
 
 async def retest(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -70,12 +86,12 @@ async def retest(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     return [await turn.reply([words.retest_set(shown)], facts=facts)]
 
 
-async def _tank_for(turn: Turn, choice: Choice) -> StoredTank | None:
+async def _tank_for(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
     """The tank of a plan; for a question about any water, the only one of that volume."""
-    stored = turn.tank_by_id(choice.arguments["tank_id"])
+    stored = turn.tank_by_id(held["tank_id"])
     if stored is not None:
         return stored
-    volume = choice.arguments["volume_l"]
+    volume = held["volume_l"]
     fitting = [tank for tank in turn.tanks if tank.tank.volume_l == volume]
     if len(fitting) == 1:
         return fitting[0]

@@ -15,7 +15,6 @@ from bot.chat import animals, corrections, reminders
 from bot.chat.model import Reply
 from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
-from bot.chat.words import doses as words
 from bot.store.offers import Offer
 from core.message import blends, followups, parse
 from core.message.fold import fold
@@ -47,8 +46,6 @@ def begin(turn: Turn, question: Question) -> None:
 
 async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | None:
     """Answer the newest question another way; None where that is not what was said."""
-    if (kept_apart := await _kept_apart(turn)) is not None:
-        return kept_apart
     if not turn.incoming.addressed or parsed.question is not None or parsed.values:
         return None
     latest = await turn.uow.offers.latest(turn.chat.id)
@@ -64,28 +61,6 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return None
     followup = followups.read(turn.incoming.text, turn.context())
     return None if followup is None else await _again(turn, offer, followup, topics)
-
-
-async def _kept_apart(turn: Turn) -> list[Reply] | None:
-    """Refuse to put the parts of the newest plan together; None where that is not asked."""
-    if not turn.incoming.addressed or not followups.all_at_once(turn.incoming.text):
-        return None
-    latest = await turn.uow.offers.latest(turn.chat.id)
-    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    if not latest or turn.now - latest[0].made_at > patience:
-        return None
-    facts = _facts(latest[0])
-    salts = facts.get("salts") or [facts]
-    parts = salts[0].get("parts", ())
-    count = len(parts)
-    if count < 2 or "every_hours" not in facts:
-        return None
-    turn.asked = latest[0].context.get(ASKED)
-    told = {"parts": parts, "every_hours": facts["every_hours"]}
-    choices = [each for each in latest[0].choices if each.verb == "retest"]
-    return [
-        await turn.reply(words.kept_apart(count, facts["every_hours"]), choices=choices, facts=told)
-    ]
 
 
 async def _again(

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Final
+from typing import Any, Final
 
 from bot.chat.told import Told
 from bot.chat.turn import Turn
@@ -20,7 +21,25 @@ HELD: Final = timedelta(hours=72)
 LOOKED_BACK: Final = 20
 """So many of the newest entries are looked through for the part."""
 
-LOGGED: Final = re.compile(r"offer:(\d+):log_dose")
+LOGGED: Final = re.compile(r"offer:(\d+):log_dose(?::.*)?")
+"""Of the entry that puts parts of a plan on record; behind it, the message that told so."""
+
+
+def log_id(offer_id: int) -> str:
+    """Under which a part of an offer's plan is put on record by its button, once."""
+    return f"offer:{offer_id}:log_dose"
+
+
+async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> int:
+    """How many parts of an offer's plan are on record; `held` is what its button holds."""
+    amount = "millilitres" if "millilitres" in held else "grams"
+    a_part: float = held["salts"][0][1] if held.get("salts") else held[amount]
+    put_in = 0.0
+    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
+        logged = LOGGED.fullmatch(entry.update_id)
+        if logged is not None and int(logged[1]) == offer_id and entry.events:
+            put_in += getattr(entry.events[0].what, amount) or 0.0
+    return round(put_in / a_part)
 
 
 @dataclass(frozen=True, slots=True)

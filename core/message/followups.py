@@ -136,17 +136,6 @@ def unchanged(text: str, tank: str = "") -> bool:
     return rest in _words()["aside"]["unchanged"]
 
 
-def all_at_once(text: str) -> bool:
-    """Whether it is asked to give a plan's parts together.
-
-    Examples
-    --------
-    >>> all_at_once("can I put it all at once?"), all_at_once("all")
-    (True, False)
-    """
-    return " ".join(fold(text).strip(_EDGES).split()) in _words()["aside"]["at_once"]
-
-
 def should_be(text: str) -> str | None:
     """What is behind words that it should be so: `should be kh 8`, which may be a correction."""
     found = _asides("should").match(fold(text))

@@ -228,8 +228,7 @@ def afterwards(plan: Plan, doubt: KitDoubt | None = None) -> str:
     moment is said.
     """
     last, outlook = plan.last, plan.outlook
-    of_kh = plan.goals[0].analyte == "kh"
-    tested = _("KH, pH and ammonia") if of_kh else _tested(plan)
+    tested = to_test([goal.analyte for goal in plan.goals])
     template = (
         _("Retest {tested} 24 h after it.")
         if plan.count == 1
@@ -261,8 +260,11 @@ def afterwards(plan: Plan, doubt: KitDoubt | None = None) -> str:
     return f"{outcome} {look}"
 
 
-def _tested(plan: Plan) -> str:
-    return names.both([names.analyte(goal.analyte) for goal in plan.goals])
+def to_test(analytes: Sequence[str]) -> str:
+    """What is measured after a part that raises these."""
+    if analytes[0] == "kh":
+        return _("KH, pH and ammonia")
+    return names.both([names.analyte(each) for each in analytes])
 
 
 def upkeep(found: Upkeep) -> str:
@@ -292,15 +294,6 @@ def logged(tank: str, put_in: Sequence[Event]) -> str:
 
 def _amount_of(event: Event) -> str:
     return grams(event.grams) if event.grams else f"{plain(event.millilitres or 0.0, 1)} ml"
-
-
-def kept_apart(count: int, hours: float) -> list[str]:
-    """The parts of a plan are not to be given together."""
-    told = _("No: give the {count} parts {hours} h apart, and retest before each next one.")
-    return [
-        told.format(count=count, hours=plain(hours, 0)),
-        _("All at once the water would move faster than animals may bear."),
-    ]
 
 
 def next_part(analyte: str, target: float) -> str:

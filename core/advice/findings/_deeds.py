@@ -6,6 +6,7 @@ A deed is on record whatever it was; here is what must be said with it at once.
 from __future__ import annotations
 
 import math
+from datetime import timedelta
 from typing import Final
 
 from core.advice import limits
@@ -35,8 +36,16 @@ LARGE_SHARE: Final = 0.6
 """A change of more than this is one to watch the animals after; common practice."""
 
 
+SAME_DAY: Final = timedelta(hours=20)
+"""Doses closer together are one day's: a part given some hours early is still the next day's."""
+
+
 def overdose(state: State) -> Finding | None:
-    """A dose just logged that moved the water by more than a day's step, or past the animals."""
+    """A dose just logged that moved the water by more than a day's step, or past the animals.
+
+    With it counts what went in of the same on that day, but in the sea, where the animals use it
+    up all day.
+    """
     told = _latest(state, "dose")
     if told is None:
         return None
@@ -46,14 +55,26 @@ def overdose(state: State) -> Finding | None:
     if dose.substance is None or dose.grams is None or not volume:
         return None
     # Of a salt that is sold in two forms the weaker one counts: less is sure to have gone in.
-    found = effects_of(dose.substance, dose.grams, volume, state)
+    grams = dose.grams if state.salinity > limits.SALT_WATER else _of_that_day(state, told)
+    found = effects_of(dose.substance, grams, volume, state)
     if isinstance(found, Refusal):
-        return _beyond(dose.substance, dose.grams, volume) if found.reason == BEYOND else None
+        return _beyond(dose.substance, grams, volume) if found.reason == BEYOND else None
     effect = min(found, key=lambda each: each.days)
     if effect.days <= 1 and effect.bound is None and not effect.poisons:
         return None
     alarm = effect.days >= MUCH or effect.bound is not None or effect.poisons
     return Finding("overdose", "alarm" if alarm else "warn", _facts(effect))
+
+
+def _of_that_day(state: State, told: Happening) -> float:
+    """All that went in of the same substance on the day of a dose, itself included. [g]"""
+    return math.fsum(
+        each.what.grams or 0.0
+        for each in state.events or ()
+        if each.what.kind == "dose"
+        and each.what.substance == told.what.substance
+        and told.at - SAME_DAY < each.at <= told.at
+    )
 
 
 def _beyond(name: str, grams: float, volume: float) -> Finding:

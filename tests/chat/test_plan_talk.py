@@ -1,0 +1,117 @@
+"""What keepers say right after a plan. Grams by molar mass (29.96 mg/L of sodium bicarbonate a °dH,
+C, from the formula weight 84.007); a teaspoon of it 4.6 g (USDA FoodData Central, from memory)."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+A_PART = 180 * 29.96e-3
+
+
+@pytest.fixture
+async def planned(talk: Talk) -> Talk:
+    """A plan in two parts, KH 2 to 4."""
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("kh 2 gh 5 ph 7.0 temp 25 ammonia 0")
+    facts = await talk.facts("dose kh 4")
+    assert facts["parts"] == pytest.approx([A_PART, A_PART], rel=2e-3)
+    return talk
+
+
+async def test_how_it_goes_in(planned: Talk) -> None:
+    (reply,) = await planned.say("how do i dissolve it?")
+    (jug,) = reply.facts["jugs"]
+    assert jug["grams"] == pytest.approx(A_PART, rel=2e-3)
+    assert jug["litres"] == 0.5
+    assert reply.lines[0].text.startswith("Stir 5.4 g of sodium bicarbonate")
+    assert "Never dry" in reply.text
+
+
+async def test_each_salt_has_its_jug_and_its_hazard(planned: Talk) -> None:
+    await planned.say("dose kh 4 gh 7")
+    (reply,) = await planned.say("where do i put it")
+    assert len(reply.facts["jugs"]) == 3
+    assert "never buffer and calcium in one jug" in reply.text
+    assert "gets hot" in reply.text
+
+
+async def test_no_number_of_spoons_is_ever_given(planned: Talk) -> None:
+    for text in ("how many spoons is that", "i have no scale"):
+        (reply,) = await planned.say(text)
+        assert reply.lines[0].text.startswith("Not by spoon:")
+        assert reply.facts["spoon_grams"] == [3.2, 6.0]
+        (stock,) = reply.facts["stock"]
+        assert stock["grams"] * stock["millilitres"] / 1000 == pytest.approx(A_PART, rel=0.05)
+        assert "raise kh to 4 with tap" in reply.text
+
+
+async def test_what_is_left_of_a_plan_is_put_on_record_once(planned: Talk) -> None:
+    (first,) = await planned.say("first part done")
+    assert "logged 5.4 g" in first.text
+    (rest,) = await planned.say("i put both parts in")
+    assert "logged 5.4 g" in rest.text
+    assert "Too much for one day" in rest.text
+    (again,) = await planned.say("i put the second part in")
+    assert "on record already" in again.text
+    (pressed,) = await planned.say("log it")
+    assert "logged" not in pressed.text
+
+
+async def test_all_of_it_at_one_time_is_on_record_and_warned_of(planned: Talk) -> None:
+    (reply,) = await planned.say("i put it all in")
+    assert "logged 10.8 g" in reply.text
+    assert "Too much for one day" in reply.text
+    assert "still on record" in await planned.text("never mind")
+    assert "Taken back" in await planned.text("undo")
+    assert "logged 5.4 g" in await planned.text("the first part is in")
+
+
+@pytest.mark.parametrize(("hours", "warned"), [(3, True), (19, True), (21, False)])
+async def test_doses_of_one_day_are_counted_together(
+    planned: Talk, hours: float, warned: bool
+) -> None:
+    assert "Too much" not in await planned.text("dosed 5.4 g baking soda")
+    await planned.wait(hours=hours)
+    assert ("Too much" in await planned.text("dosed 5.4 g baking soda")) is warned
+
+
+async def test_other_salts_are_not_counted_with_it(planned: Talk) -> None:
+    await planned.say("dosed 5.4 g baking soda")
+    assert "Too much" not in await planned.text("dosed 5 g epsom salt")
+
+
+async def test_when_to_test_counts_from_what_went_in(planned: Talk) -> None:
+    (before,) = await planned.say("when do i test again")
+    assert "if it goes in now" in before.text
+    await planned.say("log it")
+    await planned.wait(hours=3)
+    (after,) = await planned.say("when can i add more?")
+    assert before.facts["test_at"] == after.facts["test_at"]
+    assert "next part only after that" in after.text
+
+
+async def test_a_plan_stays_what_is_spoken_of(planned: Talk) -> None:
+    for text in ("how do i dissolve it", "no scale", "when is the next part", "all at once"):
+        await planned.say(text)
+    assert (await planned.facts("slower"))["parts"] == pytest.approx([A_PART / 2] * 4, rel=2e-3)
+    await planned.say("where do i put it")
+    assert "logged 2.7 g" in await planned.text("done")
+
+
+async def test_a_plan_is_let_be(planned: Talk) -> None:
+    assert "Nothing was stored" in await planned.text("never mind")
+
+
+async def test_a_question_of_ours_is_left_out(planned: Talk) -> None:
+    await planned.say("kh 44")
+    text = await planned.text("never mind")
+    assert "on record" not in text
+    assert "kh 2" in (await planned.text("history kh")).lower().replace("kh: 2", "kh 2")
+
+
+async def test_without_a_plan_none_of_it_is_guessed(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    for text in ("how do i dissolve it", "i put both parts in", "second part is in"):
+        assert "logged" not in await talk.text(text)
