@@ -115,7 +115,7 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
-    if (of_plan := await plan_talk.answer(turn)) is not None:
+    if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
         return of_plan
     if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
         return otherwise

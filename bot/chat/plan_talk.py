@@ -20,6 +20,7 @@ from bot.store.offers import Offer
 from core.advice import limits
 from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
+from core.message.model import Parsed
 from core.message.plan_talk import About, about
 
 
@@ -65,9 +66,11 @@ class Given:
         return [goal["analyte"] for goal in goals] if goals else ["kh"]
 
 
-async def answer(turn: Turn) -> list[Reply] | None:
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Answer what is said of the newest plan; None where nothing is, or where there is none."""
-    if not turn.incoming.addressed or (said := about(turn.incoming.text)) is None:
+    if not turn.incoming.addressed or parsed.command is not None:
+        return None
+    if (said := about(turn.incoming.text)) is None:
         return None
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
