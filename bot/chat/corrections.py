@@ -20,7 +20,7 @@ from bot.store.log import Entry, Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
-from core.message.followups import corrected
+from core.message.followups import corrected, retimed
 from core.message.model import Command, Event, Parsed, Value
 from core.message.tanks import match
 
@@ -104,16 +104,22 @@ async def answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 
 async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
-    """``no, 7.4`` right after ``ph 7.2``: the one number of an entry, told anew."""
-    said = corrected(turn.incoming.text)
-    entry = None if said is None else await turn.uow.log.current(turn.chat.id, entry_id)
-    if said is None or entry is None or (text := _retold(entry, said)) is None:
+    """``no, 7.4``, ``no, 4 nov`` right after ``ph 7.2``: its one number or its time, told anew."""
+    said, timed = corrected(turn.incoming.text), retimed(turn.incoming.text)
+    entry = await turn.uow.log.current(turn.chat.id, entry_id) if said or timed else None
+    if entry is None or entry.is_empty:
         return None
     await turn.know_waters()
-    parsed = parse(text, turn.context())
+    if timed:
+        when = parse(turn.incoming.text, turn.context()).at
+        return None if when is None else await _at_another_time(turn, entry, when)
+    retold = None if said is None else _retold(entry, said)
+    if retold is None:
+        return None
+    parsed = parse(retold, turn.context())
     if parsed.doubts or not (parsed.values or parsed.events):
         return None
-    turn.incoming = replace(turn.incoming, text=text)
+    turn.incoming = replace(turn.incoming, text=retold)
     return await _correct(turn, entry, parsed)
 
 

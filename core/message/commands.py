@@ -115,19 +115,20 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     if name == "new_tank":
         return Command("tank", f"new {arguments}"), []
     if name == "was":
-        placed = any(token.kind == "tank" for token in rest) or _only_time(rest)
+        placed = any(token.kind == "tank" for token in rest) or only_time(rest)
         return (Command("move", arguments.rstrip(".!")), []) if placed else (None, tokens)
     if name in _OPENING:
         return _opening(name, arguments), []
     return None, tokens
 
 
-def _only_time(tokens: list[Token]) -> bool:
+def only_time(tokens: list[Token]) -> bool:
     """Whether nothing but a time is told: `that was yesterday at 9`."""
-    kinds = {token.kind for token in tokens}
+    kinds = {token.kind for token in tokens if token.value not in _AT}
     return bool(kinds & _TIMES) and kinds <= _TIMES | {"number", "count", "fill", "p"}
 
 
+_AT = frozenset({"at", "at_hour", "at_to"})
 _TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
 
 

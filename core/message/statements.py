@@ -10,6 +10,7 @@ from core.message import (
     doubts,
     halves,
     hardness,
+    joined,
     lines,
     pairs,
     quantities,
@@ -107,7 +108,7 @@ def _table(table: tables.Table, state: Statement) -> None:
 
 def _line(tokens: list[Token], state: Statement) -> None:
     """Read one line: its parts, its pairs, and what its words do to them."""
-    line = lines.build(shared.spread(tokens), state)
+    line = lines.build(shared.spread(joined.part(tokens)), state)
     previous = None
     timed = {index for index, _ in line.moments} if line.moments else ()
     past = {i for i, moment in line.moments if moment.at or moment.problem} if timed else ()

@@ -160,6 +160,45 @@ async def test_one_number_of_the_last_message_is_put_right(talk: Talk) -> None:
     assert "did not find" in await talk.text("no, 5")  # which of the two?
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "no that was 2.5", "nein, das war 2,5", "non, c'était 2,5", "no era 2,5", "não, era 2,5",
+        "nee het was 2,5", "nie, było 2,5", "nej det var 2,5", "sorry it's 2.5",
+    ],
+)  # fmt: skip
+async def test_a_number_put_right_stays_at_its_time(talk: Talk, said: str) -> None:
+    await two_tanks(talk)
+    await talk.say("yesterday 20:00 phosphate 4")
+    before = (await talk.facts("when did i last test phosphate"))["values"][0]["at"]
+    assert (await talk.facts(said))["values"][0]["value"] == 2.5
+    after = (await talk.facts("when did i last test phosphate"))["values"][0]
+    assert (after["value"], after["at"]) == (2.5, before)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "no, yesterday", "sorry that was yesterday", "nein, gestern", "non, c'était hier", "no, ayer",
+        "não, ontem", "no, ieri", "nee, gisteren", "nie, wczoraj", "nej, igår",
+    ],
+)  # fmt: skip
+async def test_the_time_of_the_last_message_is_put_right(talk: Talk, said: str) -> None:
+    await two_tanks(talk)
+    await talk.say("phosphate 4")
+    before = (await talk.facts("when did i last test phosphate"))["values"][0]["at"]
+    assert "Corrected" in await talk.text(said)
+    after = (await talk.facts("when did i last test phosphate"))["values"][0]
+    assert after["value"] == 4
+    assert after["at"][:10] < before[:10]
+
+
+async def test_a_time_to_come_puts_nothing_right(talk: Talk) -> None:
+    await two_tanks(talk)
+    await talk.say("kh 4")
+    assert "did not find" in await talk.text("no, tomorrow")
+
+
 async def test_a_reminder_gets_another_time_and_keeps_the_rest(talk: Talk) -> None:
     await two_tanks(talk)
     await talk.say("remind me to test fern every friday at 19:00")
