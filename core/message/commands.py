@@ -99,6 +99,8 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return Command("done", rest[0].text), []
     if first.kind == "several" and tokens[1].text not in {",", ":"}:
         return None, tokens
+    if name == "correct" and any(token.kind == "ask" for token in rest):
+        return None, tokens  # "sorry, how much for kh 5" is polite
     said = tokens[1].text in {",", ":"} or name == "correct"
     if name == "no" and not said and not any(token.kind == "analyte" for token in rest):
         return None, tokens  # "no fish died" corrects nothing

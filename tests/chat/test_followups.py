@@ -179,8 +179,8 @@ async def test_a_number_put_right_stays_at_its_time(talk: Talk, said: str) -> No
 @pytest.mark.parametrize(
     "said",
     [
-        "no, yesterday", "sorry that was yesterday", "nein, gestern", "non, c'était hier", "no, ayer",
-        "não, ontem", "no, ieri", "nee, gisteren", "nie, wczoraj", "nej, igår",
+        "no, yesterday", "sorry that was yesterday", "nein, gestern", "non, c'était hier",
+        "no, ayer", "não, ontem", "no, ieri", "nee, gisteren", "nie, wczoraj", "nej, igår",
     ],
 )  # fmt: skip
 async def test_the_time_of_the_last_message_is_put_right(talk: Talk, said: str) -> None:
