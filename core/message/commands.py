@@ -99,8 +99,8 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return Command("done", rest[0].text), []
     if first.kind == "several" and tokens[1].text not in {",", ":"}:
         return None, tokens
-    if name == "correct" and any(token.kind == "ask" for token in rest):
-        return None, tokens  # "sorry, how much for kh 5" is polite
+    if name == "correct" and _asks(tokens[1:]):
+        return None, tokens
     said = tokens[1].text in {",", ":"} or name == "correct"
     if name == "no" and not said and not any(token.kind == "analyte" for token in rest):
         return None, tokens  # "no fish died" corrects nothing
@@ -122,6 +122,13 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     if name in _OPENING:
         return _opening(name, arguments), []
     return None, tokens
+
+
+def _asks(tokens: list[Token]) -> bool:
+    """Whether what follows a word of regret asks: then it is polite (`sorry, is kh 5 ok?`)."""
+    said = [token for token in tokens if token.text not in _END]
+    asked = any(token.kind == "ask" or token.text == "?" for token in tokens)
+    return asked or (bool(said) and said[0].value == "link")
 
 
 def only_time(tokens: list[Token]) -> bool:
