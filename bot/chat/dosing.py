@@ -62,6 +62,8 @@ async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """Answer what an amount or a medium does; a wish in such words is a dose."""
     if (refusal := _forbidden(question)) is not None:
         return [await dose_reply.refuse(turn, refusal, None)]
+    if (blend := await source_blends.gives(turn, question)) is not None:
+        return [blend]
     if has_stray_number(parsed):
         return []
     wished = question.target is not None or question.delta is not None

@@ -46,7 +46,7 @@ def begin(turn: Turn, question: Question) -> None:
 
 async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | None:
     """Answer the newest question another way; None where that is not what was said."""
-    if not turn.incoming.addressed or parsed.question is not None or parsed.values:
+    if not turn.incoming.addressed or parsed.values or not _is_bare(parsed.question):
         return None
     latest = await turn.uow.offers.latest(turn.chat.id)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
@@ -61,6 +61,14 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return None
     followup = followups.read(turn.incoming.text, turn.context())
     return None if followup is None else await _again(turn, offer, followup, topics)
+
+
+def _is_bare(question: Question | None) -> bool:
+    """Whether nothing is asked, or `how much of it for 40 l` of what was spoken of."""
+    if question is None:
+        return True
+    told = (question.analyte, question.target, question.delta, question.grams)
+    return question.kind == "dose" and all(each is None for each in told)
 
 
 async def _again(
@@ -102,6 +110,8 @@ def _changes(asked: Question, said: Followup, offer: Offer) -> dict[str, Any] | 
     if said.water is not None:
         mixed = said.water if blends.find(f"30% with {said.water}") is not None else None
         changes = {"text": _by(asked, said.water), "substance": mixed}
+        if asked.kind == "dose" and mixed is None:  # the wish by water in the place of a salt
+            return changes | {"text": f"change {changes['text']}"}
         return changes if asked.kind == "change" else None
     if said.number is not None:
         return _number(asked, said.number)

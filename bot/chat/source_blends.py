@@ -182,15 +182,42 @@ def _told_water(turn: Turn, question: Question) -> Supply:
 
 async def show(turn: Turn, held: Waters, source: StoredTank) -> Reply:
     """Say what a source is mixed of, and what comes of it today."""
-    supply = await held.supply(source)
+    return await _told(turn, await held.supply(source))
+
+
+async def gives(turn: Turn, question: Question) -> Reply | None:
+    """``what would 50% ro and 50% tap give``: a blend that nothing is done with yet."""
+    text = turn.incoming.text  # of a question in which much was unknown the rest is missing
+    said = _SHARE.search(text)
+    if said is None or question.grams is not None:
+        return None
+    held = await Waters.of(turn)
+    blend = blends.find(_BEHIND + text[said.start() :], held.names)
+    if blend is None or blend.start != len(_BEHIND) or len(blend.parts) < 2:
+        return None
+    found = await held.of_blend(blend, None)
+    if isinstance(found, Unclear):
+        lines = water_words.unclear(found.reason, found.names, found.total)
+        return await turn.reply(lines, facts={"refused": f"source_{found.reason}"})
+    return await _told(turn, found)
+
+
+_SHARE: Final = re.compile(
+    r"\b(?:\d|half\b|halb|moiti|mitad|metade|met[aà]\b|helft|po[lł]ow|h[aä]lft)", re.IGNORECASE
+)
+"""Where the parts of a blend begin."""
+
+
+async def _told(turn: Turn, supply: Supply) -> Reply:
+    """What a water is mixed of, and what comes of it."""
     values = {name: supply.readings[name].value for name in SHOWN if name in supply.readings}
     facts = {
-        "source": source.name,
+        "source": supply.name,
         "parts": [{"source": name, "share": share} for name, share in supply.parts],
         "mixed": values,
     }
     told = ", ".join(words.figure(name, value) for name, value in values.items())
-    return await turn.reply([water_words.blend_of(source.name, supply.parts, told)], facts=facts)
+    return await turn.reply([water_words.blend_of(supply.name, supply.parts, told)], facts=facts)
 
 
 def _exactly(sources: Sequence[StoredTank], name: str) -> StoredTank | None:

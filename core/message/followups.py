@@ -1,6 +1,6 @@
 """What is said right after a plan to have it another way: the grammar of a follow-up.
 
-followup = {lead} ["with" | "only have"] substance ["instead"]
+followup = {lead} ["with" | "only have"] substance ["instead"] | "have" substance "only"
          | {lead} ["into"] number ("parts" | "days")
          | {lead} ["half of that" | "twice that" | "slower"]
          | {lead} ["same"] "for" (volume | tank) ["too"]
@@ -244,6 +244,9 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
         return Followup(factor=factor, slower="slower" in whole)
     if (count := _parts(rest)) is not None:
         return Followup(parts=count)
+    if "have" in marks:  # what else a keeper has is told, not asked for
+        name = _substance(rest) if "only" in marks else None
+        return None if name is None else Followup(substance=name)
     if marks & {"with", "only_have", "instead"} and (name := _substance(rest)) is not None:
         return Followup(substance=name)
     leading = bool(marks) and (asks or "lead" in marks)

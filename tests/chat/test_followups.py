@@ -21,6 +21,11 @@ async def after_plan(talk: Talk) -> None:
     [
         ("and with potassium bicarbonate instead?", 90 * 2 * POTASSIUM, 2),
         ("i only have potassium bicarbonate", 90 * 2 * POTASSIUM, 2),
+        ("i have potassium bicarbonate only", 90 * 2 * POTASSIUM, 2),
+        ("ich habe Kaliumhydrogencarbonat nur", 90 * 2 * POTASSIUM, 2),
+        ("how much of it for 40 l?", 40 * 2 * SODIUM, 2),
+        ("wie viel davon für 40 l?", 40 * 2 * SODIUM, 2),
+        ("combien pour 40 l", 40 * 2 * SODIUM, 2),
         ("make it 3 parts", 90 * 2 * SODIUM, 3),
         ("slower please", 90 * 2 * SODIUM, 4),
         ("half of that", 90 * SODIUM, 1),
@@ -278,3 +283,25 @@ async def test_what_to_do_about_it_is_what_now(talk: Talk) -> None:
     now = await talk.text("what now")
     assert await talk.text("what should i do about it") == now
     assert await talk.text("was kann ich dagegen tun") == now
+
+
+@pytest.mark.parametrize(
+    "line", ["what about with tap water instead", "with tap instead", "und mit Leitungswasser?"]
+)
+async def test_water_takes_the_place_of_a_salt(talk: Talk, line: str) -> None:
+    """By amount: from KH 4 to 6 with a tap of 9 is 2/5 of the water."""
+    await talk.say("/source tap ph 7.4 kh 9 gh 8 temp 24")
+    await after_plan(talk)
+    facts = await talk.facts(line)
+    assert facts["share"] == pytest.approx(2 / 5)
+    assert "grams" not in facts
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["i have potassium bicarbonate", "i have no potassium bicarbonate", "i have 3 fish only"],
+)
+async def test_what_else_is_there_asks_for_nothing(talk: Talk, line: str) -> None:
+    await after_plan(talk)
+    (reply,) = await talk.say(line)
+    assert "parts" not in reply.facts

@@ -76,3 +76,18 @@ async def test_to_dechlorinate_so_much_is_no_reading_of_the_tank(talk: Talk) -> 
 async def test_a_product_is_called_by_its_own_name(talk: Talk) -> None:
     facts = await talk.facts("product buffer plus: 10 ml per 40 l raises kh by 0.5")
     assert facts["product"]["name"] == "buffer plus"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["what would 50% ro and 50% tap give", "what does half ro half tap give?",
+     "was ergibt 50% Osmosewasser und 50% Leitungswasser"],
+)  # fmt: skip
+async def test_a_blend_is_told_before_it_is_mixed(talk: Talk, text: str) -> None:
+    """Half of KH 9 and GH 12, by amounts."""
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/source tap ph 7.4 kh 9 gh 12 temp 24")
+    facts = await talk.facts(text)
+    assert facts["mixed"]["kh"] == pytest.approx(4.5, rel=1e-3)
+    assert facts["mixed"]["gh"] == pytest.approx(6.0, rel=1e-3)
+    assert {part["share"] for part in facts["parts"]} == {0.5}
