@@ -329,3 +329,13 @@ async def test_a_large_change_of_neglected_water_is_refused_in_the_first_word(
     await talk.say("ph 5.8 kh 1 gh 4 no3 150 ammonia 2 temp 25")
     (reply,) = await talk.say(f"can i do a {size} water change")
     assert reply.lines[0].text.startswith("Old: no, small ones")
+
+
+@pytest.mark.parametrize("water", ["new salt water", "saltwater", "freshly mixed salt water"])
+async def test_salt_water_is_a_water_and_no_salt(talk: Talk, water: str) -> None:
+    """Nothing is said of grams of salt, which the tank holds already."""
+    await talk.say("/tank new Reef 200 l reef")
+    await talk.say("kh 7 ca 400 mg 1280 salinity 35 ph 8.1 temp 25")
+    text = await talk.text(f"what if i change 20% with {water}")
+    assert "not before I know that water" in text
+    assert "dosed" not in text
