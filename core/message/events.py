@@ -23,7 +23,7 @@ from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Found, Parts, added, doubt, judge, source_words
 from core.message.model import Context, Event
 from core.message.quantities import Quantity
-from core.message.tokens import Token
+from core.message.tokens import Token, is_salt_water
 from core.substances import MEDIA
 
 __all__ = ["Found", "find", "source_words"]
@@ -189,6 +189,8 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
             parts.substance = parts.substance or token.text
             parts.water = True
     elif token.kind == "substance":
+        if parts.kind in {"water_change", "top_up"} and is_salt_water(tokens, place):
+            return place + 1
         parts.substance = str(token.value)
         parts.named.append(token)
     elif token.kind in {"word", "several", "event", "analyte"}:

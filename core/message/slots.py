@@ -16,7 +16,7 @@ from core.message.lexicon import lexicon
 from core.message.model import Context, Value
 from core.message.quantities import Quantity
 from core.message.settling import settle
-from core.message.tokens import Token
+from core.message.tokens import Token, is_salt_water
 from core.units import UK_GALLON_L, US_GALLON_L, to_canonical
 
 _ROLES = {
@@ -84,6 +84,7 @@ class Slots:
 def read(tokens: list[Token], context: Context, source: str, default: str | None = None) -> Slots:
     """Sort what the tokens of one question say; `default` is what a nameless number measures."""
     slots = Slots(default=default)
+    tokens = _without_salt_water(tokens)
     role = ""
     index = 0
     while index < len(tokens):
@@ -111,6 +112,13 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
         index += 1
     _each_litre(slots)
     return slots
+
+
+def _without_salt_water(tokens: list[Token]) -> list[Token]:
+    """Leave the salt of salt water out where water is changed: the water is meant, not the salt."""
+    if all(token.value not in {"changing", "water_change"} for token in tokens):
+        return tokens
+    return [token for place, token in enumerate(tokens) if not is_salt_water(tokens, place)]
 
 
 def _read_at(tokens: list[Token], index: int) -> Quantity | None:

@@ -331,7 +331,7 @@ async def test_a_large_change_of_neglected_water_is_refused_in_the_first_word(
     assert reply.lines[0].text.startswith("Old: no, small ones")
 
 
-@pytest.mark.parametrize("water", ["new salt water", "saltwater", "freshly mixed salt water"])
+@pytest.mark.parametrize("water", ["salt water", "new salt water", "saltwater"])
 async def test_salt_water_is_a_water_and_no_salt(talk: Talk, water: str) -> None:
     """Nothing is said of grams of salt, which the tank holds already."""
     await talk.say("/tank new Reef 200 l reef")
