@@ -5,6 +5,7 @@ The answers are no offers: the plan stays what `done`, `slower` and its buttons 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any
@@ -77,10 +78,37 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     of_late = [offer for offer in offers if turn.now - offer.made_at <= patience]
     if said == "drop":
         return await _dropped(turn, of_late[0]) if of_late else None
-    plan = next((given for offer in of_late if (given := _given(offer)) is not None), None)
-    if plan is None:
+    for offer in of_late:
+        if (plan := _given(offer)) is not None:
+            return await _about(turn, said, plan)
+        facts = offer.context.get("facts", {})
+        if "largest_safe_share" in facts:
+            return await _about_change(turn, said, facts)
+    return None
+
+
+async def _about_change(turn: Turn, said: About, facts: Mapping[str, Any]) -> list[Reply] | None:
+    """What is asked of a water change that was answered; None where it fits none, or none is safe.
+
+    A change that was refused without smaller ones has no way to be done.
+    """
+    if not facts.get("steps"):
         return None
-    return await _about(turn, said, plan)
+    emergency = facts.get("emergency", False)
+    if said == "how":
+        share = facts["steps"][0]
+        volume = facts["litres"] / facts["share"] if "litres" in facts else None
+        warm = facts["before"].get("temperature")
+        told = {
+            "share": share,
+            "litres": None if volume is None else share * volume,
+            "temperature": warm,
+        }
+        shown = {name: value for name, value in told.items() if value is not None}
+        return [await turn.reply(words.how_to_change(share, volume, warm), facts=shown)]
+    if said == "when_next":
+        return [await turn.reply(words.next_change(emergency=emergency))]
+    return [await turn.reply(words.change_later(emergency=emergency))] if said == "later" else None
 
 
 def _given(offer: Offer) -> Given | None:
@@ -98,6 +126,10 @@ async def _about(turn: Turn, said: About, plan: Given) -> list[Reply] | None:
         return await _kept_apart(turn, plan)
     if said == "when_next":
         return [await _when_next(turn, plan)]
+    if said == "later":
+        emergency = plan.facts.get("emergency", False)
+        tested = dose_words.to_test(plan.analytes)
+        return [await turn.reply(words.part_later(tested, emergency=emergency))]
     if said in {"gave_all", "gave_one"}:
         return await _gave(turn, plan, all_of_it=said == "gave_all")
     if not plan.salts:

@@ -115,3 +115,50 @@ async def test_without_a_plan_none_of_it_is_guessed(talk: Talk) -> None:
     await talk.say("/tank new Hall 180 l fresh")
     for text in ("how do i dissolve it", "i put both parts in", "second part is in"):
         assert "logged" not in await talk.text(text)
+
+
+@pytest.fixture
+async def changing(talk: Talk) -> Talk:
+    """A change that is within the limits."""
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("/source tap ph 7.2 kh 4 gh 6 no3 5 temp 24")
+    await talk.say("ph 7.0 kh 4 gh 6 temp 25 no3 40 ammonia 0")
+    facts = await talk.facts("what if i change 25%")
+    assert facts["steps"] == [0.25]
+    return talk
+
+
+async def test_how_a_change_is_done(changing: Talk) -> None:
+    (reply,) = await changing.say("how do i do that")
+    assert reply.facts["litres"] == pytest.approx(45.0)
+    assert reply.facts["temperature"] == 25.0
+    assert "Take out 25 % (45 L)" in reply.text
+    assert "Heater and filter off" in reply.text
+    assert "change" in await changing.text("done")
+
+
+async def test_a_change_or_a_part_may_wait_but_is_never_doubled(
+    changing: Talk,
+) -> None:
+    assert "Never two in one day" in await changing.text("can it wait?")
+    assert "A day after this one" in await changing.text("when can i change again")
+    await changing.say("dose kh 6")
+    for text in ("i forgot the second part", "ich habe den zweiten Teil vergessen"):
+        assert "Never give two in one day" in await changing.text(text)
+
+
+async def test_an_emergency_is_not_told_to_wait(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("/source tap ph 7.2 kh 4 gh 6 no3 5 temp 25")
+    await talk.say("ph 8.4 kh 4 gh 6 temp 25 ammonia 4 nitrite 0")
+    facts = await talk.facts("what if i change 30%")
+    assert facts["emergency"]
+    assert facts["steps"]
+    assert (await talk.text("can it wait")).startswith("Rather now")
+
+
+async def test_a_refused_change_has_no_way_to_be_done(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("ph 7.0 kh 4 gh 6 temp 25 ammonia 0")
+    await talk.say("what if i change 30%")
+    assert "Take out" not in await talk.text("how do i do that")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.words import names
+from bot.chat.words import changes, names
 from bot.chat.words.doses import of
-from bot.chat.words.numbers import grams, litres, plain
+from bot.chat.words.numbers import at_most, grams, litres, plain
 from bot.chat.words.text import _, ngettext
 from core.advice.dissolving import Stock
 
@@ -90,6 +90,53 @@ def when_next(tested: str, hours: float, at: str, *, begun: bool, goes_on: bool)
         else _("Give no more before that.")
     )
     return lines
+
+
+def part_later(tested: str, *, emergency: bool) -> list[str]:
+    """A part is late, or may be."""
+    lines = [
+        _("Rather now: this is an emergency. But never two parts in one day.")
+        if emergency
+        else _("A part may wait a day or two. Never give two in one day to make up for it.")
+    ]
+    told = _("Test {tested} right before it; where they moved, ask for the dose again.")
+    return [*lines, told.format(tested=tested)]
+
+
+def change_later(*, emergency: bool) -> list[str]:
+    """A change is late, or may be."""
+    return [
+        _("Rather now: it is an emergency.")
+        if emergency
+        else _("A change may wait a day. Never two in one day to make up for it."),
+        _("Test pH, KH and ammonia right before it; where they moved, ask again."),
+    ]
+
+
+def next_change(*, emergency: bool) -> list[str]:
+    """When the next of several changes may follow."""
+    if emergency:
+        return [_("Test again in an hour, and after some hours. Send the readings, and ask again.")]
+    return [_("A day after this one. Test pH, KH and ammonia before it, send them, and ask again.")]
+
+
+def how_to_change(share: float, volume_l: float | None, temperature: float | None) -> list[str]:
+    """One change, step by step. [share], [L], [°C]"""
+    warm = (
+        _("Make the new water ready: no chlorine in it, as warm as the tank.")
+        if temperature is None
+        else _("Make the new water ready: no chlorine in it, {degrees} °C as the tank.").format(
+            degrees=plain(temperature, 1)
+        )
+    )
+    return [
+        warm,
+        _("Heater and filter off. Take out {amount}.").format(
+            amount=changes.amount(at_most(share), volume_l)
+        ),
+        _("Pour the new water in slowly, over a quarter of an hour, not onto animals or roots."),
+        _("Heater and filter on again. Watch for an hour: if they gasp, air at once."),
+    ]
 
 
 def all_logged(count: int) -> list[str]:

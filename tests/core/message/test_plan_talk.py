@@ -30,6 +30,10 @@ SAID = {
                  "ho messo la seconda parte", "ik heb het tweede deel gegeven",
                  "wsypałem drugą część", "jag gav andra delen"),
     "at_once": ("can I put it all at once?", "alles auf einmal", "tout d'un coup?"),
+    "later": ("can it wait?", "i forgot the second part", "kann ich das morgen machen?",
+              "j'ai oublié la deuxième partie", "se me olvidó un día", "posso fazer amanhã?",
+              "ho saltato un giorno", "kan het wachten?", "zapomniałam o części",
+              "jag glömde en dag"),
     "drop": ("never mind", "vergiss es", "laisse tomber", "olvídalo", "esquece", "lascia stare",
              "laat maar", "nieważne", "glöm det"),
 }  # fmt: skip
