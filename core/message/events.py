@@ -209,7 +209,8 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
         ):
             of_them += 1  # one of my guppies
         living = parts.kind in kinds.OF_ANIMALS and tokens[min(of_them, len(tokens) - 1)].kind
-        parts.count = 1 if following.kind in {"word", "event"} or living == "word" else None
+        gone = living == "event" and parts.kind == "lost"  # one is dead
+        parts.count = 1 if following.kind in {"word", "event"} or living == "word" or gone else None
         parts.before = len(parts.unknown)
         slip = nearest.counts(following.text) and not kinds.is_kind(following.text)
         parts.unsure = parts.unsure or slip  # "a dozwn guppies"

@@ -21,6 +21,8 @@ VERB_FIRST = frozenset({"en", "de", "nl", "sv"})
 
 def asked(tokens: list[Token]) -> str | None:
     """The word of asking that a message without one stands for; None where nothing is asked."""
+    if tokens and tokens[0].kind == "command" and tokens[0].value == "correct":
+        return asked([token for token in tokens[1:] if token.text != ","])  # sorry, is kh 5 ok
     kinds = {token.kind for token in tokens}
     if "event" in kinds or "nl" in kinds or not kinds & {"analyte", "unit"}:
         return None
