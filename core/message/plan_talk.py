@@ -48,7 +48,9 @@ def _words() -> tuple[dict[str, set[str]], dict[str, list[tuple[About, str]]]]:
             raise ValueError(f"plan_talk.txt: {meaning}")
         else:
             for way in sorted(ways):
-                found.setdefault(way.split()[0], []).append((cast("About", meaning), way))
+                first = way.split()[0]
+                for word in classes[first.strip("{}")] if first[0] == "{" else {first}:
+                    found.setdefault(word, []).append((cast("About", meaning), way))
     return classes, found
 
 
@@ -56,10 +58,13 @@ def _words() -> tuple[dict[str, set[str]], dict[str, list[tuple[About, str]]]]:
 def _beginning(word: str) -> list[tuple[About, re.Pattern[str]]]:
     """All that begins with a word: to make a pattern of every way would take half a second."""
     classes, ways = _words()
-    it = rf"(?:(?:{one_of(classes['article'])})\s*)?(?:{one_of(classes['it'])})"
+    named = {name: f"(?:{one_of(words)})" for name, words in classes.items()}
+    named["it"] = rf"(?:{named['article']}\s*)?{named['it']}"
     by_meaning: dict[About, list[str]] = {}
     for meaning, way in ways.get(word, ()):
-        kept = re.escape(way).replace(r"\{it\}", it).replace(r"\*", _SOME)
+        kept = re.escape(way).replace(r"\*", _SOME)
+        for name, words in named.items():
+            kept = kept.replace(rf"\{{{name}\}}", words)
         by_meaning.setdefault(meaning, []).append(kept.replace(r"\ ", r"\s+"))
     return [(meaning, re.compile("|".join(each))) for meaning, each in by_meaning.items()]
 

@@ -22,7 +22,8 @@ SAID = {
                   "quand la prochaine partie ?", "¿cuándo vuelvo a medir?", "quando meço de novo?",
                   "quanto devo aspettare?", "wanneer meet ik weer?", "kiedy znowu zmierzyć?",
                   "när ska jag mäta igen?"),
-    "gave_all": ("i put both parts in", "alles reingekippt", "j'ai tout mis", "lo eché todo",
+    "gave_all": ("i put both parts in", "i tipped it all in at once", "dumped everything in",
+                 "alles reingekippt", "j'ai tout mis", "lo eché todo",
                  "pus tudo", "ho messo tutto", "ik heb alles gegeven", "wsypałam wszystko",
                  "jag gav allt"),
     "gave_one": ("i put the second part in too", "den zweiten Teil gegeben", "first part done",
@@ -52,6 +53,7 @@ def test_it_is_told_what_is_said(meaning: About, text: str) -> None:
         "how do i dissolve", "never mind the gap", "cancel the reminder", "wo kommt der fisch hin",
         "when is the next water change", "all", "second", "the first fish is in", "leave it out",
         "how many fish", "no filter", "ho messo tutto il cibo", "i put it in the other tank",
+        "i put everything away", "i added all the fish",
     ],
 )  # fmt: skip
 def test_what_says_more_is_none_of_it(text: str) -> None:
@@ -68,5 +70,6 @@ def test_every_way_in_the_file_is_understood_as_its_own() -> None:
         seen.add(meaning)
         for way in alternatives(right):
             said = way.replace("{it}", "it").replace("*", "second")
+            said = said.replace("{put}", "tipped").replace("{all}", "the lot")
             assert about(said) == meaning, way
     assert seen == set(get_args(About))
