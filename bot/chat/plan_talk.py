@@ -134,7 +134,9 @@ async def _about(turn: Turn, said: About, plan: Given) -> list[Reply] | None:
         return await _gave(turn, plan, all_of_it=said == "gave_all")
     if not plan.salts:
         return None  # how a bought product goes in stands on its label
-    return [await (_how(turn, plan) if said == "how" else _without_scale(turn, plan))]
+    if said == "spoons":
+        return [await _without_scale(turn, plan)]
+    return [await _how(turn, plan, dry=said == "dry")]
 
 
 async def _kept_apart(turn: Turn, plan: Given) -> list[Reply] | None:
@@ -145,7 +147,7 @@ async def _kept_apart(turn: Turn, plan: Given) -> list[Reply] | None:
     return [await turn.reply(words.kept_apart(plan.count, plan.every_hours), facts=facts)]
 
 
-async def _how(turn: Turn, plan: Given) -> Reply:
+async def _how(turn: Turn, plan: Given, *, dry: bool) -> Reply:
     jugs = [(name, grams, jug_litres(name, grams)) for name, grams in plan.salts]
     facts = {
         "jugs": [
@@ -153,7 +155,7 @@ async def _how(turn: Turn, plan: Given) -> Reply:
         ]
     }
     hazards = [dose_words.CAUTIONS[each] for each in plan.held.get("cautions", ())]
-    return await turn.reply(words.how(jugs, hazards), facts=facts)
+    return await turn.reply(words.how(jugs, hazards, dry=dry), facts=facts)
 
 
 async def _without_scale(turn: Turn, plan: Given) -> Reply:

@@ -16,9 +16,11 @@ from core.message.tokens import cut
 from core.message.waters import one_of
 from core.message.wordfile import alternatives, entries
 
-About = Literal["at_once", "gave_all", "gave_one", "how", "spoons", "when_next", "later", "drop"]
-"""To give all parts together; that all, or one, went in; how it goes in; by spoon, or without a
-scale; when to test and go on; whether it may wait, or did; to let it be."""
+About = Literal[
+    "at_once", "gave_all", "gave_one", "how", "dry", "spoons", "when_next", "later", "drop"
+]
+"""To give all parts together; that all, or one, went in; how it goes in, or whether just so; by
+spoon, or without a scale; when to test and go on; whether it may wait, or did; to let it be."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(

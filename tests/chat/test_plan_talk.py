@@ -29,6 +29,13 @@ async def test_how_it_goes_in(planned: Talk) -> None:
     assert "Never dry" in reply.text
 
 
+@pytest.mark.parametrize("text", ["can i just pour it in?", "in den Filter?", "nel filtro?"])
+async def test_straight_in_is_refused_in_the_first_line(planned: Talk, text: str) -> None:
+    (reply,) = await planned.say(text)
+    assert reply.lines[0].text == "No: not dry, and not into the filter."
+    assert "Stir 5.4 g" in reply.text
+
+
 async def test_each_salt_has_its_jug_and_its_hazard(planned: Talk) -> None:
     await planned.say("dose kh 4 gh 7")
     (reply,) = await planned.say("where do i put it")

@@ -20,9 +20,15 @@ def kept_apart(count: int, hours: float) -> list[str]:
     ]
 
 
-def how(jugs: Sequence[tuple[str, float, float]], hazards: Sequence[str]) -> list[str]:
-    """How one part goes in: each salt with its grams and the litres that it is stirred into."""
-    lines = [
+def how(
+    jugs: Sequence[tuple[str, float, float]], hazards: Sequence[str], *, dry: bool
+) -> list[str]:
+    """How one part goes in: each salt with its grams and the litres that it is stirred into.
+
+    `dry` where it was asked whether it may go straight in.
+    """
+    lines = [_("No: not dry, and not into the filter.")] if dry else []
+    lines += [
         _("Stir {part} into {volume} of tank water in a clean jug until it is clear.").format(
             part=of(mass, names.substance(name)), volume=litres(volume)
         )

@@ -13,8 +13,8 @@ from core.message.wordfile import alternatives, entries
 SAID = {
     "how": ("how do I dissolve the baking soda?", "wie löse ich das Natron auf?", "où je le mets ?",
             "¿dónde lo echo?", "onde ponho isso?", "devo scioglierlo?", "waar doe ik het in?",
-            "jak to rozpuścić?", "hur löser jag upp det?", "can i just pour it in",
-            "in the filter?"),
+            "jak to rozpuścić?", "hur löser jag upp det?"),
+    "dry": ("can i just pour it in", "in the filter?", "einfach reinkippen?", "direto no aquário?"),
     "spoons": ("how many spoons is that", "I have no scale", "ich habe keine Waage", "sans balance",
                "no tengo báscula", "não tenho balança", "non ho una bilancia",
                "ik heb geen weegschaal", "nie mam wagi", "jag har ingen våg"),
