@@ -42,6 +42,18 @@ async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> in
     return round(put_in / a_part)
 
 
+async def dosed_besides(turn: Turn, offer_id: int, tank_id: int, since: datetime) -> bool:
+    """Whether anything else than an offer's own plan was dosed into a tank since then."""
+    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
+        logged = LOGGED.fullmatch(entry.update_id)
+        if logged is not None and int(logged[1]) == offer_id:
+            continue
+        doses = (e for e in entry.events if e.tank_id == tank_id and e.what.kind == "dose")
+        if any(event.at >= since for event in doses):
+            return True
+    return False
+
+
 @dataclass(frozen=True, slots=True)
 class OwnPlan:
     """One goal of a plan in several parts, the first of which was put on record."""

@@ -134,6 +134,10 @@ async def _about(turn: Turn, said: About, plan: Given) -> list[Reply] | None:
         return await _gave(turn, plan, all_of_it=said == "gave_all")
     if not plan.salts:
         return None  # how a bought product goes in stands on its label
+    tank_id, since = plan.held["tank_id"], plan.offer.made_at
+    besides = own_plan.dosed_besides
+    if tank_id is not None and await besides(turn, plan.offer.id, tank_id, since):
+        return [await _when_next(turn, plan)]  # the plan knows nothing of it: none may go in
     if said == "spoons":
         return [await _without_scale(turn, plan)]
     return [await _how(turn, plan, dry=said == "dry")]

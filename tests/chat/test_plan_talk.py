@@ -36,6 +36,17 @@ async def test_straight_in_is_refused_in_the_first_line(planned: Talk, text: str
     assert "Stir 5.4 g" in reply.text
 
 
+async def test_after_another_dose_the_plan_is_not_helped_in(planned: Talk) -> None:
+    await planned.say("log it")
+    assert "Stir 5.4 g" in await planned.text("how do i dissolve it")  # its own part
+    await planned.say("dosed 50 g baking soda")
+    for text in ("how do i dissolve it", "i have no scale", "can i just pour it in"):
+        (reply,) = await planned.say(text)
+        assert "jugs" not in reply.facts
+        assert reply.lines[0].text.startswith("Test KH, pH and ammonia from")
+        assert "send the readings, and ask again" in reply.text
+
+
 async def test_each_salt_has_its_jug_and_its_hazard(planned: Talk) -> None:
     await planned.say("dose kh 4 gh 7")
     (reply,) = await planned.say("where do i put it")
