@@ -10,7 +10,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy.engine import URL
+from sqlalchemy.engine import URL, Dialect, Engine
 
 from bot.app import App
 from bot.chat.model import Address, Incoming, Reply
@@ -96,6 +96,19 @@ class Talk:
         return f"d{len(self.arrived)}"
 
 
+_compiled: dict[str, tuple[Dialect, dict[Any, Any]]] = {}
+
+
+def _compile_once(engine: Engine) -> None:
+    """Let the engines of all tests share their compiled statements: a third of a test's time.
+
+    SQLAlchemy keeps them by dialect object, so that the engines share that as well.
+    """
+    shared, statements = _compiled.setdefault(engine.dialect.name, (engine.dialect, {}))
+    engine.dialect = shared
+    engine.update_execution_options(compiled_cache=statements)
+
+
 _empty: list[bytes] = []
 
 
@@ -128,6 +141,7 @@ async def talking(
             path.write_bytes(await _empty_database())
         url = f"sqlite+aiosqlite:///{path}"
     async with App.open(url, clock, Defaults(timezone=zone, language=language)) as app:
+        _compile_once(app.database.engine.sync_engine)
         talk = Talk(app, clock, group=group)
         app.add_courier(talk)
         yield talk
