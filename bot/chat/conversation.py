@@ -23,6 +23,7 @@ from bot.chat import (
     expected,
     followups,
     inhabitants,
+    introduced,
     labels,
     past,
     pauses,
@@ -140,6 +141,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         topic = COMMANDS.get(parsed.command.name)
         if topic is None:
             return [await turn.reply(words.not_yet(parsed.command.name))]
+        if topic is tanks.command and (met := await introduced.told(turn)) is not None:
+            return met
         return await topic(turn, parsed.command, parsed)
     await _use_named(turn, parsed)
     if turn.incoming.addressed and (term := _word_asked(turn, parsed)) is not None:
@@ -151,6 +154,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
     if emergencies.is_danger(turn, parsed) or emergencies.goes_first(turn, parsed):
         return await _call(turn, parsed)
+    if (met := await introduced.told(turn)) is not None:
+        return met
     if (trait := traits.trait_of(turn, parsed)) is not None:
         return await traits.answer(turn, trait)
     if (coming := arrivals.coming_in(turn, parsed)) is not None:

@@ -57,6 +57,8 @@ HOLDS: Final = frozenset(
 """Words between a tank and its volume that are no name, as they are folded."""
 TALK: Final = frozenset({"word", "event", "ask", "command"})
 """Kinds of words that say something else of a tank than what it holds."""
+NAMING: Final = frozenset({"word", "ask", "fill"})
+"""Kinds of words that a name with a capital in the middle of a line may be: tank Hall 180 l."""
 RESERVED: Final = frozenset({"new", "rename", "delete", "kit", "all", "help"})
 LONGEST_NAME: Final = 40
 NAME_WORDS: Final = 3
@@ -126,7 +128,7 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
 
     It names a tank in general and says how large it is, and nothing that is not understood.
     """
-    words = {word.strip(",.;!") for word in text.casefold().split()}
+    words = {plain(word) for word in text.split()}
     number = re.search(r"\d", text)
     if number is None or not words & TANK_WORDS or _else_said(text[: number.start()]):
         return None
@@ -173,8 +175,9 @@ def named(text: str) -> str | None:
     words = cut(fold(name), lexicon(), name)
     if not 0 < len(words) <= NAME_WORDS or name == line.strip():
         return None
-    plain = all(token.kind == "word" and token.text not in HOLDS for token in words)
-    return line if plain else None
+    capital = name[0].isupper() and {token.kind for token in words} <= NAMING
+    means_nothing = all(token.kind == "word" and token.text not in HOLDS for token in words)
+    return line if means_nothing or capital else None
 
 
 def name_in(line: str) -> str:
@@ -193,6 +196,11 @@ def name_problem(name: str) -> str | None:
     if folded in RESERVED or folded in ANALYTES or folded in labels or folded.isdigit():
         return "reserved"
     return None
+
+
+def plain(word: str) -> str:
+    """A word of a line as the tables here spell it."""
+    return word.casefold().strip("/,.;:!")
 
 
 def _begins_details(word: str) -> bool:
