@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from core.message import doubts, quantities
+from core.message import doubts, prices, quantities
 from core.message.candidates import Candidate
 from core.message.quantities import Quantity
 from core.message.tokens import Token
@@ -158,6 +158,11 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.wished = bool(clause.after) and not WISHES.isdisjoint(clause.after)
         clause.items.append(item)
         return index + 1
+    if (token.value == "money" or kind == "number") and (price := prices.costs(tokens, index)):
+        first, last = tokens[index], tokens[price - 1]
+        text = f"{first.text} {last.text}"
+        clause.items.append(Item("U", first.start, last.end, text))
+        return price
     if kind != "word" and kind != "fill":
         quantity = quantities.read(tokens, index)
         if quantity is not None:
@@ -183,6 +188,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         _mark("was", clause)  # kh 4, das war gestern 6
     elif kind == "fill" or token.value == "reach" or _is_plain_command(token):
         clause.fill = True
+        if token.value == "kit":
+            clause.after.append("kit")
     elif kind == "command" and token.value == "no":
         if _none_of(tokens, index):
             return _absent(tokens, index, clause)
@@ -222,8 +229,12 @@ def within_word(tokens: list[Token], index: int) -> bool:
 
 
 def _mark(mark: str, clause: Clause) -> None:
-    if mark in {"fish", "water", "got"}:
+    if mark in {"fish", "water", "got", "money"}:
         clause.fill = True
+        if mark == "got":
+            clause.after.append(mark)
+    elif mark == "link" and "kit" in clause.after:
+        clause.after.remove("kit")  # it tells what the kit says
     elif mark == "home":
         clause.home = True
     elif mark == "other":
@@ -244,10 +255,20 @@ def _quantity(tokens: list[Token], index: int, quantity: Quantity, clause: Claus
     item = Item("V", quantity.start, quantity.end)
     item.quantity = quantity
     if clause.after:
+        if "kit" in clause.after and _paid(tokens[quantity.first], quantity, clause):
+            quantity.problem = quantity.problem or doubts.PRICE
         item.marks = tuple(clause.after)
         clause.after.clear()
     clause.items.append(item)
     return _glued(tokens, quantity, item)
+
+
+def _paid(number: Token, quantity: Quantity, clause: Clause) -> bool:
+    """Whether a number behind a kit may be what it cost."""
+    named = [item.analyte for item in clause.items if item.kind == "N"]
+    if not named or quantity.unit is not None or number.kind != "number":
+        return False
+    return prices.may_be_paid(number, named[-1], bought="got" in clause.after)
 
 
 def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:

@@ -19,7 +19,7 @@ _STORED_ON_YES = frozenset(
     {
         doubts.UNKNOWN_WORD, doubts.UNKNOWN_TANK, doubts.QUESTIONED, doubts.AMBIGUOUS_TANK,
         doubts.AMBIGUOUS_DATE, doubts.FUTURE, doubts.BAD_TIME, doubts.AMBIGUOUS_WORD,
-        doubts.CONFLICT, doubts.UNKNOWN_UNIT,
+        doubts.CONFLICT, doubts.UNKNOWN_UNIT, doubts.PRICE,
     }
 )  # fmt: skip
 

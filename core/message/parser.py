@@ -16,6 +16,7 @@ from dataclasses import replace
 from core.message import (
     blends,
     commands,
+    commas,
     doubts,
     labels,
     naming,
@@ -69,6 +70,8 @@ def parse(text: str, context: Context) -> Parsed:
     """
     if len(text) > LIMIT:
         return _long(text, context)
+    if "\n" in text and "," in text:
+        text = commas.as_semicolons(text)
     folded = fold(text)
     most = min(MOST_TOKENS, ANY_TOKENS + len(text) // CHARACTERS_A_TOKEN)
     tokens = cut(folded, lexicon(), text, most=most + 8)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from core.message import doubts, likes, sentences, shortforms, slots, trade
 from core.message.amounts import GRAMS, SPOONS
-from core.message.model import Context, Doubt, Parsed, Question
+from core.message.model import Context, Doubt, Intent, Parsed, Question
 from core.message.quantity import Quantity
 from core.message.slots import Number, Slots
 from core.message.state import Statement
@@ -63,12 +63,26 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
             if helping
             else shortforms.asked(tokens) or sentences.done_or_asked(tokens, group=context.group)
         )
+        if words == "bound":
+            return _read_or_wished(source, tokens)
         return _make(source, words, tokens, tokens[0], [], context) if words else None
     first, last = sentences.around(tokens, place)
     inside = tokens[first:last]
     rest = tokens[:first] + tokens[last:]
     words = str(tokens[place].value)
     return _make(source, words, inside, tokens[place], rest, context)
+
+
+def _read_or_wished(source: str, tokens: list[Token]) -> Asked:
+    """What is under the first mark of a kit (`nitrate under 5`): read there, or wished so low?"""
+    named = next(token for token in tokens if token.kind == "analyte")
+    number = next(token for token in tokens if token.kind == "number")
+    start, end = named.start, number.end
+    tank = next((f"{token.value}: " for token in tokens if token.kind == "tank"), "")
+    name, of = source[start : named.end], source[number.start : end]
+    both = (f"{tank}{name} < {of}", f"{tank}get {name} under {of}")
+    told = Doubt(source[start:end], start, end, doubts.AMBIGUOUS_WORD, choices=both)
+    return Asked(None, (told,), [], sure=False)
 
 
 def _calls(tokens: list[Token]) -> bool:
@@ -417,7 +431,8 @@ def join(asked: Asked, told: Statement, context: Context) -> Parsed:
         if len(told_of) == 1 and question.substance is None and question.percent is None:
             question = replace(question, analyte=told_of.pop())  # ph 8.4 how do i lower it
     tank = read.tank or (question.tank if question else None)
+    intent: Intent = "question" if question is not None else "unclear"
     return Parsed(
-        "question", tank, read.at, read.values, read.events, question, None,
+        intent, tank, read.at, read.values, read.events, question, None,
         (*asked.doubts, *read.doubts),
     )  # fmt: skip

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from core.analytes import ANALYTES
 from core.message import quantities
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
@@ -47,7 +48,7 @@ def asked(tokens: list[Token]) -> str | None:
     if _conversion(words):
         return "convert"
     if words[0].kind == "analyte" and words[1].value == "under" and len(words) == 3:
-        return None if _floor(words) else "change"
+        return None if _floor(words) else "bound" if _least_mark(words) else "change"
     if words[0].value == "co2" and words[1].kind == "mark" and tokens[-1].text == "?":
         return "co2"
     return None
@@ -72,6 +73,15 @@ def _floor(words: list[Token]) -> bool:
     found = quantities.read(words, 1)
     small = found is not None and found.value is not None and found.value <= 1.0
     return small and str(words[0].value).partition("@")[0] in _FLOORED
+
+
+def _least_mark(words: list[Token]) -> bool:
+    """Whether "under" may tell the first mark of a kit's scale as well (`nitrate under 5`)."""
+    found = quantities.read(words, 1)
+    row = ANALYTES.get(str(words[0].value).partition("@")[0])
+    if found is None or found.value is None or row is None:
+        return False
+    return found.unit in {None, "mg/L", "ppm"} and found.value <= row.resolution
 
 
 def _judging(tokens: list[Token], first: Token) -> bool:

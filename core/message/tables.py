@@ -210,13 +210,15 @@ def _label(
             if more == 1 and not count:
                 count = 1
     label = _Label()
-    said = [token for cell in cells[:count] for token in cell if token.text not in {":", "*"}]
-    place = 0
-    while place < len(said):
-        used = _named(said, place, label, state)
-        if not used:
-            return None, cells
-        place += used
+    heads = cells[:count] if table.mark else [[token for cell in cells[:count] for token in cell]]
+    for head in heads:
+        said = [token for token in head if token.text not in {":", "*"}]
+        place = 0
+        while place < len(said):
+            used = _named(said, place, label, state)
+            if not used:
+                return None, cells
+            place += used
     return label, cells[count:]
 
 

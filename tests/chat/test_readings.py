@@ -266,3 +266,28 @@ async def test_each_jump_is_said(talk: Talk) -> None:
     assert "from 35 to 30" in await talk.text("salinity 30")
     await talk.wait(hours=1)
     assert "from 30 to 25" in await talk.text("salinity 25")
+
+
+async def test_a_kits_price_is_asked_about_and_stored_only_on_a_yes(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "may be a price" in await talk.text("kh test 12.99")
+    assert "values" not in await talk.facts("nitrat test 12 €")
+    assert await stored(talk.app, talk, "Fern") == []
+    await talk.say("kh test 12.99")
+    await talk.press(1)
+    assert (await talk.facts("how is fern"))["readings"] == {"kh": pytest.approx(12.99)}
+
+
+async def test_what_is_under_a_kits_first_mark_is_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (asked,) = await talk.say("nitratos por debajo de 5")
+    (kept,) = await talk.press(1, asked)
+    assert kept.facts["values"][0]["qualifier"] == "<"
+
+
+async def test_rows_that_commas_divide_go_to_their_tanks(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/tank new Quarry 90 l fresh")
+    told = await talk.say("date,tank,kh\n2026-02-01,Fern,5\n2026-02-08,Quarry,6")
+    held = {(r.facts["tank"], r.facts["values"][0]["canonical"]) for r in told}
+    assert held == {("Fern", 5), ("Quarry", 6)}
