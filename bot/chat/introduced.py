@@ -89,7 +89,7 @@ def _rest(turn: Turn, words: list[str]) -> Parsed | None:
 
 def _read(turn: Turn, animals: str, other: str) -> Parsed | None:
     listed = None if _asks(animals) else listed_in(animals)
-    told = parse(other, turn.context()) if other else Parsed("unknown")
+    told = parse(other, turn.context()) if other else Parsed("none")
     if (listed is None) == bool(animals) or told.question is not None or told.command is not None:
         return None
     doubted = any(doubt.value is not None for doubt in told.doubts)
