@@ -10,9 +10,14 @@ from __future__ import annotations
 
 import math
 import sys
-from typing import Any, Final, Protocol, cast
+from collections.abc import Callable
+from functools import lru_cache, wraps
+from typing import Any, Final, ParamSpec, Protocol, TypeVar, cast
 
 from core.errors import OutOfRange
+
+T = TypeVar("T")
+P = ParamSpec("P")
 
 
 class Functions(Protocol):
@@ -65,11 +70,24 @@ PLAIN_TYPES: Final = (float, int)
 def functions_for(*values: float) -> Functions:
     """Return the functions that fit these arguments: `math`'s, or numpy's for any array."""
     for value in values:
-        if not isinstance(value, PLAIN_TYPES):
+        if value.__class__ is not float and not isinstance(value, PLAIN_TYPES):
             import numpy  # here, so that the path of plain numbers never loads it
 
             return cast(Functions, numpy)
     return PLAIN
+
+
+def remembering(compute: Callable[P, T]) -> Callable[P, T]:
+    """Remember what plain numbers gave: a tank's warmth is asked for again and again."""
+    remembered = lru_cache(maxsize=512)(compute)
+
+    @wraps(compute)
+    def call(*numbers: P.args, **named: P.kwargs) -> T:
+        if named or any(number.__class__ is not float for number in numbers):
+            return compute(*numbers, **named)
+        return remembered(*numbers)
+
+    return call
 
 
 def is_array(value: object) -> bool:

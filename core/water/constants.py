@@ -8,13 +8,12 @@ at 25 °C where the source prints one.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache, wraps
 from types import MappingProxyType
-from typing import Final, NamedTuple, TypeVar
+from typing import Final, NamedTuple
 
-from core.water._elementwise import PLAIN_TYPES, functions_for
+from core.water._elementwise import functions_for, remembering
 from core.water.ph_scales import KELVIN
 
 LN10: Final = math.log(10.0)
@@ -169,42 +168,24 @@ class AcidConstants(NamedTuple):
     mg_po4: float
 
 
-T = TypeVar("T")
-
-
-def _remembering(compute: Callable[[float], T]) -> Callable[[float], T]:
-    """Remember what plain temperatures gave, since a tank's is asked for again and again."""
-    remembered = lru_cache(maxsize=512)(compute)
-
-    @wraps(compute)
-    def call(temperature: float) -> T:
-        return (
-            remembered(temperature)
-            if isinstance(temperature, PLAIN_TYPES)
-            else compute(temperature)
-        )
-
-    return call
-
-
 def fresh_constant(name: str, temperature: float) -> float:
     """One row of the table at a temperature. [°C]."""
     return _rows((name,), temperature)[0]
 
 
-@_remembering
+@remembering
 def carbonate_constants(temperature: float) -> CarbonateConstants:
     """Constants of the carbonate system. [°C]."""
     return CarbonateConstants._make(_rows(CarbonateConstants._fields, temperature))
 
 
-@_remembering
+@remembering
 def sulfate_constants(temperature: float) -> SulfateConstants:
     """Constants of sulfate's pairs. [°C]."""
     return SulfateConstants._make(_rows(SulfateConstants._fields, temperature))
 
 
-@_remembering
+@remembering
 def acid_constants(temperature: float) -> AcidConstants:
     """Constants of the minor acids. [°C]."""
     return AcidConstants._make(_rows(AcidConstants._fields, temperature))
@@ -217,7 +198,7 @@ def _rows(names: tuple[str, ...], temperature: float) -> tuple[float, ...]:
     return tuple(xp.exp(FRESH_CONSTANTS[name].ln(kelvin, ln_kelvin)) for name in names)
 
 
-@_remembering
+@remembering
 def debye_hueckel(temperature: float) -> tuple[float, float]:
     """Coefficients A (natural log, (kg/mol)^0.5) and B ((kg/mol)^0.5 per ångström) of water.
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from core.water._elementwise import functions_for, require
+from core.water._elementwise import functions_for, remembering, require
 
 GRAMS_PER_PRACTICAL: Final = 35.16504 / 35.0
 """Millero, Feistel, Wright & McDougall 2008, Deep-Sea Res. I 55:50-72 (grade A)."""
@@ -30,6 +30,7 @@ def grams_from_practical(practical: float) -> float:
     return practical * GRAMS_PER_PRACTICAL
 
 
+@remembering
 def density(temperature: float, salinity: float = 0.0) -> float:
     """Density at atmospheric pressure.
 
