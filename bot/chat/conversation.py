@@ -18,6 +18,7 @@ from bot.chat import (
     asked_deeds,
     corrections,
     dosing,
+    edits,
     emergencies,
     every_tank,
     expected,
@@ -41,6 +42,7 @@ from bot.chat import (
     tanks_told,
     traits,
     typed,
+    undoing,
     warming,
     what_now,
 )
@@ -79,7 +81,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "more": typed.more,
     "why": typed.why,
     "label": labels.command,
-    "undo": corrections.undo,
+    "undo": undoing.undo,
     "correct": corrections.correct,
     "move": corrections.move,
 }
@@ -108,7 +110,7 @@ async def answer(turn: Turn) -> list[Reply]:
     if kind == "other":
         return [] if turn.incoming.group else [await turn.reply(words.only_text())]
     if kind == "edit":
-        return await corrections.edited(turn)
+        return await edits.edited(turn)
     return await _message(turn)
 
 

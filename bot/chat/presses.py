@@ -8,7 +8,6 @@ from typing import Final
 from bot.chat import (
     arrivals,
     bases,
-    corrections,
     doses,
     doubts,
     expected,
@@ -22,6 +21,7 @@ from bot.chat import (
     tanks,
     traits,
     treatment_answers,
+    undoing,
     what_now,
 )
 from bot.chat.model import Reply
@@ -39,7 +39,7 @@ async def _more(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
 
 VERBS: Final[Mapping[str, Verb]] = {
     "more": _more,
-    "undo": corrections.press_undo,
+    "undo": undoing.press_undo,
     "keep_effect": products.press_keep,
     "keep_label": labels.press_keep_label,
     "leave_effect": products.press_leave,

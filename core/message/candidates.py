@@ -24,3 +24,5 @@ class Candidate:
     tank: str | None = None
     own_time: bool = False
     former: bool = False
+    instead: bool = False
+    """Told with a word of regret before it: it takes the place of what it puts right."""

@@ -186,6 +186,9 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
             clause.after.append("joint")  # a slip away from "to" and from the Polish "do"
     elif kind == "command" and token.value == "was":
         _mark("was", clause)  # kh 4, das war gestern 6
+    elif kind == "command" and token.value in _REGRETS and _regretted(tokens, index, clause):
+        clause.fill = True
+        clause.after.append("instead")
     elif kind == "fill" or token.value == "reach" or _is_plain_command(token):
         clause.fill = True
         if token.value == "kit":
@@ -207,6 +210,23 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     elif token.text in _ODD or within_word(tokens, index):
         clause.items.append(Item("U", token.start, token.end, token.text))
     return index + 1
+
+
+_REGRETS = frozenset({"correct", "wait", "make"})
+
+
+def _regretted(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether what was told before is put right behind this word: `kh 5 sorry 6`, `oops gh 5`."""
+    place = index + 1
+    while place < len(tokens) and tokens[place].text == ",":
+        place += 1
+    if place == len(tokens) or (clause.items and clause.items[-1].kind != "V"):
+        return False
+    if tokens[place].kind == "analyte":
+        return tokens[index].value == "correct"
+    behind = tokens[place + 1] if place + 1 < len(tokens) else None
+    ends = behind is None or behind.kind in {"p", "nl", "unit", "analyte"}
+    return quantities.is_number(tokens[place]) and ends  # no 2 days
 
 
 def _is_plain_command(token: Token) -> bool:

@@ -92,13 +92,15 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
         return None, tokens
     if not rest:
         return _alone(name, tokens)
-    if name == "why" and len(rest) == 1 and _is_not(rest[0]):
+    if name == "why" and len(rest) == 1 and is_not(rest[0]):
         return Command("why"), []
     arguments = text[tokens[1].start :].strip(" ,:")
     if name == "done" and len(rest) == 1 and _count(rest[0]):
         return Command("done", rest[0].text), []
     if first.kind == "several" and tokens[1].text not in {",", ":"}:
         return None, tokens
+    if name == "wait" and _tells_of(rest):
+        name = "correct"
     if name == "correct" and _asks(tokens[1:]):
         return None, tokens
     said = tokens[1].text in {",", ":"} or name == "correct"
@@ -124,6 +126,12 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     return None, tokens
 
 
+def _tells_of(tokens: list[Token]) -> bool:
+    """Whether a value is named right behind a word to wait: `wait, kh is 5`, not `wait 2 days`."""
+    said = next((token for token in tokens if token.kind != "fill"), None)
+    return said is not None and said.kind in {"analyte", "tank"}
+
+
 def _asks(tokens: list[Token]) -> bool:
     """Whether what follows a word of regret asks: then it is polite (`sorry, is kh 5 ok?`)."""
     said = [token for token in tokens if token.text not in _END]
@@ -141,7 +149,7 @@ _AT = frozenset({"at", "at_hour", "at_to"})
 _TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
 
 
-def _is_not(token: Token) -> bool:
+def is_not(token: Token) -> bool:
     """The second word of "why not", in all languages."""
     return token.value == "not" or token.text == "no" or command_of(token) == "no"
 

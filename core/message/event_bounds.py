@@ -171,6 +171,9 @@ def _of_a_name(tokens: list[Token], place: int) -> bool:
     return len(tokens[place].text) > 3 and following.kind == "word"
 
 
+_HELD_BACK = frozenset({"no", "wait", "make"})
+
+
 def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) -> bool:
     """Whether a word before an event, from `floor` on, makes it a wish, a question or a plan."""
     place = first - 1
@@ -180,8 +183,8 @@ def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) ->
             return True
         if kind in _BY_HAND and _to_come(tokens[place]):
             return True  # morgen 50% wechseln: tomorrow or in the morning
-        if tokens[place].kind == "command" and tokens[place].value == "no":
-            return True
+        if tokens[place].kind == "command" and tokens[place].value in _HELD_BACK:
+            return True  # wait with the water change
         if tokens[place].kind == "word" and kind in _BY_HAND:
             return True  # "after the water change": not told as done now
         if tokens[place].kind == "ask":

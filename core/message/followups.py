@@ -20,8 +20,8 @@ from importlib.resources import files
 from typing import Final
 
 from core.message import quantities
+from core.message.amends import corrected
 from core.message.amounts import grams, volume_litres
-from core.message.commands import command_of, only_time
 from core.message.fold import fold
 from core.message.lexicon import lexicon, spellings
 from core.message.model import Context
@@ -191,49 +191,6 @@ def heads(text: str) -> Iterator[tuple[str, set[str]]]:
             return
         marks |= _meanings("head", head[0].strip(_EDGES))
         rest = rest[head.end() :]
-
-
-def corrected(text: str) -> str | None:
-    """The number, with its unit if it has one, that puts one right that was told.
-
-    Examples
-    --------
-    >>> corrected("no, 7.4"), corrected("sorry 30 %"), corrected("7.4")
-    ('7.4', '30 %', None)
-    >>> corrected("no that was 2.5"), corrected("nein, das war 2,5"), corrected("no, 4 nov")
-    ('2.5', '2,5', None)
-    """
-    said = _put_right(text)
-    found = quantities.read(said, 0) if said else None
-    if found is None or found.value is None or found.last != len(said) or found.problem:
-        return None
-    return text[said[0].start : said[-1].end]
-
-
-def retimed(text: str) -> bool:
-    """Whether nothing but a time puts one right that was told, or was taken to be now.
-
-    Examples
-    --------
-    >>> retimed("no, 4 nov"), retimed("sorry, that was yesterday at 9"), retimed("no, 7.4")
-    (True, True, False)
-    """
-    return only_time(_put_right(text))
-
-
-def _put_right(text: str) -> list[Token]:
-    """What follows `no`, `sorry that was` and the like; nothing where they do not begin a text."""
-    tokens = cut(fold(text), lexicon(), text) if len(text) <= LONGEST else []
-    if not tokens or not (command_of(tokens[0]) in _WRONG or tokens[0].text == "no"):
-        return []  # "no" is Portuguese for "in the" as well
-    said = [token for token in tokens[1:] if token.text not in ".,;:!" and token.kind != "fill"]
-    while said and (said[0].value in _IT_WAS or command_of(said[0]) in _WRONG | _IT_WAS):
-        said.pop(0)
-    return said
-
-
-_WRONG: Final = frozenset({"no", "correct"})
-_IT_WAS: Final = frozenset({"was", "its", "link"})
 
 
 def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup | None:

@@ -120,7 +120,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
             clause.after.append("at")
             return index + 1
     if _separates(tokens, index, clause):
-        if clause.items or clause.after or clause.loose or clause.other:
+        regrets = clause.after == ["instead"] and token.text == ","  # kh 5, sorry, 6
+        if clause.items or (clause.after and not regrets) or clause.loose or clause.other:
             line.clauses.append(Clause(begins=token.text in _HARD))
         if token.text == "?" and clause.items:
             clause.questioned = True

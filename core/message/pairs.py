@@ -61,6 +61,20 @@ def bind(
         _name_first(clause, items)
 
 
+def take_back(clauses: list[Clause]) -> None:
+    """Leave out what the same message puts right: `kh 5 sorry kh 6`, `kh 5 i mean gh 5`."""
+    told: list[tuple[Clause, Candidate]] = []
+    for clause in clauses:
+        for candidate in tuple(clause.candidates):
+            if candidate.instead and told:
+                same = [pair for pair in told if pair[1].analyte == candidate.analyte]
+                where, wrong = (same or told)[-1]
+                if same or wrong.quantity.value == candidate.quantity.value is not None:
+                    where.candidates.remove(wrong)
+                    told.remove((where, wrong))
+            told.append((clause, candidate))
+
+
 def _of_one_unit(item: Item, previous: Candidate | None) -> bool:
     """Whether a lone number may be the value before's at another time (not `kh 4, at 8ppm`)."""
     unit = None if item.quantity is None else item.quantity.unit
@@ -193,6 +207,8 @@ def _apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
             if mark == "from":
                 ranged = candidate.quantity.low is not None
                 problem = problem or (doubts.CHANGE if ranged else doubts.PAST)
+        elif mark == "instead":
+            candidate.instead = True
         elif mark in {"rose_to", "fell_to"}:
             problem = None
         elif mark == "to":
@@ -308,6 +324,8 @@ def _number_first(clause: Clause, items: list[Item], previous: Candidate | None 
 def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
     """A number without a name; directly behind a value it makes that value doubtful."""
     marks = set(item.marks)
+    if marks == {"instead"} and last is not None and _put_right(last, item):
+        return
     if marks & {"up", "down", "plus"}:
         clause.trouble.append((item.start, item.end, doubts.CHANGE))
         return
@@ -341,6 +359,17 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         clause.trouble[-1] = (before[0], item.end, doubts.STRAY_NUMBER)
     else:
         clause.trouble.append((item.start, item.end, doubts.STRAY_NUMBER))
+
+
+def _put_right(last: Candidate, item: Item) -> bool:
+    """Take another number for a value, in its unit: `kh 5 sorry 6`; False where it has its own."""
+    anew, told = item.quantity, last.quantity
+    if anew is None or not last.analyte or anew.unit not in {None, told.unit}:
+        return False
+    anew.unit, anew.unit_text, anew.of = told.unit, told.unit_text, told.of
+    anew.basis = anew.basis or told.basis
+    last.quantity, last.end = anew, item.end
+    return True
 
 
 def _again(clause: Clause, item: Item, last: Candidate) -> None:

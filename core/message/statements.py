@@ -116,6 +116,8 @@ def _line(tokens: list[Token], state: Statement) -> None:
         if any(item.kind != "U" for item in clause.items):
             pairs.bind(clause, previous, timed=index in timed, past=index in past)
         previous = clause.candidates[-1] if clause.candidates else None
+    if not line.moments:
+        pairs.take_back(line.clauses)
     _scopes(line, state)
 
 

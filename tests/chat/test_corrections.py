@@ -224,3 +224,73 @@ async def test_a_volume_alone_is_set_only_when_pressed(fern: Talk) -> None:
     await fern.press(1)
     assert "120 L" in await fern.text("/tank fern")
     assert "no tank that I can believe" in await fern.text("90000000 l")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "sorry gh not kh",
+        "i meant gh",
+        "that was gh",
+        "gh not kh",
+        "not kh, gh",
+        "nicht kh, sondern gh",
+        "ich meinte gh",
+        "gh pas kh",
+        "quise decir gh",
+        "gh no kh",
+        "gh não kh",
+        "volevo dire gh",
+        "gh niet kh",
+        "gh nie kh",
+        "jag menade gh",
+    ],
+)
+async def test_a_reading_gets_the_name_that_was_meant(fern: Talk, said: str) -> None:
+    await fern.say("kh 5")
+    assert "was KH 5" in await fern.text(said)
+    assert await now_on_record(fern) == {("Fern", "gh"): 5}
+    await fern.say("undo")
+    assert await now_on_record(fern) == {("Fern", "kh"): 5}
+
+
+@pytest.mark.parametrize("said", ["gh not kh?", "no gh", "gh", "gh not kh 5", "gh not ph"])
+async def test_what_renames_nothing_leaves_the_reading(fern: Talk, said: str) -> None:
+    await fern.say("kh 5")
+    assert await fern.text(said)
+    assert await now_on_record(fern) == {("Fern", "kh"): 5}
+
+
+async def test_of_several_readings_the_one_that_it_is_not_is_renamed(fern: Talk) -> None:
+    await fern.say("kh 5 ph 7")
+    await fern.say("i meant gh")  # which of them is open
+    assert await now_on_record(fern) == {("Fern", "kh"): 5, ("Fern", "ph"): 7}
+    await fern.say("gh not kh")
+    assert await now_on_record(fern) == {("Fern", "gh"): 5, ("Fern", "ph"): 7}
+    await fern.say("gh not ph")  # there is one already
+    assert await now_on_record(fern) == {("Fern", "gh"): 5, ("Fern", "ph"): 7}
+
+
+async def test_a_name_that_cannot_have_the_number_is_not_taken(fern: Talk) -> None:
+    await fern.say("nitrate 40")
+    assert "cannot tell what to put right" in await fern.text("sorry it was nitrite")
+    assert await now_on_record(fern) == {("Fern", "nitrate"): 40}
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["make that 7.4", "wait 7.4", "hang on, 7.4", "mach daraus 7,4", "attends, 7,4"]
+    + ["espera 7,4", "diciamo 7,4", "wacht 7,4", "niech będzie 7,4", "vänta, 7,4"],
+)
+async def test_a_number_to_have_instead_puts_the_last_one_right(fern: Talk, said: str) -> None:
+    await fern.say("ph 7.2")
+    assert "was pH 7.2" in await fern.text(said)
+    assert await now_on_record(fern) == {("Fern", "ph"): 7.4}
+
+
+async def test_a_wait_puts_right_what_was_told_and_is_else_no_correction(fern: Talk) -> None:
+    await fern.say("nitrate 4")
+    assert "was nitrate 4" in await fern.text("wait nitrate is 40 not 4")
+    await fern.say("wait 2 days")
+    await fern.say("kh 5 sorry 6")
+    assert await now_on_record(fern) == {("Fern", "nitrate"): 40, ("Fern", "kh"): 6}

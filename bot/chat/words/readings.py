@@ -253,6 +253,11 @@ def corrected(before: str, after: str) -> str:
     return _("Corrected: {after} (was {before}).").format(after=after, before=before)
 
 
+def nothing_to_put_right() -> list[str]:
+    """That a correction does not tell what is to be put right."""
+    return [_("I cannot tell what to put right. Send it with its number, for example: no, kh 5")]
+
+
 def edit_not_understood() -> list[str]:
     """An edited message that no longer reads as anything; what it said before stays."""
     return [

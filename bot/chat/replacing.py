@@ -1,0 +1,77 @@
+"""One entry in the place of another: what it is about, how it is said, and that it is kept."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from bot.chat import sources
+from bot.chat.answering import answer_for
+from bot.chat.model import Reply
+from bot.chat.told import Told, entry_of, summary
+from bot.chat.turn import Turn
+from bot.chat.words import readings as words
+from bot.store.log import Entry
+from bot.store.tanks import StoredTank
+from core.message.model import Value
+
+
+async def store(turn: Turn, entry: Entry, lead: str) -> list[Reply]:
+    """Put a replacing entry on record and answer for the tanks that it is about."""
+    entry_id = await turn.uow.log.add(turn.chat.id, entry)
+    replies = []
+    for told in _by_tank(turn, entry):
+        if told.tank.role != "tank":
+            replies.append(await sources.corrected(turn, told, entry_id, lead))
+            continue
+        replies.append(await answer_for(turn, told, entry_id, lead=lead))
+        await turn.use_tank(told.tank)
+    return replies
+
+
+def replacement(turn: Turn, entry: Entry, kind: str) -> Entry:
+    """An entry in the place of another, with the same content so far."""
+    return replace(
+        entry_of(turn, ()),
+        kind=kind,
+        replaces=entry.id,
+        readings=entry.readings,
+        events=entry.events,
+    )
+
+
+def _by_tank(turn: Turn, entry: Entry) -> list[Told]:
+    tanks = [body for body in map(turn.body_by_id, _tank_ids(entry)) if body is not None]
+    return [
+        Told(
+            tank,
+            tuple(reading for reading in entry.readings if reading.tank_id == tank.id),
+            tuple(event for event in entry.events if event.tank_id == tank.id),
+        )
+        for tank in tanks
+    ]
+
+
+def tank_of(turn: Turn, entry: Entry) -> StoredTank:
+    """The tank that an entry is about, for what a correction says without naming one."""
+    for tank_id in _tank_ids(entry):
+        tank = turn.body_by_id(tank_id)
+        if tank is not None:
+            return tank
+    return turn.current_tank or turn.tanks[0]
+
+
+def _tank_ids(entry: Entry) -> list[int]:
+    """The tanks that an entry is about, each once, in its own order."""
+    ids = [reading.tank_id for reading in entry.readings]
+    return list(dict.fromkeys(ids + [event.tank_id for event in entry.events]))
+
+
+def said(turn: Turn, entry: Entry) -> str:
+    """What an entry has on record, in one line."""
+    return " · ".join(summary(turn, told) for told in _by_tank(turn, entry))
+
+
+def values_said(values: Iterable[Value]) -> str:
+    """Values in one line, as they were told."""
+    return words.values(list(values), {})
