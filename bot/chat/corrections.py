@@ -39,7 +39,8 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
         return described
     await turn.know_waters()
     if of_tank and sources.may_be_told(parsed):
-        if (of_source := await _correct_source(turn, command)) is not None:
+        of_source = await _correct_source(turn, command)
+        if of_source is not None:
             return of_source
     if of_tank and not parsed.doubts:
         return [await turn.reply(words.nothing_to_put_right())]

@@ -279,8 +279,18 @@ async def test_a_name_that_cannot_have_the_number_is_not_taken(fern: Talk) -> No
 
 @pytest.mark.parametrize(
     "said",
-    ["make that 7.4", "wait 7.4", "hang on, 7.4", "mach daraus 7,4", "attends, 7,4"]
-    + ["espera 7,4", "diciamo 7,4", "wacht 7,4", "niech będzie 7,4", "vänta, 7,4"],
+    [
+        "make that 7.4",
+        "wait 7.4",
+        "hang on, 7.4",
+        "mach daraus 7,4",
+        "attends, 7,4",
+        "espera 7,4",
+        "diciamo 7,4",
+        "wacht 7,4",
+        "niech będzie 7,4",
+        "vänta, 7,4",
+    ],
 )
 async def test_a_number_to_have_instead_puts_the_last_one_right(fern: Talk, said: str) -> None:
     await fern.say("ph 7.2")
