@@ -19,6 +19,7 @@ from core.advice.asked_company import ASKING
 from core.advice.inhabitants import LONGEST, Counted, listed_in
 from core.advice.livestock import plain_name
 from core.advice.stock import meant, tally
+from core.message import vacated
 from core.message.model import Command, Event, Parsed
 from core.message.tanks import match
 
@@ -39,6 +40,8 @@ async def told(turn: Turn) -> list[Reply] | None:
     """Ask whether animals that are told as a list live in the tank; None where it is no list."""
     if not turn.incoming.addressed:
         return None
+    if (left := await _nobody_left(turn)) is not None:
+        return left
     text, tanks = turn.incoming.text, [tank.name for tank in turn.tanks]
     if plain_name(text).partition(" ")[0] in ASKING:
         return None  # is 26 fine for shrimp
@@ -74,6 +77,24 @@ async def told(turn: Turn) -> list[Reply] | None:
     facts = {"tank": tank.name, "animals": {each.said: each.many for each in counted}}
     lines = words.live_there(tank.name, names, on_record)
     return [await turn.reply(lines, choices=choices, facts=facts)]
+
+
+async def _nobody_left(turn: Turn) -> list[Reply] | None:
+    """``all sold``, ``fern is empty``: ask whether all on record are gone; None where none are."""
+    found = vacated.told(turn.incoming.text, turn.context())
+    if found is None:
+        return None
+    tank = turn.tank_named(found.tank) if found.tank else turn.current_tank
+    held = {} if tank is None else await _held(turn, tank)
+    if tank is None or not held:
+        return None
+    gone = [Event("moved_out", count=count, species=name) for name, count in held.items()]
+    choices = [
+        _choice(turn, tank, _(words.NOBODY), gone, "yes"),
+        Choice(_(words.STILL_THERE), "leave_out", "no"),
+    ]
+    facts = {"stock": {tank.name: held}}
+    return [await turn.reply(words.nobody_left(tank.name, held), choices=choices, facts=facts)]
 
 
 def _anew(

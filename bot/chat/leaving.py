@@ -15,7 +15,7 @@ from bot.chat.words import moves as words
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.stock import all_meant, tally
-from core.message.animal_events import ALL, ALL_BUT, HALF
+from core.message.animal_events import ALL, ALL_BUT, HALF, SOME
 from core.message.model import Event
 
 LEAVING = frozenset({"lost", "moved", "moved_out"})
@@ -55,7 +55,7 @@ async def counted(
         if event.kind not in LEAVING or (event.count is not None and not part):
             out.append(event)
             continue
-        if event.kind == "lost" and event.text != ALL and not part:
+        if event.kind == "lost" and event.text not in {ALL, SOME} and not part:
             out.append(event)
             continue
         tank = turn.tank_named(event.origin or event.tank or "") or default
@@ -69,9 +69,11 @@ async def counted(
             numbered = [replace(event, species=k, count=n, text=None) for k, n in there.items()]
             out += numbered or [replace(event, text=None)]
         elif sum(there.values()) == 1:
-            out.append(replace(event, species=next(iter(there)), count=1))
+            out.append(replace(event, species=next(iter(there)), count=1, text=None))
         elif there:
             return out, [await _ask(turn, event, tank, sum(there.values()))]
+        elif event.kind == "lost":
+            out.append(replace(event, text=None))
         elif turn.incoming.addressed:
             return out, [await none_there(turn, event)]
     return out, []

@@ -31,6 +31,9 @@ ALL_BUT: Final = "all but"
 HALF: Final = "half"
 """The text of a loss of half of a kind, likewise."""
 
+SOME: Final = "some"
+"""The text of animals that are gone, one or many, until their number is found or asked."""
+
 TOWARDS: Final = frozenset({"nach", "naar", "onto", "vers", "into"})
 """Words for the way there that have another meaning, or none, elsewhere."""
 
@@ -55,6 +58,8 @@ def mark(tokens: list[Token]) -> None:
         every = token.kind == "time" and herd.saying(token.text) == "all"
         if every and behind.kind not in {"number", "count", "clock"}:
             token.kind = token.value = "fill"
+    _none_lost(tokens)
+    _gave_away(tokens)
     weak = [token for token in tokens if token.kind == "event" and token.value in kinds.WEAK]
     if weak and not _speaks_of_animals(tokens):
         for token in weak:
@@ -70,6 +75,71 @@ def mark(tokens: list[Token]) -> None:
             if animal.kind == "word" or tells(animal):
                 hunted = any(herd.saying(t.text) == "hunter" for t in tokens[:index])
                 token.kind, token.value = "event", "lost" if hunted else "given"
+
+
+_AWAY: Final = frozenset({"away", "back", "weg", "fort", "bort", "via", "terug", "zurück"})
+"""Words that end a verb of giving, which may stand far behind it."""
+
+
+def _none_lost(tokens: list[Token]) -> None:
+    """Take the word of a loss that is denied for one without weight: `none dead`, `no fish died`.
+
+    Nothing but animals may stand between the two, so that "no idea why my neon died" tells a loss.
+    """
+    for place, token in enumerate(tokens):
+        if token.kind != "event" or token.value != "lost":
+            continue
+        before = place - 1
+        while before >= 0 and (_light(tokens[before]) or _is_animal(tokens[before])):
+            before -= 1
+        behind = tokens[place + 1] if place + 1 < len(tokens) else None
+        denied = before if before >= 0 and herd.saying(tokens[before].text) == "none" else None
+        if denied is None and behind is not None and herd.saying(behind.text) == "none":
+            denied = place + 1  # no murió ninguno
+        if denied is not None:
+            tokens[denied].kind = token.kind = "fill"
+            tokens[denied].value = token.value = "fill"
+
+
+def _light(token: Token) -> bool:
+    return token.kind == "fill" or token.value == "link"
+
+
+def _is_animal(token: Token) -> bool:
+    if herd.saying(token.text) in {"any", "further"}:
+        return True
+    return token.kind == "word" and kinds.names_animal(token.text)
+
+
+def _gave_away(tokens: list[Token]) -> None:
+    """Hear that a kind was given away though its number is not told: `gave the guppies away`.
+
+    What is given to them, without a word for where they went, is food or a dose.
+    """
+    for place, token in enumerate(tokens):
+        behind = tokens[place + 1 :]
+        away = any(each.text in _AWAY for each in behind) or _to_somebody(behind)
+        if token.kind == "event" and token.value == "dose" and away:
+            told = any(each.kind in {"unit", "substance"} for each in behind)
+            if token.text.startswith("gave") and not told:
+                token.kind, token.value = "word", None  # gave them all away
+        if herd.saying(token.text) != "gave" or not away:
+            continue
+        named = next((each for each in behind if each.kind != "fill"), None)
+        if named is not None and _is_animal(named):
+            token.kind, token.value = "event", "given"
+
+
+def _to_somebody(tokens: list[Token]) -> bool:
+    """Whether a word for the way leads to somebody: to a friend, to my brother, to the shop."""
+    return any(
+        (way.value in {"to", "at_to"} or way.text in TOWARDS | _UNTO)
+        and (who.value in {"one", "other"} or who.kind == "fill")
+        for way, who in pairwise(tokens)
+    )
+
+
+_UNTO: Final = frozenset({"an", "aan", "a", "do", "para"})
 
 
 def leads_to_tank(tokens: list[Token], place: int) -> bool:
@@ -147,6 +217,8 @@ def take(tokens: list[Token], place: int, parts: Parts) -> bool:
         parts.unknown.append(token)
     elif said == "all" and parts.kind not in {"added", "arrived"}:
         parts.all = True
+    elif said == "both" and parts.bare is None:
+        parts.count, parts.before = 2, len(parts.unknown)
     elif parts.kind == "lost" and said == "except":
         parts.spared, parts.before = len(parts.unknown), 0
     elif parts.kind == "lost" and token.value == "half":
@@ -172,11 +244,13 @@ def counted(parts: Parts) -> bool:
 
 
 def untold(parts: Parts, count: int | None) -> str | None:
-    """The text of an event whose number stands on record: all, all but a few, half."""
+    """The text of an event whose number stands on record: all, all but a few, half, some."""
     if parts.kind == "lost" and parts.spared is not None:
         return ALL_BUT
     if parts.kind == "lost" and parts.half and count is None:
         return HALF
+    if parts.kind == "missing" and count is None and not parts.all:
+        return SOME  # the guppies are gone
     return ALL if parts.all and count is None else None
 
 

@@ -104,7 +104,7 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
     if name == "correct" and _asks(tokens[1:]):
         return None, tokens
     said = tokens[1].text in {",", ":"} or name == "correct"
-    if name == "no" and not said and not any(token.kind == "analyte" for token in rest):
+    if name == "no" and not said and not _tells_of(rest):
         return None, tokens  # "no fish died" corrects nothing
     if name == "no" and not said and _without_number(tokens):
         return None, tokens  # "no ammonia, no nitrite": none of either
@@ -128,8 +128,12 @@ def _spoken(text: str, tokens: list[Token]) -> Read:
 
 def _tells_of(tokens: list[Token]) -> bool:
     """Whether a value is named right behind a word to wait: `wait, kh is 5`, not `wait 2 days`."""
-    said = next((token for token in tokens if token.kind != "fill"), None)
+    said = next((token for token in tokens if not _passed(token)), None)
     return said is not None and said.kind in {"analyte", "tank"}
+
+
+def _passed(token: Token) -> bool:
+    return token.kind == "fill" or command_of(token) is not None or token.value in {"link", "was"}
 
 
 def _asks(tokens: list[Token]) -> bool:

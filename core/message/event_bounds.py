@@ -47,7 +47,10 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         while before and not _opens_loss(before[0]):
             before = before[1:]
         animals = all(
-            t.kind in {"word", "number", "count", "fill"} or t.value in _SMALL or _of_herd(t)
+            t.kind in {"word", "number", "count", "fill"}
+            or t.value in _SMALL
+            or t.text == "'"
+            or _of_herd(t)
             for t in before
         )
         return index - len(before) if animals else index
@@ -65,7 +68,7 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
     if kind == "lost" and before and before[-1].value == "one":
         counted.append(before[-1])
     if kind in kinds.OF_ANIMALS and not counted:
-        counted = [t for t in before if t.value == "one" or herd.saying(t.text) == "all"][-1:]
+        counted = [t for t in before if t.value == "one" or herd.saying(t.text) in _WHOLE][-1:]
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
         counted = [t for t in before if share(t) or t.value in SHARES]
     if not counted:
@@ -77,12 +80,35 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
 
 def _named_before(tokens: list[Token], index: int, floor: int) -> int:
     """Where an animal without its number begins that stands right before its verb."""
-    first = index
-    while first > floor and tokens[first - 1].kind == "word":
+    last = index
+    while last > floor and tokens[last - 1].value == "link":
+        last -= 1  # il pleco è sparito
+    first = last
+    while first > floor and (tokens[first - 1].kind == "word" or _plural(tokens, first - 1)):
         first -= 1
-    alone = first < index and _ends(tokens, index)
-    said = " ".join(token.text for token in tokens[first:index])
+    while first < last and tokens[first].text == "'":
+        first += 1
+    alone = first < last and _ends(tokens, index)
+    said = " ".join(token.text for token in tokens[first:last]).replace(" ' ", "'")
     return first if alone and kinds.is_kind(said) else index
+
+
+def _plural(tokens: list[Token], place: int) -> bool:
+    """Whether a token is of the ending of a Dutch plural (guppy's)."""
+    return tokens[place].text == "'" or (
+        tokens[place].text == "s" and tokens[place - 1].text == "'"
+    )
+
+
+def tells_of_nothing_else(tokens: list[Token], first: int) -> bool:
+    """Whether only words without weight, a time or a tank stand before an event in its sentence."""
+    place = first - 1
+    while place >= 0 and tokens[place].text not in STOPS:
+        timed = tokens[place].kind == "time" and tokens[place].value not in {"at", "one"}
+        if not timed and tokens[place].kind not in {"fill", "tank", "nl"}:
+            return False
+        place -= 1
+    return True
 
 
 def _ends(tokens: list[Token], index: int) -> bool:
@@ -97,7 +123,10 @@ def _opens_loss(token: Token) -> bool:
 
 def _of_herd(token: Token) -> bool:
     """Whether a word tells more of animals that are named beside it: male, young, all."""
-    return herd.saying(token.text) in herd.OF_A_KIND | {"all", "further", "another"}
+    return herd.saying(token.text) in herd.OF_A_KIND | _WHOLE | {"further", "another"}
+
+
+_WHOLE = frozenset({"all", "both"})
 
 
 def _bare(tokens: list[Token]) -> bool:

@@ -125,6 +125,8 @@ def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:
     spared = parts.spared is not None
     if spared and (untold or not parts.all or len(parts.unknown) > (parts.spared or 0)):
         return doubts.UNSURE_EVENT  # all died except the old ones
+    if kind in {"lost", "missing"} and species is not None and kinds.names_thing(species):
+        return ""  # the heater is dead
     if kind in {"lost", "missing"}:
         return None  # of what kind the dead are may be asked later
     known = _is_of_animals(species) or _are_young(species)

@@ -81,7 +81,9 @@ def _one(
     if kind == "missing" and any(herd.saying(token.text) == "back" for token in tokens):
         parts.unsure = True  # the missing pleco is back
     if kind == "missing" and not animal_events.counted(parts) and _AWAY & {*parts.word.split()}:
-        return None  # the white spots on my neons are gone
+        alone = first < index and event_bounds.tells_of_nothing_else(tokens, first)
+        if not alone:
+            return None  # the white spots on my neons are gone
     if kind == "lost" and context.group and not parts.unknown:
         parts.unsure = True  # people lose other things too
     if context.group and parts.all and all(herd.saying(t.text) == "any" for t in parts.unknown):
@@ -210,6 +212,7 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
             of_them += 1  # one of my guppies
         living = parts.kind in kinds.OF_ANIMALS and tokens[min(of_them, len(tokens) - 1)].kind
         gone = living == "event" and parts.kind == "lost"  # one is dead
+        gone = gone or (parts.kind == "lost" and following is token)  # se murió uno
         parts.count = 1 if following.kind in {"word", "event"} or living == "word" or gone else None
         parts.before = len(parts.unknown)
         slip = nearest.counts(following.text) and not kinds.is_kind(following.text)

@@ -27,6 +27,9 @@ Saying = Literal[
     "back",
     "hunter",
     "caught",
+    "both",
+    "none",
+    "empty",
 ]
 
 SEXES: Final = frozenset({"male", "female"})

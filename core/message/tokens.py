@@ -122,7 +122,17 @@ def cut(
         else:
             add(Token("word" if kind == "water" else kind, text, text, start, end))
         position = end
-    return _resolved(_phrases(out, words), words, folded if source is None else source)
+    found = _resolved(_phrases(out, words), words, folded if source is None else source)
+    if source is not None and not source.isascii():
+        _copulas(found, source)
+    return found
+
+
+def _copulas(tokens: list[Token], source: str) -> None:
+    """Tell "is" from "and" where only the accent does: è and é, in Italian and Portuguese."""
+    for token in tokens:
+        if token.text == "e" and source[token.start] in "èéÈÉ" and token.value == "and":
+            token.value = "link"
 
 
 def _mixed(

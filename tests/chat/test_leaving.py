@@ -139,3 +139,69 @@ async def test_in_a_group_nobody_is_told_of_animals_that_are_not_on_record(
             assert await talk.say(said) == []
         facts = await talk.facts("/tank Fern", addressed=True)
         assert facts["stock"] == {"guppies": 10}
+
+
+@pytest.mark.parametrize(
+    ("said", "left"),
+    [
+        ("both guppies died", GIVEN | {"guppies": 8}),
+        ("beide Guppys gestorben", GIVEN | {"guppies": 8}),
+        ("the pleco is gone", {"guppies": 10, "cardinal tetras": 12}),
+        ("il pleco è sparito", {"guppies": 10, "cardinal tetras": 12}),
+        ("none dead", GIVEN),
+        ("keiner ist gestorben", GIVEN),
+        ("the heater is dead", GIVEN),
+        ("the light died", GIVEN),
+        ("gave the guppies peas", GIVEN),
+    ],
+)
+async def test_who_is_gone_and_who_is_not(talk: Talk, said: str, left: dict[str, int]) -> None:
+    await two_tanks(talk)
+    await talk.say(said)
+    assert await stock(talk) == left
+
+
+async def test_of_many_that_are_gone_the_number_is_asked(talk: Talk) -> None:
+    await two_tanks(talk)
+    assert "How many guppies" in await talk.text("the guppies are gone")
+    assert await stock(talk) == GIVEN
+    await talk.say("3")
+    assert await stock(talk) == GIVEN | {"guppies": 7}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "all sold",
+        "fern is empty",
+        "alle verkauft",
+        "l'aquarium est vide",
+        "vendí todos",
+        "o aquário está vazio",
+        "tutti venduti",
+        "geen vissen meer",
+        "wszystkie sprzedane",
+        "akvariet är tomt",
+        "gave them all away",
+        "no fish left",
+    ],
+)
+async def test_that_nobody_is_left_is_asked_and_then_taken_down(talk: Talk, said: str) -> None:
+    await two_tanks(talk)
+    assert "Is nobody left in Fern" in await talk.text(said)
+    assert await stock(talk) == GIVEN
+    await talk.say("all sold")
+    await talk.press(1)
+    assert await stock(talk) == {}
+
+
+@pytest.mark.parametrize("said", ["the kh kit is empty", "empty the tank", "bucket is empty"])
+async def test_what_else_is_empty_asks_after_no_animals(talk: Talk, said: str) -> None:
+    await two_tanks(talk)
+    assert "nobody left" not in await talk.text(said)
+    assert await stock(talk) == GIVEN
+
+
+async def test_an_empty_tank_without_animals_on_record_is_not_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Fern 240 l fresh")
+    assert "nobody left" not in await talk.text("the tank is empty")

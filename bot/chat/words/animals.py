@@ -53,6 +53,17 @@ NOT_THERE: Final = N_("no, leave it out")
 IN_ALL: Final = N_("so many in all")
 
 
+NOBODY: Final = N_("yes, nobody is left")
+STILL_THERE: Final = N_("no, they are still there")
+
+
+def nobody_left(tank: str, on_record: Mapping[str, int]) -> list[str]:
+    """Ask whether all animals of a tank are gone; nothing is stored yet."""
+    held = counted([(count, name) for name, count in on_record.items()])
+    asked = _("Is nobody left in {tank}? On record: {held}. Nothing is stored yet.")
+    return [asked.format(tank=tank, held=held)]
+
+
 def live_there(
     tank: str, kinds: Sequence[tuple[int, str]], on_record: Mapping[str, int]
 ) -> list[str]:

@@ -1,0 +1,78 @@
+"""That nobody lives in a tank any more, told without a name: `all sold`, `the tank is empty`.
+
+vacated = "all" gone | gone "all" | tank [ "is" ] "empty" | "no" "fish" [ "left" ]
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from core.message import herd
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.model import Context
+from core.message.tanks import mark
+from core.message.tokens import Token, cut
+
+LONGEST: Final = 60
+"""A longer text tells more. [characters]"""
+
+_GONE: Final = frozenset({"gone", "weg", "fort", "borta", "bort", "away"})
+_NOW: Final = frozenset({"now", "today", "yesterday"})
+_MEANT: Final = (
+    frozenset({"all", "gone"}),
+    frozenset({"empty", "tank"}),
+    frozenset({"none", "any"}),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Vacated:
+    """A tank without animals, or the one in use where none is named."""
+
+    tank: str | None = None
+
+
+def told(text: str, context: Context) -> Vacated | None:
+    """The tank that is told to be without animals; None where a text tells anything else.
+
+    Examples
+    --------
+    >>> from datetime import UTC, datetime
+    >>> context = Context(now=datetime(2026, 3, 1, tzinfo=UTC), tanks=("Fern",))
+    >>> told("fern is empty", context), told("all sold", context), told("alle verkauft", context)
+    (Vacated(tank='Fern'), Vacated(tank=None), Vacated(tank=None))
+    >>> told("the kh kit is empty", context), told("is the tank empty?", context)
+    (None, None)
+    """
+    if len(text) > LONGEST or "?" in text:
+        return None
+    folded = fold(text)
+    tokens = mark(cut(folded, lexicon(), text), folded, context.tanks)
+    said = [_role(token) for token in tokens]
+    if not tokens or tokens[0].value == "link" or "" in said:
+        return None
+    meant = {role for role in said if role != "light"}
+    if "empty" in meant and said.index("empty") < said.index(
+        "tank" if "tank" in meant else "empty"
+    ):
+        return None  # empty the tank
+    named = next((str(token.value) for token in tokens if token.kind == "tank"), None)
+    fits = any(meaning <= meant <= meaning | {"tank", "any"} for meaning in _MEANT)
+    return Vacated(named) if fits else None
+
+
+def _role(token: Token) -> str:
+    """What a word adds: one of `_MEANT`, light where it adds nothing, "" where it tells more."""
+    if token.kind == "tank" or token.value == "home":
+        return "tank"
+    animals = herd.saying(token.text)
+    if animals in {"all", "none", "any", "empty"}:
+        return animals
+    if token.value in {"given", "missing"} or token.text in _GONE:
+        return "gone"
+    light = (token.kind == "fill" and token.value != "kit") or token.text in ".,!:'"
+    light = light or token.value in {"link", "more", *_NOW}
+    of_them = animals == "further" or "tally" in herd.asking(token.text)
+    return "light" if light or of_them or token.text.startswith("gave ") else ""
