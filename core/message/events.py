@@ -88,7 +88,13 @@ def _one(
         parts.unsure = True  # people lose other things too
     if context.group and parts.all and all(herd.saying(t.text) == "any" for t in parts.unknown):
         parts.unsure = True  # "all my fish died once" wipes no record
-    return _made(parts, first, last, source)
+    found = _made(parts, first, last, source)
+    if (
+        found is None and kind == "lost" and parts.unknown
+    ):  # of a thing: nothing that bears on a value beside it
+        for token in tokens[first:last]:
+            token.kind = token.value = "fill"
+    return found
 
 
 _AWAY = frozenset({"gone", "weg", "borta", "esta", "estan"})
