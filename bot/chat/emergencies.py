@@ -323,7 +323,7 @@ def known(state: State, danger: Danger) -> str | None:
 
 CAUSES: Final = frozenset(
     "ammonia ammonia_without_ph nitrite chlorine low_oxygen copper copper_before ph_extreme"  # noqa: SIM905
-    " overdose acid_dosed caustic_dosed medicine_dosed".split()
+    " overdose nutrient_overdose acid_dosed caustic_dosed medicine_dosed".split()
 )
 """Findings that make animals ill."""
 

@@ -31,6 +31,7 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
     "copper_before": "copper",
     "copper_unknown_stock": "copper",
     "overdose": "overdose",
+    "nutrient_overdose": "overdose",
     "acid_dosed": "overdose",
     "caustic_dosed": "overdose",
     "medicine_dosed": "overdose",

@@ -3,29 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 from typing import Final
 
 from core.advice import limits
 from core.advice.dosing import volume_for
+from core.advice.iron_salts import FORMS, iron_share
 from core.advice.plan import Fact, Goal, Plan, Refusal, Weighed
 from core.advice.state import State
-from core.water.atoms import molar_mass
-
-FORMS: Final[Mapping[str, tuple[str, ...]]] = {
-    "ferrous sulfate heptahydrate": ("ferrous sulfate heptahydrate",),
-    "ferrous sulfate": ("ferrous sulfate heptahydrate", "ferrous sulfate monohydrate"),
-    "ferrous gluconate dihydrate": ("ferrous gluconate dihydrate",),
-    "iron gluconate": ("ferrous gluconate dihydrate", "ferrous gluconate"),
-}
-"""The forms that a named salt is sold in: where the hydrate was not said, each is worked out."""
-
-FORMULA: Final[Mapping[str, str]] = {
-    "ferrous sulfate heptahydrate": "FeSO4.7H2O",
-    "ferrous sulfate monohydrate": "FeSO4.1H2O",
-    "ferrous gluconate dihydrate": "FeC12H22O14.2H2O",
-    "ferrous gluconate": "FeC12H22O14",
-}
 
 HIGHEST: Final = 1.0
 """A wish over this is taken for a slip; common practice. [mg/L]"""
@@ -82,12 +66,11 @@ def _goal(target: float | None, delta: float | None, state: State) -> Goal | Ref
 
 
 def _plan(form: str, goal: Goal, litres: float, state: State) -> Plan:
-    share = molar_mass("Fe") / molar_mass(FORMULA[form])
     reading = state.last("iron")
     return Plan(
         goals=(goal,),
         volume_l=litres,
-        salts=(Weighed(form, goal.change * litres / 1000.0 / share),),
+        salts=(Weighed(form, goal.change * litres / 1000.0 / iron_share(form)),),
         count=math.ceil(goal.change / limits.IRON_STEP - 1e-9),
         every_hours=limits.DOSE_EVERY_HOURS,
         outlook=None,

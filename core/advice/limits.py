@@ -137,6 +137,9 @@ POTASSIUM_CAUTION: Final = 50.0
 POTASSIUM_CAUTION_TENDER: Final = 20.0
 """The same with snails or shrimps; from memory. [mg/L]"""
 
+PHOSPHATE_MOST: Final = 3.0
+"""More in all feeds nothing but algae; common practice. [mg/L PO4]"""
+
 PH_CRASHED: Final = 6.5
 """Under this, with little buffer, a keeper's word that pH crashed counts: the low end for fish of
 SRAC 464 (grade A)."""

@@ -1,4 +1,4 @@
-"""Potassium and sodium in the water: measured, and brought by doses, less what changes took."""
+"""Potassium and other ions in the water: measured, and brought by doses, less what changes took."""
 
 from __future__ import annotations
 
@@ -15,7 +15,8 @@ def dosed_so_far(state: State, ion: str) -> float:
     """What logged doses brought of an ion since it was last measured, less what changes took away.
 
     Counts the doses of the history at hand; a water change of unknown share takes nothing, and
-    doses by spoon or by volume have no known mass. [mg/L]
+    doses by spoon or by volume have no known mass. A dose of the same moment went in after the
+    reading. [mg/L]
     """
     volume = state.tank.volume_l
     if not volume:
@@ -23,7 +24,7 @@ def dosed_so_far(state: State, ion: str) -> float:
     measured = state.last(ion)
     total = 0.0
     for happening in sorted(state.events or (), key=lambda each: each.at):
-        known = measured is not None and happening.at <= measured.at
+        known = measured is not None and happening.at < measured.at
         if known or happening.at > state.now:
             continue
         event = happening.what
@@ -39,10 +40,11 @@ def left_of_measured(state: State, ion: str) -> float:
     """What is left of an ion as it was last measured, once changes thinned it. [mg/L]
 
     The source's own share comes with the new water, where it was measured. The sea holds some
-    400 mg/L potassium by nature: in salty water it is 0.
+    400 mg/L potassium by nature: of that none is counted in salty water.
     """
     measured = state.last(ion)
-    if measured is None or measured.qualifier == "<" or state.salinity > limits.SALT_WATER:
+    natural = ion == "potassium" and state.salinity > limits.SALT_WATER
+    if measured is None or measured.qualifier == "<" or natural:
         return 0.0
     left = measured.value
     new = state.source.get(ion)

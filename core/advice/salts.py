@@ -39,7 +39,7 @@ HIGHEST: Final[Mapping[str, float]] = {
     "calcium": 500.0,
     "magnesium": 1500.0,
     "nitrate": limits.NITRATE_FRESH,
-    "phosphate": 3.0,
+    "phosphate": limits.PHOSPHATE_MOST,
     "potassium": 40.0,
     "salinity": 40.0,
 }

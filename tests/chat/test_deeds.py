@@ -67,6 +67,37 @@ DEEDS = {
         "note",
         "strong air now",
     ),
+    "potassium beside shrimps": Deed(
+        SHRIMPS,
+        (
+            "dosed 20 g potassium sulfate",
+            "20 g Kaliumsulfat dosiert",
+            "dosé 20 g de sulfate de potassium",
+            "dosificado 20 g de sulfato de potasio",
+            "dosei 20 g de sulfato de potássio",
+            "dosato 20 g di solfato di potassio",
+            "20 g kaliumsulfaat gedoseerd",
+            "dodałem 20 g siarczanu potasu",
+            "doserade 20 g kaliumsulfat",
+        ),
+        "nutrient_overdose",
+        "alarm",
+        "potassium +75 mg/L by potassium sulfate (caution over 20)",
+    ),
+    "nitrate beside fish": Deed(
+        (*FERN, "added 8 guppies", "nitrate 20"),
+        ("dosed 10 g potassium nitrate",),
+        "nutrient_overdose",
+        "warn",
+        "nitrate +51 mg/L by potassium nitrate, about 71 in all (caution over 44)",
+    ),
+    "calcium in the sea": Deed(
+        (*REEF, "calcium 400"),
+        ("put in 60 g calcium chloride", "60 g Calciumchlorid dosiert"),
+        "overdose",
+        "alarm",
+        "calcium +54.5 mg/L, at most 20 a day",
+    ),
     "another medicine": Deed(
         FERN,
         (

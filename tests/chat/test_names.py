@@ -8,7 +8,7 @@ from bot.chat.words import marks, names
 from core import substances
 from core.advice.findings import BY_ID
 from core.advice.hardness import buffer_class, hardness_classes
-from core.advice.iron import FORMULA
+from core.advice.iron_salts import FORMULA
 from core.advice.livestock import table
 from core.advice.plan import Weighed
 from core.advice.scheduling import added_ions

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from bot.chat.words import names
-from bot.chat.words.finding_parts import Facts, number
-from bot.chat.words.numbers import grams, plain
+from bot.chat.words.finding_parts import Facts, label, number
+from bot.chat.words.numbers import grams, plain, small
 from bot.chat.words.text import N_, _, ngettext
 from core.substances import STRONG_ACIDS
 
@@ -16,6 +16,8 @@ def overdose(facts: Facts) -> str:
         for name, template in (
             ("kh", _("KH +{amount} °dH")),
             ("gh", _("GH +{amount} °dH")),
+            ("calcium", _("calcium +{amount} mg/L, at most 20 a day")),
+            ("magnesium", _("magnesium +{amount} mg/L, at most 50 a day")),
             ("salinity", _("salinity +{amount} g/kg")),
             ("ph_at_once", _("pH about {amount}")),
         )
@@ -31,14 +33,47 @@ def overdose(facts: Facts) -> str:
             "Too much for one day: {grams} of {substance}. Add nothing more, watch the animals, and"
             " test pH, KH and ammonia now."
         ).format(grams=grams(number(facts, "grams")), substance=names.said(str(facts["substance"])))
-    return _(
-        "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test pH, KH and"
-        " ammonia now."
-    ).format(
+    template = (
+        _(
+            "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test"
+            " calcium, magnesium and KH now."
+        )
+        if {"calcium", "magnesium"} & facts.keys()
+        else _(
+            "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test pH, KH"
+            " and ammonia now."
+        )
+    )
+    return template.format(
         grams=grams(number(facts, "grams")),
         substance=names.said(str(facts["substance"])),
         moved=", ".join(moved),
     )
+
+
+def nutrient(facts: Facts) -> str:
+    """More of what plants eat than its tank is to have."""
+    told = {
+        "name": label(facts),
+        "added": small(number(facts, "added")),
+        "total": small(number(facts, "total")),
+        "substance": names.said(str(facts["substance"])),
+    }
+    if "limit" not in facts:
+        return _(
+            "Mussels bear no potassium salts, and this is {name} +{added} mg/L by {substance}: add"
+            " no more of it. Ask: what if i change 30%"
+        ).format(**told)
+    limit = small(number(facts, "limit"))
+    if number(facts, "total") <= number(facts, "added"):
+        return _(
+            "Too much at once: {name} +{added} mg/L by {substance} (caution over {limit}). Add"
+            " no more of it, watch the animals. Ask: what if i change 30%"
+        ).format(**told, limit=limit)
+    return _(
+        "Too much: {name} +{added} mg/L by {substance}, about {total} in all (caution over"
+        " {limit}). Add no more of it. Ask: what if i change 30%"
+    ).format(**told, limit=limit)
 
 
 def large_change(facts: Facts) -> str:

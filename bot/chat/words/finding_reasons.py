@@ -94,6 +94,10 @@ _MEANING: Final[Mapping[str, str]] = {
         "Animals follow KH by 1, GH by 2 °dH, salinity by 1 g/kg and pH by 0.3 a day; a faster"
         " move is a shock, whatever the end."
     ),
+    "nutrient_overdose": N_(
+        "Plants use little a day; what is too much stays until water is changed. Potassium harms"
+        " mussels, shrimps and snails first, iron at once, phosphate feeds algae."
+    ),
     "acid_dosed": N_(
         "An acid turns KH into CO2: 0.1 mmol/L frees 4.4 mg/L at once, and a spent KH holds no pH."
     ),
@@ -223,6 +227,8 @@ _FIGURES: Final[Mapping[str, tuple[str, int]]] = {
     "volume_l": (N_("tank {number} L"), 0),
     "least_l": (N_("least {number} L"), 0),
     "count": (N_("kept {number}"), 0),
+    "added": (N_("added {number} mg/L"), 1),
+    "total": (N_("in all about {number} mg/L"), 1),
     "calcium": (N_("calcium {number} mg/L"), 0),
     "magnesium": (N_("magnesium {number} mg/L"), 0),
     "dosed_days_ago": (N_("dosed {number} days ago"), 1),

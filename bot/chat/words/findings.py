@@ -165,6 +165,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "low_kh": _low_kh,
     "ph_extreme": _ph_extreme,
     "overdose": finding_deeds.overdose,
+    "nutrient_overdose": finding_deeds.nutrient,
     "medicine_dosed": finding_deeds.medicine,
     "copper_before": finding_deeds.copper_before,
     "acid_dosed": finding_deeds.acid,

@@ -57,6 +57,9 @@ SOURCES: Final = frozenset(
         N_("pure water: UF/IFAS VM 86; the rest: common practice"),
         N_("60 mg/L CaCO3: common practice; marine: Boyd, 100 to 130 mg/L in the sea"),
         N_("Camargo, Alonso & Salamanca 2005; corals: common practice"),
+        N_(
+            "nitrate: Camargo et al. 2005; potassium: from memory; iron, phosphate: common practice"
+        ),
         N_("Standard Methods 2340 B"),
         N_("reference composition: Millero et al. 2008; shares: common practice"),
         N_("mean of the sea: Boyd; margins and warmth: common practice, no source"),

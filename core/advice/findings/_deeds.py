@@ -15,6 +15,7 @@ from core.advice.effects import Effect, effects_of
 from core.advice.findings._model import Facts, Finding, seen
 from core.advice.livestock import kept_in
 from core.advice.plan import Refusal
+from core.advice.scheduling import SEA_SALT
 from core.advice.state import Happening, State
 from core.message.waters import PURE, kind_of
 from core.substances import ACIDS, STRONG_ACIDS
@@ -63,7 +64,7 @@ def overdose(state: State) -> Finding | None:
     if effect.days <= 1 and effect.bound is None and not effect.poisons:
         return None
     alarm = effect.days >= MUCH or effect.bound is not None or effect.poisons
-    return Finding("overdose", "alarm" if alarm else "warn", _facts(effect))
+    return Finding("overdose", "alarm" if alarm else "warn", _facts(effect, state))
 
 
 def _of_that_day(state: State, told: Happening) -> float:
@@ -94,9 +95,14 @@ def _salted(rise: float, name: str) -> Finding | None:
     return Finding("overdose", "alarm" if days >= MUCH else "warn", facts)
 
 
-def _facts(effect: Effect) -> Facts:
+def _facts(effect: Effect, state: State) -> Facts:
+    """Its numbers: in the sea of its ions, of which each has a step of its own, in place of GH."""
     facts: Facts = {"substance": effect.substance, "grams": effect.grams, "days": effect.days}
     moves = {"kh": effect.kh, "gh": effect.gh, "salinity": effect.salinity}
+    if state.tank.is_sea:
+        moves["gh"] = 0.0
+        if effect.substance != SEA_SALT:
+            moves |= {ion: effect.added.get(ion, 0.0) for ion in ("calcium", "magnesium")}
     facts |= {name: amount for name, amount in moves.items() if amount}
     if effect.stage is not None and effect.outlook is not None and effect.outlook.co2_known:
         facts["ph_at_once"] = effect.stage.at_once

@@ -7,15 +7,19 @@ from datetime import timedelta
 from typing import Final
 
 from core.advice.findings._model import CHANGE, DOSE, RANK, Finding
+from core.advice.findings._nutrients import level
 from core.advice.findings._rules import find
 from core.advice.state import State
 
 LOOKED_BACK: Final = timedelta(days=3)
 """An untested deed is spoken of so long; common practice."""
 
+NUTRIENT: Final = "nutrient_overdose"
+
 DEEDS: Final = frozenset(
     {
         "overdose",
+        NUTRIENT,
         "large_change",
         "acid_dosed",
         "caustic_dosed",
@@ -25,6 +29,9 @@ DEEDS: Final = frozenset(
     }
 )
 """Deeds whose harm goes on until the water was tested."""
+
+SAID_OF_POTASSIUM: Final = frozenset({"potassium_sum", "potassium_high", "potassium_with_mussels"})
+"""What the dose itself tells, with how much it brought."""
 
 TESTED_BY: Final = ("ph", "kh", "gh", "salinity", "copper")
 """A reading of one of them after a deed shows the water as it is now."""
@@ -49,20 +56,39 @@ def stands(state: State, told: frozenset[str]) -> list[Finding]:
     found = find(state, told)
     if not late:
         return found
-    kept = [finding for finding in found if finding.id != "steady"]
+    known = {finding.facts.get("analyte") for finding in late}
+    said = SAID_OF_POTASSIUM if "potassium" in known else frozenset[str]()
+    kept = [each for each in found if each.id != "steady" and each.id not in said]
     return sorted([*late, *kept], key=lambda finding: RANK[finding.severity])
 
 
 def _untested(state: State) -> list[Finding]:
     newest = max((r.at for name in TESTED_BY if (r := state.last(name)) is not None), default=None)
-    found: dict[str, Finding] = {}
+    found: dict[tuple[str, str], Finding] = {}
     for event in state.events or ():
-        over = newest is not None and newest > event.at
-        if over or not event.at <= state.now < event.at + LOOKED_BACK:
+        if not event.at <= state.now < event.at + LOOKED_BACK:
             continue
         if event.what.kind not in {DOSE, CHANGE}:
             continue
+        tested = newest is not None and newest > event.at
         for finding in find(replace(state, now=event.at), frozenset({event.what.kind})):
-            if finding.id in DEEDS and finding.severity != "note":
-                found[finding.id] = finding
+            if finding.id not in DEEDS or finding.severity == "note":
+                continue
+            key = (finding.id, str(finding.facts.get("analyte", "")))
+            if finding.id == NUTRIENT:
+                if (still := _still_there(finding, state)) is not None:
+                    found[key] = still
+            elif not tested:
+                found[key] = finding
     return list(found.values())
+
+
+def _still_there(finding: Finding, state: State) -> Finding | None:
+    """What was put in too much of, as it is by now: tested since, or taken out by changes."""
+    analyte = str(finding.facts["analyte"])
+    if analyte == "iron":
+        return finding
+    there = level(state, analyte)
+    if there <= float(finding.facts.get("limit", 0.0)):
+        return None
+    return replace(finding, facts={**finding.facts, "total": there})

@@ -42,6 +42,8 @@ WORSENS: Final = {
     "copper": ("copper", 1),
     "much_co2": ("co2_mg_l", 1),
     "potassium_sum": ("potassium", 1),
+    "potassium_high": ("potassium", 1),
+    "potassium_with_mussels": ("potassium", 1),
 }
 """The fact that tells how bad a finding is, and whether more (1) or less (-1) is worse."""
 

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.advice.findings import _animals, _buffer, _checks, _deeds, _patterns, _poisons, _sea
+from core.advice.findings import (
+    _animals,
+    _buffer,
+    _checks,
+    _deeds,
+    _nutrients,
+    _patterns,
+    _poisons,
+    _sea,
+)
 from core.advice.findings._model import CHANGE, DOSE, RANK, STOCK, Finding, Judge, Rule
 from core.advice.jumps import JUMPING
 from core.advice.state import State
@@ -80,6 +89,13 @@ RULES: Final[tuple[Rule, ...]] = (
         "stop_dosing",
         "copper: Wurts & Perschbacher 1994; an acid's CO2: computed; the rest: common practice",
     ),
+    _rule(
+        DOSE,
+        _nutrients.overdosed,
+        "nutrient_overdose",
+        "stop_dosing",
+        "nitrate: Camargo et al. 2005; potassium: from memory; iron, phosphate: common practice",
+    ),
     _rule(STOCK, _deeds.copper_before, "copper_before", "measure"),
     _rule(
         CHANGE,
@@ -137,7 +153,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule("co2 kh ph", _checks.carbon_dioxide, "much_co2 perhaps_much_co2", "aerate"),
     _rule("co2 kh ph", _checks.carbon_against_ph, "co2_against_ph", "retest"),
     _rule(
-        f"potassium {DOSE} {STOCK}",
+        f"potassium {STOCK}",
         _poisons.potassium,
         "potassium_sum potassium_high potassium_with_mussels",
         "change_water",

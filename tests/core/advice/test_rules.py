@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from core.advice.findings import BY_ID, FIRST, RULES
+from core.advice.findings import BY_ID, FIRST, RULES, stands
 from core.advice.state import Happening, State
 from core.tank import Stock, Tank, TankKind
 from tests.core.advice.waters import NOON, by_kit, done, findings, read, state, tank
@@ -59,6 +59,14 @@ def _few(
 def _sexed(name: str, males: int, females: int) -> Tank:
     stock = (Stock(f"male {name}", males), Stock(f"female {name}", females))
     return Tank("Fern", stock=stock)
+
+
+def salted(substance: str, grams: float) -> Happening:
+    """So many grams of a salt, now."""
+    return done("dose", 0.0, substance=substance, grams=grams)
+
+
+NINETY_SHRIMPS = tank("cherry shrimp", volume_l=90.0)
 
 
 def put(substance: str) -> Happening:
@@ -124,6 +132,52 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("large_change", "edge: it was yesterday",
      state(events=(done("water_change", 1.0, percent=90.0),)), None),
     # the wrong thing, the wrong water: common practice where nothing else is named
+    ("overdose", "speak: in the sea calcium by 20 mg/L a day (the limits); 60 g of the dihydrate in"
+     " 300 L are 54.5 (40.078 / 147.01)",
+     state(read("calcium", 400.0), read("salinity", 35.0), of=tank(kind="marine", volume_l=300.0),
+           events=(salted("calcium chloride dihydrate", 60.0),)), "alarm"),
+    ("overdose", "silent: in the sea 120 g of magnesium chloride in 300 L are 48 mg/L, 50 a day",
+     state(read("salinity", 35.0), of=tank(kind="marine", volume_l=300.0),
+           events=(salted("magnesium chloride hexahydrate", 120.0),)), None),
+    # 1 g of K2SO4 holds 449 mg K (78.197 / 174.26), of KNO3 387 mg K and 613 mg NO3 (101.10), of
+    # KH2PO4 698 mg PO4 (94.971 / 136.09), of iron gluconate dihydrate 116 mg Fe (55.845 / 482.17)
+    ("nutrient_overdose", "speak: 20 g of potassium sulfate in 90 L are 100 mg/L, over 20 with"
+     " shrimps", state(of=NINETY_SHRIMPS, events=(salted("potassium sulfate", 20.0),)), "alarm"),
+    ("nutrient_overdose", "speak: 5 mg/L there and 25 put in the same moment",
+     state(read("potassium", 5.0), of=NINETY_SHRIMPS, events=(salted("potassium sulfate", 5.0),)),
+     "warn"),
+    ("nutrient_overdose", "speak: with mussels none at all",
+     state(of=tank("swan mussel", volume_l=90.0), events=(salted("potassium sulfate", 1.0),)),
+     "warn"),
+    ("nutrient_overdose", "speak: 10 g of potassium nitrate in 100 L are 61 mg/L nitrate, over 44"
+     " (Camargo et al. 2005)",
+     state(of=tank("neon tetra", volume_l=100.0), events=(salted("potassium nitrate", 10.0),)),
+     "warn"),
+    ("nutrient_overdose", "speak: in the sea its own nitrate counts, over 20 with corals",
+     state(read("nitrate", 15.0), read("salinity", 35.0),
+           of=tank("acropora", kind="marine", volume_l=100.0),
+           events=(salted("potassium nitrate", 1.5),)), "warn"),
+    ("nutrient_overdose", "speak: phosphate is never an alarm, common practice",
+     state(of=tank("neon tetra", volume_l=100.0),
+           events=(salted("monopotassium phosphate", 5.0),)), "warn"),
+    ("nutrient_overdose", "speak: 5 g of iron gluconate in 90 L are 6.4 mg/L, half of one at"
+     " a time",
+     state(of=tank("neon tetra", volume_l=90.0), events=(salted("iron gluconate", 5.0),)), "alarm"),
+    ("nutrient_overdose", "silent: 100 mg/L without its litres", state(of=SHRIMPS, events=(
+     salted("potassium sulfate", 20.0),)), None),
+    ("nutrient_overdose", "silent: 10 mg/L of potassium for plants, beside shrimps",
+     state(of=NINETY_SHRIMPS, events=(salted("potassium sulfate", 2.0),)), None),
+    ("nutrient_overdose", "silent: 20 g of soda bring none of it",
+     state(of=NINETY_SHRIMPS, events=(salted("sodium bicarbonate", 20.0),)), None),
+    ("nutrient_overdose", "silent: sea salt brings potassium in the sea's own ratio",
+     state(of=tank(kind="marine", volume_l=100.0), events=(salted("sea salt", 3500.0),)), None),
+    ("nutrient_overdose", "edge: 20 mg/L to a tenth of a gram, weighed",
+     state(of=NINETY_SHRIMPS, events=(salted("potassium sulfate", 4.05),)), None),
+    ("nutrient_overdose", "edge: 45 mg/L without invertebrates",
+     state(of=tank("neon tetra", volume_l=90.0), events=(salted("potassium sulfate", 9.0),)), None),
+    ("nutrient_overdose", "edge: it was yesterday",
+     state(of=NINETY_SHRIMPS,
+           events=(done("dose", 1.0, substance="potassium sulfate", grams=20.0),)), None),
     ("acid_dosed", "speak: a strong acid", state(events=(put("hydrochloric acid"),)), "alarm"),
     ("acid_dosed", "silent: soda", state(events=(put("sodium bicarbonate"),)), None),
     ("acid_dosed", "edge: vinegar is a weak one", state(events=(put("vinegar"),)), "warn"),
@@ -638,3 +692,33 @@ def test_a_source_with_more_buffer_is_named_beside_a_low_kh() -> None:
     assert "source_kh" not in findings(worse)["low_kh"].facts
     sea = state(by_kit("kh", 5), source=[by_kit("kh", 9)], of=SEA)
     assert "source_kh" not in findings(sea)["low_kh"].facts
+
+
+def test_in_the_sea_calcium_is_told_as_calcium() -> None:
+    """60 g of the dihydrate in 300 L: 60 * 40.078 / 147.01 / 300 = 54.5 mg/L (atomic masses)."""
+    held = state(
+        read("salinity", 35.0),
+        of=tank(kind="marine", volume_l=300.0),
+        events=(salted("calcium chloride", 60.0),),
+    )
+    facts = findings(held, "dose")["overdose"].facts
+    assert facts["calcium"] == pytest.approx(54.5, rel=0.01)
+    assert "gh" not in facts
+
+
+@pytest.mark.parametrize(
+    ("since", "total"),
+    [((), 99.7), ((done("water_change", 0.5, percent=50.0),), 49.9),
+     ((done("water_change", 0.5, percent=90.0),), None)],
+)  # fmt: skip
+def test_what_was_put_in_too_much_of_stands_until_changes_took_it_out(
+    since: tuple[Happening, ...], total: float | None
+) -> None:
+    """20 g of K2SO4 in 90 L are 99.7 mg/L; a tenth of it is under the 20 of shrimps."""
+    put_in = done("dose", 1.0, substance="potassium sulfate", grams=20.0)
+    held = state(read("ph", 7.0), of=NINETY_SHRIMPS, events=(put_in, *since))
+    found = {each.id: each for each in stands(held, frozenset({"ph"}))}
+    if total is None:
+        assert "nutrient_overdose" not in found
+    else:
+        assert found["nutrient_overdose"].facts["total"] == pytest.approx(total, rel=0.01)
