@@ -16,7 +16,7 @@ from bot.chat.words import sources as words
 from core.advice.findings import find
 from core.advice.outlook import with_premises
 from core.advice.state import State
-from core.advice.tapped import bad_in
+from core.advice.tapped import bad_in, softened
 from core.message.model import Question
 from core.message.waters import mentioned
 from core.tank import Stock, Tank
@@ -51,6 +51,8 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
     found = [f for f in find(state, frozenset(values)) if f.id == "does_not_suit"]
     against = [finding_words.line(finding) for finding in found[:3]]
     against += [words.bad(name, value) for name, value in bad_in(supply.state, JUDGED_BAD)]
+    if (hardness := softened(supply.readings)) is not None:
+        against.append(words.softened(supply.name, *hardness))
     if values.get("kh", BUFFERED) < BUFFERED:
         against.append(words.no_buffer())
     facts = {

@@ -17,6 +17,7 @@ from core.advice.changes import source_water
 from core.advice.plan import Refusal
 from core.advice.recipes import DEMINERALISED, ORDER, Recipe, recipe, sea_water
 from core.advice.salts import CALCIUM_TO_MAGNESIUM, HIGHEST
+from core.advice.tapped import softened
 from core.message.model import Parsed, Question
 
 UNSAID = ("do", "water", "tap")
@@ -59,6 +60,8 @@ async def of_source(turn: Turn, question: Question, source: Supply) -> Reply:
     lines = words.recipe(found, source.name)
     if source.treated > 0.0:
         lines.insert(1, words.dechlorinate_first())
+    if (hardness := softened(source.readings)) is not None:
+        lines.insert(1, source_words.softened(source.name, *hardness))
     facts = _facts(found) | {"source": source.name}
     return await turn.reply(lines, more=words.recipe_more(ratio), facts=facts)
 

@@ -17,6 +17,7 @@ from bot.chat.words import change_doubts as doubt_words
 from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
+from bot.chat.words.sources import softened as softened_water
 from core.advice import limits
 from core.advice.change_doubt import doubt_of_change
 from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change
@@ -29,6 +30,7 @@ from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
 from core.advice.scheduling import conflict
 from core.advice.since import changed_today, moved_today
 from core.advice.state import State
+from core.advice.tapped import softened
 from core.advice.warming import coldest_safe, warmest_safe
 from core.errors import CoreError
 from core.message.fold import fold
@@ -193,6 +195,9 @@ async def answer(
     beside = new_water.notes(turn, asked.tank, asked.supply, plan, facts)
     shown_figures = plan.steps and not plan.broken
     lines += [*beside[:NOTES], *(figures if shown_figures else []), *beside[NOTES:]]
+    if (hardness := softened(asked.supply.readings)) is not None:
+        facts["source_softened"] = dict(zip(("kh", "gh"), hardness, strict=True))
+        lines.insert(1, softened_water(asked.source_name, *hardness))
     told = SHOWN if plan.steps else min(SHOWN, len(lines))
     shown, rest = lines[:told], lines[told:]
     ends = [] if doubt is None else doubt_words.more(doubt)

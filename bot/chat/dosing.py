@@ -24,7 +24,7 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.supply import read
 from bot.chat.turn import Turn
-from bot.chat.wished import TABLE_SALT
+from bot.chat.wished import TABLE_SALT, of_the_sea
 from bot.chat.words import refusals
 from bot.store.tanks import StoredTank
 from core.advice.buffers import STRONG
@@ -32,6 +32,7 @@ from core.advice.dosing import Wish, plan_kh, refused_substance
 from core.advice.forbidden import forbidden
 from core.advice.plan import Plan, Refusal
 from core.advice.salts import HIGHEST
+from core.advice.scheduling import per_gram
 from core.advice.state import State
 from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.fold import fold
@@ -39,6 +40,7 @@ from core.message.model import Parsed, Question
 from core.message.waters import names_pure
 from core.substances import ACIDS, MEDIA
 from core.tank import Tank
+from core.water.substances import SUBSTANCES
 
 CALLED = re.compile(r"\b(emergency|urgent|crash(ed|ing)?)\b", re.IGNORECASE)
 """The keeper calls it an emergency."""
@@ -56,6 +58,11 @@ def _forbidden(question: Question) -> Refusal | None:
         return None
     known = reason == "acid" and question.substance in ACIDS
     return Refusal(reason, {"substance": question.substance or ""} if known else {})
+
+
+def _raises_no_kh(substance: str) -> bool:
+    """Whether a salt is known, and is for something else: what its number is must be asked."""
+    return substance in SUBSTANCES and per_gram(substance, "kh") <= 0.0
 
 
 async def effect(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
@@ -89,6 +96,8 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         reading = (await state_of(turn, stored, turn.now)).last(analyte)
         if reading is not None and not bound:  # lower kh by 1
             question = replace(question, target=reading.value + question.delta, delta=None)
+    if stored is not None and (by_salt_water := await lowering.in_sea(turn, question, stored)):
+        return [by_salt_water]
     wished = question.target is not None or question.delta is not None
     if stored is not None and not (bound or wished) and routines.HOW_OFTEN.search(text):
         return await routines.often(turn, question, parsed, stored.tank)
@@ -104,6 +113,9 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     text = question.text or ""
     if (refusal := _forbidden(question)) is not None:
         return [await dose_reply.refuse(turn, refusal, None)]
+    if question.bound == "<" and question.substance is None:
+        return await change(turn, replace(question, kind="change"), parsed)
+    question = of_the_sea(question, turn.tank_named(question.tank or "") or turn.current_tank)
     if question.volume_l is None and question.millilitres is not None:
         # Millilitres of a tank are a slip; of a product they are no amount that we know.
         small = {"volume_l": question.millilitres / 1000.0}
@@ -136,6 +148,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         problem = refused_substance(substance, unsaid) if substance in STRONG else None
         if problem is not None:  # how much lime
             return [await dose_reply.refuse(turn, problem, question.tank)]
+        return [await dose_reply.ask_value(turn, question)]
+    if question.analyte is None and _raises_no_kh(substance):
         return [await dose_reply.ask_value(turn, question)]
     wish = Wish(
         target=question.target,

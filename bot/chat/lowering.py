@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Final
+from typing import Any, Final
 
 from bot.chat import change_bounds, changes
 from bot.chat.change_asked import Asked, asked_of
 from bot.chat.model import Line, Reply
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.waters import Waters
 from bot.chat.words import changes as change_words
 from bot.chat.words import lowering as words
+from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.advice.change_plan import plan_change
 from core.advice.changes import waters_of
@@ -20,6 +23,9 @@ from core.message.model import Question
 
 ANALYTES: Final = frozenset({"nitrate", "kh", "gh"})
 """What new water lowers, and nothing else that is good for a tank."""
+
+OF_SALT: Final = frozenset({"kh", "gh", "calcium", "magnesium"})
+"""What belongs to sea salt: less of it for its salt comes with other salt water, not with RO."""
 
 USUAL: Final = 0.25
 """The share of a usual change; more is not proposed unasked. Ours."""
@@ -49,6 +55,36 @@ async def how(turn: Turn, question: Question, analyte: str) -> list[Reply]:
     if limit is not None and now.value <= limit:
         return [_led(reply, words.no_need(now.value, limit))]
     return [_led(reply, words.by_water(analyte))]
+
+
+async def in_sea(turn: Turn, question: Question, stored: StoredTank) -> Reply | None:
+    """Lowering what belongs to sea salt, in the sea, where no salt water with less is on record.
+
+    Pure water only thins the salt: alkalinity for its salinity stays what it was. None for any
+    other question, or where the tank's own new water is such salt water.
+    """
+    analyte, target = question.analyte or "", question.target
+    asks_share = question.percent is not None or question.litres is not None
+    if not stored.tank.is_sea or analyte not in OF_SALT or asks_share:
+        return None
+    now = (await state_of(turn, stored, turn.now)).last(analyte)
+    lowered = now is not None and target is not None and target < now.value
+    if not lowered and (target is not None or question.kind != "change"):
+        return None
+    held = await Waters.of(turn)
+    default, fitting = held.default_for(stored), None
+    for source in held.sources:
+        new = await held.supply(source)
+        there = new.state.last(analyte)
+        less = now is not None and there is not None and there.value < now.value
+        if less and new.state.salinity > limits.SALT_WATER:
+            if default is not None and source.id == default.id:
+                return None
+            fitting = fitting or source.name
+    facts: dict[str, Any] = {"tank": stored.name, "refused": "not_by_fresh", "analyte": analyte}
+    reading = None if now is None else now.value
+    facts |= {} if reading is None else {"value": reading}
+    return await turn.reply(words.in_sea(stored.name, analyte, reading, fitting), facts=facts)
 
 
 def _has_less(asked: Asked, analyte: str) -> bool:

@@ -19,6 +19,7 @@ from bot.store.tanks import Share, StoredTank
 from core.advice.blending import BY_AMOUNT
 from core.advice.outlook import with_premises
 from core.advice.state import State
+from core.advice.tapped import softened
 from core.message import blends
 from core.message.fold import fold
 from core.message.model import Question
@@ -167,6 +168,7 @@ async def reach(turn: Turn, question: Question) -> Reply | None:
     told = ", ".join(words.figure(name, number) for name, number in values.items())
     lines = words.reached(analyte, target, mixed.parts, litres, told)
     lines += words.before_use(treated=mixed.treated > 0.0)
+    lines[1:1] = [words.softened(p.name, *each) for p in named if (each := softened(p.readings))]
     return await turn.reply(lines, facts=facts)
 
 

@@ -22,7 +22,7 @@ from bot.store.log import Stored
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.gassing import rising
-from core.advice.tapped import bad_in
+from core.advice.tapped import bad_in, softened
 from core.message import facets
 from core.message.doubts import OTHER_WATER
 from core.message.model import Command, Doubt, Parsed, Value
@@ -180,6 +180,8 @@ def _notes(supply: Supply, told: Collection[str], facts: dict[str, Any]) -> list
     if found is not None:
         facts["co2_mg_l"], facts["rises_to"] = found.co2, [found.low, found.high]
         lines.append(water_words.rises(supply.name, found.co2, found.low, found.high))
+    if {"kh", "gh"} & set(told) and (hardness := softened(supply.state.readings)) is not None:
+        lines.insert(0, words.softened(supply.name, *hardness))
     return [words.bad(name, value) for name, value in bad_in(supply.state, told)] + lines
 
 

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Final
 
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -53,3 +56,27 @@ async def water_of(turn: Turn, question: Question) -> tuple[StoredTank | None, S
     if stored is None:
         return None, State(Tank(name=""), turn.local_now)
     return stored, await state_of(turn, stored, turn.now)
+
+
+SEA: Final[Mapping[str, tuple[str, float, float]]] = {
+    "magnesium": ("magnesium", 900.0, 1800.0),
+    "calcium": ("calcium", 300.0, 650.0),
+    "sodium": ("salinity", 25.0, 45.0),
+    "sea": ("salinity", 25.0, 45.0),
+}
+"""First word of a salt → what of the sea it raises, and between which values a bare number beside
+it is a wish for that; wide of any reef (common practice). [mg/L], salinity [g/kg]"""
+
+
+def of_the_sea(question: Question, stored: StoredTank | None) -> Question:
+    """``how much magnesium sulfate for 1300`` in a marine tank: the ion that the salt raises.
+
+    A number that nobody has in the sea stays nameless: it may be litres.
+    """
+    raised = SEA.get((question.substance or "").partition(" ")[0])
+    if question.analyte is not None or question.target is None or raised is None:
+        return question
+    if stored is None or not stored.tank.is_sea or "carbonate" in (question.substance or ""):
+        return question
+    analyte, low, high = raised
+    return replace(question, analyte=analyte) if low <= question.target <= high else question

@@ -58,9 +58,6 @@ _DONE: Final = (
 TAP_NITRATE: Final = 44.0
 """10 mg/L as N: the US drinking limit, as in Camargo et al. 2005 (grade A). [mg/L NO3]"""
 
-SOFTENED_LACKS: Final = 3.0
-"""KH over GH by so much, with hardly any GH, looks like a softener; common practice. [°dH]"""
-
 
 def touched(text: str, *, asked: bool = True) -> str | None:
     """Name the caution that a text touches; None where it touches none.
@@ -94,8 +91,6 @@ def of_new_water(waters: Waters) -> tuple[str, ...]:
     found = []
     if waters.nitrate is not None and waters.nitrate[1] > TAP_NITRATE:
         found.append("tap_nitrate")
-    if source.gh < 1.5 and source.kh - source.gh > SOFTENED_LACKS:
-        found.append("softened")
     if 0.0 < source.kh < 2.0 and source.gh > 0.5:
         found.append("copper_pipes")
     return tuple(found)

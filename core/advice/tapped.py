@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from typing import Final
 
 from core.advice import limits
-from core.advice.state import State
+from core.advice.state import Measured, State
 
 MOST: Final = {
     "nitrate": 44.0,
@@ -23,6 +23,29 @@ memory, the half is ours). Copper: what a kit can tell; it harms invertebrates (
 
 HIGHEST_PH: Final = 9.5
 """Of drinking water in the EU (Directive 2020/2184, from memory)."""
+
+SOFTENED_GH: Final = 3.0
+SOFTENED_KH: Final = 5.0
+"""GH under and KH over which water went through a softener, likely; common practice. [°dH]"""
+
+
+def looks_softened(kh: float, gh: float) -> bool:
+    """Whether water has the hardness of one that went through a softener: sodium for calcium.
+
+    Examples
+    --------
+    >>> looks_softened(kh=14.0, gh=1.0), looks_softened(kh=14.0, gh=16.0)
+    (True, False)
+    """
+    return gh < SOFTENED_GH and kh >= SOFTENED_KH
+
+
+def softened(readings: Mapping[str, Measured]) -> tuple[float, float] | None:
+    """KH and GH of water that probably is softened tap, else None. [°dH]"""
+    kh, gh = readings.get("kh"), readings.get("gh")
+    if kh is None or gh is None or gh.qualifier == ">" or kh.low <= gh.high:
+        return None
+    return (kh.value, gh.value) if looks_softened(kh.value, gh.value) else None
 
 
 def bad_in(state: State, told: Collection[str]) -> list[tuple[str, float]]:

@@ -117,6 +117,9 @@ def _make(
     found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
     kind = _kind(words, found, inside)
+    if words == "often":
+        for number in found.numbers:  # how often, for nitrate under 20: what is to be kept
+            number.role, number.value = "to", abs(number.value)
     if words == "effect" and kind == "safe":  # "mean" is no animal
         found.unknown = [token for token in found.unknown if token.text not in _MEANS]
     amounts = found.percent or found.volume_l or found.millilitres
@@ -164,7 +167,7 @@ def _unplaced(
 _PLAIN = {
     "safe": "safe", "convert": "convert", "why": "why", "when": "when", "keep": "keep",
     "history": "history", "help": "help", "co2": "co2", "dose": "dose", "raise": "dose",
-    "status": "safe", "renew": "change", "explain": "help",
+    "status": "safe", "renew": "change", "explain": "help", "often": "keep",
     "reach": "change", "warm": "safe", "join": "safe", "suits": "keep", "ready": "keep",
 }  # fmt: skip
 

@@ -42,6 +42,8 @@ def asking(tokens: list[Token]) -> int | None:
             continue  # "kh 5. what is my name?"
         if token.value in {"status", "renew"} and not _all_known(tokens, index):
             continue  # "how are you", "how is the shop today"
+        if token.value == "often" and not {"analyte", "number"} <= kinds:
+            continue  # "how often do they eat"
         if token.value == "ready" and not (len(token.text.split()) > 2 or _turned(tokens)):
             continue  # "the tank is cycled" tells it
         if token.value == "explain" and ("number" in kinds or "analyte" not in kinds):

@@ -137,3 +137,38 @@ async def test_how_often_by_the_tanks_own_nitrate(soft: Talk) -> None:
     facts = await soft.facts("how often should i change water")
     assert facts["routine"]["high"] <= 44
     assert facts["routine"]["share"] <= 0.14
+
+
+UNDER_20 = (
+    "nitrate under 20 how often",
+    "wie oft wechseln damit nitrat unter 20 bleibt",
+    "tous les combien pour garder nitrate sous 20",
+    "cada cuánto para tener nitrato bajo 20",
+    "de quanto em quanto tempo para nitrato abaixo de 20",
+    "ogni quanto per tenere i nitrati sotto 20",
+    "hoe vaak om nitraat onder 20 te houden",
+    "co ile dni żeby no3 było poniżej 20",
+    "hur ofta för nitrat under 20",
+)
+
+
+@pytest.mark.parametrize("line", [*UNDER_20, "how much more to get no3 under 20"])
+async def test_under_is_reached_by_changes_and_never_by_a_dose(talk: Talk, line: str) -> None:
+    for each in ("/tank new Pez 100 l fresh", "no3 60 kh 4 gh 6 ph 7 temp 24 ammonia 0",
+                 "/source tap no3 5 kh 4 gh 6 ph 7.4 temp 24"):  # fmt: skip
+        await talk.say(each)
+    facts = await talk.facts(line)
+    assert facts["share"] == pytest.approx((60 - 20) / (60 - 5))  # mixing by amounts
+    assert "grams" not in facts
+
+
+@pytest.mark.parametrize("line", UNDER_20)
+async def test_how_often_is_a_routine_where_nitrate_is_under_it(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Pez 100 l fresh")
+    await talk.say("/source tap no3 5 kh 4 gh 6 ph 7.2 temp 24 total chlorine 0")
+    for nitrate in (10, 24, 38, 52, 66):  # 14 mg/L a week: less is within a kit's steps
+        await talk.wait(days=7)
+        await talk.say(f"no3 {nitrate} kh 4 gh 6 ph 7 temp 24 ammonia 0")
+    routine = (await talk.facts(line.replace("20", "80")))["routine"]
+    assert routine["per_day"] == pytest.approx(2.0, rel=0.05)
+    assert routine["high"] <= 80

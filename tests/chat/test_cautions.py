@@ -112,7 +112,7 @@ SAID = {
     "pure RO asked": Row("can i fill the tank with pure ro?", "put GH and KH back first"),
     "softened tap": Row("can i use softened water?", "is not soft water"),
     "softened tap by its readings": Row(
-        "what if i change 5%", "is not soft water", (*KNOWN, "/source tap kh 8 gh 0"), more=True
+        "what if i change 5%", "is probably softened", (*KNOWN, "/source tap kh 8 gh 0")
     ),
     "salt for nitrite: who lives there": Row("how much salt for 100 l nitrite 1", "catfish"),
     "salt for nitrite: not for all": Row(

@@ -58,3 +58,46 @@ async def test_how_many_are_there_comes_before_how_many_fit(talk: Talk) -> None:
     (reply,) = await talk.say("how many neons")
     assert reply.lines[0].text == "Fern, on record of neons: 7."
     assert reply.facts["stock"] == {"Fern": {"neons": 7}}
+
+
+REEF = ("/tank new Reef 200 l marine", "alk 13 sal 35 ca 430 ph 8.2 temp 25 ammonia 0")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "how do i lower alk",
+        "how do i get alk down to 9",
+        "wie senke ich kh",
+        "how do i lower ca",
+        "comment baisser le kh",
+        "cómo bajo el kh",
+        "como baixar o kh",
+        "come abbasso il kh",
+        "hoe verlaag ik kh",
+        "jak obniżyć kh",
+        "hur sänker jag kh",
+    ],
+)
+async def test_in_the_sea_nothing_of_the_salt_is_lowered_with_ro(talk: Talk, line: str) -> None:
+    """RO thins all of sea salt alike: alkalinity for its salinity stays what it was."""
+    for each in (*REEF, "/source ro kh 0 gh 0"):
+        await talk.say(each)
+    (reply,) = await talk.say(line)
+    text = " ".join(told.text for told in reply.lines)
+    assert "not with RO or tap, that only thins the salt" in text
+    assert "new salt water, as salty as the tank" in text
+    assert "share" not in reply.facts
+    assert reply.facts["value"] == (430 if line.endswith("ca") else 13)
+
+
+async def test_in_the_sea_salt_water_with_less_is_what_lowers_it(talk: Talk) -> None:
+    for each in (*REEF, "/source saltmix salinity 35 kh 7"):
+        await talk.say(each)
+    facts = await talk.facts("how do i lower alk")  # the only source: it fills the tank
+    assert facts["source"] == "saltmix"
+    assert facts["at_once"]["kh"] < 13
+    assert facts["at_once"]["salinity"] == pytest.approx(35)
+    await talk.say("/source ro kh 0 gh 0")
+    await talk.say("/source ro for reef")
+    assert "what if i change 10% with saltmix" in await talk.text("how do i lower alk")

@@ -289,3 +289,39 @@ async def test_a_basis_that_was_said_is_not_called_unsaid(talk: Talk) -> None:
 
 async def test_no_salt_where_there_is_no_nitrite(talk: Talk) -> None:
     assert (await talk.text("how much salt for 100 l nitrite 0")).startswith("No salt")
+
+
+@pytest.mark.parametrize(
+    ("line", "goal"),
+    [
+        ("how much magnesium sulfate for 1300", "magnesium"),
+        ("quanto solfato di magnesio per 1300", "magnesium"),
+        ("wie viel calciumchlorid für 430", "calcium"),
+        ("combien de sel pour 35", "salinity"),
+        ("ile soli żeby było 35", "salinity"),
+    ],
+)
+async def test_a_bare_number_beside_a_salt_of_the_sea_is_what_it_raises(
+    talk: Talk, line: str, goal: str
+) -> None:
+    await talk.say("/tank new Mar 200 l marine")
+    await talk.say("mg 1200 ca 400 sal 33 alk 8 ph 8.1 temp 25 ammonia 0")
+    facts = await talk.facts(line)
+    (goals,) = facts.get("goals") or facts["forms"][0]["goals"]
+    assert goals["analyte"] == goal
+    assert goals["to"] == float(line.split()[-1])
+
+
+@pytest.mark.parametrize(
+    "line", ["how much magnesium sulfate for 1300", "how much potassium sulfate for 20"]
+)
+async def test_a_known_salt_is_never_called_unknown(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 4 gh 6 ph 7 temp 25 ammonia 0")
+    assert (await talk.text(line)).startswith("How much of what?")
+
+
+async def test_what_nobody_has_in_the_sea_may_be_litres(talk: Talk) -> None:
+    await talk.say("/tank new Mar 200 l marine")
+    await talk.say("ca 400 sal 35 alk 8 ph 8.1 temp 25 ammonia 0")
+    assert (await talk.text("how much calcium chloride for 20")).startswith("How much of what?")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.words import names
 from bot.chat.words.numbers import plain
+from bot.chat.words.sources import figure
 from bot.chat.words.text import _
 
 
@@ -13,6 +14,32 @@ def by_water(analyte: str) -> str:
         return _("Change water for some with less nitrate, feed less, let plants grow.")
     told = _("{name} is lowered by changing water for some with less of it, a little a day.")
     return told.format(name=names.label(analyte))
+
+
+def in_sea(tank: str, analyte: str, value: float | None, source: str | None) -> list[str]:
+    """In the sea, what belongs to the salt is lowered by no fresh water; `source` has less."""
+    name = names.label(analyte)
+    lead = (
+        _("{tank}: not with RO or tap, that only thins the salt. Let the animals use it up.")
+        if value is None
+        else _(
+            "{tank}, {value}: not with RO or tap, that only thins the salt. Let the animals use"
+            " it up."
+        )
+    )
+    told = (
+        _("Mixed, aerated a day, measured, tell me: /source saltmix salinity 35 kh 7 calcium 420")
+        if source is None
+        else _("How much at once, ask me: what if i change 10% with {source}").format(source=source)
+    )
+    return [
+        lead.format(tank=tank, value=figure(analyte, value or 0.0)),
+        _("Until then no dose that raises {name}.").format(name=name),
+        _("Or change some with new salt water, as salty as the tank, that has less {name}.").format(
+            name=name
+        ),
+        told,
+    ]
 
 
 def no_need(now: float, limit: float) -> str:

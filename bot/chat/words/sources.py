@@ -152,6 +152,15 @@ def bad(analyte: str, amount: float) -> str:
     return _(template).format(amount=plain(amount, 2))
 
 
+def softened(source: str, kh: float, gh: float) -> str:
+    """Water that probably went through a softener, which is no new water for a tank. [°dH]"""
+    told = _(
+        "{source} is probably softened (KH {kh}, GH {gh} °dH): sodium, hardly any minerals. Take it"
+        " from before the softener, or RO with minerals."
+    )
+    return told.format(source=names.water(source), kh=plain(kh, 1), gh=plain(gh, 1))
+
+
 def unmeasured(source: str) -> list[str]:
     """A water was asked about of which nothing is known."""
     return [

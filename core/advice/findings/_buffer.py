@@ -8,6 +8,7 @@ from core.advice import limits
 from core.advice.findings._model import Facts, Finding, Severity, hours_apart
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State
+from core.advice.tapped import softened
 
 SWING_OVER = timedelta(days=14)
 SOFT_WATER = "soft water"
@@ -49,7 +50,8 @@ def low_kh(state: State) -> Finding | None:
     )
     facts: Facts = {"kh": kh.value, "limit": limit}
     source = state.source.get("kh")
-    if source is not None and source.low >= limit and not state.tank.is_sea:
+    fit = source is not None and source.low >= limit and softened(state.source) is None
+    if source is not None and fit and not state.tank.is_sea:
         facts["source_kh"] = source.value  # its own water brings it back, and takes nitrate away
     return Finding("low_kh", severity, facts)
 

@@ -11,6 +11,7 @@ from core.advice.findings._model import Facts, Finding, seen
 from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
 from core.advice.jumps import JUMPING, jumped_from
 from core.advice.state import Measured, State
+from core.advice.tapped import looks_softened
 from core.analytes import ANALYTES
 from core.water.conductivity import conductivity_of_ions
 
@@ -166,18 +167,13 @@ def conductivity_of_hardness(gh: float, kh: float) -> float:
     return float(conductivity_of_ions(amounts, min(strength, 0.1)))
 
 
-SOFTENED_GH: Final = 3.0
-SOFTENED_KH: Final = 5.0
-"""GH under and KH over which water went through a softener, likely; common practice. [°dH]"""
-
-
 def softened(state: State) -> Finding | None:
     """KH above GH: sodium water, by a softener where GH is next to nothing."""
     gh, kh = state.fresh("gh"), state.fresh("kh")
     if gh is None or kh is None or state.tank.is_sea or kh.low <= gh.high:
         return None
     facts: Facts = {"gh": gh.value, "kh": kh.value}
-    if gh.value < SOFTENED_GH and kh.value >= SOFTENED_KH:
+    if looks_softened(kh.value, gh.value):
         return Finding("softened", "warn", facts)
     return Finding("kh_above_gh", "note", facts)
 

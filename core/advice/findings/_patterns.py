@@ -17,6 +17,7 @@ from core.advice.findings._model import Facts, Finding, seen, upper
 from core.advice.findings._poisons import LOOKED_AFTER, limit_of_nitrate
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
+from core.advice.tapped import softened
 from core.advice.trends import Course, Trend, drift_from_source, kit_step
 from core.advice.used_up import acid_of_nitrate
 from core.errors import CoreError
@@ -47,6 +48,8 @@ def neglected(state: State) -> Finding | None:
     if max(nitrate.age(state.now), kh.age(state.now)) > LOOKED_AFTER:
         return None
     source_kh, source_ph = state.source.get("kh"), state.source.get("ph")
+    if softened(state.source) is not None:
+        source_kh = None  # no water to change with
     ph = state.last("ph")
     if source_kh is not None:
         spent = kh.value <= KH_SPENT * source_kh.value
@@ -212,7 +215,12 @@ GH_OVER_SOURCE_FACTOR: Final = 1.5
 
 
 def away_from_source(state: State) -> Finding | None:
-    """KH used up, or GH piled up, beside the water that the tank is filled from."""
+    """KH used up, or GH piled up, beside the water that the tank is filled from.
+
+    Water of a softener is nothing to go back to.
+    """
+    if softened(state.source) is not None:
+        return None
     kh = drift_from_source(state, "kh")
     if kh is not None and kh.away <= -KH_UNDER_SOURCE and kh.tank < kh.source / 2.0:
         return Finding("kh_under_source", "note", {"kh": kh.tank, "source": kh.source})
