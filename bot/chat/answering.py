@@ -86,7 +86,7 @@ async def answer_for(
         lines += [*newcomers.lines(misplaced, told.tank.name), *none_there, *whom, *told_of]
     lines[1:1] = [*poisoned.beside(told, state), *_lime(told, state)]
     lines += _beside(told, derived, found)
-    lines += await own_plan.lead_on(turn, told, found)
+    lines += await own_plan.lead_on(turn, told, state, found)
     lines += await reminding.satisfied(turn, told)
     more = [
         finding_words.line(finding)

@@ -108,6 +108,20 @@ async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
     return await _correct(turn, entry, parsed)
 
 
+async def with_grams(turn: Turn, entry_id: int, grams: float) -> list[Reply] | None:
+    """The grams of a dose that was put on record, put right; None where it is no such entry."""
+    entry = await turn.uow.log.current(turn.chat.id, entry_id)
+    if entry is None or entry.readings or len(entry.events) != 1:
+        return None
+    dose = entry.events[0].what
+    if dose.kind != "dose" or dose.grams is None:
+        return None
+    await turn.know_waters()
+    retold = f"dosed {grams:g} g {dose.substance or ''}".strip()
+    turn.incoming = replace(turn.incoming, text=retold)
+    return await _correct(turn, entry, parse(retold, turn.context()))
+
+
 def _retold(entry: Entry, said: str) -> str | None:
     """The text of an entry with another number; None where it holds more than one."""
     if len(entry.readings) == 1 and not entry.events:

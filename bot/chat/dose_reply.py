@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any, Final
 
 from bot.chat import own_plan, tank_volumes
 from bot.chat.model import Reply
+from bot.chat.supply import read
 from bot.chat.turn import Turn
 from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as words
@@ -19,6 +21,11 @@ from core.advice.plan import Plan, Refusal, Upkeep
 from core.advice.scheduling import steps_of
 from core.message.model import Question
 
+WISHED: Final = ("kh", "gh", "nitrate", "calcium", "magnesium", "potassium", "salinity")
+"""What a number without a name may be wished of, in the order in which it is offered."""
+
+MOST_OFFERED: Final = 4
+
 OF_AMMONIA: Final = frozenset({"ammonia", "ammonia_already", "ammonia_unmeasured"})
 """Refusals whose reason is what ammonia is."""
 
@@ -31,6 +38,28 @@ async def ask_value(turn: Turn, question: Question) -> Reply:
         return await turn.reply(words.incomplete())
     facts = {"analyte": question.analyte, "step": step}
     return await turn.reply(words.which_value(str(question.analyte), step), facts=facts)
+
+
+async def ask_analyte(turn: Turn, question: Question) -> Reply:
+    """Ask what a wished number is of: what was measured, and can go that way, is offered."""
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    latest = {}
+    if stored is not None:
+        rows = await turn.uow.log.last_of_each(stored.id, WISHED, until=turn.now)
+        latest = {reading.analyte: reading.value for reading in read(turn, rows, stored.tank)}
+    wishes = words.wishes_of(question, [name for name in WISHED if _fits(question, latest, name)])
+    choices = [Choice(wish, "say_again", "", {"text": wish}) for wish in wishes]
+    return await turn.reply(words.of_what(question), choices=choices[:MOST_OFFERED])
+
+
+def _fits(question: Question, latest: Mapping[str, float], name: str) -> bool:
+    """Whether a wish can be of an analyte: known, and on the side of it that is told."""
+    if name not in latest:
+        return False
+    if question.target is None or question.bound is None:
+        return True
+    above = latest[name] > question.target
+    return above if question.bound == "<" else not above
 
 
 async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:

@@ -151,6 +151,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return [await dose_reply.ask_value(turn, question)]
     if question.analyte is None and _raises_no_kh(substance):
         return [await dose_reply.ask_value(turn, question)]
+    if question.analyte is None and question.substance is None:
+        return [await dose_reply.ask_analyte(turn, question)]
     wish = Wish(
         target=question.target,
         delta=question.delta,

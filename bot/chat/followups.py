@@ -35,6 +35,9 @@ ABOUT_ONE: Final = frozenset({"history", "when", "why", "help", "safe"})
 
 KINDS: Final = PLANS | ABOUT_ONE | {"keep", "co2"}
 
+LOOKED_AT: Final = 8
+"""Latest offers among which a wish without a name finds what it is of."""
+
 Topics = Mapping[str, Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]]
 
 
@@ -48,9 +51,12 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     """Answer the newest question another way; None where that is not what was said."""
     if not turn.incoming.addressed or parsed.values or not _is_bare(parsed.question):
         return None
-    latest = await turn.uow.offers.latest(turn.chat.id)
+    latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    if not latest or turn.now - latest[0].made_at > patience:
+    latest = [offer for offer in latest if turn.now - offer.made_at <= patience]
+    if parsed.question is not None and _wishes(parsed.question):
+        return await _of_what_was_asked(turn, parsed.question, latest, topics)
+    if not latest:
         return None
     offer = latest[0]
     if offer.entry_id is not None:
@@ -68,7 +74,49 @@ def _is_bare(question: Question | None) -> bool:
     if question is None:
         return True
     told = (question.analyte, question.target, question.delta, question.grams)
-    return question.kind == "dose" and all(each is None for each in told)
+    return (question.kind == "dose" and all(each is None for each in told)) or _wishes(question)
+
+
+def _wishes(question: Question) -> bool:
+    """Whether a question wishes for a value of it knows not what: `how much to get to 10`."""
+    named = (question.analyte, question.substance, question.also, question.start_value)
+    wished = question.target is not None or question.delta is not None
+    return (
+        question.kind in {"dose", "change"}
+        and wished
+        and not question.premises
+        and all(each is None for each in named)
+    )
+
+
+async def _of_what_was_asked(
+    turn: Turn, question: Question, latest: list[Offer], topics: Topics
+) -> list[Reply] | None:
+    """A wish without a name: of what was asked about last, be it asked for or only judged.
+
+    Where nothing was, None: the topic of the wish asks what it is of.
+    """
+    for offer in latest:
+        if ASKED not in offer.context:
+            continue
+        asked = offer.context[ASKED]
+        first = animals.asked(turn, parse(asked["text"], turn.context())).question
+        about = None if first is None else replace(first, **asked["changes"])
+        if about is None or about.kind not in KINDS:
+            continue
+        named = about.analyte or next(iter(about.premises), None)
+        if named is None:
+            continue
+        plainly = question.bound is None and question.delta is None and question.volume_l is None
+        if about.kind in PLANS and plainly:
+            said = Followup(analyte=named, target=question.target)
+            return await _again(turn, offer, said, topics)
+        kind = "change" if question.bound == "<" else "dose"
+        changes: dict[str, Any] = {"kind": kind, "analyte": named, "tank": about.tank}
+        turn.asked = {"text": turn.incoming.text, "changes": changes}
+        meant = replace(question, **changes)
+        return await topics[kind](turn, meant, Parsed("question", question=meant))
+    return None
 
 
 async def _again(

@@ -11,9 +11,12 @@ from typing import Any, Final
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import doses as words
+from bot.store.log import Entry
 from core.advice import limits
+from core.advice.dosing import Wish, plan_kh
 from core.advice.findings import Finding
-from core.advice.plan import Plan
+from core.advice.plan import Plan, Refusal
+from core.advice.state import State
 
 HELD: Final = timedelta(hours=72)
 """A part that was given longer ago begins no next one: the water has gone its own way."""
@@ -30,14 +33,19 @@ def log_id(offer_id: int) -> str:
     return f"offer:{offer_id}:log_dose"
 
 
+def is_part(entry: Entry, offer_id: int) -> bool:
+    """Whether an entry puts parts of an offer's plan on record."""
+    logged = LOGGED.fullmatch(entry.update_id)
+    return logged is not None and int(logged[1]) == offer_id
+
+
 async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> int:
     """How many parts of an offer's plan are on record; `held` is what its button holds."""
     amount = "millilitres" if "millilitres" in held else "grams"
     a_part: float = held["salts"][0][1] if held.get("salts") else held[amount]
     put_in = 0.0
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
-        logged = LOGGED.fullmatch(entry.update_id)
-        if logged is not None and int(logged[1]) == offer_id and entry.events:
+        if is_part(entry, offer_id) and entry.events:
             put_in += getattr(entry.events[0].what, amount) or 0.0
     return round(put_in / a_part)
 
@@ -45,8 +53,7 @@ async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> in
 async def dosed_besides(turn: Turn, offer_id: int, tank_id: int, since: datetime) -> bool:
     """Whether anything else than an offer's own plan was dosed into a tank since then."""
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
-        logged = LOGGED.fullmatch(entry.update_id)
-        if logged is not None and int(logged[1]) == offer_id:
+        if is_part(entry, offer_id):
             continue
         doses = (e for e in entry.events if e.tank_id == tank_id and e.what.kind == "dose")
         if any(event.at >= since for event in doses):
@@ -98,16 +105,21 @@ async def is_next_part(turn: Turn, plan: Plan, tank_id: int) -> bool:
     )
 
 
-async def lead_on(turn: Turn, told: Told, found: list[Finding]) -> list[str]:
+async def lead_on(turn: Turn, told: Told, state: State, found: list[Finding]) -> list[str]:
     """How to ask for the next part, once the retest is sent a day after the part before.
 
-    Nothing is said beside an alarm: that comes first.
+    Nothing is said beside an alarm or a finding about ammonia, which come first, nor where the
+    next part of a buffer would be refused.
     """
-    if not told.readings or any(finding.severity == "alarm" for finding in found):
+    first = (each.severity == "alarm" or each.id.startswith("ammonia") for each in found)
+    if not told.readings or any(first):
         return []
     own = await of(turn, told.tank.id)
     if own is None or told.at - own.at < timedelta(hours=limits.DOSE_EVERY_HOURS):
         return []
     read = [each.what.canonical for each in told.readings if each.what.analyte == own.analyte]
     short = any(isinstance(value, float | int) and value < own.target for value in read)
+    if own.analyte == "kh":
+        anew = plan_kh(Wish(target=own.target), state, known_tank=True)
+        short = short and not isinstance(anew, Refusal)
     return [words.next_part(own.analyte, own.target)] if short else []

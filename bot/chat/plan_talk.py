@@ -5,150 +5,108 @@ The answers are no offers: the plan stays what `done`, `slower` and its buttons 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
-from datetime import timedelta
-from typing import Any
+from typing import Any, Final
 
-from bot.chat import doses, own_plan, presses
+from bot.chat import change_talk, own_plan, plan_parts, presses
+from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
-from bot.chat.words.numbers import when
 from bot.store.offers import Offer
-from core.advice import limits
 from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
 from core.message.model import Parsed
 from core.message.plan_talk import About, about
+from core.message.plan_words import Telling, telling, weighed_anew
 
+CORRECTING: Final = frozenset({"correct", "no"})
+"""Commands that begin with a word of regret, which may put grams right."""
 
-@dataclass(frozen=True, slots=True)
-class Given:
-    """A plan that was given, as its offer keeps it.
+GIVEN: Final = frozenset({"gave_all", "gave_two", "gave_double"})
+"""More than a part went in."""
 
-    Attributes
-    ----------
-    offer : Offer
-        Of its answer.
-    held : dict
-        What its button to log a part holds.
-    salts : tuple of (str, float)
-        Each salt with its grams a part; empty for a bought product. [g]
-    parts : tuple of float
-        Of its first substance, what goes in each time. [g], of a product [mL]
-    every_hours : float
-        Between them. [h]
-    """
-
-    offer: Offer
-    held: dict[str, Any]
-    salts: tuple[tuple[str, float], ...]
-    parts: tuple[float, ...]
-    every_hours: float
-
-    @property
-    def count(self) -> int:
-        """In how many parts."""
-        return len(self.parts)
-
-    @property
-    def facts(self) -> dict[str, Any]:
-        """The numbers of its answer."""
-        facts: dict[str, Any] = self.offer.context.get("facts", {})
-        return facts
-
-    @property
-    def analytes(self) -> list[str]:
-        """What it is to raise."""
-        goals = self.facts.get("goals")
-        return [goal["analyte"] for goal in goals] if goals else ["kh"]
+OF_NEWEST: Final = frozenset({"safe", "effect", "days", "litres", "a_day", "changed"})
+"""What may be said of anything: of a plan only while nothing else was spoken of since."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Answer what is said of the newest plan; None where nothing is, or where there is none."""
-    if not turn.incoming.addressed or parsed.command is not None:
+    if not turn.incoming.addressed:
         return None
-    if (said := about(turn.incoming.text)) is None:
-        return None
+    text = turn.incoming.text
+    if parsed.command is not None:
+        return await _regretted(turn, text) if parsed.command.name in CORRECTING else None
+    said: tuple[About | Telling, float | None] | None
+    said = (exact, None) if (exact := about(text)) is not None else telling(text)
+    if (anew := weighed_anew(text)) is not None:
+        corrected = await plan_parts.weighed_anew(turn, anew)
+        if corrected is not None or said is None:
+            return corrected
+    return None if said is None else await _answer(turn, *said)
+
+
+async def _regretted(turn: Turn, text: str) -> list[Reply] | None:
+    """`no, 8 g`, `oops, i gave double`: what begins as a correction may tell of a plan."""
+    if (grams := weighed_anew(text)) is not None:
+        return await plan_parts.weighed_anew(turn, grams)
+    said = telling(text)
+    return None if said is None or said[0] not in GIVEN else await _answer(turn, *said)
+
+
+async def _answer(turn: Turn, said: About | Telling, grams: float | None) -> list[Reply] | None:
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     of_late = [offer for offer in offers if turn.now - offer.made_at <= patience]
     if said == "drop":
         return await _dropped(turn, of_late[0]) if of_late else None
     for offer in of_late:
-        if (plan := _given(offer)) is not None:
-            return await _about(turn, said, plan)
+        if given(offer) is not None:
+            break
         facts = offer.context.get("facts", {})
         if "largest_safe_share" in facts:
-            return await _about_change(turn, said, facts)
-    return None
-
-
-async def _about_change(turn: Turn, said: About, facts: Mapping[str, Any]) -> list[Reply] | None:
-    """What is asked of a water change that was answered; None where it fits none, or none is safe.
-
-    A change that was refused without smaller ones has no way to be done.
-    """
-    if not facts.get("steps"):
+            newest = await _is_newest(turn, offer, of_late)
+            return await change_talk.answer(turn, said, facts, newest=newest)
+    plan = await running(turn)
+    if plan is None and said in GIVEN:
+        return [await turn.reply(words.how_much_of_what())]
+    if plan is None or (said in OF_NEWEST and not await _is_newest(turn, plan.offer, of_late)):
         return None
-    emergency = facts.get("emergency", False)
-    if said == "how":
-        share = facts["steps"][0]
-        volume = facts["litres"] / facts["share"] if "litres" in facts else None
-        warm = facts["before"].get("temperature")
-        told = {
-            "share": share,
-            "litres": None if volume is None else share * volume,
-            "temperature": warm,
-        }
-        shown = {name: value for name, value in told.items() if value is not None}
-        return [await turn.reply(words.how_to_change(share, volume, warm), facts=shown)]
-    if said == "when_next":
-        return [await turn.reply(words.next_change(emergency=emergency))]
-    return [await turn.reply(words.change_later(emergency=emergency))] if said == "later" else None
+    return await _about(turn, said, plan, grams)
 
 
-def _given(offer: Offer) -> Given | None:
-    held = next((each.arguments for each in offer.choices if each.verb == "log_dose"), None)
-    if held is None:
-        return None
-    facts = offer.context.get("facts", {})
-    parts = (facts.get("salts") or [facts])[0].get("parts", (0.0,))
-    every = facts.get("every_hours", limits.DOSE_EVERY_HOURS)
-    return Given(offer, held, tuple(doses.salts_of(held)), tuple(parts), every)
+async def _is_newest(turn: Turn, answered: Offer, of_late: list[Offer]) -> bool:
+    """Whether nothing else was spoken of since a plan or a change but that it was done."""
+    for offer in of_late:
+        if offer.id == answered.id:
+            return True
+        if offer.entry_id is not None:
+            entry = await turn.uow.log.get(turn.chat.id, offer.entry_id)
+            changed = [event.what.kind == "water_change" for event in entry.events] if entry else []
+            is_part = entry is not None and own_plan.is_part(entry, answered.id)
+            if not is_part and not (changed and all(changed) and given(answered) is None):
+                return False
+        elif offer.context or offer.expects is not None:
+            return False  # more than which of two was done
+    return False
 
 
-async def _about(turn: Turn, said: About, plan: Given) -> list[Reply] | None:
-    if said == "at_once":
-        return await _kept_apart(turn, plan)
-    if said == "when_next":
-        return [await _when_next(turn, plan)]
-    if said == "later":
-        emergency = plan.facts.get("emergency", False)
-        tested = dose_words.to_test(plan.analytes)
-        return [await turn.reply(words.part_later(tested, emergency=emergency))]
-    if said in {"gave_all", "gave_one"}:
-        return await _gave(turn, plan, all_of_it=said == "gave_all")
-    if not plan.salts:
+async def _about(
+    turn: Turn, said: About | Telling, plan: Given, grams: float | None
+) -> list[Reply] | None:
+    if (told := await plan_parts.answer(turn, said, plan, grams)) is not None:
+        return told
+    if said not in {"how", "dry", "spoons"} or not plan.salts:
         return None  # how a bought product goes in stands on its label
-    tank_id, since = plan.held["tank_id"], plan.offer.made_at
     besides = own_plan.dosed_besides
-    if tank_id is not None and await besides(turn, plan.offer.id, tank_id, since):
-        return [await _when_next(turn, plan)]  # the plan knows nothing of it: none may go in
+    if plan.tank_id is not None and await besides(
+        turn, plan.offer.id, plan.tank_id, plan.offer.made_at
+    ):  # the plan knows nothing of it: none may go in
+        return await plan_parts.answer(turn, "when_next", plan, None)
     if said == "spoons":
         return [await _without_scale(turn, plan)]
     return [await _how(turn, plan, dry=said == "dry")]
-
-
-async def _kept_apart(turn: Turn, plan: Given) -> list[Reply] | None:
-    """Refuse to put the parts of a plan together; None where there is but one."""
-    if plan.count < 2:
-        return None
-    facts = {"parts": list(plan.parts), "every_hours": plan.every_hours}
-    return [await turn.reply(words.kept_apart(plan.count, plan.every_hours), facts=facts)]
 
 
 async def _how(turn: Turn, plan: Given, *, dry: bool) -> Reply:
@@ -182,35 +140,6 @@ async def _without_scale(turn: Turn, plan: Given) -> Reply:
     if len(plan.analytes) == 1 and (target := plan.facts.get("to")) is not None:
         lines.append(words.rather_change(plan.analytes[0], target))
     return await turn.reply(lines, facts=facts)
-
-
-async def _when_next(turn: Turn, plan: Given) -> Reply:
-    """When to test, and with it when the next part may go in."""
-    tank_id = plan.held["tank_id"]
-    begun = None
-    if tank_id is not None:
-        put_in = await turn.uow.log.events(tank_id, kinds=["dose"], since=plan.offer.made_at)
-        begun = put_in[0].at if put_in else None
-    at = (begun or turn.now) + timedelta(hours=plan.every_hours)
-    lines = words.when_next(
-        dose_words.to_test(plan.analytes),
-        plan.every_hours,
-        when(at.astimezone(turn.chat.zone), turn.local_now),
-        begun=begun is not None,
-        goes_on=plan.count > 1,
-    )
-    facts = {"test_at": at.isoformat(), "every_hours": plan.every_hours}
-    return await turn.reply(lines, facts=facts)
-
-
-async def _gave(turn: Turn, plan: Given, *, all_of_it: bool) -> list[Reply]:
-    """Put on record what is told to be in: the next part, or all that is left of the plan."""
-    logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
-    left = plan.count - logged
-    if left < 1:
-        return [await turn.reply(words.all_logged(plan.count))]
-    said = f"{own_plan.log_id(plan.offer.id)}:{turn.incoming.update_id}"
-    return await doses.log_parts(turn, said, plan.held, left if all_of_it else 1)
 
 
 async def _dropped(turn: Turn, newest: Offer) -> list[Reply]:

@@ -56,12 +56,12 @@ async def why(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
 
 async def done(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``done`` or ``done 2``: the task was done; right after a plan, its first part was given."""
-    if not command.arguments and (given := await _plan_given(turn)) is not None:
+    if not command.arguments and (given := await plan_given(turn)) is not None:
         return given
     return await reminder_answers.by_number(turn, "done", command.arguments)
 
 
-async def _plan_given(turn: Turn) -> list[Reply] | None:
+async def plan_given(turn: Turn) -> list[Reply] | None:
     """Log the plan that was answered last, where no reminder waits for the word."""
     latest = await turn.uow.offers.latest(turn.chat.id)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE

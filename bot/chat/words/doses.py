@@ -9,7 +9,7 @@ from bot.chat.words.numbers import age, grams, litres, plain, small, span
 from bot.chat.words.text import N_, _
 from core.advice.kit_doubt import KitDoubt
 from core.advice.plan import Goal, Plan, Upkeep
-from core.message.model import Event
+from core.message.model import Event, Question
 
 FINEST_SCALE = 0.1
 """Less than this a pocket scale does not tell; common practice. [g]"""
@@ -324,6 +324,24 @@ def no_tank_to_log() -> str:
 def incomplete() -> list[str]:
     """The wish is missing."""
     return [_("How much of what? Send for example: dose kh 6, dose gh 8, or: kh +2")]
+
+
+def wishes_of(question: Question, analytes: Sequence[str]) -> list[str]:
+    """A wish that names nothing, as it may have been meant of each analyte: to be sent so."""
+    if question.target is None:
+        by = plain(question.delta or 0.0, 2)
+        return [f"dose {analyte} +{by}" for analyte in analytes]
+    to = plain(question.target, 2)
+    lower = question.bound == "<"
+    return [f"get {name} under {to}" if lower else f"dose {name} {to}" for name in analytes]
+
+
+def of_what(question: Question) -> list[str]:
+    """A wish that names nothing."""
+    wish = (wishes_of(question, ["nitrate" if question.bound == "<" else "kh"]))[0]
+    told = _("{number} of what? Send for example: {wish}")
+    number = question.target if question.target is not None else question.delta
+    return [told.format(number=plain(number or 0.0, 2), wish=wish)]
 
 
 def which_value(analyte: str, step: float) -> list[str]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.words import changes, names
+from bot.chat.words import bought, names
 from bot.chat.words.doses import of
-from bot.chat.words.numbers import at_most, grams, litres, plain
+from bot.chat.words.numbers import grams, litres, plain
 from bot.chat.words.text import _, ngettext
 from core.advice.dissolving import Stock
 
@@ -109,42 +109,6 @@ def part_later(tested: str, *, emergency: bool) -> list[str]:
     return [*lines, told.format(tested=tested)]
 
 
-def change_later(*, emergency: bool) -> list[str]:
-    """A change is late, or may be."""
-    return [
-        _("Rather now: it is an emergency.")
-        if emergency
-        else _("A change may wait a day. Never two in one day to make up for it."),
-        _("Test pH, KH and ammonia right before it; where they moved, ask again."),
-    ]
-
-
-def next_change(*, emergency: bool) -> list[str]:
-    """When the next of several changes may follow."""
-    if emergency:
-        return [_("Test again in an hour, and after some hours. Send the readings, and ask again.")]
-    return [_("A day after this one. Test pH, KH and ammonia before it, send them, and ask again.")]
-
-
-def how_to_change(share: float, volume_l: float | None, temperature: float | None) -> list[str]:
-    """One change, step by step. [share], [L], [°C]"""
-    warm = (
-        _("Make the new water ready: no chlorine in it, as warm as the tank.")
-        if temperature is None
-        else _("Make the new water ready: no chlorine in it, {degrees} °C as the tank.").format(
-            degrees=plain(temperature, 1)
-        )
-    )
-    return [
-        warm,
-        _("Heater and filter off. Take out {amount}.").format(
-            amount=changes.amount(at_most(share), volume_l)
-        ),
-        _("Pour the new water in slowly, over a quarter of an hour, not onto animals or roots."),
-        _("Heater and filter on again. Watch for an hour: if they gasp, air at once."),
-    ]
-
-
 def all_logged(count: int) -> list[str]:
     """All parts are on record already."""
     told = ngettext(
@@ -163,3 +127,93 @@ def nothing_stored() -> list[str]:
 def still_on_record() -> list[str]:
     """What was told stays, unless it is taken back."""
     return [_("What you told is still on record. To take it back, send: undo")]
+
+
+def salts(parts: Sequence[tuple[str, float]]) -> str:
+    """Each salt with its grams. [g]"""
+    return ", ".join(of(mass, names.substance(name)) for name, mass in parts)
+
+
+def of_product(amount: float, product: str) -> str:
+    """So much of a bought product. [mL]"""
+    return _("{ml} ml of {product}").format(ml=plain(amount, 1), product=product)
+
+
+def no_more_than(mass: str, hours: float) -> list[str]:
+    """More than a part is not to be given at once; so worded that it answers either question."""
+    told = _("Not more than {part} at once, and nothing more for {hours} h: more moves it too far.")
+    return [
+        told.format(part=mass, hours=plain(hours, 0)),
+        _("All at once the water would move faster than animals may bear."),
+    ]
+
+
+def within_limits(part: str, hours: float, only_below: str | None) -> list[str]:
+    """A plan keeps within the limits by what was measured. Never called safe."""
+    told = _("{part} every {hours} h is within the limits, by what you measured.")
+    first = told.format(part=part, hours=plain(hours, 0))
+    return [
+        first if only_below is None else f"{only_below} {first}",
+        _("No dose is without risk: test before each part; if they gasp or dash about, stop."),
+    ]
+
+
+def a_part(part: str, hours: float, left: int) -> list[str]:
+    """What goes in each time."""
+    told = ngettext(
+        "{part}, once.",
+        "{part} each time, {hours} h apart, {count} times, a test before each.",
+        left,
+    )
+    return [told.format(part=part, hours=plain(hours, 0), count=left)]
+
+
+def so_long(count: int, hours: float, last: str) -> list[str]:
+    """How long a plan takes; `last` is when its last part goes in at the earliest."""
+    told = ngettext(
+        "One part. Test {hours} h after it.",
+        "{count} parts {hours} h apart: the last {last} at the earliest, if each test allows it.",
+        count,
+    )
+    return [told.format(count=count, hours=plain(hours, 0), last=last)]
+
+
+def still_left(count: int, left: int) -> str:
+    """How far a plan is."""
+    told = ngettext("{left} of {count} parts is left.", "{left} of {count} parts are left.", left)
+    return told.format(left=left, count=count)
+
+
+def none_logged(count: int, part: str) -> list[str]:
+    """No part is on record yet."""
+    told = ngettext(
+        "The part is not on record yet: {part}. When it is in, send: done",
+        "None of the {count} parts is on record yet. The first: {part}. When it is in, send: done",
+        count,
+    )
+    return [told.format(count=count, part=part)]
+
+
+def test_first(tested: str, ask: str) -> str:
+    """Before the next part the water is tested; `ask` is the question that then gives it."""
+    told = _("Test {tested} first and send them, then ask: {ask}")
+    return told.format(tested=tested, ask=ask)
+
+
+def needed(salts: Sequence[tuple[str, float]]) -> list[str]:
+    """What a plan takes: each salt with all its grams and where it is had, and the tools."""
+    lines = [
+        _("{whole} in all. {where}").format(
+            whole=of(mass, names.substance(name)), where=bought.where(name)
+        )
+        for name, mass in salts
+    ]
+    return [*lines, _("And a scale that shows 0.1 g, a clean jug, and the tests.")]
+
+
+def how_much_of_what() -> list[str]:
+    """Of something that nobody told went in twice, or the rest."""
+    return [
+        _("How much of what went in? Send for example: dosed 5 g baking soda"),
+        _("If animals gasp or dash about: help. Nothing is stored yet."),
+    ]

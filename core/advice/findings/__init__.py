@@ -8,6 +8,7 @@ was told before; the chat words what it shows and keeps the rest under "more".
 from __future__ import annotations
 
 from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
+from core.advice.findings._deeds import SAME_DAY
 from core.advice.findings._lately import DEEDS, stands
 from core.advice.findings._model import (
     CHANGE,
@@ -35,6 +36,7 @@ __all__ = [
     "RANK",
     "REMEMBERED",
     "RULES",
+    "SAME_DAY",
     "STEADY",
     "STOCK",
     "Finding",

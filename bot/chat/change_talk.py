@@ -1,0 +1,62 @@
+"""What is said of the water change that was just answered."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from bot.chat import typed
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import change_talk as words
+from bot.chat.words import changes as change_words
+from core.message.plan_talk import About
+from core.message.plan_words import Telling
+
+
+async def answer(
+    turn: Turn, said: About | Telling, facts: Mapping[str, Any], *, newest: bool
+) -> list[Reply] | None:
+    """What is asked or told of a change; None where it fits none, or none is safe.
+
+    A change that was refused without smaller ones has no way to be done. `newest` is whether it
+    is the last thing that was spoken of.
+    """
+    if newest and said in {"changed", "gave_one"}:
+        return await typed.plan_given(turn)
+    if newest and said == "safe":
+        return [await turn.reply(words.safe(facts["share"], facts["steps"]))]
+    if not facts.get("steps"):
+        return None
+    emergency = facts.get("emergency", False)
+    share, count = facts["steps"][0], len(facts["steps"])
+    volume = facts["litres"] / facts["share"] if "litres" in facts else None
+    told = {"share": share, "litres": None if volume is None else share * volume}
+    if said == "how" or (newest and said == "need"):
+        warm = facts["before"].get("temperature")
+        lines = words.how_to_change(share, volume, warm)
+        return [await turn.reply(lines, facts=_known(told | {"temperature": warm}))]
+    if newest and said in {"litres", "a_day"}:
+        if volume is None:
+            return [await turn.reply(words.no_volume(share))]
+        return [await turn.reply(words.so_much(share, volume, count), facts=_known(told))]
+    if newest and said == "days":
+        return [await turn.reply(words.so_long(count), facts={"count": count})]
+    if newest and said == "effect":
+        return [await turn.reply(_effect(facts), facts=dict(facts))]
+    if said in {"when_next", "go_on", "at_once"}:
+        return [await turn.reply(words.next_change(emergency=emergency))]
+    return [await turn.reply(words.change_later(emergency=emergency))] if said == "later" else None
+
+
+def _effect(facts: Mapping[str, Any]) -> list[str]:
+    """The water that the change leads to, as it was told, and that only a test tells."""
+    if "first" in facts:
+        first, end = facts["first"], facts.get("end", facts["first"])
+        return [words.after_first(first), words.after_last(end), words.test_it()]
+    lines = [change_words.at_once(facts["share"], facts["at_once"])]
+    return [*lines, change_words.stood(facts["stood"]), words.test_it()]
+
+
+def _known(facts: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: value for name, value in facts.items() if value is not None}

@@ -1,0 +1,201 @@
+"""The parts of a plan that was given: what is next, what went in, how much of it and how long."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from typing import Any, Final
+
+from bot.chat import corrections, doses, effects, own_plan
+from bot.chat.given_plan import Given
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.typed import PATIENCE
+from bot.chat.words import doses as dose_words
+from bot.chat.words import plan_talk as words
+from bot.chat.words.numbers import plain, when
+from core.advice.findings import SAME_DAY
+from core.message.model import Parsed, Question
+from core.message.plan_talk import About
+from core.message.plan_words import Telling
+
+ROUNDING: Final = 1.05
+"""As much more than a part is the part: no scale tells it from one."""
+
+
+async def answer(
+    turn: Turn, said: About | Telling, plan: Given, grams: float | None
+) -> list[Reply] | None:
+    """Answer what is said of a plan's parts; None where it is about something else.
+
+    `grams` is a mass that was told with it. [g]
+    """
+    if said == "at_once" or (said == "safe" and grams is not None and _too_much(plan, grams)):
+        return [await _kept_apart(turn, plan)]
+    if said in {"gave_all", "gave_two", "gave_double", "gave_one"}:
+        return await _gave(turn, said, plan, grams)
+    if said == "go_on":
+        return await _go_on(turn, plan)
+    if said == "when_next":
+        begun = await _last_in(turn, plan)
+        waits = begun is None or turn.now < begun + timedelta(hours=plan.every_hours)
+        return [await _when_next(turn, plan)] if waits else await _go_on(turn, plan)
+    if said == "later":
+        emergency = plan.facts.get("emergency", False)
+        tested = dose_words.to_test(plan.analytes)
+        return [await turn.reply(words.part_later(tested, emergency=emergency))]
+    if said in {"a_day", "days", "need", "safe", "effect"}:
+        return await _figures(turn, said, plan, grams)
+    return None
+
+
+async def weighed_anew(turn: Turn, grams: float) -> list[Reply] | None:
+    """`no, 8 g` right after a part was put on record: so much it was. [g]
+
+    None where the last thing that was answered is no dose of one salt.
+    """
+    latest = await turn.uow.offers.latest(turn.chat.id)
+    if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > PATIENCE:
+        return None
+    return await corrections.with_grams(turn, latest[0].entry_id, grams)
+
+
+def _part(plan: Given) -> str:
+    """One part as it is told."""
+    if not plan.salts:
+        product: str = plan.held["substance"]
+        return words.of_product(plan.parts[0], product)
+    return words.salts([(name, grams) for name, grams in plan.salts])
+
+
+def _is_all(plan: Given, grams: float) -> bool:
+    whole = sum(plan.parts) if len(plan.salts) == 1 else 0.0
+    return whole / ROUNDING < grams < whole * ROUNDING
+
+
+def _too_much(plan: Given, grams: float) -> bool:
+    return len(plan.salts) == 1 and grams > plan.salts[0][1] * ROUNDING
+
+
+async def _too_much_in(turn: Turn, plan: Given) -> bool:
+    """Whether more of a plan's salt went in within a day than a part of it."""
+    if plan.tank_id is None or not plan.salts:
+        return False
+    name, part = plan.salts[0]
+    put_in = await turn.uow.log.events(plan.tank_id, kinds=["dose"], since=turn.now - SAME_DAY)
+    return sum(e.what.grams or 0.0 for e in put_in if e.what.substance == name) > part * ROUNDING
+
+
+async def _kept_apart(turn: Turn, plan: Given) -> Reply:
+    """Refuse to put parts of a plan together, or more than one in a day."""
+    facts = {"parts": list(plan.parts), "every_hours": plan.every_hours}
+    if plan.count > 1:
+        return await turn.reply(words.kept_apart(plan.count, plan.every_hours), facts=facts)
+    return await turn.reply(words.no_more_than(_part(plan), plan.every_hours), facts=facts)
+
+
+async def _figures(
+    turn: Turn, said: About | Telling, plan: Given, grams: float | None
+) -> list[Reply] | None:
+    """How much each time, how long, what it takes, what it does, whether it is within limits."""
+    facts: dict[str, Any] = {"parts": list(plan.parts), "every_hours": plan.every_hours}
+    if said == "a_day":
+        lines = words.a_part(_part(plan), plan.every_hours, plan.count)
+        return [await turn.reply(lines, facts=facts)]
+    if said == "days":
+        last = turn.now + timedelta(hours=plan.every_hours * (plan.count - 1))
+        at = when(last.astimezone(turn.chat.zone), turn.local_now)
+        lines = words.so_long(plan.count, plan.every_hours, at)
+        return [await turn.reply(lines, facts=facts | {"last_at": last.isoformat()})]
+    if said == "safe":
+        if await _too_much_in(turn, plan):
+            return None  # of the tank itself is to be spoken, not of the plan
+        below = plan.facts.get("only_if_ammonia_below")
+        only = None if below is None else dose_words.only_below(below)
+        lines = words.within_limits(_part(plan), plan.every_hours, only)
+        return [await turn.reply(lines, facts=facts)]
+    if not plan.salts:
+        return None
+    if said == "need":
+        whole = [(name, part * plan.count) for name, part in plan.salts]
+        facts["salts"] = [{"substance": name, "grams": mass} for name, mass in whole]
+        return [await turn.reply(words.needed(whole), facts=facts)]
+    if len(plan.salts) > 1:
+        return None
+    name, part = plan.salts[0]
+    tank = None if plan.tank_id is None else turn.tank_by_id(plan.tank_id)
+    volume = plan.held.get("volume_l") if tank is None else None
+    of = None if tank is None else tank.name
+    asked = Question("effect", tank=of, substance=name, grams=grams or part, volume_l=volume)
+    return await effects.effect(turn, asked, Parsed("question", question=asked))
+
+
+async def _last_in(turn: Turn, plan: Given) -> datetime | None:
+    """When anything was dosed last since a plan was given; None where nothing was."""
+    if plan.tank_id is None:
+        return None
+    put_in = await turn.uow.log.events(plan.tank_id, kinds=["dose"], since=plan.offer.made_at)
+    return put_in[0].at if put_in else None
+
+
+async def _when_next(turn: Turn, plan: Given) -> Reply:
+    """When to test, and with it when the next part may go in."""
+    begun = await _last_in(turn, plan)
+    at = (begun or turn.now) + timedelta(hours=plan.every_hours)
+    lines = words.when_next(
+        dose_words.to_test(plan.analytes),
+        plan.every_hours,
+        when(at.astimezone(turn.chat.zone), turn.local_now),
+        begun=begun is not None,
+        goes_on=plan.count > 1,
+    )
+    facts = {"test_at": at.isoformat(), "every_hours": plan.every_hours}
+    return await turn.reply(lines, facts=facts)
+
+
+async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
+    """What is next: a first part, waiting, a test, or the next part worked out anew."""
+    begun = await _last_in(turn, plan)
+    logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
+    left = plan.count - logged
+    facts = {"left": left, "parts": list(plan.parts)}
+    if begun is None:
+        return [await turn.reply(words.none_logged(plan.count, _part(plan)), facts=facts)]
+    if left < 1:
+        return [await turn.reply(words.all_logged(plan.count))]
+    how_far = words.still_left(plan.count, left)
+    if turn.now < begun + timedelta(hours=plan.every_hours):
+        waiting = await _when_next(turn, plan)
+        lines = [how_far, *(line.text for line in waiting.lines)]
+        return [await turn.reply(lines, facts={**facts, **waiting.facts})]
+    goal, target = plan.analytes[0], plan.facts.get("to")
+    if plan.tank_id is None or target is None or turn.route is None or len(plan.analytes) > 1:
+        return [await _when_next(turn, plan)]
+    (newest,) = await turn.uow.log.last_of_each(plan.tank_id, [goal], until=turn.now) or (None,)
+    tank = turn.tank_by_id(plan.tank_id)
+    ask = f"dose {goal} {plain(target, 2)}"
+    if newest is None or newest.at <= begun or tank is None:
+        tested = dose_words.to_test(plan.analytes)
+        return [await turn.reply([how_far, words.test_first(tested, ask)], facts=facts)]
+    asked = Question("dose", tank=tank.name, analyte=goal, target=target, text=ask)
+    return await turn.route(turn, Parsed("question", question=asked))
+
+
+async def _gave(
+    turn: Turn, said: About | Telling, plan: Given, grams: float | None
+) -> list[Reply] | None:
+    """Put on record what is told to be in: a part or more, all that is left, or so many grams."""
+    logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
+    left = plan.count - logged
+    said_by = f"{own_plan.log_id(plan.offer.id)}:{turn.incoming.update_id}"
+    if grams is not None and not (said == "gave_all" and _is_all(plan, grams)):
+        if len(plan.salts) != 1:
+            return None
+        name = plan.salts[0][0]
+        held = {**plan.held, "grams": grams, "salts": [[name, grams]]}
+        return await doses.log_parts(turn, said_by, held)
+    if said == "gave_double":  # of the part that was just put on record, once more
+        return await doses.log_parts(turn, said_by, plan.held, 1 if logged else 2)
+    if left < 1:
+        return [await turn.reply(words.all_logged(plan.count))]
+    count = {"gave_all": left, "gave_two": min(left, 2)}.get(said, 1)
+    return await doses.log_parts(turn, said_by, plan.held, count)

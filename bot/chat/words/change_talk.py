@@ -1,0 +1,109 @@
+"""What is said of a water change once it was answered: how it is done, how much, when the next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from bot.chat.words import change_course, changes
+from bot.chat.words.changes import percent
+from bot.chat.words.numbers import at_most, litres, plain
+from bot.chat.words.text import _, ngettext
+
+
+def change_later(*, emergency: bool) -> list[str]:
+    """A change is late, or may be."""
+    return [
+        _("Rather now: it is an emergency.")
+        if emergency
+        else _("A change may wait a day. Never two in one day to make up for it."),
+        _("Test pH, KH and ammonia right before it; where they moved, ask again."),
+    ]
+
+
+def next_change(*, emergency: bool) -> list[str]:
+    """When the next of several changes may follow."""
+    if emergency:
+        return [_("Test again in an hour, and after some hours. Send the readings, and ask again.")]
+    return [_("A day after this one. Test pH, KH and ammonia before it, send them, and ask again.")]
+
+
+def how_to_change(share: float, volume_l: float | None, temperature: float | None) -> list[str]:
+    """One change, step by step. [share], [L], [°C]"""
+    warm = (
+        _("Make the new water ready: no chlorine in it, as warm as the tank.")
+        if temperature is None
+        else _("Make the new water ready: no chlorine in it, {degrees} °C as the tank.").format(
+            degrees=plain(temperature, 1)
+        )
+    )
+    return [
+        warm,
+        _("Heater and filter off. Take out {amount}.").format(
+            amount=changes.amount(at_most(share), volume_l)
+        ),
+        _("Pour the new water in slowly, over a quarter of an hour, not onto animals or roots."),
+        _("Heater and filter on again. Watch for an hour: if they gasp, air at once."),
+    ]
+
+
+def so_much(share: float, volume_l: float, count: int) -> list[str]:
+    """How many litres one change is, of how much water. [share], [L]"""
+    return [
+        ngettext(
+            "{share} of {volume} is {amount}.",
+            "{share} of {volume} is {amount} each time, {count} times, one a day.",
+            count,
+        ).format(
+            share=percent(at_most(share)),
+            volume=litres(volume_l),
+            amount=litres(at_most(share) * volume_l),
+            count=count,
+        )
+    ]
+
+
+def no_volume(share: float) -> list[str]:
+    """A share of nobody knows how much."""
+    told = _("{share} of the water: how many litres that is I can tell once I know the tank's.")
+    return [
+        told.format(share=percent(at_most(share))),
+        _("Send for example: my tank is 90 l"),
+    ]
+
+
+def so_long(count: int) -> list[str]:
+    """Over how many days the changes go."""
+    told = ngettext(
+        "It is one change.",
+        "{count} changes, one a day: {count} days. Test pH, KH and ammonia before each next one.",
+        count,
+    )
+    return [told.format(count=count)]
+
+
+def after_first(values: Mapping[str, float]) -> str:
+    """The water right after the first of several changes."""
+    return change_course.first(values)
+
+
+def after_last(values: Mapping[str, float]) -> str:
+    """The water once the last one has stood."""
+    return change_course.end(values)
+
+
+def test_it() -> str:
+    """What is reckoned is no reading."""
+    return _("That is reckoned: test pH, KH and ammonia an hour after it, and send them.")
+
+
+def safe(share: float, steps: Sequence[float]) -> list[str]:
+    """Whether a change keeps within the limits, by what was measured. Never called safe."""
+    if not steps:
+        return [_("Not {share} at once: it is over the limits.").format(share=percent(share))]
+    if len(steps) == 1 and steps[0] >= share:
+        told = _("{share} at once is within the limits, by what you measured.")
+        first = told.format(share=percent(share))
+    else:
+        told = _("Not {share} at once: {step} a day is within the limits, by what you measured.")
+        first = told.format(share=percent(share), step=percent(at_most(steps[0])))
+    return [first, _("No change is without risk: watch for an hour; if they gasp, air at once.")]

@@ -1,0 +1,183 @@
+"""Words that tell in any order what is said of the plan just given: `oops i gave it twice`.
+
+Beside `plan_talk`, which knows whole sentences. Every word must be one of a class, or light: of
+what says more, nothing is known.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from importlib.resources import files
+from typing import Final, Literal, NamedTuple
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon, meanings, spellings
+from core.message.tokens import cut
+from core.message.wordfile import alternatives, entries
+
+LONGEST: Final = 14
+"""More words than these say more than one thing of a plan."""
+
+PHRASE: Final = 6
+"""Words of the longest entry."""
+
+_WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
+_MASS: Final = re.compile(r"(\d{1,5}(?:[.,]\d{1,3})?)\s*(?:g|gr|gram\w{0,3})\b")
+_AS_IT: Final = " it "
+
+
+class Said(NamedTuple):
+    """The classes of a text's words, the grams that it tells, and whether it names a substance."""
+
+    classes: frozenset[str]
+    grams: float | None = None
+    names: bool = False
+
+
+@cache
+def _classes() -> dict[str, frozenset[str]]:
+    """Plain words → the classes that they are of."""
+    text = (files("core.message") / "plan_words.txt").read_text(encoding="utf-8")
+    found: dict[str, set[str]] = {}
+    for section, meaning, right in entries(text, "plan_words.txt"):
+        if section == "word":
+            for way in (way for each in alternatives(right) for way in spellings(each)):
+                found.setdefault(way, set()).add(meaning)
+    return {way: frozenset(of) for way, of in found.items()}
+
+
+def said_of_plan(text: str) -> Said | None:
+    """The classes of all its words; None where one is of none, or there are too many.
+
+    Examples
+    --------
+    >>> sorted(said_of_plan("Oops, I put in twice as much").classes)
+    ['double', 'put']
+    >>> said_of_plan("is 20 g safe?").grams, said_of_plan("I put in my hand") is None
+    (20.0, True)
+    """
+    plain = fold(text)
+    named = [token for token in cut(plain, lexicon(), plain) if token.kind == "substance"]
+    for token in reversed(named):
+        plain = plain[: token.start] + _AS_IT + plain[token.end :]
+    mass = _MASS.search(plain)
+    if mass is not None:
+        plain = plain[: mass.start()] + _AS_IT + plain[mass.end() :]
+    words = _WORD.findall(plain)
+    if not 0 < len(words) <= LONGEST:
+        return None
+    found: set[str] = set()
+    place = 0
+    while place < len(words):
+        size, classes = _at(words, place)
+        if not size:
+            return None
+        found |= classes
+        place += size
+    grams = None if mass is None else float(mass[1].replace(",", "."))
+    return Said(frozenset(found - {"light"}), grams, bool(named))
+
+
+def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
+    """How many words the longest entry at a place has, and its classes; 0 where there is none."""
+    for size in range(min(PHRASE, len(words) - place), 0, -1):
+        classes = _classes().get(" ".join(words[place : place + size]))
+        if classes is not None:
+            return size, classes
+    light = any(kind == "fill" for kind, _name in meanings(words[place]))
+    return int(light), frozenset()
+
+
+Telling = Literal[
+    "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "go_on", "a_day", "days",
+    "litres", "effect", "need", "changed", "safe",
+]  # fmt: skip
+"""To give more than one part together; that all, two parts, twice a part or one went in; what is
+next or left; how much a day; over how many days; how many litres; what it does; what is needed for
+it and where that is had; that the change was made; whether it is safe."""
+
+_MANY: Final = frozenset({"all", "two", "double", "rest"})
+_SAFE: Final = frozenset({"safe", "harm"})
+
+
+def telling(text: str) -> tuple[Telling, float | None] | None:
+    """What a text says of a plan by its words, and the grams that it tells; None where nothing.
+
+    Examples
+    --------
+    >>> telling("oops i gave double"), telling("can I give both parts today?")
+    (('gave_double', None), ('at_once', None))
+    >>> telling("what do I give today"), telling("is 20 g safe")
+    (('go_on', None), ('safe', 20.0))
+    >>> telling("2nd part now?"), telling("I gave it"), telling("it is")
+    (('go_on', None), ('gave_one', None), None)
+    """
+    said = said_of_plan(text)
+    if said is None:
+        return None
+    classes = said.classes - {"is"}
+    found = _of(classes, asks="?" in text or "is" in said.classes)
+    if found is None or (said.names and said.grams is not None):  # says all of it by itself
+        return None
+    return found, said.grams
+
+
+def weighed_anew(text: str) -> float | None:
+    """The grams that were given in truth: `no, 8 g`, `i gave 8 g not 5.4`; None for other talk.
+
+    A dose that is told without a word of regret is one more.
+
+    Examples
+    --------
+    >>> weighed_anew("no i gave 11 g"), weighed_anew("it was 8 g, not 5.4")
+    (11.0, 8.0)
+    >>> weighed_anew("is 8 g ok"), weighed_anew("i put in 8 g")
+    (None, None)
+    """
+    plain, instead = _INSTEAD_OF.subn("", fold(text))
+    said = said_of_plan(plain)
+    if said is None or said.names or "?" in text or said.classes - _ANEW:
+        return None
+    return said.grams if instead or "no" in said.classes or "put" not in said.classes else None
+
+
+_ANEW: Final = frozenset({"put", "give", "no", "is", "all"})
+
+
+_INSTEAD_OF: Final = re.compile(
+    r"[\s,]+(?:(?:and|et|y|e|en|i|och)\s+)?(?:not|nicht|pas|no|nao|non|niet|nie|inte)\s+"
+    r"\d{1,5}(?:[.,]\d{1,3})?(?:\s*g\w*)?\W*$"
+)
+
+
+def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
+    """The meaning of the classes of a text's words."""
+    wishes = "may" in said or (asks and "put" not in said)
+    if said & _MANY and (wishes if not said & _SAFE else "once" in said):
+        return "at_once"
+    if "changed" in said:
+        return None if wishes or said - {"changed", "once", "put"} else "changed"
+    if said >= {"where", "buy"}:
+        said = said - {"where", "buy"} | {"need"}
+    for only in ("effect", "need", "litres", "days"):
+        if only in said:
+            return only if not said - {only, "put", "give", "once", "part", "safe"} else None
+    if said & _SAFE:
+        return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
+    if "put" in said and not wishes:
+        return _given(said)
+    if "a_day" in said:
+        return "a_day" if not said - {"a_day", "give", "part"} else None
+    going_on = said & {"next", "left"} or said >= {"part", "place"} or said >= {"give", "once"}
+    return "go_on" if going_on and not said & (_MANY - {"rest"}) else None
+
+
+def _given(said: frozenset[str]) -> Telling | None:
+    if "double" in said:
+        return "gave_double"
+    if said & {"all", "rest"}:
+        return "gave_all"
+    if "two" in said:
+        return "gave_two"
+    return "gave_one" if not said - {"put", "give", "once", "part", "place"} else None

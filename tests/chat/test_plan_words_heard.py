@@ -1,0 +1,231 @@
+"""What is said of a plan in words of any order, in nine languages: what went in, what is next,
+whether it is too much. Grams by molar mass (29.96 mg/L of sodium bicarbonate a °dH, from the
+formula weight 84.007)."""
+
+from __future__ import annotations
+
+import pytest
+
+from core.message.plan_words import telling, weighed_anew
+from tests.chat.harness import Talk
+
+A_PART = 180 * 29.96e-3
+
+
+@pytest.fixture
+async def planned(talk: Talk) -> Talk:
+    """A plan in two parts, KH 2 to 4."""
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("kh 2 gh 5 ph 7.0 temp 25 ammonia 0")
+    facts = await talk.facts("dose kh 4")
+    assert facts["parts"] == pytest.approx([A_PART, A_PART], rel=2e-3)
+    return talk
+
+
+MEANT = {
+    "gave_double": (
+        "oops i gave double; put in twice that; i put in twice as much; gave it twice;"
+        " hab das doppelte rein; ich habe doppelt so viel gegeben; j'ai mis le double;"
+        " eché el doble;"
+        " pus o dobro; ho sbagliato, ne ho messo il doppio; oeps dubbel gegeven;"
+        " dałem podwójną dawkę; jag gav dubbelt så mycket"
+    ),
+    "gave_all": (
+        "dosed the rest; gave it all; hab alles rein; j'ai tout mis; eché todo de una vez;"
+        " pus tudo; ho messo tutto insieme; alles gegeven; dałem wszystko naraz; jag gav allt"
+    ),
+    "gave_two": "i put both parts in at once; habe beide teile auf einmal rein; dałem dwie porcje",
+    "gave_one": (
+        "i did it; done it; i gave it; messo; eerste deel erin gedaan; ya eché la primera parte;"
+        " erste portion gegeben; j'ai mis la première dose; pus a primeira parte; dałem porcję;"
+        " jag gav första delen"
+    ),
+    "go_on": (
+        "next part; next; and next; whats left; how much is left; what do i give today;"
+        " can i add the second part; 2nd part now?; nächster teil; was fehlt noch übrig;"
+        " la prochaine dose; cuánto falta; siguiente parte; quanto falta; próxima parte;"
+        " quanto manca; prossima parte; volgende deel; ile zostało; następna porcja;"
+        " nästa; vad är kvar"
+    ),
+    "at_once": (
+        "can i give it all today; can i do 2 parts at once to catch up; what if i give it all now;"
+        " can i give two parts at once today so it is faster; kann ich das doppelte geben;"
+        " je peux tout mettre maintenant; puedo echar el doble; posso pôr tudo hoje;"
+        " posso mettere tutto oggi; mag ik alles tegelijk geven; mogę dać wszystko naraz;"
+        " kan jag ge allt idag"
+    ),
+    "safe": (
+        "is that safe; is it too much; is that dangerous?; ist das sicher; ist das zu viel?;"
+        " c'est grave?; c'est trop?; es seguro?; es peligroso?; é seguro?; è sicuro?;"
+        " is dat veilig;"
+        " czy to bezpieczne; är det farligt"
+    ),
+    "litres": (
+        "how many litres is that; wie viele liter sind das; ça fait combien de litres;"
+        " cuántos litros es eso; quantos litros é isso; quanti litri; hoeveel liter is dat;"
+        " ile to litrów; hur många liter är det"
+    ),
+    "days": (
+        "how long will it take; over how many days; wie lange dauert das; combien de jours;"
+        " cuántos días; quantos dias; quanti giorni; hoeveel dagen; ile dni; hur många dagar"
+    ),
+    "need": (
+        "where do i get it; what do i need for that; wo kaufe ich das; où acheter ça;"
+        " dónde compro eso; onde compro isso; dove lo compro; waar koop ik dat; gdzie to kupię;"
+        " var köper jag det"
+    ),
+    "changed": "i changed it; i did the water change; wasser gewechselt; ververst; podmienione",
+}
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [(text.strip(), of) for of, texts in MEANT.items() for text in texts.split(";")],
+)
+def test_it_is_heard(text: str, meaning: str) -> None:
+    found = telling(text)
+    assert found is not None, text
+    assert found[0] == meaning
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "kh 4", "what now", "ok", "fine", "all good", "both dead", "i fed them", "hello",
+        "how long until i can add fish", "i put in 5 new fish", "dosed 5 g soda", "next week",
+        "is everything ok", "water change today", "can i add fish", "remind me to dose it twice",
+        "i put my hand in", "what if i change 30%", "is ammonia safe", "twice a week",
+    ],
+)  # fmt: skip
+def test_other_talk_is_none_of_it(text: str) -> None:
+    assert telling(text) is None
+    assert weighed_anew(text) is None
+
+
+@pytest.mark.parametrize(
+    "text", ["oops i gave double", "j'ai mis le double", "hab doppelt gegeben"]
+)
+async def test_twice_a_part_is_on_record_and_warned_of(planned: Talk, text: str) -> None:
+    (reply,) = await planned.say(text)
+    assert "logged 10.8 g" in reply.text
+    assert "Too much for one day" in reply.text
+    assert "within the limits" not in await planned.text("is that safe?")
+
+
+async def test_twice_after_the_log_is_the_part_once_more(planned: Talk) -> None:
+    await planned.say("log it")
+    (reply,) = await planned.say("i put in twice as much")
+    assert "logged 5.4 g" in reply.text
+    assert "Too much for one day: 10.8 g" in reply.text
+
+
+@pytest.mark.parametrize("text", ["no i gave 8 g", "no, 8 g", "it was 8 g", "i gave 8 g not 5.4"])
+async def test_the_grams_of_a_logged_part_are_put_right(planned: Talk, text: str) -> None:
+    await planned.say("log it")
+    (reply,) = await planned.say(text)
+    assert reply.lines[0].text.startswith("Corrected:")
+    assert "Too much for one day: 8 g" in reply.text
+
+
+async def test_grams_without_a_word_of_regret_are_one_more_dose(planned: Talk) -> None:
+    await planned.say("log it")
+    assert "Too much for one day: 11.4 g" in await planned.text("i put in 6 g")
+
+
+async def test_the_whole_of_it_by_its_grams_is_what_is_left(planned: Talk) -> None:
+    await planned.say("log it")
+    (reply,) = await planned.say("i put the whole 10.8 g in")
+    assert "logged 5.4 g" in reply.text
+
+
+async def test_twice_of_nothing_is_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    for text in ("i put in twice as much", "dosed the rest", "hab doppelt gegeben"):
+        (reply,) = await talk.say(text)
+        assert reply.lines[0].text.startswith("How much of what went in?")
+    (events,) = await talk.say("/stock")
+    assert "dosed" not in events.text
+
+
+async def test_what_is_left_leads_on_over_days(planned: Talk) -> None:
+    (none_yet,) = await planned.say("whats left")
+    assert none_yet.text.startswith("None of the 2 parts is on record yet")
+    await planned.say("done")
+    assert "1 of 2 parts is left." in await planned.text("next part")
+    await planned.wait(hours=25)
+    assert "send them, then ask: dose kh 4" in await planned.text("what do i give today")
+    await planned.say("kh 3 ph 7.1 ammonia 0")
+    facts = await planned.facts("next part")
+    assert facts["parts"] == pytest.approx([A_PART], rel=2e-3)
+    await planned.say("done")
+
+
+async def test_with_ammonia_no_next_part_is_led_on_to(planned: Talk) -> None:
+    await planned.say("log it")
+    await planned.wait(hours=25)
+    text = await planned.text("ammonia 2 ph 6.9 kh 3")
+    assert "do not raise pH" in text
+    assert "next part" not in text
+    assert (await planned.text("next part")).startswith("Hall: No buffer now")
+
+
+async def test_is_it_safe_is_about_the_plan(planned: Talk) -> None:
+    (within,) = await planned.say("is that safe?")
+    assert "every 24 h is within the limits" in within.text
+    for text in ("is 20 g safe", "is 10.8 g at once ok", "can i give it all today"):
+        assert (await planned.say(text))[0].lines[0].text.startswith("No: give the 2 parts 24 h")
+    await planned.say("nitrate 60")  # what was spoken of last
+    assert "within the limits" not in await planned.text("is that safe?")
+
+
+async def test_a_plan_without_ammonia_says_so_first(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("kh 2 gh 5 ph 7.0 temp 25")
+    await talk.say("dose kh 3")
+    (reply,) = await talk.say("is that safe?")
+    assert reply.lines[0].text.startswith("Only if total ammonia is under")
+
+
+async def test_how_long_how_much_and_where_from(planned: Talk) -> None:
+    (days,) = await planned.say("how long will it take")
+    assert "the last tomorrow" in days.text
+    assert "5.4 g" in await planned.text("how much a day")
+    (need,) = await planned.say("where do i get it?")
+    assert need.facts["salts"][0]["grams"] == pytest.approx(2 * A_PART, rel=2e-3)
+    assert "Baking powder is something else." in need.text
+    assert "KH +1 °dH" in await planned.text("what will that do")
+
+
+@pytest.fixture
+async def changing(talk: Talk) -> Talk:
+    """A change of 20 % that is within the limits."""
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("ph 7.4 kh 4 gh 8 no3 60 temp 25 ammonia 0")
+    await talk.say("/source tap ph 7.6 kh 4 gh 8 no3 10 temp 25")
+    facts = await talk.facts("what if i change 20%")
+    assert facts["steps"] == [pytest.approx(0.2)]
+    return talk
+
+
+async def test_a_change_in_litres_and_whether_it_is_safe(changing: Talk) -> None:
+    assert await changing.text("how many litres is that?") == "20 % of 180 L is 36 L."
+    assert "20 % at once is within the limits" in await changing.text("is that safe?")
+    assert "After standing" in await changing.text("what will that do")
+    assert await changing.text("how many days") == "It is one change."
+
+
+async def test_a_change_that_was_made_is_on_record(changing: Talk) -> None:
+    (reply,) = await changing.say("i did the change")
+    assert reply.lines[0].text.startswith("Hall: changed 20 %")
+    assert "test pH, KH and ammonia" in await changing.text("what did that do")
+
+
+async def test_a_change_over_the_limits_is_not_called_within_them(changing: Talk) -> None:
+    await changing.say("/source tap kh 12")
+    facts = await changing.facts("what if i change 50%")
+    assert len(facts["steps"]) > 1
+    (reply,) = await changing.say("is that safe")
+    assert reply.lines[0].text.startswith("Not 50 % at once:")
+    assert "each time" in await changing.text("how many litres is that")
+    (asked,) = await changing.say("i changed it")
+    assert asked.lines[0].text.startswith("Which was done:")
