@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import change_talk, own_plan, plan_parts, presses
+from bot.chat import change_talk, emergencies, own_plan, plan_parts, presses
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -37,25 +37,28 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     text = turn.incoming.text
     if parsed.command is not None:
-        return await _regretted(turn, text) if parsed.command.name in CORRECTING else None
+        return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     said: tuple[About | Telling, float | None] | None
     said = (exact, None) if (exact := about(text)) is not None else telling(text)
     if (anew := weighed_anew(text)) is not None:
         corrected = await plan_parts.weighed_anew(turn, anew)
         if corrected is not None or said is None:
             return corrected
-    return None if said is None else await _answer(turn, *said)
+    return None if said is None else await _answer(turn, parsed, *said)
 
 
-async def _regretted(turn: Turn, text: str) -> list[Reply] | None:
+async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """`no, 8 g`, `oops, i gave double`: what begins as a correction may tell of a plan."""
+    text = turn.incoming.text
     if (grams := weighed_anew(text)) is not None:
         return await plan_parts.weighed_anew(turn, grams)
     said = telling(text)
-    return None if said is None or said[0] not in GIVEN else await _answer(turn, *said)
+    return None if said is None or said[0] not in GIVEN else await _answer(turn, parsed, *said)
 
 
-async def _answer(turn: Turn, said: About | Telling, grams: float | None) -> list[Reply] | None:
+async def _answer(
+    turn: Turn, parsed: Parsed, said: About | Telling, grams: float | None
+) -> list[Reply] | None:
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     of_late = [offer for offer in offers if turn.now - offer.made_at <= patience]
@@ -69,7 +72,7 @@ async def _answer(turn: Turn, said: About | Telling, grams: float | None) -> lis
             newest = await _is_newest(turn, offer, of_late)
             return await change_talk.answer(turn, said, facts, newest=newest)
     plan = await running(turn)
-    if plan is None and said in GIVEN:
+    if plan is None and said in GIVEN and not emergencies.is_call(turn, parsed):
         return [await turn.reply(words.how_much_of_what())]
     if plan is None or (said in OF_NEWEST and not await _is_newest(turn, plan.offer, of_late)):
         return None

@@ -135,7 +135,7 @@ def weighed_anew(text: str) -> float | None:
     >>> weighed_anew("is 8 g ok"), weighed_anew("i put in 8 g")
     (None, None)
     """
-    plain, instead = _INSTEAD_OF.subn("", fold(text))
+    plain, instead = _INSTEAD_OF.subn("", " ".join(fold(text).split()))
     said = said_of_plan(plain)
     if said is None or said.names or "?" in text or said.classes - _ANEW:
         return None
@@ -146,8 +146,8 @@ _ANEW: Final = frozenset({"put", "give", "no", "is", "all"})
 
 
 _INSTEAD_OF: Final = re.compile(
-    r"[\s,]+(?:(?:and|et|y|e|en|i|och)\s+)?(?:not|nicht|pas|no|nao|non|niet|nie|inte)\s+"
-    r"\d{1,5}(?:[.,]\d{1,3})?(?:\s*g\w*)?\W*$"
+    r"[ ,](?:(?:and|et|y|e|en|i|och) )?(?:not|nicht|pas|no|nao|non|niet|nie|inte) "
+    r"\d{1,5}(?:[.,]\d{1,3})?(?: ?g\w{0,5})?[.! ]{0,3}$"
 )
 
 

@@ -330,10 +330,13 @@ def wishes_of(question: Question, analytes: Sequence[str]) -> list[str]:
     """A wish that names nothing, as it may have been meant of each analyte: to be sent so."""
     if question.target is None:
         by = plain(question.delta or 0.0, 2)
-        return [f"dose {analyte} +{by}" for analyte in analytes]
+        told = _("dose {analyte} +{number}")
+        return [told.format(analyte=name, number=by) for name in analytes]
     to = plain(question.target, 2)
-    lower = question.bound == "<"
-    return [f"get {name} under {to}" if lower else f"dose {name} {to}" for name in analytes]
+    told = (
+        _("get {analyte} under {number}") if question.bound == "<" else _("dose {analyte} {number}")
+    )
+    return [told.format(analyte=name, number=to) for name in analytes]
 
 
 def of_what(question: Question) -> list[str]:
