@@ -106,7 +106,7 @@ async def test_nitrate_under_20_takes_the_share_that_mixes_to_it(fern: Talk) -> 
     ("text", "said"),
     [
         ("nitrate under 50", "No change for that"),
-        ("nitrate under 4", "No change with this water gets there"),
+        ("get nitrate under 4", "No change with this water gets there"),
         ("what if i change 150%", "between 1 and 100 %"),
     ],
 )
