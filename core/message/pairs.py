@@ -5,12 +5,12 @@ clause = { name quantity } | { quantity name }
 A quantity whose unit names its analyte (4 dkh, 25 °C) stands alone. Pairs are taken name first
 where the clause begins with a name, number first where it begins with a number. What fits no pair
 is a doubt; a second number right behind a value makes that value doubtful too, since the thumb
-may have lost the point (`ph 7 2`).
+may have lost the point (`ph 7 2`), or a name between them; no number is made of the two.
 """
 
 from __future__ import annotations
 
-from core.message import doubts, nearest, repeats
+from core.message import degrees, doubts, nearest, repeats
 from core.message.candidates import Candidate
 from core.message.clauses import Clause, Item
 from core.message.kinds import is_kind
@@ -32,6 +32,8 @@ def bind(
     """
     repeats.drop(clause)
     _volume(clause)
+    if any([item.quantity is not None and item.quantity.unit == "°" for item in clause.items]):  # noqa: C419
+        degrees.name(clause.items, previous)
     items = _singles(clause)
     if not items:
         return
@@ -351,7 +353,6 @@ def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         return  # "7.4 not 7.2"
     if last is not None:
         last.problem = last.problem or doubts.STRAY_NUMBER
-        last.choices = last.choices or _joined(last, item)
         last.end = max(last.end, item.end)
         return
     before = clause.trouble[-1] if clause.trouble else None
@@ -380,16 +381,6 @@ def _again(clause: Clause, item: Item, last: Candidate) -> None:
         more.problem = doubts.UNKNOWN_NAME  # goes before what its time may be doubted for
     _apply_marks(more, item.marks)
     clause.candidates.append(more)
-
-
-def _joined(last: Candidate, item: Item) -> tuple[str, ...]:
-    """The value with the point that may be lost: 7 2 for 7.2."""
-    if item.quantity is None or not last.analyte or item.start - last.quantity.end > 1:
-        return ()
-    whole, part = last.quantity.value, item.quantity.value
-    if whole is None or part is None or whole != int(whole) or part != int(part) or part > 999:
-        return ()
-    return (f"{last.name or last.analyte} {int(whole)}.{int(part)}",)
 
 
 def _loose(clause: Clause, item: Item, last: Candidate | None, following: Item | None) -> None:
