@@ -6,27 +6,44 @@ One too small for that right behind a hardness may be the rest of its number, an
 
 from __future__ import annotations
 
-from core.message.candidates import Candidate
-from core.message.clauses import Item
+from core.message.clauses import Clause, Item
 
 _HARD = frozenset({"kh", "gh"})
 _COLD = 10.0
 """Under so many degrees a number behind a hardness may be of it (`kh 3, 5 grad`). [°C]"""
 
 
-def name(items: list[Item], previous: Candidate | None) -> None:
-    """Give the warmth among the items its name, and take off its own name behind it.
+def name(clauses: list[Clause], *, listed: bool) -> None:
+    """Give the warmth in a line of readings its name, and take off its own name behind it.
 
-    `previous` is the value before the clause.
+    `listed` tells that the line is one of several, where it may stand alone.
     """
-    alone = [item for item in items if item.quantity is not None and item.quantity.unit == "°"]
-    for item in alone:
-        index = items.index(item)
-        if not _waited_for(items, index) and _is_warmth(items, index, previous):
-            assert item.quantity is not None  # noqa: S101 - narrows for the type checker
-            item.quantity.of = "temperature"
-            if index and index + 1 < len(items) and items[index + 1].analyte == "temperature":
-                item.end = items.pop(index + 1).end  # kh 4 25 grad temp
+    last = ""
+    for place, clause in enumerate(clauses):
+        items = clause.items
+        alone = [item for item in items if item.quantity is not None and item.quantity.unit == "°"]
+        names = [item.analyte for item in items if item.kind == "N"]
+        if alone and (names or last or _heads(clauses[place:], listed)):  # it's 25 degrees outside
+            for item in alone:
+                _one(item, items, last)
+        last = names[-1] if names else last
+
+
+def _heads(clauses: list[Clause], listed: bool) -> bool:
+    """Whether a clause of one number goes before readings: `25 degrees, ph 7`."""
+    named = any(item.kind == "N" for clause in clauses[1:] for item in clause.items)
+    return (named or (listed and len(clauses) == 1)) and len(clauses[0].items) == 1
+
+
+def _one(item: Item, items: list[Item], last: str) -> None:
+    """One number of degrees; `last` is what was named before its clause."""
+    index = items.index(item)
+    if _waited_for(items, index) or not _is_warmth(items, index, last):
+        return
+    assert item.quantity is not None  # noqa: S101 - narrows for the type checker
+    item.quantity.of = "temperature"
+    if index and index + 1 < len(items) and items[index + 1].analyte == "temperature":
+        item.end = items.pop(index + 1).end  # kh 4 25 grad temp
 
 
 def _waited_for(items: list[Item], index: int) -> bool:
@@ -40,13 +57,12 @@ def _waited_for(items: list[Item], index: int) -> bool:
     return sum(names[:index]) > sum(values[:index])
 
 
-def _is_warmth(items: list[Item], index: int, previous: Candidate | None) -> bool:
+def _is_warmth(items: list[Item], index: int, last: str) -> bool:
     """Whether it is no rest of a hardness."""
     quantity = items[index].quantity
-    assert quantity is not None  # noqa: S101
+    assert quantity is not None  # noqa: S101 - narrows for the type checker
     degrees = quantity.value if quantity.value is not None else quantity.low
     if degrees is None or degrees >= _COLD:
         return degrees is not None
     before = [item.analyte for item in items[:index] if item.kind == "N"]
-    last = before[-1] if before else previous.analyte if previous is not None else ""
-    return last not in _HARD
+    return (before[-1] if before else last) not in _HARD

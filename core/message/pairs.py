@@ -10,7 +10,7 @@ may have lost the point (`ph 7 2`), or a name between them; no number is made of
 
 from __future__ import annotations
 
-from core.message import degrees, doubts, nearest, repeats
+from core.message import doubts, nearest, repeats
 from core.message.candidates import Candidate
 from core.message.clauses import Clause, Item
 from core.message.kinds import is_kind
@@ -32,8 +32,6 @@ def bind(
     """
     repeats.drop(clause)
     _volume(clause)
-    if any([item.quantity is not None and item.quantity.unit == "°" for item in clause.items]):  # noqa: C419
-        degrees.name(clause.items, previous)
     items = _singles(clause)
     if not items:
         return

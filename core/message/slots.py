@@ -327,6 +327,9 @@ def _name(
     naming = before >= 0 and (tokens[before].kind == "analyte" or _names_next(tokens, before))
     if naming and slots.names:
         return _basis_behind(tokens, quantity, slots.names[-1])
+    beside = tokens[index - 1] if index and quantity.unit == "°" else None
+    if beside is not None and (beside.kind in {"number", "unit"} or beside.value == "at"):
+        return "temperature", None  # ph 7 25 degrees: no name waits for it
     if quantity.last < len(tokens) and tokens[quantity.last].kind == "analyte":
         analyte, _, basis = str(tokens[quantity.last].value).partition("@")
         following = quantity.last + 1
