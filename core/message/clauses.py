@@ -102,6 +102,12 @@ def _absent(tokens: list[Token], index: int, clause: Clause) -> int:
     return after
 
 
+def _or_so(tokens: list[Token], index: int) -> bool:
+    """Whether an "or" stands before no number: `ph 7 or so`."""
+    ahead = tokens[index + 1] if index + 1 < len(tokens) else tokens[index]
+    return tokens[index].value == "or" and not quantities.is_number(ahead)
+
+
 def _letter_before(tokens: list[Token], index: int) -> bool:
     following = tokens[index + 1] if index + 1 < len(tokens) else tokens[index]
     return tokens[index].text in _LETTERS and quantities.is_number(following)
@@ -177,12 +183,12 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.bearing = True  # half of what: a number may have lost it
         clause.items.append(item)
         return index + 1
-    if kind == "mark" and token.value != "likes":
+    if kind == "mark" and token.value != "likes" and not _or_so(tokens, index):
         if token.text == "=" and clause.items and clause.items[-1].kind == "V":
             clause.after.append("equals")
         symbol = not token.text[0].isalpha() and token.value in _SYMBOLS
         _mark("between" if symbol else str(token.value), clause)
-        if token.text in {"ro", "od"}:
+        if token.value == "or" or token.text in {"ro", "od"}:
             clause.after.append("joint")  # a slip away from "to" and from the Polish "do"
     elif kind == "command" and token.value == "was":
         _mark("was", clause)  # kh 4, das war gestern 6

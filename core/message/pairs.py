@@ -42,10 +42,9 @@ def bind(
                 made = _pair(clause, second, first)
             else:
                 made = _pair(clause, first, second)
-            if not made.analyte and (not made.choices or nearest.bears(made.name)):
-                _between_numbers(last, made)
-                if last is None and not made.choices and nearest.bears(made.name):
-                    _between_numbers(previous, made)
+            if first.kind == "U" and _joins(first, second):
+                before = previous if not made.choices and nearest.bears(first.text) else None
+                _between_numbers(last or before, made)
             last = made
         return
     kinds = [item.kind for item in items if item.kind != "U"]
@@ -228,7 +227,7 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
         elif following is not None and following.kind == "V":
             made = _pair(clause, item, following)
             behind = item.kind == "U" and index > 0 and items[index - 1].kind == "V"
-            if behind and (not made.choices or nearest.bears(item.text)):
+            if behind and _joins(item, following):
                 _between_numbers(last, made)
             if index and items[index - 1].kind == "U" and nearest.modifies(items[index - 1].text):
                 made.problem = made.problem or doubts.UNKNOWN_WORD
@@ -280,6 +279,15 @@ def _nameless(clause: Clause, item: Item, last: Candidate | None) -> None:
         last.end = max(last.end, item.end)
     else:
         clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
+
+
+def _joins(word: Item, number: Item) -> bool:
+    """Whether a word that is no name may join the number behind it to the one before.
+
+    So may what is nearly a word that bears on numbers, and one letter (`20 -o 40`), unless the
+    number hangs on it (`t24.5`); any other is a name that we do not know, and of its number only.
+    """
+    return nearest.bears(word.text) or (len(word.text) == 1 and word.end != number.start)
 
 
 def _between_numbers(last: Candidate | None, made: Candidate) -> None:
