@@ -1,4 +1,4 @@
-"""Tanks that are named after their animals: when a name means the animal, not the tank.
+"""Tanks that are named as something else is: when a name means the animal or unit, not the tank.
 
 `added 1 betta` to the tank Betta, `added 20 cherry shrimp` to the tank Shrimp, `3 koi died` in Koi;
 and where the animal's name is the longer one: a blue tang, beside the tank Tang.
@@ -36,6 +36,38 @@ def is_animal(tokens: list[Token], place: int, plain: str, behind: int) -> str |
     if herd.saying(plain) == "young":
         return "within" if words else "alone"
     return "alone" if not words and kinds.is_kind(plain) else None
+
+
+_EACH = frozenset({"/", "per", "pro", "par", "por"})
+
+
+def is_letter(tokens: list[Token], place: int) -> bool:
+    """Whether a tank's name of one letter is a unit or a small word here: `10 l`, `added a betta`.
+
+    It is the tank at the head before what is told of it, behind a word for a place, and at the
+    end; elsewhere only a letter that means nothing else is.
+    """
+    token = tokens[place]
+    before = tokens[place - 1] if place else None
+    after = tokens[place + 1] if place + 1 < len(tokens) else None
+    opens = before is None or before.kind == "nl"
+    unit, free = token.kind == "unit", token.kind == "word"
+    if before is not None and (before.text in _EACH or (unit and _is_amount(before))):
+        return True
+    if after is None or after.kind == "nl" or after.kind == "analyte" or after.text == ":":
+        return False
+    if before is not None and before.text == "@":
+        return False
+    if not free and not unit and after.kind == "number":
+        return True  # a 30% change
+    placed = before is not None and before.kind == "mark" and before.value in _PLACES
+    if opens or placed:
+        return not (free or unit or after.kind in {"event", "p", "mark"})
+    return not (free or (unit and after.kind == "number"))  # changed G 10 l
+
+
+def _is_amount(token: Token) -> bool:
+    return quantities.is_number(token) or token.kind == "count" or token.value == "half"
 
 
 def _beside(token: Token) -> bool:

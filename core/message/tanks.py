@@ -152,6 +152,9 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
             out.append(token)
             continue
         plain, name = found
+        if len(plain) == 1 and namesakes.is_letter(tokens, place):
+            out.append(token)
+            continue
         done = token.start + len(plain)
         behind = place + 1
         while behind < len(tokens) and tokens[behind].start < done:

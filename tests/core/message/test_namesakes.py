@@ -68,3 +68,39 @@ def test_elsewhere_the_name_is_the_tank(text: str) -> None:
     parsed = parse(text, CONTEXT)
     assert parsed.tank == "Koi"
     assert parsed.doubts == ()
+
+
+LETTERS = Context(now=datetime(2026, 3, 1, 12, tzinfo=UTC), tanks=("L", "G", "A", "Fern"))
+
+
+@pytest.mark.parametrize(
+    ("text", "tank", "litres", "grams"),
+    [
+        ("topped up 10 l with tap", None, 10.0, None),
+        ("changed 10 L in L", "L", 10.0, None),
+        ("changed G 10 l", "G", 10.0, None),
+        ("dosed 5 g baking soda", None, None, 5.0),
+        ("did a 10 l water change", None, 10.0, None),
+    ],
+)
+def test_a_unit_beats_a_tank_of_one_letter(
+    text: str, tank: str | None, litres: float | None, grams: float | None
+) -> None:
+    event = parse(text, LETTERS).events[0]
+    assert (event.tank, event.litres, event.grams) == (tank, litres, grams)
+
+
+@pytest.mark.parametrize(
+    ("text", "tank"),
+    [("L ph 7", "L"), ("a: kh 6", "A"), ("iron 0.1 mg/l in g", "G"), ("iron 0.1 mg/l", None)],
+)
+def test_a_tank_of_one_letter_is_named_where_a_tank_would_stand(
+    text: str, tank: str | None
+) -> None:
+    assert [value.tank for value in parse(text, LETTERS).values] == [tank]
+
+
+def test_litres_asked_for_are_no_tank_of_that_letter() -> None:
+    question = parse("how much rain for 20 l at kh 4", LETTERS).question
+    assert question is not None
+    assert (question.volume_l, question.tank) == (20.0, None)
