@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import poisoned, with_company
+from bot.chat import grazing, poisoned, with_company
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -18,6 +18,7 @@ from bot.chat.words import readiness as readiness_words
 from bot.chat.words.animals import which
 from bot.chat.words.text import _
 from bot.store.offers import Choice
+from core.advice import grazers
 from core.advice.asked_company import (
     asked_company,
     asks_companions,
@@ -68,6 +69,8 @@ Said = tuple[str, Found]
 
 async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Whether a kind may join a tank, or the company that the question names."""
+    if grazers.asked(question.text or ""):
+        return [await grazing.answer(turn, question)]
     if question.species is not None and names_no_kind(question.species):
         if asks_how_many(question.text or ""):
             return [await turn.reply(words.how_many_of_whom())]
@@ -155,6 +158,9 @@ def asked(turn: Turn, parsed: Parsed) -> Parsed:
         return parsed
     if not turn.incoming.addressed or (question is not None and not _may_be_company(question)):
         return parsed
+    if grazers.asked(turn.incoming.text):
+        whom = Question("keep", text=turn.incoming.text, tank=parsed.tank)
+        return replace(parsed, intent="question", question=whom)
     context = turn.context()
     found = asked_company(turn.incoming.text, context.tanks, us_gallons=context.us_gallons)
     return parsed if found is None else replace(parsed, intent="question", question=found)

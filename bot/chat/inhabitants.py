@@ -69,7 +69,7 @@ async def told(turn: Turn) -> list[Reply] | None:
     choices = []
     if not (listed.recount and on_record):
         choices.append(_choice(turn, tank, words.all_new(bool(on_record)), came, "yes"))
-    if on_record and told_anew:
+    if on_record and told_anew and not listed.further:
         verb = "" if choices else "yes"
         choices.append(_choice(turn, tank, _(words.IN_ALL), told_anew, verb))
     choices.append(Choice(_(words.NOT_THERE), "leave_out", "no"))

@@ -28,6 +28,9 @@ LEADING: Final = frozenset({"and", "fish", "in", "home", "some", "got", "link", 
 """Marks that may stand in a list; every fill may."""
 
 
+FURTHER: Final = frozenset({"further", "another"})
+"""What animals are called that come to others: 5 more corys, noch 5 Panzerwelse dazu."""
+
 NUMBER_TIMES: Final = re.compile(r"(\d|\b[^\W\d_])[x×'’](\W|[^\W\d_])")
 """A number and its times sign (6x), an elided word (j'ai): told apart from what follows."""
 
@@ -41,11 +44,15 @@ class Counted(NamedTuple):
 
 
 class Listed(NamedTuple):
-    """A list of animals, the tank that it names, and whether it tells how many there are now."""
+    """A list of animals and the tank that it names.
+
+    `recount` tells that so many are there now, `further` that they are more than there were.
+    """
 
     kinds: tuple[Counted, ...]
     tank: str | None
     recount: bool = False
+    further: bool = False
 
 
 def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = ()) -> Listed | None:
@@ -104,9 +111,11 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
             found.append(Counted(count, *kind))
             count, kind = None, None
         place += size or 1
-    recount = any("tally" in herd.asking(word) for word in words)
+    tallies = [word for word in words if "tally" in herd.asking(word)]
     whole = count is None and kind is None and any(is_animal(each.found) for each in found)
-    return Listed(tuple(found), named, recount) if whole else None
+    further = any(herd.saying(word) in FURTHER and word not in tallies for word in words)
+    recount = bool(tallies) and not further
+    return Listed(tuple(found), named, recount, further) if whole else None
 
 
 def _is_part(word: str, on_record: Sequence[str]) -> bool:
@@ -214,6 +223,7 @@ def leads(word: str) -> bool:
     return (
         len(word) == 1
         or not {"tally", "have"}.isdisjoint(herd.asking(word))
+        or herd.saying(word) in FURTHER
         or any(
             kind == "fill" or (kind == "mark" and name in LEADING) for kind, name in meanings(word)
         )

@@ -34,6 +34,11 @@ _HOME: Final = re.compile(
     r"|akklimatis\w{1,8}|ambientar\w{0,6}|aklimatyz\w{1,8}|tillvanj\w{0,6}"
     r"|acklimatis\w{1,8})\b"
 )
+_FLOATING: Final = re.compile(
+    r"\b(?:float(?:s|ing)?|schwimmen|flott\w{1,4}|flot(?:ar|ando|e)|boiar?|flutuar?|galleggi\w{1,4}"
+    r"|drijven|dobberen|plywa\w{0,2}|unosi\w{0,2}|flyta)\b"
+)
+"""A bag that floats in a tank, which holds animals though none are named."""
 _ADDING: Final = re.compile(
     r"\b(?:how (?:do|should|can|to)(?: i| we)? (?:add|put|release|introduce|drip|move|get)"
     r"|(?:introduc\w{1,4}|adding|add|releas\w{1,4}) (?:the |my |our |these |some )?new"
@@ -99,7 +104,7 @@ class Coming:
     adding : bool
         Whether it is asked how something is added: only with an animal's name it is this.
     animals : bool
-        Whether a word for animals of any kind is in it.
+        Whether a word for animals of any kind is in it, or a bag that floats.
     tank : str or None
         The tank that is named.
     rest : Parsed
@@ -151,10 +156,14 @@ def read(text: str, context: Context) -> Coming | None:
         quarantine is not None,
         words is not None,
         adding is not None,
-        _ANIMALS.search(folded) is not None,
+        _ANIMALS.search(folded) is not None or (bag is not None and _floats(folded)),
         named[0] if named else None,
         rest,
     )
+
+
+def _floats(folded: str) -> bool:
+    return _FLOATING.search(folded) is not None
 
 
 def _hours(folded: str) -> tuple[float | None, str]:

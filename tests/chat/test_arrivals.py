@@ -228,3 +228,28 @@ async def test_nobody_is_made_out_of_common_words(talk: Talk) -> None:
     await talk.say("/tank new Main 180 l fresh")
     await talk.say("ph 7 kh 5 gh 8 temp 29 ammonia 0 nitrite 0")
     assert "outside" not in await talk.text("new fish home what do i do")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "how long should i float the bag",
+        "wie lange muss der beutel schwimmen",
+        "combien de temps laisser flotter le sac",
+        "cuánto tiempo dejo flotar la bolsa",
+        "quanto tempo deixo o saco a boiar",
+        "per quanto tempo faccio galleggiare il sacchetto",
+        "hoe lang moet het zakje drijven",
+        "jak długo worek ma pływać",
+        "hur länge ska påsen flyta",
+    ],
+)
+async def test_a_bag_that_floats_holds_animals(talk: Talk, said: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "float the closed bag 15 min" in await talk.text(said)
+
+
+@pytest.mark.parametrize("said", ["my plants float", "the pump floats", "a bag of salt, 2 kg"])
+async def test_what_else_floats_comes_home_with_nobody(talk: Talk, said: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "float the closed bag" not in await talk.text(said)

@@ -109,3 +109,36 @@ async def test_a_kind_that_sounds_like_an_analyte_is_no_reading(tmp_path: Path, 
         assert "Do these live in B" in reply.text
         assert "nitrite" not in reply.text
         assert "added" in await talk.text("yes")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "noch 5 Panzerwelse dazu",
+        "5 more corydoras",
+        "another 5 corydoras",
+        "5 corydoras de plus",
+        "otros 5 corydoras",
+        "mais 5 corydoras",
+        "altri 5 corydoras",
+        "nog 5 corydoras erbij",
+        "kolejne 5 corydoras",
+        "5 corydoras till",
+    ],
+)
+async def test_more_of_a_kind_are_asked_about_as_more(talk: Talk, said: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("added 5 corydoras")
+    (reply,) = await talk.say(said)
+    assert "Nothing is stored yet" in reply.text
+    assert [button.label for button in reply.buttons] == ["these came too", "no, leave it out"]
+    await talk.press(1, reply)
+    held = (await talk.facts("/tank fern"))["stock"]
+    assert sum(held.values()) == 10
+
+
+@pytest.mark.parametrize("said", ["noch 5 Panzerwelse dazu?", "noch 5 tage", "5 more days"])
+async def test_what_is_no_list_of_more(talk: Talk, said: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("added 5 corydoras")
+    assert "Nothing is stored yet" not in await talk.text(said)
