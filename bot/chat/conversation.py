@@ -115,6 +115,7 @@ async def answer(turn: Turn) -> list[Reply]:
 
 
 async def _message(turn: Turn) -> list[Reply]:
+    turn.spoken_of = await products.spoken_of(turn)
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
@@ -162,8 +163,6 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await traits.answer(turn, trait)
     if (coming := arrivals.coming_in(turn, parsed)) is not None:
         return await arrivals.answer(turn, coming)
-    if labels.is_label(turn, parsed):
-        return await labels.command(turn, Command("label", turn.incoming.text), parsed)
     if (warmed := await warming.answer(turn)) is not None:
         return warmed
     if (managed := await products.manage(turn)) is not None:

@@ -13,7 +13,7 @@ from bot.chat import (
     dose_reply,
     effects,
     lowering,
-    products,
+    product_doses,
     routines,
     salts,
     source_blends,
@@ -123,7 +123,7 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if (question.target or question.delta) and by_water.is_means(question) and not names_pure(text):
         by_change = replace(question, kind="change", substance=None)
         return await change(turn, by_change, parsed)
-    if (by_product := await products.dose(turn, question)) is not None:
+    if (by_product := await product_doses.dose(turn, question)) is not None:
         return by_product
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]

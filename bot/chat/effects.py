@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat import dose_reply
+from bot.chat import dose_reply, product_doses
 from bot.chat.model import Reply
 from bot.chat.salts import THIOSULFATE
 from bot.chat.state import state_of
@@ -26,6 +26,8 @@ from core.tank import Tank
 
 async def effect(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Answer what an amount, or a medium, does."""
+    if (by_product := await product_doses.effect(turn, question)) is not None:
+        return by_product
     if question.substance in MEDIA:
         return [await medium(turn, question, question.substance)]
     if question.substance in ACIDS and (question.millilitres or question.spoons):

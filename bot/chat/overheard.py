@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import replace
 
-from bot.chat import products
 from bot.chat.turn import Turn
-from core.advice.products import plain_name
 from core.message import kinds
+from core.message.bought import plain_name
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Event, Parsed
@@ -27,7 +26,7 @@ async def of_tanks(turn: Turn, parsed: Parsed) -> Parsed:
     """
     if not parsed.events or parsed.tank is not None:
         return parsed
-    known = {plain_name(product.name) for product in await products.known(turn)}
+    known = {plain_name(product.name) for product in turn.products}
     text = turn.incoming.text
     events = tuple(e for e in parsed.events if e.tank is not None or _is_ours(e, text, known))
     return replace(parsed, events=events)

@@ -2,209 +2,83 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence
 from dataclasses import asdict
 from datetime import timedelta
 from typing import Any, Final
 
-from rapidfuzz.distance import OSA
-
-from bot.chat import dose_reply
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
-from bot.chat.words import doses as dose_words
 from bot.chat.words import general
 from bot.chat.words import products as words
 from bot.chat.words import readings as reading_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
-from core.advice import limits
-from core.advice.dosing import Wish, plan_kh
-from core.advice.plan import Plan, Refusal
 from core.advice.products import (
+    HARDNESS,
     LEARNED_WITHIN,
     SETTLED_AFTER,
     Label,
     Product,
-    given_since,
     learn,
     never,
 )
-from core.advice.salts import SaltWish, plan_salts
-from core.advice.state import DISTURBING, State
-from core.message.model import Event, Question
+from core.advice.state import DISTURBING
+from core.message import bought
+from core.message.model import Event
 from core.substances import SUBSTANCES
-from core.tank import Tank
 
-DAILY: Final = {"kh": limits.KH_STEP, "gh": limits.GH_STEP}
-LONG_NAME: Final = 6
-"""Letters from which on a name may have two slips, as a tank's."""
+SPOKEN_OF: Final = "product"
+"""Under which an offer keeps the product that it told of."""
+
+PATIENCE: Final = timedelta(hours=2)
+"""Longest time that "of it" means the product that was told of."""
 
 MOMENT: Final = timedelta(microseconds=1)
 """A reading told together with a dose is the one before it."""
 
-_WITH = re.compile(
-    r"\b(?:with|using|mit|avec|con|com|met|med)\s+(?:my\s+|the\s+)?(.+?)\s*[.!?]*$", re.IGNORECASE
-)
-_FORGET = re.compile(r"\s*(?:forget|delete|remove)\s+(?:the\s+)?(.+?)[.!]*\s*", re.IGNORECASE)
-_LIST = frozenset({"products", "my products", "/products", "list products", "what products"})
-
-
-async def known(turn: Turn) -> list[Product]:
-    """The chat's products, but none that by its name is nothing for animals."""
-    kept = await turn.uow.products.of_chat(turn.chat.id)
-    return [product for product in kept if never(product.name) is None]
-
 
 async def manage(turn: Turn) -> list[Reply] | None:
     """``products`` lists, ``forget my buffer`` forgets; None where it is other talk."""
-    text = turn.incoming.text.strip().casefold()
-    if text.rstrip(".!?") in _LIST:
-        kept = await known(turn)
-        facts = {"products": [facts_of(product) for product in kept]}
-        return [await turn.reply(words.listing(kept), facts=facts)]
-    found = _FORGET.fullmatch(turn.incoming.text)
-    for name in (found[1], found[1].removeprefix("my ")) if found is not None else ():
+    text = turn.incoming.text
+    if bought.lists(text):
+        facts = {"products": [facts_of(product) for product in turn.products]}
+        return [await turn.reply(words.listing(turn.products), facts=facts)]
+    if (new := bought.introduced(text)) is not None and never(new) is None:
+        return [await turn.reply(words.no_strength(new))]
+    named = bought.forgotten(text)
+    if turn.spoken_of is not None and any(map(bought.means_one, named)):
+        named = (turn.spoken_of,)
+    known = {bought.plain_name(product.name): product.name for product in turn.products}
+    for said in named:
+        name = known.get(bought.plain_name(said), said)
         if await turn.uow.products.forget(turn.chat.id, name):
+            await turn.know_products()
             return [await turn.reply(words.forgotten(name))]
     return None
 
 
-async def dose(turn: Turn, question: Question) -> list[Reply] | None:
-    """``dose kh 6 with my buffer``; None where no product is meant."""
-    kept = await known(turn)
-    meant = _meant(question.text or "", kept)
-    if not meant:
-        said = _with(turn, question)
-        if said is not None:
-            return [await _unknown(turn, said, kept)]
-        return await _after_product(turn, question, kept)
-    analyte = question.analyte or meant[0].label.analyte
-    product = next((each for each in meant if each.label.analyte == analyte), None)
-    if product is None:
-        return [await turn.reply(words.other_analyte(meant[0], analyte))]
-    if question.target is None and question.delta is None:
+async def spoken_of(turn: Turn) -> str | None:
+    """The product that "of it" means: the one that was just answered about, or just given."""
+    if not (turn.incoming.addressed and turn.products and bought.means_one(turn.incoming.text)):
         return None
-    return [await _planned(turn, question, product)]
-
-
-async def _after_product(
-    turn: Turn, question: Question, kept: Sequence[Product]
-) -> list[Reply] | None:
-    """Refuse a salt on a reading from before a product that raises the same."""
-    raising = [product for product in kept if product.label.analyte == question.analyte]
-    named = turn.tank_named(question.tank) if question.tank else None
-    stored = named or turn.current_tank
-    if not raising or stored is None or question.start_value is not None:
+    latest = await turn.uow.offers.latest(turn.chat.id)
+    if not latest or turn.now - latest[0].made_at > PATIENCE:
         return None
-    state = await state_of(turn, stored, turn.now)
-    reading = state.last(str(question.analyte))
-    for product in raising:
-        if (problem := given_since(product.name, state, reading)) is not None:
-            return [await dose_reply.refuse(turn, problem, stored.name)]
-    return None
-
-
-async def _planned(turn: Turn, question: Question, product: Product) -> Reply:
-    named = turn.tank_named(question.tank) if question.tank else None
-    about_any = named is None and question.volume_l is not None
-    stored = None if about_any else named or turn.current_tank
-    empty = State(Tank(name=""), turn.local_now)
-    state = empty if stored is None else await state_of(turn, stored, turn.now)
-    name = stored.name if stored is not None else None
-    volume = question.volume_l or state.tank.volume_l
-    reading = state.last(product.label.analyte)
-    start = question.start_value
-    if start is None and reading is not None and not reading.is_limit:
-        start = reading.value
-    old = None
-    if question.start_value is None and reading is not None and not reading.is_fresh(state.now):
-        old = reading.age(state.now)
-    if volume is None:
-        return await dose_reply.refuse(turn, Refusal("volume_unknown"), name)
-    if (problem := given_since(product.name, state, reading)) is not None:
-        return await dose_reply.refuse(turn, problem, name)
-    plan = _as_salts(product.label.analyte, question, state, known_tank=stored is not None)
-    if isinstance(plan, Refusal):
-        return await dose_reply.refuse(turn, plan, name)
-    change, parts = plan.goals[0].change, plan.count
-    below, keep = None, False
-    if plan.gate is not None and product.label.analyte == "kh":
-        below, keep = plan.gate.only_below, plan.gate.keep_co2
-    each = product.needed(change / parts, volume)
-    unit = "grams" if product.label.unit == "g" else "millilitres"
-    facts: dict[str, Any] = {
-        "product": facts_of(product), "volume_l": volume, "analyte": product.label.analyte,
-        "delta": change, unit: each * parts, "parts": [each] * parts, "every_hours": 24,
-    }  # fmt: skip
-    if name is not None:
-        facts["tank"] = name
-    if below is not None:
-        facts["only_if_ammonia_below"] = below
-    lines = words.dose(
-        product, name, volume, start, change, parts, each, below, keep_co2=keep, old=old
-    )
-    held: dict[str, Any] = {
-        "tank_id": stored.id if stored is not None else None,
-        "volume_l": volume,
-        "substance": product.name,
-        unit: each,
-    }
-    choices = [
-        Choice(_(dose_words.LOG_IT), "log_dose", "", held),
-        Choice(_(dose_words.RETEST), "retest", "", held),
-    ]
-    return await turn.reply(lines, choices=choices, facts=facts)
-
-
-def _as_salts(
-    analyte: str, question: Question, state: State, *, known_tank: bool
-) -> Plan | Refusal:
-    """The same wish by the usual salts: their bounds are a product's, whose salts nobody told."""
-    if analyte == "kh":
-        wish = Wish(
-            target=question.target,
-            delta=question.delta,
-            start=question.start_value,
-            volume_l=question.volume_l,
-            premises=question.premises,
-        )
-        return plan_kh(wish, state, known_tank=known_tank)
-    start = question.start_value
-    salts = SaltWish(
-        targets={} if question.target is None else {analyte: question.target},
-        deltas={} if question.delta is None else {analyte: question.delta},
-        starts={} if start is None else {analyte: start},
-        volume_l=question.volume_l,
-        premises=question.premises,
-    )
-    plans = plan_salts(salts, state, known_tank=known_tank)
-    return plans if isinstance(plans, Refusal) else plans[0]
-
-
-async def _unknown(turn: Turn, said: str, known: Sequence[Product]) -> Reply:
-    facts = {"refused": "substance_unknown", "substance": said}
-    near = [product.name for product in known if _is_slip(said, product.name)]
-    text = turn.incoming.text
-    choices = [
-        Choice(name, "say_again", "", {"text": text.replace(said, name)}) for name in near[:3]
-    ]
-    return await turn.reply(words.unknown(said, known), choices=choices, facts=facts)
-
-
-def _is_slip(said: str, name: str) -> bool:
-    """Whether a name is another one with a slip or two of the finger."""
-    most = 1 if len(name) < LONG_NAME else 2
-    return OSA.distance(said.casefold(), name.casefold(), score_cutoff=most) <= most
+    names = [latest[0].context.get(SPOKEN_OF)]
+    if latest[0].entry_id is not None:
+        entries = await turn.uow.log.newest(turn.chat.id, 1)
+        events = [event.what for entry in entries for event in entry.events]
+        names = [event.substance for event in events if event.kind == "dose"]
+    said = {bought.plain_name(name) for name in names if name}
+    return next((p.name for p in turn.products if bought.plain_name(p.name) in said), None)
 
 
 async def offer_to_learn(turn: Turn, told: Told) -> Reply | None:
     """After a reading of KH or GH: what the dose of a product before it seems to have done."""
     volume = told.tank.tank.volume_l
-    read = {each.what.analyte for each in told.readings} & DAILY.keys()
+    read = {each.what.analyte for each in told.readings} & HARDNESS
     if volume is None or not read:
         return None
     lately = await turn.uow.log.events(told.tank.id, since=told.at - LEARNED_WITHIN)
@@ -242,6 +116,7 @@ async def press_keep(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     label = Label(**held["label"])
     product = Product(held["name"], label, held["low"], held["high"], learned=True)
     await turn.uow.products.keep(turn.chat.id, product, turn.now)
+    await turn.know_products()
     return [await turn.reply(words.kept_as_seen(product), facts={"product": facts_of(product)})]
 
 
@@ -259,23 +134,6 @@ def _dosed(event: Event) -> tuple[str | None, float | None, str]:
     if event.grams:
         return event.substance, event.grams, "g"
     return event.substance, event.millilitres, "ml"
-
-
-def _meant(text: str, known: Sequence[Product]) -> list[Product]:
-    """The products whose name stands in a text, the longest first."""
-    folded = text.casefold()
-    found = [p for p in known if re.search(rf"(?<!\w){re.escape(p.name.casefold())}(?!\w)", folded)]
-    return [product for product in found if product.name == found[0].name]
-
-
-def _with(turn: Turn, question: Question) -> str | None:
-    """What a dose is to be made with, where that is nothing that is known."""
-    if question.substance is not None or question.analyte not in DAILY:
-        return None
-    found = _WITH.search(question.text or "")
-    if found is None or turn.tank_named(found[1]) is not None:
-        return None
-    return None if re.search(r"\d|\bro\b|water", found[1], re.IGNORECASE) else found[1]
 
 
 def facts_of(product: Product) -> dict[str, Any]:

@@ -12,6 +12,7 @@ from bot.chat.offering import make_reply
 from bot.store.chats import Chat, NewChat
 from bot.store.tanks import StoredTank
 from bot.store.uow import UnitOfWork
+from core.advice.products import Product, never
 from core.message.model import Context, Parsed
 from core.tank import Tank
 
@@ -33,6 +34,10 @@ class Turn:
     chat: Chat
     tanks: list[StoredTank]
     now: datetime
+    products: list[Product] = field(default_factory=list)
+    """Bought products that the chat knows, but none that by its name is nothing for animals."""
+    spoken_of: str | None = None
+    """The one of them that was just spoken of, where a message has a word for it."""
     came_back: bool = False
     """True where nothing could be sent to this chat until now."""
     waters: list[StoredTank] = field(default_factory=list)
@@ -51,7 +56,14 @@ class Turn:
             incoming.address, group=incoming.group, new=new, now=incoming.at
         )
         tanks = await uow.tanks.of_chat(chat.id)
-        return cls(uow, incoming, chat, tanks, incoming.at, came_back=chat.gone_at is not None)
+        turn = cls(uow, incoming, chat, tanks, incoming.at, came_back=chat.gone_at is not None)
+        await turn.know_products()
+        return turn
+
+    async def know_products(self) -> None:
+        """Look up the chat's products, as they are now."""
+        kept = await self.uow.products.of_chat(self.chat.id)
+        self.products = [product for product in kept if never(product.name) is None]
 
     @property
     def local_now(self) -> datetime:
@@ -76,6 +88,8 @@ class Turn:
             group=self.incoming.group,
             fahrenheit=self.chat.fahrenheit,
             us_gallons=self.chat.us_gallons,
+            products=tuple(product.name for product in self.products),
+            spoken_of=self.spoken_of,
         )
 
     def tank_named(self, name: str) -> StoredTank | None:

@@ -4,12 +4,18 @@ from __future__ import annotations
 
 from dataclasses import asdict
 from datetime import datetime
+from typing import Final
 
-from sqlalchemy import delete, select
+from sqlalchemy import bindparam, delete, select
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import ProductRow
 from core.advice.products import Label, Product
+
+_OF_CHAT: Final = (
+    select(ProductRow).where(ProductRow.chat_id == bindparam("chat")).order_by(ProductRow.id)
+)
+"""Asked by every message."""
 
 
 class Products:
@@ -36,9 +42,7 @@ class Products:
 
     async def of_chat(self, chat_id: int) -> list[Product]:
         """All products of a chat, the longest name first, so that it is found before a shorter."""
-        rows = await self._session.scalars(
-            select(ProductRow).where(ProductRow.chat_id == chat_id).order_by(ProductRow.id)
-        )
+        rows = await self._session.scalars(_OF_CHAT, {"chat": chat_id})
         told = [
             Product(
                 row.name,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass, replace
 from datetime import timedelta
@@ -12,24 +13,40 @@ from core.advice.alarm_words import named
 from core.advice.buffers import STRONG
 from core.advice.plan import Refusal
 from core.advice.state import Measured, State
+from core.message.bought import plain_name
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.substances import ACIDS, SALTS
 
-_NUMBER: Final = r"(\d+(?:[.,]\d+)?)"
 _LABEL: Final = re.compile(
-    rf"{_NUMBER}\s*(g|gram|grams|ml|kg)\s*(?:per|for|in|to|/|a)\s*{_NUMBER}\s*(l|litres?|liters?)\b"
-    rf".*?\b(rais|lower)(?:es?|s|ing)\b.*?\b(kh|gh|alkalinity|ph)\b\s*(?:by|of)?\s*{_NUMBER}",
-    re.IGNORECASE,
+    r"(\S+) (\S+) per (\S+)(?: l)?(?: (raises|lowers|removes) (.+))?", re.IGNORECASE
 )
+"""A label in the usual order of its words, as `core.message.labels` puts it."""
 _NEVER: Final = ("battery_acid", "caustic", "medicine", "condensate", "bleach", "carbonate", "acid")
 """What a product may not be by its name, the worst first."""
 
-SALT_NEEDED: Final = {"kh": (17.0, 75.0), "gh": (16.0, 80.0)}
-"""Least and most of a salt that raise by one degree, with some room for rounding. Computed from
-formulas (grade C): anhydrous sodium carbonate 18.9 and magnesium chloride 17.0; a mixture of
-bicarbonate with as much again of something else 60, calcium gluconate 76.8. [mg/L per °dH]"""
+ITS_OWN: Final = (1.0, math.inf)
+"""What is told in mg/L takes at least its own mass of a product. [mg/L per mg/L]"""
+
+SALT_NEEDED: Final = {
+    "kh": (17.0, 75.0), "gh": (16.0, 80.0),
+    **dict.fromkeys(("calcium", "magnesium", "nitrate", "phosphate", "potassium", "iron"), ITS_OWN),
+}  # fmt: skip
+"""Least and most of a product that raise by one, of what a label may tell. Of hardness as a salt,
+with some room for rounding, computed from formulas (grade C): anhydrous sodium carbonate 18.9 and
+magnesium chloride 17.0; a mixture of bicarbonate with as much again of something else 60, calcium
+gluconate 76.8. [mg/L per °dH or mg/L]"""
+
+HARDNESS: Final = frozenset({"kh", "gh"})
+"""What a day's step is known of, whatever a label gives at a time."""
+
+CHLORINE: Final = "chlorine"
+"""What a conditioner is told to take out; how much of it, its label hardly ever says."""
+
+CONDITIONS: Final = (0.0005, 10.0)
+"""Least and most of a conditioner a litre that is believed: from a fifth of what the weakest
+chlorination needs of thiosulfate to a hundredth of the water; common practice. [g/L or mL/L]"""
 
 SALT_IN_ML: Final = 1000.0
 """No solution holds more of a salt; from memory (potassium carbonate 0.8 g/mL). [mg/mL]"""
@@ -44,7 +61,11 @@ FILLED: Final = 4.0
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """What a label promises: `amount` [`unit`] in `litres` raises `analyte` by `rise` [°dH]."""
+    """What a label promises: `amount` [`unit`] in `litres` raises `analyte` by `rise`.
+
+    The rise is in the analyte's canonical unit, °dH or mg/L; of chlorine, which is taken out, it is
+    0 and not known.
+    """
 
     amount: float
     unit: str
@@ -54,17 +75,28 @@ class Label:
 
     def needed(self, rise: float, litres: float) -> float:
         """How much raises a volume by so much, in the label's unit."""
-        return self.amount * rise / self.rise * litres / self.litres
+        return self.dose(litres) * rise / self.rise
+
+    def dose(self, litres: float) -> float:
+        """How much its label gives for a volume, in its unit."""
+        return self.amount * litres / self.litres
+
+    def given(self, amount: float, litres: float) -> float:
+        """By how much an amount in its unit raises a volume."""
+        return self.rise * amount / self.dose(litres)
 
     @property
     def doubt(self) -> Refusal | None:
         """What no salt can do: ``label_past_salts``, believed if said again where `again` is 1."""
+        if self.analyte == CHLORINE:
+            low, high = CONDITIONS
+            return None if low <= self.dose(1.0) <= high else Refusal("label_implausible")
         low, high = SALT_NEEDED[self.analyte]
         each = self.needed(1.0, 1.0)
         if self.unit == "g":
             each *= 1000.0
         else:
-            low, high = low / SALT_IN_ML, MOST_ML
+            low, high = low / SALT_IN_ML, MOST_ML if math.isfinite(high) else high
         if low <= each <= high:
             return None
         facts: dict[str, float | str] = {
@@ -172,20 +204,26 @@ def never(text: str) -> Refusal | None:
 
 def salt_of(name: str) -> str | None:
     """The salt that a product's name is, where it names nothing else."""
-    tokens = cut(fold(name), lexicon(), name)
+    tokens = [token for token in cut(fold(name), lexicon(), name) if token.kind != "fill"]
     if len(tokens) == 1 and tokens[0].kind == "substance" and tokens[0].value in SALTS:
         return str(tokens[0].value)
     return None
 
 
+def salt_in(text: str) -> str | None:
+    """The one salt that a text names, None where it names none or several.
+
+    Examples
+    --------
+    >>> salt_in("my bag of baking soda says 99% pure, 30 g per 100 l")
+    'sodium bicarbonate'
+    """
+    named = set(_substances(text)) & set(SALTS)
+    return named.pop() if len(named) == 1 else None
+
+
 def _substances(text: str) -> list[str]:
     return [str(t.value) for t in cut(fold(text), lexicon(), text) if t.kind == "substance"]
-
-
-def plain_name(name: str) -> str:
-    """A product's name as an event keeps it: without words of no weight (my buffer, buffer)."""
-    weighty = [token.text for token in cut(fold(name), lexicon(), name) if token.kind != "fill"]
-    return " ".join(weighty)
 
 
 def given_since(product: str, state: State, reading: Measured | None) -> Refusal | None:
@@ -199,26 +237,49 @@ def given_since(product: str, state: State, reading: Measured | None) -> Refusal
     return None
 
 
-def read_label(text: str) -> Label | Refusal | None:
-    """Read the words of a label; None where a text is none.
+def read_labels(text: str) -> tuple[Label, ...] | Refusal | None:
+    """Read the words of a label, put in the usual order; None where it does another thing.
+
+    Parameters
+    ----------
+    text : str
+        As `core.message.labels` writes it.
+
+    Returns
+    -------
+    tuple of Label, Refusal or None
+        One label for each analyte that is raised. Refused: ``label_lowers``, ``label_unmeasured``
+        (in caps, drops or spoons that hold no amount, or with a unit left out) and
+        ``label_implausible``.
 
     Examples
     --------
-    >>> read_label("5 g per 80 l raises kh 1")
-    Label(amount=5.0, unit='g', litres=80.0, analyte='kh', rise=1.0)
+    >>> read_labels("5 g per 80 l raises kh 1")
+    (Label(amount=5.0, unit='g', litres=80.0, analyte='kh', rise=1.0),)
+    >>> read_labels("10 drop per 10 l raises kh 1").reason
+    'label_unmeasured'
     """
-    found = _LABEL.search(text)
+    found = _LABEL.fullmatch(text)
     if found is None:
         return None
-    amount, unit, litres, _, way, analyte, rise = found.groups()
-    if way.casefold() == "lower":
-        return Refusal("label_lowers")
-    if analyte.casefold() == "ph":
+    amount, unit, litres, way, effects = found.groups()
+    if way == "lowers":
+        only = all(part.split()[0] in {"kh", "ph"} for part in effects.split(", "))
+        return Refusal("label_lowers") if only else None
+    if unit not in _UNITS or litres == "?":
+        return Refusal("label_unmeasured")
+    if effects is None:
         return None
-    numbers = [float(number.replace(",", ".")) for number in (amount, litres, rise)]
-    if unit.casefold() == "kg":
-        numbers[0] *= 1000.0
-    if not all(0.0 < number < limits.VOLUME_LARGEST for number in numbers):
+    if not all(0.0 < float(each) < limits.VOLUME_LARGEST for each in (amount, litres)):
         return Refusal("label_implausible")
-    name = "gh" if analyte.casefold() == "gh" else "kh"
-    return Label(numbers[0], "ml" if unit.casefold() == "ml" else "g", numbers[1], name, numbers[2])
+    labels = []
+    for part in effects.split(", "):
+        analyte, _, rise = part.partition(" ")
+        if analyte not in SALT_NEEDED and way != "removes":
+            return None
+        rises = float(rise or 0.0)
+        labels.append(Label(float(amount), _UNITS[unit], float(litres), analyte, rises))
+    return tuple(labels)
+
+
+_UNITS: Final = {"g": "g", "mL": "ml"}

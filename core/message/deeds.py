@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from core.message import quantities
+from core.message import bought, quantities
 from core.message.amounts import GRAMS, SHARES, SPOONS
 from core.message.tokens import Token
 from core.message.waters import is_whole, words
 
-_PUTTING = frozenset({"put", "gave", "threw", "poured", "tipped", "sprinkled", "dumped", "chucked"})
-"""English verbs that tell a dose where a weighed substance is their object: alone they mean other
-things (`put 6 tetras in`); the other languages tell it with words of their own."""
 _WEIGHED = frozenset({*GRAMS, *SPOONS, "mL"})
 
 
@@ -85,15 +82,25 @@ def dose_behind(tokens: list[Token]) -> bool:
 
 
 def put_in(tokens: list[Token]) -> bool:
-    """Make a verb with an amount of a substance behind it a dose: `put 10 g of baking soda in`."""
-    for index in range(len(tokens) - 3):
-        if tokens[index].text not in _PUTTING:
-            continue
-        amount = quantities.read(tokens, index + 1)
+    """Make a verb beside an amount of a substance a dose: `put 10 g of baking soda in`.
+
+    Alone such verbs mean other things (`put 6 tetras in`). In some languages one stands at the end
+    (`10 g Natron gegeben`).
+    """
+    for index in range(len(tokens) - 2):
+        amount = quantities.read(tokens, index) if quantities.is_number(tokens[index]) else None
         if amount is None or amount.unit not in _WEIGHED:
             continue
-        thing = next((t for t in tokens[amount.last :] if t.value != "link"), None)
-        if thing is not None and thing.kind == "substance":
-            tokens[index].kind, tokens[index].value = "event", "dose"
-            return True
+        behind = [t for t in tokens[amount.last :] if t.value != "link" and t.kind != "fill"]
+        if behind and behind[0].text in _OF:
+            behind = behind[1:]
+        if not behind or behind[0].kind != "substance":
+            continue
+        for verb in [*tokens[max(0, index - 1) : index], *behind[1:2]]:
+            if verb.kind != "event" and bought.is_word("give", verb.text):
+                verb.kind, verb.value = "event", "dose"
+                return True
     return False
+
+
+_OF = frozenset({"of", "de", "di", "von", "van", "av"})

@@ -1,109 +1,225 @@
 """The words of a product's label, which are no reading: `5 g per 80 l raises kh 1`.
 
-label  = [ product [":"] ] amount "per" volume [ effect ]
-       | product effect ( "with" | "by" | "for" ) amount "per" volume
-amount = quantity in g, kg, oz, mL or spoons
-effect = ( "raises" | "lowers" | "adds" ) ( name number | number name )
+label   = [ name [":"] ] dose [ effects ]
+        | name effects ( "with" | "by" | "for" ) dose
+dose    = amount "per" volume | "per" volume amount
+amount  = quantity in g, kg, oz, mL or spoons | number measure ( "(" | "=" ) quantity [ "each" ]
+effects = ( "raises" | "lowers" | "adds" | "+" ) { name number | number name }
+        | "removes" chlorine
 
 Whatever stands behind an amount, a volume and a word of moving is what the product does, so that
-no value of it is ever stored; what it does is told only where it is one number of one analyte.
+no value of it is ever stored; what it does is told only where each number is of one analyte. What a
+label does not say, the unit of its amount or of its volume, stands as "?".
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
-from core.message import quantities
-from core.message.amounts import GRAMS, MILLILITRES, SPOONS, litres
+from core.errors import CoreError
+from core.message import bought, quantities
+from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.model import Command, Context
-from core.message.slots import read as read_slots
+from core.message.quantity import Quantity
 from core.message.tokens import Token
+from core.units import to_canonical
 
 _RAISING = frozenset({"up", "rose_to", "raise"})
 MOVING: Final = {
     **dict.fromkeys(_RAISING | {"adding"}, "raises"),
     **dict.fromkeys(("down", "fell_to", "change"), "lowers"),
 }
-_AMOUNTS = frozenset({*GRAMS, *MILLILITRES, *SPOONS})
+_VOLUMES = frozenset({"L", "gal", "uk gal"})
 _NAMING: Final = frozenset({"word", "several", "analyte", "substance", "own"})
 """Tokens that can be a product's name; "i raised" has none."""
 _BETWEEN: Final = 4
 """Words at most between an amount, its volume and what it does."""
+_BRACKETED: Final = 8
+"""Words at most from an amount to its volume, where a bracket tells what a measure holds."""
+_CHLORINE: Final = frozenset({"chlorine", "total_chlorine", "ambiguous_chlorine"})
+_ENDS: Final = frozenset({",", ";", ".", "(", "!", "|"})
+UNSAID: Final = "?"
+"""In the place of a unit that was not told."""
 
 
-def read(source: str, tokens: list[Token], context: Context) -> Command | None:
+@dataclass(frozen=True, slots=True)
+class Dose:
+    """So much of a product in so much water; `first` and `last` are the indexes of its tokens."""
+
+    said: str
+    sound: bool
+    first: int
+    last: int
+
+
+def read(tokens: list[Token], context: Context) -> Command | None:
     """The label that a message tells, as a command with its words in the usual order.
 
     Examples
     --------
-    ``5 g per 80 l raises kh 1``, ``10 ml auf 100 l erhöht die KH um 1``
+    ``5 g per 80 l raises kh 1``, ``10 ml auf 100 l erhöht die KH um 1``,
+    ``1 cap (5 ml) per 50 l adds nitrate 5, phosphate 1``, ``5 ml per 40 l removes chlorine``
     """
-    if len(tokens) < 5 or any(token.kind in {"event", "nl"} for token in tokens):
+    if len(tokens) < 5 or any(token.kind == "nl" or _is_deed(token) for token in tokens):
         return None
-    if tokens[0].kind == "ask" or tokens[-1].text == "?":
+    colon = next((i for i, token in enumerate(tokens) if token.text in {":", "="}), 0)
+    if tokens[-1].text == "?" or (tokens[0].kind == "ask" and not colon):
         return None
-    if (first := _effect_first(tokens, context, source)) is not None:
-        return first
-    amount = _next(tokens, 0, len(tokens))
-    volume = None if amount is None else _next(tokens, amount.last, _BETWEEN)
-    if amount is None or volume is None:
+    dose = find_dose(tokens, context)
+    if dose is None:
         return None
-    each, whole = amount.value, litres(volume, us_gallons=context.us_gallons)
-    if each is None or amount.unit not in _AMOUNTS or whole is None:
+    moving = _moving(tokens, dose.last)
+    before = next((i for i, t in enumerate(tokens[: dose.first]) if t.value in MOVING), None)
+    tail = tokens[dose.last :]
+    if moving is not None:
+        effects = _effects(tokens[moving + 1 :], str(tokens[moving].value))
+        return Command("label", " ".join(filter(None, (dose.said, effects))))
+    if before and not tail and dose.sound and _tells(tokens, before, dose.first):
+        effects = _effects(tokens[before + 1 : dose.first], str(tokens[before].value))
+        return Command("label", " ".join(filter(None, (dose.said, effects))))
+    if not dose.sound or context.group:
         return None
-    said = f"{each:.6g} {amount.unit} per {whole:.6g} l"
-    moving = _moving(tokens, volume.last)
-    if moving is None:
-        # conditioner: 5 ml per 50 l
-        alone = volume.last == len(tokens) and not context.group
-        return Command("label", said) if alone and _has_name(tokens, amount.first) else None
-    return _command(said, tokens[moving : len(tokens)], context, source)
+    named = 0 < colon < dose.first and tokens[0].kind != "tank" and not _values(tokens[:colon])
+    removing = removes(tail)
+    if removing and (named or _is_name(tokens[: dose.first])):
+        return Command("label", f"{dose.said} removes chlorine")
+    if not named:
+        return None
+    per_dose = any(bought.is_word("per_dose", text) for text in _texts(tail))
+    signed = any(token.text in {"+", "="} for token in tail)
+    effects = _effects(tail, "adding") if signed or per_dose else ""
+    return Command("label", " ".join(filter(None, (dose.said, effects))))
 
 
-def _effect_first(tokens: list[Token], context: Context, source: str) -> Command | None:
-    """`my kh plus raises kh by 1 with 5 g per 80 l`: the product, what it does, how much of it."""
-    moving = next((i for i, token in enumerate(tokens) if token.value in MOVING), 0)
-    amount = None
-    for index in range(moving + 1, len(tokens)):
-        found = quantities.single(tokens, index) if quantities.is_number(tokens[index]) else None
-        if found is not None and found.unit in _AMOUNTS and not found.problem:
-            amount = found
-            break
-    volume = None if amount is None else _next(tokens, amount.last, _BETWEEN)
+def _is_deed(token: Token) -> bool:
+    """Whether a word tells what was done, but that something takes chlorine out."""
+    return token.kind == "event" and not bought.is_word("removes", token.text)
+
+
+def _tells(tokens: list[Token], moving: int, first: int) -> bool:
+    """Whether a name stands before a word of moving, and a value with its number behind it."""
     named = any(token.kind in _NAMING for token in tokens[:moving])
-    if not named or amount is None or volume is None or volume.last != len(tokens):
-        return None
-    whole = litres(volume, us_gallons=context.us_gallons)
-    if amount.value is None or whole is None or not _moves_one(tokens[moving : amount.first]):
-        return None
-    said = f"{amount.value:.6g} {amount.unit} per {whole:.6g} l"
-    return _command(said, tokens[moving : amount.first], context, source)
+    return named and _values(tokens[moving:first])
 
 
-def _moves_one(tokens: list[Token]) -> bool:
-    """Whether a value and its number stand behind the word of moving."""
-    kinds = {token.kind for token in tokens}
-    return {"analyte", "number"} <= kinds
+def _is_name(tokens: list[Token]) -> bool:
+    """Whether tokens are nothing but words that can name a product."""
+    return bool(tokens) and all(token.kind in {"word", "own", "fill"} for token in tokens)
 
 
-def _command(said: str, effect: list[Token], context: Context, source: str) -> Command:
-    """A label whose effect begins with its word of moving."""
-    found = read_slots(effect[1:], context, source)
-    number = found.numbers[0] if len(found.numbers) == 1 and not found.unplaced else None
-    if number is None or number.analyte is None or number.value <= 0:
-        return Command("label", said)
-    way = MOVING[str(effect[0].value)]
-    return Command("label", f"{said} {way} {number.analyte} {number.value:.4g}")
+def removes(tokens: list[Token]) -> bool:
+    """Whether words say that chlorine is taken out, without a number of it."""
+    if any(quantities.is_number(token) for token in tokens):
+        return False
+    chlorine = any(str(token.value).partition("@")[0] in _CHLORINE for token in tokens)
+    return chlorine and any(bought.is_word("removes", text) for text in _texts(tokens))
 
 
-def _next(tokens: list[Token], start: int, within: int) -> quantities.Quantity | None:
-    """The next quantity, of a unit and sound, so many words on at most."""
-    for index in range(start, min(len(tokens), start + within)):
-        if not quantities.is_number(tokens[index]):
+def _texts(tokens: list[Token]) -> list[str]:
+    """The words, and each with the one behind it."""
+    words = [token.text for token in tokens]
+    return [*words, *(f"{one} {two}" for one, two in pairwise(words))]
+
+
+# --- so much in so much water -------------------------------------------------------------------
+
+
+def find_dose(tokens: list[Token], context: Context) -> Dose | None:
+    """The first amount of something for a volume of water; None where none is told."""
+    for place in range(len(tokens)):
+        water = _water(tokens, place, context)
+        if water is None:
             continue
-        found = quantities.single(tokens, index)
-        return None if found is None or found.problem or found.unit is None else found
+        last, whole = water
+        amount = _amount(tokens, max(0, place - _BRACKETED), place)
+        if amount is None and last < len(tokens):
+            amount = _amount(tokens, last, min(len(tokens), last + _BETWEEN))
+        if amount is None:
+            continue
+        said, sound, first, end = amount
+        in_litres = UNSAID if whole is None else f"{whole:.6g} l"
+        return Dose(
+            f"{said} per {in_litres}",
+            sound and whole is not None,
+            min(first, place),
+            max(last, end),
+        )
     return None
+
+
+def _water(tokens: list[Token], place: int, context: Context) -> tuple[int, float | None] | None:
+    """The volume that begins here: where it ends, and its litres, None where no unit was told."""
+    token = tokens[place]
+    per = place > 0 and (tokens[place - 1].text == "/" or _is_per(tokens[place - 1]))
+    if token.kind == "unit" and per and token.value in _VOLUMES:
+        one = Quantity(place, token.start)
+        one.value, one.unit = 1.0, str(token.value)
+        return place + 1, litres(one, us_gallons=context.us_gallons)
+    found = quantities.single(tokens, place)
+    if found is None:
+        return None
+    if found.unit in _VOLUMES:
+        sound = found.grouped is None and not found.problem
+        return found.last, litres(found, us_gallons=context.us_gallons) if sound else None
+    slip = per and found.unit is None and _measured(tokens, place - 2)
+    return (found.last, None) if slip and _moving(tokens, found.last) is not None else None
+
+
+def _is_per(token: Token) -> bool:
+    return bought.is_word("per", token.text)
+
+
+def _measured(tokens: list[Token], end: int) -> bool:
+    """Whether an amount in a unit of mass or volume ends at a token."""
+    return end > 0 and tokens[end].kind == "unit" and quantities.is_number(tokens[end - 1])
+
+
+def _amount(tokens: list[Token], start: int, end: int) -> tuple[str, bool, int, int] | None:
+    """The amount between two indexes as said, whether it is one in g or mL, and where it stands.
+
+    What a measure holds goes before the measure: of `2 scoops (5 g each)` it is 10 g.
+    """
+    weighed: Quantity | None = None
+    counted: tuple[Quantity, str] | None = None
+    bare: Quantity | None = None
+    place = start
+    while place < end:
+        found = quantities.single(tokens, place)
+        if found is None or found.last > end:
+            place += 1
+            continue
+        behind = tokens[found.last].text if found.last < end else ""
+        if found.unit in GRAMS or found.unit in MILLILITRES:
+            weighed = found
+        elif found.unit in SPOONS or found.unit == "drops":
+            counted = found, str(found.unit)
+        elif found.unit is None and bought.is_word("measure", behind):
+            counted = found, behind
+        elif found.unit is None and found.last == end - 1 and _is_per(tokens[end - 1]):
+            bare = found
+        place = found.last
+    if weighed is not None:
+        if weighed.value is None or weighed.problem or weighed.grouped is not None:
+            return UNSAID, False, weighed.first, weighed.last
+        total, unit = weighed.value, "mL"
+        if weighed.unit in GRAMS:
+            total, unit = total * GRAMS[weighed.unit], "g"
+        first, last = weighed.first, weighed.last
+        if counted is not None and counted[0].value:
+            first, last = min(first, counted[0].first), max(last, counted[0].last)
+            each = last < len(tokens) and bought.is_word("each", tokens[weighed.last].text)
+            total *= counted[0].value if each else 1.0
+        return f"{total:.6g} {unit}", True, first, last
+    if counted is not None:
+        return f"{counted[0].value or 0:.6g} {counted[1]}", True, counted[0].first, counted[0].last
+    if bare is not None and _moving(tokens, end) is not None:
+        return f"{bare.value or 0:.6g} {UNSAID}", False, bare.first, bare.last
+    return None
+
+
+# --- what it does -------------------------------------------------------------------------------
 
 
 def _moving(tokens: list[Token], start: int) -> int | None:
@@ -112,6 +228,75 @@ def _moving(tokens: list[Token], start: int) -> int | None:
     return next((i for i in near if tokens[i].value in MOVING), None)
 
 
-def _has_name(tokens: list[Token], first: int) -> bool:
-    """Whether a name and a colon stand before the amount, and no tank's."""
-    return first > 1 and tokens[first - 1].text == ":" and tokens[0].kind != "tank"
+def _effects(tokens: list[Token], word: str) -> str:
+    """What is moved by how much, as `raises kh 1, gh 2`; "" where a number is of nothing."""
+    pairs: list[tuple[str, Quantity, str | None]] = []
+    name: tuple[str, str | None] | None = None
+    number: Quantity | None = None
+    place = 0
+    while place < len(tokens):
+        token = tokens[place]
+        if token.text in _ENDS and pairs and not _values(tokens[place:]):
+            break
+        found = _degrees(tokens, place)
+        if found is not None:
+            of: tuple[str, str | None] | None = (found.of, None) if found.of else None
+            of = name if name is not None and (of is None or of[0] == name[0]) else of
+            if number is not None:
+                return ""
+            if of is not None:
+                pairs.append((of[0], found, of[1]))
+                name = None
+            else:
+                number = found
+            place = found.last
+            continue
+        if token.kind == "analyte":
+            analyte, _, basis = str(token.value).partition("@")
+            last = pairs[-1] if pairs else None
+            if number is not None:
+                pairs.append((analyte, number, basis or None))
+                number = None
+            elif last is None or last[0] != analyte or name is not None:
+                name = analyte, basis or None
+        place += 1
+    said = [_moved(*pair) for pair in pairs]
+    distinct = {pair[0] for pair in pairs}
+    if number is not None or not said or None in said or len(distinct) < len(pairs):
+        return ""
+    down = MOVING[word] == "lowers" or any(pair[1].sign == "-" for pair in pairs)
+    return f"{'lowers' if down else 'raises'} {', '.join(filter(None, said))}"
+
+
+def _values(tokens: list[Token]) -> bool:
+    """Whether a name of what is measured and a number stand together."""
+    return {"analyte", "number"} <= {token.kind for token in tokens}
+
+
+def _degrees(tokens: list[Token], place: int) -> Quantity | None:
+    """The quantity that begins here, with its sign; `half a degree` too."""
+    token = tokens[place]
+    if token.value in SHARES and token.value != "whole":
+        unit = next((t for t in tokens[place + 1 : place + 3] if t.kind == "unit"), None)
+        if unit is None:
+            return None
+        found = Quantity(place, token.start)
+        found.value = SHARES[str(token.value)] / 100.0
+        name, _, of = str(unit.value).partition("@")
+        found.unit, found.of = name, of or None
+        found.last = tokens.index(unit) + 1
+        return found
+    if not quantities.is_number(token) and token.text not in {"+", "-"}:
+        return None
+    return quantities.read(tokens, place)
+
+
+def _moved(analyte: str, by: Quantity, basis: str | None) -> str | None:
+    """An analyte and by how much, in its canonical unit; None where that is no one number."""
+    if by.value is None or by.value <= 0 or by.problem or by.grouped is not None:
+        return None
+    unit = None if by.unit == "°" else by.unit
+    try:
+        return f"{analyte} {to_canonical(analyte, by.value, unit, by.basis or basis):.4g}"
+    except (CoreError, KeyError):
+        return None

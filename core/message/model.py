@@ -184,9 +184,10 @@ class Context:
     """What the words of a message depend on.
 
     `now` is aware; relative dates count from it in `zone` (its own offset where None). `tanks`
-    are the chat's tanks as spelt by the keeper; `kits` maps tank name → analyte → Kit, with ""
-    for the chat's default. `group` is True where people also talk to each other. `fahrenheit`
-    and `us_gallons` are the chat's preferences for bare numbers.
+    are the chat's tanks as spelt by the keeper, `products` the bought ones that it knows and
+    `spoken_of` the one of them that "of it" means, if any; `kits` maps tank name → analyte → Kit,
+    with "" for the chat's default. `group` is True where people also talk to each other.
+    `fahrenheit` and `us_gallons` are the chat's preferences for bare numbers.
     """
 
     now: datetime
@@ -196,3 +197,5 @@ class Context:
     group: bool = False
     fahrenheit: bool = False
     us_gallons: bool = True
+    products: tuple[str, ...] = ()
+    spoken_of: str | None = None

@@ -15,6 +15,7 @@ from dataclasses import replace
 
 from core.message import (
     blends,
+    bought,
     commands,
     commas,
     doubts,
@@ -92,6 +93,8 @@ def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Pa
     """What the tokens of a text say, all of them read."""
     if context.tanks:
         tokens = mark(tokens, folded, context.tanks)
+    if context.products:
+        tokens = bought.mark(tokens, folded, context.products, context.spoken_of)
     blend = blends.find(text) if _changes_water(tokens) else None
     if blend is not None and blend.total is not None:
         return _blended(text, tokens, blend, context)
@@ -152,7 +155,7 @@ def _parse(text: str, tokens: list[Token], context: Context) -> Parsed:
     command, rest = commands.read(text, tokens, context)
     if command is not None:
         return _commanded(text, command, rest, context)
-    label = labels.read(text, tokens, context)
+    label = labels.read(tokens, context)
     if label is not None:
         return Parsed("command", command=label)
     asked = questions.find(text, tokens, context)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from core.message import doubts, likes, sentences, shortforms, slots, trade
+from core.message import bought, doubts, likes, nearest, sentences, shortforms, slots, trade
 from core.message.amounts import GRAMS, SPOONS
 from core.message.model import Context, Doubt, Intent, Parsed, Question
 from core.message.quantity import Quantity
@@ -61,7 +61,9 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
         words = (
             "effect"
             if helping
-            else shortforms.asked(tokens) or sentences.done_or_asked(tokens, group=context.group)
+            else shortforms.asked(tokens)
+            or sentences.done_or_asked(tokens, group=context.group)
+            or bought.wished(tokens, context.products)
         )
         if words == "bound":
             return _read_or_wished(source, tokens)
@@ -120,6 +122,8 @@ def _make(
     if words == "often":
         for number in found.numbers:  # how often, for nitrate under 20: what is to be kept
             number.role, number.value = "to", abs(number.value)
+    if kind == "change" and words in {"how_much", "dose"} and found.substance in context.products:
+        kind = "dose"  # how much conditioner for a change of 30 l
     if words == "effect" and kind == "safe":  # "mean" is no animal
         found.unknown = [token for token in found.unknown if token.text not in _MEANS]
     amounts = found.percent or found.volume_l or found.millilitres
@@ -129,9 +133,31 @@ def _make(
         found.substance = next((t.text for t in inside if t.value == "other"), "water")
     question = _question(kind, found, text, asking, inside, source)
     trouble = tuple(_unplaced(q, kind, source, inside, found) for q in found.unplaced)
+    if kind in {"dose", "change"} and (slip := _misspelt(question, found, source, inside)):
+        return Asked(None, (slip,), rest)
     dosed = found.substance is not None and bool(found.grams or found.a_litre or found.volume_l)
     sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
+
+
+def _misspelt(question: Question, found: Slots, source: str, inside: list[Token]) -> Doubt | None:
+    """A wish for nothing that can be measured, whose one unknown word is nearly such a name.
+
+    `raise khh to 4` names no product: what it is nearest to is asked about, as in a reading.
+    """
+    wished = bool(found.numbers or found.unplaced)
+    if question.analyte is not None or not wished or len(found.unknown) != 1:
+        return None
+    word = found.unknown[0]
+    near = nearest.analytes(word.text)
+    head, tail = source[inside[0].start : word.start], source[word.end : inside[-1].end]
+    meant = tuple(f"{head}{name}{tail}" for name in near)
+    if not meant or found.substance is not None:
+        return None
+    return Doubt(
+        source[word.start : word.end], word.start, word.end, doubts.INCOMPLETE_QUESTION,
+        meant[0], choices=meant[1:] and meant,
+    )  # fmt: skip
 
 
 _MEANS = frozenset({"mean", "means"})

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from bot.chat.words import names
 from bot.chat.words.levels import unit
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import plain, small
 from bot.chat.words.text import _
 from core.advice.plan import Refusal
 
@@ -381,16 +381,24 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     ],
     "label_past_salts": lambda facts: [
         _(
-            "No number: by that label {each} {measure} would raise {analyte} by 1 °dH; any salt"
+            "No number: by that label {each} {measure} would raise {analyte} by 1{unit}; any salt"
             " needs {least} to {most}."
         ).format(
-            each=_number(facts, "each"),
+            each=small(float(facts["each"])),
             measure=facts["measure"],
             analyte=_analyte(facts),
+            unit=unit(str(facts["analyte"])),
             least=plain(float(facts["least"]), 3),
             most=plain(float(facts["most"]), 3),
         ),
         _("Look at its amount, litres and rise again, and send it once more."),
+    ],
+    "label_unmeasured": lambda _facts: [
+        _(
+            "No number: that label counts in caps, drops, scoops or spoons, or a unit is missing."
+            " Nothing is stored."
+        ),
+        _("Weigh or measure one and send it so: my buffer: 1 cap (5 g) per 80 l raises kh 1"),
     ],
     "label_lowers": lambda _facts: [
         _("No number for a product that lowers KH or pH: it is an acid, whatever its name."),

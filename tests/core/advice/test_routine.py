@@ -1,4 +1,4 @@
-"""The saw-tooth of a routine, by carrying it out; labels by their words."""
+"""The saw-tooth of a routine, by carrying it out."""
 
 from __future__ import annotations
 
@@ -6,8 +6,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.advice.plan import Refusal
-from core.advice.products import Label, read_label
 from core.advice.routine import safe_routine, saw_tooth, share_to_stay_under
 
 
@@ -43,27 +41,6 @@ def test_the_share_keeps_the_high_at_the_target(
         assert target <= source or per_day * every > target - source
     else:
         assert saw_tooth(per_day, source, share, every).high == pytest.approx(target)
-
-
-@pytest.mark.parametrize(
-    ("text", "label"),
-    [
-        ("5 g per 80 l raises kh 1", Label(5, "g", 80, "kh", 1)),
-        ("label: 2,5 g for 100 litres raises GH by 0.5", Label(2.5, "g", 100, "gh", 0.5)),
-        ("10 ml to 40 l raises alkalinity by 0.3", Label(10, "ml", 40, "kh", 0.3)),
-        ("kh 4", None),
-        ("dosed 5 g baking soda in 80 l", None),
-    ],
-)
-def test_labels(text: str, label: Label | None) -> None:
-    assert read_label(text) == label
-
-
-def test_a_label_of_nothing_is_refused() -> None:
-    assert isinstance(read_label("0 g per 80 l raises kh 1"), Refusal)
-    found = read_label("5 g per 80 l raises kh 1")
-    assert isinstance(found, Label)
-    assert found.needed(2.0, 120.0) == pytest.approx(15.0)
 
 
 @given(

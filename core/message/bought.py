@@ -1,0 +1,195 @@
+"""Bought products by the names that the chat knows them by, and what is said of them.
+
+A name of several words, or of words that mean something else (`kh plus`, `part b`, `buffer 8.2`),
+is one thing wherever it stands whole: no word and no number of it is read apart.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache, lru_cache
+from importlib.resources import files
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon, spellings
+from core.message.tokens import Token, cut
+from core.message.waters import one_of
+from core.message.wordfile import alternatives, entries
+
+ENDINGS: Final = 6
+"""Letters from which on a name of one word may have an ending of case or number (uzdatniacza)."""
+
+_EDGES: Final = " \t\n¿?¡!.,;:"
+
+
+@cache
+def _ways() -> dict[str, set[str]]:
+    """Each meaning with all ways to say it.
+
+    Raises
+    ------
+    ValueError
+        If a line belongs to no known section or has no ``=``.
+    """
+    text = (files("core.message") / "bought.txt").read_text(encoding="utf-8")
+    return {
+        meaning: {way for each in alternatives(right) for way in spellings(each)}
+        for _, meaning, right in entries(text, "bought.txt", {"said", "label", "deed"})
+    }
+
+
+@cache
+def _pattern(meaning: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![^\W_])(?:{one_of(_ways()[meaning])})(?![^\W_])")
+
+
+@cache
+def _forgetting() -> re.Pattern[str]:
+    words = {name: one_of(_ways()[name]) for name in ("forget", "article")}
+    return re.compile(
+        rf"(?:{words['forget']})\s+((?:(?:{words['article']})[\s]+)*)(\S.*)", re.DOTALL
+    )
+
+
+@lru_cache(maxsize=512)
+def plain_name(name: str) -> str:
+    """A product's name as it is compared: plain, without words of no weight.
+
+    Examples
+    --------
+    >>> plain_name("my KH Plus")
+    'kh plus'
+    """
+    weighty = [token.text for token in cut(fold(name), lexicon(), name) if token.kind != "fill"]
+    return " ".join(weighty)
+
+
+@lru_cache(maxsize=512)
+def _spelt(names: tuple[str, ...]) -> tuple[re.Pattern[str], tuple[str, ...]]:
+    """Where one of the names stands, the longest first, and the name of each of its groups.
+
+    Without its words of no weight a name counts too, unless a word is left that means something.
+    """
+    whose: dict[str, str] = {}
+    for name in names:
+        whose.setdefault(fold(name), name)
+    for name in names:
+        plain = plain_name(name)
+        if " " in plain or plain not in lexicon().words:
+            whose.setdefault(plain, name)
+    ways = []
+    ordered = sorted(filter(None, whose), key=len, reverse=True)
+    for spelt in ordered:
+        own = spelt.isalpha() and spelt not in lexicon().words and len(spelt) >= ENDINGS
+        ways.append(f"({re.escape(spelt)}{_ENDING if own else ''})")
+    pattern = re.compile(rf"(?<![^\W_])(?:{'|'.join(ways)})(?![^\W_])")
+    return pattern, tuple(whose[spelt] for spelt in ordered)
+
+
+_ENDING: Final = r"[^\W\d_]{0,2}"
+
+
+def mark(
+    tokens: list[Token], folded: str, names: tuple[str, ...], spoken_of: str | None
+) -> list[Token]:
+    """`tokens` with every product named, or meant by a word for it, as one substance.
+
+    Parameters
+    ----------
+    tokens : list of Token
+        Of the folded text, with its tanks marked.
+    names : tuple of str
+        The chat's products.
+    spoken_of : str or None
+        The one that was just spoken of, which "of it" and "with it" mean.
+    """
+    spans = []
+    if names:
+        pattern, whose = _spelt(names)
+        found = pattern.finditer(folded)
+        spans = [(*each.span(), whose[(each.lastindex or 1) - 1]) for each in found]
+    if spoken_of is not None:
+        spans += [(*found.span(), spoken_of) for found in _pattern("it").finditer(folded)]
+    for start, end, name in spans:
+        within = [token for token in tokens if start <= token.start and token.end <= end]
+        if not within or any(token.kind == "tank" for token in within):
+            continue
+        place = tokens.index(within[0])
+        one = Token("substance", name, folded[start:end], start, end)
+        tokens = [*tokens[:place], one, *tokens[place + len(within) :]]
+    return tokens
+
+
+def is_word(meaning: str, plain: str) -> bool:
+    """Whether a plain word, or two, is one of those of a meaning.
+
+    Examples
+    --------
+    >>> is_word("measure", "messloffel"), is_word("per", "cup")
+    (True, False)
+    """
+    return plain in _ways()[meaning]
+
+
+def wished(tokens: list[Token], products: tuple[str, ...]) -> str | None:
+    """The word of asking that a wish and the product for it stand for: `kh auf 6 mit KH Plus`."""
+    if not products or len(tokens) < 4 or tokens[-1].value not in products:
+        return None
+    kinds = {token.kind for token in tokens}
+    led = tokens[0].kind in {"analyte", "tank"}
+    joined = any(is_word("with", token.text) for token in tokens[-3:-1])
+    return "dose" if led and joined and {"analyte", "number"} <= kinds else None
+
+
+def means_one(text: str) -> bool:
+    """Whether a text has words for the product that was just spoken of."""
+    return _pattern("it").search(fold(text)) is not None
+
+
+def introduced(text: str) -> str | None:
+    """The name of a new product of which no number is told; None where none is.
+
+    Examples
+    --------
+    >>> introduced("new product: hard mineral, no strength on the bag")
+    'hard mineral'
+    >>> introduced("new product kh plus: 5 g per 80 l raises kh 1") is None
+    True
+    """
+    found = _introducing().match(fold(text))
+    if found is None or any(map(str.isdigit, text)) or len(fold(text)) != len(text):
+        return None
+    return text[found.start(1) : found.end(1)].strip() or None
+
+
+@cache
+def _introducing() -> re.Pattern[str]:
+    phrases = [way for way in _ways()["new"] if " " in way]
+    return re.compile(rf"\s*(?:{one_of(phrases)})\s*:?\s+([^,;.!?\n]+)")
+
+
+def lists(text: str) -> bool:
+    """Whether a text asks for the list of products, and nothing else.
+
+    Examples
+    --------
+    >>> lists("Produkte?"), lists("products for plants")
+    (True, False)
+    """
+    return " ".join(fold(text).strip(f"{_EDGES}/").split()) in _ways()["list"]
+
+
+def forgotten(text: str) -> tuple[str, ...]:
+    """What a text wants forgotten, as said and without articles; empty where it is other talk.
+
+    Examples
+    --------
+    >>> forgotten("Vergiss mein KH Plus!"), forgotten("fern: kh 4")
+    (('mein KH Plus', 'KH Plus'), ())
+    """
+    said = text.strip(_EDGES)
+    found = _forgetting().fullmatch(fold(said))
+    if found is None or len(fold(said)) != len(said):
+        return ()
+    return said[found.start(1) :].strip(), said[found.start(2) :].strip()

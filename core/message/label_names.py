@@ -1,0 +1,110 @@
+"""Under which name a label is told: `my buffer: 5 g per 80 l raises kh 1` is of "my buffer"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from core.message import bought
+from core.message.fold import fold
+from core.message.labels import MOVING, find_dose
+from core.message.lexicon import lexicon
+from core.message.model import Context
+from core.message.tokens import Token, cut
+
+_ACTING: Final = frozenset({"ask", "command", "event", "time"})
+_PARTS: Final = frozenset({":", "=", ",", ";", "."})
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A product's name as typed; `sure` where a colon or what it does marks it as one."""
+
+    said: str
+    sure: bool
+
+
+def named(text: str, context: Context) -> Name | None:
+    """The name that a label is told under, None where none stands before it.
+
+    A name of one word that means something in a message (`kh`), or that begins with a word of
+    asking or of a deed (`dose kh`), would be found in other messages: it is none. Two words of the
+    trade may be one (`kh plus`, `liquid gh`).
+
+    Examples
+    --------
+    ``alk part b: 1 ml ...`` is of "alk part b", for sure; ``a powder called reef alk, label: 6 g``
+    of "reef alk"; in ``shrimp mineral 2 g per 10 l ...`` "shrimp mineral" may be one.
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    dose = find_dose(tokens, context)
+    if dose is None:
+        return None
+    head = tokens[: dose.first]
+    bracket = next((i for i, token in enumerate(head) if token.text == "("), len(head))
+    close = next((i for i, token in enumerate(head) if token.text == ")"), len(head))
+    head = [*head[:bracket], *head[close + 1 :]]
+    moving = next((i for i, token in enumerate(head) if token.value in MOVING), len(head))
+    colon = any(token.text in {":", "="} for token in head)
+    first = bool(head) and moving < len(head) and not colon
+    sure = colon or first
+    for part in reversed(_parts(head[:moving] if first else head, context)):
+        said = _stripped(part, filled=first)
+        if said and _is_name(said) and (sure or _is_short(said)):
+            return Name(text[said[0].start : said[-1].end], sure)
+    return None
+
+
+def _parts(head: list[Token], context: Context) -> list[list[Token]]:
+    """What stands between colons and commas, without tanks and without words for a label."""
+    tanks = {fold(tank) for tank in context.tanks}
+    parts: list[list[Token]] = [[]]
+    for token in head:
+        if token.text in _PARTS and token.text != ".":
+            parts.append([])
+        else:
+            parts[-1].append(token)
+    return [
+        part
+        for part in parts
+        if part and not {_text(part)} & tanks and not bought.is_word("says", _text(part))
+    ]
+
+
+def _text(tokens: list[Token]) -> str:
+    return " ".join(token.text for token in tokens)
+
+
+def _stripped(part: list[Token], *, filled: bool) -> list[Token]:
+    """A name without what is said before it (new product, a powder called) and behind it.
+
+    `filled` is whether words of no weight before it are none of it: `my kh plus raises kh by 1`.
+    """
+    while filled and len(part) > 1 and part[0].kind == "fill":
+        part = part[1:]
+    for place in range(len(part) - 1, 0, -1):
+        for size in (3, 2, 1):
+            if size <= place and bought.is_word("called", _text(part[place - size : place])):
+                return part[place:]
+    for size in (3, 2, 1):
+        if len(part) > size and bought.is_word("new", _text(part[:size])):
+            part = part[size:]
+    while len(part) > 1 and bought.is_word("says", part[-1].text):
+        part = part[:-1]
+    return part
+
+
+def _is_short(said: list[Token]) -> bool:
+    """Whether what no colon marks as a name is a few words and no number."""
+    return len(said) <= _FEW and all(any(map(str.isalpha, token.text)) for token in said)
+
+
+_FEW: Final = 3
+
+
+def _is_name(said: list[Token]) -> bool:
+    kept = [token for token in said if token.kind != "fill"]
+    if not kept or kept[0].kind in _ACTING or not any(map(str.isalpha, _text(kept))):
+        return False
+    own = any(token.kind == "word" for token in kept)
+    return own or len(kept) > 1 or kept[0].kind == "substance"

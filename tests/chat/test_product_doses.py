@@ -1,0 +1,182 @@
+"""Bought products in conversation: named, spoken of as "it", dosed, given, forgotten."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+async def _fern(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 gh 6 ph 7.2 temp 25 ammonia 0 no3 10")
+
+
+@pytest.mark.parametrize(
+    ("label", "how_much", "grams", "given"),
+    [
+        ("alk boost: 5 g per 80 l raises kh 1", "how much of it for this tank", 7.5,
+         "i gave 10 g of it"),
+        ("KH Plus: 10 g auf 100 l erhöht die KH um 2 °dH", "wie viel davon für dieses Becken", 6.0,
+         "ich habe 10 g KH Plus gegeben"),
+        ("minéral gh : 3 g pour 20 l augmente le gh de 2 degrés",
+         "combien de minéral gh pour cet aquarium", 18.0, "j'ai mis 10 g de minéral gh"),
+        ("sal mineral: 2 cucharaditas (10 g) por 100 l sube gh 2 grados",
+         "cuánto sal mineral para este acuario", 12.0, "eché 10 g de sal mineral"),
+        ("tampão kh: 6 g para 100 l aumenta o kh em 1", "quanto tampão kh para este aquário", 7.2,
+         "coloquei 10 g de tampão kh"),
+        ("sale kh: 5 g ogni 50 litri alza il kh di 1,5", "quanto sale kh per questa vasca", 8.0,
+         "ho messo 10 g di sale kh"),
+        ("gh poeder: 4 gram per 40 liter verhoogt de gh met 2", "hoeveel gh poeder voor deze bak",
+         12.0, "ik heb 10 g gh poeder gegeven"),
+        ("sól kh: 5 g na 50 l podnosi kh o 2 stopnie", "ile sól kh do tego akwarium", 6.0,
+         "dałem 10 g sól kh"),
+        ("gh-höjare: 5 g till 50 liter höjer gh med 2", "hur mycket gh-höjare till det här karet",
+         12.0, "jag tillsatte 10 g gh-höjare"),
+    ],
+)  # fmt: skip
+async def test_a_product_is_kept_asked_for_and_given(
+    talk: Talk, label: str, how_much: str, grams: float, given: str
+) -> None:
+    """A day's step: KH 1 or GH 2 in 120 L, by the label's own numbers."""
+    await _fern(talk)
+    (kept,) = await talk.say(label)
+    assert kept.lines[0].text.startswith("Kept as")
+    assert kept.facts["grams"] == pytest.approx(grams)
+    assert (await talk.facts(how_much))["grams"] == pytest.approx(grams)
+    (event,) = (await talk.facts(given))["events"]
+    assert (event["kind"], event["grams"]) == ("dose", 10.0)
+    assert label.startswith(event["substance"])
+    analyte = kept.facts["product"]["analyte"]
+    assert (await talk.facts(f"dose {analyte} 8"))["refused"] == "dosed_since"
+
+
+async def test_of_it_is_what_was_last_told_of(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("alk boost: 5 g per 80 l raises kh 1")
+    await talk.say("gh mix: 2 g per 40 l raises gh 1")
+    assert (await talk.facts("how much of it for 40 l"))["product"]["name"] == "gh mix"
+    assert (await talk.facts("what does 20 g alk boost do"))["rises"] == pytest.approx(
+        {"kh": 20 / 7.5}
+    )
+    facts = await talk.facts("dose kh 5 with it")
+    assert facts["product"]["name"] == "alk boost"
+    (event,) = (await talk.facts("i gave 7 g of it"))["events"]
+    assert event["substance"] == "alk boost"
+    assert (await talk.facts("what does 7.5 g of it do"))["rises"] == pytest.approx({"kh": 1.0})
+    await talk.wait(hours=3)
+    assert "product" not in await talk.facts("how much of it for 40 l")
+
+
+async def test_a_name_of_other_words_is_never_another_thing(talk: Talk) -> None:
+    """`gh salt` is no sodium chloride, 8.2 in a name no wish, `sale kh` no salt."""
+    await _fern(talk)
+    await talk.say("gh salt: 3 g per 40 l raises gh 2")
+    assert "salinity" not in await talk.text("what does 30 g gh salt do")
+    await talk.say("buffer 8.2: 1,5 g per 40 l raises kh 1,2")
+    facts = await talk.facts("dose kh 6 with buffer 8.2")
+    assert facts["parts"] == pytest.approx([1.5 * 120 / 40 / 1.2] * 2)
+
+
+async def test_all_that_a_product_raises_is_told(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("mineral salt: 1 g per 10 l = +3 gh +1.5 kh")
+    (reply,) = await talk.say("dose gh 8 with mineral salt")
+    assert reply.facts["rises"] == pytest.approx({"gh": 2.0, "kh": 1.0})
+    assert "With it comes KH +1 °dH" in reply.text
+    assert "carbonate" in reply.lines[0].text
+    assert "GH 3 °dH, KH 1.5 °dH" in await talk.text("products")
+
+
+async def test_plant_food_by_its_label(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("green mix: 10 ml per 100 l adds 5 ppm nitrate and 1 ppm phosphate")
+    facts = await talk.facts("how much green mix for this tank")
+    assert facts["millilitres"] == pytest.approx(12.0)
+    assert facts["rises"] == pytest.approx({"nitrate": 5.0, "phosphate": 1.0})
+    wished = await talk.facts("how much green mix for nitrate +10")
+    assert wished["parts"] == pytest.approx([12.0, 12.0])
+    assert (await talk.facts("what does 24 ml green mix do"))["days"] == 2
+    assert "its label counts in ml" in await talk.text("what does 5 g green mix do")
+
+
+async def test_a_conditioner_is_for_the_water_that_is_changed(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("my conditioner: 5 ml per 40 l removes chlorine and chloramine")
+    facts = await talk.facts("how much conditioner for a 30 l water change")
+    assert facts["millilitres"] == pytest.approx(3.75)
+    half = await talk.facts("how much conditioner for a 50% water change")
+    assert half["millilitres"] == pytest.approx(7.5)
+    assert (await talk.facts("how much conditioner for this tank"))["millilitres"] == 15.0
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "kh drops: 10 drops per 10 l raise kh by 1",
+        "kh tropfen: 10 tropfen auf 10 l erhöhen kh um 1",
+        "my powder: 5 per 100 l raises kh 1",
+        "my powder 5 g per 100 raises kh 1",
+        "sludge powder: 2 scoops per 50 l",
+        "polvo kh: 2 medidas por 50 l sube kh 1",
+    ],
+)
+async def test_without_a_measure_there_is_no_number_and_no_reading(talk: Talk, text: str) -> None:
+    await _fern(talk)
+    facts = await talk.facts(text)
+    assert facts["refused"] == "label_unmeasured"
+    assert "No products" in await talk.text("products")
+    assert (await talk.facts("dose kh 5"))["from"] == 4
+
+
+async def test_a_product_without_strength_gets_no_number(talk: Talk) -> None:
+    await _fern(talk)
+    said = await talk.text("new product: hard mineral, no strength on the bag")
+    assert said.startswith("No number for hard mineral")
+    assert "No products" in await talk.text("products")
+
+
+async def test_a_label_without_a_colon_is_kept_after_a_press(talk: Talk) -> None:
+    await _fern(talk)
+    (asked,) = await talk.say("shrimp mineral 2 g per 10 l raises gh by 6, max twice a week")
+    assert "No products" in await talk.text("products")
+    (kept,) = await talk.press(1, asked)
+    assert "Kept as “shrimp mineral”" in kept.text
+    facts = await talk.facts("dose gh 8 with shrimp mineral")
+    assert facts["grams"] == pytest.approx(2 * 12 / 6 * 2)
+
+
+async def test_a_bag_of_a_known_salt_needs_no_label(talk: Talk) -> None:
+    await _fern(talk)
+    text = "my bag of baking soda says 99% pure, 30 g per 100 l raises kh 10 dkh"
+    assert "No label needed for sodium bicarbonate" in await talk.text(text)
+
+
+async def test_magnesium_is_dosed_as_hardness_in_fresh_water(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("mg salt: 10 g per 100 l raises mg by 10 mg/l")
+    assert (await talk.facts("dose gh 8 with mg salt"))["grams"] == pytest.approx(10.4, rel=0.01)
+    assert (await talk.facts("dose mg 20 with mg salt"))["refused"] == "use_gh"
+
+
+@pytest.mark.parametrize("text", ["raise khh to 4", "erhöhe khh auf 6", "raise gg to 8"])
+async def test_a_misspelt_name_is_no_product(talk: Talk, text: str) -> None:
+    await _fern(talk)
+    (asked,) = await talk.say(text)
+    assert "Did you mean" in asked.text
+    assert "grams" not in asked.facts
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "forget KH Plus", "vergiss mein KH Plus", "oublie KH Plus", "olvida KH Plus",
+        "esquece o KH Plus", "dimentica KH Plus", "vergeet KH Plus", "zapomnij KH Plus",
+        "glöm KH Plus", "forget that product",
+    ],
+)  # fmt: skip
+async def test_a_product_is_forgotten(talk: Talk, text: str) -> None:
+    await _fern(talk)
+    await talk.say("KH Plus: 5 g per 80 l raises kh 1")
+    assert await talk.text(text) == "Forgotten: KH Plus."
+    assert "No products" in await talk.text("produkte")
