@@ -40,7 +40,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     said: tuple[About | Telling, float | None] | None
     said = (exact, None) if (exact := about(text)) is not None else telling(text)
-    if (anew := weighed_anew(text)) is not None:
+    if parsed.question is None and (anew := weighed_anew(text)) is not None:
         corrected = await plan_parts.weighed_anew(turn, anew)
         if corrected is not None or said is None:
             return corrected
