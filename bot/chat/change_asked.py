@@ -16,6 +16,7 @@ from bot.chat.words import changes as words
 from bot.chat.words import waters as water_words
 from bot.chat.words.cautions import caution
 from bot.store.tanks import StoredTank
+from core.advice.by_now import by_now
 from core.advice.outlook import with_premises
 from core.advice.state import State
 from core.message.model import Question
@@ -28,6 +29,8 @@ class Asked:
     stored: StoredTank
     tank: State
     supply: Supply
+    dosed: bool = False
+    """True where what went in since its last test moved the tank's readings."""
 
     @property
     def source(self) -> State:
@@ -49,7 +52,8 @@ async def asked_of(
         return await turn.reply(words.no_tank())
     held = held or await Waters.of(turn)
     state = await state_of(turn, stored, turn.now, held)
-    tank = with_premises(state, question.premises)
+    counted = by_now(state)
+    tank = with_premises(counted, question.premises)
     held = held.as_warm_as(tank.last("temperature"))
     if said is not None and (strange := _unknown_kind(held, question, said, stored)) is not None:
         lines = water_words.unclear("unknown", (strange,), None)
@@ -70,7 +74,7 @@ async def asked_of(
         found = said_water.as_said(turn, found, said)
     if found is None:
         return await turn.reply(words.no_source(stored.name), facts={"refused": "source_unknown"})
-    return Asked(stored, tank, new_water.stricter(tank, found))
+    return Asked(stored, tank, new_water.stricter(tank, found), counted is not state)
 
 
 def _unknown_kind(held: Waters, question: Question, said: Said, stored: StoredTank) -> str | None:

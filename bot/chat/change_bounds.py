@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from bot.chat.change_asked import Asked
 from bot.chat.said_water import Said
 from bot.chat.supply import Supply
 from bot.chat.words import change_verdict as verdict
@@ -45,6 +46,15 @@ def largest_safe(tank: State, supply: Supply) -> float | None:
     if waters is None or salinity_unknown(tank):
         return None
     return largest_safe_share(counted_in(waters, supply))
+
+
+def since_tested(asked: Asked, facts: dict[str, Any]) -> list[str]:
+    """That what went in since the last test is counted, and what the tank then has."""
+    kh = asked.tank.last("kh")
+    if not asked.dosed or kh is None:
+        return []
+    facts["dosed_since"] = {"kh": kh.value}
+    return [words.dosed_since(kh.value)]
 
 
 def beside(supply: Supply, waters: Waters, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:

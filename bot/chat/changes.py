@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any
 
@@ -23,7 +24,7 @@ from core.advice.change_doubt import doubt_of_change
 from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change
 from core.advice.changes import Waters as Mixing
 from core.advice.changes import salinity_unknown, waters_of
-from core.advice.danger import cut_to_kh, is_acid, poison_in
+from core.advice.danger import cut_to_kh, is_acid, is_emergency, poison_in
 from core.advice.plan import Refusal
 from core.advice.repeated import in_a_day
 from core.advice.routine import SawTooth, made_per_day, safe_routine, saw_tooth
@@ -52,12 +53,17 @@ EVERY = re.compile(
 )
 
 
-async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
-    """Answer what a change would do, or how much reaches a wished nitrate."""
+async def change(
+    turn: Turn, question: Question, _parsed: Parsed, beside: Sequence[str] = ()
+) -> list[Reply]:
+    """Answer what a change would do, or how much reaches a wished nitrate.
+
+    `beside` stands behind the first line of a plan.
+    """
     amount = question.percent is not None or question.litres is not None
     if question.analyte == "ph" and not amount:
         return [await dose_reply.refuse(turn, Refusal("ph_target"), question.tank)]
-    largest = not amount and question.target is None and _asks_how_much(question.text or "")
+    largest = not amount and question.target is None and asks_how_much(question.text or "")
     if not amount and question.target is None and not largest:
         return await standing.change_needed(turn, question)
     if question.percent is not None and not 0.0 < question.percent <= 100.0:
@@ -71,20 +77,20 @@ async def change(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         return [await turn.reply(verdict.untreated(name), facts={"refused": "untreated"})]
     if isinstance(asked, Reply):
         return [asked]
-    share = _largest(asked) if largest else share_of(question, asked)
+    share = largest_of(asked) if largest else share_of(question, asked)
     if isinstance(share, list):
         return [await turn.reply(share)]
     if said.felt is not None:
         return [await _how_warm(turn, asked, share)]
-    return [await answer(turn, question, asked, share, said)]
+    return [await answer(turn, question, asked, share, said, beside)]
 
 
-def _asks_how_much(text: str) -> bool:
+def asks_how_much(text: str) -> bool:
     """`how much can i change`: the largest share is asked for."""
     return any(token.value == "how_much" for token in cut(fold(text), lexicon(), text))
 
 
-def _largest(asked: Asked) -> float:
+def largest_of(asked: Asked) -> float:
     """The largest share that is safe; where none is, one that the answer then refuses."""
     try:
         waters = waters_of(asked.tank, asked.source)
@@ -92,7 +98,7 @@ def _largest(asked: Asked) -> float:
         waters = None
     if waters is None:
         return USUAL
-    emergency = poison_in(asked.tank) is not None
+    emergency = is_emergency(asked.tank)
     counted = change_bounds.counted_in(waters, asked.supply, 0.0)
     return largest_safe_share(counted, emergency=emergency) or USUAL
 
@@ -137,9 +143,14 @@ def _share_for(analyte: str, target: float, asked: Asked) -> float | list[str]:
 
 
 async def answer(
-    turn: Turn, question: Question, asked: Asked, share: float, said: Said | None = None
+    turn: Turn,
+    question: Question,
+    asked: Asked,
+    share: float,
+    said: Said | None = None,
+    beside: Sequence[str] = (),
 ) -> Reply:
-    """Answer one change of a share, or several of it in one day."""
+    """Answer one change of a share, or several of it in one day; `beside` is said behind it."""
     name = asked.stored.name
     notes, facts = change_bounds.as_asked(asked.supply, share, said)
     share = share if said is None else in_a_day(share, said.times)
@@ -160,7 +171,7 @@ async def answer(
         return await turn.reply(
             [verdict.salinity_first(name)], facts={"tank": name, "refused": "salinity_unknown"}
         )
-    emergency = poison_in(asked.tank) is not None
+    emergency = is_emergency(asked.tank)
     ro_share = 0.0
     if emergency and is_acid(waters):
         waters, ro_share = cut_to_kh(waters)
@@ -174,9 +185,11 @@ async def answer(
     facts |= change_bounds.chlorine_facts(plan)
     facts |= facts_of(asked, waters, plan, ro_share) | doubt_facts(doubt)
     instead = change_steps.instead(plan, asked.stored.tank.volume_l, facts)
-    lines = [verdict.head(plan, waters, name, asked.stored.tank.volume_l, doubt, instead)]
+    litres, overdose = asked.stored.tank.volume_l, poison_in(asked.tank) is None
+    lines = [verdict.head(plan, waters, name, litres, doubt, instead, overdose=overdose)]
     if EVERY.search(question.text or "") and not plan.broken:
         lines = change_bounds.again(name, waters, plan, facts) or lines
+    lines += change_bounds.since_tested(asked, facts)
     lines += change_bounds.beside(asked.supply, waters, plan, facts)
     prepared = words.prepare(waters, asked.source_name, chlorinated=asked.supply.treated > 0.0)
     place = 1 + ("ro_share" in facts) if plan.steps else len(lines)
@@ -192,12 +205,13 @@ async def answer(
     if (routine := _routine(question, asked, plan)) is not None:
         facts["routine"] = asdict(routine)
         lines.insert(2, words.routine(routine))
-    beside = new_water.notes(turn, asked.tank, asked.supply, plan, facts)
+    of_water = new_water.notes(turn, asked.tank, asked.supply, plan, facts)
     shown_figures = plan.steps and not plan.broken
-    lines += [*beside[:NOTES], *(figures if shown_figures else []), *beside[NOTES:]]
+    lines += [*of_water[:NOTES], *(figures if shown_figures else []), *of_water[NOTES:]]
     if (hardness := softened(asked.supply.readings)) is not None:
         facts["source_softened"] = dict(zip(("kh", "gh"), hardness, strict=True))
         lines.insert(1, softened_water(asked.source_name, *hardness))
+    lines[1:1] = beside
     told = SHOWN if plan.steps else min(SHOWN, len(lines))
     shown, rest = lines[:told], lines[told:]
     ends = [] if doubt is None else doubt_words.more(doubt)
@@ -217,8 +231,15 @@ def moved_by_now(tank: State, waters: Mixing, plan: ChangePlan) -> Refusal | Non
     if not plan.steps:
         return None
     after = plan.afters[0].water
-    ends = {name: end for name, end in (("kh", after.kh), ("gh", after.gh)) if name in waters.known}
-    return moved_today(tank, ends)
+    now = waters.tank.water
+    moves = {"kh": (now.kh, after.kh), "gh": (now.gh, after.gh)}
+    known = {name: ends for name, ends in moves.items() if name in waters.known}
+    found = moved_today(tank, {name: end for name, (_, end) in known.items()})
+    if found is None or "was" not in found.facts:
+        return found
+    begin, end = known[str(found.facts["analyte"])]
+    was = float(found.facts["was"])
+    return found if abs(end - was) > abs(begin - was) else None  # back is no further
 
 
 def _routine(question: Question, asked: Asked, plan: ChangePlan) -> SawTooth | None:

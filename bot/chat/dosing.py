@@ -14,6 +14,7 @@ from bot.chat import (
     effects,
     lowering,
     product_doses,
+    put_back,
     routines,
     salts,
     source_blends,
@@ -101,6 +102,9 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     wished = question.target is not None or question.delta is not None
     if stored is not None and not (bound or wished) and routines.HOW_OFTEN.search(text):
         return await routines.often(turn, question, parsed, stored.tank)
+    unsaid = None if bound or wished else stored
+    if unsaid and (back := await put_back.how(turn, question, unsaid)) is not None:
+        return back
     if not (bound or wished) and question.kind == "change" and analyte in lowering.ANALYTES:
         return await lowering.how(turn, question, analyte)
     return await changes.change(turn, question, parsed)

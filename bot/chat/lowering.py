@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
@@ -15,13 +16,14 @@ from bot.chat.words import changes as change_words
 from bot.chat.words import lowering as words
 from bot.store.tanks import StoredTank
 from core.advice import limits
+from core.advice.by_now import by_now
 from core.advice.change_plan import plan_change
 from core.advice.changes import waters_of
 from core.advice.findings import limit_of_nitrate
 from core.errors import CoreError
-from core.message.model import Question
+from core.message.model import Parsed, Question
 
-ANALYTES: Final = frozenset({"nitrate", "kh", "gh"})
+ANALYTES: Final = frozenset({"nitrate", "kh", "gh", "salinity"})
 """What new water lowers, and nothing else that is good for a tank."""
 
 OF_SALT: Final = frozenset({"kh", "gh", "calcium", "magnesium"})
@@ -32,8 +34,33 @@ USUAL: Final = 0.25
 LEAST: Final = 0.01
 
 
+SEA_ENOUGH: Final = 0.5
+"""So little over the sea's own salinity is none to correct; common practice. [g/kg]"""
+
+
+async def salinity(
+    turn: Turn, question: Question, stored: StoredTank, beside: Sequence[str] = ()
+) -> list[Reply]:
+    """Salt water out and pure water in, a little a day; in the sea down to what seas have."""
+    if not stored.tank.is_sea:
+        return await how(turn, question, "salinity")
+    asked = replace(question, analyte="salinity", target=limits.SEA_SALINITY)
+    now = by_now(await state_of(turn, stored, turn.now)).last("salinity")
+    if now is None:
+        lines = change_words.unknown(stored.name, "salinity", of_source=False)
+        return [await turn.reply(lines)]
+    if now.value <= limits.SEA_SALINITY + SEA_ENOUGH:
+        facts = {"tank": stored.name, "readings": {"salinity": now.value}}
+        return [await turn.reply([words.salt_enough(stored.name, now.value)], facts=facts)]
+    parsed = Parsed("question", question=asked)
+    return await changes.change(turn, asked, parsed, [*beside, words.by_water("salinity")])
+
+
 async def how(turn: Turn, question: Question, analyte: str) -> list[Reply]:
     """The largest change that is safe at once, of water that has less of it."""
+    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    if analyte == "salinity" and stored is not None and stored.tank.is_sea:
+        return await salinity(turn, question, stored)
     asked = await asked_of(turn, replace(question, target=0.0))
     if not isinstance(asked, Reply) and not _has_less(asked, analyte):
         pure = replace(question, target=0.0, text=f"{question.text} with ro")
@@ -43,7 +70,7 @@ async def how(turn: Turn, question: Question, analyte: str) -> list[Reply]:
     now = asked.tank.last(analyte)
     if now is None:
         return [await turn.reply(change_words.unknown(asked.stored.name, analyte, of_source=False))]
-    if asked.source.last(analyte) is None:
+    if asked.source.last(analyte) is None and analyte != "salinity":
         lines = change_words.unknown(asked.stored.name, analyte, of_source=True)
         return [_led(await turn.reply(lines), words.by_water(analyte))]
     share = _share(asked)

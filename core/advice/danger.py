@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 from typing import Final
 
 from core.advice.changes import Waters
-from core.advice.findings import find
-from core.advice.state import State
+from core.advice.findings import DOSE, MUCH, OVERDOSES, Finding, find, stands
+from core.advice.scheduling import steps_of
+from core.advice.state import Happening, State
 from core.water import Water, mix
 
 POISONS: Final = frozenset({"ammonia", "nitrite", "chlorine", "total_chlorine"})
@@ -22,6 +24,51 @@ def poison_in(state: State) -> str | None:
         if finding.severity == "alarm" and finding.id in POISONS:
             return finding.id
     return None
+
+
+def is_emergency(state: State) -> bool:
+    """Whether poison, or an overdose of the last day, is a greater danger than a quick change."""
+    return poison_in(state) is not None or overdosed(state)
+
+
+def overdosed(state: State) -> bool:
+    """Whether far too much went in within a day, and is still there as far as anybody knows.
+
+    Where the water was tested since, it is gone once it is less than an alarm's days of steps from
+    where it was before.
+    """
+    late = [e for e in state.events or () if state.now - ACUTE < e.at <= state.now]
+    untested = stands(replace(state, events=tuple(late)), frozenset())
+    if any(_is_alarm(finding) for finding in untested):
+        return True
+    return any(_still_far(state, event) for event in late if event.what.kind == "dose")
+
+
+def _is_alarm(finding: Finding) -> bool:
+    """Whether a finding is of so much; of a small dose that ammonia forbade it is not."""
+    much = float(finding.facts.get("days", MUCH)) >= MUCH
+    return finding.id in OVERDOSES and finding.severity == "alarm" and much
+
+
+def _still_far(state: State, event: Happening) -> bool:
+    """Whether what an overdose moved was read since, and is still far from where it was."""
+    then = replace(state, now=event.at)
+    found = next((f for f in find(then, frozenset({DOSE})) if f.id == "overdose"), None)
+    if found is None or not _is_alarm(found):
+        return False
+    for analyte, step in steps_of(state.tank).items():
+        now, before = state.last(analyte), state.past.between(analyte, event.at - ACUTE, event.at)
+        if analyte not in found.facts or now is None or now.at <= event.at:
+            continue
+        start = before[-1].value if before else now.value - float(found.facts[analyte])
+        if now.value - start >= MUCH * step:
+            return True
+    return False
+
+
+ACUTE: Final = timedelta(days=1)
+"""After so long animals have met what went in, and a quick way back is a second shock; common
+practice."""
 
 
 def holds_chlorine(state: State) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from core.advice import limits
+from core.advice.by_now import by_now
 from core.advice.change_plan import largest_safe_share
 from core.advice.changes import Waters, waters_of
 from core.advice.danger import cut_to_kh, is_acid
@@ -82,6 +83,7 @@ def safe_share(tank: State, new: NewWater | None, *, poisoned: bool, most: float
     """
     if new is None or not _is_known(tank, new.state):
         return None
+    tank = by_now(tank)
     try:
         waters = waters_of(tank, new.state)
     except CoreError:

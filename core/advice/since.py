@@ -83,7 +83,8 @@ def moved_today(
     Notes
     -----
     A fresh reading tells where the water is, not how far it came today. Where it was is the last
-    reading before; of a dose whose grams are known, what they cannot but have raised.
+    reading before; of a dose whose grams are known, what they cannot but have raised in a reading
+    after it.
     """
     late = [e for e in state.events or () if e.what.kind in MOVING and _is_late(state, e)]
     if not late:
@@ -142,9 +143,12 @@ def _before(state: State, analyte: str, late: list[Happening]) -> float | None:
     first = min(event.at for event in late)
     told = state.past.between(analyte, first - limits.STALE, first)
     starts = [told[-1].value] if told else []
-    raised = sum(_raised(state, analyte, event) for event in late)
-    if now is not None and raised > 0.0:
-        starts.append(now.value - raised)
+    if now is None:
+        return min(starts, default=None)
+    # A dose of the same moment went in after the reading, which tells nothing of it.
+    raised = sum(_raised(state, analyte, event) for event in late if event.at < now.at)
+    if raised > 0.0:
+        starts.append(max(0.0, now.value - raised))
     return min(starts, default=None)
 
 
@@ -168,7 +172,7 @@ def diluted_since(state: State, reading: Measured) -> Refusal | None:
     for event in state.events or ():
         if event.what.kind != "water_change" or not reading.at <= event.at <= state.now:
             continue
-        share, source = _share(state, event), state.source.get(reading.analyte)
+        share, source = share_of(state, event), state.source.get(reading.analyte)
         if source is not None and event.what.substance is None and share is not None:
             if share * abs(source.value - reading.value) <= step / 2.0:
                 continue
@@ -178,7 +182,7 @@ def diluted_since(state: State, reading: Measured) -> Refusal | None:
     return None
 
 
-def _share(state: State, event: Happening) -> float | None:
+def share_of(state: State, event: Happening) -> float | None:
     """The share of new water in a change; None where it was not told."""
     if event.what.percent is not None:
         return event.what.percent / 100.0

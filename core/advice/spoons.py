@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from core.message.model import Event
+
 GRAMS_A_TEASPOON: Final[Mapping[str, float]] = {
     "sodium bicarbonate": 4.6,  # USDA FoodData Central, "baking soda": from memory
     "sodium chloride": 6.0,  # USDA FoodData Central, "salt, table": from memory
@@ -31,3 +33,14 @@ def spoon_grams(substance: str, teaspoons: float) -> tuple[float, float, float] 
         return None
     about = each * teaspoons
     return round(about, 1), round(about * (1.0 - ROUGH), 1), round(about * (1.0 + ROUGH), 1)
+
+
+def least_grams(dose: Event) -> float | None:
+    """What went in by its scale, else the least that its spoons weigh; None where nothing tells.
+
+    [g]
+    """
+    if dose.grams is not None or dose.spoons is None:
+        return dose.grams
+    weighs = spoon_grams(dose.substance or "", dose.spoons)
+    return None if weighs is None else weighs[1]

@@ -48,14 +48,21 @@ def head(
     volume_l: float | None,
     doubt: ChangeDoubt | None = None,
     instead: str | None = None,
+    *,
+    overdose: bool = False,
 ) -> str:
-    """The answer: yes, or no and what instead (so many changes, unless told); what comes first."""
+    """The answer: yes, or no and what instead (so many changes, unless told); what comes first.
+
+    `overdose` where that is the emergency.
+    """
     only = [] if plan.only_below is None else [only_below(plan.only_below)]
     if doubt is not None and doubt.retest_first:
         only.append(retest_first(doubt))
     if not plan.broken:
         told = (
-            _("{tank}: poison is the greater danger: {share} at once is within the limits.")
+            _("{tank}: the overdose is the greater danger: {share} at once is within the limits.")
+            if overdose and plan.emergency
+            else _("{tank}: poison is the greater danger: {share} at once is within the limits.")
             if plan.emergency
             else _("{tank}: {share} at once is within the limits.")
         ).format(tank=tank, share=amount(plan.share, volume_l))

@@ -96,6 +96,12 @@ def routine(found: SawTooth) -> str:
     )
 
 
+def dosed_since(kh: float) -> str:
+    """The tank's readings are older than what went in. [°dH]"""
+    told = _("Counted with what went in since the last test: KH about {kh} °dH. Test KH and pH.")
+    return told.format(kh=plain(kh, 1))
+
+
 def cut(share: float) -> str:
     """The new water must be cut first."""
     return _(

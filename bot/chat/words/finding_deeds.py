@@ -28,11 +28,14 @@ def overdose(facts: Facts) -> str:
             "Too much for one day: {substance} ({moved}). Add nothing more, watch the animals,"
             " test salinity now."
         ).format(substance=names.said(str(facts["substance"])), moved=", ".join(moved))
+    amount = grams(number(facts, "grams"))
+    if "spoons" in facts:
+        amount = _("at least {grams}").format(grams=amount)
     if not moved:
         return _(
             "Too much for one day: {grams} of {substance}. Add nothing more, watch the animals, and"
             " test pH, KH and ammonia now."
-        ).format(grams=grams(number(facts, "grams")), substance=names.said(str(facts["substance"])))
+        ).format(grams=amount, substance=names.said(str(facts["substance"])))
     template = (
         _(
             "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test"
@@ -45,7 +48,7 @@ def overdose(facts: Facts) -> str:
         )
     )
     return template.format(
-        grams=grams(number(facts, "grams")),
+        grams=amount,
         substance=names.said(str(facts["substance"])),
         moved=", ".join(moved),
     )

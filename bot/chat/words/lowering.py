@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from bot.chat.words import names
 from bot.chat.words.numbers import plain
 from bot.chat.words.sources import figure
@@ -12,6 +14,8 @@ def by_water(analyte: str) -> str:
     """How it is lowered at all."""
     if analyte == "nitrate":
         return _("Change water for some with less nitrate, feed less, let plants grow.")
+    if analyte == "salinity":
+        return _("Salinity is lowered by taking out water and filling up with RO, a little a day.")
     told = _("{name} is lowered by changing water for some with less of it, a little a day.")
     return told.format(name=names.label(analyte))
 
@@ -56,3 +60,18 @@ def low_already(tank: str, kh: float) -> list[str]:
         ),
         _("Raise KH first, for example: dose kh 5"),
     ]
+
+
+def salt_enough(tank: str, now: float) -> str:
+    """The sea is no saltier than the sea. [g/kg]"""
+    told = _("{tank}: no need: salinity {now} g/kg is that of sea water, about 35.")
+    return told.format(tank=tank, now=plain(now, 1))
+
+
+def out_again(facts: Mapping[str, float | str]) -> str:
+    """What an overdose asks for: new water alone takes it out, however it tempts to undo it."""
+    told = _(
+        "That is the {substance} that went in: only new water takes it out. Nothing to undo it, no"
+        " acid; stop feeding, test again after each change."
+    )
+    return told.format(substance=names.said(str(facts["substance"])))

@@ -8,8 +8,8 @@ was told before; the chat words what it shows and keeps the rest under "more".
 from __future__ import annotations
 
 from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
-from core.advice.findings._deeds import SAME_DAY
-from core.advice.findings._lately import DEEDS, stands
+from core.advice.findings._deeds import MUCH, SAME_DAY
+from core.advice.findings._lately import DEEDS, OVERDOSES, stands
 from core.advice.findings._model import (
     CHANGE,
     DOSE,
@@ -32,7 +32,9 @@ __all__ = [
     "DEEDS",
     "DOSE",
     "FIRST",
+    "MUCH",
     "NEW",
+    "OVERDOSES",
     "RANK",
     "REMEMBERED",
     "RULES",

@@ -16,6 +16,7 @@ from core.advice.findings._model import Facts, Finding, seen
 from core.advice.livestock import kept_in
 from core.advice.plan import Refusal
 from core.advice.scheduling import SEA_SALT
+from core.advice.spoons import least_grams
 from core.advice.state import Happening, State
 from core.message.waters import PURE, kind_of
 from core.substances import ACIDS, STRONG_ACIDS
@@ -53,10 +54,11 @@ def overdose(state: State) -> Finding | None:
     dose, volume = told.what, state.tank.volume_l
     if dose.percent is not None and dose.substance in SALTS:
         return _salted(dose.percent * PER_PERCENT, dose.substance)
-    if dose.substance is None or dose.grams is None or not volume:
+    put_in = least_grams(dose)
+    if dose.substance is None or put_in is None or not volume:
         return None
     # Of a salt that is sold in two forms the weaker one counts: less is sure to have gone in.
-    grams = dose.grams if state.salinity > limits.SALT_WATER else _of_that_day(state, told)
+    grams = put_in if state.salinity > limits.SALT_WATER else _of_that_day(state, told)
     found = effects_of(dose.substance, grams, volume, state)
     if isinstance(found, Refusal):
         return _beyond(dose.substance, grams, volume) if found.reason == BEYOND else None
@@ -64,13 +66,16 @@ def overdose(state: State) -> Finding | None:
     if effect.days <= 1 and effect.bound is None and not effect.poisons:
         return None
     alarm = effect.days >= MUCH or effect.bound is not None or effect.poisons
-    return Finding("overdose", "alarm" if alarm else "warn", _facts(effect, state))
+    facts = _facts(effect, state)
+    if dose.grams is None and dose.spoons is not None:
+        facts["spoons"] = dose.spoons
+    return Finding("overdose", "alarm" if alarm else "warn", facts)
 
 
 def _of_that_day(state: State, told: Happening) -> float:
     """All that went in of the same substance on the day of a dose, itself included. [g]"""
     return math.fsum(
-        each.what.grams or 0.0
+        least_grams(each.what) or 0.0
         for each in state.events or ()
         if each.what.kind == "dose"
         and each.what.substance == told.what.substance

@@ -6,8 +6,8 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
-from core.advice.findings._model import CHANGE, DOSE, RANK, Finding
-from core.advice.findings._nutrients import level
+from core.advice.findings._model import CHANGE, DOSE, RANK, Finding, Severity
+from core.advice.findings._nutrients import is_much, level
 from core.advice.findings._rules import find
 from core.advice.state import State
 
@@ -15,6 +15,9 @@ LOOKED_BACK: Final = timedelta(days=3)
 """An untested deed is spoken of so long; common practice."""
 
 NUTRIENT: Final = "nutrient_overdose"
+
+OVERDOSES: Final = frozenset({"overdose", NUTRIENT})
+"""Too much of something that is known."""
 
 DEEDS: Final = frozenset(
     {
@@ -91,4 +94,7 @@ def _still_there(finding: Finding, state: State) -> Finding | None:
     there = level(state, analyte)
     if there <= float(finding.facts.get("limit", 0.0)):
         return None
-    return replace(finding, facts={**finding.facts, "total": there})
+    severity: Severity = (
+        "alarm" if finding.severity == "alarm" and is_much(finding, there) else "warn"
+    )
+    return Finding(finding.id, severity, {**finding.facts, "total": there})

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from core.advice import limits
@@ -61,8 +62,6 @@ def _judged(analyte: str, doses: Sequence[Happening], state: State) -> Finding |
     total = max(level(state, analyte), added)
     if total <= limit * limits.WEIGHED:
         return None
-    of_limit = max(limit, limits.POTASSIUM_CAUTION_TENDER) if analyte == "potassium" else limit
-    alarm = total >= MUCH * of_limit and analyte not in HARMLESS_SOON
     facts: Facts = {
         "substance": max(brought, key=lambda name: brought[name]),
         "analyte": analyte,
@@ -71,7 +70,15 @@ def _judged(analyte: str, doses: Sequence[Happening], state: State) -> Finding |
     }
     if limit > 0.0:
         facts["limit"] = limit
-    return Finding("nutrient_overdose", "alarm" if alarm else "warn", facts)
+    found = Finding("nutrient_overdose", "warn", facts)
+    alarm = is_much(found, total) and analyte not in HARMLESS_SOON
+    return replace(found, severity="alarm") if alarm else found
+
+
+def is_much(finding: Finding, total: float) -> bool:
+    """Whether a level is so far over a finding's limit; with mussels over that of shrimps."""
+    limit = float(finding.facts.get("limit", limits.POTASSIUM_CAUTION_TENDER))
+    return total >= MUCH * limit
 
 
 def _per_gram(dose: Happening, analyte: str) -> float:
