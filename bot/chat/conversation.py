@@ -12,6 +12,7 @@ from typing import Final
 from bot.chat import (
     about_kinds,
     aerating,
+    after,
     animals,
     arrivals,
     asides,
@@ -121,6 +122,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return awaited
     if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
         return of_plan
+    if (of_answer := await after.answer(turn, parsed)) is not None:
+        return of_answer
     if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
         return otherwise
     if (steps := await what_now.typed(turn)) is not None:

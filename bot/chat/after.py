@@ -1,0 +1,260 @@
+"""What is asked after an answer: does it harm the animals that are there, may the next part go in.
+
+A question about animals that already live in the tank is about its water, or the plan, change or
+dose just spoken of; whether others may join is asked otherwise. What is dangerous and what is safe
+are asked with a yes of opposite meaning, so no answer here begins with yes or no.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Final
+
+from bot.chat import dosing, own_plan, standing
+from bot.chat.emergencies import CALLED, CAUSES
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
+from bot.chat.words import after as words
+from bot.chat.words import findings as finding_words
+from bot.store.offers import Offer
+from bot.store.tanks import StoredTank
+from core.advice.findings import Finding, find, stands
+from core.advice.findings._buffer import low_kh_limit
+from core.advice.livestock import kept_in, lookup, may_live_in, named_in
+from core.advice.outlook import with_premises
+from core.advice.state import State
+from core.advice.stock import names_no_kind
+from core.message.after import Asked, asked, means_them
+from core.message.fold import fold
+from core.message.model import Parsed, Question
+from core.tank import Stock
+
+SUITING: Final = frozenset(
+    {"does_not_suit", "potassium_high", "potassium_sum", "potassium_with_mussels", "nitrate"}
+)
+"""What of where a plan leads is against animals; its steps keep the other limits."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Answer what is asked of the answer before; None where nothing is, or it fits none."""
+    if not turn.incoming.addressed or parsed.values or parsed.command is not None:
+        return None
+    if (said := asked(turn.incoming.text)) is None:
+        return None
+    offers = await _of_late(turn)
+    if said.meaning == "add_part":
+        return await _next_part(turn, offers)
+    if said.meaning == "crash":
+        return await _crash(turn, offers)
+    return await _harm(turn, said, offers)
+
+
+async def _of_late(turn: Turn) -> list[Offer]:
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
+    return [offer for offer in offers if turn.now - offer.made_at <= patience]
+
+
+def _facts(offer: Offer) -> Mapping[str, Any]:
+    facts: Mapping[str, Any] = offer.context.get("facts", {})
+    return facts
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """What an answer was about that is not done yet: a plan, or a change of water."""
+
+    tank: StoredTank
+    facts: Mapping[str, Any]
+
+    @property
+    def is_plan(self) -> bool:
+        """Whether salts are to go in."""
+        return "largest_safe_share" not in self.facts
+
+    @property
+    def goals(self) -> dict[str, float]:
+        """To what a plan brings the water, by analyte; potassium comes with its salts."""
+        goals = self.facts.get("goals") or [{"analyte": "kh", "to": self.facts.get("to")}]
+        return {goal["analyte"]: goal["to"] for goal in goals if goal.get("to") is not None}
+
+
+def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
+    """What was spoken of last; None where something else was told since, or help called for."""
+    for offer in offers:
+        facts = _facts(offer)
+        if CALLED in offer.context or (offer.entry_id is not None and facts.get("events")):
+            return None
+        planned = any(each.verb == "log_dose" for each in offer.choices)
+        tank = turn.tank_named(facts.get("tank") or "")
+        if tank is not None and (planned or facts.get("forms") or facts.get("steps")):
+            return Spoken(tank, facts)
+        if offer.entry_id is not None or "refused" in facts:
+            return None
+    return None
+
+
+# Does it harm those that are there ------------------------------------------------------------
+
+
+async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply] | None:
+    if any(CALLED in offer.context for offer in offers[:1]):
+        return None  # after a call for help its steps are what is asked about
+    spoken = _spoken(turn, offers)
+    stored = turn.current_tank if spoken is None else spoken.tank
+    if stored is None:
+        return None
+    state = await state_of(turn, stored, turn.now)
+    others = _others(said.rest, state)
+    if others is None or (others and said.meaning == "well"):
+        return None  # nobody that we know, or may they join
+    if (refused := _refused(offers)) is not None and not others:
+        return [await turn.reply(words.none_given(refused), facts=dict(_facts(offers[0])))]
+    if others:
+        return [await _for_others(turn, state, stored, spoken, others)]
+    if spoken is not None and not _poison(state):
+        return [await _judge(turn, state, spoken)]
+    if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
+        return None
+    return await standing.status(turn, Question("safe", stored.name, text=turn.incoming.text))
+
+
+def _refused(offers: Sequence[Offer]) -> list[str] | None:
+    """Why nothing was given just now: what was asked for is what is asked about."""
+    for offer in offers[:1]:
+        why: list[str] | None = offer.context.get("why")
+        if "refused" in _facts(offer) and why:
+            return why
+    return None
+
+
+def _poison(state: State) -> list[Finding]:
+    """What makes animals ill in the water as it is now: that comes before every plan."""
+    found = stands(state, frozenset(state.readings))
+    return [f for f in found if f.severity != "note" and f.id in CAUSES]
+
+
+def _just_dosed(offers: Sequence[Offer]) -> bool:
+    told = (event for offer in offers[:1] for event in _facts(offer).get("events", ()))
+    return any(event.get("kind") == "dose" for event in told)
+
+
+def _others(said: str | None, state: State) -> list[str] | None:
+    """Those of the animals named that are not in the tank; None where no animal is named."""
+    if said is None:
+        return []
+    plain = fold(said)
+    if any(char.isdigit() for char in plain):
+        return None  # so many of them are to come
+    said_words = plain.split()
+    named = named_in(plain)
+    if not named and (means_them(plain) or names_no_kind(said_words[-1])):
+        return []
+    named += [(word, found) for word in said_words if (found := lookup(word)).shared]
+    if not named:
+        return None
+    living = {row.scientific for row in may_live_in(state.tank)}
+    unclear = " ".join(fold(stock.species) for stock in kept_in(state.tank).unknown)
+    return [
+        name
+        for name, found in named
+        if name not in unclear
+        and living.isdisjoint(
+            {row.scientific for row in (found.species, *found.candidates) if row is not None}
+        )
+    ]
+
+
+async def _for_others(
+    turn: Turn, state: State, stored: StoredTank, spoken: Spoken | None, others: Sequence[str]
+) -> Reply:
+    """Whether the water, or where a plan leads, suits animals that are not in it."""
+    kept = tuple(Stock(name, 1) for name in others)
+    state = replace(state, tank=replace(state.tank, stock=kept))
+    if spoken is not None and spoken.is_plan:
+        state = with_premises(state, spoken.goals)
+    found = [f for f in find(state, frozenset(state.readings)) if f.id == "does_not_suit"]
+    lines = words.water(stored.name, [finding_words.line(finding) for finding in found[:3]])
+    return await turn.reply(lines, facts=_found_facts(stored, found))
+
+
+async def _judge(turn: Turn, state: State, spoken: Spoken) -> Reply:
+    """Whether where a plan or a change leads passes a limit of the animals."""
+    if not spoken.is_plan:
+        broken = bool(spoken.facts.get("broken"))
+        unsuited = spoken.facts.get("unsuited") is not None
+        lines = words.change(spoken.tank.name, broken=broken, unsuited=unsuited)
+        return await turn.reply(lines, facts={"tank": spoken.tank.name})
+    goals = spoken.goals
+    potassium = spoken.facts.get("potassium_mg_l")
+    if potassium is not None and "potassium" not in goals:
+        before = state.last("potassium")
+        goals["potassium"] = potassium + (before.value if before is not None else 0.0)
+    known = {_what(finding) for finding in find(state, frozenset(goals))}
+    found = [
+        finding
+        for finding in find(with_premises(state, goals), frozenset(goals))
+        if finding.id in SUITING and _what(finding) not in known
+    ]
+    parts = len(spoken.facts.get("parts", (0,)))
+    against = [finding_words.line(finding) for finding in found[:3]]
+    lines = words.plan(spoken.tank.name, against, parts, unknown=not state.tank.stock)
+    return await turn.reply(lines, facts=_found_facts(spoken.tank, found))
+
+
+def _what(finding: Finding) -> tuple[object, ...]:
+    return finding.id, finding.facts.get("species"), finding.facts.get("analyte")
+
+
+def _found_facts(stored: StoredTank, found: Sequence[Finding]) -> dict[str, Any]:
+    told = [{"id": f.id, "severity": f.severity, **f.facts} for f in found]
+    return {"tank": stored.name, "findings": told}
+
+
+# May the next part go in ------------------------------------------------------------------------
+
+
+async def _next_part(turn: Turn, offers: Sequence[Offer]) -> list[Reply]:
+    """Work the rest of the plan out anew, from what was measured since: the gates look again."""
+    stored = turn.current_tank
+    own = None if stored is None else await own_plan.of(turn, stored.id)
+    goals: dict[str, float] = {} if own is None else {own.analyte: own.target}
+    if not goals and (spoken := _spoken(turn, offers)) is not None and spoken.is_plan:
+        stored, goals = spoken.tank, spoken.goals
+    if stored is None or len(goals) != 1:
+        return [await turn.reply(words.which_part())]
+    ((analyte, target),) = goals.items()
+    if poison := _poison(await state_of(turn, stored, turn.now)):
+        lines = words.no_part_now([finding_words.line(finding) for finding in poison[:2]])
+        return [await turn.reply(lines, facts=_found_facts(stored, poison))]
+    question = Question("dose", stored.name, analyte, target=target, text=f"dose {analyte}")
+    return await dosing.dose(turn, question, Parsed("question", question=question))
+
+
+# May pH crash -----------------------------------------------------------------------------------
+
+
+async def _crash(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
+    """What holds pH is KH: as it is, or as it would be after the plan or change spoken of."""
+    spoken = _spoken(turn, offers)
+    stored = turn.current_tank if spoken is None else spoken.tank
+    if stored is None:
+        return None
+    state = await state_of(turn, stored, turn.now)
+    limit = low_kh_limit(state)
+    kh = None
+    if spoken is not None and spoken.is_plan:
+        kh = spoken.goals.get("kh")
+    elif spoken is not None:
+        after = spoken.facts.get("end") or spoken.facts.get("stood") or {}
+        kh = after.get("kh")
+    later = kh is not None
+    now = state.last("kh")
+    kh = kh if kh is not None or now is None else now.value
+    facts: dict[str, Any] = {"tank": stored.name, "limit": limit}
+    if kh is not None:
+        facts["kh"] = kh
+    return [await turn.reply(words.crash(stored.name, kh, limit, later=later), facts=facts)]

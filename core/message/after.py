@@ -1,0 +1,123 @@
+"""What is asked after an answer, in whole sentences: does it harm them, why so slow, is it gone.
+
+None of it says alone what "it" is: the chat looks at what it answered last.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Final, Literal, cast, get_args
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon, spellings
+from core.message.tokens import cut
+from core.message.waters import one_of
+from core.message.wordfile import alternatives, entries
+
+Meaning = Literal["harm", "hurts", "well", "add_part", "crash"]
+"""Whether it is dangerous for animals, hurts them, or is well for them; may the next part go in;
+may pH crash."""
+
+_EDGES: Final = " \t\n¿?¡!.,;:"
+_LEAD: Final = re.compile(
+    r"(?:ok|okay|and|so|but|then|oh|und|aber|also|et|mais|y|e|pero|ma|en|maar|a|i|och|men)[\s,]+"
+    r"(?=\S)"
+)
+_REST: Final = r"(?P<rest>(?:\S+\s+){0,4}?\S+)"
+"""Up to five words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A meaning, and the words that stood in the open place of its sentence."""
+
+    meaning: Meaning
+    rest: str | None = None
+
+
+@cache
+def _words() -> tuple[dict[str, set[str]], dict[str, list[tuple[Meaning, str]]]]:
+    """The classes, and by its first word each way to ask something.
+
+    Raises
+    ------
+    ValueError
+        If a line has no ``=``, or an id that is no `Meaning`.
+    """
+    text = (files("core.message") / "after.txt").read_text(encoding="utf-8")
+    classes: dict[str, set[str]] = {}
+    found: dict[str, list[tuple[Meaning, str]]] = {}
+    for section, meaning, right in entries(text, "after.txt", {"class", "after"}):
+        ways = {way for each in alternatives(right) for way in spellings(each)}
+        if section == "class":
+            classes[meaning] = ways
+        elif meaning not in get_args(Meaning):
+            raise ValueError(f"after.txt: {meaning}")
+        else:
+            for way in sorted(ways):
+                for word in _firsts(way.split()[0], classes):
+                    found.setdefault(word, []).append((cast("Meaning", meaning), way))
+    return classes, found
+
+
+def _firsts(first: str, classes: dict[str, set[str]]) -> set[str]:
+    """With which words a way may begin."""
+    if first[0] != "{":
+        return {first}
+    named = first.strip("{}")
+    ways = classes[named] | (classes["article"] if named == "it" else set())
+    return {way.split()[0] for way in ways}
+
+
+@cache
+def _beginning(word: str) -> list[tuple[Meaning, re.Pattern[str]]]:
+    """All that begins with a word: to make a pattern of every way would take long."""
+    classes, ways = _words()
+    named = {name: f"(?:{one_of(words)})" for name, words in classes.items()}
+    named["it"] = rf"(?:{named['article']}\s*)?{named['it']}"
+    found = []
+    for meaning, way in ways.get(word, ()):
+        kept = re.escape(way).replace(r"\*", _REST)
+        for name, words in named.items():
+            kept = kept.replace(rf"\{{{name}\}}", words)
+        found.append((meaning, re.compile(kept.replace(r"\ ", r"\s+"))))
+    return found
+
+
+def asked(text: str) -> Asked | None:
+    """What a text asks of the answer before it; None where it is none of that, or says more.
+
+    Examples
+    --------
+    >>> asked("Is it dangerous for the shrimps?")
+    Asked(meaning='harm', rest='the shrimps')
+    >>> asked("ist das Natron gut für die Garnelen").meaning
+    'well'
+    >>> asked("can i add 3 shrimps") is None
+    True
+    """
+    plain = " ".join(fold(text).strip(_EDGES).replace(",", " ").split())
+    lead = _LEAD.match(plain)
+    for said in dict.fromkeys([plain, plain[lead.end() :] if lead else plain]):
+        for way in dict.fromkeys([said, _with_it(said)]):
+            for first in (way.partition(" ")[0], "*"):
+                for meaning, pattern in _beginning(first) if first in _words()[1] else ():
+                    if (found := pattern.fullmatch(way)) is not None:
+                        return Asked(meaning, found.groupdict().get("rest"))
+    return None
+
+
+def means_them(said: str) -> bool:
+    """Whether words only point at the animals: them, ihnen, loro."""
+    return fold(said) in _words()[0]["them"]
+
+
+def _with_it(text: str) -> str:
+    """The text with every substance's name as a pronoun."""
+    rest = text
+    for token in reversed([t for t in cut(text, lexicon(), text) if t.kind == "substance"]):
+        rest = f"{rest[: token.start]}it{rest[token.end :]}"
+    return rest
