@@ -13,6 +13,7 @@ from bot.chat import (
     about_kinds,
     aerating,
     after,
+    aims,
     animals,
     arrivals,
     asides,
@@ -124,6 +125,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return of_plan
     if (of_answer := await after.answer(turn, parsed)) is not None:
         return of_answer
+    if (aimed := await aims.answer(turn, parsed, QUESTIONS)) is not None:
+        return aimed
     if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
         return otherwise
     if (steps := await what_now.typed(turn)) is not None:

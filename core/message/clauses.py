@@ -156,6 +156,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     token = tokens[index]
     kind = token.kind
     if kind == "analyte":
+        if clause.after and not clause.items and tokens[index - 1].text == "up to":
+            clause.after[-1] = "to"  # up to kh 6; it is kh that went up to 6
         item = Item("N", token.start, token.end, token.text)
         analyte, _, basis = str(token.value).partition("@")
         item.analyte = analyte

@@ -12,6 +12,7 @@ from core.analytes import ANALYTES
 from core.message import quantities
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
+from core.message.waters import names_pure
 
 ENDS = frozenset({".", "?", "!", ";"})
 """Where a sentence ends."""
@@ -41,7 +42,7 @@ def asked(tokens: list[Token]) -> str | None:
         return "history"
     if ("analyte" in kinds or in_degrees(tokens)) and _judging(tokens, words[0]):
         return "history" if "number" not in kinds and _moves(words) else "safe"
-    if "unit" in kinds and _recipe(tokens, kinds):
+    if "unit" in kinds and (_recipe(tokens, kinds) or _bucket(tokens, kinds)):
         return "how_much"
     if _plus(words):
         return "dose"
@@ -117,6 +118,18 @@ def _recipe(tokens: list[Token], kinds: set[str]) -> bool:
     volume = any(token.kind == "unit" and token.value in _VOLUMES for token in tokens)
     ends = any(token.kind == "mark" and token.value in {"to", "at_to", "from"} for token in tokens)
     return volume and ("substance" in kinds or ends)
+
+
+def _bucket(tokens: list[Token], kinds: set[str]) -> bool:
+    """New water wished for: a volume without minerals, and what it is to hold.
+
+    `want 20 l ro at gh 6`; what is told of such a water has no wish in it.
+    """
+    values = {token.value for token in tokens}
+    wished = "wish" in values and "other" in values and not _VOLUMES.isdisjoint(map(str, values))
+    return (
+        wished and {"analyte", "number"} <= kinds and names_pure(" ".join(t.text for t in tokens))
+    )
 
 
 def _plus(words: list[Token]) -> bool:

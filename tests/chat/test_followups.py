@@ -91,7 +91,7 @@ async def test_a_change_and_an_effect_are_asked_again(talk: Talk) -> None:
 
 async def test_a_reading_or_a_report_between_is_no_follow_up(talk: Talk) -> None:
     await after_plan(talk)
-    assert (await talk.facts("and kh 4.5"))["values"][0]["value"] == 4.5
+    assert (await talk.facts("kh 4.5"))["values"][0]["value"] == 4.5
     assert "did not find" in await talk.text("in two days")
 
 

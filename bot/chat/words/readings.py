@@ -10,6 +10,7 @@ from bot.chat.words.derived import class_words
 from bot.chat.words.text import N_, _, ngettext
 from core.advice.hardness import HardnessClass
 from core.message.doubts import (
+    AIM,
     AMBIGUOUS_DATE,
     AMBIGUOUS_NAME,
     AMBIGUOUS_TANK,
@@ -61,6 +62,7 @@ _REASONS = {
     CONFLICT: N_("{texts} was told twice with two numbers"),
     CHANGE: N_("{texts} reads as a change, not a value"),
     WISH: N_("{texts} reads as a wish, not a value"),
+    AIM: N_("{texts} may be wished for or measured"),
     OTHER_WATER: N_("{texts} is another water's value, not this tank's"),
     PAST: N_("{texts} reads as an earlier value without its time"),
     FUTURE: N_("{texts} is still to come"),

@@ -1,0 +1,121 @@
+"""A value said right after a plan, a recipe or a change: what is wished, not what was measured.
+
+``and gh to 9`` asks the same for another goal; ``and gh 9`` may be either, and is asked about.
+Nothing of it is stored unasked: a wish on record would be where the next plan begins.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any
+
+from bot.chat import followups
+from bot.chat.asking import ask
+from bot.chat.corrections import STILL_MEANT
+from bot.chat.model import Reply
+from bot.chat.turn import ASKED, Turn
+from bot.chat.typed import GROUP_PATIENCE
+from bot.store.offers import Offer
+from core.message import aims, doubts, parse
+from core.message.aims import Aim
+from core.message.model import Doubt, Parsed, Question
+from core.message.waters import names_pure
+
+UNTOLD = frozenset({doubts.WISH, doubts.UNKNOWN_WORD, doubts.AMBIGUOUS_WORD})
+"""Doubts of a message that a wish may have."""
+
+
+async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
+    """Answer for the goals that are wished now; None where none is, or nothing was asked for."""
+    told = parsed.values or any(doubt.reason in UNTOLD for doubt in parsed.doubts)
+    beside = parsed.events or parsed.command or parsed.question or parsed.at or parsed.tank
+    if not turn.incoming.addressed or not told or beside:
+        return None
+    wished = aims.read(turn.incoming.text, turn.context())
+    offer = await _spoken_of(turn, ahead=all(aim.ahead for aim in wished)) if wished else None
+    if offer is None:
+        return None
+    asked = _asked(turn, offer)
+    if asked is None:
+        return await _which(turn, parsed, wished)
+    if asked.kind == "dose" and all(aim.sure for aim in wished):
+        if asked.volume_l is not None and names_pure(asked.text or ""):
+            return await _of_recipe(turn, offer, asked, wished, topics)
+        if len(wished) == 1 and (again := await _of_dose(turn, wished[0], topics)) is not None:
+            return again
+    turn.asked = offer.context[ASKED]  # still what is spoken of
+    return await _which(turn, parsed, wished)
+
+
+async def _spoken_of(turn: Turn, *, ahead: bool) -> Offer | None:
+    """The newest answer, where it is of a plan or a wish; None for all else.
+
+    With words that no reading has `ahead` of its name, readings told since are passed over.
+    """
+    patience = GROUP_PATIENCE if turn.incoming.group else STILL_MEANT
+    for offer in await turn.uow.offers.latest(turn.chat.id, followups.LOOKED_AT):
+        if turn.now - offer.made_at > patience:
+            return None
+        asked = _asked(turn, offer)
+        if _of_wishes(offer) or (asked is not None and asked.kind in followups.PLANS):
+            return offer
+        if not ahead or offer.entry_id is None:
+            return None
+    return None
+
+
+def _asked(turn: Turn, offer: Offer) -> Question | None:
+    """The question that an offer answered, with what was changed of it since."""
+    if ASKED not in offer.context:
+        return None
+    asked = offer.context[ASKED]
+    first = parse(asked["text"], turn.context()).question
+    return None if first is None else replace(first, **asked["changes"])
+
+
+def _of_wishes(offer: Offer) -> bool:
+    """Whether an offer asks about what was wished, or is of new water."""
+    parts = [each.arguments.get("parts", ()) for each in offer.choices if each.verb == "take_doubt"]
+    texts = [str(part["text"]) for told in parts for part in told]
+    return any(text.startswith(("dose ", "/source ")) for text in texts)
+
+
+async def _of_recipe(
+    turn: Turn, offer: Offer, asked: Question, wished: Sequence[Aim], topics: followups.Topics
+) -> list[Reply]:
+    """The same bucket with these goals in the place of those that it had, or beside them."""
+    changes: dict[str, Any] = {"premises": dict(asked.premises)}
+    for aim in wished:
+        if aim.analyte == asked.analyte and asked.target is not None:
+            changes |= {"target": aim.target, "delta": None}
+        elif aim.analyte == asked.also:
+            changes |= {"also_target": aim.target, "also_delta": None}
+        else:
+            changes["premises"][aim.analyte] = aim.target
+    held = offer.context[ASKED]
+    turn.asked = {"text": held["text"], "changes": {**held["changes"], **changes}}
+    question = replace(asked, **changes)
+    return await topics["dose"](turn, question, Parsed("question", question=question))
+
+
+async def _of_dose(turn: Turn, aim: Aim, topics: followups.Topics) -> list[Reply] | None:
+    """The same plan for another goal, as the plainest follow-up would ask for it."""
+    said = turn.incoming
+    turn.incoming = replace(said, text=f"to {aim.said}")
+    again = await followups.answer(turn, Parsed("none"), topics)
+    if again is None:
+        turn.incoming = said
+    return again
+
+
+async def _which(turn: Turn, parsed: Parsed, wished: Sequence[Aim]) -> list[Reply]:
+    """Ask of each value whether it is wished or was measured."""
+    end = len(turn.incoming.text)
+    asked = [
+        Doubt(aim.said, 0, end, doubts.AIM, aim.said)
+        if aim.analyte in aims.UNSALTED
+        else Doubt(aim.said, 0, end, doubts.AIM, choices=(f"dose {aim.said}", aim.said))
+        for aim in wished
+    ]
+    return [await ask(turn, asked, replace(parsed, values=()))]
