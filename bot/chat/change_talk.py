@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
 from bot.chat import typed
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import change_talk as words
 from bot.chat.words import changes as change_words
+from core.message import parse
 from core.message.plan_talk import About
 from core.message.plan_words import Telling
+
+OFTEN: Final = "how often should i change water"
+"""The question that `how often?` behind a change stands for."""
 
 
 async def answer(
@@ -40,6 +44,8 @@ async def answer(
         if volume is None:
             return [await turn.reply(words.no_volume(share))]
         return [await turn.reply(words.so_much(share, volume, count), facts=_known(told))]
+    if newest and said == "often" and turn.route is not None:
+        return await turn.route(turn, parse(OFTEN, turn.context()))
     if newest and said == "days":
         return [await turn.reply(words.so_long(count), facts={"count": count})]
     if newest and said == "effect":

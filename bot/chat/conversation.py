@@ -202,7 +202,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if not replies and (living := await inhabitants.told(turn)) is not None:
         return living
     if not replies and turn.incoming.addressed:
-        replies.append(await turn.reply(words.hint(_example_tank(turn))))
+        hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
+        replies.append(await turn.reply(hint))
     return replies
 
 

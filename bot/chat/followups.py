@@ -150,6 +150,8 @@ def _facts(offer: Offer) -> Mapping[str, Any]:
 
 def _changes(asked: Question, said: Followup, offer: Offer) -> dict[str, Any] | None:
     """What of the question becomes another; None where the follow-up does not fit it."""
+    if said.again:
+        return {}
     if said.tank is not None:  # another water: what the question said of the first one is not its
         kept = asked.premises if asked.kind == "safe" else {}
         return {"tank": said.tank, "volume_l": None, "start_value": None, "premises": kept}

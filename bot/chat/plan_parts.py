@@ -43,9 +43,17 @@ async def answer(
         emergency = plan.facts.get("emergency", False)
         tested = dose_words.to_test(plan.analytes)
         return [await turn.reply(words.part_later(tested, emergency=emergency))]
-    if said in {"a_day", "days", "need", "safe", "effect"}:
+    if said in {"a_day", "often", "days", "need", "safe", "effect"}:
         return await _figures(turn, said, plan, grams)
     return None
+
+
+async def judged(turn: Turn) -> list[Reply] | None:
+    """Whether the tank is well, by all that is known of it: `is that safe`, in any language."""
+    if turn.route is None:
+        return None
+    asked = Question("safe", text=turn.incoming.text)
+    return await turn.route(turn, Parsed("question", question=asked))
 
 
 async def weighed_anew(turn: Turn, grams: float) -> list[Reply] | None:
@@ -98,7 +106,7 @@ async def _figures(
 ) -> list[Reply] | None:
     """How much each time, how long, what it takes, what it does, whether it is within limits."""
     facts: dict[str, Any] = {"parts": list(plan.parts), "every_hours": plan.every_hours}
-    if said == "a_day":
+    if said in {"a_day", "often"}:
         lines = words.a_part(_part(plan), plan.every_hours, plan.count)
         return [await turn.reply(lines, facts=facts)]
     if said == "days":
@@ -108,7 +116,7 @@ async def _figures(
         return [await turn.reply(lines, facts=facts | {"last_at": last.isoformat()})]
     if said == "safe":
         if await _too_much_in(turn, plan):
-            return None  # of the tank itself is to be spoken, not of the plan
+            return await judged(turn)  # of the tank is to be spoken, not of the plan
         below = plan.facts.get("only_if_ammonia_below")
         only = None if below is None else dose_words.only_below(below)
         lines = words.within_limits(_part(plan), plan.every_hours, only)

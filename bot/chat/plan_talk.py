@@ -12,8 +12,10 @@ from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
+from bot.chat.words import change_talk as change_words
 from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
+from bot.chat.words.text import _
 from bot.store.offers import Offer
 from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
@@ -21,13 +23,16 @@ from core.message.model import Parsed
 from core.message.plan_talk import About, about
 from core.message.plan_words import Telling, telling, weighed_anew
 
+A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]
+"""What a level teaspoon of baking soda may weigh. [g]"""
+
 CORRECTING: Final = frozenset({"correct", "no"})
 """Commands that begin with a word of regret, which may put grams right."""
 
 GIVEN: Final = frozenset({"gave_all", "gave_two", "gave_double"})
 """More than a part went in."""
 
-OF_NEWEST: Final = frozenset({"safe", "effect", "days", "litres", "a_day", "changed"})
+OF_NEWEST: Final = frozenset({"safe", "effect", "days", "litres", "a_day", "changed", "often"})
 """What may be said of anything: of a plan only while nothing else was spoken of since."""
 
 
@@ -36,6 +41,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not turn.incoming.addressed:
         return None
     text = turn.incoming.text
+    if text.strip().casefold() == _(dose_words.LOG_IT).casefold():
+        return None  # the words of a button, which counts once
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     said: tuple[About | Telling, float | None] | None
@@ -74,9 +81,24 @@ async def _answer(
     plan = await running(turn)
     if plan is None and said in GIVEN and not emergencies.is_call(turn, parsed):
         return [await turn.reply(words.how_much_of_what())]
-    if plan is None or (said in OF_NEWEST and not await _is_newest(turn, plan.offer, of_late)):
+    if plan is not None and (said not in OF_NEWEST or await _is_newest(turn, plan.offer, of_late)):
+        return await _about(turn, said, plan, grams)
+    if said == "spoons" and plan is None:
+        return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
+    return await plan_parts.judged(turn) if said == "safe" and grams is None else None
+
+
+async def hint(turn: Turn) -> list[str] | None:
+    """What can be said of the plan or the change that was answered last; None where none was."""
+    latest = await turn.uow.offers.latest(turn.chat.id)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or turn.now - latest[0].made_at > patience:
         return None
-    return await _about(turn, said, plan, grams)
+    newest = latest[0]
+    if given(newest) is not None:
+        return words.hint_of_plan()
+    of_change = "largest_safe_share" in newest.context.get("facts", {})
+    return change_words.hint_of_change() if of_change else None
 
 
 async def _is_newest(turn: Turn, answered: Offer, of_late: list[Offer]) -> bool:

@@ -58,6 +58,7 @@ class Followup:
     factor: float | None = None
     parts: int | None = None
     slower: bool = False
+    again: bool = False
     number: float | None = None
     water: str | None = None
     name: str | None = None
@@ -198,7 +199,7 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
     whole = _meanings("whole", rest)
     if whole:
         factor = {"half": 0.5, "double": 2.0}.get(next(iter(whole)))
-        return Followup(factor=factor, slower="slower" in whole)
+        return Followup(factor=factor, slower="slower" in whole, again="again" in whole)
     if (count := _parts(rest)) is not None:
         return Followup(parts=count)
     if "have" in marks:  # what else a keeper has is told, not asked for
@@ -214,11 +215,14 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
             return Followup(tank=tank)
     if marks & {"with", "lead", "only_have"} and _is_water(rest):
         return Followup(water=rest)
+    share = re.fullmatch(r"(\d{1,2}(?:[.,]\d)?) ?%", rest)
+    if share is not None and (asks or marks & {"lead", "instead", "to"}):
+        return Followup(percent=float(share[1].replace(",", ".")))
     if "to" not in marks and not (asks and marks):
         return None
     if asks and (mass := grams(rest)) is not None:
         return Followup(grams=mass)
-    return _value(rest, asks, context) or (_asked_about(rest) if leading else None)
+    return _value(rest, context) or (_asked_about(rest) if leading else None)
 
 
 def _is_water(rest: str) -> bool:
@@ -284,11 +288,8 @@ def _tank(rest: str, tanks: Iterable[str]) -> str | None:
     return next((name for name in tanks if fold(name) in {rest, said}), None)
 
 
-def _value(rest: str, asks: bool, context: Context) -> Followup | None:
-    """What is wished now: a value, or a share of the water."""
-    share = re.fullmatch(r"(\d{1,2}(?:[.,]\d)?)\s?%", rest)
-    if share is not None:
-        return Followup(percent=float(share[1].replace(",", "."))) if asks else None
+def _value(rest: str, context: Context) -> Followup | None:
+    """What is wished now."""
     parsed = parse(rest, context)
     if parsed.intent != "reading" or len(parsed.values) != 1 or parsed.doubts or parsed.events:
         return None

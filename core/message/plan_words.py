@@ -91,11 +91,12 @@ def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
 
 Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "go_on", "a_day", "days",
-    "litres", "effect", "need", "changed", "safe",
+    "litres", "effect", "need", "changed", "safe", "often", "later",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part or one went in; what is
 next or left; how much a day; over how many days; how many litres; what it does; what is needed for
-it and where that is had; that the change was made; whether it is safe."""
+it and where that is had; that the change was made; whether it is safe; how often; that a part
+was missed."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
@@ -160,7 +161,13 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
         return None if wishes or said - {"changed", "once", "put"} else "changed"
     if said >= {"where", "buy"}:
         said = said - {"where", "buy"} | {"need"}
-    for only in ("effect", "need", "litres", "days"):
+    if "missed" in said:
+        return (
+            "later"
+            if not wishes and not said - {"missed", "part", "place", "once", "give"}
+            else None
+        )
+    for only in ("effect", "need", "litres", "days", "often"):
         if only in said:
             return only if not said - {only, "put", "give", "once", "part", "safe"} else None
     if said & _SAFE:

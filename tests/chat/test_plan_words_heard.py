@@ -65,6 +65,13 @@ MEANT = {
         " cuántos litros es eso; quantos litros é isso; quanti litri; hoeveel liter is dat;"
         " ile to litrów; hur många liter är det"
     ),
+    "often": "how often; wie oft; à quelle fréquence; cada cuánto; ogni quanto; hoe vaak; co ile",
+    "later": "i skipped todays part; den teil vergessen; j'ai oublié la dose; salté la parte",
+    "a_day": (
+        "how much a day; how much is that; how much of each salt; wie viel pro tag;"
+        " c'est combien par jour; cuánto al día; quanto por dia; quanto al giorno; hoeveel per dag;"
+        " ile dziennie; hur mycket per dag"
+    ),
     "days": (
         "how long will it take; over how many days; wie lange dauert das; combien de jours;"
         " cuántos días; quantos dias; quanti giorni; hoeveel dagen; ile dni; hur många dagar"
@@ -218,6 +225,42 @@ async def test_a_change_that_was_made_is_on_record(changing: Talk) -> None:
     (reply,) = await changing.say("i did the change")
     assert reply.lines[0].text.startswith("Hall: changed 20 %")
     assert "test pH, KH and ammonia" in await changing.text("what did that do")
+
+
+@pytest.mark.parametrize("text", ["ok 10% then", "10% instead", "and 10%?", "plutôt 10%"])
+async def test_another_share_is_the_same_question(changing: Talk, text: str) -> None:
+    assert (await changing.facts(text))["share"] == pytest.approx(0.1)
+
+
+async def test_again_is_worked_out_anew(changing: Talk) -> None:
+    await changing.say("again")
+    assert (await changing.facts("otra vez"))["share"] == pytest.approx(0.2)
+
+
+async def test_what_is_not_understood_behind_a_plan_is_told_what_is(planned: Talk) -> None:
+    assert "i gave double" in await planned.text("flurble the wug")
+    await planned.say("kh 2")
+    assert "i gave double" not in await planned.text("flurble the wug")
+
+
+async def test_how_often_and_a_missed_part(planned: Talk) -> None:
+    assert "24 h apart" in await planned.text("how often?")
+    assert "Never give two in one day" in await planned.text("i skipped todays part")
+    assert "logged 5.4 g" in await planned.text("log first part")
+
+
+async def test_without_a_plan_no_spoon_either(talk: Talk) -> None:
+    await talk.say("/tank new Jar 30 l fresh")
+    (reply,) = await talk.say("i dont have a scale")
+    assert reply.facts["spoon_grams"] == [3.2, 6.0]
+
+
+@pytest.mark.parametrize("text", ["is that too much", "c'est grave?", "ist das schlimm?"])
+async def test_without_a_plan_the_tank_is_judged(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("kh 4 gh 8 ph 7.2 temp 24 ammonia 0")
+    await talk.say("dosed 30 g baking soda")
+    assert "Too much for one day" in await talk.text(text)
 
 
 async def test_a_change_over_the_limits_is_not_called_within_them(changing: Talk) -> None:

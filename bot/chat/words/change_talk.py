@@ -62,6 +62,14 @@ def so_much(share: float, volume_l: float, count: int) -> list[str]:
     ]
 
 
+def hint_of_change() -> list[str]:
+    """For a message behind a change that says nothing we know."""
+    return [
+        _("I did not understand that. Of this change you can ask or tell, for example:"),
+        _("how many litres is that · is that safe · how do i do it · 20 % then · with ro · done"),
+    ]
+
+
 def no_volume(share: float) -> list[str]:
     """A share of nobody knows how much."""
     told = _("{share} of the water: how many litres that is I can tell once I know the tank's.")

@@ -211,6 +211,23 @@ def needed(salts: Sequence[tuple[str, float]]) -> list[str]:
     return [*lines, _("And a scale that shows 0.1 g, a clean jug, and the tests.")]
 
 
+def hint_of_plan() -> list[str]:
+    """For a message behind a plan that says nothing we know."""
+    return [
+        _("I did not understand that. Of this plan you can ask or tell, for example:"),
+        _("is that safe · how many days · how do i dissolve it · where do i get it · in 4 parts"),
+        _("with potassium bicarbonate · done · i gave double · what is left · why · never mind"),
+    ]
+
+
+def ask_for_a_dose() -> list[str]:
+    """There is no plan yet whose grams a scale could weigh otherwise."""
+    return [
+        _("Not by spoon: a level teaspoon of baking soda is anything from 3.2 to 6 g."),
+        _("Ask for a dose first, for example: dose kh 4. Then I tell how a kitchen scale does it."),
+    ]
+
+
 def how_much_of_what() -> list[str]:
     """Of something that nobody told went in twice, or the rest."""
     return [
