@@ -19,6 +19,7 @@ from bot.chat import (
     asides,
     asked_deeds,
     corrections,
+    daily,
     dosing,
     edits,
     emergencies,
@@ -179,6 +180,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return about
     if (aired := await aerating.answer(turn, parsed)) is not None:
         return aired
+    if (used := await daily.told(turn, parsed)) is not None:
+        return used
     if (roomy := await room.answer(turn, parsed)) is not None:
         return roomy
     parsed = animals.asked(turn, parsed)

@@ -10,6 +10,7 @@ from bot.chat import (
     buckets,
     by_water,
     changes,
+    daily,
     dose_reply,
     effects,
     lowering,
@@ -117,6 +118,9 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     text = question.text or ""
     if (refusal := _forbidden(question)) is not None:
         return [await dose_reply.refuse(turn, refusal, None)]
+    question = daily.as_wish(question)
+    if (used := await daily.answer(turn, question)) is not None:
+        return used
     if question.bound == "<" and question.substance is None:
         return await change(turn, replace(question, kind="change"), parsed)
     question = of_the_sea(question, turn.tank_named(question.tank or "") or turn.current_tank)

@@ -352,7 +352,7 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     "salt_species": lambda facts: [
         _("No salt here: {species} bear it badly.").format(species=facts["species"]),
         _(
-            "Instead: change half the water with matching, dechlorinated water, stop"
+            "Instead: change up to a quarter with matching, dechlorinated water, stop"
             " feeding, aerate."
         ),
     ],

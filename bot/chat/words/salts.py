@@ -229,7 +229,7 @@ def salt_declined() -> list[str]:
     """No salt then."""
     return [
         _(
-            "No salt then. Change half the water with matching, dechlorinated water, stop"
+            "No salt then. Change up to a quarter with matching, dechlorinated water, stop"
             " feeding, aerate, and test nitrite every day."
         ),
     ]
