@@ -16,13 +16,16 @@ from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.chat.words.text import _
 from bot.store.log import Entry, Stored
-from core.message import parse
+from core.message import parse, quantities
 from core.message.amends import corrected, renamed, retimed
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.model import Command, Event, Parsed, Value
-from core.message.tanks import match
+from core.message.tanks import match, named_alone
+from core.message.tokens import cut
 
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
-_SHARE = re.compile(r"\d+(?:[.,]\d+)?\s?%?")
+_AMOUNT = re.compile(r"\d+(?:[.,]\d+)?(?:\s?(?:%|[^\W\d]+))?")
 OF_LATE = 6
 """Entries that a correction is looked for in."""
 STILL_MEANT = timedelta(hours=2)
@@ -43,11 +46,22 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
         if of_source is not None:
             return of_source
     if of_tank and not parsed.doubts:
+        named = named_alone(command.arguments, [tank.name for tank in turn.tanks])
+        if named is not None:  # i meant the big one
+            return await move(turn, Command("move", named), parsed)
         return [await turn.reply(words.nothing_to_put_right())]
     entry = await _answered(turn) or await _told_of_late(turn, parsed)
     if entry is None:
         return await readings.keep(turn, parsed)
+    if parsed.doubts and _stands(entry, parsed.values) and not parsed.events:
+        return [await ask(turn, parsed.doubts, parsed)]  # what is to be put right is doubtful
     return await _correct(turn, entry, parsed)
+
+
+def _stands(entry: Entry, values: Iterable[Value]) -> bool:
+    """Whether an entry tells these values already: actually it is 36 g/l for 35 ppt."""
+    told = {(each.what.analyte, each.what.canonical) for each in entry.readings}
+    return all((value.analyte, value.canonical) in told for value in values)
 
 
 async def _correct_source(turn: Turn, command: Command) -> list[Reply] | None:
@@ -129,11 +143,22 @@ def _retold(entry: Entry, said: str) -> str | None:
         unit = value.unit if value.unit and said[-1].isdigit() else ""
         basis = f"as {value.basis}" if value.basis else ""
         return f"{value.analyte.replace('_', ' ')} {said} {unit} {basis}".strip()
-    numbers = list((_NUMBER if said[-1].isdigit() else _SHARE).finditer(entry.text))
+    numbers = list(_NUMBER.finditer(entry.text))
     if len(entry.events) != 1 or entry.readings or len(numbers) != 1:
         return None
     start, end = numbers[0].span()
+    amount = _AMOUNT.match(entry.text, start)
+    if not said[-1].isdigit() and amount is not None and _is_amount(amount[0]):
+        end = amount.end()  # 60 l in the place of 25 %, of 50 l
     return f"{entry.text[:start]}{said}{entry.text[end:]}"
+
+
+def _is_amount(text: str) -> bool:
+    """Whether a text is a number with its unit."""
+    plain = fold(text)
+    tokens = cut(plain, lexicon(), text)
+    found = quantities.read(tokens, 0)
+    return found is not None and found.unit is not None and found.last == len(tokens)
 
 
 async def _renamed(

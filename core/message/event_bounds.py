@@ -214,7 +214,7 @@ def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) ->
             return True  # morgen 50% wechseln: tomorrow or in the morning
         if tokens[place].kind == "command" and tokens[place].value in _HELD_BACK:
             return True  # wait with the water change
-        if tokens[place].kind == "word" and kind in _BY_HAND:
+        if tokens[place].kind == "word" and kind in _BY_HAND and not adds(tokens[place], kind):
             return True  # "after the water change": not told as done now
         if tokens[place].kind == "ask":
             return True  # "what is a water change"
@@ -223,6 +223,11 @@ def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) ->
         return False
     # "is a 30% change ok", "did my water change help", "has the water change been done"
     return sentences.asks_first(tokens[place + 1]) or _asks_of_it(tokens, place + 1, first)
+
+
+def adds(token: Token, kind: str) -> bool:
+    """Whether a word tells that something was done once more: `changed another 50 l`."""
+    return kind in _BY_HAND and herd.saying(token.text) in {"further", "another"}
 
 
 _HAS = frozenset({"has", "have", "had", "hat", "haben"})

@@ -202,7 +202,8 @@ def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Co
         parts.substance = str(token.value)
         parts.named.append(token)
     elif token.kind in {"word", "several", "event", "analyte"}:
-        parts.unknown.append(token)
+        if not event_bounds.adds(token, parts.kind):
+            parts.unknown.append(token)
     elif token.kind == "count" and parts.bare is None:
         parts.bare = float(str(token.value))
         parts.before = len(parts.unknown)

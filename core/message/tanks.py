@@ -11,7 +11,8 @@ from rapidfuzz.distance import OSA
 
 from core.message import namesakes
 from core.message.fold import fold
-from core.message.tokens import Token
+from core.message.lexicon import lexicon
+from core.message.tokens import Token, cut
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,6 +174,24 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
         name, start = alone.pop(), tokens[0].start  # the tank and its animal: it is both
         return [Token("tank", name, fold(name), start, start), *out]
     return out
+
+
+def named_alone(text: str, tanks: Sequence[str]) -> str | None:
+    """The one tank that is all that a text says, beside small words.
+
+    Examples
+    --------
+    >>> named_alone("the big one", ("Big", "Small")), named_alone("my mess in big", ("Big",))
+    ('Big', None)
+    """
+    folded = fold(text)
+    tokens = mark(cut(folded, lexicon(), text), folded, tuple(tanks)) if tanks else []
+    named = {str(token.value) for token in tokens if token.kind == "tank"}
+    light = all(
+        token.kind in {"tank", "fill", "p"} or token.value in {"one", "in", "home", "link"}
+        for token in tokens
+    )
+    return named.pop() if light and len(named) == 1 else None
 
 
 _PLACES = frozenset({"to", "at_to", "from", "in", "for"})

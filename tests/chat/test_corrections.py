@@ -304,3 +304,47 @@ async def test_a_wait_puts_right_what_was_told_and_is_else_no_correction(fern: T
     await fern.say("wait 2 days")
     await fern.say("kh 5 sorry 6")
     assert await now_on_record(fern) == {("Fern", "nitrate"): 40, ("Fern", "kh"): 6}
+
+
+@pytest.mark.parametrize(
+    ("done", "line", "percent", "litres"),
+    [
+        ("changed 25%", "oops that was 60 l", None, 60.0),
+        ("changed 25%", "sorry 40 %", 40.0, None),
+        ("changed 25%", "no, 30", 30.0, None),
+        ("changed another 50 l", "oops that was 60", None, 60.0),
+        ("changed 50 l", "no, 70 l", None, 70.0),
+        ("50 l gewechselt", "nein, das waren 60 l", None, 60.0),
+    ],
+)
+async def test_the_amount_of_the_last_change_is_put_right_in_its_unit(
+    fern: Talk, done: str, line: str, percent: float | None, litres: float | None
+) -> None:
+    await fern.say("changed 10%")
+    await fern.say(done)
+    (event,) = (await fern.facts(line))["events"]
+    assert (event.get("percent"), event.get("litres")) == (percent, litres)
+    assert "changed 10 %" not in await fern.text("undo")  # the one before it was left alone
+
+
+async def test_an_amount_may_be_put_right_twice(fern: Talk) -> None:
+    for line in ("changed 25%", "sorry 60 l"):
+        await fern.say(line)
+    (event,) = (await fern.facts("no, 70 l"))["events"]
+    assert event["litres"] == 70.0
+
+
+async def test_the_tank_that_was_meant_is_told_in_its_own_words(fern: Talk) -> None:
+    await fern.say("/tank new Big 180 l fresh")
+    await fern.say("fern kh 4")
+    assert "Moved to Big" in await fern.text("i meant the big one")
+    assert await now_on_record(fern) == {("Big", "kh"): 4.0}
+    await fern.say("sorry for the mess in fern")
+    assert await now_on_record(fern) == {("Big", "kh"): 4.0}
+
+
+async def test_what_stands_already_is_not_put_right_by_a_doubtful_number(fern: Talk) -> None:
+    await fern.say("salinity 35 ppt")
+    (reply,) = await fern.say("actually its 36 g/l for 35 ppt")
+    assert "Corrected" not in reply.text
+    assert reply.facts["doubts"][0]["text"] == "36 g/l"
