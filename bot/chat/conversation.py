@@ -13,6 +13,7 @@ from bot.chat import (
     about_kinds,
     aerating,
     after,
+    after_dose,
     aims,
     animals,
     arrivals,
@@ -132,6 +133,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return otherwise
     if (steps := await what_now.typed(turn)) is not None:
         return [steps]
+    if (did := await after_dose.typed(turn)) is not None:
+        return [did]
     if (report := await reports.spoken(turn)) is not None:
         return report
     if (aside := await asides.answer(turn, parsed)) is not None:
@@ -195,7 +198,10 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     replies: list[Reply] = []
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, parsed)
-    if parsed.question is not None:
+    replies += await after_dose.now(turn, parsed)
+    if (did := await after_dose.asked_beside(turn, parsed)) is not None:
+        replies += did
+    elif parsed.question is not None:
         asked = QUESTIONS.get(parsed.question.kind)
         if asked is None:
             replies.append(await turn.reply(words.question_not_yet()))

@@ -117,12 +117,17 @@ async def _answer(turn: Turn, found: tuple[Effect, ...], name: str | None) -> Re
         lines.append(words.two_forms())
     told = (words.ammonia(found[0]), words.caution(), words.ph(found[0]))
     lines += [line for line in told if line is not None]
-    facts = _effect_facts(found[0])
-    if len(found) > 1:
-        facts = {"effects": [_effect_facts(each) for each in found]}
+    facts = facts_of(found)
     if name is not None:
         facts["tank"] = name
     return await turn.reply(lines[:6], facts=facts)
+
+
+def facts_of(found: tuple[Effect, ...]) -> dict[str, Any]:
+    """The numbers of an effect, or of both forms of a salt."""
+    if len(found) > 1:
+        return {"effects": [_effect_facts(each) for each in found]}
+    return _effect_facts(found[0])
 
 
 def _effect_facts(found: Effect) -> dict[str, Any]:

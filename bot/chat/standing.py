@@ -12,12 +12,13 @@ from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.words import after_dose as dose_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
-from core.advice.findings import BY_ID, STEADY, Finding, find, stands
+from core.advice.findings import BY_ID, STEADY, Finding, find, stands, unknown_in
 from core.advice.state import State
 from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
 from core.advice.upkeep import USED_UP, used_up
@@ -57,7 +58,7 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     if found:
         lines[0] = words.lead(stored.name, lines[0])
     elif any(reading.is_fresh(state.now) for reading in looked_at.values()):
-        lines = [words.nothing_off(stored.name)]
+        lines = [_nothing_off(turn, stored, state)]
     else:
         lines = [words.only_old(stored.name)]
     told = sorted(looked_at.values(), key=lambda reading: _place(reading.analyte))
@@ -66,6 +67,14 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]
     facts = {"tank": stored.name, **_facts(state, found)}
     return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]
+
+
+def _nothing_off(turn: Turn, stored: StoredTank, state: State) -> str:
+    """That no reading is off; but of what went in since nothing is known to be well."""
+    unknown = unknown_in(state)
+    if unknown is None or unknown.casefold() in {each.name.casefold() for each in turn.products}:
+        return words.nothing_off(stored.name)
+    return dose_words.unknown_in(stored.name, unknown)
 
 
 async def why(turn: Turn, question: Question) -> list[Reply]:

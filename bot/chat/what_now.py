@@ -85,12 +85,13 @@ async def press(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     return [await emergencies.help_in(turn, stored, choice.arguments["danger"])]
 
 
-async def typed(turn: Turn) -> Reply | None:
+async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     """Answer ``what now`` where no button says so: the steps of what is wrong by the readings.
 
-    Where nothing is, how the tank stands; None where nothing is asked so.
+    Where nothing is, how the tank stands; None where nothing is asked so. `said` is the part of a
+    message that may ask it, all of it where that is not given.
     """
-    text, named = _without_tank(turn)
+    text, named = _without_tank(turn, turn.incoming.text if said is None else said)
     if not turn.incoming.addressed or not asks_what_now(text):
         return None
     stored = named or turn.current_tank
@@ -113,9 +114,9 @@ def _changed_much(state: State) -> bool:
     return any(finding.id in deeds for finding in stands(state, frozenset()))
 
 
-def _without_tank(turn: Turn) -> tuple[str, StoredTank | None]:
+def _without_tank(turn: Turn, said: str) -> tuple[str, StoredTank | None]:
     """A message without the name of a tank before or behind it, and that tank."""
-    text = turn.incoming.text.strip()
+    text = said.strip()
     for tank in sorted(turn.tanks, key=lambda each: -len(each.name)):
         name = re.escape(tank.name)
         before = re.match(rf"{name}\s*[:,]?\s+(.+)", text, re.IGNORECASE | re.DOTALL)

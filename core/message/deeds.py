@@ -81,6 +81,28 @@ def dose_behind(tokens: list[Token]) -> bool:
     return False
 
 
+def dosed(tokens: list[Token]) -> bool:
+    """Whether words beside so much of a substance were made a dose."""
+    return dose_behind(tokens) or put_in(tokens) or gone_in(tokens)
+
+
+INTO = frozenset({"erin", "rein", "drin", "hinein"})
+"""Dutch and German particles that tell a dose behind so much of a thing: `10 g Natron rein`."""
+
+
+def gone_in(tokens: list[Token]) -> bool:
+    """Make a particle behind so much of a substance a dose, where its clause ends with it."""
+    for index in range(3, len(tokens)):
+        thing, into = tokens[index - 1 : index + 1]
+        weighed = tokens[index - 2].value in _WEIGHED and tokens[index - 3].kind == "number"
+        behind = tokens[index + 1] if index + 1 < len(tokens) else None
+        ends = behind is None or behind.kind in {"p", "nl"} or behind.value == "and"
+        if into.text in INTO and thing.kind == "substance" and weighed and ends:
+            into.kind, into.value = "event", "dose"
+            return True
+    return False
+
+
 def put_in(tokens: list[Token]) -> bool:
     """Make a verb beside an amount of a substance a dose: `put 10 g of baking soda in`.
 

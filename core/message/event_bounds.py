@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from core.message import herd, kinds, quantities, sentences, trade
+from core.message import deed_asked, herd, kinds, quantities, sentences, trade
 from core.message.amounts import SHARES, SPOONS
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
@@ -174,7 +174,7 @@ def right(tokens: list[Token], index: int) -> int:
             break
         if token.kind == "mark" and token.value == "and" and token.text != "with":
             break
-        if _next_group(tokens, index, place):
+        if _next_group(tokens, index, place) or _asked_behind(tokens, index, place):
             break
         if quantities.is_number(token) and place + 1 < len(tokens):
             following = tokens[place + 1]
@@ -182,6 +182,16 @@ def right(tokens: list[Token], index: int) -> int:
                 break
         place += 1
     return place
+
+
+def _asked_behind(tokens: list[Token], index: int, place: int) -> bool:
+    """Whether what was put in is told whole and a question begins: `put in 5 g soda what now`."""
+    if tokens[index].value not in GIVEN or not deed_asked.opens(tokens, place):
+        return False
+    first = index
+    while first and tokens[first - 1].text not in STOPS and tokens[first - 1].kind != "nl":
+        first -= 1
+    return deed_asked.is_whole(tokens[first:place])
 
 
 def _next_group(tokens: list[Token], index: int, place: int) -> bool:

@@ -51,7 +51,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     if state.context.tanks:
         animal_events.place_first(tokens)
     kinds = {token.kind for token in tokens}
-    if "substance" in kinds and (deeds.dose_behind(tokens) or deeds.put_in(tokens)):
+    if "substance" in kinds and deeds.dosed(tokens):
         kinds.add("event")
     if "event" in kinds:
         if state.context.tanks:

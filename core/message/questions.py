@@ -10,7 +10,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from core.message import bought, doubts, likes, nearest, sentences, shortforms, slots, trade
+from core.message import (
+    bought,
+    deed_asked,
+    doubts,
+    likes,
+    nearest,
+    sentences,
+    shortforms,
+    slots,
+    trade,
+)
 from core.message.amounts import GRAMS, SPOONS
 from core.message.model import Context, Doubt, Intent, Parsed, Question
 from core.message.quantity import Quantity
@@ -42,12 +52,16 @@ class Asked:
     doubts: tuple[Doubt, ...]
     rest: list[Token]
     sure: bool = True
+    of_deed: bool = False
+    """Whether it asks what the dose does that is told before it."""
 
 
 def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     """The question in a message, or None where nothing is asked."""
     if _calls(tokens):
         return Asked(Question("help", text=tokens[0].text), (), tokens[1:])
+    if (behind := deed_asked.behind(tokens)) is not None:
+        return _of_deed(source, tokens, behind, context)
     values = [token.value for token in tokens]
     liked = likes.read(source, tokens) if "likes" in values and not context.group else None
     if liked is not None:
@@ -73,6 +87,25 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     rest = tokens[:first] + tokens[last:]
     words = str(tokens[place].value)
     return _make(source, words, inside, tokens[place], rest, context)
+
+
+def _of_deed(source: str, tokens: list[Token], place: int, context: Context) -> Asked | None:
+    """The question behind a dose that is told; of nothing named it is what the dose does."""
+    told, asking = tokens[:place], tokens[place:]
+    text = source[asking[0].start : asking[-1].end]
+    if deed_asked.what_happens(text):
+        return Asked(Question("effect", text=text), (), told, sure=False, of_deed=True)
+    found = find(source, asking, context)
+    if found is None:
+        return None
+    asked = found.question
+    bare = asked is not None and asked.kind == "effect" and _names_nothing(asked)
+    return replace(found, rest=[*told, *found.rest], of_deed=bare)
+
+
+def _names_nothing(asked: Question) -> bool:
+    parts = (asked.substance, asked.analyte, asked.grams, asked.millilitres, asked.percent)
+    return all(part is None for part in parts)
 
 
 def _read_or_wished(source: str, tokens: list[Token]) -> Asked:
@@ -459,6 +492,17 @@ def join(asked: Asked, told: Statement, context: Context) -> Parsed:
         told_of = {value.analyte for value in read.values}
         if len(told_of) == 1 and question.substance is None and question.percent is None:
             question = replace(question, analyte=told_of.pop())  # ph 8.4 how do i lower it
+    if question is not None and asked.of_deed:
+        dose = next((event for event in read.events if event.kind == "dose"), None)
+        if dose is None:
+            return read  # what it did can be asked of nothing
+        question = replace(
+            question,
+            substance=dose.substance,
+            grams=dose.grams,
+            millilitres=dose.millilitres,
+            spoons=dose.spoons,
+        )
     tank = read.tank or (question.tank if question else None)
     intent: Intent = "question" if question is not None else "unclear"
     return Parsed(

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
 from core.advice.findings._deeds import MUCH, SAME_DAY
-from core.advice.findings._lately import DEEDS, OVERDOSES, stands
+from core.advice.findings._lately import DEEDS, LOOKED_BACK, OVERDOSES, stands, unknown_in
 from core.advice.findings._model import (
     CHANGE,
     DOSE,
@@ -32,6 +32,7 @@ __all__ = [
     "DEEDS",
     "DOSE",
     "FIRST",
+    "LOOKED_BACK",
     "MUCH",
     "NEW",
     "OVERDOSES",
@@ -56,4 +57,5 @@ __all__ = [
     "ph_moved",
     "seen",
     "stands",
+    "unknown_in",
 ]

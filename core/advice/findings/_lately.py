@@ -6,10 +6,13 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
+from core.advice.alarm_words import named
 from core.advice.findings._model import CHANGE, DOSE, RANK, Finding, Severity
 from core.advice.findings._nutrients import is_much, level
 from core.advice.findings._rules import find
+from core.advice.iron_salts import FORMS
 from core.advice.state import State
+from core.water import SUBSTANCES
 
 LOOKED_BACK: Final = timedelta(days=3)
 """An untested deed is spoken of so long; common practice."""
@@ -98,3 +101,17 @@ def _still_there(finding: Finding, state: State) -> Finding | None:
         "alarm" if finding.severity == "alarm" and is_much(finding, there) else "warn"
     )
     return Finding(finding.id, severity, {**finding.facts, "total": there})
+
+
+def unknown_in(state: State) -> str | None:
+    """Name the newest thing put in and not tested after of which nobody knows what it moves."""
+    newest = max((r.at for name in TESTED_BY if (r := state.last(name)) is not None), default=None)
+    for event in sorted(state.events or (), key=lambda each: each.at, reverse=True):
+        late = event.at <= state.now < event.at + LOOKED_BACK
+        if event.what.kind != DOSE or not late or (newest is not None and newest > event.at):
+            continue
+        name = event.what.substance or ""
+        known = name in SUBSTANCES or name in FORMS
+        if name and not known and "dechlorinated" not in named(name).get("deed", ()):
+            return name
+    return None
