@@ -175,8 +175,10 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await arrivals.answer(turn, coming)
     if (warmed := await warming.answer(turn)) is not None:
         return warmed
-    if (managed := await products.manage(turn)) is not None:
+    if (managed := await products.manage(turn, parsed)) is not None:
         return managed
+    if (named := await labels.called(turn)) is not None:
+        return named
     if sources.may_be_told(parsed) and (heard := await sources.spoken(turn)) is not None:
         return heard
     if (about := await about_kinds.answer(turn, parsed)) is not None:

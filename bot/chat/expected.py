@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from bot.chat import dosing, doubts, how_many, reminder_answers, reports, tank_volumes
+from bot.chat import dosing, doubts, how_many, labels, reminder_answers, reports, tank_volumes
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general
@@ -31,6 +31,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if offer.expects == "volume":
         return await _volume(turn, offer, parsed)
     if offer.expects == "undo" and parsed.command is not None and parsed.command.name == "undo":
+        if labels.UNDO in offer.context:
+            return await labels.take_back(turn, offer)
         return await reminder_answers.take_back(turn, offer)
     if offer.expects == reports.PASTED:
         return await reports.pasted(turn, offer, parsed)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from typing import Any, Final
 
@@ -18,8 +18,15 @@ from bot.store.offers import Choice, Offer
 from core.advice.plan import Refusal
 from core.advice.product_plans import days_dose, in_water
 from core.advice.products import Label, Product, never, read_labels, salt_in, salt_of
-from core.message.label_names import Name, named
+from core.message import bought
+from core.message.label_names import Name, name_of, named
 from core.message.model import Command, Parsed
+
+UNDO: Final = "label"
+"""Under which an offer keeps what an undo of a kept label needs."""
+
+UNNAMED: Final = "unnamed"
+"""Under which an offer keeps labels that wait for a name."""
 
 LONGEST: Final = 40
 """Characters of a product's name."""
@@ -52,25 +59,43 @@ async def command(turn: Turn, told: Command, parsed: Parsed) -> list[Reply]:
 async def _kept(turn: Turn, labels: Sequence[Label], name: str, tank: str | None) -> Reply:
     """Keep a label under its name, and say what it comes to."""
     kept = [Product.of_label(name, label) for label in labels]
-    was = next((each for each in turn.products if _is_same(each, kept[0])), None)
+    stood = [each for each in turn.products if any(_is_same(each, new) for new in kept)]
+    was = next((each for each in stood if _is_same(each, kept[0])), None)
     for each in kept:
         await turn.uow.products.keep(turn.chat.id, each, turn.now)
     await turn.know_products()
-    return await _told(turn, kept, tank, [words.kept(kept, was)], kept=True)
+    held = {
+        products.SPOKEN_OF: name,
+        UNDO: {
+            "analytes": [each.label.analyte for each in kept],
+            "stood": [
+                {
+                    "label": asdict(each.label),
+                    "low": each.rise_low,
+                    "high": each.rise_high,
+                    "learned": each.learned,
+                }
+                for each in stood
+            ],
+        },
+    }
+    return await _told(turn, kept, tank, [words.kept(kept, was)], held)
 
 
 async def _unnamed(
     turn: Turn, labels: Sequence[Label], name: Name | None, tank: str | None
 ) -> Reply:
     """Say what a label comes to that has no name of its own, and how it is kept."""
+    told = [asdict(each) for each in labels]
     if name is None:
-        return await _told(turn, [Product.of_label(_("it"), each) for each in labels], tank, [
-            words.not_stored(), words.how_to_keep(),
-        ])  # fmt: skip
-    held = {"name": name.said, "labels": [asdict(each) for each in labels]}
-    keep = Choice(words.offer_name(name.said), "keep_label", "yes", held)
+        meant = [Product.of_label(_("it"), each) for each in labels]
+        lines = [words.not_stored(), words.how_to_keep()]
+        return await _told(turn, meant, tank, lines, {UNNAMED: told})
+    keep = Choice(
+        words.offer_name(name.said), "keep_label", "yes", {"name": name.said, "labels": told}
+    )
     meant = [Product.of_label(name.said, each) for each in labels]
-    return await _told(turn, meant, tank, [words.not_stored()], choices=[keep])
+    return await _told(turn, meant, tank, [words.not_stored()], {UNNAMED: told}, [keep])
 
 
 async def _told(
@@ -78,18 +103,23 @@ async def _told(
     meant: Sequence[Product],
     tank: str | None,
     lines: list[str],
+    held: Mapping[str, Any],
     choices: Sequence[Choice] = (),
-    *,
-    kept: bool = False,
 ) -> Reply:
-    """What a label comes to in the tank at hand, a day's step at most, behind what became of it."""
+    """What a label comes to in the tank at hand, a day's step at most, and what became of it.
+
+    `held` is what an undo needs where it was kept, else the labels that wait for a name.
+    """
     stored = turn.tank_named(tank) if tank else turn.current_tank
+    kept = UNDO in held
     facts: dict[str, Any] = {"product": products.facts_of(meant[0])}
-    held = {} if choices else {products.SPOKEN_OF: meant[0].name}
+    waits: dict[str, Any] = {
+        "choices": choices,
+        "context": held,
+        "expects": "undo" if kept else "followup",
+    }
     if stored is None or stored.tank.volume_l is None:
-        return await turn.reply(
-            lines, facts=facts, choices=choices, context=held, expects="followup"
-        )
+        return await turn.reply(lines, facts=facts, **waits)
     state = await state_of(turn, stored, turn.now)
     plan = days_dose(in_water(meant, state), None, state, known_tank=True)
     if isinstance(plan, Refusal):
@@ -99,12 +129,46 @@ async def _told(
         told = dose_words.by_label(plan, stored.name)
         shown = product_doses.facts(plan, stored)
     return await turn.reply(
-        [*lines, *told] if kept else [*told, *lines],
-        facts=facts | shown,
-        choices=choices,
-        context=held,
-        expects="followup",
+        [*lines, *told] if kept else [*told, *lines], facts=facts | shown, **waits
     )
+
+
+async def called(turn: Turn) -> list[Reply] | None:
+    """``call it blue jar``: keep the label that was told right before without a name."""
+    name = bought.called(turn.incoming.text)
+    latest = await turn.uow.offers.latest(turn.chat.id) if name is not None else ()
+    late = [each for each in latest if turn.now - each.made_at <= products.PATIENCE]
+    held = next((each.context[UNNAMED] for each in late if UNNAMED in each.context), None)
+    good = None if name is None else name_of(name, turn.context())
+    if (
+        name is None
+        or held is None
+        or good is None
+        or never(name) is not None
+        or len(name) > LONGEST
+    ):
+        return None
+    return [await _kept(turn, [Label(**each) for each in held], good, None)]
+
+
+async def take_back(turn: Turn, offer: Offer) -> list[Reply] | None:
+    """``undo`` right after a label: what was known of the product before is known again."""
+    if not await turn.uow.offers.take(offer.id, "undo"):
+        return None
+    await turn.uow.offers.close(offer.id)
+    held = offer.context[UNDO]
+    name = offer.context[products.SPOKEN_OF]
+    for analyte in held["analytes"]:
+        await turn.uow.products.forget(turn.chat.id, name, analyte)
+    stood = [
+        Product(name, Label(**each["label"]), each["low"], each["high"], learned=each["learned"])
+        for each in held["stood"]
+    ]
+    for each in stood:
+        await turn.uow.products.keep(turn.chat.id, each, turn.now)
+    await turn.know_products()
+    facts = {"products": [products.facts_of(each) for each in stood]}
+    return [await turn.reply(words.taken_back(name, stood), facts=facts)]
 
 
 async def _doubtful(

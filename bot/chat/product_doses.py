@@ -10,7 +10,7 @@ from rapidfuzz.distance import OSA
 
 from bot.chat import dose_reply
 from bot.chat.model import Reply
-from bot.chat.products import SPOKEN_OF, facts_of
+from bot.chat.products import SPOKEN_OF, about, facts_of
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import doses as dose_words
@@ -85,7 +85,9 @@ async def effect(turn: Turn, question: Question) -> list[Reply] | None:
         return None
     if amount is None:
         told = question.grams or question.millilitres or question.spoons
-        return [await turn.reply(words.in_its_unit(meant[0]))] if told else None
+        if not told:
+            return await about(turn, meant[0].name)
+        return [await turn.reply(words.in_its_unit(meant[0]))]
     stored, state, volume = await _water(turn, question)
     if volume is None:
         name = stored.name if stored is not None else None

@@ -26,7 +26,7 @@ from core.advice.products import (
 )
 from core.advice.state import DISTURBING
 from core.message import bought
-from core.message.model import Event
+from core.message.model import Event, Parsed
 from core.substances import SUBSTANCES
 
 SPOKEN_OF: Final = "product"
@@ -39,8 +39,12 @@ MOMENT: Final = timedelta(microseconds=1)
 """A reading told together with a dose is the one before it."""
 
 
-async def manage(turn: Turn) -> list[Reply] | None:
-    """``products`` lists, ``forget my buffer`` forgets; None where it is other talk."""
+async def manage(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``products`` lists, ``forget my buffer`` forgets; None where it is other talk.
+
+    Of a message that says nothing else than one's name (``what is red mix``) it tells what is
+    known.
+    """
     text = turn.incoming.text
     if bought.lists(text):
         facts = {"products": [facts_of(product) for product in turn.products]}
@@ -56,7 +60,22 @@ async def manage(turn: Turn) -> list[Reply] | None:
         if await turn.uow.products.forget(turn.chat.id, name):
             await turn.know_products()
             return [await turn.reply(words.forgotten(name))]
+    if parsed.intent == "none" and turn.incoming.addressed:
+        return await about(turn, bought.named_in(text, turn.context()))
     return None
+
+
+async def about(turn: Turn, name: str | None) -> list[Reply] | None:
+    """What is known of a product of a name; None where there is none."""
+    meant = [product for product in turn.products if product.name == name]
+    if not meant:
+        return None
+    facts = {"products": [facts_of(product) for product in meant]}
+    return [
+        await turn.reply(
+            words.about(meant), facts=facts, context={SPOKEN_OF: name}, expects="followup"
+        )
+    ]
 
 
 async def spoken_of(turn: Turn) -> str | None:

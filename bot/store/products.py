@@ -55,9 +55,9 @@ class Products:
         ]
         return sorted(told, key=lambda product: -len(product.name))
 
-    async def forget(self, chat_id: int, name: str) -> bool:
-        """Forget a product; False where there is none of that name."""
-        return await self._end(chat_id, name) > 0
+    async def forget(self, chat_id: int, name: str, analyte: str | None = None) -> bool:
+        """Forget a product, or one of its effects; False where there is none of that name."""
+        return await self._end(chat_id, name, analyte) > 0
 
     async def _end(self, chat_id: int, name: str, analyte: str | None = None) -> int:
         which = [ProductRow.chat_id == chat_id, ProductRow.name_key == name.casefold()]

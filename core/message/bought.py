@@ -13,12 +13,16 @@ from typing import Final
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon, spellings
+from core.message.model import Context
 from core.message.tokens import Token, cut
 from core.message.waters import one_of
 from core.message.wordfile import alternatives, entries
 
-ENDINGS: Final = 6
+ENDINGS: Final = 5
 """Letters from which on a name of one word may have an ending of case or number (uzdatniacza)."""
+
+SHORT: Final = 8
+"""Words of a message that may be about a product alone."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 
@@ -121,6 +125,16 @@ def mark(
     return tokens
 
 
+def named_in(text: str, context: Context) -> str | None:
+    """The one product that a short text without numbers names, None where it names none."""
+    plain = fold(text)
+    if not context.products or any(map(str.isdigit, plain)) or len(plain.split()) > SHORT:
+        return None
+    tokens = mark(cut(plain, lexicon(), text), plain, context.products, context.spoken_of)
+    found = {str(token.value) for token in tokens if token.value in context.products}
+    return found.pop() if len(found) == 1 else None
+
+
 def is_word(meaning: str, plain: str) -> bool:
     """Whether a plain word, or two, is one of those of a meaning.
 
@@ -167,6 +181,19 @@ def introduced(text: str) -> str | None:
 def _introducing() -> re.Pattern[str]:
     phrases = [way for way in _ways()["new"] if " " in way]
     return re.compile(rf"\s*(?:{one_of(phrases)})\s*:?\s+([^,;.!?\n]+)")
+
+
+def called(text: str) -> str | None:
+    """The name that is given to what was told of before; None for other talk.
+
+    Examples
+    --------
+    >>> called("call it blue jar"), called("nenn es Pulver Nord!"), called("call me")
+    ('blue jar', 'Pulver Nord', None)
+    """
+    said = text.strip(_EDGES)
+    found = re.match(rf"(?:{one_of(_ways()['call'])})\s+(?=\S)", fold(said))
+    return said[found.end() :] if found is not None and len(fold(said)) == len(said) else None
 
 
 def lists(text: str) -> bool:

@@ -174,7 +174,8 @@ def right(tokens: list[Token], index: int) -> int:
             break
         if token.kind == "mark" and token.value == "and" and token.text != "with":
             break
-        if _next_group(tokens, index, place) or _asked_behind(tokens, index, place):
+        beside = _next_group(tokens, index, place) or _adds_one(tokens, index, place)
+        if beside or _asked_behind(tokens, index, place):
             break
         if quantities.is_number(token) and place + 1 < len(tokens):
             following = tokens[place + 1]
@@ -192,6 +193,12 @@ def _asked_behind(tokens: list[Token], index: int, place: int) -> bool:
     while first and tokens[first - 1].text not in STOPS and tokens[first - 1].kind != "nl":
         first -= 1
     return deed_asked.is_whole(tokens[first:place])
+
+
+def _adds_one(tokens: list[Token], index: int, place: int) -> bool:
+    """Whether a sign puts another amount beside the first: dosed 5 g soda | + 3 g salt."""
+    signed = tokens[place].text in {"+", "&"} and index + 1 < place < len(tokens) - 1
+    return signed and quantities.is_number(tokens[place + 1])
 
 
 def _next_group(tokens: list[Token], index: int, place: int) -> bool:

@@ -40,6 +40,7 @@ def find(tokens: list[Token], source: str, context: Context) -> list[Found]:
         if found is not None:
             told = _before(tokens, done, found, source, context)
             more = _more_animals(tokens, found, source, context)
+            more = more or _more_doses(tokens, found, source, context)
             bracketed = bool(more) and tokens[found.last].text == "("
             told += animal_events.of_them([found, *more], bracketed)
             animal_events.share_kinds(told)
@@ -139,6 +140,30 @@ def _more_animals(tokens: list[Token], found: Found, source: str, context: Conte
             place = _take(tokens, place, -1, parts, context)
         made = _made(parts, last, end, source)
         if made is None:
+            break
+        out.append(made)
+        last = end
+    return out
+
+
+def _more_doses(tokens: list[Token], found: Found, source: str, context: Context) -> list[Found]:
+    """Further amounts behind a dose: `dosed 10 ml of part a and 10 ml of part b`."""
+    out: list[Found] = []
+    last = found.last
+    while found.kind == "dose" and found.event is not None and last + 3 < len(tokens):
+        joined = tokens[last].value == "and" or tokens[last].text in {",", "+", "&"}
+        amount = quantities.read(tokens, last + 1) if joined else None
+        if amount is None or amount.unit not in {*GRAMS, *MILLILITRES, *SPOONS}:
+            break
+        end = event_bounds.right(tokens, last + 1)
+        if not any(token.kind in {"substance", "word"} for token in tokens[amount.last : end]):
+            break
+        parts = Parts("dose", tokens[last + 1].start, tokens[end - 1].end, word=found.word)
+        place = last + 1
+        while place < end:
+            place = _take(tokens, place, -1, parts, context)
+        made = _made(parts, last, end, source)
+        if made is None or made.event is None:
             break
         out.append(made)
         last = end

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from core.message import bought
+from core.message import bought, kinds
 from core.message.fold import fold
 from core.message.labels import MOVING, find_dose
 from core.message.lexicon import lexicon
@@ -41,18 +41,27 @@ def named(text: str, context: Context) -> Name | None:
     if dose is None:
         return None
     head = tokens[: dose.first]
+    colons = [i for i, token in enumerate(head) if token.text in {":", "="}]
+    moving = next((i for i, token in enumerate(head) if token.value in MOVING), len(head))
+    first = not colons and 0 < moving < len(head)
+    head = head[: colons[-1]] if colons else head[:moving]
     bracket = next((i for i, token in enumerate(head) if token.text == "("), len(head))
     close = next((i for i, token in enumerate(head) if token.text == ")"), len(head))
     head = [*head[:bracket], *head[close + 1 :]]
-    moving = next((i for i, token in enumerate(head) if token.value in MOVING), len(head))
-    colon = any(token.text in {":", "="} for token in head)
-    first = bool(head) and moving < len(head) and not colon
-    sure = colon or first
-    for part in reversed(_parts(head[:moving] if first else head, context)):
+    for part in reversed(_parts(head, context)):
         said = _stripped(part, filled=first)
-        if said and _is_name(said) and (sure or _is_short(said)):
-            return Name(text[said[0].start : said[-1].end], sure)
+        if said and _is_name(said):
+            name = text[said[0].start : said[-1].end]
+            sure = bool(colons) or first or name.casefold() in map(str.casefold, context.products)
+            return Name(name, sure) if sure or _is_short(said) else None
     return None
+
+
+def name_of(text: str, context: Context) -> str | None:
+    """A text as a product's name, None where it can be none."""
+    tokens = cut(fold(text), lexicon(), text)
+    tank = fold(text) in map(fold, context.tanks)
+    return None if tank or not _is_name(tokens) else text.strip()
 
 
 def _parts(head: list[Token], context: Context) -> list[list[Token]]:
@@ -89,7 +98,7 @@ def _stripped(part: list[Token], *, filled: bool) -> list[Token]:
     for size in (3, 2, 1):
         if len(part) > size and bought.is_word("new", _text(part[:size])):
             part = part[size:]
-    while len(part) > 1 and bought.is_word("says", part[-1].text):
+    while len(part) > 1 and (bought.is_word("says", part[-1].text) or part[-1].value == "link"):
         part = part[:-1]
     return part
 
@@ -106,5 +115,8 @@ def _is_name(said: list[Token]) -> bool:
     kept = [token for token in said if token.kind != "fill"]
     if not kept or kept[0].kind in _ACTING or not any(map(str.isalpha, _text(kept))):
         return False
+    if kinds.is_kind(_text(kept)):
+        return False  # guppy: 5 g
     own = any(token.kind == "word" for token in kept)
-    return own or len(kept) > 1 or kept[0].kind == "substance"
+    spelt = [token for token in kept if any(map(str.isalpha, token.text))]
+    return own or len(spelt) > 1 or kept[0].kind == "substance"

@@ -62,46 +62,77 @@ def read(tokens: list[Token], context: Context) -> Command | None:
     ``5 g per 80 l raises kh 1``, ``10 ml auf 100 l erhöht die KH um 1``,
     ``1 cap (5 ml) per 50 l adds nitrate 5, phosphate 1``, ``5 ml per 40 l removes chlorine``
     """
-    if len(tokens) < 5 or any(token.kind == "nl" or _is_deed(token) for token in tokens):
+    if len(tokens) < 5 or any(t.kind == "nl" or _is_deed(tokens, i) for i, t in enumerate(tokens)):
         return None
-    colon = next((i for i, token in enumerate(tokens) if token.text in {":", "="}), 0)
+    colon = colon_of(tokens)
     if tokens[-1].text == "?" or (tokens[0].kind == "ask" and not colon):
         return None
     dose = find_dose(tokens, context)
     if dose is None:
         return None
-    moving = _moving(tokens, dose.last)
-    before = next((i for i, t in enumerate(tokens[: dose.first]) if t.value in MOVING), None)
+    if colon >= dose.first:
+        colon = 0
+    named = colon > 0 and tokens[0].kind != "tank" and not _values(tokens[:colon])
     tail = tokens[dose.last :]
-    if moving is not None:
-        effects = _effects(tokens[moving + 1 :], str(tokens[moving].value))
-        return Command("label", " ".join(filter(None, (dose.said, effects))))
-    if before and not tail and dose.sound and _tells(tokens, before, dose.first):
-        effects = _effects(tokens[before + 1 : dose.first], str(tokens[before].value))
-        return Command("label", " ".join(filter(None, (dose.said, effects))))
+    within = tokens[dose.first : dose.last]
+    before = tokens[colon + 1 if named else 0 : dose.first]
+    if _moving(tokens, dose.last) is not None or any(_way(token) for token in within):
+        return _told(dose, [*before, *tail] if named else tail, within)
+    if _way_in(before) and (named or (not tail and _tells(before))):
+        return _told(dose, [*before, *tail] if dose.sound else [], within)
     if not dose.sound or context.group:
         return None
-    named = 0 < colon < dose.first and tokens[0].kind != "tank" and not _values(tokens[:colon])
-    removing = removes(tail)
-    if removing and (named or _is_name(tokens[: dose.first])):
+    if removes(tail) and (named or _is_name(before)):
         return Command("label", f"{dose.said} removes chlorine")
-    if not named:
-        return None
-    per_dose = any(bought.is_word("per_dose", text) for text in _texts(tail))
-    signed = any(token.text in {"+", "="} for token in tail)
-    effects = _effects(tail, "adding") if signed or per_dose else ""
-    return Command("label", " ".join(filter(None, (dose.said, effects))))
+    return _told(dose, [*before, *tail], within) if named else None
 
 
-def _is_deed(token: Token) -> bool:
-    """Whether a word tells what was done, but that something takes chlorine out."""
-    return token.kind == "event" and not bought.is_word("removes", token.text)
+def colon_of(tokens: list[Token]) -> int:
+    """Where the colon behind a label's name stands, 0 where none does."""
+    return next((i for i, token in enumerate(tokens) if token.text in {":", "="} and i), 0)
 
 
-def _tells(tokens: list[Token], moving: int, first: int) -> bool:
+def _told(dose: Dose, rest: list[Token], within: list[Token]) -> Command:
+    """A label with what the words around its amount and volume say that it does."""
+    way = next((way for token in [*within, *rest] if (way := _way(token))), "")
+    per_dose = any(bought.is_word("per_dose", text) for text in _texts(rest))
+    signed = any(token.text in {"+", "="} for token in rest)
+    if not way and not (signed or per_dose or _aims(rest)):
+        return Command("label", dose.said)
+    first = next((i + 1 for i, token in enumerate(rest) if _way(token)), 0)
+    said = _effects(rest[first:], way or "raises") or _effects(rest, way or "raises")
+    return Command("label", " ".join(filter(None, (dose.said, said))))
+
+
+def _aims(rest: list[Token]) -> bool:
+    """Whether a number in a unit of hardness is what the amount is for: `for 1 dkh use 5 g`."""
+    return any(
+        _is_per(one) and (found := quantities.single(rest, place)) is not None and bool(found.of)
+        for place, one in enumerate(rest[:-1], 1)
+    )
+
+
+def _way(token: Token) -> str | None:
+    """Whether a word tells that a value is raised, or lowered."""
+    moved = MOVING.get(str(token.value))
+    return moved or ("raises" if bought.is_word("gives", token.text) else None)
+
+
+def _way_in(tokens: list[Token]) -> bool:
+    return any(_way(token) for token in tokens)
+
+
+def _is_deed(tokens: list[Token], place: int) -> bool:
+    """Whether a word tells what was done, not what a product takes out or gives with a dose."""
+    token = tokens[place]
+    per = place > 0 and _is_per(tokens[place - 1])
+    return token.kind == "event" and not per and not bought.is_word("removes", token.text)
+
+
+def _tells(tokens: list[Token]) -> bool:
     """Whether a name stands before a word of moving, and a value with its number behind it."""
-    named = any(token.kind in _NAMING for token in tokens[:moving])
-    return named and _values(tokens[moving:first])
+    moving = next(i for i, token in enumerate(tokens) if _way(token))
+    return any(token.kind in _NAMING for token in tokens[:moving]) and _values(tokens[moving:])
 
 
 def _is_name(tokens: list[Token]) -> bool:
@@ -133,6 +164,7 @@ def find_dose(tokens: list[Token], context: Context) -> Dose | None:
         if water is None:
             continue
         last, whole = water
+        last = _behind_bracket(tokens, last)
         amount = _amount(tokens, max(0, place - _BRACKETED), place)
         if amount is None and last < len(tokens):
             amount = _amount(tokens, last, min(len(tokens), last + _BETWEEN))
@@ -147,6 +179,14 @@ def find_dose(tokens: list[Token], context: Context) -> Dose | None:
             max(last, end),
         )
     return None
+
+
+def _behind_bracket(tokens: list[Token], last: int) -> int:
+    """Behind the same volume in another unit: `38 l (10 gal)`."""
+    if last + 3 < len(tokens) and tokens[last].text == "(" and tokens[last + 3].text == ")":
+        other = quantities.single(tokens, last + 1)
+        return last + 4 if other is not None and other.unit in _VOLUMES else last
+    return last
 
 
 def _water(tokens: list[Token], place: int, context: Context) -> tuple[int, float | None] | None:
@@ -225,10 +265,10 @@ def _amount(tokens: list[Token], start: int, end: int) -> tuple[str, bool, int, 
 def _moving(tokens: list[Token], start: int) -> int | None:
     """Where a word of raising or lowering stands behind a volume."""
     near = range(start, min(len(tokens) - 1, start + _BETWEEN))
-    return next((i for i in near if tokens[i].value in MOVING), None)
+    return next((i for i in near if _way(tokens[i])), None)
 
 
-def _effects(tokens: list[Token], word: str) -> str:
+def _effects(tokens: list[Token], way: str) -> str:
     """What is moved by how much, as `raises kh 1, gh 2`; "" where a number is of nothing."""
     pairs: list[tuple[str, Quantity, str | None]] = []
     name: tuple[str, str | None] | None = None
@@ -264,7 +304,7 @@ def _effects(tokens: list[Token], word: str) -> str:
     distinct = {pair[0] for pair in pairs}
     if number is not None or not said or None in said or len(distinct) < len(pairs):
         return ""
-    down = MOVING[word] == "lowers" or any(pair[1].sign == "-" for pair in pairs)
+    down = way == "lowers" or any(pair[1].sign == "-" for pair in pairs)
     return f"{'lowers' if down else 'raises'} {', '.join(filter(None, said))}"
 
 

@@ -169,6 +169,8 @@ def _commanded(text: str, command: Command, rest: list[Token], context: Context)
     """A command; the readings in a correction or a /w are read like any other."""
     if command.name == "w":
         return _parse(text, rest, context) if rest else Parsed("none")
+    if command.name == "correct" and (label := labels.read(rest, context)) is not None:
+        return Parsed("command", command=label)  # no, my mix: 5 g per 80 l raises kh 2
     if command.name != "correct":
         return Parsed("command", command=command)
     read = statements.read(text, rest, context).parsed

@@ -180,3 +180,73 @@ async def test_a_product_is_forgotten(talk: Talk, text: str) -> None:
     await talk.say("KH Plus: 5 g per 80 l raises kh 1")
     assert await talk.text(text) == "Forgotten: KH Plus."
     assert "No products" in await talk.text("produkte")
+
+
+async def test_a_label_is_taken_back_by_an_undo(talk: Talk) -> None:
+    """What was measured before it stays."""
+    await _fern(talk)
+    await talk.say("red mix: 5 g per 80 l raises kh 1")
+    await talk.say("red mix: 5 g per 80 l raises kh 2, gh 1")
+    assert "again: 5 g in 80 L raises KH 1 °dH" in await talk.text("undo")
+    assert await talk.text("products") == "red mix: 5 g in 80 L raises KH 1 °dH by its label"
+    await talk.say("blue mix: 5 g per 80 l raises kh 1")
+    assert "no longer kept" in await talk.text("undo")
+    assert "blue" not in await talk.text("products")
+    assert (await talk.facts("dose kh 5"))["from"] == 4
+
+
+async def test_a_label_is_put_right(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("red mix: 5 g per 80 l raises kh 1")
+    assert "(it was: 5 g" in await talk.text("no, red mix: 5 g per 80 l raises kh 2")
+    assert "(it was: 5 g" in await talk.text("red mix is 6 g per 80 l raises kh 1")
+    assert await talk.text("products") == "red mix: 6 g in 80 L raises KH 1 °dH by its label"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "call it blue jar", "nenn es blue jar", "appelle-le blue jar", "llámalo blue jar",
+        "chama-lhe blue jar", "chiamalo blue jar", "noem het blue jar", "nazwij to blue jar",
+        "kalla det blue jar",
+    ],
+)  # fmt: skip
+async def test_a_label_is_named_afterwards(talk: Talk, text: str) -> None:
+    await _fern(talk)
+    await talk.say("5 g per 80 l raises kh 1")
+    assert "Kept as “blue jar”" in await talk.text(text)
+    assert (await talk.facts("dose kh 5 with blue jar"))["grams"] == pytest.approx(7.5)
+
+
+async def test_nothing_is_named_where_no_label_waits(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("5 g per 80 l raises kh 1")
+    await talk.say("call it kh")
+    await talk.wait(hours=3)
+    await talk.say("call it blue jar")
+    assert "No products" in await talk.text("products")
+
+
+@pytest.mark.parametrize("text", ["is red mix safe", "what is red mix", "can i use red mix"])
+async def test_of_a_product_is_told_what_is_known(talk: Talk, text: str) -> None:
+    await _fern(talk)
+    await talk.say("red mix: 5 g per 80 l raises kh 1")
+    said = await talk.text(text)
+    assert said.startswith("red mix: 5 g in 80 L raises KH 1 °dH by its label")
+    assert "Whether it is safe I cannot tell" in said
+
+
+async def test_two_parts_are_two_doses(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("part a: 10 ml per 100 l raises ca 5 ppm")
+    await talk.say("part b: 10 ml per 100 l raises kh 0.3")
+    events = (await talk.facts("i gave 10 ml of part a and 12 ml of part b"))["events"]
+    told = [(event["substance"], event["millilitres"]) for event in events]
+    assert told == [("part a", 10.0), ("part b", 12.0)]
+
+
+@pytest.mark.parametrize("name", ["kh 5", "guppy", "water", "new"])
+async def test_what_means_something_is_no_products_name(talk: Talk, name: str) -> None:
+    await _fern(talk)
+    await talk.say(f"{name}: 5 g per 80 l raises kh 1")
+    assert "No products" in await talk.text("products")

@@ -57,6 +57,16 @@ def salt_is_known(salt: str, found: Label) -> list[str]:
     ]
 
 
+def about(meant: Sequence[Product]) -> list[str]:
+    """What is known of one product, and what is not."""
+    name = meant[0].name
+    return [
+        _("{product}: {effect}").format(product=name, effect=effects(meant)),
+        _("Whether it is safe I cannot tell: what else is in it I do not know."),
+        _("Ask: how much {product} for this tank").format(product=name),
+    ]
+
+
 def listing(products: Sequence[Product]) -> list[str]:
     """All products that the chat knows."""
     if not products:
@@ -122,6 +132,14 @@ def effect(product: Product) -> str:
 def forgotten(name: str) -> list[str]:
     """A product was forgotten."""
     return [_("Forgotten: {name}.").format(name=name)]
+
+
+def taken_back(name: str, stood: Sequence[Product]) -> list[str]:
+    """A label that was just kept was taken back."""
+    if stood:
+        told = _("Taken back. “{product}” again: {effect}.")
+        return [told.format(product=name, effect=effects(stood))]
+    return [_("Taken back: “{product}” is no longer kept.").format(product=name)]
 
 
 def unknown(said: str, known: Sequence[str]) -> list[str]:
