@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
-from bot.chat import dosing, own_plan, standing
+from bot.chat import asked_water, dosing, own_plan, standing
 from bot.chat.emergencies import CALLED, CAUSES
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -27,9 +27,10 @@ from core.advice.livestock import kept_in, lookup, may_live_in, named_in
 from core.advice.outlook import with_premises
 from core.advice.state import State
 from core.advice.stock import names_no_kind
-from core.message.after import Asked, asked, means_them
+from core.message.after import Asked, asked, means_them, water_alone
 from core.message.fold import fold
 from core.message.model import Parsed, Question
+from core.message.waters import PURE
 from core.tank import Stock
 
 SUITING: Final = frozenset(
@@ -47,6 +48,11 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     offers = await _of_late(turn)
     if said.meaning == "add_part":
         return await _next_part(turn, offers)
+    if said.meaning == "fill":
+        kind = water_alone(said.rest or "")
+        if kind is None or kind in PURE:  # untreated, softened, pure: cautions have their say
+            return None
+        return await asked_water.judged(turn, Question("safe", text=turn.incoming.text))
     if said.meaning == "crash":
         return await _crash(turn, offers)
     return await _harm(turn, said, offers)

@@ -30,6 +30,7 @@ from bot.chat import (
     inhabitants,
     introduced,
     labels,
+    mixes,
     past,
     pauses,
     plan_talk,
@@ -185,6 +186,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return about
     if (aired := await aerating.answer(turn, parsed)) is not None:
         return aired
+    if (mixed := await mixes.answer(turn, parsed)) is not None:
+        return mixed
     if (used := await daily.told(turn, parsed)) is not None:
         return used
     if (roomy := await room.answer(turn, parsed)) is not None:

@@ -58,6 +58,14 @@ def opening(text: str, held: Waters) -> tuple[str, str] | None:
     return _rest(known.name if known is not None else kind, text, end)
 
 
+def behind_names(text: str) -> str | None:
+    """What follows a sentence that only names waters: `i have ro and tap. tap gh 16 kh 12`."""
+    first, stop, rest = text.partition(". ")
+    if not stop or not rest.strip() or any(char.isdigit() for char in first):
+        return None
+    return rest.strip() if mentioned(first[:60]) else None
+
+
 def _rest(name: str, text: str, end: int) -> tuple[str, str]:
     found = _IS.match(fold(text[end:]))
     return name, text[end + (found.end() if found else 0) :]

@@ -82,7 +82,8 @@ async def told(turn: Turn, text: str) -> list[Reply] | None:
         return [blend]
     opening = source_words.opening(text, held)
     if opening is None:
-        return None
+        rest = source_words.behind_names(text)
+        return None if rest is None else await told(turn, rest)
     name, rest = opening
     heard = source_words.heard(turn, name, rest)
     if heard is None or any(parsed.doubts for _, parsed in heard.pieces):

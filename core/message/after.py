@@ -14,12 +14,12 @@ from typing import Final, Literal, cast, get_args
 from core.message.fold import fold
 from core.message.lexicon import lexicon, spellings
 from core.message.tokens import cut
-from core.message.waters import one_of
+from core.message.waters import mentioned, one_of
 from core.message.wordfile import alternatives, entries
 
-Meaning = Literal["harm", "hurts", "well", "add_part", "crash"]
+Meaning = Literal["harm", "hurts", "well", "add_part", "crash", "fill"]
 """Whether it is dangerous for animals, hurts them, or is well for them; may the next part go in;
-may pH crash."""
+may pH crash; may it be filled with a water."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(
@@ -113,6 +113,23 @@ def asked(text: str) -> Asked | None:
 def means_them(said: str) -> bool:
     """Whether words only point at the animals: them, ihnen, loro."""
     return fold(said) in _words()[0]["them"]
+
+
+def water_alone(said: str) -> str | None:
+    """The kind of the water that words name and say nothing else of; else None.
+
+    Examples
+    --------
+    >>> water_alone("my tap"), water_alone("untreated tap")
+    ('tap', None)
+    """
+    found = mentioned(said)
+    if len(found) != 1:
+        return None
+    start, end, kind = found[0]
+    beside = {*said[:start].split(), *said[end:].split()}
+    light = _words()[0]["article"] | {"wody", "z", "de", "du", "del", "eau", "agua", "acqua"}
+    return kind if beside <= light else None
 
 
 def _with_it(text: str) -> str:
