@@ -117,17 +117,18 @@ def _gave_away(tokens: list[Token]) -> None:
     What is given to them, without a word for where they went, is food or a dose.
     """
     for place, token in enumerate(tokens):
+        gave = herd.saying(token.text) == "gave"
+        dosed = token.value == "dose" and token.text.startswith("gave ")
+        if not (gave or dosed):
+            continue
         behind = tokens[place + 1 :]
-        away = any(each.text in _AWAY for each in behind) or _to_somebody(behind)
-        if token.kind == "event" and token.value == "dose" and away:
-            told = any(each.kind in {"unit", "substance"} for each in behind)
-            if token.text.startswith("gave") and not told:
-                token.kind, token.value = "word", None  # gave them all away
-        if herd.saying(token.text) != "gave" or not away:
+        if not (any(each.text in _AWAY for each in behind) or _to_somebody(behind)):
             continue
         named = next((each for each in behind if each.kind != "fill"), None)
-        if named is not None and _is_animal(named):
+        if gave and named is not None and _is_animal(named):
             token.kind, token.value = "event", "given"
+        elif dosed and not any(each.kind in {"unit", "substance"} for each in behind):
+            token.kind, token.value = "word", None  # gave them all away
 
 
 def _to_somebody(tokens: list[Token]) -> bool:

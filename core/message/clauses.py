@@ -169,6 +169,8 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
     if (token.value == "money" or kind == "number") and (price := prices.costs(tokens, index)):
         first, last = tokens[index], tokens[price - 1]
         text = f"{first.text} {last.text}"
+        if clause.items and clause.items[-1].kind == "N":
+            clause.items.pop()  # the thing that it is the price of
         clause.items.append(Item("U", first.start, last.end, text))
         return price
     if kind != "word" and kind != "fill":

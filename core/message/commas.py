@@ -11,6 +11,7 @@ from core.message.tokens import cut
 
 _WORDS = 2
 """Words of a name in a header, its unit counted."""
+_BESIDE = frozenset(",()[]")
 _NO_HEAD = frozenset({"number", "ask", "event", "command"})
 
 
@@ -25,20 +26,21 @@ def as_semicolons(text: str) -> str:
     >>> as_semicolons("date,kh,ph\n2026-02-01,5,7.2"), as_semicolons("kh, gh\nkh 5,2")
     ('date;kh;ph\n2026-02-01;5;7.2', 'kh, gh\nkh 5,2')
     """
-    header, *rows = [line for line in text.split("\n") if line.strip()] or [""]
+    bare = text.replace('"', " ")  # as some programs write every cell
+    header, *rows = [line for line in bare.split("\n") if line.strip()] or [""]
     count = header.count(",")
     if not (count and rows) or any(row.count(",") != count for row in rows):
         return text
     cells = [cell.strip() for row in rows for cell in row.split(",")]
     if not any(map(_numbered, cells)) or any(_numbered(c) and c[0].isalpha() for c in cells):
         return text
-    heads = [token for token in cut(fold(header), lexicon(), header) if token.text != ","]
+    heads = [t for t in cut(fold(header), lexicon(), header) if t.text not in _BESIDE]
     kinds = {token.kind for token in heads}
     if "analyte" not in kinds or kinds & _NO_HEAD or len(heads) > (count + 1) * _WORDS:
         return text
     if count == 1 and heads[0].kind == "analyte":
         return text  # ph,kh and 7,2 below: perhaps a decimal comma after all
-    return text.replace(",", ";")
+    return bare.replace(",", ";")
 
 
 def _numbered(cell: str) -> bool:
