@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
-from core.message.quantities import Quantity
+from core.message import doubts
+from core.message.quantity import Quantity
 
 
 @dataclass(slots=True)
@@ -26,3 +27,31 @@ class Candidate:
     former: bool = False
     instead: bool = False
     """Told with a word of regret before it: it takes the place of what it puts right."""
+
+
+def apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
+    """What the words between a name and its number say about the number."""
+    problem = doubts.CHANGE if candidate.quantity.arrow else None
+    for mark in marks:
+        if mark in {"wish", "if"}:
+            problem = doubts.WISH
+        elif mark in {"up", "down", "plus"}:
+            problem = doubts.CHANGE
+        elif mark == "between":
+            problem = doubts.BAD_NUMBER
+        elif mark == "not":
+            problem = doubts.NEGATED
+        elif mark in {"was", "from", "formerly"}:
+            candidate.own_time = True
+            candidate.former = candidate.former or mark == "formerly"
+            if mark == "from":
+                ranged = candidate.quantity.low is not None
+                problem = problem or (doubts.CHANGE if ranged else doubts.PAST)
+        elif mark == "instead":
+            candidate.instead = True
+        elif mark in {"rose_to", "fell_to"}:
+            problem = None
+        elif mark == "to":
+            problem = problem or doubts.WISH
+    if problem is not None:
+        candidate.problem = problem

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from core.message import doubts, prices, quantities
+from core.message import doubts, glued, prices, quantities
 from core.message.candidates import Candidate
 from core.message.quantities import Quantity
 from core.message.tokens import Token
@@ -125,30 +125,11 @@ def _suffixed(tokens: list[Token], index: int) -> bool:
     return close and short and str(name.value) in _BASED
 
 
-def _letter_for_digit(tokens: list[Token], point: int) -> bool:
-    """Whether one letter stands where a decimal belongs (`7.z`)."""
-    before, dot, letter = tokens[point - 1 : point + 2]
-    close = before.end == dot.start and dot.end == letter.start
-    return close and len(letter.text) == 1 and letter.text.isalpha()
-
-
-def _unit_misspelt(tokens: list[Token], place: int) -> bool:
-    """Letters, a slash and litres in one run where the unit belongs (`5 mag/l`)."""
-    if place + 2 >= len(tokens) or tokens[place + 1].text != "/":
-        return False
-    word, slash, litre = tokens[place : place + 3]
-    litres = litre.text in {"l", "ltr", "litre", "liter"}
-    return litres and word.text.isalpha() and word.end == slash.start and slash.end == litre.start
-
-
 _SYMBOLS = frozenset({"less", "more", "approx", "plusminus"})
 """Signs that belong to a number; one that stands alone makes the next number doubtful."""
 
 
 _PLAIN_COMMANDS = frozenset({"its", "correct", "more", "yes", "done", "why", "later"})
-
-
-_ODD = frozenset("*^$#%\\÷×¹²³_")
 
 
 def gather(tokens: list[Token], index: int, clause: Clause) -> int:
@@ -217,7 +198,7 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         clause.items.append(item)
     elif token.text == "?":
         clause.questioned = True
-    elif token.text in _ODD or within_word(tokens, index):
+    elif token.text in glued.ODD or within_word(tokens, index):
         clause.items.append(Item("U", token.start, token.end, token.text))
     return index + 1
 
@@ -290,7 +271,8 @@ def _quantity(tokens: list[Token], index: int, quantity: Quantity, clause: Claus
         item.marks = tuple(clause.after)
         clause.after.clear()
     clause.items.append(item)
-    return _glued(tokens, quantity, item)
+    after, item.end = glued.run_on(tokens, quantity)
+    return after
 
 
 def _paid(number: Token, quantity: Quantity, clause: Clause) -> bool:
@@ -299,37 +281,3 @@ def _paid(number: Token, quantity: Quantity, clause: Clause) -> bool:
     if not named or quantity.unit is not None or number.kind != "number":
         return False
     return prices.may_be_paid(number, named[-1], bought="got" in clause.after)
-
-
-def _glued(tokens: list[Token], quantity: Quantity, item: Item) -> int:
-    """What touches the end of a number and is no part of it makes the whole run doubtful."""
-    after = quantity.last
-    if quantity.unit is not None and after < len(tokens) and tokens[after].kind == "unit":
-        quantity.problem = doubts.UNKNOWN_UNIT  # two units in a row
-    if after + 1 < len(tokens) and tokens[after].text == "/" and quantity.unit is not None:
-        following = tokens[after + 1]
-        touching = tokens[after].start == item.end
-        named = following.kind == "analyte" and quantity.unit != "mg"
-        if (touching or following.text == "/") and not named and following.kind != "number":
-            quantity.problem = doubts.UNKNOWN_UNIT  # "mg/ll"
-    if quantity.unit is None and _unit_misspelt(tokens, after):
-        quantity.problem = doubts.UNKNOWN_UNIT
-        item.end = tokens[after + 2].end
-        return after + 3
-    if after + 1 < len(tokens) and tokens[after].text == "." and _letter_for_digit(tokens, after):
-        quantity.problem = doubts.BAD_NUMBER
-        item.end = tokens[after + 1].end
-        return after + 2
-    while after < len(tokens) and tokens[after].start == item.end:
-        following = tokens[after]
-        if following.kind == "tank":
-            break
-        named = following.kind in {"analyte", "unit"} and following.text[0] != "o"
-        letters = following.text[0].isalpha() and not named  # "7o2" may be 702 or 7.2
-        if not letters and following.kind != "number" and following.text not in _ODD:
-            break
-        unit = letters and not quantity.problem
-        quantity.problem = doubts.UNKNOWN_UNIT if unit else doubts.BAD_NUMBER
-        item.end = following.end
-        after += 1
-    return after

@@ -11,19 +11,20 @@ from __future__ import annotations
 
 from core.message import (
     animal_events,
+    animal_names,
+    animal_words,
     doubts,
     event_bounds,
+    event_words,
     herd,
     kinds,
     nearest,
     quantities,
-    trade,
 )
-from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
+from core.message.amounts import GRAMS, MILLILITRES, SPOONS
 from core.message.event_parts import Found, Parts, added, doubt, judge, source_words
 from core.message.model import Context, Event
-from core.message.quantities import Quantity
-from core.message.tokens import Token, is_salt_water
+from core.message.tokens import Token
 from core.substances import MEDIA
 
 __all__ = ["Found", "find", "source_words"]
@@ -66,12 +67,13 @@ def _one(
     parts.unsure = event_bounds.unsure_before(tokens, first, kind, sure)
     if last < len(tokens) and tokens[last].text == "?":
         parts.unsure = True  # asked, not told
-    parts.to_tank = kind == "given" and animal_events.leads_to_tank(tokens, last)
+    parts.to_tank = kind == "given" and animal_words.leads_to_tank(tokens, last)
     if kind == "born":
-        parts.parents = animal_events.parents(tokens, max(floor, sure), first, source)
+        parts.parents = animal_names.parents(tokens, max(floor, sure), first, source)
     place = first
     while place < last:
-        place = _take(tokens, place, index, parts, context) if place != index else place + 1
+        taken = place + 1 if place == index else None
+        place = taken or event_words.take(tokens, place, index, parts, context)
     said = next((t for t in tokens[first:last] if t.kind == "count" or t.value == "one"), None)
     words = [t for t in parts.unknown if t.kind not in {"count", "number"}]
     words = [t for t in words if not kinds.is_kind(t.text)]
@@ -115,7 +117,7 @@ def _before(
         parts = Parts(found.kind, tokens[first].start, tokens[last - 1].end, word=found.word)
         place = first
         while place < last:
-            place = _take(tokens, place, -1, parts, context)
+            place = event_words.take(tokens, place, -1, parts, context)
         made = _made(parts, first, last, source)
         if made is None or made.event is None:
             return []
@@ -137,7 +139,7 @@ def _more_animals(tokens: list[Token], found: Found, source: str, context: Conte
         parts = Parts(found.kind, tokens[first].start, tokens[end - 1].end, word=found.word)
         place = first
         while place < end:
-            place = _take(tokens, place, -1, parts, context)
+            place = event_words.take(tokens, place, -1, parts, context)
         made = _made(parts, last, end, source)
         if made is None:
             break
@@ -161,7 +163,7 @@ def _more_doses(tokens: list[Token], found: Found, source: str, context: Context
         parts = Parts("dose", tokens[last + 1].start, tokens[end - 1].end, word=found.word)
         place = last + 1
         while place < end:
-            place = _take(tokens, place, -1, parts, context)
+            place = event_words.take(tokens, place, -1, parts, context)
         made = _made(parts, last, end, source)
         if made is None or made.event is None:
             break
@@ -176,121 +178,6 @@ def _note(tokens: list[Token], index: int, source: str) -> Found | None:
     start, end = tokens[0].start, tokens[-1].end
     text = source[tokens[0].end : end].strip(" :,")
     return Found(0, len(tokens), "note", event=Event("note", text=text, start=start, end=end))
-
-
-def _take(tokens: list[Token], place: int, index: int, parts: Parts, context: Context) -> int:
-    token = tokens[place]
-    if parts.kind in event_bounds.GIVEN and (named := trade.given(tokens, index, place)):
-        parts.unknown += tokens[place : place + named]
-        return place + named
-    if parts.kind in kinds.OF_ANIMALS and animal_events.take(tokens, place, parts):
-        return place + 1
-    if kinds.is_numbered(tokens, place):
-        parts.unknown.append(token)
-        return place + 1
-    if token.text == "-" and _is_minus(tokens, place):
-        if parts.kind in kinds.OF_ANIMALS:
-            parts.bare = 0.0  # added -3 guppies
-            return place + 2
-        parts.unsure = True  # changed -10%
-    numbered = quantities.is_number(token) or token.kind == "count"
-    if numbered or token.value == "approx" or token.value in SHARES:
-        quantity = quantities.read(tokens, place)
-        if quantity is not None:
-            if quantity.unit is None and event_bounds.share(token) and parts.kind == "water_change":
-                above, slash, below = token.text.partition("/")
-                part = int(above) / int(below) if slash else quantity.value or 0.0
-                parts.percent = 100.0 * part
-                return quantity.last
-            _amount(quantity, parts, context)
-            if quantity.last > index > place:
-                return index
-            return quantity.last
-    if token.kind == "command" and token.value == "no":
-        parts.unsure = True
-    elif token.kind == "mark":
-        mark = str(token.value)
-        if mark in SHARES:
-            parts.percent = SHARES[mark]
-        elif mark == "water":
-            parts.water = True
-        elif mark == "fish":
-            parts.unknown.append(token)
-        elif mark in event_bounds.UNSURE:
-            parts.unsure = True
-        elif mark == "other" and parts.kind in {"water_change", "top_up"}:
-            parts.substance = parts.substance or token.text
-            parts.water = True
-    elif token.kind == "substance":
-        if parts.kind in {"water_change", "top_up"} and is_salt_water(tokens, place):
-            return place + 1
-        parts.substance = str(token.value)
-        parts.named.append(token)
-    elif token.kind in {"word", "several", "event", "analyte"}:
-        if not event_bounds.adds(token, parts.kind):
-            parts.unknown.append(token)
-    elif token.kind == "count" and parts.bare is None:
-        parts.bare = float(str(token.value))
-        parts.before = len(parts.unknown)
-    elif token.kind == "time" and token.value == "one" and parts.count is None:
-        following = tokens[place + 1] if place + 1 < len(tokens) else token
-        if following.kind == "unit" and following.value in SPOONS:
-            parts.spoons = SPOONS[str(following.value)]  # a teaspoon of it
-            return place + 2
-        of_them = place + 1
-        while of_them + 1 < len(tokens) and (
-            tokens[of_them].kind == "fill" or tokens[of_them].value == "link"
-        ):
-            of_them += 1  # one of my guppies
-        living = parts.kind in kinds.OF_ANIMALS and tokens[min(of_them, len(tokens) - 1)].kind
-        gone = living == "event" and parts.kind == "lost"  # one is dead
-        gone = gone or (parts.kind == "lost" and following is token)  # se murió uno
-        parts.count = 1 if following.kind in {"word", "event"} or living == "word" or gone else None
-        parts.before = len(parts.unknown)
-        slip = nearest.counts(following.text) and not kinds.is_kind(following.text)
-        parts.unsure = parts.unsure or slip  # "a dozwn guppies"
-    return place + 1
-
-
-def _is_minus(tokens: list[Token], place: int) -> bool:
-    """Whether a dash behind an event's word is glued to its number, and so less than nothing."""
-    before, following = tokens[place - 1], tokens[place + 1 : place + 2]
-    glued = bool(following) and following[0].start == tokens[place].end
-    return glued and before.kind == "event" and quantities.is_number(following[0])
-
-
-def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:
-    value, unit = quantity.value, quantity.unit
-    if quantity.grouped is not None and parts.kind in kinds.OF_ANIMALS and unit is None:
-        value = quantity.grouped  # 10,000 fish are no ten
-    elif quantity.grouped is not None:
-        parts.unsure = True
-        return
-    if value is None or quantity.problem or quantity.sign:
-        parts.unsure = True
-        return
-    if unit is None:
-        parts.unsure = parts.unsure or (parts.kind in kinds.OF_ANIMALS and parts.bare is not None)
-        parts.bare = value
-        parts.before = len(parts.unknown)
-    elif unit == "%":
-        parts.percent = value
-        parts.share_end = quantity.last
-    elif unit in GRAMS:
-        parts.heavy = parts.heavy or unit in {"kg", "mg"}
-        parts.grams = value * GRAMS[unit]
-    elif unit in MILLILITRES:
-        parts.millilitres = value
-    elif unit in SPOONS:
-        parts.spoons = value * SPOONS[unit]
-    else:
-        volume = litres(quantity, us_gallons=context.us_gallons)
-        if parts.whither and volume is not None:
-            return  # moved to the 20 gal: a place
-        if volume is None:
-            parts.unsure = True
-        elif not 0 < parts.share_end < quantity.first:
-            parts.litres = volume  # but in "30% of 90 l" the volume is that of the whole
 
 
 def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
@@ -309,7 +196,7 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     if said and parts.kind == "added" and parts.substance is None and kinds.names_thing(said):
         kind = "media"  # added a filter, 5 plants, 10 kg gravel
     living = kind in kinds.OF_ANIMALS
-    species = animal_events.species(parts, source) if living else None
+    species = animal_names.species(parts, source) if living else None
     problem = judge(kind, parts, species)
     if problem == "":
         return None

@@ -11,7 +11,7 @@ them. A line that tells another event, or asks, is none of these.
 
 from __future__ import annotations
 
-from core.message import animal_events, doubts, herd, kinds, quantities
+from core.message import animal_names, animal_words, doubts, herd, kinds, quantities
 from core.message.event_parts import Found, source_words
 from core.message.model import Doubt, Event
 from core.message.tokens import Token
@@ -111,7 +111,7 @@ def _births(tokens: list[Token], source: str) -> list[Found]:
         if not kinds.counts(counted) or not (young or born):
             continue
         count, last = _whole(tokens, index), index + 1 + (young or behind is born)
-        kind = animal_events.parents(tokens, 0, index, source)
+        kind = animal_names.parents(tokens, 0, index, source)
         alone = any(other.value == "born" for other in tokens) and all(
             _is_of_births(other) for at, other in enumerate(tokens) if at != index
         )  # we had 2 babies: people do, too
@@ -146,7 +146,7 @@ def _uncounted(tokens: list[Token], source: str) -> list[Found]:
     plain = all(t.kind in _BESIDE_KIND or t.value in _BESIDE for t in rest)
     if not bore or len(young) != 1 or not plain:
         return []
-    kind = animal_events.parents(tokens, 0, min(bore[0], young[0]), source)
+    kind = animal_names.parents(tokens, 0, min(bore[0], young[0]), source)
     aside = {token.text for token in tokens[: bore[0]] if len(token.text) <= _AUXILIARY}
     words = [t.text for t in rest if t.kind == "word"]
     own = [word for word in words if word in (kind or "") or word not in aside]
@@ -171,7 +171,7 @@ def _eaten(tokens: list[Token], source: str) -> list[Found]:
         while first < len(tokens) and tokens[first].kind == "fill":
             first += 1  # one of my koi
         for last in range(min(len(tokens), first + _NAME), first, -1):
-            words = [t for t in tokens[first:last] if not animal_events.tells(t)]
+            words = [t for t in tokens[first:last] if not animal_words.tells(t)]
             said = source_words(tokens[first:last], source)
             if any(t.kind not in {"word", "several", "substance"} for t in words) or not words:
                 continue

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.message.amounts import volume_litres
-from core.message.animal_events import TOWARDS, WHENCE
+from core.message.animal_words import TOWARDS, WHENCE
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Event

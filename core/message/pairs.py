@@ -4,14 +4,13 @@ clause = { name quantity } | { quantity name }
 
 A quantity whose unit names its analyte (4 dkh, 25 °C) stands alone. Pairs are taken name first
 where the clause begins with a name, number first where it begins with a number. What fits no pair
-is a doubt; a second number right behind a value makes that value doubtful too, since the thumb
-may have lost the point (`ph 7 2`), or a name between them; no number is made of the two.
+goes to `core.message.strays`.
 """
 
 from __future__ import annotations
 
-from core.message import doubts, nearest, repeats
-from core.message.candidates import Candidate
+from core.message import doubts, nearest, repeats, strays
+from core.message.candidates import Candidate, apply_marks
 from core.message.clauses import Clause, Item
 from core.message.kinds import is_kind
 from core.units import FACTORS
@@ -52,7 +51,7 @@ def bind(
         clause.loose.append(items.pop(0))
     if timed and kinds == ["V"] and len(items) == 1 and _of_one_unit(items[0], previous):
         assert previous is not None  # noqa: S101
-        _again(clause, items[0], previous)
+        strays.again(clause, items[0], previous)
         clause.candidates[-1].own_time |= past
     elif items[0].kind == "V":
         _number_first(clause, items, previous if kinds == ["V"] else None)
@@ -162,7 +161,7 @@ def _named(item: Item, items: list[Item], index: int) -> bool:
 def _own_name(clause: Clause, item: Item, of: str) -> Candidate:
     assert item.quantity is not None  # noqa: S101
     candidate = Candidate(of, None, item.quantity, item.start, item.end)
-    _apply_marks(candidate, item.marks)
+    apply_marks(candidate, item.marks)
     clause.candidates.append(candidate)
     return candidate
 
@@ -183,37 +182,9 @@ def _pair(clause: Clause, name: Item, value: Item) -> Candidate:
         candidate = Candidate(name.analyte, name.basis, value.quantity, start, end, name.text)
         if name.suffixed:
             candidate.problem = doubts.UNKNOWN_WORD
-    _apply_marks(candidate, value.marks)
+    apply_marks(candidate, value.marks)
     clause.candidates.append(candidate)
     return candidate
-
-
-def _apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
-    """What the words between a name and its number say about the number."""
-    problem = doubts.CHANGE if candidate.quantity.arrow else None
-    for mark in marks:
-        if mark in {"wish", "if"}:
-            problem = doubts.WISH
-        elif mark in {"up", "down", "plus"}:
-            problem = doubts.CHANGE
-        elif mark == "between":
-            problem = doubts.BAD_NUMBER
-        elif mark == "not":
-            problem = doubts.NEGATED
-        elif mark in {"was", "from", "formerly"}:
-            candidate.own_time = True
-            candidate.former = candidate.former or mark == "formerly"
-            if mark == "from":
-                ranged = candidate.quantity.low is not None
-                problem = problem or (doubts.CHANGE if ranged else doubts.PAST)
-        elif mark == "instead":
-            candidate.instead = True
-        elif mark in {"rose_to", "fell_to"}:
-            problem = None
-        elif mark == "to":
-            problem = problem or doubts.WISH
-    if problem is not None:
-        candidate.problem = problem
 
 
 def _name_first(clause: Clause, items: list[Item]) -> None:
@@ -223,7 +194,7 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
         item = items[index]
         following = items[index + 1] if index + 1 < len(items) else None
         if item.kind == "V":
-            _stray(clause, item, last)
+            strays.stray(clause, item, last)
         elif following is not None and following.kind == "V":
             made = _pair(clause, item, following)
             behind = item.kind == "U" and index > 0 and items[index - 1].kind == "V"
@@ -243,9 +214,9 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
             last.problem = last.problem or doubts.UNKNOWN_WORD
             index += 2
         elif item.kind == "N":
-            _nameless(clause, item, last)
+            strays.nameless(clause, item, last)
         else:
-            _loose(clause, item, last, following)
+            strays.loose(clause, item, last, following)
         index += 1
 
 
@@ -267,18 +238,6 @@ def _looks_numeric(item: Item) -> bool:
         and any(char.isdigit() for char in item.text)
         and all(char.isdigit() or char in "loisz" for char in item.text)
     )
-
-
-def _nameless(clause: Clause, item: Item, last: Candidate | None) -> None:
-    """A name without a number; a unit torn off the value before it makes that one doubtful."""
-    if last is not None and item.basis and item.analyte == last.analyte and not last.basis:
-        last.basis = item.basis  # the other name says what is counted: ammonia 1 nh4-n
-        last.end = max(last.end, item.end)
-    elif item.unit is not None and last is not None and last.quantity.unit is None:
-        last.problem = last.problem or doubts.UNKNOWN_UNIT
-        last.end = max(last.end, item.end)
-    else:
-        clause.trouble.append((item.start, item.end, doubts.NO_VALUE))
 
 
 def _joins(word: Item, number: Item) -> bool:
@@ -318,81 +277,12 @@ def _number_first(clause: Clause, items: list[Item], previous: Candidate | None 
                 last.problem = last.problem or doubts.STRAY_NUMBER
             index += 1
         elif item.kind == "V":
-            _stray(clause, item, last)
+            strays.stray(clause, item, last)
         elif item.kind == "N" and index + 2 == len(items) and items[index + 1].kind == "V":
             last = _pair(clause, item, items[index + 1])
             index += 1
         elif item.kind == "N":
-            _nameless(clause, item, last)
+            strays.nameless(clause, item, last)
         else:
-            _loose(clause, item, last, following)
+            strays.loose(clause, item, last, following)
         index += 1
-
-
-def _stray(clause: Clause, item: Item, last: Candidate | None) -> None:
-    """A number without a name; directly behind a value it makes that value doubtful."""
-    marks = set(item.marks)
-    if marks == {"instead"} and last is not None and _put_right(last, item):
-        return
-    if marks & {"up", "down", "plus"}:
-        clause.trouble.append((item.start, item.end, doubts.CHANGE))
-        return
-    if "to" in marks and last is not None and "wish" not in marks:
-        last.problem = last.problem or doubts.BAD_NUMBER  # a range torn apart
-        last.end = max(last.end, item.end)
-        return
-    if "other" in marks:
-        if "joint" in marks and last is not None:
-            last.problem = last.problem or doubts.UNKNOWN_WORD
-        clause.trouble.append((item.start, item.end, doubts.OTHER_WATER))
-        clause.other = False
-        return
-    if marks & {"wish", "to", "if"}:
-        clause.trouble.append((item.start, item.end, doubts.WISH))
-        return
-    if last is not None and marks & {"was", "from", "formerly"}:
-        _again(clause, item, last)
-        return
-    if last is not None and "joint" in marks:
-        last.problem = last.problem or doubts.UNKNOWN_WORD  # 20 no 40, 20 ro 40: 20 to 40?
-    if last is not None and "not" in marks:
-        return  # "7.4 not 7.2"
-    if last is not None:
-        last.problem = last.problem or doubts.STRAY_NUMBER
-        last.end = max(last.end, item.end)
-        return
-    before = clause.trouble[-1] if clause.trouble else None
-    if before is not None and before[2] == doubts.STRAY_NUMBER and item.start - before[1] < 3:
-        clause.trouble[-1] = (before[0], item.end, doubts.STRAY_NUMBER)
-    else:
-        clause.trouble.append((item.start, item.end, doubts.STRAY_NUMBER))
-
-
-def _put_right(last: Candidate, item: Item) -> bool:
-    """Take another number for a value, in its unit: `kh 5 sorry 6`; False where it has its own."""
-    anew, told = item.quantity, last.quantity
-    if anew is None or not last.analyte or anew.unit not in {None, told.unit}:
-        return False
-    anew.unit, anew.unit_text, anew.of = told.unit, told.unit_text, told.of
-    anew.basis = anew.basis or told.basis
-    last.quantity, last.end = anew, item.end
-    return True
-
-
-def _again(clause: Clause, item: Item, last: Candidate) -> None:
-    """Another value of the thing named before (`was 6.8 yesterday`)."""
-    assert item.quantity is not None  # noqa: S101
-    more = Candidate(last.analyte, last.basis, item.quantity, item.start, item.end, last.name)
-    if not last.analyte:
-        more.problem = doubts.UNKNOWN_NAME  # goes before what its time may be doubted for
-    _apply_marks(more, item.marks)
-    clause.candidates.append(more)
-
-
-def _loose(clause: Clause, item: Item, last: Candidate | None, following: Item | None) -> None:
-    """A word that is no name: in a unit's place it bears on one value, else on all of them."""
-    if last is not None and following is not None:
-        last.problem = last.problem or doubts.UNKNOWN_WORD
-        last.end = max(last.end, item.end)
-    else:
-        clause.loose.append(item)

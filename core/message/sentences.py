@@ -8,7 +8,7 @@ from itertools import pairwise
 from core.message.amounts import SHARES
 from core.message.lexicon import lexicon
 from core.message.shortforms import ENDS, VERB_FIRST
-from core.message.slots import Number
+from core.message.slot import Number
 from core.message.tokens import Token
 
 _PAUSES = ENDS | {",", ":"}

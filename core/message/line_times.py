@@ -1,0 +1,105 @@
+"""The times that stand in a line: which numbers are none, and whose time it is."""
+
+from __future__ import annotations
+
+from core.message import clockwords, doubts, naming, times
+from core.message.clauses import Clause
+from core.message.days import BETWEEN
+from core.message.state import Line, Statement
+from core.message.times import Moment
+from core.message.tokens import Token
+
+_FRACTIONS = frozenset({"1/2", "1/3", "1/4", "1/8"})
+TIMES = frozenset({"time", "iso", "clock", "dotted", "slashed"})
+_TRIES = 40
+"""Places of one line where a time is looked for; nobody tells so many."""
+_COUNTED = frozenset({"number", "fraction", "count"})
+
+
+def note(tokens: list[Token], moment: Moment, line: Line) -> None:
+    """Keep a moment with the clause that it is of; one that tells each value's own parts them.
+
+    `monday kh 5 tuesday kh 4` and `kh 5 monday kh 4 tuesday` are two clauses; a day and the hour
+    behind its values (`yesterday kh 5 gh 7 9:30`) are one moment; any other second one in a
+    clause leaves open what is whose.
+    """
+    clause, place = line.clauses[-1], len(line.clauses) - 1
+    named = tokens[moment.end : moment.end + 1]
+    names = [item.analyte for item in clause.items if item.kind == "N"]
+    again = bool(named) and named[0].kind == "analyte" and named[0].value in names
+    before = line.moments[-1][1] if line.moments and line.moments[-1][0] == place else None
+    if not line.moments:
+        line.time_first = not line.begun and not line.events
+    if before is not None and moment.lent and not before.hour and not again:
+        moment.start_char = before.start_char
+        line.moments.pop()
+    elif before is not None and line.time_first and names and named and named[0].kind == "analyte":
+        line.clauses.append(Clause())
+    elif before is not None:
+        moment.problem = moment.problem or doubts.AMBIGUOUS_DATE
+    line.moments.append((len(line.clauses) - 1, moment))
+    if again and not line.time_first:
+        line.clauses.append(Clause())
+
+
+def span(tokens: list[Token], index: int, line: Line) -> int:
+    """How long, or which day of it, which is no time: `for 3 weeks`, `day 5` at the start."""
+    if index + 1 >= len(tokens):
+        return 0
+    token, number = tokens[index], tokens[index + 1]
+    if number.kind not in {"number", "count"}:
+        return 0
+    if "for" in {token.text, token.value} and index + 2 < len(tokens):
+        last = tokens[index + 2]
+        ago = index + 3 < len(tokens) and tokens[index + 3].value == "ago"
+        return 3 if last.kind == "time" and last.value in _SPANS and not ago else 0
+    begins = token.kind == "time" and token.value in _SPANS and not line.begun
+    named = index + 2 < len(tokens) and (
+        tokens[index + 2].kind == "analyte" or tokens[index + 2].text == ":"
+    )
+    return 2 if begins and named and number.text.isdigit() else 0
+
+
+_SPANS = frozenset({"day", "week", "month"})
+
+
+def moment_at(tokens: list[Token], index: int, line: Line, state: Statement) -> Moment | None:
+    """A time that begins here, unless a name waits for this number."""
+    if len(line.moments) >= naming.MOST or line.tried >= _TRIES:
+        return None
+    clause = line.clauses[-1]
+    spoken = line.spoken and clockwords.may_begin(tokens, index)
+    if not (spoken and not _awaited(tokens, index, clause)) and not _timely(tokens, index, clause):
+        return None
+    line.tried += 1
+    before = line.moments[-1][1] if line.moments else state.heading
+    return times.find(tokens, index, state.context, before)
+
+
+def _timely(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a time may begin here, by the kinds of the tokens."""
+    token = tokens[index]
+    counted = token.kind in _COUNTED or token.value in {"half", "one"}
+    if not (counted or token.kind in TIMES):
+        return False
+    if token.kind in {"dotted", "slashed"} and clause.items and clause.items[-1].kind == "N":
+        names = sum(item.kind == "N" for item in clause.items)
+        if names > sum(item.kind == "V" for item in clause.items):
+            return False
+    if token.kind == "slashed" and index and tokens[index - 1].text == "/":
+        return False  # a list of numbers (7/4/8)
+    if token.text in _FRACTIONS and index + 1 < len(tokens) and tokens[index + 1].kind == "analyte":
+        return False
+    if counted:
+        following = tokens[index + 1] if index + 1 < len(tokens) else None
+        return following is not None and (following.kind == "time" or following.text in BETWEEN)
+    return True
+
+
+def _awaited(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether a number here is a name's (`kh 7 y media`), or of a range or a comparison."""
+    if tokens[index].kind not in _COUNTED:
+        return False
+    before = tokens[index - 1] if index else None
+    marked = before is not None and before.kind == "mark" and before.value != "at_to"
+    return marked or bool(clause.items and clause.items[-1].kind == "N")

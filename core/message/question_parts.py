@@ -1,0 +1,238 @@
+"""A question with its numbers in their places: what is wished, where it stands, under what."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from core.message import doubts, sentences, trade
+from core.message.model import Doubt, Question
+from core.message.quantity import Quantity
+from core.message.slot import Number, Slots
+from core.message.tokens import Token
+from core.units import to_canonical
+
+_RAISED = {
+    "sodium bicarbonate": "kh",
+    "potassium bicarbonate": "kh",
+    "potassium nitrate": "nitrate",
+    "monopotassium phosphate": "phosphate",
+    "dipotassium phosphate": "phosphate",
+    "potassium sulfate": "potassium",
+    "sea salt": "salinity",
+    "sodium chloride": "salinity",
+}
+"""What a salt is dosed for, where only the salt is named."""
+
+
+def unplaced(
+    quantity: Quantity, kind: str, source: str, inside: list[Token], found: Slots
+) -> Doubt:
+    """A number without a place; `raise kh 2` is either by 2 or to 2, which the keeper chooses.
+
+    One that no water has may be of another unit: `dose kh 200` is in ppm.
+    """
+    start, end = quantity.start, quantity.end
+    fragment = source[start:end]
+    if kind != "dose" or quantity.value is None:
+        return Doubt(fragment, start, end, doubts.INCOMPLETE_QUESTION)
+    head, tail = source[inside[0].start : start], source[end : inside[-1].end]
+    if meant := found.guessed.get(start):
+        other = tuple(f"{head}{number}{tail}" for number in meant)
+        return Doubt(
+            fragment, start, end, doubts.INCOMPLETE_QUESTION, other[0], choices=other[1:] and other
+        )
+    both = tuple(f"{head}{word} {fragment}{tail}" for word in ("by", "to"))
+    return Doubt(fragment, start, end, doubts.INCOMPLETE_QUESTION, choices=both)
+
+
+def question_of(
+    kind: str, found: Slots, text: str, asking: Token, inside: list[Token], source: str
+) -> Question:
+    """The question of a kind that the slots fill; `asking` is its word, `inside` its sentence."""
+    main = _main(kind, found)
+    roles: dict[str, float] = {}
+    premises: dict[str, float] = {}
+    also: Number | None = None
+    basis = bound = None
+    if kind == "dose":
+        sentences.aim(found.numbers, main, inside)
+    wished = any(n.role in {"to", "by"} and n.analyte == main for n in found.numbers)
+    for number in found.numbers:
+        analyte = number.analyte or main
+        role = _role(kind, number, main, found, wished=wished)
+        if kind == "safe" and found.substance is None and analyte is not None and role != "by":
+            # Whatever word stands before it, this is the number to judge; of a range the upper end.
+            if analyte not in premises or role == "to":
+                premises[analyte] = number.value
+            basis = basis or number.basis
+            continue
+        if analyte is None and kind not in {"dose", "effect", "change"}:
+            continue
+        if analyte == main and role in {"from", "to", "by"} and role not in roles:
+            roles[role] = _as_gravity(number) if main == "salinity" else number.value
+            bound = "<" if role == "to" and number.quantity.qualifier == "<" else bound
+            basis = basis or number.basis
+        elif analyte not in {None, main} and kind == "dose" and role in {"to", "by"} and not also:
+            also = number
+        elif analyte is not None and analyte not in premises:
+            premises[analyte] = number.value
+            basis = basis or (number.basis if analyte == main or kind == "safe" else None)
+    if kind == "convert":
+        return _conversion_question(found, text, main)
+    litres = None
+    volume = found.volume_l
+    if kind == "change" and volume is not None and found.percent is None and not roles:
+        litres, volume = volume, None
+    return Question(
+        kind,
+        found.tank,
+        main,
+        volume,
+        roles.get("from"),
+        roles.get("to"),
+        bound,
+        roles.get("by"),
+        also.analyte if also else None,
+        also.value if also and also.role == "to" else None,
+        also.value if also and also.role == "by" else None,
+        found.ratio,
+        found.grams,
+        found.a_litre,
+        found.millilitres,
+        found.spoons,
+        found.percent,
+        litres,
+        found.substance or _unknown_substance(kind, found, asking, inside, source),
+        _species(kind, found, source),
+        basis,  # type: ignore[arg-type]
+        premises=_without(premises, main if roles else None),
+        text=text,
+    )
+
+
+def _as_gravity(number: Number) -> float:
+    """A salinity in g/kg, also where a bare 1.024 of no name can only be a specific gravity."""
+    if number.quantity.unit is None and 1.0 <= number.value < 1.05:
+        return to_canonical("salinity", number.value, "SG")
+    return number.value
+
+
+def _without(premises: dict[str, float], main: str | None) -> Mapping[str, float]:
+    premises.pop(main or "", None)
+    return premises
+
+
+def _main(kind: str, found: Slots) -> str | None:
+    """The analyte asked about: the one with a from, to or by; else the first named."""
+    if kind == "co2":
+        return "co2"
+    if found.joining and kind == "keep":
+        return None
+    for number in found.numbers:
+        if number.role in {"from", "to", "by"} and number.analyte is not None:
+            return number.analyte
+    numbered = {number.analyte for number in found.numbers}
+    bare = [name for name, _ in found.names if name not in numbered]
+    if bare:
+        return bare[0]
+    raised = _raised(found) if kind == "dose" else None
+    aimed = raised != "salinity" or any(number.role for number in found.numbers)
+    if raised == "kh" or (raised and aimed and not found.names):
+        return raised
+    if found.names and kind in {"dose", "change", "keep", "convert", "history", "when"}:
+        return found.names[0][0]
+    if kind == "convert" and found.numbers:
+        return found.numbers[0].analyte
+    return None
+
+
+def _raised(found: Slots) -> str | None:
+    """What a salt is to raise where no name says so.
+
+    Those of calcium and magnesium are dosed for hardness in degrees, and in the sea for their own
+    mg/L, which no hardness reaches.
+    """
+    substance = found.substance or ""
+    ion = substance.partition(" ")[0]
+    if ion in {"calcium", "magnesium"} and found.aimed is not None:
+        return ion if found.aimed.value > _MOST_DEGREES else "gh"
+    return _RAISED.get(substance)
+
+
+_MOST_DEGREES = 60.0
+"""Above this a number is no hardness that anybody doses for. [°dH]"""
+
+
+def _role(kind: str, number: Number, main: str | None, found: Slots, *, wished: bool) -> str:
+    """A plain number of the main analyte is what is wished, in the kinds that have a wish.
+
+    Beside a number that is wished it is where the water stands (`kh 2, want kh 5`); the nitrite
+    that salt is asked for is a reading.
+    """
+    if number.role or number.analyte != main:
+        return number.role
+    if main == "nitrite" and found.substance == "sodium chloride":
+        return ""
+    if wished:
+        return "from"
+    return "to" if kind in {"dose", "change", "keep", "when"} else ""
+
+
+def _conversion_question(found: Slots, text: str, main: str | None) -> Question:
+    number = found.numbers[0] if found.numbers else None
+    quantity = number.quantity if number is not None else found.amount
+    to_unit = found.units[-1] if found.units else None
+    analyte = (number.analyte if number else None) or main
+    if analyte is None and to_unit is not None:
+        analyte = to_unit[1]
+    return Question(
+        "convert",
+        analyte=analyte,
+        substance=found.substance,
+        spoons=found.spoons,
+        basis=quantity.basis if quantity is not None else None,  # type: ignore[arg-type]
+        value=quantity.value if quantity is not None else None,
+        unit=quantity.unit if quantity is not None else None,
+        to_unit=to_unit[0] if to_unit is not None else None,
+        text=text,
+    )
+
+
+def _unknown_substance(
+    kind: str, found: Slots, asking: Token, inside: list[Token], source: str
+) -> str | None:
+    """The words right behind the word of asking, as said: `how much coral powder for 90 l`.
+
+    A unit, "of" and articles may stand between (`how many ml of the blue bottle`).
+    """
+    if kind not in {"dose", "effect"} or asking not in inside:
+        return None
+    words: list[Token] = []
+    first = inside.index(asking) + 1
+    if (named := trade.spelt(inside, first)) and asking.value == "how_much":
+        return source[inside[first].start : inside[first + named - 1].end]  # how much kh plus
+    for token in inside[first:]:
+        if token in found.unknown:
+            words.append(token)
+        elif words or not _passed_over(token):
+            break
+    return " ".join(source[token.start : token.end] for token in words) or None
+
+
+def _passed_over(token: Token) -> bool:
+    return token.kind in {"fill", "unit"} or token.text in _ARTICLES or token.value == "new"
+
+
+_ARTICLES = frozenset({"of", "de", "a", "an", "von", "van", "di", "av"})
+ANY = "fish"
+"""The species of a question about animals of no kind: `can i add fish`, `is it cycled`."""
+
+
+def _species(kind: str, found: Slots, source: str) -> str | None:
+    if found.readying:
+        return ANY
+    if found.suiting or not (kind == "safe" or found.joining):
+        return None
+    if found.unknown:
+        return source[found.unknown[0].start : found.unknown[-1].end]
+    return ANY if kind == "keep" else None
