@@ -161,8 +161,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     await _use_named(turn, parsed)
     if turn.incoming.addressed and (term := _word_asked(turn, parsed)) is not None:
         return [await turn.reply(explained(term))]
-    if turn.incoming.addressed and (before := _past_asked(turn, parsed)) is not None:
-        return await past.answer(turn, before)
+    before = _past_asked(turn, parsed) if turn.incoming.addressed else None
+    if before is not None and (recorded := await past.answer(turn, before)) is not None:
+        return recorded
     if (spread := await every_tank.told(turn, parsed)) is not None:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)

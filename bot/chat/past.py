@@ -22,15 +22,29 @@ SHOWN: Final = 5
 KEPT_BACK: Final = 40
 """Of what is on record on one screen, and looked at in all."""
 
+MOVING: Final = ("water_change", "top_up", "dose")
+"""Events that may leave a value behind."""
+
 Told = Stored[Event] | Stored[Value]
 
 
-async def answer(turn: Turn, past: Past) -> list[Reply]:
-    """What is on record of the deed or the value that is asked about."""
+async def answer(turn: Turn, past: Past) -> list[Reply] | None:
+    """What is on record of the deed or the value that is asked about.
+
+    None where the value that stands is asked for, not expressly now, and was never measured.
+    """
     stored = turn.tank_named(past.tank) if past.tank else turn.current_tank
+    if past.form == "now" and (stored is None or past.span is None):
+        known = stored and await turn.uow.log.last_of_each(
+            stored.id, [past.analyte or ""], until=turn.now
+        )
+        if not known:
+            return None
     if stored is None:
         return [await turn.reply(question_words.which_tank([tank.name for tank in turn.tanks]))]
     await turn.use_tank(stored)
+    if past.form == "now":
+        return [await _standing(turn, stored, past.analyte or "")]
     on_record = await _on_record(turn, stored, past)
     told = [each for each in on_record if _is_within(turn, past, each.at)]
     shown = told or on_record[:1]
@@ -39,6 +53,26 @@ async def answer(turn: Turn, past: Past) -> list[Reply]:
     first = _first(turn, stored, past, told, lines)
     rest = lines[1:] if told else []
     return [await turn.reply([*first, *rest[:SHOWN]], more=rest[SHOWN:], facts=facts)]
+
+
+async def _standing(turn: Turn, stored: StoredTank, analyte: str) -> Reply:
+    """The last value, how old it is, and what was done to the water since.
+
+    What was done at the moment of a reading counts as done after it, as in `core.advice.since`.
+    """
+    rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
+    if not rows:
+        return await turn.reply(words.unmeasured(stored.name, analyte), facts={"tank": stored.name})
+    last = rows[0]
+    moved = await turn.uow.log.events(stored.id, kinds=MOVING, since=last.at)
+    since = [each for each in moved if each.at <= turn.now]
+    lines = [words.last(stored.name, _line(turn, [last]), turn.now - last.at)]
+    if since:
+        lines += words.before(analyte, [_line(turn, [each]) for each in since[:SHOWN]])
+    facts = {"tank": stored.name, **_facts(turn, [last])}
+    if since:
+        facts |= {"events": _facts(turn, since[:SHOWN])["events"]}
+    return await turn.reply(lines, facts=facts)
 
 
 def _first(

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cache
 from importlib.resources import files
@@ -36,7 +36,7 @@ class Past:
     Attributes
     ----------
     form : str
-        when, last, whether, what, or value (how high it was).
+        when, last, whether, what, value (how high it was), or now (how high it is).
     deed : str or None
         A kind of event, or measured.
     analyte, substance, tank : str or None
@@ -108,6 +108,11 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     if form == "marked":  # in languages that ask by the mark alone
         form = "whether" if "?" in text else "told"
     past = Past(form, **found)
+    if form in {"now", "stands", "so"}:
+        bare = past.analyte is not None and past.deed is None and past.substance is None
+        span = "now" if form == "so" else past.span
+        stands = past.span in {None, "now"} and (form != "now" or span == "now")
+        return replace(past, form="now", span=span) if bare and stands else None
     if form == "value":
         return past if past.analyte is not None and past.deed is None and past.span else None
     if past.deed is None or form == "told" or (form == "last" and past.span is not None):

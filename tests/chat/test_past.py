@@ -58,3 +58,34 @@ async def test_a_group_is_not_overheard(talk: Talk) -> None:
     await a_week(talk)
     quiet = await talk.say("when did i last change the water", group=True, addressed=False)
     assert quiet == []
+
+
+async def test_a_value_that_stands_is_told_with_what_was_done_after_it(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 4 no3 40 temp 25")
+    await talk.wait(hours=3)
+    await talk.say("changed 25%")
+    (reply,) = await talk.say("whats the no3 then")
+    assert [value["canonical"] for value in reply.facts["values"]] == [40]
+    assert [event["percent"] for event in reply.facts["events"]] == [25]
+    assert "measured before this" in reply.text
+    await talk.wait(days=2)
+    assert "2 days ago" in await talk.text("wie ist nitrat jetzt")
+
+
+async def test_a_value_measured_after_it_all_stands_alone(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("changed 25%")
+    await talk.wait(hours=3)
+    await talk.say("no3 30")
+    facts = await talk.facts("quanto está o nitrato agora")
+    assert [value["canonical"] for value in facts["values"]] == [30]
+    assert "events" not in facts
+
+
+async def test_what_was_never_measured_is_said_to_be_so_or_explained(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 4")
+    assert "not measured yet" in await talk.text("so whats the salinity")
+    assert "filter's chain" in await talk.text("whats the no3")
+    assert "filter's chain" in await talk.text("what is nitrate")

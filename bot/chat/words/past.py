@@ -65,3 +65,15 @@ def no_value(tank: str, analyte: str) -> str:
     """Nothing was measured in the span that is asked about."""
     told = _("{tank}: {name} was not measured then.")
     return told.format(tank=tank, name=names.label(analyte))
+
+
+def unmeasured(tank: str, analyte: str) -> list[str]:
+    """Nothing of it is on record."""
+    told = _("{tank}: {name} was not measured yet. Measure it and send the number.")
+    return [told.format(tank=tank, name=names.label(analyte))]
+
+
+def before(analyte: str, told: Sequence[str]) -> list[str]:
+    """What was done to the water after the last measurement, newest first."""
+    only = _("That was measured before this: {told}").format(told="; ".join(told))
+    return [only, _("Test {name} again for what it is now.").format(name=names.label(analyte))]

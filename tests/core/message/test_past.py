@@ -68,3 +68,55 @@ def test_spans_are_days_of_the_calendar() -> None:
     assert days_of("last_month", wednesday) == (date(2026, 2, 1), date(2026, 2, 28))
     assert days_of("fri", wednesday) == (date(2026, 2, 27), date(2026, 2, 27))
     assert days_of("today", wednesday) == (wednesday, wednesday)
+
+
+@pytest.mark.parametrize(
+    ("text", "analyte"),
+    [
+        ("whats the no3 then", "nitrate"),
+        ("what should no3 be now", "nitrate"),
+        ("so whats the salinity", "salinity"),
+        ("how much is no3 now", "nitrate"),
+        ("whats ca now", "calcium"),
+        ("wie ist nitrat jetzt", "nitrate"),
+        ("und wie hoch ist kh", "kh"),
+        ("quel est le nitrate maintenant", "nitrate"),
+        ("cuánto está el nitrato ahora", "nitrate"),
+        ("quanto está o nitrato agora", "nitrate"),
+        ("quanto è il nitrato adesso", "nitrate"),
+        ("wat is het nitraat nu", "nitrate"),
+        ("ile wynosi azotan teraz", "nitrate"),
+        ("vad är nitraten nu", "nitrate"),
+    ],
+)
+def test_the_value_that_stands_is_asked_for(text: str, analyte: str) -> None:
+    past = asked(text, TANKS)
+    assert past is not None
+    assert (past.form, past.analyte, past.span) == ("now", analyte, "now")
+
+
+@pytest.mark.parametrize(
+    "text", ["whats the kh", "wie hoch ist kh", "ile wynosi kh", "qual è il kh"]
+)
+def test_a_number_may_be_asked_for_without_a_word_for_now(text: str) -> None:
+    assert asked(text, TANKS) == Past("now", analyte="kh")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what is nitrate",
+        "and what is kh",
+        "was ist kh",
+        "vad är nitrat",
+        "what is the best kh now",
+        "whats next",
+        "what is then",
+        "what is the plan now",
+        "what is kh 5 in ppm now",
+        "how was kh now yesterday",
+    ],
+)
+def test_a_word_is_explained_and_advice_is_no_record(text: str) -> None:
+    past = asked(text, TANKS)
+    assert past is None or past.form != "now"
