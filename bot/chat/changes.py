@@ -21,7 +21,7 @@ from bot.chat.words import refusals
 from bot.chat.words.sources import softened as softened_water
 from core.advice import limits
 from core.advice.change_doubt import doubt_of_change
-from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change
+from core.advice.change_plan import ChangePlan, as_told, largest_safe_share, plan_change
 from core.advice.changes import Waters as Mixing
 from core.advice.changes import salinity_unknown, waters_of
 from core.advice.danger import cut_to_kh, is_acid, is_emergency, poison_in
@@ -139,7 +139,7 @@ def _share_for(analyte: str, target: float, asked: Asked) -> float | list[str]:
         return words.reached(analyte, now.value, target)
     if abs(new.value - now.value) <= abs(target - now.value) + 1e-9:
         return words.out_of_reach(analyte, new.value, target)
-    return (now.value - target) / (now.value - new.value)
+    return min(as_told((now.value - target) / (now.value - new.value)), 1.0)
 
 
 async def answer(

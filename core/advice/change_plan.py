@@ -150,7 +150,7 @@ def _is_safe(waters: Waters, share: float, *, emergency: bool) -> bool:
 def schedule(
     waters: Waters, after: Mixed, largest: float, *, counted: Waters, emergency: bool = False
 ) -> tuple[Mixed, ...]:
-    """Equal changes, one a day, that together replace a share: what each makes of the tank.
+    """Equal changes, one a day, that together replace a share or little more: what each makes.
 
     Empty where there are no safe ones. Their ammonia is that of `waters` or of `counted`,
     whichever bears them: `rested` with `with_ammonia_of` follows either of them.
@@ -177,7 +177,7 @@ def schedule(
     found: tuple[Mixed, ...] = ()
     count = math.ceil(math.log(1.0 - whole) / math.log(1.0 - min(largest, 0.99)) - TINY)
     while begun and count <= limits.MOST_CHANGES:
-        each = 1.0 - (1.0 - whole) ** (1.0 / count)
+        each = as_told(1.0 - (1.0 - whole) ** (1.0 / count))
         safe, made = _safe(begun, counted.source_n, each, count, emergency=emergency)
         if emergency and len(safe) == len(begun):
             return made
@@ -185,6 +185,15 @@ def schedule(
             begun, found = begun[: safe[0]], made
         count += 1 + count // 4
     return found
+
+
+def as_told(share: float) -> float:
+    """A share as finely as it is told and measured out, rounded up so that the whole is reached.
+
+    Whole percents, tenths of one under 10 %.
+    """
+    finest = 0.01 if share >= 0.1 else 0.001
+    return math.ceil(share / finest - TINY) * finest
 
 
 def _ends_unsafe(waters: Waters, after: Mixed) -> bool:

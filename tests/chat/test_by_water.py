@@ -35,7 +35,7 @@ async def _soft(talk: Talk) -> Talk:
 async def test_a_wish_for_a_water_is_its_share(soft: Talk, text: str) -> None:
     """By amounts: (4 - 2) / (9 - 2) of the tank."""
     facts = await soft.facts(text)
-    assert facts["share"] == pytest.approx(2 / 7, abs=1e-3)
+    assert facts["share"] == pytest.approx(0.29)  # 2 / 7, in whole percents and so no less
 
 
 @pytest.mark.parametrize("text", ["get kh to 4", "dose kh 4"])
@@ -158,7 +158,7 @@ async def test_under_is_reached_by_changes_and_never_by_a_dose(talk: Talk, line:
                  "/source tap no3 5 kh 4 gh 6 ph 7.4 temp 24"):  # fmt: skip
         await talk.say(each)
     facts = await talk.facts(line)
-    assert facts["share"] == pytest.approx((60 - 20) / (60 - 5))  # mixing by amounts
+    assert facts["share"] == pytest.approx(0.73)  # (60 - 20) / (60 - 5), in whole percents
     assert "grams" not in facts
 
 

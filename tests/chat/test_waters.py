@@ -103,9 +103,9 @@ async def test_a_question_names_its_source(talk: Talk) -> None:
 async def test_how_much_ro_says_litres_for_this_tank(talk: Talk) -> None:
     await fern(talk, "/source tap kh 8 gh 12 ph 7.6")
     facts = await talk.facts("how much ro to reach gh 5")
-    # GH 6 to 5 by RO is a sixth of 90 L.
+    # GH 6 to 5 by RO is a sixth of 90 L, in whole percents 17.
     assert facts["source"] == "RO"
-    assert facts["litres"] == pytest.approx(15.0)
+    assert facts["litres"] == pytest.approx(0.17 * 90.0)
 
 
 @pytest.mark.parametrize(

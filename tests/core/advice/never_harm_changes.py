@@ -107,7 +107,8 @@ def carried_out(
         yield from _moves(case, here, after, share, emergency=emergency)
         yield from _taints(case, here, after)
         here, left = after.rested(), left * (1.0 - share)
-    if abs(1.0 - left - case.share) > 1e-6:
+    over = 1.0 - left - case.share  # each of several is told in whole percents, rounded up
+    if not -1e-6 <= over <= (0.01 * len(steps) if len(steps) > 1 else 1e-6):
         yield "does not change what was asked"
 
 
