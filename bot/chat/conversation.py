@@ -19,6 +19,7 @@ from bot.chat import (
     arrivals,
     asides,
     asked_deeds,
+    belongs,
     corrections,
     daily,
     dosing,
@@ -88,7 +89,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "label": labels.command,
     "undo": undoing.undo,
     "correct": corrections.correct,
-    "move": corrections.move,
+    "move": belongs.move,
 }
 
 QUESTIONS: Final[Mapping[str, QuestionTopic]] = {

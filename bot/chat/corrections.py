@@ -7,21 +7,21 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.chat import moves, readings, sources, tanks_told
+from bot.chat import belongs, moves, readings, sources, tanks_told
 from bot.chat.asking import ask
 from bot.chat.model import Reply
-from bot.chat.replacing import replacement, said, store, tank_of, values_said
+from bot.chat.replacing import answered, replacement, said, store, tank_of, values_said
 from bot.chat.told import Told, place
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.chat.words.text import _
 from bot.store.log import Entry, Stored
 from core.message import parse, quantities
-from core.message.amends import corrected, renamed, retimed
+from core.message.amends import corrected, exchanged, renamed, retimed
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Command, Event, Parsed, Value
-from core.message.tanks import match, named_alone
+from core.message.tanks import named_alone
 from core.message.tokens import cut
 
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
@@ -48,9 +48,9 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
     if of_tank and not parsed.doubts:
         named = named_alone(command.arguments, [tank.name for tank in turn.tanks])
         if named is not None:  # i meant the big one
-            return await move(turn, Command("move", named), parsed)
+            return await belongs.move(turn, Command("move", named), parsed)
         return [await turn.reply(words.nothing_to_put_right())]
-    entry = await _answered(turn) or await _told_of_late(turn, parsed)
+    entry = await answered(turn) or await _told_of_late(turn, parsed)
     if entry is None:
         return await readings.keep(turn, parsed)
     if parsed.doubts and _stands(entry, parsed.values) and not parsed.events:
@@ -94,7 +94,7 @@ async def _told_of_late(turn: Turn, parsed: Parsed) -> Entry | None:
 async def answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Values in reply to an older message put that message right; None if it stored nothing."""
     await turn.know_waters()
-    entry = await _answered(turn)
+    entry = await answered(turn)
     return None if entry is None or entry.is_empty else await _correct(turn, entry, parsed)
 
 
@@ -102,7 +102,8 @@ async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
     """``no, 7.4``, ``no, 4 nov``, ``i meant gh``: number, time or name right after, told anew."""
     text = turn.incoming.text
     number, timed, named = corrected(text), retimed(text), renamed(text)
-    about = number or timed or named
+    other = exchanged(text)
+    about = number or timed or named or other
     entry = await turn.uow.log.current(turn.chat.id, entry_id) if about else None
     if entry is None or entry.is_empty:
         return None
@@ -111,7 +112,9 @@ async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
         return await _renamed(turn, entry, *named)
     if timed:
         when = parse(turn.incoming.text, turn.context()).at
-        return None if when is None else await _at_another_time(turn, entry, when)
+        return None if when is None else await belongs.at_another_time(turn, entry, when)
+    if other is not None:
+        number = other[0] if _tells(entry, other[1]) else None
     retold = None if number is None else _retold(entry, number)
     if retold is None:
         return None
@@ -134,6 +137,11 @@ async def with_grams(turn: Turn, entry_id: int, grams: float) -> list[Reply] | N
     retold = f"dosed {grams:g} g {dose.substance or ''}".strip()
     turn.incoming = replace(turn.incoming, text=retold)
     return await _correct(turn, entry, parse(retold, turn.context()))
+
+
+def _tells(entry: Entry, number: float) -> bool:
+    """Whether the only value of an entry is a number."""
+    return [reading.what.value for reading in entry.readings] == [number]
 
 
 def _retold(entry: Entry, said: str) -> str | None:
@@ -194,56 +202,6 @@ def _typed(value: Value) -> str | None:
         return None
     mark = "" if value.qualifier == "=" else value.qualifier
     return f"{mark}{value.value:.10g} {unit} {basis}".strip()
-
-
-async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
-    """``that was quarry``: the newest or answered entry belongs to another tank."""
-    await turn.know_waters()
-    entry = await _answered(turn) or await turn.uow.log.latest(turn.chat.id)
-    if entry is None or entry.is_empty:
-        return [await turn.reply(words.nothing_to_undo())]
-    found = match(command.arguments, [tank.name for tank in turn.tanks])
-    tank = turn.tank_named(found.name) if found.name is not None else None
-    if tank is None and (when := parse(command.arguments, turn.context()).at) is not None:
-        return await _at_another_time(turn, entry, when)
-    if tank is None:
-        return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
-    told_of = {reading.tank_id for reading in entry.readings}
-    if told_of | {event.tank_id for event in entry.events} == {tank.id}:
-        return [await turn.reply([words.there_already(tank.name, said(turn, entry))])]
-    moved = replace(
-        replacement(turn, entry, "moved"),
-        readings=tuple(replace(reading, tank_id=tank.id) for reading in entry.readings),
-        events=tuple(
-            event if event.what.kind == "moved_out" else replace(event, tank_id=tank.id)
-            for event in entry.events
-        ),
-    )
-    return await store(turn, moved, words.moved(tank.name, said(turn, moved)))
-
-
-async def _at_another_time(turn: Turn, entry: Entry, when: datetime) -> list[Reply]:
-    """``that was yesterday``: what an entry tells was measured and done then."""
-    moved = replace(
-        replacement(turn, entry, "moved"),
-        readings=tuple(replace(reading, at=when) for reading in entry.readings),
-        events=tuple(replace(event, at=when) for event in entry.events),
-    )
-    return await store(turn, moved, words.corrected(said(turn, entry), said(turn, moved)))
-
-
-async def _answered(turn: Turn) -> Entry | None:
-    """The entry behind the message that is answered: the keeper's own, or our confirmation."""
-    ref = turn.incoming.reply_to
-    if ref is None:
-        return None
-    entry = await turn.uow.log.by_message(turn.chat.id, ref)
-    if entry is not None:
-        return entry
-    offer = await turn.uow.offers.by_message(turn.chat.id, ref)
-    if offer is None or offer.entry_id is None:
-        return None
-    return await turn.uow.log.current(turn.chat.id, offer.entry_id)
 
 
 async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:

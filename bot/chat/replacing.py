@@ -75,3 +75,17 @@ def said(turn: Turn, entry: Entry) -> str:
 def values_said(values: Iterable[Value]) -> str:
     """Values in one line, as they were told."""
     return words.values(list(values), {})
+
+
+async def answered(turn: Turn) -> Entry | None:
+    """The entry behind the message that is answered: the keeper's own, or our confirmation."""
+    ref = turn.incoming.reply_to
+    if ref is None:
+        return None
+    entry = await turn.uow.log.by_message(turn.chat.id, ref)
+    if entry is not None:
+        return entry
+    offer = await turn.uow.offers.by_message(turn.chat.id, ref)
+    if offer is None or offer.entry_id is None:
+        return None
+    return await turn.uow.log.current(turn.chat.id, offer.entry_id)

@@ -1,6 +1,7 @@
 """What puts right the message before: another number, another time, another name.
 
-amend = "sorry" number [ unit ]         no, 7.4 · make that 30 % · wait 5
+amend = "sorry" number [ unit ]         no, 7.4 · make that 30 % · wait 5 · 7.4 i mean
+      | number "not" number             7.4 not 7.2 · not 7.2 but 7.4
       | "sorry" time                    no, that was yesterday
       | "sorry" name [ "not" name ]     i meant gh
       | name "not" name                 gh not kh · not kh, gh
@@ -16,6 +17,7 @@ from core.message import quantities
 from core.message.commands import command_of, is_not, only_time
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.numbers import Number
 from core.message.tokens import Token, cut
 
 LONGEST: Final = 70
@@ -39,6 +41,28 @@ def corrected(text: str) -> str | None:
     return text[said[0].start : said[-1].end]
 
 
+def exchanged(text: str) -> tuple[str, float] | None:
+    """The number that was meant, as typed, and the one that was told for it.
+
+    Examples
+    --------
+    >>> exchanged("7.4 not 7.2"), exchanged("nicht 7,2, sondern 7,4"), exchanged("7.4")
+    (('7.4', 7.2), ('7,4', 7.2), None)
+    """
+    said = _weighty(_tokens(text))
+    while said and _leads(said[0]) and not is_not(said[0]):
+        said.pop(0)
+    shape = "".join("n" if t.kind == "number" else "-" if is_not(t) else "?" for t in said)
+    if "?" in text or shape not in {"n-n", "-nn"}:
+        return None
+    meant, told = (said[0], said[2]) if shape == "n-n" else (said[2], said[1])
+    number = told.value
+    sound = isinstance(number, Number) and number.problem is None and number.grouped is None
+    if not isinstance(number, Number) or not sound or number.value is None:
+        return None
+    return meant.text, number.value
+
+
 def retimed(text: str) -> bool:
     """Whether nothing but a time puts one right that was told, or was taken to be now.
 
@@ -51,8 +75,10 @@ def retimed(text: str) -> bool:
 
 
 def _put_right(text: str) -> list[Token]:
-    """What follows `no`, `sorry that was` and the like; nothing where they do not begin a text."""
+    """What follows `no`, `sorry that was` and the like, or stands before `i mean`; else nothing."""
     tokens = _tokens(text)
+    if tokens and tokens[0].kind == "number" and command_of(tokens[-1]) == "correct":
+        return _weighty(tokens[:-1])  # 7.4 i mean
     if not tokens or not _regrets(tokens[0]):
         return []
     said = _weighty(tokens[1:])

@@ -1,6 +1,7 @@
 """That nobody lives in a tank any more, told without a name: `all sold`, `the tank is empty`.
 
 vacated = "all" gone | gone "all" | tank [ "is" ] "empty" | "no" "fish" [ "left" ]
+        | "there is" "no" "fish" | "not" "have" "fish"
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.message import herd
+from core.message.commands import command_of
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
@@ -19,12 +21,21 @@ LONGEST: Final = 60
 """A longer text tells more. [characters]"""
 
 _GONE: Final = frozenset({"gone", "weg", "fort", "borta", "bort", "away"})
+_NO_MORE: Final = frozenset({"plus", "plus de", "piu"})
+"""French and Italian for no more, beside ne and non."""
+_THERE_IS: Final = frozenset({"hay", "gibt", "y a", "ha", "ma", "ci", "finns"})
+"""Words for being there in nine languages, which are nothing else beside animals."""
+_LIGHT: Final = frozenset({"anymore", "longer", "ya", "juz", "n"})
 _NOW: Final = frozenset({"now", "today", "yesterday"})
 _MEANT: Final = (
     frozenset({"all", "gone"}),
     frozenset({"empty", "tank"}),
     frozenset({"none", "any"}),
+    frozenset({"not", "have", "any"}),
 )
+
+
+_BESIDE: Final = frozenset({"tank", "any", "have"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +70,7 @@ def told(text: str, context: Context) -> Vacated | None:
     ):
         return None  # empty the tank
     named = next((str(token.value) for token in tokens if token.kind == "tank"), None)
-    fits = any(meaning <= meant <= meaning | {"tank", "any"} for meaning in _MEANT)
+    fits = any(meaning <= meant <= meaning | _BESIDE for meaning in _MEANT)
     return Vacated(named) if fits else None
 
 
@@ -72,7 +83,12 @@ def _role(token: Token) -> str:
         return animals
     if token.value in {"given", "missing"} or token.text in _GONE:
         return "gone"
-    light = (token.kind == "fill" and token.value != "kit") or token.text in ".,!:'"
-    light = light or token.value in {"link", "more", *_NOW}
+    if token.value in {"not", "nd"} or token.text in _NO_MORE or command_of(token) == "no":
+        return "not"
+    if "have" in herd.asking(token.text) or token.text in _THERE_IS:
+        return "have"
+    heavy = token.value in {"kit", "judge"}
+    light = (token.kind == "fill" and not heavy) or token.text in ".,!:'"
+    light = light or token.value in {"link", "more", "in", *_NOW} or token.text in _LIGHT
     of_them = animals == "further" or "tally" in herd.asking(token.text)
     return "light" if light or of_them or token.text.startswith("gave ") else ""

@@ -348,3 +348,34 @@ async def test_what_stands_already_is_not_put_right_by_a_doubtful_number(fern: T
     (reply,) = await fern.say("actually its 36 g/l for 35 ppt")
     assert "Corrected" not in reply.text
     assert reply.facts["doubts"][0]["text"] == "36 g/l"
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "7.4 not 7.2",
+        "not 7.2 but 7.4",
+        "it was 7.4 not 7.2",
+        "7.4 i mean",
+        "7,4 nicht 7,2",
+        "nicht 7,2 sondern 7,4",
+        "7,4 pas 7,2",
+        "7,4 no 7,2",
+        "7,4 não 7,2",
+        "7,4 non 7,2",
+        "7,4 niet 7,2",
+        "7,4 nie 7,2",
+        "7,4 inte 7,2",
+    ],
+)
+async def test_the_number_that_it_is_and_the_one_that_it_is_not(fern: Talk, said: str) -> None:
+    await fern.say("ph 7.2")
+    assert "was pH 7.2" in await fern.text(said)
+    assert await now_on_record(fern) == {("Fern", "ph"): 7.4}
+
+
+@pytest.mark.parametrize("said", ["7.4 not 7.9", "7.4 not 7.2?", "7.4", "not 7.4", "7.4 or 7.2"])
+async def test_numbers_that_put_nothing_right(fern: Talk, said: str) -> None:
+    await fern.say("ph 7.2")
+    await fern.say(said)
+    assert await now_on_record(fern) == {("Fern", "ph"): 7.2}

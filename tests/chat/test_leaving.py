@@ -189,6 +189,14 @@ async def test_of_many_that_are_gone_the_number_is_asked(talk: Talk) -> None:
         "akvariet är tomt",
         "gave them all away",
         "no fish left",
+        "there are no fish in fern",
+        "es gibt keine Fische mehr",
+        "ya no hay peces",
+        "nie ma już ryb",
+        "non ci sono più pesci",
+        "il n'y a plus de poissons",
+        "não há mais peixes",
+        "det finns inga fiskar kvar",
     ],
 )
 async def test_that_nobody_is_left_is_asked_and_then_taken_down(talk: Talk, said: str) -> None:
@@ -200,7 +208,10 @@ async def test_that_nobody_is_left_is_asked_and_then_taken_down(talk: Talk, said
     assert await stock(talk) == {}
 
 
-@pytest.mark.parametrize("said", ["the kh kit is empty", "empty the tank", "bucket is empty"])
+@pytest.mark.parametrize(
+    "said",
+    ["the kh kit is empty", "empty the tank", "bucket is empty", "fish not ok", "do i have fish"],
+)
 async def test_what_else_is_empty_asks_after_no_animals(talk: Talk, said: str) -> None:
     await two_tanks(talk)
     assert "nobody left" not in await talk.text(said)

@@ -1,0 +1,51 @@
+"""What was told is of another tank or another time: ``that was quarry``, ``das war gestern``."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+
+from bot.chat.model import Reply
+from bot.chat.replacing import answered, replacement, said, store
+from bot.chat.turn import Turn
+from bot.chat.words import readings as words
+from bot.store.log import Entry
+from core.message import parse
+from core.message.model import Command, Parsed
+from core.message.tanks import match
+
+
+async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
+    """``that was quarry``: the newest or answered entry belongs to another tank."""
+    await turn.know_waters()
+    entry = await answered(turn) or await turn.uow.log.latest(turn.chat.id)
+    if entry is None or entry.is_empty:
+        return [await turn.reply(words.nothing_to_undo())]
+    found = match(command.arguments, [tank.name for tank in turn.tanks])
+    tank = turn.tank_named(found.name) if found.name is not None else None
+    if tank is None and (when := parse(command.arguments, turn.context()).at) is not None:
+        return await at_another_time(turn, entry, when)
+    if tank is None:
+        return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
+    told_of = {reading.tank_id for reading in entry.readings}
+    if told_of | {event.tank_id for event in entry.events} == {tank.id}:
+        return [await turn.reply([words.there_already(tank.name, said(turn, entry))])]
+    moved = replace(
+        replacement(turn, entry, "moved"),
+        readings=tuple(replace(reading, tank_id=tank.id) for reading in entry.readings),
+        events=tuple(
+            event if event.what.kind == "moved_out" else replace(event, tank_id=tank.id)
+            for event in entry.events
+        ),
+    )
+    return await store(turn, moved, words.moved(tank.name, said(turn, moved)))
+
+
+async def at_another_time(turn: Turn, entry: Entry, when: datetime) -> list[Reply]:
+    """``that was yesterday``: what an entry tells was measured and done then."""
+    moved = replace(
+        replacement(turn, entry, "moved"),
+        readings=tuple(replace(reading, at=when) for reading in entry.readings),
+        events=tuple(replace(event, at=when) for event in entry.events),
+    )
+    return await store(turn, moved, words.corrected(said(turn, entry), said(turn, moved)))
