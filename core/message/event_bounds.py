@@ -12,6 +12,7 @@ from core.message import deed_asked, herd, kinds, quantities, sentences, trade
 from core.message.amounts import SHARES, SPOONS
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
+from core.message.waters import words
 
 STOPS = frozenset({",", ";", "|", ".", "!", "?", "(", ")", "•"})
 _SMALL = frozenset({"one", "link", "some", "new", "fish", "half"})
@@ -71,6 +72,8 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         counted = [t for t in before if t.value == "one" or herd.saying(t.text) in _WHOLE][-1:]
     if kind == "water_change" and not any(t.kind == "unit" for t in before):
         counted = [t for t in before if share(t) or t.value in SHARES]
+    if not counted and kind == "top_up" and before and before[-1].text in words().salted:
+        return index - 1  # mit salzwasser aufgefuellt
     if not counted:
         return _named_before(tokens, index, place) if kind in kinds.OF_ANIMALS else index
     first = index - len(before) + before.index(counted[-1])

@@ -7,12 +7,18 @@ from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Parts
 from core.message.model import Context
 from core.message.quantities import Quantity
-from core.message.tokens import Token, is_salt_water
+from core.message.tokens import Token
+from core.message.waters import SALTED, words
 
 
 def take(tokens: list[Token], place: int, index: int, parts: Parts, context: Context) -> int:
     """Take what stands at `place` into the parts of the event at `index`; the place behind it."""
     token = tokens[place]
+    if parts.kind in _OF_WATER and (salted := _salt_water(tokens, place)):
+        parts.water = True
+        if parts.kind == "top_up":  # of a change it is the tank's own kind
+            parts.substance = SALTED
+        return place + salted
     if parts.kind in event_bounds.GIVEN and (named := trade.given(tokens, index, place)):
         parts.unknown += tokens[place : place + named]
         return place + named
@@ -55,8 +61,6 @@ def take(tokens: list[Token], place: int, index: int, parts: Parts, context: Con
             parts.substance = parts.substance or token.text
             parts.water = True
     elif token.kind == "substance":
-        if parts.kind in {"water_change", "top_up"} and is_salt_water(tokens, place):
-            return place + 1
         parts.substance = str(token.value)
         parts.named.append(token)
     elif token.kind in {"word", "several", "event", "analyte"}:
@@ -124,3 +128,17 @@ def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:
             parts.unsure = True
         elif not 0 < parts.share_end < quantity.first:
             parts.litres = volume  # but in "30% of 90 l" the volume is that of the whole
+
+
+_OF_WATER = frozenset({"water_change", "top_up"})
+_LONGEST = 3
+"""Words of a name of salt water."""
+
+
+def _salt_water(tokens: list[Token], place: int) -> int:
+    """How many tokens from here on name water with sea salt in it."""
+    for count in range(_LONGEST, 0, -1):
+        said = " ".join(token.text for token in tokens[place : place + count])
+        if said.removeprefix("l ' ") in words().salted:
+            return count
+    return 0

@@ -16,6 +16,10 @@ PURE = frozenset({"ro", "rain", "distilled"})
 """Waters without minerals, that need not be measured."""
 
 
+SALTED = "salt water"
+"""How water with sea salt in it is kept."""
+
+
 @dataclass(frozen=True, slots=True)
 class Words:
     """The words of each section, plain form → meaning."""
@@ -28,6 +32,7 @@ class Words:
     emptied: frozenset[str]
     filled: frozenset[str]
     tanks: Mapping[str, frozenset[str]]
+    salted: frozenset[str]
 
 
 @cache
@@ -53,6 +58,7 @@ def words() -> Words:
         emptied=frozenset(found["whole"]["emptied"]),
         filled=frozenset(found["whole"]["filled"]),
         tanks={of: frozenset(told) for of, told in found["tanks"].items()},
+        salted=frozenset(found["salted"][SALTED]),
     )
 
 

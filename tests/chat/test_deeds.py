@@ -98,6 +98,17 @@ DEEDS = {
         "alarm",
         "calcium +54.5 mg/L, at most 20 a day",
     ),
+    "salt water for what evaporated": Deed(
+        REEF,
+        (
+            "topped up 5 l with salt water",
+            "5 l Salzwasser nachgefüllt",
+            "uzupełniłem 5 l słoną wodą",
+        ),
+        "salt_topped_up",
+        "warn",
+        "Salinity rises, to about 35.6 g/kg",
+    ),
     "another medicine": Deed(
         FERN,
         (

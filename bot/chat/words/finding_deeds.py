@@ -146,6 +146,19 @@ def tap_in_sea(facts: Facts) -> str:
     ).format(salinity=plain(number(facts, "salinity"), 0))
 
 
+def salt_topped_up(facts: Facts) -> str:
+    """Salt water in the place of water that evaporated."""
+    if "salinity" not in facts:
+        return _(
+            "Salinity rises: only water evaporates, its salt stays. Top up with RO or distilled"
+            " water, and test salinity now."
+        )
+    return _(
+        "Salinity rises, to about {salinity} g/kg: only water evaporates, its salt stays. Top up"
+        " with RO or distilled water, and test salinity now."
+    ).format(salinity=plain(number(facts, "salinity"), 1))
+
+
 def pure_in(facts: Facts) -> str:
     """Pure water took the buffer along; while there is ammonia none is put back."""
     if "ammonia" in facts:

@@ -121,6 +121,10 @@ _MEANING: Final[Mapping[str, str]] = {
         "Tap water may hold up to 4 mg/L chlorine, and 0.02 mg/L is too much. A source on record"
         " with chlorine 0 ends this question."
     ),
+    "salt_topped_up": N_(
+        "What evaporates is pure water; each litre of salt water in its place adds its salt, some"
+        " 35 g in sea water."
+    ),
     "tap_topped_up": N_("Only water evaporates; what tap water brings along stays and piles up."),
     "large_change": N_(
         "New water is another water: pH, hardness and temperature move with the share, and"

@@ -173,6 +173,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "unknown_dosed": finding_deeds.unknown,
     "tap_in_sea": finding_deeds.tap_in_sea,
     "pure_in": finding_deeds.pure_in,
+    "salt_topped_up": finding_deeds.salt_topped_up,
     "sea_ion_low": finding_sea.low,
     "sea_ion_high": finding_sea.high,
     "large_change": finding_deeds.large_change,

@@ -18,7 +18,7 @@ from core.advice.plan import Refusal
 from core.advice.scheduling import SEA_SALT
 from core.advice.spoons import least_grams
 from core.advice.state import Happening, State
-from core.message.waters import PURE, kind_of
+from core.message.waters import PURE, SALTED, kind_of
 from core.substances import ACIDS, STRONG_ACIDS
 
 MUCH: Final = 3
@@ -194,6 +194,8 @@ def _of_water(told: Happening, state: State) -> Finding | None:
         return Finding("condensate_in", "warn")
     if "softened" in kinds:
         return Finding("softened_in", "warn")
+    if name == SALTED:
+        return _salt_topped_up(told, state) if told.what.kind == "top_up" else None
     known = kind_of(name)
     if state.tank.is_sea and known in HARD:
         topped_up = told.what.kind == "top_up"
@@ -202,6 +204,18 @@ def _of_water(told: Happening, state: State) -> Finding | None:
         return None if _dechlorinated(state) else Finding("tap_in", "note")
     pure = known in PURE and told.what.kind == "water_change" and not state.tank.is_sea
     return _pure(told, state) if pure else None
+
+
+def _salt_topped_up(told: Happening, state: State) -> Finding:
+    """Only water evaporates: salt that goes in with what is topped up stays and piles up.
+
+    How far is told where the tank is salty, of water as salty as the tank.
+    """
+    facts: Facts = {}
+    salt, volume = state.last("salinity"), state.tank.volume_l
+    if salt is not None and salt.value > limits.SALT_WATER and volume and told.what.litres:
+        facts["salinity"] = salt.value * (1.0 + min(told.what.litres / volume, 1.0))
+    return Finding("salt_topped_up", "warn", facts)
 
 
 def _dechlorinated(state: State) -> bool:

@@ -100,7 +100,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule(
         CHANGE,
         _deeds.wrong_water,
-        "condensate_in softened_in pure_in tap_in tap_in_sea tap_topped_up",
+        "condensate_in softened_in pure_in tap_in tap_in_sea tap_topped_up salt_topped_up",
         "measure",
         "pure water: UF/IFAS VM 86; the rest: common practice",
     ),
