@@ -92,14 +92,7 @@ async def planned(
         lines[0] = f"{words.fewest(plan.count, turn.parts)} {lines[0]}"
     if plan.upkeep is not None:
         lines.append(words.upkeep(plan.upkeep))
-    held: dict[str, Any] = {
-        "tank_id": stored.id if stored is not None else None,
-        "grams": plan.parts[0],
-        "substance": plan.substance,
-        "volume_l": plan.volume_l,
-        "salts": [[salt.substance, salt.grams / plan.count] for salt in plan.salts],
-        "cautions": [each for each in plan.cautions if each in words.CAUTIONS],
-    }
+    held = held_of(plan, stored)
     choices = [
         Choice(_(words.LOG_IT), "log_dose", "", held),
         Choice(_(words.RETEST), "retest", "", held),
@@ -110,6 +103,18 @@ async def planned(
         more=[*grounds.more(plan, doubt), *notes],
         facts=plan_facts(plan, name, doubt, next_part=goes_on),
     )
+
+
+def held_of(plan: Plan, stored: StoredTank | None) -> dict[str, Any]:
+    """A part of a plan, as its button to log it keeps it."""
+    return {
+        "tank_id": stored.id if stored is not None else None,
+        "grams": plan.parts[0],
+        "substance": plan.substance,
+        "volume_l": plan.volume_l,
+        "salts": [[salt.substance, salt.grams / plan.count] for salt in plan.salts],
+        "cautions": [each for each in plan.cautions if each in words.CAUTIONS],
+    }
 
 
 def plan_facts(

@@ -32,6 +32,11 @@ async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     return await log_parts(turn, own_plan.log_id(offer.id), choice.arguments)
 
 
+async def log_form(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Put the first part of a plan on record in the form that the keeper has, once."""
+    return await log_parts(turn, own_plan.log_id(choice.arguments["of"]), choice.arguments)
+
+
 async def log_parts(
     turn: Turn, update_id: str, held: Mapping[str, Any], count: int = 1
 ) -> list[Reply]:

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Awaitable, Callable
 
-from bot.chat import dose_reply, treatments
+from bot.chat import dose_reply, own_plan, treatments
 from bot.chat.bases import ask_basis, basis_missing
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.wished import CONDITION, TABLE_SALT, goals, second_goal, water_of
 from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as dose_words
+from bot.chat.words import general, names
 from bot.chat.words import salts as words
+from bot.chat.words.text import _
+from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.advice.iron import plan_iron
@@ -85,7 +88,7 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     if len(plans) == 1:
         notes = (words.ratio(question.ratio),) if question.ratio else ()
         return [await dose_reply.planned(turn, plans[0], stored, name, *notes)]
-    return [await _two_forms(turn, plans, name)]
+    return [await _two_forms(turn, plans, stored, name)]
 
 
 def _salts_named(question: Question, state: State) -> tuple[str, ...]:
@@ -124,17 +127,31 @@ async def _iron(turn: Turn, question: Question, stored: StoredTank | None, state
         return await dose_reply.refuse(turn, plans, name)
     if len(plans) == 1:
         return await dose_reply.planned(turn, plans[0], stored, name)
-    return await _two_forms(turn, plans, name)
+    return await _two_forms(turn, plans, stored, name)
 
 
-async def _two_forms(turn: Turn, plans: tuple[Plan, ...], name: str | None) -> Reply:
+async def _two_forms(
+    turn: Turn, plans: tuple[Plan, ...], stored: StoredTank | None, name: str | None
+) -> Reply:
     facts = {"forms": [dose_reply.plan_facts(plan, name) for plan in plans]}
     lines = words.two_forms(plans, name)
     lines.insert(2, dose_words.caution(plans[0]))
     lines.append(dose_words.afterwards(plans[0]))
     told = dose_words.one_sided(plans[0])
     more = [*([] if told is None else [told]), *grounds.more(plans[0])]
-    return await turn.reply(lines[:6], more=more, facts=facts)
+    forms = [dose_reply.held_of(plan, stored) for plan in plans]
+    choices = [Choice(_(dose_words.LOG_IT), "which_form", "", {"forms": forms})]
+    return await turn.reply(lines[:6], choices=choices, more=more, facts=facts)
+
+
+async def which_form(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Of a salt that is sold in two forms it is asked which one went in."""
+    if await turn.uow.log.by_update(turn.chat.id, own_plan.log_id(offer.id)) is not None:
+        return [await turn.reply(general.already())]
+    forms = [{**form, "of": offer.id} for form in choice.arguments["forms"]]
+    choices = [Choice(names.said(each["substance"]), "log_form", "", each) for each in forms]
+    facts = {"ask": "form", "forms": [each["substance"] for each in forms]}
+    return [await turn.reply(words.which_form(), choices=choices, facts=facts)]
 
 
 async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:

@@ -10,8 +10,11 @@ from bot.chat.model import Line, Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.wished import TABLE_SALT
+from bot.chat.words import doses as dose_words
 from bot.chat.words import salts as words
+from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
+from bot.store.tanks import StoredTank
 from core.advice.plan import Refusal
 from core.advice.state import State
 from core.advice.treatments import Cycling, NitriteSalt, cycle, salt_for_nitrite
@@ -27,7 +30,7 @@ async def confirm_salt(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
         turn, offer, choice,
         lambda state: salt_for_nitrite(held["nitrite"], held["volume_l"], state),
         lambda found, name: words.salt_answer(found, name, unsaid=bool(held.get("unsaid"))),
-        _salt_facts,
+        _salt_facts, _log_salt,
     )  # fmt: skip
 
 
@@ -58,6 +61,7 @@ async def _confirmed(
     plan: Callable[[State], Found | Refusal],
     told: Callable[[Found, str | None], list[str]],
     facts: Callable[[Found], dict[str, Any]],
+    log: Callable[[Found, StoredTank | None], list[Choice]] = lambda _found, _stored: [],
 ) -> list[Reply]:
     """Plan on the water as it is by now, which may refuse after all."""
     await turn.uow.offers.take(offer.id, choice.verb)  # a later yes is about something else
@@ -69,7 +73,7 @@ async def _confirmed(
     found = plan(state)
     if isinstance(found, Refusal):
         return [await dose_reply.refuse(turn, found, name)]
-    return [await turn.reply(told(found, name), facts=facts(found))]
+    return [await turn.reply(told(found, name), facts=facts(found), choices=log(found, stored))]
 
 
 async def _declined(
@@ -88,7 +92,31 @@ def _salt_facts(found: NitriteSalt) -> dict[str, Any]:
         "grams": found.grams,
         "parts": [found.grams / found.count] * found.count,
         "every_hours": 24,
+        "goals": [
+            {
+                "analyte": "chloride",
+                "from": found.chloride_now,
+                "to": found.chloride_now + found.chloride,
+            }
+        ],
     }
+
+
+def _log_salt(found: NitriteSalt, stored: StoredTank | None) -> list[Choice]:
+    """The buttons of its plan: a part put on record, a retest."""
+    grams = found.grams / found.count
+    held = {
+        "tank_id": stored.id if stored is not None else None,
+        "grams": grams,
+        "substance": TABLE_SALT,
+        "volume_l": found.volume_l,
+        "salts": [[TABLE_SALT, grams]],
+        "cautions": [],
+    }
+    return [
+        Choice(_(dose_words.LOG_IT), "log_dose", "", held),
+        Choice(_(dose_words.RETEST), "retest", "", held),
+    ]
 
 
 def _cycle_facts(found: Cycling) -> dict[str, Any]:

@@ -61,13 +61,17 @@ async def done(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return await reminder_answers.by_number(turn, "done", command.arguments)
 
 
+LOGGING = frozenset({"log_dose", "which_form"})
+"""What the button of a plan does that puts its first part on record."""
+
+
 async def plan_given(turn: Turn) -> list[Reply] | None:
     """Log the plan that was answered last, where no reminder waits for the word."""
     latest = await turn.uow.offers.latest(turn.chat.id)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     if not latest or turn.now - latest[0].made_at > patience:
         return None
-    choice = next((each for each in latest[0].choices if each.verb == "log_dose"), None)
+    choice = next((each for each in latest[0].choices if each.verb in LOGGING), None)
     changed = _changes(turn, latest[0])
     if not (choice or changed) or await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
         return None

@@ -20,6 +20,11 @@ from core.water import SUBSTANCES, Water, add, in_air, mix
 MOVED: Final = ("kh", "gh", "ph", "calcium", "magnesium", "salinity")
 
 
+LEAST_SEEN: Final = 0.05
+SEEN: Final[Mapping[str, float]] = {"calcium": 1.0, "magnesium": 1.0}
+"""Less than this moved is as if nothing went in; common practice. [canonical unit]"""
+
+
 def by_now(state: State) -> State:
     """Let doses of known grams since the KH reading, and changes after them, move the readings.
 
@@ -57,6 +62,8 @@ def by_now(state: State) -> State:
         for e in since
         if _is_known(e)
     ) / volume  # fmt: skip
+    if not _is_seen(moves) and dosed_so_far(state, "nitrate") <= 0.0:
+        return state
     readings = {
         name: _moved(reading, moves.get(name, 0.0)) if reading.at <= first else reading
         for name, reading in state.readings.items()
@@ -65,6 +72,11 @@ def by_now(state: State) -> State:
         there = left_of_measured(state, "nitrate") + dosed_so_far(state, "nitrate")
         readings["nitrate"] = _moved(readings["nitrate"], there - readings["nitrate"].value)
     return replace(state, readings=readings)
+
+
+def _is_seen(moves: Mapping[str, float]) -> bool:
+    """Whether any of it moved by what somebody might read."""
+    return any(abs(moves[name]) >= SEEN.get(name, LEAST_SEEN) for name in moves)
 
 
 def _is_known(event: Happening) -> bool:

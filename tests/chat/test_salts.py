@@ -325,3 +325,41 @@ async def test_what_nobody_has_in_the_sea_may_be_litres(talk: Talk) -> None:
     await talk.say("/tank new Mar 200 l marine")
     await talk.say("ca 400 sal 35 alk 8 ph 8.1 temp 25 ammonia 0")
     assert (await talk.text("how much calcium chloride for 20")).startswith("How much of what?")
+
+
+async def test_of_two_forms_the_one_that_went_in_is_logged_once(talk: Talk) -> None:
+    await talk.say("/tank new Reef 300 l marine")
+    await talk.say("kh 8 ph 8.2 temp 25 salinity 35 ammonia 0 mg 1200 calcium 400")
+    await talk.wait(hours=1)
+    facts = await talk.facts("dose mg 1300 with magnesium chloride")
+    grams = {form["substance"]: form["parts"][0] for form in facts["forms"]}
+    (which,) = await talk.say("log it")
+    assert which.facts["forms"] == list(grams)
+    (logged,) = await talk.say("magnesium chloride hexahydrate")
+    (event,) = logged.facts["events"]
+    assert event["substance"] == "magnesium chloride hexahydrate"
+    assert event["grams"] == grams["magnesium chloride hexahydrate"]
+    assert "events" not in await talk.facts("log it")
+    (again,) = await talk.say("magnesium chloride")
+    assert "events" not in again.facts
+
+
+async def test_done_asks_which_form_as_well(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 4 gh 8 ph 7.4 temp 25 ammonia 0 iron 0")
+    await talk.say("dose iron 0.1 with iron gluconate")
+    assert (await talk.facts("done"))["ask"] == "form"
+
+
+async def test_salt_against_nitrite_is_logged(talk: Talk) -> None:
+    await talk.say("/tank new Crib 100 l fresh")
+    await talk.say("kh 4 gh 8 ph 7.4 temp 25 ammonia 0 nitrite 1 as no2")
+    await talk.wait(hours=1)
+    await talk.say("how much salt")
+    facts = await talk.facts("yes")
+    (goal,) = facts["goals"]
+    assert goal == {"analyte": "chloride", "from": 0.0, "to": facts["chloride_mg_l"]}
+    (logged,) = await talk.say("log it")
+    (event,) = logged.facts["events"]
+    assert event["substance"] == "sodium chloride"
+    assert event["grams"] == facts["parts"][0]

@@ -280,3 +280,8 @@ def as_basis(_analyte: str, basis: str) -> str:
     if basis == "N":
         return _("as nitrogen (N)")
     return _("as phosphorus (P)") if basis == "P" else _("as {basis}").format(basis=basis)
+
+
+def which_form() -> list[str]:
+    """Two forms of a salt differ in mass: which one is put on record."""
+    return [_("Which of the two went in? Its label says so.")]
