@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import grazing, poisoned, with_company
+from bot.chat import could_live, grazing, poisoned, with_company
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
-from bot.chat.waters import Waters
 from bot.chat.words import keeping as words
-from bot.chat.words import questions as question_words
 from bot.chat.words import readiness as readiness_words
 from bot.chat.words.animals import which
 from bot.chat.words.text import _
@@ -29,9 +26,7 @@ from core.advice.inhabitants import many_of, sexes_of
 from core.advice.keeping import Keeping, can_keep
 from core.advice.livestock import (
     Found,
-    Species,
     by_water,
-    could_live,
     kept_in,
     likeliest,
     lookup,
@@ -41,7 +36,7 @@ from core.advice.livestock import (
     without_sex,
 )
 from core.advice.readiness import ready
-from core.advice.state import Measured, State
+from core.advice.state import State
 from core.advice.stock import names_no_kind
 from core.message.model import Parsed, Question
 from core.tank import Stock, Tank
@@ -61,8 +56,6 @@ _WHAT: Final = re.compile(
     r"\b(?:what|which|who|welche\w?|was|quels?|que|quali|welke|jakie|vilka)\b"
 )
 _FOR: Final = frozenset({"for", "für", "pour", "para", "per", "voor", "dla", "för"})
-SHOWN: Final = 8
-"""Kinds that fit one screen."""
 
 Said = tuple[str, Found]
 
@@ -86,10 +79,10 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if not_now and not pair:
         return [await turn.reply(not_now, facts={"verdict": "no"})]
     if not kinds:
-        return [await _could_live(turn, question)]
+        return [await could_live.answer(turn, question)]
     (asked, found), *company = kinds
     if found.shared and not company and _WHAT.match(text.casefold()):
-        return [await _could_live(turn, replace(question, species=asked))]
+        return [await could_live.answer(turn, replace(question, species=asked))]
     kinds = [(said, by_water(meant, state.tank, kinds)) for said, meant in kinds]
     (asked, found), *company = kinds
     state = _beside(state, text, company)
@@ -288,44 +281,3 @@ def _is_another(volume_l: float | None, tank: Tank) -> bool:
     if volume_l is None or tank.volume_l is None:
         return False
     return abs(volume_l / tank.volume_l - 1.0) > SAME_TANK
-
-
-async def _could_live(turn: Turn, question: Question) -> Reply:
-    """What a water suits: the question's, a named tank's, the source's, else the tank's own."""
-    name, water = await _water(turn, question)
-    if not water:
-        return await turn.reply(question_words.no_source())
-    stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
-    volume = question.volume_l or (stored.tank.volume_l if stored is not None else None)
-    suited = could_live(water, volume)
-    if (group := _group(question)) is not None:
-        suited = [each for each in suited if each.species in group]
-    facts = {"species": [each.species.scientific for each in suited[:SHOWN]]}
-    return await turn.reply(words.could_live(suited, name, water, turn.chat.language), facts=facts)
-
-
-def _group(question: Question) -> tuple[Species, ...] | None:
-    """The kinds of a name that several share, where only such are asked for: which snails."""
-    words_ = plain_name(question.species or question.text or "").split()
-    found = (lookup(word) for word in words_ if len(word) > 3 and not names_no_kind(word))
-    return next((each.candidates for each in found if each.shared), None)
-
-
-async def _water(
-    turn: Turn, question: Question
-) -> tuple[str, Mapping[str, Measured] | Mapping[str, float]]:
-    told = dict(question.premises)
-    if question.analyte is not None and question.target is not None:
-        told[question.analyte] = question.target
-    if told.keys() & {"gh", "kh", "salinity"}:
-        return _(words.THAT_WATER), told
-    named = turn.tank_named(question.tank) if question.tank else None
-    stored = named or turn.current_tank
-    if stored is None:
-        return "", {}
-    waters = await Waters.of(turn)
-    source = waters.default_for(stored)
-    if named is None and source is not None:
-        return source.name, (await waters.supply(source)).readings
-    state = await state_of(turn, stored, turn.now)
-    return stored.name, state.readings

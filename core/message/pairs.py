@@ -61,16 +61,18 @@ def bind(
 
 def take_back(clauses: list[Clause]) -> None:
     """Leave out what the same message puts right: `kh 5 sorry kh 6`, `kh 5 i mean gh 5`."""
+    if not any([c.instead for clause in clauses for c in clause.candidates]):  # noqa: C419
+        return
     told: list[tuple[Clause, Candidate]] = []
-    for clause in clauses:
-        for candidate in tuple(clause.candidates):
-            if candidate.instead and told:
-                same = [pair for pair in told if pair[1].analyte == candidate.analyte]
-                where, wrong = (same or told)[-1]
-                if same or wrong.quantity.value == candidate.quantity.value is not None:
-                    where.candidates.remove(wrong)
-                    told.remove((where, wrong))
-            told.append((clause, candidate))
+    found = [(clause, candidate) for clause in clauses for candidate in clause.candidates]
+    for clause, candidate in sorted(found, key=lambda pair: pair[1].start):
+        if candidate.instead and told:
+            same = [pair for pair in told if pair[1].analyte == candidate.analyte]
+            where, wrong = (same or told)[-1]
+            if same or wrong.quantity.value == candidate.quantity.value is not None:
+                where.candidates.remove(wrong)
+                told.remove((where, wrong))
+        told.append((clause, candidate))
 
 
 def _of_one_unit(item: Item, previous: Candidate | None) -> bool:
