@@ -8,14 +8,15 @@ are asked with a yes of opposite meaning, so no answer here begins with yes or n
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import asked_water, dosing, own_plan, standing
+from bot.chat import after_call, after_why, asked_water, dosing, own_plan, standing
+from bot.chat.after_why import Spoken
 from bot.chat.emergencies import CALLED, CAUSES
 from bot.chat.model import Reply
 from bot.chat.state import state_of
-from bot.chat.turn import Turn
+from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.words import after as words
 from bot.chat.words import findings as finding_words
@@ -41,21 +42,35 @@ SUITING: Final = frozenset(
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Answer what is asked of the answer before; None where nothing is, or it fits none."""
-    if not turn.incoming.addressed or parsed.values or parsed.command is not None:
+    if not turn.incoming.addressed or parsed.values or parsed.events or parsed.command is not None:
         return None
     if (said := asked(turn.incoming.text)) is None:
         return None
     offers = await _of_late(turn)
     if said.meaning == "add_part":
         return await _next_part(turn, offers)
+    if said.meaning in after_call.MEANINGS:
+        return await after_call.answer(turn, said, offers)
     if said.meaning == "fill":
         kind = water_alone(said.rest or "")
         if kind is None or kind in PURE:  # untreated, softened, pure: cautions have their say
             return None
         return await asked_water.judged(turn, Question("safe", text=turn.incoming.text))
+    if said.meaning in after_why.MEANINGS:
+        return None  # looked at before
     if said.meaning == "crash":
         return await _crash(turn, offers)
     return await _harm(turn, said, offers)
+
+
+async def reason(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Answer why a plan is as it is; it goes first, since what was given at once is told so too."""
+    if not turn.incoming.addressed or parsed.values or parsed.events:
+        return None
+    said = asked(turn.incoming.text)
+    if said is None or said.meaning not in after_why.MEANINGS:
+        return None
+    return await after_why.answer(turn, said, _spoken(turn, await _of_late(turn)))
 
 
 async def _of_late(turn: Turn) -> list[Offer]:
@@ -69,25 +84,6 @@ def _facts(offer: Offer) -> Mapping[str, Any]:
     return facts
 
 
-@dataclass(frozen=True, slots=True)
-class Spoken:
-    """What an answer was about that is not done yet: a plan, or a change of water."""
-
-    tank: StoredTank
-    facts: Mapping[str, Any]
-
-    @property
-    def is_plan(self) -> bool:
-        """Whether salts are to go in."""
-        return "largest_safe_share" not in self.facts
-
-    @property
-    def goals(self) -> dict[str, float]:
-        """To what a plan brings the water, by analyte; potassium comes with its salts."""
-        goals = self.facts.get("goals") or [{"analyte": "kh", "to": self.facts.get("to")}]
-        return {goal["analyte"]: goal["to"] for goal in goals if goal.get("to") is not None}
-
-
 def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
     """What was spoken of last; None where something else was told since, or help called for."""
     for offer in offers:
@@ -97,7 +93,7 @@ def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
         planned = any(each.verb == "log_dose" for each in offer.choices)
         tank = turn.tank_named(facts.get("tank") or "")
         if tank is not None and (planned or facts.get("forms") or facts.get("steps")):
-            return Spoken(tank, facts)
+            return Spoken(tank, facts, offer.context.get(ASKED))
         if offer.entry_id is not None or "refused" in facts:
             return None
     return None

@@ -125,6 +125,8 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
+    if (because := await after.reason(turn, parsed)) is not None:
+        return because
     if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
         return of_plan
     if (of_answer := await after.answer(turn, parsed)) is not None:

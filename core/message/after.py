@@ -17,9 +17,25 @@ from core.message.tokens import cut
 from core.message.waters import mentioned, one_of
 from core.message.wordfile import alternatives, entries
 
-Meaning = Literal["harm", "hurts", "well", "add_part", "crash", "fill"]
+Meaning = Literal[
+    "harm",
+    "hurts",
+    "well",
+    "add_part",
+    "crash",
+    "fill",
+    "why_slow",
+    "why_salt",
+    "gone",
+    "too_late",
+    "hydrate",
+    "anhydrous",
+    "acid",
+    "iodine",
+]
 """Whether it is dangerous for animals, hurts them, or is well for them; may the next part go in;
-may pH crash; may it be filled with a water."""
+may pH crash; may it be filled with a water; why so slowly, why not another salt; is the poison
+gone, is it too late for help; which form of a salt it is; vinegar and the like; table salt."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(

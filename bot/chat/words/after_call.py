@@ -1,0 +1,82 @@
+"""Words for what is asked after a call for help."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from bot.chat.words import names
+from bot.chat.words.numbers import grams as weight
+from bot.chat.words.text import N_, _, ngettext
+
+GONE: Final[Mapping[str, tuple[str, ...]]] = {
+    "chlorine": (
+        N_("By a test of total chlorine: 0, twice, an hour apart. Free chlorine is no proof."),
+        N_("Without one: dechlorinator for all the water, strong air, a day. Smell tells nothing."),
+        N_("Test ammonia today and tomorrow: chloramine leaves some."),
+    ),
+    "ammonia": (
+        N_("By your kit: 0 on two days running. Less after a change alone is no proof."),
+        N_("Feed little until then, and test nitrite too."),
+    ),
+    "nitrite": (
+        N_("By your kit: 0 on two days running. Less after a change alone is no proof."),
+        N_("Feed little until then, and test ammonia too."),
+    ),
+    "copper": (
+        N_("By a copper kit: 0 twice, some days apart."),
+        N_("Shrimps, snails and corals die of less than most kits show: let none in before weeks."),
+    ),
+    "overdose": (
+        N_("By the readings: test pH, KH and what was put in, twice, some hours apart."),
+        N_("What no kit shows goes by water changes only; carbon takes out some of it."),
+    ),
+    "ph_crash": (
+        N_("By pH and KH: steady over two days, KH where it was before."),
+        N_("Test ammonia too, and raise nothing fast."),
+    ),
+}
+_ANY: Final = (
+    N_("No kit shows all of it: measure what you can, twice, some hours apart."),
+    N_("Breathing calm and eating for two days is the best sign; no new animals before that."),
+)
+
+
+def gone(danger: str) -> list[str]:
+    """How it shows that a poison is gone."""
+    return [_(line) for line in GONE.get(danger, _ANY)]
+
+
+def too_late() -> list[str]:
+    """Whether help comes too late."""
+    return [
+        _("Not while they breathe: do the steps now, in their order."),
+        _("Then air, dim light, no food for a day. Some die days later: look twice a day."),
+    ]
+
+
+def form(substance: str, grams: float, parts: Sequence[float]) -> list[str]:
+    """The mass of the form that the keeper has. [g]"""
+    told = ngettext(
+        "Then {grams} of {salt} in all, in {count} part, weighed, not by spoon.",
+        "Then {grams} of {salt} in all, in {count} parts, weighed, not by spoon.",
+        len(parts),
+    )
+    return [
+        told.format(grams=weight(grams), salt=names.substance(substance), count=len(parts)),
+        _("Look on the label that it is this form. Dissolve it first; all else stays as I said."),
+    ]
+
+
+def table_salt(*, is_sea: bool) -> list[str]:
+    """Iodised salt: 20 to 40 mg of iodine a kg; the sea has 0.06 mg/L (both from memory)."""
+    if is_sea:
+        return [
+            _("For the sea take sea salt: table salt lacks nearly all else that the sea holds."),
+            _("Did some go in? Test salinity, KH and calcium, and send how much it was."),
+        ]
+    return [
+        _("Its iodine is no danger at what goes in against nitrite: less than the sea holds."),
+        _("The salt counts: loaches, catfish, snails, shrimps and many plants bear little."),
+        _("Pure salt only: no herbs, no sugar. Did it go in? Send for example: dosed 5 g salt"),
+    ]
