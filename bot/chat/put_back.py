@@ -62,7 +62,7 @@ async def _out(
     turn: Turn, question: Question, stored: StoredTank, dosed: Finding, beside: list[str]
 ) -> list[Reply]:
     """The largest change that is safe now; salt in the sea a little a day."""
-    if "salinity" in _moved(dosed):
+    if "salinity" in _moved(dosed) and stored.tank.is_sea:
         return await lowering.salinity(turn, question, stored, beside)
     asked = await asked_of(turn, question)
     if isinstance(asked, Reply):

@@ -137,3 +137,21 @@ async def test_should_i_change_water_is_answered_with_the_share(talk: Talk) -> N
     assert reply.lines[0].text.startswith("Cave: yes. Too much for one day: 30 g")
     assert "50 % (30 L) at once" in reply.lines[1].text
     assert len(reply.lines) <= 6
+
+
+async def test_salt_in_fresh_water_goes_out_with_the_water(talk: Talk) -> None:
+    """600 g in 100 L are 6 g/kg, which nobody needs to measure first."""
+    await told(talk, "/tank new Crib 100 l fresh", "kh 4 gh 8 ph 7.4 temp 25 ammonia 0", CAVE[3])
+    await talk.wait(hours=1)
+    await told(talk, "dosed 600 g salt")
+    facts = await talk.facts("how do i get it back down")
+    assert facts["emergency"]
+    assert 0.0 < facts["share"] <= 0.5
+
+
+async def test_a_small_dose_beside_ammonia_is_told_why(talk: Talk) -> None:
+    await told(talk, *CAVE)
+    await talk.wait(hours=2)
+    (reply,) = await talk.say("dosed 1.8 g baking soda")
+    assert "Too much with the ammonia that is there" in reply.lines[1].text
+    assert not (await talk.facts("what if i change 20%")).get("emergency")

@@ -36,21 +36,34 @@ def overdose(facts: Facts) -> str:
             "Too much for one day: {grams} of {substance}. Add nothing more, watch the animals, and"
             " test pH, KH and ammonia now."
         ).format(grams=amount, substance=names.said(str(facts["substance"])))
-    template = (
-        _(
-            "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test"
-            " calcium, magnesium and KH now."
-        )
-        if {"calcium", "magnesium"} & facts.keys()
-        else _(
-            "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test pH, KH"
-            " and ammonia now."
-        )
-    )
+    template = _too_much(facts)
     return template.format(
         grams=amount,
         substance=names.said(str(facts["substance"])),
         moved=", ".join(moved),
+    )
+
+
+def _too_much(facts: Facts) -> str:
+    """What it moved too far, or why it harms though it is a day's step."""
+    if facts.get("reason") == "ammonia":
+        return _(
+            "Too much with the ammonia that is there: {grams} of {substance} ({moved}). Add nothing"
+            " more, test pH, KH and ammonia now."
+        )
+    if facts.get("reason") == "animals":
+        return _(
+            "Too much for the animals: {grams} of {substance} ({moved}). Add nothing more, test pH,"
+            " KH and ammonia now."
+        )
+    if {"calcium", "magnesium"} & facts.keys():
+        return _(
+            "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test"
+            " calcium, magnesium and KH now."
+        )
+    return _(
+        "Too much for one day: {grams} of {substance} ({moved}). Add nothing more, test pH, KH"
+        " and ammonia now."
     )
 
 

@@ -69,6 +69,8 @@ def overdose(state: State) -> Finding | None:
     facts = _facts(effect, state)
     if dose.grams is None and dose.spoons is not None:
         facts["spoons"] = dose.spoons
+    if effect.days <= 1:
+        facts["reason"] = "ammonia" if effect.poisons else "animals"
     return Finding("overdose", "alarm" if alarm else "warn", facts)
 
 
