@@ -133,13 +133,30 @@ def _other_meaning(candidate: Candidate, made: Value, problem: str, source: str)
         return f"{_word(candidate)} {made.high:.6g}{unit}"
     if number is None:
         return None
-    if problem == doubts.WISH and candidate.analyte in {"kh", "gh"}:
-        return f"dose {candidate.analyte} {number:.6g}"
+    if problem == doubts.WISH and candidate.analyte in _SET:
+        return _asked_for(candidate, number)
     if problem == doubts.OTHER_WATER:
         named = waters.mentioned(source[: candidate.start])
         water = named[-1][2] if named else "tap"
         return f"/source {water} {candidate.analyte} {number:.6g}"
     return None
+
+
+_SET = frozenset(
+    {"kh", "gh", "calcium", "magnesium", "potassium", "nitrate", "phosphate", "iron", "salinity"}
+)
+"""Analytes that a salt raises, so that a wish for them can be asked for."""
+
+
+def _asked_for(candidate: Candidate, number: float) -> str | None:
+    """The question that a wish is, in the unit that it was told in."""
+    quantity = candidate.quantity
+    short = candidate.analyte in {"kh", "gh"}
+    unit = "" if quantity.unit in {None, "°"} else f" {quantity.unit}"
+    said = f"{candidate.analyte if short else _word(candidate)}"
+    if quantity.qualifier == "<":
+        return f"get {said} under {number:.6g}{unit}"
+    return f"dose {said} {number:.6g}{unit}" if quantity.qualifier in {"=", "~"} else None
 
 
 def _guesses(candidate: Candidate, problem: str) -> tuple[str, ...]:

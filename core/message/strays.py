@@ -43,7 +43,10 @@ def stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         clause.other = False
         return
     if marks & {"wish", "to", "if"}:
-        clause.trouble.append((item.start, item.end, doubts.WISH))
+        if _is_gravity(item):  # want 1.010
+            clause.candidates.append(_wished_gravity(item))
+        else:
+            clause.trouble.append((item.start, item.end, doubts.WISH))
         return
     if last is not None and marks & {"was", "from", "formerly"}:
         again(clause, item, last)
@@ -61,6 +64,21 @@ def stray(clause: Clause, item: Item, last: Candidate | None) -> None:
         clause.trouble[-1] = (before[0], item.end, doubts.STRAY_NUMBER)
     else:
         clause.trouble.append((item.start, item.end, doubts.STRAY_NUMBER))
+
+
+def _is_gravity(item: Item) -> bool:
+    """Whether a bare number can only be a specific gravity."""
+    quantity = item.quantity
+    value = None if quantity is None or quantity.unit is not None else quantity.value
+    return value is not None and 1.0 < value < 1.05
+
+
+def _wished_gravity(item: Item) -> Candidate:
+    assert item.quantity is not None  # noqa: S101 - narrows for the type checker
+    item.quantity.unit = "SG"
+    made = Candidate("salinity", None, item.quantity, item.start, item.end)
+    made.problem = doubts.WISH
+    return made
 
 
 def _put_right(last: Candidate, item: Item) -> bool:
