@@ -32,6 +32,7 @@ from core.advice.product_plans import (
 from core.advice.products import HARDNESS, Product, given_since
 from core.advice.state import State
 from core.message.model import Question
+from core.substances import SUBSTANCES
 from core.tank import Tank
 
 LONG_NAME: Final = 6
@@ -48,6 +49,7 @@ async def dose(turn: Turn, question: Question) -> list[Reply] | None:
     meant = _meant(question, turn.products)
     if not meant:
         said = _with(turn, question)
+        said = said or _unheard_of(question)
         if said is not None:
             return [await _unknown(turn, said)]
         return await _after_product(turn, question)
@@ -69,8 +71,9 @@ async def dose(turn: Turn, question: Question) -> list[Reply] | None:
             return [await dose_reply.refuse(turn, Refusal("use_gh", {"analyte": analyte}), name)]
         return [await turn.reply(product_words.other_analyte(meant, analyte))]
     wish = ProductWish(
-        analyte, question.target, question.delta, question.start_value, volume, question.premises
-    )
+        analyte, question.target, question.delta, question.start_value, volume,
+        question.premises, turn.parts or 1,
+    )  # fmt: skip
     plan = plan_product(effects, wish, state, known_tank=known_tank)
     if isinstance(plan, Refusal):
         return [await dose_reply.refuse(turn, plan, name)]
@@ -146,8 +149,10 @@ async def _after_product(turn: Turn, question: Question) -> list[Reply] | None:
 
 async def _planned(turn: Turn, plan: ProductPlan, stored: StoredTank | None) -> Reply:
     lines = words.dose(plan, stored.name if stored is not None else None)
+    delta = plan.rises[plan.product.label.analyte]
     shown = facts(plan, stored) | {
-        "delta": plan.rises[plan.product.label.analyte],
+        **({} if plan.start is None else {"from": plan.start, "to": plan.start + delta}),
+        "delta": delta,
         "parts": [plan.each] * plan.count,
         "every_hours": 24,
     }
@@ -195,7 +200,7 @@ def facts(plan: ProductPlan, stored: StoredTank | None) -> dict[str, Any]:
 def _meant(question: Question, known: Sequence[Product]) -> list[Product]:
     """The effects of the product that a question names, of several the longest name."""
     named = [each for each in known if each.name == question.substance]
-    if named:
+    if named or question.substance in SUBSTANCES:
         return named
     text = (question.text or "").casefold()
     found = [p for p in known if re.search(rf"(?<!\w){re.escape(p.name.casefold())}(?!\w)", text)]
@@ -210,6 +215,15 @@ def _with(turn: Turn, question: Question) -> str | None:
     if found is None or turn.tank_named(found[1]) is not None:
         return None
     return None if re.search(r"\d|\bro\b|water", found[1], re.IGNORECASE) else found[1]
+
+
+def _unheard_of(question: Question) -> str | None:
+    """What so much of is asked for a volume or a change, where that is nothing that is known."""
+    told = (question.analyte, question.target, question.delta)
+    said = question.substance
+    if said is None or said in SUBSTANCES or any(each is not None for each in told):
+        return None
+    return said if question.volume_l or question.percent else None
 
 
 async def _unknown(turn: Turn, said: str) -> Reply:

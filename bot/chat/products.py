@@ -9,7 +9,7 @@ from typing import Any, Final
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told
-from bot.chat.turn import Turn
+from bot.chat.turn import ASKED, Turn
 from bot.chat.words import general
 from bot.chat.words import products as words
 from bot.chat.words import readings as reading_words
@@ -25,7 +25,7 @@ from core.advice.products import (
     never,
 )
 from core.advice.state import DISTURBING
-from core.message import bought
+from core.message import bought, parse
 from core.message.model import Event, Parsed
 from core.substances import SUBSTANCES
 
@@ -46,7 +46,7 @@ async def manage(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     known.
     """
     text = turn.incoming.text
-    if bought.lists(text):
+    if turn.incoming.addressed and bought.lists(text):
         facts = {"products": [facts_of(product) for product in turn.products]}
         return [await turn.reply(words.listing(turn.products), facts=facts)]
     if (new := bought.introduced(text)) is not None and never(new) is None:
@@ -82,16 +82,22 @@ async def spoken_of(turn: Turn) -> str | None:
     """The product that "of it" means: the one that was just answered about, or just given."""
     if not (turn.incoming.addressed and turn.products and bought.means_one(turn.incoming.text)):
         return None
-    latest = await turn.uow.offers.latest(turn.chat.id)
-    if not latest or turn.now - latest[0].made_at > PATIENCE:
-        return None
-    names = [latest[0].context.get(SPOKEN_OF)]
-    if latest[0].entry_id is not None:
-        entries = await turn.uow.log.newest(turn.chat.id, 1)
-        events = [event.what for entry in entries for event in entry.events]
-        names = [event.substance for event in events if event.kind == "dose"]
-    said = {bought.plain_name(name) for name in names if name}
-    return next((p.name for p in turn.products if bought.plain_name(p.name) in said), None)
+    for offer in await turn.uow.offers.latest(turn.chat.id):
+        if turn.now - offer.made_at > PATIENCE:
+            return None
+        names = [offer.context.get(SPOKEN_OF)]
+        asked = offer.context.get(ASKED, {}).get("text", "")
+        if offer.entry_id is not None:
+            entry = await turn.uow.log.current(turn.chat.id, offer.entry_id)
+            events = () if entry is None else entry.events
+            names = [each.what.substance for each in events if each.what.kind == "dose"]
+        elif asked and (question := parse(asked, turn.context()).question) is not None:
+            names.append(question.substance)
+        said = {bought.plain_name(name) for name in names if name}
+        found = next((p.name for p in turn.products if bought.plain_name(p.name) in said), None)
+        if found is not None or not bought.means_one(asked):
+            return found  # a question of it that got no number is passed over
+    return None
 
 
 async def offer_to_learn(turn: Turn, told: Told) -> Reply | None:

@@ -32,6 +32,8 @@ class ProductWish:
     start: float | None = None
     volume_l: float | None = None
     premises: Mapping[str, float] = field(default_factory=dict)
+    parts: int = 1
+    """In how many it is wished at least."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,6 +254,7 @@ def _as_salts(wish: ProductWish, state: State, *, known_tank: bool) -> Plan | Re
             start=wish.start,
             volume_l=wish.volume_l,
             premises=wish.premises,
+            parts=wish.parts,
         )
         return plan_kh(by_kh, state, known_tank=known_tank)
     if wish.analyte == "iron":
@@ -263,6 +266,7 @@ def _as_salts(wish: ProductWish, state: State, *, known_tank: bool) -> Plan | Re
             starts={} if wish.start is None else {wish.analyte: wish.start},
             volume_l=wish.volume_l,
             premises=wish.premises,
+            parts=wish.parts,
         )
         plans = plan_salts(by_salts, state, known_tank=known_tank)
     return plans if isinstance(plans, Refusal) else plans[0]

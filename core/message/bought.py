@@ -86,10 +86,14 @@ def _spelt(names: tuple[str, ...]) -> tuple[re.Pattern[str], tuple[str, ...]]:
     ordered = sorted(filter(None, whose), key=len, reverse=True)
     for spelt in ordered:
         own = spelt.isalpha() and spelt not in lexicon().words and len(spelt) >= ENDINGS
-        ways.append(f"({re.escape(spelt)}{_ENDING if own else ''})")
+        written = r"[\s-]+".join(map(re.escape, _APART.split(spelt)))
+        ways.append(f"({written}{_ENDING if own else ''})")
     pattern = re.compile(rf"(?<![^\W_])(?:{'|'.join(ways)})(?![^\W_])")
     return pattern, tuple(whose[spelt] for spelt in ordered)
 
+
+_APART: Final = re.compile(r"[\s-]+")
+"""Between the words of a name: red mix is red-mix."""
 
 _ENDING: Final = r"[^\W\d_]{0,2}"
 
@@ -130,7 +134,7 @@ def named_in(text: str, context: Context) -> str | None:
     plain = fold(text)
     if not context.products or any(map(str.isdigit, plain)) or len(plain.split()) > SHORT:
         return None
-    tokens = mark(cut(plain, lexicon(), text), plain, context.products, context.spoken_of)
+    tokens = mark(cut(plain, lexicon(), text), plain, context.products, None)
     found = {str(token.value) for token in tokens if token.value in context.products}
     return found.pop() if len(found) == 1 else None
 

@@ -61,6 +61,8 @@ def take(tokens: list[Token], place: int, index: int, parts: Parts, context: Con
             parts.substance = parts.substance or token.text
             parts.water = True
     elif token.kind == "substance":
+        if parts.kind in _OF_WATER and token.value in context.products:
+            return place + 1  # with a conditioner in it
         parts.substance = str(token.value)
         parts.named.append(token)
     elif token.kind in {"word", "several", "event", "analyte"}:

@@ -19,7 +19,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Final
 
-from core.message import quantities
+from core.message import bought, quantities
 from core.message.amends import corrected
 from core.message.amounts import grams, volume_litres
 from core.message.fold import fold
@@ -203,9 +203,9 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
     if (count := _parts(rest)) is not None:
         return Followup(parts=count)
     if "have" in marks:  # what else a keeper has is told, not asked for
-        name = _substance(rest) if "only" in marks else None
+        name = _substance(rest, context) if "only" in marks else None
         return None if name is None else Followup(substance=name)
-    if marks & {"with", "only_have", "instead"} and (name := _substance(rest)) is not None:
+    if marks & {"with", "only_have", "instead"} and (name := _substance(rest, context)) is not None:
         return Followup(substance=name)
     leading = bool(marks) and (asks or "lead" in marks)
     if marks & {"for", "same", "too"} or leading:
@@ -271,8 +271,10 @@ def _number(tokens: list[Token]) -> float | None:
     return found.value if found is not None and found.unit is None else None
 
 
-def _substance(rest: str) -> str | None:
+def _substance(rest: str, context: Context) -> str | None:
     tokens = cut(rest, lexicon(), rest)
+    if context.products:
+        tokens = bought.mark(tokens, rest, context.products, None)
     named = [str(token.value) for token in tokens if token.kind == "substance"]
     light = all(token.kind in {"substance", "fill"} or token.value in _LIGHT for token in tokens)
     return named[0] if len(named) == 1 and light else None

@@ -100,6 +100,8 @@ def _stripped(part: list[Token], *, filled: bool) -> list[Token]:
             part = part[size:]
     while len(part) > 1 and (bought.is_word("says", part[-1].text) or part[-1].value == "link"):
         part = part[:-1]
+    while part and not any(map(str.isalnum, part[-1].text)):
+        part = part[:-1]  # RED MIX!!
     return part
 
 

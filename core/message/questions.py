@@ -131,6 +131,9 @@ def _make(
         words = next((str(t.value) for t in inside if t.value in {"raise", "change"}), "history")
     found = slots.read(inside, context, source, heat)
     text = source[inside[0].start : inside[-1].end] if inside else ""
+    of_change = found.percent is not None or "water_change" in found.events
+    if words == "what_if" and found.substance in context.products and of_change:
+        found.substance = None  # what if i change 40% with conditioner
     kind = question_kinds.kind_of(words, found, inside)
     if words == "often":
         for number in found.numbers:  # how often, for nitrate under 20: what is to be kept

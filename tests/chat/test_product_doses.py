@@ -250,3 +250,61 @@ async def test_what_means_something_is_no_products_name(talk: Talk, name: str) -
     await _fern(talk)
     await talk.say(f"{name}: 5 g per 80 l raises kh 1")
     assert "No products" in await talk.text("products")
+
+
+async def test_a_plan_of_a_product_is_had_another_way(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("red mix: 5 g per 80 l raises kh 1")
+    assert (await talk.facts("dose kh 6 with red mix"))["parts"] == pytest.approx([7.5, 7.5])
+    assert (await talk.facts("half of that"))["parts"] == pytest.approx([7.5])
+    assert (await talk.facts("in 3 parts"))["parts"] == pytest.approx([2.5] * 3)
+    assert (await talk.facts("with baking soda?"))["substance"] == "sodium bicarbonate"
+
+
+@pytest.mark.parametrize(
+    "text", ["with red mix", "with red-mix?", "mit red mix?", "and with RED MIX"]
+)
+async def test_a_plan_is_had_with_a_product(talk: Talk, text: str) -> None:
+    await _fern(talk)
+    await talk.say("RED MIX!!: 5 g per 80 l raises kh 1")
+    await talk.say("dose kh 6")
+    assert (await talk.facts(text))["parts"] == pytest.approx([7.5, 7.5])
+
+
+async def test_of_it_goes_past_a_question_of_it_without_an_answer(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("tampon bleu : 4 g pour 50 l augmente le kh de 1,5")
+    assert "refused" in await talk.facts("combien de ça pour 60 l")
+    facts = await talk.facts("que font 10 g de ce produit")
+    assert facts["rises"] == pytest.approx({"kh": 1.5 * 10 * 50 / 4 / 120})
+    await talk.say("dose gh 8")
+    assert "product" not in await talk.facts("que font 10 g de ce produit")
+
+
+async def test_new_water_is_no_conditioner(talk: Talk) -> None:
+    await _fern(talk)
+    await talk.say("my conditioner: 1 ml per 10 l removes chlorine")
+    (event,) = (await talk.facts("changed 30% with conditioner"))["events"]
+    assert event["percent"] == 30.0
+    assert event.get("substance") is None
+    assert "new water" in await talk.text("what if i change 40% with conditioner")
+
+
+@pytest.mark.parametrize(
+    "text", ["how much conditioner for 30 l", "wie viel Wasseraufbereiter für 30 l"]
+)
+async def test_what_was_never_told_of_gets_no_number(talk: Talk, text: str) -> None:
+    await _fern(talk)
+    facts = await talk.facts(text)
+    assert facts["refused"] == "substance_unknown"
+    assert not {"grams", "millilitres"} & facts.keys()
+
+
+async def test_in_a_group_what_is_addressed_is_answered_and_talk_is_left_alone(group: Talk) -> None:
+    await group.say("/tank new Fern 120 l fresh", addressed=True)
+    await group.say("kh 4 gh 6 ph 7.2 temp 25 ammonia 0", addressed=True)
+    await group.say("red mix: 5 g per 80 l raises kh 1", addressed=True)
+    (planned,) = await group.say("dose kh 5 with red mix", addressed=True)
+    assert planned.facts["grams"] == pytest.approx(7.5)
+    for talk in ("i like red mix", "some of it is left", "with that you never know", "products"):
+        assert "product" not in str([reply.facts for reply in await group.say(talk)])
