@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import typed
@@ -12,14 +13,14 @@ from bot.chat.words import change_talk as words
 from bot.chat.words import changes as change_words
 from core.message import parse
 from core.message.plan_talk import About
-from core.message.plan_words import Telling
+from core.message.plan_words import Amounts, Telling
 
 OFTEN: Final = "how often should i change water"
 """The question that `how often?` behind a change stands for."""
 
 
 async def answer(
-    turn: Turn, said: About | Telling, facts: Mapping[str, Any], *, newest: bool
+    turn: Turn, said: About | Telling, facts: Mapping[str, Any], amounts: Amounts, *, newest: bool
 ) -> list[Reply] | None:
     """What is asked or told of a change; None where it fits none, or none is safe.
 
@@ -27,7 +28,10 @@ async def answer(
     is the last thing that was spoken of.
     """
     if newest and said in {"changed", "gave_one"}:
-        return await typed.plan_given(turn)
+        return await _changed(turn, facts, amounts)
+    if newest and said == "weekly":
+        steps = facts["steps"] or [facts["share"]]
+        return await weekly(turn, 100.0 * steps[0])
     if newest and said == "safe":
         return [await turn.reply(words.safe(facts["share"], facts["steps"]))]
     if not facts.get("steps"):
@@ -53,6 +57,26 @@ async def answer(
     if said in {"when_next", "go_on", "at_once"}:
         return [await turn.reply(words.next_change(emergency=emergency))]
     return [await turn.reply(words.change_later(emergency=emergency))] if said == "later" else None
+
+
+async def weekly(turn: Turn, percent: float) -> list[Reply] | None:
+    """Whether so much a week will do: the routine, worked out. [%]"""
+    if turn.route is None:
+        return None
+    return await turn.route(turn, parse(f"what if i change {percent:.3g}% weekly", turn.context()))
+
+
+async def _changed(turn: Turn, facts: Mapping[str, Any], amounts: Amounts) -> list[Reply] | None:
+    """Put on record that the change was made: as it was answered, or of another amount."""
+    if amounts == Amounts():
+        return await typed.plan_given(turn)
+    if turn.route is None or amounts.grams is not None:
+        return None
+    told = f"{amounts.percent:.3g}%" if amounts.percent is not None else f"{amounts.litres:.4g} l"
+    source = facts.get("source", "")
+    text = f"changed {told}" + (f" with {source}" if source.isalpha() else "")
+    turn.incoming = replace(turn.incoming, text=text)
+    return await turn.route(turn, parse(text, turn.context()))
 
 
 def _effect(facts: Mapping[str, Any]) -> list[str]:

@@ -58,6 +58,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return await _of_what_was_asked(turn, parsed.question, latest, topics)
     if not latest:
         return None
+    if followups.again(turn.incoming.text):
+        return await _once_more(turn, latest, topics)
     offer = latest[0]
     if offer.entry_id is not None:
         return await corrections.renumber(turn, offer.entry_id)
@@ -67,6 +69,19 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return None
     followup = followups.read(turn.incoming.text, turn.context())
     return None if followup is None else await _again(turn, offer, followup, topics)
+
+
+async def _once_more(turn: Turn, latest: list[Offer], topics: Topics) -> list[Reply] | None:
+    """The newest plan that was asked for, of the water as it is now."""
+    for offer in latest:
+        again = (
+            await _again(turn, offer, Followup(again=True), topics)
+            if ASKED in offer.context
+            else None
+        )
+        if again is not None:
+            return again
+    return None
 
 
 def _is_bare(question: Question | None) -> bool:
@@ -125,7 +140,7 @@ async def _again(
     """The question of an offer with what the follow-up says in its place."""
     asked = offer.context[ASKED]
     first = animals.asked(turn, parse(asked["text"], turn.context())).question
-    if first is None or first.kind not in KINDS:
+    if first is None or first.kind not in (PLANS if followup.again else KINDS):
         return None
     before = replace(first, **asked["changes"])
     if followup.water is not None:

@@ -21,7 +21,7 @@ from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
 from core.message.model import Parsed
 from core.message.plan_talk import About, about
-from core.message.plan_words import Telling, telling, weighed_anew
+from core.message.plan_words import Amounts, Telling, telling, weighed_anew
 
 A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]
 """What a level teaspoon of baking soda may weigh. [g]"""
@@ -32,7 +32,9 @@ CORRECTING: Final = frozenset({"correct", "no"})
 GIVEN: Final = frozenset({"gave_all", "gave_two", "gave_double"})
 """More than a part went in."""
 
-OF_NEWEST: Final = frozenset({"safe", "effect", "days", "litres", "a_day", "changed", "often"})
+OF_NEWEST: Final = frozenset(
+    {"safe", "effect", "days", "litres", "a_day", "changed", "often", "need"}
+)
 """What may be said of anything: of a plan only while nothing else was spoken of since."""
 
 
@@ -45,8 +47,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None  # the words of a button, which counts once
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
-    said: tuple[About | Telling, float | None] | None
-    said = (exact, None) if (exact := about(text)) is not None else telling(text)
+    exact = about(text)
+    said = telling(text) if exact is None else (exact, Amounts())
     if parsed.question is None and (anew := weighed_anew(text)) is not None:
         corrected = await plan_parts.weighed_anew(turn, anew)
         if corrected is not None or said is None:
@@ -60,32 +62,34 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (grams := weighed_anew(text)) is not None:
         return await plan_parts.weighed_anew(turn, grams)
     said = telling(text)
-    return None if said is None or said[0] not in GIVEN else await _answer(turn, parsed, *said)
+    return None if said is None or said.meaning not in GIVEN else await _answer(turn, parsed, *said)
 
 
 async def _answer(
-    turn: Turn, parsed: Parsed, said: About | Telling, grams: float | None
+    turn: Turn, parsed: Parsed, said: About | Telling, amounts: Amounts
 ) -> list[Reply] | None:
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     of_late = [offer for offer in offers if turn.now - offer.made_at <= patience]
     if said == "drop":
         return await _dropped(turn, of_late[0]) if of_late else None
+    if said == "weekly" and amounts.percent is not None:
+        return await change_talk.weekly(turn, amounts.percent)
     for offer in of_late:
         if given(offer) is not None:
             break
         facts = offer.context.get("facts", {})
         if "largest_safe_share" in facts:
             newest = await _is_newest(turn, offer, of_late)
-            return await change_talk.answer(turn, said, facts, newest=newest)
+            return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
     if plan is None and said in GIVEN and not emergencies.is_call(turn, parsed):
         return [await turn.reply(words.how_much_of_what())]
     if plan is not None and (said not in OF_NEWEST or await _is_newest(turn, plan.offer, of_late)):
-        return await _about(turn, said, plan, grams)
+        return await _about(turn, said, plan, amounts.grams)
     if said == "spoons" and plan is None:
         return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
-    return await plan_parts.judged(turn) if said == "safe" and grams is None else None
+    return await plan_parts.judged(turn) if said == "safe" and amounts == Amounts() else None
 
 
 async def hint(turn: Turn) -> list[str] | None:

@@ -125,6 +125,19 @@ def read(text: str, context: Context) -> Followup | None:
     return None
 
 
+def again(text: str) -> bool:
+    """Whether the same is asked once more, of the water as it is now: `how much more`.
+
+    Examples
+    --------
+    >>> again("and how much more?"), again("wie viel noch?"), again("how much more salt")
+    (True, True, False)
+    """
+    return len(text) <= LONGEST and any(
+        "again" in _meanings("whole", rest) for rest, _ in heads(text)
+    )
+
+
 def unchanged(text: str, tank: str = "") -> bool:
     """Whether all is told to be as it was, beside the name of a tank at most.
 

@@ -23,15 +23,35 @@ PHRASE: Final = 6
 """Words of the longest entry."""
 
 _WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
-_MASS: Final = re.compile(r"(\d{1,5}(?:[.,]\d{1,3})?)\s*(?:g|gr|gram\w{0,3})\b")
+_AMOUNTS: Final = tuple(
+    re.compile(rf"(\d{{1,5}}(?:[.,]\d{{1,3}})?) ?(?:{unit})")
+    for unit in (
+        r"(?:g|gr|gram\w{0,3})\b",
+        r"(?:%|percent\b|prozent\b|pour ?cents?\b|por ciento\b|procent\b)",
+        r"(?:l|lit\w{2,5})\b",
+    )
+)
+"""Of `Amounts`, in their order."""
+
+_LEADS: Final = frozenset({"ok", "okay"})
+"""Words that say no more than that what follows is an answer."""
+
 _AS_IT: Final = " it "
 
 
+class Amounts(NamedTuple):
+    """What a text tells by number: grams, a share of the water in percent, litres."""
+
+    grams: float | None = None
+    percent: float | None = None
+    litres: float | None = None
+
+
 class Said(NamedTuple):
-    """The classes of a text's words, the grams that it tells, and whether it names a substance."""
+    """The classes of a text's words, its amounts, and whether it names a substance."""
 
     classes: frozenset[str]
-    grams: float | None = None
+    amounts: Amounts
     names: bool = False
 
 
@@ -54,29 +74,33 @@ def said_of_plan(text: str) -> Said | None:
     --------
     >>> sorted(said_of_plan("Oops, I put in twice as much").classes)
     ['double', 'put']
-    >>> said_of_plan("is 20 g safe?").grams, said_of_plan("I put in my hand") is None
+    >>> said_of_plan("is 20 g safe?").amounts.grams, said_of_plan("I put in my hand") is None
     (20.0, True)
     """
-    plain = fold(text)
+    plain = " ".join(fold(text).split())
     named = [token for token in cut(plain, lexicon(), plain) if token.kind == "substance"]
     for token in reversed(named):
         plain = plain[: token.start] + _AS_IT + plain[token.end :]
-    mass = _MASS.search(plain)
-    if mass is not None:
-        plain = plain[: mass.start()] + _AS_IT + plain[mass.end() :]
+    told: list[float | None] = []
+    for amount in _AMOUNTS:
+        found = amount.search(plain)
+        told.append(None if found is None else float(found[1].replace(",", ".")))
+        if found is not None:
+            plain = plain[: found.start()] + _AS_IT + plain[found.end() :]
     words = _WORD.findall(plain)
+    if len(words) > 1 and words[0] in _LEADS:
+        words.pop(0)
     if not 0 < len(words) <= LONGEST:
         return None
-    found: set[str] = set()
+    classes: set[str] = set()
     place = 0
     while place < len(words):
-        size, classes = _at(words, place)
+        size, of = _at(words, place)
         if not size:
             return None
-        found |= classes
+        classes |= of
         place += size
-    grams = None if mass is None else float(mass[1].replace(",", "."))
-    return Said(frozenset(found - {"light"}), grams, bool(named))
+    return Said(frozenset(classes - {"light"}), Amounts(*told), bool(named))
 
 
 def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
@@ -92,36 +116,46 @@ def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
 Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "go_on", "a_day", "days",
     "litres", "effect", "need", "changed", "safe", "often", "later",
+    "weekly",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part or one went in; what is
 next or left; how much a day; over how many days; how many litres; what it does; what is needed for
 it and where that is had; that the change was made; whether it is safe; how often; that a part
-was missed."""
+was missed; whether so much a week will do."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
 
 
-def telling(text: str) -> tuple[Telling, float | None] | None:
-    """What a text says of a plan by its words, and the grams that it tells; None where nothing.
+class Heard(NamedTuple):
+    """What a text says of a plan, and the amounts that it tells."""
+
+    meaning: Telling
+    amounts: Amounts = Amounts()
+
+
+def telling(text: str) -> Heard | None:
+    """What a text says of a plan by its words; None where nothing.
 
     Examples
     --------
-    >>> telling("oops i gave double"), telling("can I give both parts today?")
-    (('gave_double', None), ('at_once', None))
-    >>> telling("what do I give today"), telling("is 20 g safe")
-    (('go_on', None), ('safe', 20.0))
-    >>> telling("2nd part now?"), telling("I gave it"), telling("it is")
-    (('go_on', None), ('gave_one', None), None)
+    >>> telling("oops i gave double").meaning, telling("can I give both parts today?").meaning
+    ('gave_double', 'at_once')
+    >>> telling("what do I give today").meaning, telling("is 20 g safe").amounts.grams
+    ('go_on', 20.0)
+    >>> telling("2nd part now?").meaning, telling("I gave it").meaning, telling("it is")
+    ('go_on', 'gave_one', None)
+    >>> telling("is 20% a week enough?")
+    Heard(meaning='weekly', amounts=Amounts(grams=None, percent=20.0, litres=None))
     """
     said = said_of_plan(text)
     if said is None:
         return None
     classes = said.classes - {"is"}
     found = _of(classes, asks="?" in text or "is" in said.classes)
-    if found is None or (said.names and said.grams is not None):  # says all of it by itself
+    if found is None or (said.names and said.amounts.grams is not None):  # says all by itself
         return None
-    return found, said.grams
+    return Heard(found, said.amounts)
 
 
 def weighed_anew(text: str) -> float | None:
@@ -140,10 +174,12 @@ def weighed_anew(text: str) -> float | None:
     said = said_of_plan(plain)
     if said is None or said.names or "?" in text or said.classes - _ANEW:
         return None
-    return said.grams if instead or "no" in said.classes or "put" not in said.classes else None
+    return (
+        said.amounts.grams if instead or "no" in said.classes or "put" not in said.classes else None
+    )
 
 
-_ANEW: Final = frozenset({"put", "give", "no", "is", "all"})
+_ANEW: Final = frozenset({"put", "give", "no", "is", "was", "all"})
 
 
 _INSTEAD_OF: Final = re.compile(
@@ -155,12 +191,16 @@ _INSTEAD_OF: Final = re.compile(
 def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     """The meaning of the classes of a text's words."""
     wishes = "may" in said or (asks and "put" not in said)
-    if said & _MANY and (wishes if not said & _SAFE else "once" in said):
+    if _at_once(said, asks=asks):
         return "at_once"
+    said = said - {"now", "more"} | ({"once"} if "now" in said else set())
     if "changed" in said:
         return None if wishes or said - {"changed", "once", "put"} else "changed"
     if said >= {"where", "buy"}:
         said = said - {"where", "buy"} | {"need"}
+    said = said - {"was"} if "double" not in said else said
+    if "weekly" in said:
+        return "weekly" if not said - {"weekly", "enough", "once", *_SAFE} else None
     if "missed" in said:
         return (
             "later"
@@ -174,10 +214,24 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
         return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
     if "put" in said and not wishes:
         return _given(said)
+    if "double" in said and "was" in said and not wishes:
+        return "gave_double"
+    said = said - {"was", "may"}
     if "a_day" in said:
         return "a_day" if not said - {"a_day", "give", "part"} else None
     going_on = said & {"next", "left"} or said >= {"part", "place"} or said >= {"give", "once"}
     return "go_on" if going_on and not said & (_MANY - {"rest"}) else None
+
+
+def _at_once(said: frozenset[str], *, asks: bool) -> bool:
+    """Whether more than a part at a time is asked for."""
+    if said & _SAFE:
+        return bool(said & _MANY) and "once" in said
+    many = said & (_MANY | {"more"})
+    if "may" in said:
+        return bool(many)
+    given = said & {"give", "part", "once"} and "put" not in said
+    return bool(asks and given and said & _MANY)
 
 
 def _given(said: frozenset[str]) -> Telling | None:

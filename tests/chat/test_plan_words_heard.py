@@ -28,7 +28,8 @@ MEANT = {
         " hab das doppelte rein; ich habe doppelt so viel gegeben; j'ai mis le double;"
         " eché el doble;"
         " pus o dobro; ho sbagliato, ne ho messo il doppio; oeps dubbel gegeven;"
-        " dałem podwójną dawkę; jag gav dubbelt så mycket"
+        " dałem podwójną dawkę; jag gav dubbelt så mycket; ups war die doppelte menge;"
+        " oh je, war das doppelte"
     ),
     "gave_all": (
         "dosed the rest; gave it all; hab alles rein; j'ai tout mis; eché todo de una vez;"
@@ -49,7 +50,9 @@ MEANT = {
     ),
     "at_once": (
         "can i give it all today; can i do 2 parts at once to catch up; what if i give it all now;"
-        " can i give two parts at once today so it is faster; kann ich das doppelte geben;"
+        " can i give more; kann ich auch mehr auf einmal;"
+        " can i give two parts at once today so it is faster;"
+        " kann ich das doppelte geben;"
         " je peux tout mettre maintenant; puedo echar el doble; posso pôr tudo hoje;"
         " posso mettere tutto oggi; mag ik alles tegelijk geven; mogę dać wszystko naraz;"
         " kan jag ge allt idag"
@@ -81,6 +84,7 @@ MEANT = {
         " dónde compro eso; onde compro isso; dove lo compro; waar koop ik dat; gdzie to kupię;"
         " var köper jag det"
     ),
+    "weekly": "20% a week enough?; is 20% weekly enough; reichen 20% pro woche; 20% per week?",
     "changed": "i changed it; i did the water change; wasser gewechselt; ververst; podmienione",
 }
 
@@ -92,7 +96,7 @@ MEANT = {
 def test_it_is_heard(text: str, meaning: str) -> None:
     found = telling(text)
     assert found is not None, text
-    assert found[0] == meaning
+    assert found.meaning == meaning
 
 
 @pytest.mark.parametrize(
@@ -100,7 +104,9 @@ def test_it_is_heard(text: str, meaning: str) -> None:
     [
         "kh 4", "what now", "ok", "fine", "all good", "both dead", "i fed them", "hello",
         "how long until i can add fish", "i put in 5 new fish", "dosed 5 g soda", "next week",
-        "is everything ok", "water change today", "can i add fish", "remind me to dose it twice",
+        "is everything ok", "all good now?",
+        "ist jetzt alles ok", "was ist das doppelte", "water change today", "can i add fish",
+        "remind me to dose it twice",
         "i put my hand in", "what if i change 30%", "is ammonia safe", "twice a week",
     ],
 )  # fmt: skip
@@ -232,9 +238,26 @@ async def test_another_share_is_the_same_question(changing: Talk, text: str) -> 
     assert (await changing.facts(text))["share"] == pytest.approx(0.1)
 
 
+@pytest.mark.parametrize(("text", "told"), [("ok i did 30%", "30 %"), ("i did 40 l", "40 L")])
+async def test_another_amount_that_was_changed_is_on_record(
+    changing: Talk, text: str, told: str
+) -> None:
+    assert (await changing.text(text)).startswith(f"Hall: changed {told}")
+
+
+async def test_whether_so_much_a_week_will_do(changing: Talk) -> None:
+    assert (await changing.facts("20% a week enough?"))["share"] == pytest.approx(0.2)
+    assert (await changing.facts("weekly?"))["share"] == pytest.approx(0.2)
+
+
 async def test_again_is_worked_out_anew(changing: Talk) -> None:
     await changing.say("again")
     assert (await changing.facts("otra vez"))["share"] == pytest.approx(0.2)
+
+
+async def test_how_much_more_is_of_the_water_as_it_is_now(planned: Talk) -> None:
+    await planned.say("kh 3")
+    assert (await planned.facts("how much more?"))["from"] == 3.0
 
 
 async def test_what_is_not_understood_behind_a_plan_is_told_what_is(planned: Talk) -> None:
