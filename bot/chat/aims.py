@@ -22,7 +22,7 @@ from core.message.aims import Aim
 from core.message.model import Doubt, Parsed, Question
 from core.message.waters import names_pure
 
-UNTOLD = frozenset({doubts.WISH, doubts.UNKNOWN_WORD, doubts.AMBIGUOUS_WORD})
+UNTOLD = frozenset({doubts.WISH, doubts.UNKNOWN_WORD, doubts.AMBIGUOUS_WORD, doubts.OTHER_WATER})
 """Doubts of a message that a wish may have."""
 
 

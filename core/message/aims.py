@@ -32,6 +32,9 @@ UNSALTED: Final = frozenset({"temperature", "ph"})
 
 _PHRASE: Final = 4
 """Words of the longest entry."""
+_STRONG: Final = frozenset({"maybe", "want", "at"})
+"""Meanings of words that, before a name, tell of no reading."""
+_HEADS: Final = frozenset({"with", "to", "for", "only_have", "instead"})
 _PAUSES: Final = frozenset({",", ";", ".", "?", "!"})
 _AIMS: Final = frozenset({"to", "at_to", "wish", "rose_to", "approx"})
 
@@ -52,10 +55,10 @@ class Aim(NamedTuple):
 
 @dataclass(slots=True)
 class _Words:
-    """What the words around one value are: an aim before or behind the name, an "and"."""
+    """What the words around one value mean, before its name and behind it."""
 
-    before: bool = False
-    behind: bool = False
+    before: set[str]
+    behind: set[str]
 
 
 @cache
@@ -94,11 +97,11 @@ def read(text: str, context: Context) -> tuple[Aim, ...]:
     for rest, marks in heads(text):  # the last of them knows all that its head says
         read_so = _aims(rest, context)
         if read_so is not None:
-            led, aimed = bool(marks), bool(marks & {"with", "to", "for", "only_have"})
+            led, aimed = bool(marks), bool(marks & _HEADS)
             found = tuple(
                 aim._replace(
-                    sure=aimed or said.before or (said.behind and led),
-                    ahead=aimed or said.before,
+                    sure=aimed or bool(said.before & _STRONG) or (led and bool(said.behind)),
+                    ahead=aimed or bool(said.before & _STRONG),
                 )
                 for aim, said in zip(*read_so, strict=True)
                 if led or said.before or said.behind
@@ -114,11 +117,14 @@ def _aims(rest: str, context: Context) -> tuple[list[Aim], list[_Words]] | None:
     every: list[_Words] = []
     index = 0
     while index < len(tokens):
-        around = _Words()
-        name, around.before = _skip(rest, tokens, index, {"and", "for", "in"})
-        if name >= len(tokens) or tokens[name].kind != "analyte":
-            return None if name < len(tokens) or not pairs else (pairs, every)
-        place, around.behind = _skip(rest, tokens, name + 1, set())
+        name, before = _skip(rest, tokens, index, {"and", "for", "in"})
+        if name == len(tokens) and pairs:
+            every[-1].behind |= before
+            every[-1].before |= before & _STRONG  # kh 4 rather
+            break
+        if name == len(tokens) or tokens[name].kind != "analyte":
+            return None
+        place, behind = _skip(rest, tokens, name + 1, set())
         quantity = quantities.single(tokens, place) if place < len(tokens) else None
         if quantity is None:
             return None
@@ -129,14 +135,14 @@ def _aims(rest: str, context: Context) -> tuple[list[Aim], list[_Words]] | None:
         if values[0].analyte not in WISHED or values[0].qualifier != "=":
             return None
         pairs.append(Aim(values[0].analyte, values[0].canonical, said))
-        every.append(around)
+        every.append(_Words(before, behind))
         index = quantity.last
     return pairs, every
 
 
-def _skip(rest: str, tokens: list[Token], index: int, marks: set[str]) -> tuple[int, bool]:
-    """The index behind words of aim, light ones and these marks; and whether one was of aim."""
-    aimed = False
+def _skip(rest: str, tokens: list[Token], index: int, marks: set[str]) -> tuple[int, set[str]]:
+    """The index behind words of aim, light ones and these marks; and what those of aim mean."""
+    aimed: set[str] = set()
     while index < len(tokens):
         for size in range(min(_PHRASE, len(tokens) - index), 0, -1):
             meaning = _words().get(rest[tokens[index].start : tokens[index + size - 1].end])
@@ -146,7 +152,7 @@ def _skip(rest: str, tokens: list[Token], index: int, marks: set[str]) -> tuple[
             size, meaning = 1, _of_lexicon(tokens[index], marks)
         if meaning is None:
             break
-        aimed = aimed or meaning != "link"
+        aimed |= {meaning} - {"link"}
         index += size
     return index, aimed
 

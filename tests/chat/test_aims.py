@@ -47,7 +47,18 @@ async def test_another_goal_is_planned_for(talk: Talk, line: str) -> None:
     assert await stored(talk, "gh") == 8.0
 
 
-@pytest.mark.parametrize("line", ["at kh 4", "up to kh 4", "vielleicht kh 4", "con kh 4"])
+@pytest.mark.parametrize(
+    "line",
+    [
+        "at kh 4",
+        "up to kh 4",
+        "vielleicht kh 4",
+        "con kh 4",
+        "kh 4 instead",
+        "lieber kh 4",
+        "kh 4 liever",
+    ],
+)
 async def test_another_goal_of_the_same_is_planned_for(talk: Talk, line: str) -> None:
     await tank(talk, "dose kh 5")
     facts = await talk.facts(line)
@@ -55,7 +66,10 @@ async def test_another_goal_of_the_same_is_planned_for(talk: Talk, line: str) ->
     assert await stored(talk, "kh") == 3.0
 
 
-@pytest.mark.parametrize("line", ["and kh 4", "und kh 4", "kh à 4", "kh at 4", "y kh 4"])
+@pytest.mark.parametrize(
+    "line",
+    ["and kh 4", "und kh 4", "kh à 4", "kh at 4", "y kh 4", "nur kh 4", "kh 4 dann", "bara kh 4"],
+)
 async def test_what_may_be_measured_as_well_is_asked_about(talk: Talk, line: str) -> None:
     await tank(talk, "dose kh 5")
     (reply,) = await talk.say(line)

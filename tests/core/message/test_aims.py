@@ -54,7 +54,25 @@ def test_its_words_can_only_wish(text: str, analyte: str, target: float) -> None
 
 @pytest.mark.parametrize(
     "text",
-    ["and gh 9", "und gh 9", "et gh 9", "y gh 9", "och gh 9", "kh à 5", "kh at 5", "kh bei 5"],
+    [
+        "and gh 9",
+        "und gh 9",
+        "et gh 9",
+        "y gh 9",
+        "och gh 9",
+        "kh à 5",
+        "kh at 5",
+        "kh bei 5",
+        "nur kh 5",
+        "seulement kh 5",
+        "solo kh 5",
+        "só kh 5",
+        "alleen kh 5",
+        "tylko kh 5",
+        "bara kh 5",
+        "kh 5 dann",
+        "kh 5 is enough",
+    ],
 )
 def test_its_words_may_tell_what_was_measured_as_well(text: str) -> None:
     (aim,) = read(text, CONTEXT)
