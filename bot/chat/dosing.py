@@ -87,6 +87,9 @@ async def change(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     wished, analyte = question.target, question.analyte or ""
     if has_stray_number(parsed) and not (question.percent or question.litres or wished):
         return []  # what if i change -10%
+    told = (question.percent, question.litres, wished, question.delta)
+    if question.substance == TABLE_SALT and all(each is None for each in told):
+        return await dose(turn, replace(question, kind="dose"), parsed)  # how much salt to replace
     bound = question.percent or question.litres or question.bound
     text = fold(question.text or "")
     by_salt = not (bound or by_water.is_means(question))

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from core.advice import limits
 from core.advice.dosing import volume_for
 from core.advice.outlook import temperature_of
-from core.advice.plan import Refusal
+from core.advice.plan import Fact, Refusal
+from core.advice.potassium import dosed_so_far
+from core.advice.since import A_DAY
 from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.water import (
     ammonia_freed,
@@ -63,7 +65,10 @@ class Dechlorination:
 
 @dataclass(frozen=True, slots=True)
 class NitriteSalt:
-    """Sodium chloride until chloride is ten times nitrite; parts of 100 mg/L chloride at most."""
+    """Sodium chloride until chloride is ten times nitrite; parts of 100 mg/L chloride at most.
+
+    `chloride_dosed` is what logged doses left of `chloride_now`, less what changes took. [mg/L]
+    """
 
     volume_l: float
     grams: float
@@ -72,6 +77,7 @@ class NitriteSalt:
     chloride: float
     chloride_now: float
     chloride_assumed: bool
+    chloride_dosed: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,15 +159,35 @@ def salt_for_nitrite(
     if not 0.0 < nitrite <= NITRITE_HIGHEST:
         return Refusal("nitrite_implausible", {"nitrite": nitrite})
     held = state.last("chloride")
-    now = held.low if held is not None else 0.0
+    dosed = dosed_so_far(state, "chloride")
+    now = (held.low if held is not None else 0.0) + dosed
     lacking = chloride_needed(nitrite, limits.CHLORIDE_PER_NITRITE) - now
     if lacking <= 0.0:
         return Refusal("chloride_enough", {"chloride": now, "nitrite": nitrite})
+    if (refusal := _given_today(state, now, lacking)) is not None:
+        return refusal
     per_gram = substance("sodium chloride").milligrams_per_gram("chloride")
     count = math.ceil(lacking / limits.CHLORIDE_DOSE - 1e-9)
     return NitriteSalt(
-        volume, lacking * volume / per_gram, count, nitrite, lacking, now, held is None
+        volume, lacking * volume / per_gram, count, nitrite, lacking, now, held is None, dosed
     )
+
+
+def _given_today(state: State, now: float, lacking: float) -> Refusal | None:
+    """Refuse what would be more than a day's chloride with what went in within a day."""
+    late = tuple(
+        each
+        for each in state.events or ()
+        if each.what.kind == "dose" and state.now - A_DAY < each.at <= state.now
+    )
+    given = dosed_so_far(replace(state, events=late), "chloride")
+    step = limits.CHLORIDE_DOSE
+    if given <= 0.0 or given + min(lacking, step) <= step * limits.WEIGHED:
+        return None
+    first = min(each.at for each in late)
+    hours = 24.0 - (state.now - first).total_seconds() / 3600.0
+    facts: dict[str, Fact] = {"analyte": "chloride", "was": now - given, "step": step}
+    return Refusal("moved_today", facts | {"hours": hours})
 
 
 def minds_salt(state: State) -> tuple[str, ...]:

@@ -363,3 +363,25 @@ async def test_salt_against_nitrite_is_logged(talk: Talk) -> None:
     (event,) = logged.facts["events"]
     assert event["substance"] == "sodium chloride"
     assert event["grams"] == facts["parts"][0]
+    assert "ten times the nitrite already" in await talk.text("how much salt")
+    await talk.wait(hours=1)
+    await talk.say("changed 25%")
+    (asked,) = await talk.say("how much salt to replace")
+    assert asked.facts["ask"] == "bears_salt"
+    again = await talk.facts("yes")
+    assert again["grams"] == pytest.approx(facts["grams"] / 4.0)
+
+
+async def test_salt_against_nitrite_is_bound_by_what_went_in_today(talk: Talk) -> None:
+    """The limits: up to 100 mg/L chloride a day; nitrite 15 as NO2 asks for 150."""
+    await talk.say("/tank new Crib 100 l fresh")
+    await talk.say("kh 4 gh 8 ph 7.4 temp 25 ammonia 0 nitrite 15 as no2")
+    await talk.wait(hours=1)
+    await talk.say("how much salt")
+    assert len((await talk.facts("yes"))["parts"]) == 2
+    await talk.say("log it")
+    assert (await talk.facts("how much salt"))["refused"] == "moved_today"
+    await talk.wait(hours=23)
+    await talk.say("nitrite 15 as no2")
+    await talk.say("how much salt")
+    assert len((await talk.facts("yes"))["parts"]) == 1

@@ -195,6 +195,11 @@ def salt_answer(found: NitriteSalt, tank: str | None, *, unsaid: bool) -> list[s
     protects = (
         _(
             "It protects some species, not all, and does not remove nitrite: change water, feed"
+            " less, aerate. Chloride before: {chloride} mg/L, with what went in."
+        ).format(chloride=plain(found.chloride_now, 0))
+        if found.chloride_dosed
+        else _(
+            "It protects some species, not all, and does not remove nitrite: change water, feed"
             " less, aerate. Chloride before: counted as 0 as it is unknown."
         )
         if found.chloride_assumed
