@@ -27,7 +27,7 @@ async def answer(
     A change that was refused without smaller ones has no way to be done. `newest` is whether it
     is the last thing that was spoken of.
     """
-    if newest and said in {"changed", "gave_one"}:
+    if newest and said in {"changed", "gave_it"}:
         return await _changed(turn, facts, amounts)
     if newest and said == "weekly":
         steps = facts["steps"] or [facts["share"]]

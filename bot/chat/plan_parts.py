@@ -31,7 +31,7 @@ async def answer(
     """
     if said == "at_once" or (said == "safe" and grams is not None and _too_much(plan, grams)):
         return [await _kept_apart(turn, plan)]
-    if said in {"gave_all", "gave_two", "gave_double", "gave_one"}:
+    if said in {"gave_all", "gave_two", "gave_double", "gave_one", "gave_it"}:
         return await _gave(turn, said, plan, grams)
     if said == "go_on":
         return await _go_on(turn, plan)
@@ -192,6 +192,8 @@ async def _gave(
     turn: Turn, said: About | Telling, plan: Given, grams: float | None
 ) -> list[Reply] | None:
     """Put on record what is told to be in: a part or more, all that is left, or so many grams."""
+    if said == "gave_it" and await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
+        return None  # it may be what a reminder waits for
     logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     left = plan.count - logged
     said_by = f"{own_plan.log_id(plan.offer.id)}:{turn.incoming.update_id}"

@@ -33,7 +33,7 @@ GIVEN: Final = frozenset({"gave_all", "gave_two", "gave_double"})
 """More than a part went in."""
 
 OF_NEWEST: Final = frozenset(
-    {"safe", "effect", "days", "litres", "a_day", "changed", "often", "need"}
+    {"safe", "effect", "days", "litres", "a_day", "changed", "often", "need", "gave_it"}
 )
 """What may be said of anything: of a plan only while nothing else was spoken of since."""
 

@@ -114,14 +114,13 @@ def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
 
 
 Telling = Literal[
-    "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "go_on", "a_day", "days",
-    "litres", "effect", "need", "changed", "safe", "often", "later",
-    "weekly",
+    "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
+    "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
 ]  # fmt: skip
-"""To give more than one part together; that all, two parts, twice a part or one went in; what is
-next or left; how much a day; over how many days; how many litres; what it does; what is needed for
-it and where that is had; that the change was made; whether it is safe; how often; that a part
-was missed; whether so much a week will do."""
+"""To give more than one part together; that all, two parts, twice a part, a part or just "it" went
+in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
+needed for it and where that is had; that the change was made; whether it is safe; how often; that a
+part was missed; whether so much a week will do."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
@@ -144,7 +143,7 @@ def telling(text: str) -> Heard | None:
     >>> telling("what do I give today").meaning, telling("is 20 g safe").amounts.grams
     ('go_on', 20.0)
     >>> telling("2nd part now?").meaning, telling("I gave it").meaning, telling("it is")
-    ('go_on', 'gave_one', None)
+    ('go_on', 'gave_it', None)
     >>> telling("is 20% a week enough?")
     Heard(meaning='weekly', amounts=Amounts(grams=None, percent=20.0, litres=None))
     """
@@ -241,4 +240,6 @@ def _given(said: frozenset[str]) -> Telling | None:
         return "gave_all"
     if "two" in said:
         return "gave_two"
-    return "gave_one" if not said - {"put", "give", "once", "part", "place"} else None
+    if said - {"put", "give", "once", "part", "place"}:
+        return None
+    return "gave_one" if said & {"part", "place"} else "gave_it"

@@ -36,8 +36,9 @@ MEANT = {
         " pus tudo; ho messo tutto insieme; alles gegeven; dałem wszystko naraz; jag gav allt"
     ),
     "gave_two": "i put both parts in at once; habe beide teile auf einmal rein; dałem dwie porcje",
+    "gave_it": "i did it; done it; i gave it; messo; hab ich gegeben; dałem",
     "gave_one": (
-        "i did it; done it; i gave it; messo; eerste deel erin gedaan; ya eché la primera parte;"
+        "eerste deel erin gedaan; ya eché la primera parte;"
         " erste portion gegeben; j'ai mis la première dose; pus a primeira parte; dałem porcję;"
         " jag gav första delen"
     ),
@@ -197,6 +198,13 @@ async def test_a_plan_without_ammonia_says_so_first(talk: Talk) -> None:
     await talk.say("dose kh 3")
     (reply,) = await talk.say("is that safe?")
     assert reply.lines[0].text.startswith("Only if total ammonia is under")
+
+
+async def test_it_is_the_plans_only_while_nothing_else_was_spoken_of(planned: Talk) -> None:
+    await planned.say("cleaned filter")
+    assert "logged" not in await planned.text("i did it")
+    await planned.say("dose kh 4")
+    assert "logged 5.4 g" in await planned.text("i did it")
 
 
 async def test_how_long_how_much_and_where_from(planned: Talk) -> None:
