@@ -89,8 +89,9 @@ def _gave_away(tokens: list[Token]) -> None:
 
     What is given to them, without a word for where they went, is food or a dose.
     """
+    giving = herd.words_for("gave")
     for place, token in enumerate(tokens):
-        gave = herd.saying(token.text) == "gave"
+        gave = token.text in giving
         dosed = token.value == "dose" and token.text.startswith("gave ")
         if not (gave or dosed):
             continue

@@ -45,6 +45,12 @@ def _words() -> dict[str, frozenset[str]]:
     return {section: frozenset(ways) for section, ways in found.items()}
 
 
+@cache
+def _first_words() -> frozenset[str]:
+    """The words that openers begin with, so that most tokens need no closer look."""
+    return frozenset(opener.split()[0] for opener in _words()["opener"])
+
+
 def _plain(text: str) -> str:
     return " ".join(re.findall(r"\w+", fold(text)))
 
@@ -65,7 +71,7 @@ def opens(tokens: list[Token], place: int) -> bool:
     token = tokens[place]
     if token.kind == "ask" or (token.kind == "mark" and token.value in _OPENING):
         return True
-    if not token.text[:1].isalnum():
+    if token.text.split(" ", 1)[0] not in _first_words():
         return False
     ahead = _plain(" ".join(each.text for each in tokens[place : place + _MOST])).split()
     return any(" ".join(ahead[:n]) in _words()["opener"] for n in range(1, _MOST + 1))
