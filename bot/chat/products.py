@@ -35,6 +35,9 @@ SPOKEN_OF: Final = "product"
 PATIENCE: Final = timedelta(hours=2)
 """Longest time that "of it" means the product that was told of."""
 
+LOOKED_AT: Final = 6
+"""Latest offers among which the product is found that was told of."""
+
 MOMENT: Final = timedelta(microseconds=1)
 """A reading told together with a dose is the one before it."""
 
@@ -82,21 +85,23 @@ async def spoken_of(turn: Turn) -> str | None:
     """The product that "of it" means: the one that was just answered about, or just given."""
     if not (turn.incoming.addressed and turn.products and bought.means_one(turn.incoming.text)):
         return None
-    for offer in await turn.uow.offers.latest(turn.chat.id):
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if turn.now - offer.made_at > PATIENCE:
             return None
         names = [offer.context.get(SPOKEN_OF)]
         asked = offer.context.get(ASKED, {}).get("text", "")
+        other = offer.entry_id is not None
         if offer.entry_id is not None:
             entry = await turn.uow.log.current(turn.chat.id, offer.entry_id)
             events = () if entry is None else entry.events
             names = [each.what.substance for each in events if each.what.kind == "dose"]
         elif asked and (question := parse(asked, turn.context()).question) is not None:
             names.append(question.substance)
+            other = question.analyte is not None or question.substance in SUBSTANCES
         said = {bought.plain_name(name) for name in names if name}
         found = next((p.name for p in turn.products if bought.plain_name(p.name) in said), None)
-        if found is not None or not bought.means_one(asked):
-            return found  # a question of it that got no number is passed over
+        if found is not None or (other and not bought.means_one(asked)):
+            return found  # what named nothing, or got no number of it, is passed over
     return None
 
 

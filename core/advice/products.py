@@ -13,6 +13,7 @@ from core.advice.alarm_words import named
 from core.advice.buffers import STRONG
 from core.advice.plan import Refusal
 from core.advice.state import Measured, State
+from core.analytes import FREE
 from core.message.bought import plain_name
 from core.message.fold import fold
 from core.message.lexicon import lexicon
@@ -275,11 +276,13 @@ def read_labels(text: str) -> tuple[Label, ...] | Refusal | None:
     labels = []
     for part in effects.split(", "):
         analyte, _, rise = part.partition(" ")
+        if analyte in FREE:
+            continue  # a trace of manganese is nothing that is reckoned with
         if analyte not in SALT_NEEDED and way != "removes":
             return None
         rises = float(rise or 0.0)
         labels.append(Label(float(amount), _UNITS[unit], float(litres), analyte, rises))
-    return tuple(labels)
+    return tuple(labels) or None
 
 
 _UNITS: Final = {"g": "g", "mL": "ml"}

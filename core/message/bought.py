@@ -152,11 +152,12 @@ def is_word(meaning: str, plain: str) -> bool:
 
 def wished(tokens: list[Token], products: tuple[str, ...]) -> str | None:
     """The word of asking that a wish and the product for it stand for: `kh auf 6 mit KH Plus`."""
-    if not products or len(tokens) < 4 or tokens[-1].value not in products:
+    if not products or len(tokens) < 3 or tokens[-1].value not in products:
         return None
     kinds = {token.kind for token in tokens}
     led = tokens[0].kind in {"analyte", "tank"}
-    joined = any(is_word("with", token.text) for token in tokens[-3:-1])
+    pronoun = is_word("it", tokens[-1].text)  # kh auf 6 damit
+    joined = pronoun or any(is_word("with", token.text) for token in tokens[-3:-1])
     return "dose" if led and joined and {"analyte", "number"} <= kinds else None
 
 

@@ -12,7 +12,7 @@ from core.message.lexicon import lexicon
 from core.message.model import Context
 from core.message.tokens import Token, cut
 
-_ACTING: Final = frozenset({"ask", "command", "event", "time"})
+_ACTING: Final = frozenset({"ask", "command", "event"})
 _PARTS: Final = frozenset({":", "=", ",", ";", "."})
 
 
@@ -115,10 +115,15 @@ _FEW: Final = 3
 
 def _is_name(said: list[Token]) -> bool:
     kept = [token for token in said if token.kind != "fill"]
-    if not kept or kept[0].kind in _ACTING or not any(map(str.isalpha, _text(kept))):
-        return False
-    if kinds.is_kind(_text(kept)):
-        return False  # guppy: 5 g
     own = any(token.kind == "word" for token in kept)
+    if (
+        not kept
+        or kept[0].kind in _ACTING
+        or (kept[0].kind == "time" and not own)
+        or not any(map(str.isalpha, _text(kept)))
+    ):
+        return False
+    if kinds.is_kind(_text(said)):
+        return False  # guppy: 5 g
     spelt = [token for token in kept if any(map(str.isalpha, token.text))]
     return own or len(spelt) > 1 or kept[0].kind == "substance"

@@ -84,7 +84,8 @@ def read(tokens: list[Token], context: Context) -> Command | None:
         return None
     if removes(tail) and (named or _is_name(before)):
         return Command("label", f"{dose.said} removes chlorine")
-    return _told(dose, [*before, *tail], within) if named else None
+    read = _values(before) and not _aims(before)  # today: kh 4, 5 ml per 100 l of food
+    return _told(dose, [*before, *tail], within) if named and not read else None
 
 
 def colon_of(tokens: list[Token]) -> int:
@@ -241,7 +242,9 @@ def _amount(tokens: list[Token], start: int, end: int) -> tuple[str, bool, int, 
             bare = found
         place = found.last
     if weighed is not None:
-        if weighed.value is None or weighed.problem or weighed.grouped is not None:
+        ranged = weighed.first > 1 and tokens[weighed.first - 1].text in {"-", ".."}
+        ranged = ranged and quantities.is_number(tokens[weighed.first - 2])
+        if weighed.value is None or weighed.problem or weighed.grouped is not None or ranged:
             return UNSAID, False, weighed.first, weighed.last
         total, unit = weighed.value, "mL"
         if weighed.unit in GRAMS:

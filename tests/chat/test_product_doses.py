@@ -308,3 +308,39 @@ async def test_in_a_group_what_is_addressed_is_answered_and_talk_is_left_alone(g
     assert planned.facts["grams"] == pytest.approx(7.5)
     for talk in ("i like red mix", "some of it is left", "with that you never know", "products"):
         assert "product" not in str([reply.facts for reply in await group.say(talk)])
+
+
+@pytest.mark.parametrize(
+    ("label", "wish", "given", "effect"),
+    [
+        ("tonic: 4 g per 40 l raises gh 2", "dose gh 7 with it", "i gave 5 g of it",
+         "what does 5 g of it do"),
+        ("Pulver: 4 g auf 40 l erhöht die gh um 2", "gh auf 7 damit",
+         "ich habe 5 g davon gegeben", "was bewirken 5 g davon"),
+        ("poudre: 4 g pour 40 l augmente le gh de 2", "gh à 7 avec ce produit",
+         "j'ai mis 5 g de ce produit", "que font 5 g de ce produit"),
+        ("polvo: 4 g por 40 l sube el gh 2", "gh a 7 con este producto", "eché 5 g de eso",
+         "qué hacen 5 g de eso"),
+        ("pó azul: 4 g por 40 l aumenta o gh em 2", "gh a 7 com isso", "dei 5 g disso",
+         "o que fazem 5 g disso"),
+        ("polvere: 4 g per 40 l alza il gh di 2", "gh a 7 con questo", "ho messo 5 g di questo",
+         "cosa fanno 5 g di questo"),
+        ("gh poeder: 4 g per 40 l verhoogt de gh met 2", "gh naar 7 hiermee",
+         "ik heb 5 g ervan gegeven", "wat doet 5 g daarvan"),
+        ("proszek: 4 g na 40 l podnosi gh o 2", "gh do 7 z tym", "dałem 5 g tego produktu",
+         "co zrobi 5 g tego produktu"),
+        ("gh-höjare: 4 g per 40 l höjer gh med 2", "gh till 7 med den", "jag gav 5 g av den",
+         "vad gör 5 g av den"),
+    ],
+)  # fmt: skip
+async def test_of_it_and_with_it_in_nine_languages(
+    talk: Talk, label: str, wish: str, given: str, effect: str
+) -> None:
+    """4 g in 40 L raise GH by 2: 1 degree in 120 L takes 6 g, and 5 g do 5/6 of one."""
+    await _fern(talk)
+    await talk.say(label)
+    assert (await talk.facts(wish))["grams"] == pytest.approx(6.0)
+    (event,) = (await talk.facts(given))["events"]
+    assert label.startswith(event["substance"])
+    assert event["grams"] == 5.0
+    assert (await talk.facts(effect))["rises"] == pytest.approx({"gh": 5 / 6})

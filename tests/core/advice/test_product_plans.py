@@ -52,6 +52,7 @@ def dosed(products: list[Product], **wish: float) -> ProductPlan:
             "10 mL per 100 l raises nitrate 5, phosphate 1",
             [Label(10, "ml", 100, "nitrate", 5), Label(10, "ml", 100, "phosphate", 1)],
         ),
+        ("5 mL per 50 l raises iron 0.1, manganese 0.02", [Label(5, "ml", 50, "iron", 0.1)]),
         ("5 mL per 40 l removes chlorine", [Label(5, "ml", 40, "chlorine", 0)]),
     ],
 )
@@ -78,7 +79,13 @@ def test_a_label_that_tells_no_strength_is_refused(text: str, reason: str) -> No
 
 
 @pytest.mark.parametrize(
-    "text", ["5 g per 80 l", "5 mL per 80 l raises copper 0.1", "5 mL per 8 l raises kh 1, ph 1"]
+    "text",
+    [
+        "5 g per 80 l",
+        "5 mL per 80 l raises copper 0.1",
+        "5 mL per 8 l raises kh 1, ph 1",
+        "5 mL per 80 l raises boron 1",
+    ],
 )
 def test_a_label_of_what_is_not_reckoned_with_is_none(text: str) -> None:
     assert read_labels(text) is None
