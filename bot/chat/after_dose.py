@@ -78,6 +78,7 @@ async def _did(turn: Turn, stored: StoredTank, dose: Event, *, judged: bool = Fa
     late = [f for f in stands(state, frozenset()) if f.id in OVERDOSES] if judged else []
     lines = [effect_words.head(each, in_tank=False) for each in found]
     lines += [effect_words.two_forms()] if len(found) > 1 else []
+    lines += [words.by_spoons()] if dose.grams is None else []
     lines += [finding_words.line(finding) for finding in late]
     if not late:
         lines.append(words.test_later())

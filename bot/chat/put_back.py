@@ -65,6 +65,9 @@ async def _out(
     if "salinity" in _moved(dosed) and stored.tank.is_sea:
         return await lowering.salinity(turn, question, stored, beside)
     asked = await asked_of(turn, question)
+    if isinstance(asked, Reply) and asked.facts.get("refused") == "source_unknown":
+        lines = [words.usual_water(stored.name), *beside]
+        return [replace(asked, lines=(*map(Line, lines), *asked.lines[1:]))]
     if isinstance(asked, Reply):
         return [replace(asked, lines=(*map(Line, beside), *asked.lines))]
     share = changes.largest_of(asked)

@@ -88,3 +88,9 @@ async def test_what_only_might_go_in_is_not_stored(talk: Talk) -> None:
         for reply in await talk.say(text):
             assert "events" not in reply.facts
     assert "Change nothing" in await talk.text("is that safe")
+
+
+async def test_spoons_are_told_as_the_least_that_they_weigh(talk: Talk) -> None:
+    await shed(talk)
+    await talk.say("dosed 6 spoons of baking soda")
+    assert "the least that such spoons weigh" in await talk.text("what did that do")

@@ -95,7 +95,9 @@ async def test_without_a_source_the_cause_is_told(talk: Talk) -> None:
     await talk.wait(hours=2)
     await told(talk, "dosed 30 g baking soda")
     (reply,) = await talk.say("how do i get it back down")
-    assert "only new water takes it out" in reply.lines[0].text
+    assert "change a tenth to a quarter now" in reply.lines[0].text
+    assert "only new water takes it out" in reply.lines[1].text
+    assert "/source" in reply.text
 
 
 @pytest.mark.parametrize("asked", ["how do i lower salinity", *BACK])

@@ -29,6 +29,11 @@ def test_later() -> str:
     return _("That is the sum: test pH and KH in an hour, before anything else goes in.")
 
 
+def by_spoons() -> str:
+    """Spoons are judged by what is sure."""
+    return _("That is the least that such spoons weigh: weigh it next time.")
+
+
 def unknown_in(tank: str, substance: str) -> str:
     """What went in since the last test is not known: no word of it that all is well."""
     told = _(

@@ -75,3 +75,12 @@ def out_again(facts: Mapping[str, float | str]) -> str:
         " acid; stop feeding, test again after each change."
     )
     return told.format(substance=names.said(str(facts["substance"])))
+
+
+def usual_water(tank: str) -> str:
+    """First aid after an overdose, with new water that nobody measured."""
+    told = _(
+        "{tank}: change a tenth to a quarter now with your usual dechlorinated water, as warm as"
+        " the tank, and again after some hours."
+    )
+    return told.format(tank=tank)
