@@ -167,6 +167,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     before = _past_asked(turn, parsed) if turn.incoming.addressed else None
     if before is not None and (recorded := await past.answer(turn, before)) is not None:
         return recorded
+    if turn.incoming.addressed and (both := await past.behind(turn)) is not None:
+        return both
     if (spread := await every_tank.told(turn, parsed)) is not None:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, time, timedelta
 from itertools import groupby
 from typing import Final
@@ -13,10 +14,14 @@ from bot.chat.words import past as words
 from bot.chat.words import questions as question_words
 from bot.store.log import Stored
 from bot.store.tanks import StoredTank
+from core.advice.scheduling import per_gram
+from core.message import parse
 from core.message.model import Event, Parsed, Value
 from core.message.past import MEASURED, Past, days_of
+from core.message.past import behind as asked_behind
 from core.message.wire import to_json
 from core.schedule import moment_at
+from core.water.substances import SUBSTANCES
 
 SHOWN: Final = 5
 KEPT_BACK: Final = 40
@@ -55,6 +60,29 @@ async def answer(turn: Turn, past: Past) -> list[Reply] | None:
     return [await turn.reply([*first, *rest[:SHOWN]], more=rest[SHOWN:], facts=facts)]
 
 
+def _moves(event: Event, analyte: str) -> bool:
+    """Whether an event may leave a value behind; a dose of what is known to hold none does not."""
+    known = event.kind == "dose" and event.substance in SUBSTANCES
+    return not known or analyte == "ph" or per_gram(str(event.substance), analyte) > 0.0
+
+
+async def behind(turn: Turn) -> list[Reply] | None:
+    """``changed 30% whats no3 now``: keep what is told, then tell the value that stands.
+
+    None where nothing is told first, or not all of it is understood.
+    """
+    found = asked_behind(turn.incoming.text, [tank.name for tank in turn.tanks])
+    if found is None or turn.route is None:
+        return None
+    told, asked = found
+    parsed = parse(told, turn.context())
+    if not (parsed.values or parsed.events) or parsed.doubts or parsed.question:
+        return None
+    turn.incoming = replace(turn.incoming, text=told)
+    replies = await turn.route(turn, parsed)
+    return replies + (await answer(turn, asked) or [])
+
+
 async def _standing(turn: Turn, stored: StoredTank, analyte: str) -> Reply:
     """The last value, how old it is, and what was done to the water since.
 
@@ -65,7 +93,7 @@ async def _standing(turn: Turn, stored: StoredTank, analyte: str) -> Reply:
         return await turn.reply(words.unmeasured(stored.name, analyte), facts={"tank": stored.name})
     last = rows[0]
     moved = await turn.uow.log.events(stored.id, kinds=MOVING, since=last.at)
-    since = [each for each in moved if each.at <= turn.now]
+    since = [each for each in moved if each.at <= turn.now and _moves(each.what, analyte)]
     lines = [words.last(stored.name, _line(turn, [last]), turn.now - last.at)]
     if since:
         lines += words.before(analyte, [_line(turn, [each]) for each in since[:SHOWN]])

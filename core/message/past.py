@@ -120,6 +120,33 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     return past
 
 
+def behind(text: str, tanks: Sequence[str] = ()) -> tuple[str, Past] | None:
+    """What is told before the value that stands is asked for, and what is asked; else None.
+
+    Examples
+    --------
+    >>> told, past = behind("changed 30% whats no3 now")
+    >>> told, past.analyte
+    ('changed 30%', 'nitrate')
+    >>> behind("whats no3 now") is None, behind("kh 4, changed 30%") is None
+    (True, True)
+    """
+    plain = fold(text)
+    if len(plain) != len(text):
+        return None  # where a letter became two, the places are not the same
+    for opened in _openings().finditer(plain):
+        told = text[: opened.start()].rstrip(" ,.;:!\n")
+        past = asked(text[opened.start() :].strip(), tanks) if told else None
+        if past is not None and past.form == "now":
+            return told, past
+    return None
+
+
+@cache
+def _openings() -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{one_of(_read()['opening'])})(?!\w)")
+
+
 def _rest(plain: str, place: int, tanks: Sequence[str]) -> dict[str, str] | None:
     """What stands behind the opening, or None with a word that is not known here."""
     names = {fold(name): name for name in tanks}

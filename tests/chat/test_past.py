@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.chat.harness import Talk
 
 
@@ -89,3 +91,24 @@ async def test_what_was_never_measured_is_said_to_be_so_or_explained(talk: Talk)
     assert "not measured yet" in await talk.text("so whats the salinity")
     assert "filter's chain" in await talk.text("whats the no3")
     assert "filter's chain" in await talk.text("what is nitrate")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "changed 25% whats no3 now",
+        "changed 25%. what is no3 now?",
+        "ich habe 25% gewechselt, wie ist nitrat jetzt",
+        "j'ai changé 25%, quel est le nitrate maintenant",
+        "cambié 25%, cuánto está el nitrato ahora",
+        "bytte 25%, vad är nitraten nu",
+    ],
+)
+async def test_what_is_told_before_the_question_is_kept(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("no3 40")
+    await talk.wait(hours=3)
+    kept, stands = await talk.say(line)
+    assert [event["percent"] for event in kept.facts["events"]] == [25]
+    assert [value["canonical"] for value in stands.facts["values"]] == [40]
+    assert [event["percent"] for event in stands.facts["events"]] == [25]
