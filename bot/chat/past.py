@@ -14,6 +14,7 @@ from bot.chat.words import past as words
 from bot.chat.words import questions as question_words
 from bot.store.log import Stored
 from bot.store.tanks import StoredTank
+from core.advice.salts import HIGHEST
 from core.advice.scheduling import per_gram
 from core.message import parse
 from core.message.model import Event, Parsed, Value
@@ -62,8 +63,8 @@ async def answer(turn: Turn, past: Past) -> list[Reply] | None:
 
 def _moves(event: Event, analyte: str) -> bool:
     """Whether an event may leave a value behind; a dose of what is known to hold none does not."""
-    known = event.kind == "dose" and event.substance in SUBSTANCES
-    return not known or analyte == "ph" or per_gram(str(event.substance), analyte) > 0.0
+    known = event.kind == "dose" and event.substance in SUBSTANCES and analyte in HIGHEST
+    return not known or per_gram(str(event.substance), analyte) != 0.0
 
 
 async def behind(turn: Turn) -> list[Reply] | None:
