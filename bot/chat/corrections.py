@@ -45,6 +45,9 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
         of_source = await _correct_source(turn, command)
         if of_source is not None:
             return of_source
+    other = renamed(turn.incoming.text) if of_tank else None
+    if other is not None and (anew := await _renamed_of_late(turn, *other)) is not None:
+        return anew
     if of_tank and not parsed.doubts:
         named = named_alone(command.arguments, [tank.name for tank in turn.tanks])
         if named is not None:  # i meant the big one
@@ -167,6 +170,24 @@ def _is_amount(text: str) -> bool:
     tokens = cut(plain, lexicon(), text)
     found = quantities.read(tokens, 0)
     return found is not None and found.unit is not None and found.last == len(tokens)
+
+
+async def _renamed_of_late(turn: Turn, named: str, wrong: str | None) -> list[Reply] | None:
+    """The answered entry, or the newest one of late with such a value, under another name."""
+    entry = await _told_as(turn, wrong)
+    return None if entry is None else await _renamed(turn, entry, named, wrong)
+
+
+async def _told_as(turn: Turn, analyte: str | None) -> Entry | None:
+    """The answered entry, or the newest one of late that has a value of an analyte, or any."""
+    if (entry := await answered(turn)) is not None:
+        return entry
+    for entry in await turn.uow.log.newest(turn.chat.id, OF_LATE):
+        if turn.now - entry.at > STILL_MEANT:
+            return None
+        if any(analyte in {None, reading.what.analyte} for reading in entry.readings):
+            return entry
+    return None
 
 
 async def _renamed(

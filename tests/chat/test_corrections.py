@@ -379,3 +379,14 @@ async def test_numbers_that_put_nothing_right(fern: Talk, said: str) -> None:
     await fern.say("ph 7.2")
     await fern.say(said)
     assert await now_on_record(fern) == {("Fern", "ph"): 7.2}
+
+
+async def test_a_name_is_put_right_after_something_else_was_said(fern: Talk) -> None:
+    await fern.say("kh 5")
+    await fern.say("ph 7")
+    assert "was KH 5" in await fern.text("sorry gh not kh")
+    assert await now_on_record(fern) == {("Fern", "gh"): 5, ("Fern", "ph"): 7}
+    await fern.say("no3 10")
+    await fern.wait(hours=3)
+    assert "Corrected" not in await fern.text("sorry kh not gh")
+    assert ("Fern", "gh") in await now_on_record(fern)

@@ -221,3 +221,19 @@ async def test_what_else_is_empty_asks_after_no_animals(talk: Talk, said: str) -
 async def test_an_empty_tank_without_animals_on_record_is_not_asked_about(talk: Talk) -> None:
     await talk.say("/tank new Fern 240 l fresh")
     assert "nobody left" not in await talk.text("the tank is empty")
+
+
+@pytest.mark.parametrize(
+    ("said", "calls"),
+    [
+        ("the light is dead", False),
+        ("die Lampe ist tot", False),
+        ("la batterie est morte", False),
+        ("lampan är död", False),
+        ("the light is off and my fish are dying", True),
+    ],
+)
+async def test_a_dead_lamp_is_no_call_for_help(talk: Talk, said: str, calls: bool) -> None:
+    await two_tanks(talk)
+    assert ("Stop feeding" in await talk.text(said)) == calls
+    assert await stock(talk) == GIVEN
