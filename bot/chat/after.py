@@ -11,7 +11,15 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import after_call, after_why, asked_water, dosing, own_plan, standing
+from bot.chat import (
+    after_call,
+    after_why,
+    asked_water,
+    dosing,
+    emergencies,
+    own_plan,
+    standing,
+)
 from bot.chat.after_why import Spoken
 from bot.chat.emergencies import CALLED, CAUSES
 from bot.chat.model import Reply
@@ -32,7 +40,7 @@ from core.message.after import Asked, asked, means_them, water_alone
 from core.message.fold import fold
 from core.message.model import Parsed, Question
 from core.message.waters import PURE
-from core.tank import Stock
+from core.tank import Stock, Tank
 
 SUITING: Final = frozenset(
     {"does_not_suit", "potassium_high", "potassium_sum", "potassium_with_mussels", "nitrate"}
@@ -103,8 +111,10 @@ def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
 
 
 async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply] | None:
-    if any(CALLED in offer.context for offer in offers[:1]):
-        return None  # after a call for help its steps are what is asked about
+    if called := next((o.context[CALLED] for o in offers[:2] if CALLED in o.context), None):
+        there = turn.tank_by_id(called["tank"])  # its steps are what is asked about
+        help_ = emergencies.help_in
+        return [await help_(turn, there, called["danger"], gasping=called["gasping"])]
     spoken = _spoken(turn, offers)
     stored = turn.current_tank if spoken is None else spoken.tank
     if stored is None:
@@ -115,13 +125,24 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
         return None  # nobody that we know, or may they join
     if (refused := _refused(offers)) is not None and not others:
         return [await turn.reply(words.none_given(refused), facts=dict(_facts(offers[0])))]
+    if not others and offers and (amount := _amount(_facts(offers[0]))) is not None:
+        return [await turn.reply(words.amount(stored.name, *amount), facts=dict(_facts(offers[0])))]
     if others:
-        return [await _for_others(turn, state, stored, spoken, others)]
+        return [await for_others(turn, state, stored, spoken, others)]
     if spoken is not None and not _poison(state):
         return [await _judge(turn, state, spoken)]
     if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
         return None
     return await standing.status(turn, Question("safe", stored.name, text=turn.incoming.text))
+
+
+def _amount(facts: Mapping[str, Any]) -> tuple[float, Mapping[str, Any] | None] | None:
+    """Of an amount whose effect was told: over how many days it belongs, and whom it passes."""
+    told = facts.get("effects") or [facts]
+    if any("grams" not in each or "volume_l" not in each or "parts" in each for each in told):
+        return None
+    past = next((each["past_animals"] for each in told if each.get("past_animals")), None)
+    return max(each.get("days", 1) for each in told), past
 
 
 def _refused(offers: Sequence[Offer]) -> list[str] | None:
@@ -170,7 +191,14 @@ def _others(said: str | None, state: State) -> list[str] | None:
     ]
 
 
-async def _for_others(
+def live_there(names: Sequence[str], tank: Tank) -> bool:
+    """Whether all of some kinds, by their names, are in a tank already."""
+    living = {row.scientific for row in may_live_in(tank)}
+    found = [lookup(name).species for name in names]
+    return bool(found) and all(row is not None and row.scientific in living for row in found)
+
+
+async def for_others(
     turn: Turn, state: State, stored: StoredTank, spoken: Spoken | None, others: Sequence[str]
 ) -> Reply:
     """Whether the water, or where a plan leads, suits animals that are not in it."""

@@ -30,6 +30,7 @@ from core.advice.livestock import (
     kept_in,
     likeliest,
     lookup,
+    may_live_in,
     named_in,
     plain_name,
     volume_for,
@@ -38,7 +39,10 @@ from core.advice.livestock import (
 from core.advice.readiness import ready
 from core.advice.state import State
 from core.advice.stock import names_no_kind
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
+from core.message.tokens import cut
 from core.tank import Stock, Tank
 
 _WITH: Final = re.compile(
@@ -183,6 +187,27 @@ def named(question: Question) -> list[str]:
     """The kinds that a question names in words that the table knows."""
     said = named_in(question.species or "")
     return [words_ for words_, found in said if found.species is not None]
+
+
+def meant(question: Question, tank: Tank) -> list[str]:
+    """The kinds that a question names; of a shared name those that live there, else all of it."""
+    if whom := named(question):
+        return whom
+    words_ = plain_name(question.species or "").split()
+    found = next((each for word in words_ if (each := lookup(word)).shared), None)
+    if found is None:
+        return []
+    living = [row for row in may_live_in(tank) if row in found.candidates]
+    return [row.name for row in living or found.candidates]
+
+
+def to_come(text: str) -> bool:
+    """Whether a question is about animals that are to come: `is it safe to add shrimps`."""
+    return any(str(token.value) in TO_COME for token in cut(fold(text), lexicon(), text))
+
+
+TO_COME: Final = frozenset({"adding", "added", "join", "ready", "further", "another", "got"})
+"""Words of the parser for animals that join others."""
 
 
 def is_about(question: Question) -> bool:

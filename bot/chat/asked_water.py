@@ -17,6 +17,7 @@ from core.advice.findings import find
 from core.advice.outlook import with_premises
 from core.advice.state import State
 from core.advice.tapped import bad_in, softened
+from core.message.after import is_of_harm
 from core.message.model import Question
 from core.message.waters import mentioned
 from core.tank import Stock, Tank
@@ -63,6 +64,8 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
     }
     said = ", ".join(words.figure(name, value) for name, value in values.items())
     lines = words.does_not_suit(supply.name, against) if against else words.suits(supply.name, said)
+    if is_of_harm(text):  # there a yes would mean the opposite
+        lines = words.of_harm(supply.name, against, said)
     return [await turn.reply(lines, facts=facts)]
 
 

@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from bot.chat import animals, asked_water, dosing, levels, reminders, routines, settings, standing
+from bot.chat import (
+    after,
+    animals,
+    asked_water,
+    dosing,
+    levels,
+    reminders,
+    routines,
+    settings,
+    standing,
+)
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -23,6 +33,7 @@ from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
 from core.analytes import ANALYTES
 from core.errors import CoreError
+from core.message.after import is_of_harm
 from core.message.amounts import SPOONS
 from core.message.model import Basis, Command, Parsed, Question, Value
 from core.message.wire import to_json
@@ -102,14 +113,22 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     A number of the question is judged itself, beside the tank's own last readings, and stored
     nowhere; it is never answered by what the tank has on record of it.
     """
-    whom = animals.named(question)
+    stored = about(turn, question)
+    state = await _state(turn, stored, {})
+    whom = animals.meant(question, state.tank)
     if question.substance is not None:
         return await dosing.effect(turn, replace(question, kind="effect"), _parsed)
     if (of_source := await asked_water.judged(turn, question)) is not None:
         return of_source
     if question.premises and (whom or not animals.is_for_someone(question)):
         return [await _judged(turn, question, whom)]
-    if animals.is_about(question):
+    newcomers = animals.to_come(question.text or "")
+    if whom and stored is not None and question.analyte is None and not newcomers:
+        if after.live_there(whom, state.tank):
+            return await standing.status(turn, replace(question, species=None))
+        if is_of_harm(question.text or ""):
+            return [await after.for_others(turn, state, stored, None, whom)]
+    if animals.is_about(question) or (whom and newcomers):
         return await animals.keep(turn, question, _parsed)
     if question.analyte == "co2" and not levels.is_asked(question):
         return await co2(turn, question, _parsed)

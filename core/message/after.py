@@ -131,6 +131,17 @@ def means_them(said: str) -> bool:
     return fold(said) in _words()[0]["them"]
 
 
+def is_of_harm(text: str) -> bool:
+    """Whether a question asks if something is bad, so that a yes would mean the opposite of safe.
+
+    Examples
+    --------
+    >>> is_of_harm("is kh 8 dangerous for shrimps"), is_of_harm("is kh 8 safe for shrimps")
+    (True, False)
+    """
+    return not _words()[0]["harmful"].isdisjoint(re.findall(r"[^\W\d_]+", fold(text)))
+
+
 def water_alone(said: str) -> str | None:
     """The kind of the water that words name and say nothing else of; else None.
 

@@ -187,3 +187,49 @@ async def test_a_crash_that_is_told_stays_an_emergency(fern: Talk) -> None:
 )  # fmt: skip
 def test_other_questions_are_none_of_it(line: str) -> None:
     assert asked(line) is None
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["is kh 20 dangerous for the shrimps", "ist kh 20 gefährlich für garnelen",
+     "is kh 20 safe for the shrimps", "kh 20 est dangereux pour les crevettes ?"],
+)  # fmt: skip
+async def test_a_value_is_judged_for_those_there_by_a_name_of_several(
+    fern: Talk, line: str
+) -> None:
+    """Amano shrimp bear KH 1 to 12 by the table."""
+    (reply,) = await fern.say(line)
+    assert "That is not safe. KH 20 °dH is high for Amano shrimp" in reply.text
+
+
+async def test_no_question_of_danger_begins_with_yes_or_no(fern: Talk) -> None:
+    await fern.say("/source tap kh 12 gh 16")
+    for line in (
+        "is my tap dangerous for the shrimps",
+        "is my tap bad for discus",
+        "would this water be dangerous for discus",
+        "would that be bad for a betta",
+        "would this be bad for the shrimps",
+    ):
+        assert _begins_with_neither(await fern.text(line)), line
+
+
+async def test_whether_more_may_come_is_asked_of_newcomers(fern: Talk) -> None:
+    for line in ("is it safe to add more shrimps", "can i add amano shrimp"):
+        assert "A few at a time" in await fern.text(line)
+
+
+@pytest.mark.parametrize("line", ["is it dangerous for the shrimps", "is it safe for the shrimps"])
+async def test_after_an_amount_it_is_about_the_amount(fern: Talk, line: str) -> None:
+    await fern.say("what happens if i use 5 g baking soda")
+    assert "all at once it is too much for them" in await fern.text(line)
+    await fern.say("what happens if i use 60 g baking soda")
+    assert "too much for amano shrimp" in (await fern.text(line)).casefold()
+    await fern.say("what happens if i use 1 g baking soda")
+    assert "so much passes no limit" in await fern.text(line)
+
+
+async def test_after_a_call_for_help_its_steps_are_said_again(fern: Talk) -> None:
+    await fern.say("i forgot the dechlorinator")
+    for line in ("is it dangerous for the shrimps", "will they be ok", "will it kill my fish"):
+        assert (await fern.facts(line))["emergency"] == "chlorine"

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from bot.chat.words.numbers import plain
 from bot.chat.words.text import _, ngettext
@@ -29,6 +30,25 @@ def plan(tank: str, against: Sequence[str], parts: int, *, unknown: bool) -> lis
     if unknown:
         lines.append(_("No animal is on record there. Tell me, for example: 10 neons"))
     return lines
+
+
+def amount(tank: str, days: float, past: Mapping[str, Any] | None) -> list[str]:
+    """An amount whose effect was told, for the animals that are there."""
+    if past is not None and {"species", "to", "highest"} <= past.keys():
+        told = _("{tank}: too much for {species}: it makes {to}, they suit up to {highest}.")
+        figures = {name: plain(past[name], 1) for name in ("to", "highest")}
+        return [told.format(tank=tank, species=past["species"], **figures)]
+    if days > 1:
+        told = ngettext(
+            "{tank}: all at once it is too much for them. It belongs over at least {count} day.",
+            "{tank}: all at once it is too much for them. It belongs over at least {count} days.",
+            round(days),
+        )
+        return [told.format(tank=tank, count=round(days))]
+    return [
+        _("{tank}: so much passes no limit that I know for the animals there.").format(tank=tank),
+        _("Weighed, dissolved first; watch them for an hour, and stop if they gasp."),
+    ]
 
 
 def change(tank: str, *, broken: bool, unsuited: bool) -> list[str]:

@@ -190,6 +190,18 @@ def suits(source: str, values: str) -> list[str]:
     ]
 
 
+def of_harm(source: str, against: Sequence[str], values: str) -> list[str]:
+    """A source asked about as dangerous: neither yes nor no, which would mean the opposite."""
+    if against:
+        told = _("As it comes {source} does not suit. {finding}")
+        return [told.format(source=names.water(source), finding=against[0]), *against[1:]]
+    told = _("What I know of {source} passes no limit ({values}). No promise for all.")
+    return [
+        told.format(source=names.water(source), values=values),
+        _("In small parts, dechlorinated, as warm as the tank."),
+    ]
+
+
 def none_yet() -> list[str]:
     """No source is on record."""
     return [
