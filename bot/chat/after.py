@@ -111,7 +111,7 @@ def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
 
 
 async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply] | None:
-    if called := next((o.context[CALLED] for o in offers[:2] if CALLED in o.context), None):
+    if (called := _called(offers)) is not None:
         there = turn.tank_by_id(called["tank"])  # its steps are what is asked about
         help_ = emergencies.help_in
         return [await help_(turn, there, called["danger"], gasping=called["gasping"])]
@@ -121,10 +121,16 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
         return None
     state = await state_of(turn, stored, turn.now)
     others = _others(said.rest, state)
-    if others is None or (others and said.meaning == "well"):
-        return None  # nobody that we know, or may they join
+    if others is None:
+        return None  # nobody that we know
+    about_done = spoken is not None or _just_dosed(offers)
+    if others and about_done and not state.tank.stock:  # nobody told who lives there: they do
+        kept = tuple(Stock(name, 1) for name in others)
+        state, others = replace(state, tank=replace(state.tank, stock=kept)), []
     if (refused := _refused(offers)) is not None and not others:
         return [await turn.reply(words.none_given(refused), facts=dict(_facts(offers[0])))]
+    if others and said.meaning == "well":
+        return None  # may they join
     if not others and offers and (amount := _amount(_facts(offers[0]))) is not None:
         return [await turn.reply(words.amount(stored.name, *amount), facts=dict(_facts(offers[0])))]
     if others:
@@ -134,6 +140,17 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
     if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
         return None
     return await standing.status(turn, Question("safe", stored.name, text=turn.incoming.text))
+
+
+def _called(offers: Sequence[Offer]) -> dict[str, Any] | None:
+    """The call for help that was answered last, where nothing was told since."""
+    for offer in offers[:2]:
+        if offer.entry_id is not None:
+            return None
+        if CALLED in offer.context:
+            called: dict[str, Any] = offer.context[CALLED]
+            return called
+    return None
 
 
 def _amount(facts: Mapping[str, Any]) -> tuple[float, Mapping[str, Any] | None] | None:

@@ -14,7 +14,7 @@ from typing import Final, Literal, cast, get_args
 from core.message.fold import fold
 from core.message.lexicon import lexicon, spellings
 from core.message.tokens import cut
-from core.message.waters import mentioned, one_of
+from core.message.waters import mentioned
 from core.message.wordfile import alternatives, entries
 
 Meaning = Literal[
@@ -42,8 +42,11 @@ _LEAD: Final = re.compile(
     r"(?:ok|okay|and|so|but|then|oh|und|aber|also|et|mais|y|e|pero|ma|en|maar|a|i|och|men)[\s,]+"
     r"(?=\S)"
 )
-_REST: Final = r"(?P<rest>(?:\S+\s+){0,4}?\S+)"
-"""Up to five words."""
+_MOST: Final = 5
+"""Words that "*" may stand for."""
+
+Way = tuple[Meaning, tuple[str, ...]]
+"""A meaning, and the words, classes and stars that say it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +58,7 @@ class Asked:
 
 
 @cache
-def _words() -> tuple[dict[str, set[str]], dict[str, list[tuple[Meaning, str]]]]:
+def _words() -> tuple[dict[str, set[str]], dict[str, list[Way]]]:
     """The classes, and by its first word each way to ask something.
 
     Raises
@@ -65,18 +68,24 @@ def _words() -> tuple[dict[str, set[str]], dict[str, list[tuple[Meaning, str]]]]
     """
     text = (files("core.message") / "after.txt").read_text(encoding="utf-8")
     classes: dict[str, set[str]] = {}
-    found: dict[str, list[tuple[Meaning, str]]] = {}
+    found: dict[str, list[Way]] = {}
     for section, meaning, right in entries(text, "after.txt", {"class", "after"}):
         ways = {way for each in alternatives(right) for way in spellings(each)}
         if section == "class":
-            classes[meaning] = ways
+            classes[meaning] = {" ".join(_cut(way)) for way in ways}
         elif meaning not in get_args(Meaning):
             raise ValueError(f"after.txt: {meaning}")
         else:
             for way in sorted(ways):
-                for word in _firsts(way.split()[0], classes):
-                    found.setdefault(word, []).append((cast("Meaning", meaning), way))
+                items = tuple(_cut(way))
+                for word in _firsts(items[0], classes):
+                    found.setdefault(word, []).append((cast("Meaning", meaning), items))
     return classes, found
+
+
+def _cut(plain: str) -> list[str]:
+    """The words of a plain text, a French article apart from its word."""
+    return plain.replace("l'", "l' ").split()
 
 
 def _firsts(first: str, classes: dict[str, set[str]]) -> set[str]:
@@ -88,19 +97,34 @@ def _firsts(first: str, classes: dict[str, set[str]]) -> set[str]:
     return {way.split()[0] for way in ways}
 
 
-@cache
-def _beginning(word: str) -> list[tuple[Meaning, re.Pattern[str]]]:
-    """All that begins with a word: to make a pattern of every way would take long."""
-    classes, ways = _words()
-    named = {name: f"(?:{one_of(words)})" for name, words in classes.items()}
-    named["it"] = rf"(?:{named['article']}\s*)?{named['it']}"
-    found = []
-    for meaning, way in ways.get(word, ()):
-        kept = re.escape(way).replace(r"\*", _REST)
-        for name, words in named.items():
-            kept = kept.replace(rf"\{{{name}\}}", words)
-        found.append((meaning, re.compile(kept.replace(r"\ ", r"\s+"))))
-    return found
+def _rest(way: tuple[str, ...], said: list[str], rest: str = "") -> str | None:
+    """What stands for the star of a way that a text goes; "" without one, None where it does not.
+
+    Patterns of it would take half a second to make.
+    """
+    if not way:
+        return None if said else rest
+    item = way[0]
+    if item == "*":
+        ends = range(1, min(_MOST, len(said)) + 1)
+        found = (_rest(way[1:], said[end:], " ".join(said[:end])) for end in ends)
+        return next((each for each in found if each is not None), None)
+    if item[0] != "{":
+        return _rest(way[1:], said[1:], rest) if said[:1] == [item] else None
+    named = item.strip("{}")
+    for end in _ends(named, said):
+        if (found_rest := _rest(way[1:], said[end:], rest)) is not None:
+            return found_rest
+    return None
+
+
+def _ends(named: str, said: list[str]) -> list[int]:
+    """After how many words a text has said a class; before "it" an article may stand."""
+    ways = _words()[0][named]
+    ends = [end for end in range(1, min(_MOST, len(said)) + 1) if " ".join(said[:end]) in ways]
+    if named == "it" and said[:1] and said[0] in _words()[0]["article"]:
+        ends += [1 + end for end in range(1, _MOST) if " ".join(said[1 : 1 + end]) in ways]
+    return ends
 
 
 def asked(text: str) -> Asked | None:
@@ -118,11 +142,12 @@ def asked(text: str) -> Asked | None:
     plain = " ".join(fold(text).strip(_EDGES).replace(",", " ").split())
     lead = _LEAD.match(plain)
     for said in dict.fromkeys([plain, plain[lead.end() :] if lead else plain]):
-        for way in dict.fromkeys([said, _with_it(said)]):
-            for first in (way.partition(" ")[0], "*"):
-                for meaning, pattern in _beginning(first) if first in _words()[1] else ():
-                    if (found := pattern.fullmatch(way)) is not None:
-                        return Asked(meaning, found.groupdict().get("rest"))
+        for text_ in dict.fromkeys([said, _with_it(said)]):
+            words = _cut(text_)
+            for first in (*words[:1], "*"):
+                for meaning, way in _words()[1].get(first, ()):
+                    if (rest := _rest(way, words)) is not None:
+                        return Asked(meaning, rest or None)
     return None
 
 

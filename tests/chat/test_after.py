@@ -229,7 +229,19 @@ async def test_after_an_amount_it_is_about_the_amount(fern: Talk, line: str) -> 
     assert "so much passes no limit" in await fern.text(line)
 
 
+async def test_who_is_on_no_record_lives_there_all_the_same(talk: Talk) -> None:
+    await talk.say("/tank new Mar 300 l marine")
+    await talk.say("ca 420 sal 35 alk 8 mg 1300 ph 8.2 temp 25 ammonia 0")
+    await talk.say("dose alk 9")
+    for line in ("is it safe for the corals", "ist das gefährlich für die korallen"):
+        assert (await talk.text(line)).startswith("Mar: as planned, it passes no limit")
+    await talk.say("log it")
+    assert "none is on record" not in await talk.text("is it dangerous for the corals")
+
+
 async def test_after_a_call_for_help_its_steps_are_said_again(fern: Talk) -> None:
     await fern.say("i forgot the dechlorinator")
     for line in ("is it dangerous for the shrimps", "will they be ok", "will it kill my fish"):
         assert (await fern.facts(line))["emergency"] == "chlorine"
+    await fern.say("kh 5 ph 7 ammonia 0")
+    assert "emergency" not in await fern.facts("is it safe for the shrimps")
