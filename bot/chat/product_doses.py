@@ -10,8 +10,9 @@ from rapidfuzz.distance import OSA
 
 from bot.chat import dose_reply
 from bot.chat.model import Reply
-from bot.chat.products import SPOKEN_OF, about, facts_of
+from bot.chat.products import MOMENT, SPOKEN_OF, about, facts_of, is_of
 from bot.chat.state import state_of
+from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import doses as dose_words
 from bot.chat.words import product_doses as words
@@ -25,6 +26,7 @@ from core.advice.product_plans import (
     ProductPlan,
     ProductWish,
     days_dose,
+    days_of,
     effect_of,
     in_water,
     plan_product,
@@ -103,6 +105,24 @@ async def effect(turn: Turn, question: Question) -> list[Reply] | None:
         shown |= dose_reply.refused_facts(problem)
     lines = words.effect(plan, against)
     return [await turn.reply(lines, facts=shown, context={SPOKEN_OF: meant[0].name})]
+
+
+async def too_much(turn: Turn, told: Told) -> Reply | None:
+    """Right after a dose of a product: that it was more than one day's, by its label."""
+    volume = told.tank.tank.volume_l
+    for event in told.events if volume is not None else ():
+        meant = [each for each in turn.products if is_of(event.what, each)]
+        unit = meant[0].label.unit if meant else ""
+        amount = event.what.grams if unit == "g" else event.what.millilitres
+        if not meant or amount is None or volume is None:
+            continue
+        state = await state_of(turn, told.tank, event.at - MOMENT)
+        rises, days = days_of(meant, amount, volume, state)
+        if days > 1:
+            shown = {"product": facts_of(meant[0]), "rises": dict(rises), "days": days}
+            lines = words.too_much(meant[0], amount, rises)
+            return await turn.reply(lines, facts={"tank": told.tank.name, **shown})
+    return None
 
 
 async def by_label(

@@ -166,6 +166,12 @@ def _dosed(event: Event) -> tuple[str | None, float | None, str]:
     return event.substance, event.millilitres, "ml"
 
 
+def is_of(event: Event, product: Product) -> bool:
+    """Whether an event is a dose of a product."""
+    said = event.substance if event.kind == "dose" else None
+    return said is not None and bought.plain_name(said) == bought.plain_name(product.name)
+
+
 def facts_of(product: Product) -> dict[str, Any]:
     """A product with what it does and between which ends."""
     return {

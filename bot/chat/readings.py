@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat import joining, moves, overheard, products
+from bot.chat import joining, moves, overheard, product_doses, products
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
@@ -49,6 +49,8 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         replies = [*answers, *replies]
         await turn.use_tank((told or crowds)[-1].tank)
         for each in told:
+            if (warned := await product_doses.too_much(turn, each)) is not None:
+                replies.append(warned)
             if (seen := await products.offer_to_learn(turn, each)) is not None:
                 replies.append(seen)
     replies += [await ask_stray(turn, name, stray) for name, stray in strays.items()]

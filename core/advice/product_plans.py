@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import timedelta
 
+from core.advice import limits
 from core.advice.ammonia_gate import Gate
 from core.advice.dosing import Wish, plan_kh, volume_for
 from core.advice.iron import plan_iron
@@ -201,6 +202,37 @@ def effect_of(
     if isinstance(told, Refusal):
         return replace(plan, rises=rises), told
     return replace(plan, rises=rises, count=math.ceil(amount / told.each - 1e-9)), None
+
+
+def days_of(
+    products: Sequence[Product], amount: float, volume: float, state: State
+) -> tuple[Mapping[str, float], int]:
+    """What an amount that went in raises at most, and how many days it should have taken.
+
+    By the day's steps alone, and by the label where no step is known: what went in is in.
+
+    Parameters
+    ----------
+    products, amount, volume
+        As for `effect_of`.
+    state : State
+        The tank before it went in.
+    """
+    effects = [each for each in in_water(products, state) if each.label.analyte != CHLORINE]
+    rises = {each.label.analyte: _given(each, amount, volume) for each in effects}
+    steps = steps_of(state.tank)
+    days = [
+        rises[each.label.analyte] / steps[each.label.analyte]
+        if each.label.analyte in steps
+        else amount / each.label.dose(volume)
+        for each in effects
+    ]
+    kh = state.last("kh")
+    if "kh" in rises and kh is not None:
+        blind = kh.low < limits.KH_BLIND_BELOW
+        # never more than doubled; under 1 a first small part, and then a test
+        days.append(rises["kh"] / (limits.KH_FIRST_PART if blind else kh.value))
+    return rises, math.ceil(max(days, default=0.0) / limits.WEIGHED - 1e-9)
 
 
 def _given(product: Product, amount: float, volume: float) -> float:

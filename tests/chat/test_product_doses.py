@@ -44,7 +44,8 @@ async def test_a_product_is_kept_asked_for_and_given(
     assert kept.lines[0].text.startswith("Kept as")
     assert kept.facts["grams"] == pytest.approx(grams)
     assert (await talk.facts(how_much))["grams"] == pytest.approx(grams)
-    (event,) = (await talk.facts(given))["events"]
+    logged = (await talk.say(given))[0]
+    (event,) = logged.facts["events"]
     assert (event["kind"], event["grams"]) == ("dose", 10.0)
     assert label.startswith(event["substance"])
     analyte = kept.facts["product"]["analyte"]
@@ -344,3 +345,32 @@ async def test_of_it_and_with_it_in_nine_languages(
     assert label.startswith(event["substance"])
     assert event["grams"] == 5.0
     assert (await talk.facts(effect))["rises"] == pytest.approx({"gh": 5 / 6})
+
+
+@pytest.mark.parametrize(
+    ("label", "given", "rises", "days"),
+    [
+        ("5 g per 80 l raises kh 1", "i gave 500 g of red mix", {"kh": 500 / 7.5}, 64),
+        ("5 g per 80 l raises gh 1", "i gave 22.5 g of red mix", {"gh": 3.0}, 2),
+        ("10 ml per 100 l adds 5 ppm nitrate", "i gave 24 ml red mix", {"nitrate": 10.0}, 2),
+    ],
+)
+async def test_more_than_a_days_dose_is_warned_of(
+    talk: Talk, label: str, given: str, rises: dict[str, float], days: int
+) -> None:
+    await _fern(talk)
+    await talk.say(f"red mix: {label}")
+    logged, warned = await talk.say(given)
+    assert "dosed" in logged.text
+    assert warned.text.startswith("Too much for one day")
+    assert warned.facts["rises"] == pytest.approx(rises)
+    assert warned.facts["days"] == days
+
+
+@pytest.mark.parametrize(
+    "given", ["i gave 7.5 g of red mix", "i gave red mix", "gave 5 ml red mix"]
+)
+async def test_a_days_dose_is_warned_of_in_no_word(talk: Talk, given: str) -> None:
+    await _fern(talk)
+    await talk.say("red mix: 5 g per 80 l raises kh 1")
+    assert all("Too much" not in reply.text for reply in await talk.say(given))

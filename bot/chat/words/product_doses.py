@@ -112,6 +112,19 @@ def effect(plan: ProductPlan, against: Sequence[str]) -> list[str]:
     return [lead, *against, _unknown_rest()]
 
 
+def too_much(product: Product, amount: float, rises: Mapping[str, float]) -> list[str]:
+    """More of a product went in than a day bears."""
+    told = _("Too much for one day: {amount} of {product} ({moves} by its label).")
+    if product.learned:
+        told = _("Too much for one day: {amount} of {product} ({moves} at most, as seen here).")
+    return [
+        told.format(
+            amount=mass(amount, product.label.unit), product=product.name, moves=moves(rises)
+        ),
+        _("Add nothing more, test pH, KH and ammonia now, and watch the animals."),
+    ]
+
+
 def in_its_unit(product: Product) -> list[str]:
     """An amount in another measure than the label's."""
     unit = product.label.unit

@@ -9,6 +9,7 @@ from core.advice.product_plans import (
     ProductPlan,
     ProductWish,
     days_dose,
+    days_of,
     effect_of,
     in_water,
     plan_product,
@@ -200,3 +201,26 @@ def test_what_stands_against_an_amount_is_told_beside_it() -> None:
     assert problem is not None
     assert problem.reason in {"ammonia", "ammonia_already"}
     assert plan.rises == pytest.approx({"kh": 2.0})
+
+
+@pytest.mark.parametrize(
+    ("products", "amount", "days"),
+    [
+        (of("buffer", 5, "g", 80, kh=1), 7.5, 1),
+        (of("buffer", 5, "g", 80, kh=1), 15.0, 2),
+        (of("mineral", 5, "g", 80, gh=1), 15.0, 1),
+        (of("food", 10, "ml", 100, nitrate=2), 24.0, 2),
+        (of("conditioner", 5, "ml", 40, chlorine=0), 500.0, 0),
+    ],
+)
+def test_how_many_days_what_went_in_should_have_taken(
+    products: list[Product], amount: float, days: int
+) -> None:
+    found = days_of(products, amount, 120.0, state(*well(), of=GUPPIES))[1]
+    assert found == days
+
+
+def test_kh_that_more_than_doubles_is_too_much_for_a_day() -> None:
+    low = state(read("kh", 0.5), of=GUPPIES)
+    assert days_of(of("buffer", 5, "g", 80, kh=1), 1.9, 120.0, low)[1] == 1
+    assert days_of(of("buffer", 5, "g", 80, kh=1), 7.5, 120.0, low)[1] == 4
