@@ -41,6 +41,25 @@ async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return await store(turn, moved, words.moved(tank.name, said(turn, moved)))
 
 
+async def to_meant(turn: Turn, entry: Entry, which: str) -> list[Reply] | None:
+    """``i meant the big one``: the entry belongs to the largest, smallest or other tank.
+
+    Where that could be more than one, the tank is asked for; with one tank None is meant.
+    """
+    told_of = {each.tank_id for each in entry.readings}
+    told_of |= {each.tank_id for each in entry.events}
+    fitting = [tank for tank in turn.tanks if tank.id not in told_of]
+    if which != "other":
+        sizes = [tank.tank.volume_l or 0.0 for tank in turn.tanks]
+        wanted = (max if which == "big" else min)(sizes, default=0.0)
+        fitting = [tank for tank in turn.tanks if tank.tank.volume_l == wanted and all(sizes)]
+    if len(turn.tanks) < 2:
+        return None
+    if len(fitting) != 1:
+        return [await turn.reply(words.tank_meant([tank.name for tank in turn.tanks]))]
+    return await move(turn, Command("move", fitting[0].name), Parsed("none"))
+
+
 async def at_another_time(turn: Turn, entry: Entry, when: datetime) -> list[Reply]:
     """``that was yesterday``: what an entry tells was measured and done then."""
     moved = replace(

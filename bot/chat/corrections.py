@@ -20,6 +20,7 @@ from core.message import parse, quantities
 from core.message.amends import corrected, exchanged, renamed, retimed
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.meant import tank_meant
 from core.message.model import Command, Event, Parsed, Value
 from core.message.tanks import named_alone
 from core.message.tokens import cut
@@ -106,13 +107,16 @@ async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
     text = turn.incoming.text
     number, timed, named = corrected(text), retimed(text), renamed(text)
     other = exchanged(text)
-    about = number or timed or named or other
+    which = tank_meant(text)
+    about = number or timed or named or other or which
     entry = await turn.uow.log.current(turn.chat.id, entry_id) if about else None
     if entry is None or entry.is_empty:
         return None
     await turn.know_waters()
     if named is not None:
         return await _renamed(turn, entry, *named)
+    if which is not None:
+        return await belongs.to_meant(turn, entry, which)
     if timed:
         when = parse(turn.incoming.text, turn.context()).at
         return None if when is None else await belongs.at_another_time(turn, entry, when)

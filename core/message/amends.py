@@ -34,7 +34,7 @@ def corrected(text: str) -> str | None:
     >>> corrected("no that was 2.5"), corrected("nein, das war 2,5"), corrected("no, 4 nov")
     ('2.5', '2,5', None)
     """
-    said = _put_right(text)
+    said = put_right(text)
     found = quantities.read(said, 0) if said else None
     if found is None or found.value is None or found.last != len(said) or found.problem:
         return None
@@ -71,10 +71,10 @@ def retimed(text: str) -> bool:
     >>> retimed("no, 4 nov"), retimed("sorry, that was yesterday at 9"), retimed("no, 7.4")
     (True, True, False)
     """
-    return only_time(_put_right(text))
+    return only_time(put_right(text))
 
 
-def _put_right(text: str) -> list[Token]:
+def put_right(text: str) -> list[Token]:
     """What follows `no`, `sorry that was` and the like, or stands before `i mean`; else nothing."""
     tokens = _tokens(text)
     if tokens and tokens[0].kind == "number" and command_of(tokens[-1]) == "correct":

@@ -390,3 +390,38 @@ async def test_a_name_is_put_right_after_something_else_was_said(fern: Talk) -> 
     await fern.wait(hours=3)
     assert "Corrected" not in await fern.text("sorry kh not gh")
     assert ("Fern", "gh") in await now_on_record(fern)
+
+
+@pytest.mark.parametrize(
+    ("line", "tank"),
+    [
+        ("i meant the large one", "Quarry"),
+        ("sorry, the other one", "Quarry"),
+        ("ich meinte das große", "Quarry"),
+        ("non, l'autre", "Quarry"),
+        ("no, el otro", "Quarry"),
+        ("não, o outro", "Quarry"),
+        ("no, l'altro", "Quarry"),
+        ("nee, de andere", "Quarry"),
+        ("nie, drugi", "Quarry"),
+        ("nej, den andra", "Quarry"),
+        ("no other", "Fern"),
+        ("sorry the big fish died", "Fern"),
+    ],
+)
+async def test_the_tank_that_was_meant_may_be_told_by_its_size(
+    fern: Talk, line: str, tank: str
+) -> None:
+    await fern.say("/tank new Quarry 180 l fresh")
+    await fern.say("fern kh 4")
+    await fern.say(line)
+    assert await now_on_record(fern) == {(tank, "kh"): 4.0}
+
+
+async def test_of_several_others_the_tank_is_asked_for(fern: Talk) -> None:
+    await fern.say("/tank new Quarry 180 l fresh")
+    await fern.say("/tank new Lagoon 60 l fresh")
+    await fern.say("fern kh 4")
+    assert "Which tank" in await fern.text("sorry, the other one")
+    await fern.say("sorry, the small one")
+    assert await now_on_record(fern) == {("Lagoon", "kh"): 4.0}

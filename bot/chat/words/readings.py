@@ -235,6 +235,12 @@ def which_tank(tanks: Sequence[str]) -> list[str]:
     return [_("Which tank is that? {tanks}. Nothing is stored yet.").format(tanks=", ".join(tanks))]
 
 
+def tank_meant(tanks: Sequence[str]) -> list[str]:
+    """Ask which tank it was that was told; what is stored stays where it is until then."""
+    told = _("Which tank did you mean: {tanks}? Send for example: that was {tank}")
+    return [told.format(tanks=", ".join(tanks), tank=tanks[0])]
+
+
 def undone(what: str) -> str:
     """What an undo took back."""
     return _("Taken back: {what}. History keeps it.").format(what=what)
