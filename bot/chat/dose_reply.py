@@ -26,6 +26,9 @@ WISHED: Final = ("kh", "gh", "nitrate", "calcium", "magnesium", "potassium", "sa
 
 MOST_OFFERED: Final = 4
 
+OF_DEED: Final = frozenset({"substance", "volume_l", "from", "to", "goals", "grams", "tank"})
+"""The facts of a plan that hold for what went in already: nothing is to be given."""
+
 OF_AMMONIA: Final = frozenset({"ammonia", "ammonia_already", "ammonia_unmeasured"})
 """Refusals whose reason is what ammonia is."""
 
@@ -80,6 +83,9 @@ async def planned(
     `notes` stand with the rest that is told on request.
     """
     doubt = doubt_of(plan)
+    if turn.put_in:
+        told = {key: fact for key, fact in plan_facts(plan, name).items() if key in OF_DEED}
+        return await turn.reply(words.went_in(plan, name), facts=told)
     goes_on = stored is not None and await own_plan.is_next_part(turn, plan, stored.id)
     lines = [words.head(plan, name, doubt, next_part=goes_on), words.caution(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:

@@ -36,6 +36,7 @@ from core.advice.plan import Plan, Refusal
 from core.advice.salts import HIGHEST
 from core.advice.scheduling import per_gram
 from core.advice.state import State
+from core.message import put_in
 from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.fold import fold
 from core.message.model import Parsed, Question
@@ -121,6 +122,10 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     text = question.text or ""
     if (refusal := _forbidden(question)) is not None:
         return [await dose_reply.refuse(turn, refusal, None)]
+    if put_in.is_asked(text) and None not in (question.start_value, question.target):
+        stored = turn.tank_named(question.tank or "") or turn.current_tank
+        volume = None if stored is None else stored.tank.volume_l
+        question, turn.put_in = replace(question, volume_l=question.volume_l or volume), True
     question = daily.as_wish(question)
     if (used := await daily.answer(turn, question)) is not None:
         return used

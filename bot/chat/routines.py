@@ -21,8 +21,9 @@ UNKNOWN_SHARE: Final = 0.1
 
 
 HOW_OFTEN: Final = re.compile(
-    r"\b(?:how often|wie oft|combien|frequence|cada cuanto|frecuencia|frequencia|quanto em quanto"
-    r"|quantas vezes|ogni quanto|frequenza|hoe vaak|jak czesto|co ile|hur ofta)\b"
+    r"\b(?:how often|wie oft|combien de fois|tous les combien|frequence|cada cuanto"
+    r"|frecuencia|frequencia|quanto em quanto|quantas vezes|ogni quanto"
+    r"|frequenza|hoe vaak|jak czesto|co ile|hur ofta)\b"
 )
 """Asked how often, in plain words; what of stands in the parser's words."""
 

@@ -46,6 +46,8 @@ class Turn:
     """The question of a plan that is being answered, kept with its replies for a follow-up."""
     parts: int | None = None
     """In how many parts a plan is wished."""
+    put_in: bool = False
+    """Asked how much of it went in, not how much to put in."""
     route: Route | None = None
     """How a text that is said again finds its topic; set by the router."""
 

@@ -54,7 +54,7 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
 
 def _before(state: State, now: Measured) -> Measured | None:
     """The reading before, if at most three days before and told alike."""
-    before = state.past.before(now.analyte, now.at)
+    before = state.past.previous(now)
     if before is None or before.is_limit or before.basis != now.basis:
         return None
     return before if now.at - before.at <= limits.STALE else None

@@ -146,6 +146,12 @@ class History(Mapping[str, tuple[Measured, ...]]):
         place = bisect_left(told, moment, key=_moment)
         return told[place - 1] if place else None
 
+    def previous(self, now: Measured) -> Measured | None:
+        """The reading that was told before one; both may bear the same minute."""
+        told = self._told.get(now.analyte, ())
+        upto = told[: bisect_right(told, now.at, key=_moment)]
+        return next((each for each in reversed(upto) if each != now), None)
+
     @property
     def first(self) -> datetime | None:
         """When anything was measured for the first time."""

@@ -8,6 +8,7 @@ from core.message import doubts, sentences, trade
 from core.message.model import Doubt, Question
 from core.message.quantity import Quantity
 from core.message.slot import Number, Slots
+from core.message.slot_numbers import is_gravity
 from core.message.tokens import Token
 from core.units import to_canonical
 
@@ -112,7 +113,7 @@ def question_of(
 
 def _as_gravity(number: Number) -> float:
     """A salinity in g/kg, also where a bare 1.024 of no name can only be a specific gravity."""
-    if number.quantity.unit is None and 1.0 <= number.value < 1.05:
+    if number.analyte is None and is_gravity(number.quantity):
         return to_canonical("salinity", number.value, "SG")
     return number.value
 

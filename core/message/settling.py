@@ -196,7 +196,8 @@ def _bare(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
         return ("°dH", None) if analyte in {"kh", "gh"} else ("°", doubts.WRONG_UNIT)
     if analyte == "salinity" and number is not None and 1.05 <= number < 1.4:
         return None, doubts.AMBIGUOUS_UNIT  # grams, or a gravity whose point slipped (1.25)
-    if analyte == "salinity" and number is not None and 0.99 <= number < 1.05:
+    whole = quantity.integer and number == 1  # nobody writes a gravity so: 1 g/kg
+    if analyte == "salinity" and number is not None and 0.99 <= number < 1.05 and not whole:
         low = quantity.low if quantity.low is not None else number
         if 0.99 <= low < 1.05:
             return "SG", None

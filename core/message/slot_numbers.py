@@ -46,7 +46,7 @@ def take(
         else:
             role = ""
     analyte, basis = name if name is not None else (quantity.of or slots.default, None)
-    if analyte is None and not slots.names and _is_gravity(quantity):
+    if analyte is None and not slots.names and is_gravity(quantity):
         analyte = "salinity"
     if quantity.low is not None and quantity.high is not None:
         for number, part in ((quantity.low, "from"), (quantity.high, "to")):
@@ -63,10 +63,15 @@ def take(
         slots.unplaced.append(quantity)
 
 
-def _is_gravity(quantity: Quantity) -> bool:
-    """Whether a bare number can only be a specific gravity: `how much salt for 40 l to 1.025`."""
+def is_gravity(quantity: Quantity) -> bool:
+    """Whether a bare number can only be a specific gravity: `how much salt for 40 l to 1.025`.
+
+    A whole 1 is none, nor is a range with an end that is none: `from 1 to 3` is in g/kg.
+    """
     values = [v for v in (quantity.value, quantity.low, quantity.high) if v is not None]
-    return quantity.unit is None and bool(values) and all(1.0 < v < 1.05 for v in values)
+    if quantity.unit is not None or quantity.integer or not values:
+        return False
+    return all(1.0 <= v < 1.05 for v in values) and max(values) > 1.0
 
 
 def _fit(quantity: Quantity, analyte: str | None) -> bool:
@@ -179,7 +184,9 @@ def _canonical(
     single = Quantity(quantity.first, quantity.start)
     single.value, single.unit, single.of = number, quantity.unit, quantity.of
     single.unit_text, single.basis = quantity.unit_text, quantity.basis
-    single.grouped, single.mark = quantity.grouped, quantity.mark
+    single.grouped, single.mark, single.integer = quantity.grouped, quantity.mark, quantity.integer
+    if analyte == "salinity" and quantity.low is not None and not is_gravity(quantity):
+        single.unit = single.unit or "g/kg"  # each end of a range is in the unit of both
     settled = settle(
         Candidate(analyte, basis, single, quantity.start, quantity.end), context, source
     )

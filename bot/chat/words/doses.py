@@ -173,6 +173,20 @@ def amount(plan: Plan) -> str:
     )
 
 
+def went_in(plan: Plan, tank: str | None) -> list[str]:
+    """How much it was that made a rise that was seen; nothing is to be given."""
+    whole = [of(salt.grams, names.substance(salt.substance)) for salt in plan.salts]
+    told = _("{where}: {ways} is about {whole}, if nothing else went in.")
+    return [
+        told.format(
+            where=where(tank, plan.volume_l),
+            ways=names.both([way(goal) for goal in plan.goals]),
+            whole=names.both(whole),
+        ),
+        _("Reckoned back from two readings: as far as your kits are off, so is this."),
+    ]
+
+
 def of(mass: float, name: str) -> str:
     """So much of something. [g]"""
     return _("{mass} of {name}").format(mass=grams(mass), name=name)

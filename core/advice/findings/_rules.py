@@ -275,6 +275,8 @@ def _ammonia_first(found: list[Finding]) -> list[Finding]:
 
 def _retest_first(found: list[Finding]) -> list[Finding]:
     """Mark a low KH that no dose may rest on: it fell with nothing done, or pH is beyond belief."""
+    if any(f.id == "sudden_jump" and f.facts["analyte"] in {"kh", "gh"} for f in found):
+        found = [f for f in found if f.id != "kh_above_gh"]  # of water that is in doubt
     doubted = (f.id == "ph_extreme" or _is_jump_of_kh(f) for f in found)
     if not any(doubted):
         return found
