@@ -176,6 +176,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await _call(turn, parsed)
     if (met := await introduced.told(turn)) is not None:
         return met
+    if (living := await introduced.beside(turn, parsed)) is not None:
+        return living
     if (trait := traits.trait_of(turn, parsed)) is not None:
         return await traits.answer(turn, trait)
     if (coming := arrivals.coming_in(turn, parsed)) is not None:
@@ -221,6 +223,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             replies += await asked(turn, parsed.question, parsed)
     if not replies and (living := await inhabitants.told(turn)) is not None:
         return living
+    if not replies and (loose := await introduced.listed_loosely(turn)) is not None:
+        return loose
     if not replies and turn.incoming.addressed:
         hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
         replies.append(await turn.reply(hint))

@@ -1,7 +1,8 @@
 """A tank told together with what is in it: `tank fern 90 l, 6 guppies, kh 4`.
 
 The message is parted where the longest beginning tells of a tank and all that follows is animals
-in it, or is read as any message is; where it cannot be parted so, nothing here is answered.
+in it, or is read as any message is. Where it cannot be parted so, the tank's volume, name and kind
+are taken out of the sentence, and what is left must be such (`bot.chat.free_tank`).
 """
 
 from __future__ import annotations
@@ -10,12 +11,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
-from bot.chat import readings, tank_words, tanks, tanks_told
+from bot.chat import free_tank, inhabitants, readings, tank_words, tanks, tanks_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
+from bot.chat.words import tanks as words
 from core.advice.asked_company import ASKING
-from core.advice.inhabitants import listed_in
 from core.advice.livestock import plain_name
+from core.advice.loose_lists import animals_in, clauses_of, counted
 from core.message import parse
 from core.message.model import Event, Parsed
 
@@ -29,11 +31,13 @@ class _Introduced:
 
     head: str
     rest: Parsed
+    left: tuple[str, ...] = ()
+    """What nobody understood of it."""
 
 
 async def told(turn: Turn) -> list[Reply] | None:
     """Make or change the tank, and keep what lives and was measured in it; None for other talk."""
-    if turn.incoming.group or (said := _introduced(turn)) is None:
+    if turn.incoming.group or (said := _introduced(turn) or _freely(turn)) is None:
         return None
     whole, told_first = turn.incoming, parse(said.head, turn.context())
     turn.incoming = replace(whole, text=said.head)
@@ -45,21 +49,93 @@ async def told(turn: Turn) -> list[Reply] | None:
     stored = turn.tank_named(made[0].facts.get("tank", "")) if made else None
     if stored is None:
         return made
-    return [*made, *await readings.keep(turn, said.rest, stored)]
+    kept = await readings.keep(turn, said.rest, stored)
+    if said.left:
+        kept.append(await turn.reply(words.told_apart(list(said.left))))
+    return [*made, *kept]
 
 
 def _introduced(turn: Turn) -> _Introduced | None:
     text = turn.incoming.text
-    words = text.split()
-    if len(words) > LONGEST or "?" in text or not any(map(str.isdigit, text)):
+    said = text.split()
+    if len(said) > LONGEST or "?" in text or not any(map(str.isdigit, text)):
         return None
-    if not any(tank_words.plain(word) in tank_words.TANK_WORDS for word in words):
+    if not any(tank_words.plain(word) in tank_words.TANK_WORDS for word in said):
         return None
-    for cut in range(len(words) - 1, 1, -1):
-        head = " ".join(words[:cut]).rstrip(",;.:")
-        if _tells_of_tank(turn, head) and (rest := _rest(turn, words[cut:])) is not None:
+    for cut in range(len(said) - 1, 1, -1):
+        head = " ".join(said[:cut]).rstrip(",;.:")
+        if _tells_of_tank(turn, head) and (rest := _rest(turn, said[cut:])) is not None:
             return _Introduced(head, rest)
     return None
+
+
+def _freely(turn: Turn) -> _Introduced | None:
+    """`we have 2 goldfish in a 30 gallon tank`: the tank's own words taken out of a sentence."""
+    text = turn.incoming.text
+    if "?" in text or len(text.split()) > LONGEST or _tells_of_tank(turn, text):
+        return None
+    tank = free_tank.read(text, us_gallons=turn.chat.us_gallons)
+    if tank is None or (tank.name is None and turn.tanks and turn.tanks[0].tank.named):
+        return None  # which of the tanks on record it is stays open
+    rest = _rest(turn, tank.rest.split()) if tank.rest else Parsed("none")
+    if rest is not None and not rest.doubts:
+        return _Introduced(tank.line, rest)
+    return _by_clause(turn, tank)
+
+
+def _by_clause(turn: Turn, tank: free_tank.FreeTank) -> _Introduced | None:
+    """Each clause by itself: an animal, readings, or what is told back as not understood."""
+    rest, left = Parsed("event"), []
+    for clause in clauses_of(tank.rest):
+        read = parse(clause, turn.context())
+        if read.question is not None or read.command is not None:
+            return None
+        if (kind := None if _asks(clause) else counted(clause)) is not None:
+            came = Event("added", count=kind.many, species=kind.said)
+            rest = replace(rest, events=(*rest.events, came))
+        elif read.values and not read.doubts:
+            rest = replace(rest, values=(*rest.values, *read.values))
+        elif not free_tank.is_light(clause):
+            left.append(clause)
+    return _Introduced(tank.line, rest, tuple(left)) if rest.values or rest.events else None
+
+
+async def listed_loosely(turn: Turn) -> list[Reply] | None:
+    """`10 neons, 20 neocaridina shrimps` alone: asked about as any list is."""
+    text = turn.incoming.text
+    if not turn.incoming.addressed or "?" in text or _asks(text) or animals_in(text) is None:
+        return None
+    whole = turn.incoming
+    turn.incoming = replace(whole, text=_plainly(text))
+    living = await inhabitants.told(turn)
+    turn.incoming = whole
+    return living
+
+
+async def beside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Animals told beside readings: the readings are kept, and whether they live there is asked."""
+    if turn.incoming.group or not parsed.doubts or parsed.question is not None:
+        return None
+    said = turn.incoming.text.split()
+    if len(said) > LONGEST:
+        return None
+    for animals, other in _parted(said):
+        if not animals or not other or _asks(animals) or animals_in(animals) is None:
+            continue
+        told_beside = parse(other, turn.context())
+        if told_beside.values and not (told_beside.doubts or told_beside.question):
+            kept = await readings.keep(turn, told_beside)
+            whole = turn.incoming
+            turn.incoming = replace(whole, text=_plainly(animals))
+            living = await inhabitants.told(turn) or []
+            turn.incoming = whole
+            return [*kept, *living]
+    return None
+
+
+def _plainly(text: str) -> str:
+    """A list of animals as `inhabitants` reads it."""
+    return ", ".join(f"{each.many} {each.said}" for each in animals_in(text) or ())
 
 
 def _tells_of_tank(turn: Turn, head: str) -> bool:
@@ -70,7 +146,10 @@ def _tells_of_tank(turn: Turn, head: str) -> bool:
     if (named := tank_words.named(head)) is not None:
         return _has_volume(turn, named)
     owned = tank_words.own(head, us_gallons=turn.chat.us_gallons)
-    return owned is not None and told_first.question is None
+    if owned is None or told_first.question is not None or free_tank.is_anothers(head):
+        return False
+    held = turn.tanks[0].tank if turn.tanks else None  # a named one of another volume is another
+    return held is None or not held.named or held.volume_l in {None, owned.volume_l}
 
 
 def _has_volume(turn: Turn, line: str) -> bool:
@@ -88,15 +167,14 @@ def _rest(turn: Turn, words: list[str]) -> Parsed | None:
 
 
 def _read(turn: Turn, animals: str, other: str) -> Parsed | None:
-    listed = None if _asks(animals) else listed_in(animals)
+    kinds = None if not animals or _asks(animals) else animals_in(animals)
     told = parse(other, turn.context()) if other else Parsed("none")
-    if (listed is None) == bool(animals) or told.question is not None or told.command is not None:
+    if (kinds is None) == bool(animals) or told.question is not None or told.command is not None:
         return None
     doubted = any(doubt.value is not None for doubt in told.doubts)
     if other and not (told.values or told.events or doubted):
         return None
-    kinds = listed.kinds if listed is not None else ()
-    came = [Event("added", count=each.many, species=each.said) for each in kinds]
+    came = [Event("added", count=each.many, species=each.said) for each in kinds or ()]
     return replace(told, intent="event", events=(*told.events, *came))
 
 

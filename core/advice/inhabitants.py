@@ -104,7 +104,10 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
         if size:
             kind = (" ".join(words[place : place + size]), known)
         elif (number := number_in(words[place])) is not None and count is None:
-            count = number
+            if not (_joins(words, place) and kind is None):
+                count = number
+        elif number is not None and words[place].isdigit():
+            return None  # two numbers for one kind
         elif not leads(words[place]):
             return None
         if kind is not None and count is not None:
@@ -116,6 +119,16 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
     further = any(herd.saying(word) in FURTHER and word not in tallies for word in words)
     recount = bool(tallies) and not further
     return Listed(tuple(found), named, recount, further) if whole else None
+
+
+def _joins(words: Sequence[str], place: int) -> bool:
+    """Whether a word that may count one joins a number to what was told: 10 neons en 6 corys."""
+    return (
+        not words[place].isdigit()
+        and leads(words[place])
+        and place + 1 < len(words)
+        and number_in(words[place + 1]) is not None
+    )
 
 
 def _is_part(word: str, on_record: Sequence[str]) -> bool:

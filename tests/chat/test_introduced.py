@@ -43,6 +43,99 @@ async def test_it_is_made_and_its_animals_are_kept(
 
 
 @pytest.mark.parametrize(
+    ("text", "name", "volume", "animals"),
+    [
+        (
+            "hi, got a 54 litre tank, its called Window, with 8 ember tetras and 10 cherry shrimps",
+            "Window", 54.0, {"ember tetras": 8, "cherry shrimps": 10},
+        ),
+        (
+            "ich habe ein 112 Liter Becken namens Diele mit 10 Neons und 6 Panzerwelsen",
+            "Diele", 112.0, {"neons": 10, "panzerwelsen": 6},
+        ),
+        (
+            "ho un acquario da 120 litri con 8 scalari giovani e 10 cardinali",
+            "Tank", 120.0, {"scalari": 8, "cardinali": 10},
+        ),
+        (
+            "ik heb een bak van 200 liter met 20 neons en 6 guppies",
+            "Tank", 200.0, {"neons": 20, "guppies": 6},
+        ),
+        ("we have 2 fancy goldfish in a 120 l tank", "Tank", 120.0, {"fancy goldfish": 2}),
+        ("new tank: Lagoon, 200 l, marine, 2 clownfish", "Lagoon", 200.0, {"clownfish": 2}),
+    ],
+)  # fmt: skip
+async def test_a_free_sentence_makes_it_too(
+    talk: Talk, text: str, name: str, volume: float, animals: dict[str, int]
+) -> None:
+    made, *_kept = await talk.say(text)
+    assert (made.facts["tank"], made.facts["volume_l"]) == (name, volume)
+    assert stock(await talk.say("/stock")) == {name: animals}
+
+
+async def test_what_of_a_sentence_is_not_understood_is_told(talk: Talk) -> None:
+    text = "I keep an axolotl in a 100 l tank, temperature 22C, ph 7.4, kh 6, gh 10, nitrate 60"
+    made, kept, left = await talk.say(text)
+    assert made.facts["volume_l"] == 100.0
+    assert {value["analyte"] for value in kept.facts["values"]} == {
+        "temperature", "ph", "kh", "gh", "nitrate"
+    }  # fmt: skip
+    assert "axolotl" in left.text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i changed 20 l in my tank, kh 4",
+        "my tank lost 20 l, kh 4",
+        "topped up 10 l in the tank, 6 guppies",
+        "my neighbour has a 60 l tank with 6 guppies",
+        "i have a 60 l tank with 6 guppies",
+        "i poured 5 l into the tank, kh 4",
+        "dose 5 g soda in a 60 l tank, kh 4",
+    ],
+)
+async def test_a_tank_on_record_keeps_its_volume_and_its_animals(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(text)
+    assert (await talk.facts("/tank Fern"))["volume_l"] == 90.0
+    assert stock(await talk.say("/stock")) == {"Fern": {}}
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("6 corydoras and 10 neons. gh 3, kh 3, ph 7, 25c", "6 corydoras, 10 neons"),
+        ("8 Skalare. KH 12, GH 18", "8 skalare"),
+        ("kh 3, ph 7, 8 zebra danios", "8 zebra danios"),
+        ("10 goudvissen, ph 7,5 kh 6 temp 20", "10 goudvissen"),
+    ],
+)
+async def test_animals_beside_readings_are_asked_about_and_the_readings_kept(
+    talk: Talk, text: str, asked: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    kept, living = await talk.say(text)
+    assert any(value["analyte"] == "kh" for value in kept.facts["values"])
+    assert f"Do these live in Fern: {asked}?" in living.text
+    await talk.say("yes")
+    assert sum(stock(await talk.say("/stock"))["Fern"].values()) > 0
+
+
+@pytest.mark.parametrize(
+    ("text", "animals"),
+    [
+        ("10 neons, 20 neocaridina shrimps", {"neons": 10, "neocaridina": 20}),
+        ("angelfish x4, 10 rummynose", {"angelfish": 4, "rummynose": 10}),
+        ("10 neons en 6 guppies", {"neons": 10, "guppies": 6}),
+    ],
+)
+async def test_a_loose_list_is_asked_about(talk: Talk, text: str, animals: dict[str, int]) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert (await talk.facts(text))["animals"] == animals
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "tank Loft 60 l, kh 4, 8 guppies",

@@ -246,3 +246,9 @@ def kit_how() -> list[str]:
 def which() -> list[str]:
     """No tank to change."""
     return [_("Which tank? Add one first: /tank new Fern 90 l fresh")]
+
+
+def told_apart(left: list[str]) -> list[str]:
+    """What of an introduction was not understood."""
+    told = _("Not stored: “{text}”. Send it apart, for example: added 2 clownfish, or: kh 4")
+    return [told.format(text="”, “".join(left))]
