@@ -77,9 +77,6 @@ def _freely(turn: Turn) -> _Introduced | None:
     tank = free_tank.read(text, us_gallons=turn.chat.us_gallons)
     if tank is None or (tank.name is None and turn.tanks and turn.tanks[0].tank.named):
         return None  # which of the tanks on record it is stays open
-    rest = _rest(turn, tank.rest.split()) if tank.rest else Parsed("none")
-    if rest is not None and not rest.doubts:
-        return _Introduced(tank.line, rest)
     return _by_clause(turn, tank)
 
 
