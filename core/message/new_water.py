@@ -21,14 +21,18 @@ _WATER: Final = r"\w*(?:water|wasser|vatten)|eau|agua|acqua|wod[aey]|woda"
 _WITH: Final = "with|using|mit|avec|con|com|met|z|ze|med"
 _FROM: Final = "from|of|out of|aus|vom|von|de|du|de la|del|da|do|di|dal|van|uit|fran|ur"
 _END: Final = re.compile(
-    r"[,;?!\n]|\.(?!\d)|\b(?:if|when|while|because|every|daily|weekly|twice|today|tomorrow|now"
-    r"|without|instead|per day|a day|wenn|wechsle|wechsel[nt]?)\b"
+    r"[;?!\n]|[.,](?!\d)|\b(?:if|when|while|because|every|daily|weekly|twice|today|tomorrow|now"
+    r"|without|instead|per day|a day|wenn|wechsle|wechsel[nt]?"
+    r"|what|whats|how|was passiert|que se|que pasa\w*|que va|ca fait|o que|cosa|che succede|wat"
+    r"|co (?:sie|bedzie)|vad)\b"
 )
 _UNIT: Final = r"(?:°|degrees?|degs?|grad|degres?|grados|graus|gradi|graden|stopni|grader)"
 _WARMTH: Final = re.compile(
     rf"(\d{{1,3}}(?:[.,]\d{{1,3}})?)\s{{0,3}}(?:{_UNIT}\s*([cf]\b)?(?!\s*d?[kg]?h\b)|([cf])\b)"
 )
 _HAVING: Final = re.compile(r"\s{0,3}(?:of|with|having|that is|which is)\b(?=[^,;?!]{0,30}\d)")
+_BESIDE: Final = re.compile(r"\s{1,3}(?=(?:[kgp]h|[a-z]{2,12}\d?)\s{1,3}\d)")
+"""Behind a known water: its readings, without a word between (`wodą z kranu kh 6`)."""
 _WHENCE: Final = re.compile(rf"\s{{1,3}}(?:{_FROM})\s+(?:the |my |a |dem |der |la |el )?(\w+)")
 _AT_WARMTH: Final = re.compile(
     r"(?<!tank )(?<!aquarium )(?<!pond )(?<!is )(?<!was )(?<!are )\b(?:at|bei|a|om)\s+"
@@ -145,6 +149,8 @@ def _place(plain: str, own: list[str]) -> tuple[int, int, tuple[int, int]] | Non
             return found.start(), spot[1], spot
     for spot in nouns:
         behind = _HAVING.match(plain, spot[1])
+        if behind is None and spot in known:
+            behind = _BESIDE.match(plain, spot[1])
         if behind is not None:
             return spot[0], _end_of(plain, spot[1]), spot
     warm = _AT_WARMTH.search(plain)

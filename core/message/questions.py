@@ -58,7 +58,8 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
         words = (
             "effect"
             if helping
-            else shortforms.asked(tokens)
+            else shortforms.supposed_change(tokens)
+            or shortforms.asked(tokens)
             or sentences.done_or_asked(tokens, group=context.group)
             or bought.wished(tokens, context.products)
         )

@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from core.analytes import ANALYTES
 from core.message import quantities
+from core.message.amounts import SHARES
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
 from core.message.waters import names_pure
@@ -157,6 +158,21 @@ def _conversion(words: list[Token]) -> bool:
     joint, unit = words[found.last], words[found.last + 1]
     joined = joint.value in {"in", "to"} or joint.text == "="
     return joined and unit.kind == "unit"
+
+
+def supposed_change(tokens: list[Token]) -> str | None:
+    """The word of asking of a change that is supposed: `if i change 30% with …, what happens`.
+
+    A Spanish "si" is the word for yes as well, which a comma would follow.
+    """
+    place = next((i for i, t in enumerate(tokens) if t.kind not in {"tank", "fill", "p"}), None)
+    if place is None or place + 1 >= len(tokens):
+        return None
+    first, behind = tokens[place], tokens[place + 1]
+    supposed = first.value == "if" or (first.text == "si" and behind.value == "changing")
+    shared = any(token.value in SHARES or token.value == "%" for token in tokens)
+    changing = any(token.value == "changing" for token in tokens)
+    return "what_if" if supposed and shared and changing else None
 
 
 def will_it_help(tokens: list[Token]) -> bool:
