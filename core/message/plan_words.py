@@ -53,6 +53,8 @@ class Said(NamedTuple):
     classes: frozenset[str]
     amounts: Amounts
     names: bool = False
+    asks: bool = False
+    """Whether its first word opens a question."""
 
 
 @cache
@@ -100,7 +102,8 @@ def said_of_plan(text: str) -> Said | None:
             return None
         classes |= of
         place += size
-    return Said(frozenset(classes - {"light"}), Amounts(*told), bool(named))
+    asks = bool(words) and "is" in _classes().get(words[0], ())
+    return Said(frozenset(classes - {"light"}), Amounts(*told), bool(named), asks)
 
 
 def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
@@ -150,8 +153,8 @@ def telling(text: str) -> Heard | None:
     said = said_of_plan(text)
     if said is None:
         return None
-    classes = said.classes - {"is"}
-    found = _of(classes, asks="?" in text or "is" in said.classes)
+    asks = "?" in text or said.asks or said.classes >= {"is", "was"}  # was ist das doppelte
+    found = _of(said.classes - {"is"}, asks=asks)
     if found is None or (said.names and said.amounts.grams is not None):  # says all by itself
         return None
     return Heard(found, said.amounts)
@@ -190,6 +193,7 @@ _INSTEAD_OF: Final = re.compile(
 def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     """The meaning of the classes of a text's words."""
     wishes = "may" in said or (asks and "put" not in said)
+    is_in, said = "inside" in said, said - {"inside"}
     if _at_once(said, asks=asks):
         return "at_once"
     said = said - {"now", "more"} | ({"once"} if "now" in said else set())
@@ -201,11 +205,8 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     if "weekly" in said:
         return "weekly" if not said - {"weekly", "enough", "once", *_SAFE} else None
     if "missed" in said:
-        return (
-            "later"
-            if not wishes and not said - {"missed", "part", "place", "once", "give"}
-            else None
-        )
+        told = not wishes and not said - {"missed", "part", "place", "once", "give"}
+        return "later" if told else None
     for only in ("effect", "need", "litres", "days", "often"):
         if only in said:
             return only if not said - {only, "put", "give", "once", "part", "safe"} else None
@@ -213,12 +214,15 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
         return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
     if "put" in said and not wishes:
         return _given(said)
+    if is_in and not wishes and said & {"part", "place", "two", "all", "rest"}:
+        return _given(said)  # first one in
     if "double" in said and "was" in said and not wishes:
         return "gave_double"
     said = said - {"was", "may"}
     if "a_day" in said:
         return "a_day" if not said - {"a_day", "give", "part"} else None
-    going_on = said & {"next", "left"} or said >= {"part", "place"} or said >= {"give", "once"}
+    of_part = said >= {"part", "place"} or said >= {"give", "once"}
+    going_on = said & {"next", "left", "onward"} or of_part
     return "go_on" if going_on and not said & (_MANY - {"rest"}) else None
 
 
@@ -228,7 +232,7 @@ def _at_once(said: frozenset[str], *, asks: bool) -> bool:
         return bool(said & _MANY) and "once" in said
     many = said & (_MANY | {"more"})
     if "may" in said:
-        return bool(many)
+        return bool(many) or "once" in said
     given = said & {"give", "part", "once"} and "put" not in said
     return bool(asks and given and said & _MANY)
 

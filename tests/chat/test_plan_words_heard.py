@@ -38,12 +38,15 @@ MEANT = {
     "gave_two": "i put both parts in at once; habe beide teile auf einmal rein; dałem dwie porcje",
     "gave_it": "i did it; done it; i gave it; messo; hab ich gegeben; dałem",
     "gave_one": (
-        "eerste deel erin gedaan; ya eché la primera parte;"
+        "ok did the first bit; first one in; first one is in; put in the first part;"
+        " ok then. first dose is in; pierwsza porcja wsypana;"
+        " eerste deel erin gedaan; ya eché la primera parte;"
         " erste portion gegeben; j'ai mis la première dose; pus a primeira parte; dałem porcję;"
         " jag gav första delen"
     ),
     "go_on": (
-        "next part; next; and next; whats left; how much is left; what do i give today;"
+        "do i carry on; carry on?; und weiter?; verder?; co dalej;"
+        " next part; next; and next; whats left; how much is left; what do i give today;"
         " can i add the second part; 2nd part now?; nächster teil; was fehlt noch übrig;"
         " la prochaine dose; cuánto falta; siguiente parte; quanto falta; próxima parte;"
         " quanto manca; prossima parte; volgende deel; ile zostało; następna porcja;"
@@ -51,6 +54,8 @@ MEANT = {
     ),
     "at_once": (
         "can i give it all today; can i do 2 parts at once to catch up; what if i give it all now;"
+        " can i do it faster; can i do it all tonight;"
+        " geht das auch schneller; isnt that too slow? can i do it faster;"
         " can i give more; kann ich auch mehr auf einmal;"
         " can i give two parts at once today so it is faster;"
         " kann ich das doppelte geben;"
@@ -77,7 +82,9 @@ MEANT = {
         " ile dziennie; hur mycket per dag"
     ),
     "days": (
-        "how long will it take; over how many days; wie lange dauert das; combien de jours;"
+        "and how long does that take; how many days till im there; cuántos días tarda;"
+        " quantos dias demora; hur många dagar tar det;"
+        " how long will it take; over how many days; wie lange dauert das; combien de jours;"
         " cuántos días; quantos dias; quanti giorni; hoeveel dagen; ile dni; hur många dagar"
     ),
     "need": (
