@@ -48,8 +48,8 @@ async def answer(
         if volume is None:
             return [await turn.reply(words.no_volume(share))]
         return [await turn.reply(words.so_much(share, volume, count), facts=_known(told))]
-    if newest and said == "often" and turn.route is not None:
-        return await turn.route(turn, parse(OFTEN, turn.context()))
+    if newest and said == "often":
+        return await _often(turn, facts)
     if newest and said == "days":
         return [await turn.reply(words.so_long(count), facts={"count": count})]
     if newest and said == "effect":
@@ -57,6 +57,21 @@ async def answer(
     if said in {"when_next", "go_on", "at_once"}:
         return [await turn.reply(words.next_change(emergency=emergency))]
     return [await turn.reply(words.change_later(emergency=emergency))] if said == "later" else None
+
+
+async def _often(turn: Turn, facts: Mapping[str, Any]) -> list[Reply] | None:
+    """How often the changes of the plan follow; of one that is within limits, what is usual."""
+    steps = facts["steps"]
+    if facts.get("emergency", False):
+        return [await turn.reply(words.next_change(emergency=True))]
+    if len(steps) == 1 and steps[0] >= facts["share"]:
+        return await turn.route(turn, parse(OFTEN, turn.context())) if turn.route else None
+    told = {"share": steps[0], "count": len(steps)}
+    routine = facts.get("as_routine")
+    if routine is None:
+        return [await turn.reply(words.every_day(steps[0], len(steps)), facts=told)]
+    lines = words.every_so_many_days(steps[0], routine["every_days"], routine["weeks"])
+    return [await turn.reply(lines, facts=dict(routine))]
 
 
 async def weekly(turn: Turn, percent: float) -> list[Reply] | None:

@@ -19,6 +19,8 @@ from core.tank import Tank
 UNKNOWN_SHARE: Final = 0.1
 """What may be changed at once where nothing tells how far the waters are apart; our judgement."""
 
+USUAL: Final = 0.25
+"""The most of a usual change; common practice. Where much less is safe, it says so of this."""
 
 HOW_OFTEN: Final = re.compile(
     r"\b(?:how often|wie oft|combien de fois|tous les combien|frequence|cada cuanto"
@@ -32,6 +34,8 @@ async def often(turn: Turn, question: Question, parsed: Parsed, tank: Tank) -> l
     """``how often should i change water``: the routine that keeps nitrate under its limit."""
     limit = limits.NITRATE_REEF if tank.is_sea else limits.NITRATE_FRESH
     asked = await change_asked.asked_of(turn, question)
+    if not isinstance(asked, Reply) and _largest_safe(asked) < UNKNOWN_SHARE:
+        return await changes.change(turn, replace(question, percent=100.0 * USUAL), parsed)
     if isinstance(asked, Reply) or made_per_day(asked.tank, "nitrate") is None:
         return [await turn.reply([words.usual()])]
     return await keep(turn, replace(question, analyte="nitrate", target=limit), parsed)

@@ -209,7 +209,8 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
         return "later" if told else None
     for only in ("effect", "need", "litres", "days", "often"):
         if only in said:
-            return only if not said - {only, "put", "give", "once", "part", "safe"} else None
+            beside = {only, "put", "give", "once", "part", "safe", "may"}
+            return only if not said - (beside if only == "often" else beside - {"may"}) else None
     if said & _SAFE:
         return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
     if "put" in said and not wishes:

@@ -62,6 +62,33 @@ def so_much(share: float, volume_l: float, count: int) -> list[str]:
     ]
 
 
+def every_day(share: float, count: int) -> list[str]:
+    """How often each of a few changes. [share]"""
+    told = ngettext(
+        "{share} once; then test, and ask again.",
+        "{share} once a day, {count} times. No more at a time: that was the limit.",
+        count,
+    )
+    return [
+        told.format(share=percent(at_most(share)), count=count),
+        _("Test pH, KH and ammonia right before each; where they moved, ask again."),
+    ]
+
+
+def every_so_many_days(share: float, days: int, weeks: int) -> list[str]:
+    """How often each of many small changes. [share]"""
+    told = ngettext(
+        "{share} every {days} days, for about {weeks} week. No more at a time: that was the limit.",
+        "{share} every {days} days, for about {weeks} weeks. No more at a time: that was the"
+        " limit.",
+        weeks,
+    )
+    return [
+        told.format(share=percent(at_most(share)), days=days, weeks=weeks),
+        _("Test pH, KH and ammonia right before each; where they moved, ask again."),
+    ]
+
+
 def hint_of_change() -> list[str]:
     """For a message behind a change that says nothing we know."""
     return [

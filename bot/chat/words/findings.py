@@ -79,7 +79,7 @@ def _low_kh(facts: Facts) -> str:
     if "source_kh" in facts:
         told = _(
             "KH {kh} is low (under {limit} °dH): pH can fall. Your source has {source_kh}: small"
-            " changes, a day apart, raise it. Ask: what if i change 15%"
+            " changes, a day apart, raise it. Ask: how much can i change"
         )
         return filled(told, facts, kh=1, limit=1, source_kh=1)
     return _("KH {kh} is low (under {limit} °dH): pH can fall. Ask: dose kh {wish}").format(
@@ -127,7 +127,7 @@ def _neglected(facts: Facts) -> str:
     said = [filled(used_up, facts, nitrate=0, kh=1)]
     ammonia = facts.get("ammonia")
     if ammonia == "present":
-        first = _("There is ammonia, which a rising pH makes poisonous. Ask: what if i change 5%")
+        first = _("There is ammonia, which a rising pH makes poisonous. Ask: how much can i change")
         return " ".join([*said, first])
     if ammonia == "unknown":
         said.append(_("Test ammonia first."))
