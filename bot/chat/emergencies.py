@@ -9,7 +9,7 @@ from typing import Any, Final
 
 from bot.chat import dose_reply
 from bot.chat.model import Reply
-from bot.chat.state import state_of
+from bot.chat.state import CALLED, state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import causes, cautions
@@ -50,10 +50,6 @@ NO_ANIMALS: Final = frozenset(
     {"heater", "heater_hot", "heater_cold", "power", "filter", "filter_harmed", "leak", "frozen"}
 )
 """Dangers of things: what "died" in such a message is the thing."""
-
-
-CALLED: Final = "called"
-"""Place of a call for help in what is kept of a reply, for ``what now`` after it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,10 +237,17 @@ async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     gasping = gasps(turn.incoming.text)
     unnamed = not parsed.tank and danger in SHOWING
     if danger not in OF_PEOPLE:
-        held = {"tank": stored.id if stored else None, "danger": danger, "gasping": gasping}
-        await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={CALLED: held}))
+        await remember(turn, stored, danger, gasping=gasping)
     beside = await _others_poisoned(turn, stored) if unnamed else []
     return await help_in(turn, stored, danger, gasping=gasping, beside=beside)
+
+
+async def remember(
+    turn: Turn, stored: StoredTank | None, danger: Danger, *, gasping: bool = False
+) -> None:
+    """Keep that a danger was called out, for what is asked or found in the tank that day."""
+    held = {"tank": stored.id if stored else None, "danger": danger, "gasping": gasping}
+    await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={CALLED: held}))
 
 
 async def _others_poisoned(turn: Turn, stored: StoredTank | None) -> list[str]:

@@ -84,6 +84,7 @@ async def _answer(
             return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
     if plan is None and said in GIVEN and not emergencies.is_call(turn, parsed):
+        await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
     if plan is not None and (said not in OF_NEWEST or await _is_newest(turn, plan.offer, of_late)):
         return await _about(turn, said, plan, amounts.grams)

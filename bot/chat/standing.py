@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from datetime import timedelta
 from typing import Any, Final
 
+from bot.chat import emergencies
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -18,7 +19,8 @@ from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
-from core.advice.findings import BY_ID, STEADY, Finding, find, stands, unknown_in
+from core.advice.emergencies import standing_call
+from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stands, unknown_in
 from core.advice.state import State
 from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
 from core.advice.upkeep import USED_UP, used_up
@@ -46,6 +48,10 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     if isinstance(record, Reply):
         return [record]
     stored, state = record
+    danger = standing_call(state) if question.analyte is None else None
+    tested = newest_test(state)
+    if danger is not None and (tested is None or tested < state.called[danger]):
+        return [await emergencies.help_in(turn, stored, danger)]
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]
     looked_at = state.readings
@@ -113,6 +119,8 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     if isinstance(record, Reply):
         return [record]
     stored, state = record
+    if (danger := standing_call(state)) is not None:
+        return [await emergencies.help_in(turn, stored, danger)]
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]
     found = [

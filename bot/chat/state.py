@@ -10,6 +10,7 @@ from bot.chat.supply import read
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.store.tanks import StoredTank
+from core.advice.emergencies import A_DAY
 from core.advice.state import Happening, Measured, State, newest
 from core.advice.stock import tally
 from core.tank import Stock
@@ -19,6 +20,12 @@ LOOKED_BACK = timedelta(days=120)
 
 LOOKED_AT = 400
 """Newest readings of that time which are looked through: some eighty tests of five analytes."""
+
+CALLED = "called"
+"""Place of a call for help in what is kept of a reply, for what is asked after it."""
+
+CALLS_AMONG = 24
+"""Replies among which calls for help are sought; an evening's talk."""
 
 DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 """What an old reading of still matters, if only to say that it is old."""
@@ -53,6 +60,7 @@ async def state_of(
         began=tank.set_up,
         kit_expiry={of: kit.good_until for of, kit in tank.kits.items() if kit.good_until},
         injected=tank.co2,
+        called=await _called(turn, stored, at),
     )
 
 
@@ -63,6 +71,17 @@ async def source_readings(
     waters = waters or await Waters.of(turn)
     source = waters.default_for(stored)
     return {} if source is None else (await waters.supply(source)).readings
+
+
+async def _called(turn: Turn, stored: StoredTank, at: datetime) -> Mapping[str, datetime]:
+    """What was called out of a tank in the day before, and when it was last."""
+    found: dict[str, datetime] = {}
+    for offer in await turn.uow.offers.latest(turn.chat.id, CALLS_AMONG):
+        called = offer.context.get(CALLED, {})
+        late = at - A_DAY < offer.made_at <= at
+        if called and called["tank"] in {stored.id, None} and late:
+            found.setdefault(called["danger"], offer.made_at.astimezone(turn.chat.zone))
+    return found
 
 
 async def _events(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
-from typing import Any
+from typing import Any, Final
 
 from bot.chat.derived import classes_of
 from bot.chat.moves import parted
@@ -14,6 +14,7 @@ from bot.chat.words import readings as words
 from bot.store.log import Entry, Stored
 from bot.store.tanks import StoredTank
 from core.message.model import Event, Parsed, Value
+from core.message.waters import SALTED
 from core.message.wire import to_json
 
 
@@ -52,11 +53,24 @@ def place(turn: Turn, parsed: Parsed, default: StoredTank) -> list[Told]:
         for name, event in parted(told):
             tank = tank_for(name)
             moment = (event.at or at).astimezone(UTC)
+            event = _changed(event, tank)  # noqa: PLW2901
             events.setdefault(tank.id, []).append(Stored(event, tank.id, moment))
     return [
         Told(tank, tuple(readings.get(tank.id, ())), tuple(events.get(tank.id, ())))
         for tank in tanks.values()
     ]
+
+
+REFILLED: Final = 0.25
+"""From this share of the tank on, what was filled in is new water; common practice."""
+
+
+def _changed(event: Event, stored: StoredTank) -> Event:
+    """A refill of much water is a change: so much does not evaporate. One of salt water is not."""
+    volume, filled = stored.tank.volume_l, event.litres
+    if event.kind != "top_up" or not volume or not filled or event.substance == SALTED:
+        return event
+    return replace(event, kind="water_change") if filled >= REFILLED * volume else event
 
 
 def entry_of(turn: Turn, told: Sequence[Told], **changes: Any) -> Entry:

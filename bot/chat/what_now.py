@@ -8,14 +8,14 @@ from typing import Any, Final
 
 from bot.chat import emergencies, standing
 from bot.chat.model import Reply
-from bot.chat.state import state_of
+from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words.emergencies import WHAT_NOW
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
-from core.advice.emergencies import A_DAY, Danger, asks_what_now, lost_lately
+from core.advice.emergencies import A_DAY, Danger, asks_what_now, lost_lately, standing_call
 from core.advice.findings import Finding, stands
 from core.advice.state import State
 from core.message.model import Question
@@ -100,6 +100,7 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     state = await state_of(turn, stored, turn.now)
     called = await _called(turn, stored)
     danger = _worst(emergencies.what_stands(state), state.tank) or called.get("danger")
+    danger = "chlorine" if standing_call(state) == "chlorine" else danger
     if danger is None and (lost_lately(state) or _changed_much(state)):
         danger = "general"
     if danger is not None:
@@ -131,7 +132,7 @@ def _without_tank(turn: Turn, said: str) -> tuple[str, StoredTank | None]:
 async def _called(turn: Turn, stored: StoredTank) -> dict[str, Any]:
     """The latest call for help of the last day in a tank: what no reading may show yet."""
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
-        called: dict[str, Any] = offer.context.get(emergencies.CALLED, {})
+        called: dict[str, Any] = offer.context.get(CALLED, {})
         if called.get("tank") == stored.id and turn.now - offer.made_at < A_DAY:
             return called
     return {}

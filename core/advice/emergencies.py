@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Final, Literal
 
 from core.advice import limits
 from core.advice.alarm_words import named
 from core.advice.ammonia_gate import gate_limit, upper_total
 from core.advice.danger import holds_chlorine, poison_in
+from core.advice.findings import newest_test
 from core.advice.first_aid import NewWater, Share, safe_share
 from core.advice.outlook import temperature_of
 from core.advice.state import State
@@ -233,7 +234,7 @@ def help_for(
     if danger == "heater" and (warm := state.fresh("temperature")) is not None:
         danger = _side(warm.value, "heater")
     gasping = gasping or danger == "gasping"
-    if danger in SHOWING and holds_chlorine(state):
+    if danger in SHOWING and (holds_chlorine(state) or standing_call(state) == "chlorine"):
         danger = "chlorine"
     reading, total, warmth = state.fresh("ph"), upper_total(state), state.fresh("temperature")
     copper = state.fresh("copper")
@@ -263,6 +264,26 @@ def help_for(
         lost=lost_lately(state),
         newcomers=_came_lately(state),
     )
+
+
+def standing_call(state: State) -> Danger | None:
+    """Give the poison called out within the day that nothing on record has settled since.
+
+    Chlorine is settled by a dechlorinator, or a reading of it; too much of a thing by a test.
+    """
+    chlorine, overdose = state.called.get("chlorine"), state.called.get("overdose")
+    if chlorine is not None and not _dechlorinated(state, chlorine):
+        read = [state.last(name) for name in ("chlorine", "total_chlorine")]
+        if all(each is None or each.at <= chlorine for each in read):
+            return "chlorine"
+    if overdose is not None and ((tested := newest_test(state)) is None or tested <= overdose):
+        return "overdose"
+    return None
+
+
+def _dechlorinated(state: State, since: datetime) -> bool:
+    doses = [e for e in state.events or () if e.what.kind == "dose" and e.at >= since]
+    return any("dechlorinated" in named(e.what.substance or "").get("deed", ()) for e in doses)
 
 
 def _came_lately(state: State) -> bool:

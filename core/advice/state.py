@@ -209,6 +209,8 @@ class State:
         The day until which a kit is good.
     injected : bool
         True where carbon dioxide is injected.
+    called : mapping of danger to datetime
+        What was called out in the last day that no reading and no event may show, and when.
     """
 
     tank: Tank
@@ -221,6 +223,7 @@ class State:
     began: datetime | None = None
     kit_expiry: Mapping[str, date] = field(default_factory=dict)
     injected: bool = False
+    called: Mapping[str, datetime] = field(default_factory=dict)
     disturbances: tuple[datetime, ...] = field(init=False, repr=False, compare=False)
     """When the water was changed, dosed, topped up or moved up to now, in order."""
 

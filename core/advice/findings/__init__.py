@@ -7,9 +7,10 @@ was told before; the chat words what it shows and keeps the rest under "more".
 
 from __future__ import annotations
 
+from core.advice.findings._after_overdose import LOOKED_BACK, newest_test
 from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
 from core.advice.findings._deeds import MUCH, SAME_DAY
-from core.advice.findings._lately import DEEDS, LOOKED_BACK, OVERDOSES, stands, unknown_in
+from core.advice.findings._lately import DEEDS, OVERDOSES, stands, unknown_in
 from core.advice.findings._model import (
     CHANGE,
     DOSE,
@@ -54,6 +55,7 @@ __all__ = [
     "limit_of_nitrate",
     "low_kh",
     "low_kh_limit",
+    "newest_test",
     "ph_moved",
     "seen",
     "stands",

@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
 from typing import Final
 
 from core.advice.alarm_words import named
+from core.advice.findings._after_overdose import LOOKED_BACK, newest_test
 from core.advice.findings._model import CHANGE, DOSE, RANK, Finding, Severity
 from core.advice.findings._nutrients import is_much, level
 from core.advice.findings._rules import find
 from core.advice.iron_salts import FORMS
 from core.advice.state import State
 from core.water import SUBSTANCES
-
-LOOKED_BACK: Final = timedelta(days=3)
-"""An untested deed is spoken of so long; common practice."""
 
 NUTRIENT: Final = "nutrient_overdose"
 
@@ -38,9 +35,6 @@ DEEDS: Final = frozenset(
 
 SAID_OF_POTASSIUM: Final = frozenset({"potassium_sum", "potassium_high", "potassium_with_mussels"})
 """What the dose itself tells, with how much it brought."""
-
-TESTED_BY: Final = ("ph", "kh", "gh", "salinity", "copper")
-"""A reading of one of them after a deed shows the water as it is now."""
 
 
 def stands(state: State, told: frozenset[str]) -> list[Finding]:
@@ -69,7 +63,7 @@ def stands(state: State, told: frozenset[str]) -> list[Finding]:
 
 
 def _untested(state: State) -> list[Finding]:
-    newest = max((r.at for name in TESTED_BY if (r := state.last(name)) is not None), default=None)
+    newest = newest_test(state)
     found: dict[tuple[str, str], Finding] = {}
     for event in state.events or ():
         if not event.at <= state.now < event.at + LOOKED_BACK:
@@ -105,7 +99,7 @@ def _still_there(finding: Finding, state: State) -> Finding | None:
 
 def unknown_in(state: State) -> str | None:
     """Name the newest thing put in and not tested after of which nobody knows what it moves."""
-    newest = max((r.at for name in TESTED_BY if (r := state.last(name)) is not None), default=None)
+    newest = newest_test(state)
     for event in sorted(state.events or (), key=lambda each: each.at, reverse=True):
         late = event.at <= state.now < event.at + LOOKED_BACK
         if event.what.kind != DOSE or not late or (newest is not None and newest > event.at):

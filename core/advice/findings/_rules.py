@@ -14,6 +14,7 @@ from core.advice.findings import (
     _poisons,
     _sea,
 )
+from core.advice.findings._after_overdose import without_doses
 from core.advice.findings._model import CHANGE, DOSE, RANK, STOCK, Finding, Judge, Rule
 from core.advice.jumps import JUMPING
 from core.advice.state import State
@@ -254,6 +255,7 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
             said = rule.judge(state)
             found += said if isinstance(said, tuple) else [said] if said is not None else []
     found = _retest_first(_ammonia_first(_without_echoes(found)))
+    found = without_doses(found, state)
     if not found and STEADY.wakes & told:
         good = _patterns.steady(state)
         if good is not None and not find(state, _EVERYTHING - STEADY.wakes - {STOCK}):
