@@ -119,11 +119,12 @@ def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
 Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
     "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
+    "first",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part, a part or just "it" went
 in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
 needed for it and where that is had; that the change was made; whether it is safe; how often; that a
-part was missed; whether so much a week will do."""
+part was missed; whether so much a week will do; which of two goes in first."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
@@ -207,10 +208,11 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     if "missed" in said:
         told = not wishes and not said - {"missed", "part", "place", "once", "give"}
         return "later" if told else None
-    for only in ("effect", "need", "litres", "days", "often"):
+    for only in ("first", "effect", "need", "litres", "days", "often"):
         if only in said:
-            beside = {only, "put", "give", "once", "part", "safe", "may"}
-            return only if not said - (beside if only == "often" else beside - {"may"}) else None
+            beside = {only, "put", "give", "once", "part", "safe"}
+            beside |= {"may"} if only in {"first", "often"} else set()
+            return only if not said - beside else None
     if said & _SAFE:
         return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
     if "put" in said and not wishes:
@@ -234,6 +236,8 @@ def _at_once(said: frozenset[str], *, asks: bool) -> bool:
     many = said & (_MANY | {"more"})
     if "may" in said:
         return bool(many) or "once" in said
+    if asks and said == {"once"}:
+        return True  # same time?
     given = said & {"give", "part", "once"} and "put" not in said
     return bool(asks and given and said & _MANY)
 

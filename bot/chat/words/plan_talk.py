@@ -20,6 +20,29 @@ def kept_apart(count: int, hours: float) -> list[str]:
     ]
 
 
+def not_together() -> list[str]:
+    """Buffer and calcium never go in at one time; common practice, no source."""
+    return [
+        _("No: never calcium and alkalinity at one time: side by side they fall out as lime."),
+        _("Give one, and the other some hours later, each from its own jug, into strong flow."),
+        _("Of each no more than its one part a day, and the test before the next part."),
+    ]
+
+
+def which_first(*, magnesium: bool) -> list[str]:
+    """In which order buffer and calcium go in; common practice, no source."""
+    first = (
+        _("Magnesium first: it keeps the other two dissolved. Then alkalinity.")
+        if magnesium
+        else _("Alkalinity first: it is used up fastest.")
+    )
+    return [
+        first,
+        _("Calcium some hours later, never at one time: side by side they fall out as lime."),
+        _("Of each no more than its one part a day, and the test before the next part."),
+    ]
+
+
 def how(
     jugs: Sequence[tuple[str, float, float]], hazards: Sequence[str], *, dry: bool
 ) -> list[str]:
