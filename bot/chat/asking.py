@@ -15,6 +15,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.message import kinds
 from core.message.doubts import NO_NUMBER, UNKNOWN_TANK
+from core.message.guesses import as_one
 from core.message.model import Doubt, Parsed, Value
 
 ASKED = 3
@@ -77,7 +78,7 @@ def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice
 
 def _choice(parts: Sequence[dict[str, Any]], meaning: str) -> Choice:
     texts = [part["text"] for part in parts]
-    return Choice(words.guess(texts), "take_doubt", meaning, {"parts": list(parts)})
+    return Choice(words.guess(as_one(texts)), "take_doubt", meaning, {"parts": list(parts)})
 
 
 async def ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:

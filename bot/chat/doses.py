@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import UTC, timedelta
 from typing import Any
 
-from bot.chat import own_plan, reminders
+from bot.chat import own_plan, product_doses, reminders
 from bot.chat.answering import answer_for
 from bot.chat.model import Reply
 from bot.chat.told import Told, entry_of
@@ -56,7 +56,9 @@ async def log_parts(
         message_ref=None,
     )
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
-    return [await answer_for(turn, told, entry_id, lead=lead)]
+    answered = await answer_for(turn, told, entry_id, lead=lead)
+    warned = await product_doses.too_much(turn, told)
+    return [answered] if warned is None else [answered, warned]
 
 
 def _put_in(held: Mapping[str, Any], count: int) -> list[Event]:

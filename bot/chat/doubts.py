@@ -20,6 +20,7 @@ from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
+from core.message.guesses import as_one
 from core.message.model import Event, Parsed, Value
 from core.tank import Tank
 
@@ -37,7 +38,7 @@ async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     texts = [part["text"] for part in parts if "value" not in part]
     if texts:
         tank = turn.tank_named(parts[0]["tank"]) if parts[0]["tank"] else None
-        replies += await say(turn, "\n".join(texts), offer.made_at, tank)
+        replies += await say(turn, "\n".join(as_one(texts)), offer.made_at, tank)
     return replies
 
 

@@ -40,6 +40,8 @@ from core.tank import Tank
 LONG_NAME: Final = 6
 """Letters from which on a name may have two slips, as a tank's."""
 
+_IN_ML: Final = re.compile(r"\b(?:ml|mls|millilit\w{0,5}|mililit\w{0,5})\b", re.IGNORECASE)
+
 _WITH = re.compile(
     r"\b(?:with|using|mit|avec|con|com|met|med|z|ze)\s+(?:my\s+|the\s+)?(.+?)\s*[.!?]*$",
     re.IGNORECASE,
@@ -48,7 +50,7 @@ _WITH = re.compile(
 
 async def dose(turn: Turn, question: Question) -> list[Reply] | None:
     """``dose kh 6 with my buffer``, ``how much of it``; None where no product is meant."""
-    meant = _meant(question, turn.products)
+    meant = _meant(question, turn.products) or _by_unit(question, turn.products)
     if not meant:
         said = _with(turn, question)
         said = said or _unheard_of(question)
@@ -80,6 +82,17 @@ async def dose(turn: Turn, question: Question) -> list[Reply] | None:
     if isinstance(plan, Refusal):
         return [await dose_reply.refuse(turn, plan, name)]
     return [await _planned(turn, plan, stored)]
+
+
+def _by_unit(question: Question, products: Sequence[Product]) -> list[Product]:
+    """`how many ml to gh 6`: the only liquid that raises it, as no salt is measured so."""
+    if question.substance is not None or question.analyte is None:
+        return []
+    if _IN_ML.search(question.text or "") is None:
+        return []
+    liquids = [each for each in products if each.label.unit == "ml"]
+    raising = {each.name for each in liquids if each.label.analyte == question.analyte}
+    return [each for each in liquids if each.name in raising] if len(raising) == 1 else []
 
 
 async def effect(turn: Turn, question: Question) -> list[Reply] | None:

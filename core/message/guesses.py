@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from typing import Final
 
 from core.analytes import MEASURABLE
 from core.errors import CoreError
@@ -215,3 +217,20 @@ def believable(analyte: str, number: float, unit: str | None) -> bool:
     except CoreError:
         return False
     return row.low <= canonical <= row.high
+
+
+def as_one(wishes: Sequence[str]) -> list[str]:
+    """Several wishes for doses as the one line that plans them together; other texts as they are.
+
+    Examples
+    --------
+    >>> as_one(["dose kh 3", "dose gh 6"]), as_one(["kh 3", "dose gh 6"])
+    (['dose kh 3 gh 6'], ['kh 3', 'dose gh 6'])
+    """
+    doses = [wish.removeprefix(_DOSE) for wish in wishes if wish.startswith(_DOSE)]
+    if len(doses) < 2 or len(doses) < len(wishes):
+        return list(wishes)
+    return [_DOSE + " ".join(doses)]
+
+
+_DOSE: Final = "dose "

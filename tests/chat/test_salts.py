@@ -385,3 +385,12 @@ async def test_salt_against_nitrite_is_bound_by_what_went_in_today(talk: Talk) -
     await talk.say("nitrite 15 as no2")
     await talk.say("how much salt")
     assert len((await talk.facts("yes"))["parts"]) == 1
+
+
+async def test_two_wishes_are_one_button_that_plans_both(talk: Talk) -> None:
+    await talk.say("/tank new Cube 60 l fresh")
+    await talk.say("kh 2 gh 4 ph 7 temp 25 ammonia 0")
+    (asked,) = await talk.say("what do i need to get to kh 3 and gh 6")
+    assert asked.buttons[0].label == "dose kh 3 gh 6"
+    (planned,) = await talk.press(1)
+    assert [goal["analyte"] for goal in planned.facts["goals"]] == ["kh", "gh"]
