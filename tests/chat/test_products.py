@@ -365,7 +365,7 @@ async def test_a_deed_is_no_label(talk: Talk) -> None:
 async def test_a_part_of_a_product_that_is_too_much_is_warned_of(talk: Talk) -> None:
     await talk.say("/tank new Shelf 160 l fresh")
     await talk.say("kh 3 gh 6 ph 7 temp 25 ammonia 0")
-    await talk.say("/label my buffer: 10 g per 100 l raises kh 2")
+    await talk.say("my buffer: 10 g per 100 l raises kh 2")
     await talk.say("dose kh 4 with my buffer")
     text = await talk.text("i put the whole 16 g in already")  # +2 °dH by its label
     assert "Too much for one day" in text
@@ -374,6 +374,6 @@ async def test_a_part_of_a_product_that_is_too_much_is_warned_of(talk: Talk) -> 
 async def test_how_many_ml_is_of_the_only_liquid_that_raises_it(talk: Talk) -> None:
     await talk.say("/tank new Bench 75 l fresh")
     await talk.say("kh 2 gh 4 ph 7 temp 25 ammonia 0")
-    await talk.say("/label my mineral: 5 ml per 40 l raises gh 1")
+    await talk.say("my mineral: 5 ml per 40 l raises gh 1")
     assert "ml of my mineral" in await talk.text("how many ml to gh 6")
     assert "magnesium sulfate" in await talk.text("dose gh 6")
