@@ -147,9 +147,14 @@ class History(Mapping[str, tuple[Measured, ...]]):
         return told[place - 1] if place else None
 
     def previous(self, now: Measured) -> Measured | None:
-        """The reading that was told before one; both may bear the same minute."""
+        """The reading that was told before one; both may bear the same minute.
+
+        None of what was only supposed: a question's premise is not in the history.
+        """
         told = self._told.get(now.analyte, ())
         upto = told[: bisect_right(told, now.at, key=_moment)]
+        if now not in upto:
+            return None
         return next((each for each in reversed(upto) if each != now), None)
 
     @property
