@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from core.message import (
     animal_words,
+    beside_dose,
     clauses,
     clockwords,
     deeds,
@@ -37,6 +38,7 @@ _GAINED = frozenset({"number", "count", "substance"})
 def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
+    beside_dose.set_aside(tokens)
     deeds.share_changed(tokens)
     deeds.whole_changed(tokens)
     deeds.emptied(tokens)

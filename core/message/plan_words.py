@@ -11,6 +11,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Final, Literal, NamedTuple
 
+from core.message import beside_dose
 from core.message.fold import fold
 from core.message.lexicon import lexicon, meanings, spellings
 from core.message.tokens import cut
@@ -151,7 +152,7 @@ def telling(text: str) -> Heard | None:
     >>> telling("is 20% a week enough?")
     Heard(meaning='weekly', amounts=Amounts(grams=None, percent=20.0, litres=None))
     """
-    said = said_of_plan(text)
+    said = said_of_plan(text) or said_of_plan(beside_dose.without(text))
     if said is None:
         return None
     asks = "?" in text or said.asks or said.classes >= {"is", "was"}  # was ist das doppelte

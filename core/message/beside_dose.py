@@ -1,0 +1,127 @@
+"""What stands beside so much of a thing that was put in, and is no part of its name.
+
+beside = "instead of" ( amount [ thing ] | thing ) | manner
+
+`put in 30 g of soda instead of 3 g` tells that 30 g went in: what comes after such a word did not.
+`all at once` or `by mistake` tells how, not what.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from importlib.resources import files
+from typing import Final
+
+from core.message import bought, quantities
+from core.message.amounts import GRAMS, SPOONS
+from core.message.fold import fold
+from core.message.lexicon import spellings
+from core.message.tokens import Token
+from core.message.waters import one_of
+from core.message.wordfile import alternatives, entries
+
+_WEIGHED: Final = frozenset({*GRAMS, *SPOONS, "mL"})
+_ENDS: Final = frozenset({".", "!", "?", ";", ",", "(", ")", "|"})
+_THINGS: Final = frozenset({"substance", "word", "several"})
+
+
+@cache
+def _words() -> dict[str, dict[str, frozenset[str]]]:
+    """Each section's phrases by their first word.
+
+    Raises
+    ------
+    ValueError
+        If a line has no ``=`` or stands in no section.
+    """
+    text = (files("core.message") / "beside_dose.txt").read_text(encoding="utf-8")
+    found: dict[str, dict[str, set[str]]] = {"instead": {}, "manner": {}}
+    for section, _language, right in entries(text, "beside_dose.txt", found):
+        for way in (way for each in alternatives(right) for way in spellings(fold(each))):
+            plain = _plain(way)
+            found[section].setdefault(plain.split()[0], set()).add(plain)
+    return {
+        section: {first: frozenset(ways) for first, ways in by_first.items()}
+        for section, by_first in found.items()
+    }
+
+
+def _plain(text: str) -> str:
+    return " ".join(text.replace("'", " ").replace("’", " ").split())
+
+
+def set_aside(tokens: list[Token]) -> None:
+    """Give no weight to what is beside a dose of so much and no part of it, in place."""
+    if not _weighs(tokens):
+        return
+    place = 0
+    while place < len(tokens):
+        if size := _at(tokens, place, "instead"):
+            last = _untaken(tokens, place + size)
+        else:
+            last = place + _at(tokens, place, "manner")
+        for token in tokens[place:last]:
+            token.kind = token.value = "fill"
+        place = max(last, place + 1)
+
+
+@cache
+def _spoken() -> re.Pattern[str]:
+    ways = {
+        section: one_of(way for each in by_first.values() for way in each).replace(r"\s", r"[\s']")
+        for section, by_first in _words().items()
+    }
+    amount = r"\d{1,5}(?:[.,]\d{1,3})?(?: ?g\w{0,5})?"
+    return re.compile(rf"(?<!\w)(?:(?:{ways['instead']}) {amount}|(?:{ways['manner']}))(?!\w)")
+
+
+def without(text: str) -> str:
+    """A text, folded, without the amount that did not go in and without how it went in.
+
+    Examples
+    --------
+    >>> without("I put 30 g in instead of 3"), without("ho messo 10 g tutti insieme")
+    ('i put 30 g in', 'ho messo 10 g')
+    """
+    return " ".join(_spoken().sub(" ", fold(text).replace("’", "'")).split())
+
+
+def _weighs(tokens: list[Token]) -> bool:
+    """Whether something is told to be put in, by its weight or its measure."""
+    given = any(t.value in {"dose", "added"} or bought.is_word("give", t.text) for t in tokens)
+    return given and any(t.kind == "unit" and t.value in _WEIGHED for t in tokens)
+
+
+def _at(tokens: list[Token], place: int, section: str) -> int:
+    """How many tokens the longest phrase of a section takes from a place on; 0 for none."""
+    first, _, _ = tokens[place].text.partition(" ")
+    ways = _words()[section].get(_plain(first) or first)
+    if ways is None:
+        return 0
+    said, taken = "", 0
+    for size, token in enumerate(tokens[place : place + 6], 1):
+        said = _plain(f"{said} {token.text}")
+        if said in ways:
+            taken = size
+    return taken
+
+
+def _untaken(tokens: list[Token], place: int) -> int:
+    """Behind what did not go in: its amount and its thing, up to the end of its clause."""
+    amount = None
+    named = any(token.kind == "substance" for token in tokens[:place])
+    while place < len(tokens) and tokens[place].kind == "fill":
+        place += 1
+    if place < len(tokens) and quantities.is_number(tokens[place]):
+        amount = quantities.read(tokens, place)
+        place = place + 1 if amount is None else amount.last
+    if amount is not None and not named:
+        return place  # 9 g statt 3 g Natron: the thing is of both
+    while place < len(tokens):
+        token = tokens[place]
+        of = token.kind in {"fill", *_THINGS} and token.text not in _ENDS
+        if not of or (amount is not None and bought.is_word("give", token.text)):
+            break
+        place += 1
+    return place
