@@ -12,11 +12,14 @@ from bot.chat.supply import Supply
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import findings as finding_words
+from bot.chat.words import lowering as lowering_words
 from bot.chat.words import sources as words
+from core.advice import limits
 from core.advice.findings import find
 from core.advice.outlook import with_premises
 from core.advice.state import State
 from core.advice.tapped import bad_in, softened
+from core.message import water_asked
 from core.message.after import is_of_harm
 from core.message.model import Question
 from core.message.waters import mentioned
@@ -72,3 +75,13 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
 def _values(supply: Supply) -> dict[str, float]:
     read = {name: supply.state.last(name) for name in JUDGED}
     return {name: reading.value for name, reading in read.items() if reading is not None}
+
+
+async def salt_topped_up(turn: Turn) -> Reply | None:
+    """Salt water in the place of what evaporated: salinity rises, slowly in the sea."""
+    tank = turn.current_tank
+    if not (turn.incoming.addressed and tank and water_asked.tops_up_salted(turn.incoming.text)):
+        return None
+    step = limits.SALINITY_UP
+    lines = lowering_words.salt_topped_up(step, sea=tank.tank.is_sea)
+    return await turn.reply(lines, facts={"step": step} if tank.tank.is_sea else {})

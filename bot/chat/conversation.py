@@ -19,6 +19,7 @@ from bot.chat import (
     arrivals,
     asides,
     asked_deeds,
+    asked_water,
     belongs,
     corrections,
     daily,
@@ -127,6 +128,10 @@ async def _message(turn: Turn) -> list[Reply]:
         return awaited
     if (because := await after.reason(turn, parsed)) is not None:
         return because
+    if (by_water := await followups.by_water(turn, QUESTIONS)) is not None:
+        return by_water
+    if (salted := await asked_water.salt_topped_up(turn)) is not None:
+        return [salted]
     if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
         return of_plan
     if (of_answer := await after.answer(turn, parsed)) is not None:

@@ -16,7 +16,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import Offer
-from core.message import blends, followups, parse
+from core.message import blends, followups, parse, water_asked
 from core.message.fold import fold
 from core.message.followups import Followup
 from core.message.lexicon import lexicon
@@ -69,6 +69,19 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return None
     followup = followups.read(turn.incoming.text, turn.context())
     return None if followup is None else await _again(turn, offer, followup, topics)
+
+
+async def by_water(turn: Turn, topics: Topics) -> list[Reply] | None:
+    """The wish of the newest plan by a water change, or by the water that is named."""
+    text = turn.incoming.text
+    water = "a water change" if water_asked.by_change(text) else water_asked.how_much_of(text)
+    if water is None or not turn.incoming.addressed:
+        return None
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or ASKED not in latest[0].context or turn.now - latest[0].made_at > patience:
+        return None
+    return await _again(turn, latest[0], Followup(water=water), topics)
 
 
 async def _once_more(turn: Turn, latest: list[Offer], topics: Topics) -> list[Reply] | None:

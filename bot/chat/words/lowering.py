@@ -84,3 +84,19 @@ def usual_water(tank: str) -> str:
         " the tank, and again after some hours."
     )
     return told.format(tank=tank)
+
+
+def salt_topped_up(step: float, *, sea: bool) -> list[str]:
+    """What salt water in the place of what evaporated does. [g/kg a day]; common practice."""
+    if not sea:
+        return [
+            _("Not in fresh water: what evaporates leaves its salt; each time it gets saltier."),
+            _("Top up with RO or distilled water."),
+        ]
+    return [
+        _("Salinity rises: what evaporates is only water, and each time salt comes to it."),
+        _(
+            "To raise it that is the slow way: by {step} g/kg a day at most, measured daily. Where"
+            " it is right already, top up with RO."
+        ).format(step=plain(step, 1)),
+    ]
