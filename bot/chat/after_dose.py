@@ -63,7 +63,11 @@ async def typed(turn: Turn) -> Reply | None:
 
 async def _did(turn: Turn, stored: StoredTank, dose: Event, *, judged: bool = False) -> Reply:
     """What it moves, by its grams; what is not known of it."""
-    name, volume, grams = dose.substance or "", stored.tank.volume_l, least_grams(dose)
+    name, volume, grams = (
+        dose.substance or "",
+        dose.litres or stored.tank.volume_l,
+        least_grams(dose),
+    )
     if volume is None:
         return await turn.reply(
             words.litres_first(stored.name), facts={"refused": "volume_unknown"}

@@ -100,7 +100,7 @@ def judge(kind: str, parts: Parts, species: str | None = None) -> str | None:
     if kind in kinds.OF_ANIMALS:
         return _judge_animals(kind, parts, species)
     if kind == "dose":
-        if parts.litres is not None or (parts.heavy and parts.substance not in _BY_THE_KILO):
+        if _is_slip(parts) or (parts.heavy and parts.substance not in _BY_THE_KILO):
             return doubts.UNSURE_EVENT  # a letter too many or too few: g, kg, mg, ml, l
         salted = parts.substance in _BY_SHARE and not parts.unknown
         if parts.bare is not None or (parts.percent is not None and not salted):
@@ -108,6 +108,16 @@ def judge(kind: str, parts: Parts, species: str | None = None) -> str | None:
         if parts.substance is None and not parts.unknown:
             return doubts.UNSURE_EVENT
     return None
+
+
+LEAST_TANK = 10.0
+"""Litres from which on so much of a thing went into a tank, not a jug; common practice."""
+
+
+def _is_slip(parts: Parts) -> bool:
+    """Whether litres are told of a dose that are not those of the tank it went into."""
+    place = parts.grams is not None and parts.substance is not None
+    return parts.litres is not None and not (place and parts.litres >= LEAST_TANK)
 
 
 def _judge_animals(kind: str, parts: Parts, species: str | None) -> str | None:

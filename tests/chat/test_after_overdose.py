@@ -68,3 +68,16 @@ async def test_a_refill_of_much_water_is_a_change(talk: Talk, told: str, kind: s
     await hall(talk, 200)
     (event,) = (await talk.facts(told))["events"]
     assert event["kind"] == kind
+
+
+async def test_an_overdose_told_with_its_litres_is_judged_by_them(talk: Talk) -> None:
+    """25 g of NaHCO3 (84.007 g/mol) in 110 L are 2.705 meq/L, 7.6 °dH."""
+    dosed, did = await talk.say(
+        "i dumped 25 grams of baking soda in my 110 litre, what did that do"
+    )
+    assert "Too much for one day" in dosed.text
+    assert did.facts["kh"] == pytest.approx(7.58, abs=0.02)
+    (read,) = await talk.say("it was at kh 2 ph 6.9")
+    assert "dose kh" not in read.text
+    (doubted,) = await talk.say("dosed 5 l baking soda")
+    assert "dosed 5 L" not in doubted.text

@@ -51,7 +51,7 @@ def overdose(state: State) -> Finding | None:
     told = _latest(state, "dose")
     if told is None:
         return None
-    dose, volume = told.what, state.tank.volume_l
+    dose, volume = told.what, told.what.litres or state.tank.volume_l
     if dose.percent is not None and dose.substance in SALTS:
         return _salted(dose.percent * PER_PERCENT, dose.substance)
     put_in = least_grams(dose)
