@@ -57,11 +57,9 @@ async def told(turn: Turn) -> list[Reply] | None:
 
 def _introduced(turn: Turn) -> _Introduced | None:
     text = turn.incoming.text
+    if not _may_introduce(text):
+        return None
     said = text.split()
-    if len(said) > LONGEST or "?" in text or not any(map(str.isdigit, text)):
-        return None
-    if not any(tank_words.plain(word) in tank_words.TANK_WORDS for word in said):
-        return None
     for cut in range(len(said) - 1, 1, -1):
         head = " ".join(said[:cut]).rstrip(",;.:")
         if _tells_of_tank(turn, head) and (rest := _rest(turn, said[cut:])) is not None:
@@ -69,10 +67,18 @@ def _introduced(turn: Turn) -> _Introduced | None:
     return None
 
 
+def _may_introduce(text: str) -> bool:
+    """Whether a text has a number and a word for a tank: the cheapest look at it."""
+    said = text.split()
+    if len(said) > LONGEST or "?" in text or not any(map(str.isdigit, text)):
+        return False
+    return any(tank_words.plain(word) in tank_words.TANK_WORDS for word in said)
+
+
 def _freely(turn: Turn) -> _Introduced | None:
     """`we have 2 goldfish in a 30 gallon tank`: the tank's own words taken out of a sentence."""
     text = turn.incoming.text
-    if "?" in text or len(text.split()) > LONGEST or _tells_of_tank(turn, text):
+    if not _may_introduce(text) or _tells_of_tank(turn, text):
         return None
     tank = free_tank.read(text, us_gallons=turn.chat.us_gallons)
     if tank is None or (tank.name is None and turn.tanks and turn.tanks[0].tank.named):

@@ -76,11 +76,10 @@ async def source_readings(
 async def _called(turn: Turn, stored: StoredTank, at: datetime) -> Mapping[str, datetime]:
     """What was called out of a tank in the day before, and when it was last."""
     found: dict[str, datetime] = {}
-    for offer in await turn.uow.offers.latest(turn.chat.id, CALLS_AMONG):
-        called = offer.context.get(CALLED, {})
-        late = at - A_DAY < offer.made_at <= at
+    for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG):
+        late = at - A_DAY < made_at <= at
         if called and called["tank"] in {stored.id, None} and late:
-            found.setdefault(called["danger"], offer.made_at.astimezone(turn.chat.zone))
+            found.setdefault(called["danger"], made_at.astimezone(turn.chat.zone))
     return found
 
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import json
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, cast
 
-from sqlalchemy import Integer, Table, bindparam, select, update
+from sqlalchemy import Integer, Table, Text, bindparam, select, update
+from sqlalchemy import cast as sql_cast
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import OfferRow
@@ -52,6 +54,18 @@ _LATEST = (
     .limit(bindparam("most", type_=Integer))
 )
 _TABLE = cast("Table", OfferRow.__table__)
+_NEWEST = (
+    select(_TABLE.c.id, _TABLE.c.made_at, sql_cast(_TABLE.c.payload, Text).label("payload"))
+    .where(_TABLE.c.chat_id == bindparam("chat"))
+    .order_by(_TABLE.c.id.desc())
+    .limit(bindparam("most", type_=Integer))
+    .subquery()
+)
+_TOLD_OF = (
+    select(_NEWEST.c.made_at, _NEWEST.c.payload)
+    .where(_NEWEST.c.payload.like(bindparam("like")))
+    .order_by(_NEWEST.c.id.desc())
+)
 _NEW = _TABLE.insert()
 _SENT = (
     _TABLE.update()
@@ -112,6 +126,20 @@ class Offers:
         found = [_offer(row) for row in rows]
         self._seen[chat_id] = (limit, found)
         return found
+
+    async def told_of(
+        self, chat_id: int, key: str, among: int
+    ) -> list[tuple[datetime, Mapping[str, Any]]]:
+        """When replies among the newest were made whose context has a key, and what it holds.
+
+        Newest first. The database looks for the key, so that the others are not decoded.
+        """
+        asked = {"chat": chat_id, "most": among, "like": f'%"{key}"%'}
+        contexts = (
+            (made_at, json.loads(payload)["context"])
+            for made_at, payload in await self._session.execute(_TOLD_OF, asked)
+        )
+        return [(made_at, context[key]) for made_at, context in contexts if key in context]
 
     async def take(self, offer_id: int, verb: str) -> bool:
         """Take an offer once; False where it was taken before."""
