@@ -15,7 +15,7 @@ from bot.chat import animals, corrections, reminders
 from bot.chat.model import Reply
 from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
-from bot.store.offers import Offer
+from bot.store.offers import AT_HAND, Offer
 from core.message import blends, followups, parse, water_asked
 from core.message.fold import fold
 from core.message.followups import Followup
@@ -51,14 +51,16 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     """Answer the newest question another way; None where that is not what was said."""
     if not turn.incoming.addressed or parsed.values or not _is_bare(parsed.question):
         return None
-    latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
+    wishes = parsed.question is not None and _wishes(parsed.question)
+    anew = followups.again(turn.incoming.text)
+    latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT if wishes or anew else AT_HAND)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     latest = [offer for offer in latest if turn.now - offer.made_at <= patience]
-    if parsed.question is not None and _wishes(parsed.question):
+    if parsed.question is not None and wishes:
         return await _of_what_was_asked(turn, parsed.question, latest, topics)
     if not latest:
         return None
-    if followups.again(turn.incoming.text):
+    if anew:
         return await _once_more(turn, latest, topics)
     offer = latest[0]
     if offer.entry_id is not None:
