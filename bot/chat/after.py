@@ -111,10 +111,8 @@ def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
 
 
 async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply] | None:
-    if (called := _called(offers)) is not None:
-        there = turn.tank_by_id(called["tank"])  # its steps are what is asked about
-        help_ = emergencies.help_in
-        return [await help_(turn, there, called["danger"], gasping=called["gasping"])]
+    if _called(offers) is not None:
+        return await warned_of(turn, offers)
     spoken = _spoken(turn, offers)
     stored = turn.current_tank if spoken is None else spoken.tank
     if stored is None:
@@ -127,8 +125,8 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
     if others and about_done and not state.tank.stock:  # nobody told who lives there: they do
         kept = tuple(Stock(name, 1) for name in others)
         state, others = replace(state, tank=replace(state.tank, stock=kept)), []
-    if (refused := _refused(offers)) is not None and not others:
-        return [await turn.reply(words.none_given(refused), facts=dict(_facts(offers[0])))]
+    if not others and (warned := await warned_of(turn, offers)) is not None:
+        return warned
     if others and said.meaning == "well":
         return None  # may they join
     if not others and offers and (amount := _amount(_facts(offers[0]))) is not None:
@@ -140,6 +138,17 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
     if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
         return None
     return await standing.status(turn, Question("safe", stored.name, text=turn.incoming.text))
+
+
+async def warned_of(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
+    """Of a danger called out, a refusal or a caution that was answered last: its words again."""
+    if (called := _called(offers)) is not None:
+        there = turn.tank_by_id(called["tank"])  # its steps are what is asked about
+        help_ = emergencies.help_in
+        return [await help_(turn, there, called["danger"], gasping=called["gasping"])]
+    if (against := _against(offers)) is not None:
+        return [await turn.reply(against, facts=dict(_facts(offers[0])))]
+    return None
 
 
 def _called(offers: Sequence[Offer]) -> dict[str, Any] | None:
@@ -162,11 +171,13 @@ def _amount(facts: Mapping[str, Any]) -> tuple[float, Mapping[str, Any] | None] 
     return max(each.get("days", 1) for each in told), past
 
 
-def _refused(offers: Sequence[Offer]) -> list[str] | None:
-    """Why nothing was given just now: what was asked for is what is asked about."""
+def _against(offers: Sequence[Offer]) -> list[str] | None:
+    """What was said just now against what was asked for, which is what is asked about."""
     for offer in offers[:1]:
         why: list[str] | None = offer.context.get("why")
-        if "refused" in _facts(offer) and why:
+        if why and "refused" in _facts(offer):
+            return words.none_given(why)
+        if why and "caution" in _facts(offer):
             return why
     return None
 

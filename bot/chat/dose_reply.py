@@ -72,7 +72,9 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
         return await tank_volumes.ask_volume(turn, stored, refusals.refused(refusal, name))
     lines = refusals.refused(refusal, name)
     reasons = [lines[0], *explained("ammonia")] if refusal.reason in OF_AMMONIA else lines
-    return await turn.reply(lines, facts=refused_facts(refusal), context={"why": reasons})
+    return await turn.reply(
+        lines, facts=refused_facts(refusal), context={"why": reasons}, expects="followup"
+    )
 
 
 async def planned(

@@ -83,7 +83,10 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply:
     if call.refused is not None:
         return await dose_reply.refuse(turn, Refusal(call.refused), None)
     name = call.caution or "storage"
-    return await turn.reply(cautions.caution(name), facts={"caution": name})
+    lines = cautions.caution(name)
+    return await turn.reply(
+        lines, facts={"caution": name}, context={"why": lines}, expects="followup"
+    )
 
 
 def _found(turn: Turn, parsed: Parsed) -> Call:

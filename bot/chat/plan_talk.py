@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import change_talk, emergencies, own_plan, pair_talk, plan_parts, presses
+from bot.chat import after, change_talk, emergencies, own_plan, pair_talk, plan_parts, presses
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -75,6 +75,8 @@ async def _answer(
         return await _dropped(turn, of_late[0]) if of_late else None
     if said == "weekly" and amounts.percent is not None:
         return await change_talk.weekly(turn, amounts.percent)
+    if said == "safe" and (warned := await after.warned_of(turn, of_late)) is not None:
+        return warned
     if (pair := await pair_talk.answer(turn, said, of_late)) is not None:
         return pair
     for offer in of_late:

@@ -245,3 +245,40 @@ async def test_after_a_call_for_help_its_steps_are_said_again(fern: Talk) -> Non
         assert (await fern.facts(line))["emergency"] == "chlorine"
     await fern.say("kh 5 ph 7 ammonia 0")
     assert "emergency" not in await fern.facts("is it safe for the shrimps")
+
+
+@pytest.mark.parametrize(
+    "asked_of_it",
+    [
+        "is it dangerous",
+        "is that safe",
+        "is it safe",
+        "ist das gefährlich",
+        "ist das sicher",
+        "c'est dangereux",
+        "c'est sûr",
+        "es peligroso",
+        "é seguro",
+        "è pericoloso",
+        "is dat veilig",
+        "czy to bezpieczne",
+        "är det farligt",
+    ],
+)
+@pytest.mark.parametrize(
+    ("refused", "reason"),
+    [
+        ("can i use bleach to clean it", "kills gills"),
+        ("how much vinegar to lower ph", "acid"),
+        ("can i mix bleach and vinegar", "poisonous gas"),
+        ("the fish are gasping", "Air now"),
+    ],
+)
+async def test_after_a_refusal_its_reason_is_told_not_that_the_plan_before_is_safe(
+    fern: Talk, refused: str, reason: str, asked_of_it: str
+) -> None:
+    await fern.say("dose kh 4")
+    await fern.say(refused)
+    told = await fern.text(asked_of_it)
+    assert reason.casefold() in told.casefold()
+    assert "within the limits" not in told
