@@ -24,8 +24,8 @@ from importlib.resources import files
 from typing import Final
 
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
-from core.message.wordfile import alternatives, entries
+from core.message.lexicon import lexicon
+from core.message.wordfile import alternatives, entries, spellings
 
 LANGUAGES: Final = ("en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 SECTIONS: Final = frozenset(

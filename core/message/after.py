@@ -8,14 +8,13 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Final, Literal, cast, get_args
 
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.message.waters import mentioned
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 Meaning = Literal[
     "harm",
@@ -66,17 +65,15 @@ def _words() -> tuple[dict[str, set[str]], dict[str, list[Way]]]:
     ValueError
         If a line has no ``=``, or an id that is no `Meaning`.
     """
-    text = (files("core.message") / "after.txt").read_text(encoding="utf-8")
     classes: dict[str, set[str]] = {}
     found: dict[str, list[Way]] = {}
-    for section, meaning, right in entries(text, "after.txt", {"class", "after"}):
-        ways = {way for each in alternatives(right) for way in spellings(each)}
+    for section, meaning, told in spelt("after.txt", {"class", "after"}):
         if section == "class":
-            classes[meaning] = {" ".join(_cut(way)) for way in ways}
+            classes[meaning] = {" ".join(_cut(way)) for way in told}
         elif meaning not in get_args(Meaning):
             raise ValueError(f"after.txt: {meaning}")
         else:
-            for way in sorted(ways):
+            for way in sorted(set(told)):
                 items = tuple(_cut(way))
                 for word in _firsts(items[0], classes):
                     found.setdefault(word, []).append((cast("Meaning", meaning), items))

@@ -12,16 +12,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Final, NamedTuple
 
 from core.message import quantities
 from core.message.followups import LONGEST, heads
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.model import Context
 from core.message.parser import parse
 from core.message.tokens import Token, cut
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 WISHED: Final = frozenset(
     "kh gh calcium magnesium potassium nitrate phosphate iron salinity temperature ph".split()  # noqa: SIM905
@@ -70,13 +69,8 @@ def _words() -> dict[str, str]:
     ValueError
         If a line has no ``=``.
     """
-    text = (files("core.message") / "aims.txt").read_text(encoding="utf-8")
-    return {
-        way: meaning
-        for _section, meaning, right in entries(text, "aims.txt", {"aim"})
-        for each in alternatives(right)
-        for way in spellings(each)
-    }
+    told = spelt("aims.txt", {"aim"})
+    return {way: meaning for _section, meaning, these in told for way in these}
 
 
 def read(text: str, context: Context) -> tuple[Aim, ...]:

@@ -10,16 +10,14 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from importlib.resources import files
 from typing import Final
 
 from core.message import bought, quantities
 from core.message.amounts import GRAMS, SPOONS
 from core.message.fold import fold
-from core.message.lexicon import spellings
 from core.message.tokens import Token
 from core.message.waters import one_of
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 _WEIGHED: Final = frozenset({*GRAMS, *SPOONS, "mL"})
 _ENDS: Final = frozenset({".", "!", "?", ";", ",", "(", ")", "|"})
@@ -35,14 +33,13 @@ def _words() -> dict[str, dict[str, frozenset[str]]]:
     ValueError
         If a line has no ``=`` or stands in no section.
     """
-    text = (files("core.message") / "beside_dose.txt").read_text(encoding="utf-8")
     found: dict[str, dict[str, set[str]]] = {"instead": {}, "manner": {}}
-    for section, _language, right in entries(text, "beside_dose.txt", found):
-        for way in (way for each in alternatives(right) for way in spellings(fold(each))):
+    for section, _language, told in spelt("beside_dose.txt", found):
+        for way in told:
             plain = _plain(way)
             found[section].setdefault(plain.split()[0], set()).add(plain)
     return {
-        section: {first: frozenset(ways) for first, ways in by_first.items()}
+        section: {first: frozenset(these) for first, these in by_first.items()}
         for section, by_first in found.items()
     }
 

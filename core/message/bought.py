@@ -8,15 +8,14 @@ from __future__ import annotations
 
 import re
 from functools import cache, lru_cache
-from importlib.resources import files
 from typing import Final
 
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.model import Context
 from core.message.tokens import Token, cut
 from core.message.waters import one_of
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 ENDINGS: Final = 5
 """Letters from which on a name of one word may have an ending of case or number (uzdatniacza)."""
@@ -36,11 +35,8 @@ def _ways() -> dict[str, set[str]]:
     ValueError
         If a line belongs to no known section or has no ``=``.
     """
-    text = (files("core.message") / "bought.txt").read_text(encoding="utf-8")
-    return {
-        meaning: {way for each in alternatives(right) for way in spellings(each)}
-        for _, meaning, right in entries(text, "bought.txt", {"said", "label", "deed"})
-    }
+    told = spelt("bought.txt", {"said", "label", "deed"})
+    return {meaning: set(these) for _, meaning, these in told}
 
 
 @cache
@@ -84,12 +80,12 @@ def _spelt(names: tuple[str, ...]) -> tuple[re.Pattern[str], tuple[str, ...]]:
             whose.setdefault(plain, name)
     ways = []
     ordered = sorted(filter(None, whose), key=len, reverse=True)
-    for spelt in ordered:
-        own = spelt.isalpha() and spelt not in lexicon().words and len(spelt) >= ENDINGS
-        written = r"[\s-]+".join(map(re.escape, _APART.split(spelt)))
+    for name in ordered:
+        own = name.isalpha() and name not in lexicon().words and len(name) >= ENDINGS
+        written = r"[\s-]+".join(map(re.escape, _APART.split(name)))
         ways.append(f"({written}{_ENDING if own else ''})")
     pattern = re.compile(rf"(?<![^\W_])(?:{'|'.join(ways)})(?![^\W_])")
-    return pattern, tuple(whose[spelt] for spelt in ordered)
+    return pattern, tuple(whose[name] for name in ordered)
 
 
 _APART: Final = re.compile(r"[\s-]+")

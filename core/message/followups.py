@@ -16,19 +16,18 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Final
 
 from core.message import bought, quantities
 from core.message.amends import corrected
 from core.message.amounts import grams, volume_litres
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.model import Context
 from core.message.parser import parse
 from core.message.tokens import Token, cut
 from core.message.waters import mentioned, one_of
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 LONGEST: Final = 70
 """A longer text says more than a change of plan. [characters]"""
@@ -74,12 +73,9 @@ def _words() -> dict[str, dict[str, set[str]]]:
         If a line has no ``=``.
     """
     found: dict[str, dict[str, set[str]]] = {}
-    text = (files("core.message") / "followups.txt").read_text(encoding="utf-8")
-    for section, meaning, right in entries(
-        text, "followups.txt", {"head", "tail", "whole", "parts", "aside"}
-    ):
-        told = found.setdefault(section, {}).setdefault(meaning, set())
-        told.update(*map(spellings, alternatives(right)))
+    sections = {"head", "tail", "whole", "parts", "aside"}
+    for section, meaning, told in spelt("followups.txt", sections):
+        found.setdefault(section, {}).setdefault(meaning, set()).update(told)
     return found
 
 

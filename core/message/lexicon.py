@@ -18,7 +18,7 @@ from importlib.resources import files
 
 from core.message.compounds import ROLES, expand
 from core.message.fold import fold
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import alternatives, entries, spellings
 
 LANGUAGES = ("common", "en", "de", "fr", "es", "pt", "it", "nl", "pl", "sv")
 
@@ -42,7 +42,6 @@ Entry = tuple[str, str]
 
 _PIECE = re.compile(r"[^\W_]+|[^\w\s]")
 _SPACED = re.compile(r"(?:^| )[^\w\s] ")
-_TWO_LETTERS = {"ä": "ae", "ö": "oe", "ü": "ue", "å": "aa", "ø": "oe", "ß": "ss"}
 
 
 @dataclass(slots=True)
@@ -106,18 +105,6 @@ def read(text: str, language: str) -> list[tuple[str, str, str, str]]:
         for section, meaning, right in entries(text, f"{language}.txt", SECTIONS)
         for word in alternatives(right)
     ]
-
-
-def spellings(word: str) -> set[str]:
-    """The plain forms under which a word can be typed."""
-    plain = {fold(word)}
-    if word.isascii():
-        return plain
-    wide = word.lower()
-    for letter, two in _TWO_LETTERS.items():
-        wide = wide.replace(letter, two)
-    plain.add(fold(wide))
-    return plain
 
 
 def pieces(phrase: str) -> tuple[str, ...]:

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from functools import cache
-from importlib.resources import files
 from typing import Final
 
 from core.message.amends import put_right
 from core.message.commands import command_of
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.tokens import cut
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 _LIGHT: Final = frozenset({"one", "home"})
 _ARTICLES: Final = frozenset({"'", "l", "el", "quello", "de", "den"})
@@ -27,13 +26,8 @@ def _words() -> dict[str, str]:
     ValueError
         If a line has no ``=``.
     """
-    text = (files("core.message") / "meant.txt").read_text(encoding="utf-8")
-    return {
-        way: meaning
-        for _section, meaning, right in entries(text, "meant.txt", {"tank"})
-        for each in alternatives(right)
-        for way in spellings(each)
-    }
+    told = spelt("meant.txt", {"tank"})
+    return {way: meaning for _section, meaning, these in told for way in these}
 
 
 def tank_meant(text: str) -> str | None:

@@ -12,14 +12,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cache
-from importlib.resources import files
 from typing import Final
 
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.message.waters import one_of
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 LONGEST: Final = 90
 """A longer text tells more than it asks. [characters]"""
@@ -63,11 +62,8 @@ def _read() -> Mapping[str, Mapping[str, str]]:
         If a line of ``past.txt`` has no ``=``.
     """
     held: dict[str, dict[str, str]] = {}
-    text = (files("core.message") / "past.txt").read_text(encoding="utf-8")
-    for section, meaning, right in entries(text, "past.txt"):
-        of = held.setdefault(section, {})
-        for word in alternatives(right):
-            of.update(dict.fromkeys(spellings(word), meaning))
+    for section, meaning, told in spelt("past.txt"):
+        held.setdefault(section, {}).update(dict.fromkeys(told, meaning))
     return held
 
 

@@ -7,14 +7,13 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from importlib.resources import files
 from typing import Final, Literal, cast, get_args
 
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.message.waters import one_of
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 About = Literal[
     "at_once", "gave_all", "gave_one", "how", "dry", "spoons", "when_next", "later", "drop"
@@ -39,17 +38,15 @@ def _words() -> tuple[dict[str, set[str]], dict[str, list[tuple[About, str]]]]:
     ValueError
         If a line has no ``=``, or an id that is none of `About`.
     """
-    text = (files("core.message") / "plan_talk.txt").read_text(encoding="utf-8")
     classes: dict[str, set[str]] = {}
     found: dict[str, list[tuple[About, str]]] = {}
-    for section, meaning, right in entries(text, "plan_talk.txt", {"class", "about"}):
-        ways = {way for each in alternatives(right) for way in spellings(each)}
+    for section, meaning, told in spelt("plan_talk.txt", {"class", "about"}):
         if section == "class":
-            classes[meaning] = ways
+            classes[meaning] = set(told)
         elif meaning not in get_args(About):
             raise ValueError(f"plan_talk.txt: {meaning}")
         else:
-            for way in sorted(ways):
+            for way in sorted(set(told)):
                 first = way.split()[0]
                 for word in classes[first.strip("{}")] if first[0] == "{" else {first}:
                     found.setdefault(word, []).append((cast("About", meaning), way))

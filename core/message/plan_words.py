@@ -8,14 +8,13 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from importlib.resources import files
 from typing import Final, Literal, NamedTuple
 
 from core.message import beside_dose
 from core.message.fold import fold
-from core.message.lexicon import lexicon, meanings, spellings
+from core.message.lexicon import lexicon, meanings
 from core.message.tokens import cut
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 LONGEST: Final = 14
 """More words than these say more than one thing of a plan."""
@@ -61,11 +60,10 @@ class Said(NamedTuple):
 @cache
 def _classes() -> dict[str, frozenset[str]]:
     """Plain words → the classes that they are of."""
-    text = (files("core.message") / "plan_words.txt").read_text(encoding="utf-8")
     found: dict[str, set[str]] = {}
-    for section, meaning, right in entries(text, "plan_words.txt"):
+    for section, meaning, told in spelt("plan_words.txt"):
         if section == "word":
-            for way in (way for each in alternatives(right) for way in spellings(each)):
+            for way in told:
                 found.setdefault(way, set()).add(meaning)
     return {way: frozenset(of) for way, of in found.items()}
 

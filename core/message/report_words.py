@@ -6,9 +6,8 @@ import re
 from functools import cache
 from importlib.resources import files
 
-from core.message.lexicon import spellings
 from core.message.waters import one_of
-from core.message.wordfile import entries
+from core.message.wordfile import entries, spellings
 
 
 @cache

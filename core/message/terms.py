@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 
 from core.message.fold import fold
-from core.message.lexicon import lexicon, spellings
+from core.message.lexicon import lexicon
 from core.message.tokens import cut
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 LONGEST = 80
 """Characters of a question that asks for a word and nothing else."""
@@ -40,10 +39,8 @@ def _words() -> _Words:
         If a line of ``terms.txt`` has no ``=``.
     """
     held: dict[tuple[str, str], set[str]] = {}
-    text = (files("core.message") / "terms.txt").read_text(encoding="utf-8")
-    for section, meaning, right in entries(text, "terms.txt"):
-        of = held.setdefault((section, meaning), set())
-        of.update(*map(spellings, alternatives(right)))
+    for section, meaning, told in spelt("terms.txt"):
+        held.setdefault((section, meaning), set()).update(told)
     terms = {word: of for (section, of), told in held.items() if section == "term" for word in told}
     skipped = (frozenset(held["skip", each]) for each in ("article", "behind", "many"))
     return _Words(terms, *skipped)

@@ -6,11 +6,9 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 
 from core.message.fold import fold
-from core.message.lexicon import spellings
-from core.message.wordfile import alternatives, entries
+from core.message.wordfile import spelt
 
 PURE = frozenset({"ro", "rain", "distilled"})
 """Waters without minerals, that need not be measured."""
@@ -45,10 +43,8 @@ def words() -> Words:
         If a line has no ``=``.
     """
     found: dict[str, dict[str, set[str]]] = {}
-    text = (files("core.message") / "waters.txt").read_text(encoding="utf-8")
-    for section, meaning, right in entries(text, "waters.txt"):
-        of = found.setdefault(section, {}).setdefault(meaning, set())
-        of.update(*map(spellings, alternatives(right)))
+    for section, meaning, these in spelt("waters.txt"):
+        found.setdefault(section, {}).setdefault(meaning, set()).update(these)
     return Words(
         water={word: of for of, told in found["water"].items() for word in told},
         share={word: float(of) for of, told in found["share"].items() for word in told},

@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from importlib.resources import files
+
+from core.message.fold import fold
+
+_TWO_LETTERS = {"ä": "ae", "ö": "oe", "ü": "ue", "å": "aa", "ø": "oe", "ß": "ss"}
 
 
 def entries(
@@ -37,3 +42,37 @@ def entries(
 def alternatives(right: str) -> list[str]:
     """The ways to say one thing, which stand between commas."""
     return [word for each in right.split(",") if (word := each.strip())]
+
+
+def spellings(word: str) -> set[str]:
+    """The plain forms under which a word can be typed."""
+    plain = {fold(word)}
+    if word.isascii():
+        return plain
+    wide = word.lower()
+    for letter, two in _TWO_LETTERS.items():
+        wide = wide.replace(letter, two)
+    plain.add(fold(wide))
+    return plain
+
+
+def spelt(
+    file: str, sections: Collection[str] | None = None
+) -> Iterator[tuple[str, str, list[str]]]:
+    """Every entry of a file of this package as (section, meaning, ways to type it), in order.
+
+    Parameters
+    ----------
+    file : str
+        Its name, as in ``aims.txt``.
+    sections : collection of str, optional
+        The sections that it may have; without it, any.
+
+    Raises
+    ------
+    ValueError
+        As `entries`.
+    """
+    text = (files("core.message") / file).read_text(encoding="utf-8")
+    for section, meaning, right in entries(text, file, sections):
+        yield section, meaning, [way for each in alternatives(right) for way in spellings(each)]
