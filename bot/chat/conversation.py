@@ -21,6 +21,7 @@ from bot.chat import (
     asked_deeds,
     asked_water,
     belongs,
+    calls,
     corrections,
     daily,
     dosing,
@@ -57,7 +58,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
-from core.advice.emergencies import gasps
+from core.advice.calls import gasps
 from core.message import parse, terms
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
@@ -177,7 +178,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if (spread := await every_tank.told(turn, parsed)) is not None:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
-    if emergencies.is_danger(turn, parsed) or emergencies.goes_first(turn, parsed):
+    if calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
         return await _call(turn, parsed)
     if (met := await introduced.told(turn)) is not None:
         return met
@@ -211,7 +212,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return described
     if not told and (living := await inhabitants.told(turn)) is not None:
         return living
-    if emergencies.is_call(turn, parsed):
+    if calls.is_call(turn, parsed):
         return await _call(turn, parsed)
     replies: list[Reply] = []
     if parsed.values or parsed.events or parsed.doubts:
@@ -260,14 +261,14 @@ def _past_asked(turn: Turn, parsed: Parsed) -> Past | None:
 async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     """Store what is told beside a call for help, and answer the call."""
     replies: list[Reply] = []
-    told_beside = emergencies.without_mishap(turn, parsed)
+    told_beside = calls.without_mishap(turn, parsed)
     if told_beside.values or told_beside.events:
         replies += await readings.keep(turn, told_beside)
     steps = await emergencies.answer(turn, parsed)
     # who needs air reads no list of the dead before it, nor a harmed filter that it is clean
     first = gasps(turn.incoming.text) or steps.facts.get("emergency") == "filter_harmed"
     replies = [steps, *replies] if first else [*replies, steps]
-    if (doubtful := emergencies.doubtful_beside(parsed)) is not None:
+    if (doubtful := calls.doubtful_beside(parsed)) is not None:
         replies += await readings.keep(turn, doubtful)
     return replies
 

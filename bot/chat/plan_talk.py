@@ -7,7 +7,16 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import after, change_talk, emergencies, own_plan, pair_talk, plan_parts, presses
+from bot.chat import (
+    after,
+    calls,
+    change_talk,
+    emergencies,
+    own_plan,
+    pair_talk,
+    plan_parts,
+    presses,
+)
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -87,7 +96,7 @@ async def _answer(
             newest = await _is_newest(turn, offer, of_late)
             return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
-    if plan is None and said in GIVEN and not emergencies.is_call(turn, parsed):
+    if plan is None and said in GIVEN and not calls.is_call(turn, parsed):
         await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
     if plan is not None and (said not in OF_NEWEST or await _is_newest(turn, plan.offer, of_late)):

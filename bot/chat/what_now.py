@@ -15,7 +15,8 @@ from bot.chat.words.emergencies import WHAT_NOW
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
-from core.advice.emergencies import A_DAY, Danger, asks_what_now, lost_lately, standing_call
+from core.advice.calls import Danger, asks_what_now
+from core.advice.emergencies import A_DAY, lost_lately, standing_call
 from core.advice.findings import Finding, stands
 from core.advice.state import State
 from core.message.model import Question

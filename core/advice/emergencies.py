@@ -1,15 +1,15 @@
-"""Calls for help: which danger a message names, and what the tank's readings add to it."""
+"""Calls for help: what a tank's readings add to the danger that is named."""
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Final, Literal
+from typing import Final
 
 from core.advice import limits
 from core.advice.alarm_words import named
 from core.advice.ammonia_gate import gate_limit, upper_total
+from core.advice.calls import OF_PEOPLE, Danger, side
 from core.advice.danger import holds_chlorine, poison_in
 from core.advice.findings import newest_test
 from core.advice.first_aid import NewWater, Share, safe_share
@@ -18,54 +18,6 @@ from core.advice.state import State
 from core.advice.stock import COMING
 from core.message.waters import PURE, kind_of
 from core.water import un_ionised_fraction
-
-Danger = Literal[
-    "electric",
-    "heater_dry",
-    "drowning",
-    "fumes",
-    "co2_air",
-    "collapsed",
-    "toxin",
-    "breath",
-    "splashed",
-    "swallowed",
-    "bleeding",
-    "sting",
-    "pet",
-    "wound",
-    "chlorine",
-    "bleach",
-    "contaminated",
-    "sulfide",
-    "co2_high",
-    "copper",
-    "overdose",
-    "jumped",
-    "leak",
-    "overfed",
-    "heater_hot",
-    "heater_cold",
-    "heater",
-    "power",
-    "filter",
-    "filter_harmed",
-    "frozen",
-    "ph_crash",
-    "ph_high",
-    "ammonia",
-    "nitrite",
-    "gasping",
-    "maybe_dead",
-    "general",
-    "illness",
-]
-
-ORDER: Final[tuple[Danger, ...]] = Danger.__args__  # type: ignore[attr-defined]
-"""Where a message names several: people first, then what is known to cause the rest."""
-
-OF_PEOPLE: Final[frozenset[Danger]] = frozenset(ORDER[: ORDER.index("wound") + 1])
-"""Dangers to people and pets: no tank's readings bear on them."""
 
 POISONED: Final[frozenset[Danger]] = frozenset(
     {"chlorine", "bleach", "contaminated", "copper", "overdose", "ammonia", "nitrite"}
@@ -85,17 +37,8 @@ A_DAY: Final = timedelta(days=1)
 JUST_NOW: Final = timedelta(hours=3)
 """A reading this young need not be asked for again; common practice."""
 
-TOO_HOT: Final = 29.0
-TOO_COLD: Final = 21.0
-"""What a heater that failed did, by the temperature: between them it is asked; common practice."""
-
 BRACKISH_NITRITE: Final = 5.0
 """From this salinity on nitrite is no poison worth a big change (the limits). [g/kg]"""
-
-_DEGREES: Final = re.compile(
-    r"(?<![\d.,])(\d{1,3}(?:[.,]\d)?) ?"
-    r"(?:°|º|deg|grad|grados|graus|gradi|graden|stopni|c\b|f\b)"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,45 +117,6 @@ class Help:
         return acid and not self.gasping and self.total_n != 0.0
 
 
-def recognise(text: str) -> Danger | None:
-    """Name the danger that a call for help is about; None where it is none.
-
-    Examples
-    --------
-    >>> recognise("help ammonia"), recognise("meine Fische schnappen nach Luft"), recognise("kh 4")
-    ('ammonia', 'gasping', None)
-    """
-    found = named(text)
-    ids = found.get("danger", frozenset()) | found.get("whole", frozenset())
-    danger = next((each for each in ORDER if each in ids), None)
-    return _heated(text) if danger == "heater" else danger
-
-
-def distressed(text: str) -> bool:
-    """Whether a message that nobody understood speaks of animals in trouble."""
-    return "general" in named(text).get("distress", ())
-
-
-def lives(text: str) -> bool:
-    """Whether a message says that an animal still breathes or moves."""
-    return "alive" in named(text).get("distress", ())
-
-
-def gasps(text: str) -> bool:
-    """Whether a message says that animals gasp, whatever else it says."""
-    return "gasping" in named(text).get("danger", ())
-
-
-def asks(text: str) -> bool:
-    """Whether a message opens a question in any language: may I, how much, what if."""
-    return "asks" in named(text).get("asked", ())
-
-
-def asks_what_now(text: str) -> bool:
-    """Whether a message asks nothing but what to do now."""
-    return "what_now" in named(text).get("whole", ())
-
-
 def help_for(
     danger: Danger, state: State | None, new: NewWater | None = None, *, gasping: bool = False
 ) -> Help:
@@ -232,7 +136,7 @@ def help_for(
     if state is None or danger in OF_PEOPLE:
         return Help(danger, gasping=gasping, poisoned=danger in POISONED)
     if danger == "heater" and (warm := state.fresh("temperature")) is not None:
-        danger = _side(warm.value, "heater")
+        danger = side(warm.value, "heater")
     gasping = gasping or danger == "gasping"
     if danger in SHOWING and (holds_chlorine(state) or standing_call(state) == "chlorine"):
         danger = "chlorine"
@@ -335,19 +239,3 @@ def missing(state: State) -> tuple[str, ...]:
     return tuple(
         name for name, found in read.items() if found is None or found.age(state.now) > JUST_NOW
     )
-
-
-def _heated(text: str) -> Danger:
-    """Which way a heater failed, by the degrees that a message names."""
-    found = _DEGREES.search(text.casefold())
-    if found is None:
-        return "heater"
-    degrees = float(found[1].replace(",", "."))
-    fahrenheit = found[0].endswith("f") or degrees > 45.0
-    return _side((degrees - 32.0) / 1.8 if fahrenheit else degrees, "heater")
-
-
-def _side(temperature: float, otherwise: Danger) -> Danger:
-    if temperature >= TOO_HOT:
-        return "heater_hot"
-    return "heater_cold" if temperature <= TOO_COLD else otherwise

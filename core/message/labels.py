@@ -18,13 +18,12 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from core.errors import CoreError
 from core.message import bought, quantities
-from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
+from core.message.amounts import GRAMS, MILLILITRES, SPOONS, litres
+from core.message.label_effects import effects, has_values
 from core.message.model import Command, Context
 from core.message.quantity import Quantity
 from core.message.tokens import Token
-from core.units import to_canonical
 
 _RAISING = frozenset({"up", "rose_to", "raise"})
 MOVING: Final = {
@@ -39,7 +38,6 @@ _BETWEEN: Final = 4
 _BRACKETED: Final = 8
 """Words at most from an amount to its volume, where a bracket tells what a measure holds."""
 _CHLORINE: Final = frozenset({"chlorine", "total_chlorine", "ambiguous_chlorine"})
-_ENDS: Final = frozenset({",", ";", ".", "(", "!", "|"})
 UNSAID: Final = "?"
 """In the place of a unit that was not told."""
 
@@ -72,7 +70,7 @@ def read(tokens: list[Token], context: Context) -> Command | None:
         return None
     if colon >= dose.first:
         colon = 0
-    named = colon > 0 and tokens[0].kind != "tank" and not _values(tokens[:colon])
+    named = colon > 0 and tokens[0].kind != "tank" and not has_values(tokens[:colon])
     tail = tokens[dose.last :]
     within = tokens[dose.first : dose.last]
     before = tokens[colon + 1 if named else 0 : dose.first]
@@ -84,7 +82,7 @@ def read(tokens: list[Token], context: Context) -> Command | None:
         return None
     if removes(tail) and (named or _is_name(before)):
         return Command("label", f"{dose.said} removes chlorine")
-    read = _values(before) and not _aims(before)  # today: kh 4, 5 ml per 100 l of food
+    read = has_values(before) and not _aims(before)  # today: kh 4, 5 ml per 100 l of food
     return _told(dose, [*before, *tail], within) if named and not read else None
 
 
@@ -101,7 +99,7 @@ def _told(dose: Dose, rest: list[Token], within: list[Token]) -> Command:
     if not way and not (signed or per_dose or _aims(rest)):
         return Command("label", dose.said)
     first = next((i + 1 for i, token in enumerate(rest) if _way(token)), 0)
-    said = _effects(rest[first:], way or "raises") or _effects(rest, way or "raises")
+    said = effects(rest[first:], way or "raises") or effects(rest, way or "raises")
     return Command("label", " ".join(filter(None, (dose.said, said))))
 
 
@@ -133,7 +131,7 @@ def _is_deed(tokens: list[Token], place: int) -> bool:
 def _tells(tokens: list[Token]) -> bool:
     """Whether a name stands before a word of moving, and a value with its number behind it."""
     moving = next(i for i, token in enumerate(tokens) if _way(token))
-    return any(token.kind in _NAMING for token in tokens[:moving]) and _values(tokens[moving:])
+    return any(token.kind in _NAMING for token in tokens[:moving]) and has_values(tokens[moving:])
 
 
 def _is_name(tokens: list[Token]) -> bool:
@@ -262,84 +260,7 @@ def _amount(tokens: list[Token], start: int, end: int) -> tuple[str, bool, int, 
     return None
 
 
-# --- what it does -------------------------------------------------------------------------------
-
-
 def _moving(tokens: list[Token], start: int) -> int | None:
     """Where a word of raising or lowering stands behind a volume."""
     near = range(start, min(len(tokens) - 1, start + _BETWEEN))
     return next((i for i in near if _way(tokens[i])), None)
-
-
-def _effects(tokens: list[Token], way: str) -> str:
-    """What is moved by how much, as `raises kh 1, gh 2`; "" where a number is of nothing."""
-    pairs: list[tuple[str, Quantity, str | None]] = []
-    name: tuple[str, str | None] | None = None
-    number: Quantity | None = None
-    place = 0
-    while place < len(tokens):
-        token = tokens[place]
-        if token.text in _ENDS and pairs and not _values(tokens[place:]):
-            break
-        found = _degrees(tokens, place)
-        if found is not None:
-            of: tuple[str, str | None] | None = (found.of, None) if found.of else None
-            of = name if name is not None and (of is None or of[0] == name[0]) else of
-            if number is not None:
-                return ""
-            if of is not None:
-                pairs.append((of[0], found, of[1]))
-                name = None
-            else:
-                number = found
-            place = found.last
-            continue
-        if token.kind == "analyte":
-            analyte, _, basis = str(token.value).partition("@")
-            last = pairs[-1] if pairs else None
-            if number is not None:
-                pairs.append((analyte, number, basis or None))
-                number = None
-            elif last is None or last[0] != analyte or name is not None:
-                name = analyte, basis or None
-        place += 1
-    said = [_moved(*pair) for pair in pairs]
-    distinct = {pair[0] for pair in pairs}
-    if number is not None or not said or None in said or len(distinct) < len(pairs):
-        return ""
-    down = way == "lowers" or any(pair[1].sign == "-" for pair in pairs)
-    return f"{'lowers' if down else 'raises'} {', '.join(filter(None, said))}"
-
-
-def _values(tokens: list[Token]) -> bool:
-    """Whether a name of what is measured and a number stand together."""
-    return {"analyte", "number"} <= {token.kind for token in tokens}
-
-
-def _degrees(tokens: list[Token], place: int) -> Quantity | None:
-    """The quantity that begins here, with its sign; `half a degree` too."""
-    token = tokens[place]
-    if token.value in SHARES and token.value != "whole":
-        unit = next((t for t in tokens[place + 1 : place + 3] if t.kind == "unit"), None)
-        if unit is None:
-            return None
-        found = Quantity(place, token.start)
-        found.value = SHARES[str(token.value)] / 100.0
-        name, _, of = str(unit.value).partition("@")
-        found.unit, found.of = name, of or None
-        found.last = tokens.index(unit) + 1
-        return found
-    if not quantities.is_number(token) and token.text not in {"+", "-"}:
-        return None
-    return quantities.read(tokens, place)
-
-
-def _moved(analyte: str, by: Quantity, basis: str | None) -> str | None:
-    """An analyte and by how much, in its canonical unit; None where that is no one number."""
-    if by.value is None or by.value <= 0 or by.problem or by.grouped is not None:
-        return None
-    unit = None if by.unit == "°" else by.unit
-    try:
-        return f"{analyte} {to_canonical(analyte, by.value, unit, by.basis or basis):.4g}"
-    except (CoreError, KeyError):
-        return None

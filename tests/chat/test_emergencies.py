@@ -6,7 +6,7 @@ import pytest
 
 from bot.chat.words.poison_lines import LINES, whom_to_call
 from bot.countries import country_of
-from core.advice.emergencies import recognise
+from core.advice.calls import recognise
 from tests.chat.harness import Talk
 
 ZONES = {

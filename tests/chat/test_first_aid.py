@@ -6,7 +6,8 @@ import pytest
 
 from bot.chat.words import aid_people, cautions
 from bot.chat.words import emergencies as words
-from core.advice.emergencies import OF_PEOPLE, ORDER, Help
+from core.advice.calls import OF_PEOPLE, ORDER
+from core.advice.emergencies import Help
 from tests.chat.harness import Talk
 
 

@@ -12,7 +12,7 @@ from typing import Final
 
 from bot.chat.words.poison_lines import emergency_number, whom_to_call
 from bot.chat.words.text import N_, _
-from core.advice.emergencies import Danger
+from core.advice.calls import Danger
 
 CALL: Final = "call"
 POISON: Final = "poison"

@@ -9,7 +9,8 @@ from bot.chat.words import aid_people, names
 from bot.chat.words.aid_change import change
 from bot.chat.words.numbers import plain, small
 from bot.chat.words.text import N_, _
-from core.advice.emergencies import OF_PEOPLE, Danger, Help
+from core.advice.calls import OF_PEOPLE, Danger
+from core.advice.emergencies import Help
 from core.advice.limits import NH3_WARN, PH_DEADLY_LOW
 
 WHAT_NOW = N_("what now")

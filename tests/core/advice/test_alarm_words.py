@@ -9,8 +9,8 @@ import pytest
 
 from bot.chat.words.cautions import CAUTIONS
 from core.advice.alarm_words import LANGUAGES, build, named, read
+from core.advice.calls import ORDER, asks_what_now, distressed, recognise
 from core.advice.cautions import ASKED, SAID
-from core.advice.emergencies import ORDER, asks_what_now, distressed, recognise
 from core.advice.forbidden import REFUSED
 from tests.messages import corpus
 

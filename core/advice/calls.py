@@ -1,0 +1,121 @@
+"""Which danger a message names, and whether it speaks of animals in trouble."""
+
+from __future__ import annotations
+
+import re
+from typing import Final, Literal
+
+from core.advice.alarm_words import named
+
+Danger = Literal[
+    "electric",
+    "heater_dry",
+    "drowning",
+    "fumes",
+    "co2_air",
+    "collapsed",
+    "toxin",
+    "breath",
+    "splashed",
+    "swallowed",
+    "bleeding",
+    "sting",
+    "pet",
+    "wound",
+    "chlorine",
+    "bleach",
+    "contaminated",
+    "sulfide",
+    "co2_high",
+    "copper",
+    "overdose",
+    "jumped",
+    "leak",
+    "overfed",
+    "heater_hot",
+    "heater_cold",
+    "heater",
+    "power",
+    "filter",
+    "filter_harmed",
+    "frozen",
+    "ph_crash",
+    "ph_high",
+    "ammonia",
+    "nitrite",
+    "gasping",
+    "maybe_dead",
+    "general",
+    "illness",
+]
+
+ORDER: Final[tuple[Danger, ...]] = Danger.__args__  # type: ignore[attr-defined]
+"""Where a message names several: people first, then what is known to cause the rest."""
+
+OF_PEOPLE: Final[frozenset[Danger]] = frozenset(ORDER[: ORDER.index("wound") + 1])
+"""Dangers to people and pets: no tank's readings bear on them."""
+
+TOO_HOT: Final = 29.0
+TOO_COLD: Final = 21.0
+"""What a heater that failed did, by the temperature: between them it is asked; common practice."""
+
+_DEGREES: Final = re.compile(
+    r"(?<![\d.,])(\d{1,3}(?:[.,]\d)?) ?"
+    r"(?:°|º|deg|grad|grados|graus|gradi|graden|stopni|c\b|f\b)"
+)
+
+
+def recognise(text: str) -> Danger | None:
+    """Name the danger that a call for help is about; None where it is none.
+
+    Examples
+    --------
+    >>> recognise("help ammonia"), recognise("meine Fische schnappen nach Luft"), recognise("kh 4")
+    ('ammonia', 'gasping', None)
+    """
+    found = named(text)
+    ids = found.get("danger", frozenset()) | found.get("whole", frozenset())
+    danger = next((each for each in ORDER if each in ids), None)
+    return _heated(text) if danger == "heater" else danger
+
+
+def distressed(text: str) -> bool:
+    """Whether a message that nobody understood speaks of animals in trouble."""
+    return "general" in named(text).get("distress", ())
+
+
+def lives(text: str) -> bool:
+    """Whether a message says that an animal still breathes or moves."""
+    return "alive" in named(text).get("distress", ())
+
+
+def gasps(text: str) -> bool:
+    """Whether a message says that animals gasp, whatever else it says."""
+    return "gasping" in named(text).get("danger", ())
+
+
+def asks(text: str) -> bool:
+    """Whether a message opens a question in any language: may I, how much, what if."""
+    return "asks" in named(text).get("asked", ())
+
+
+def asks_what_now(text: str) -> bool:
+    """Whether a message asks nothing but what to do now."""
+    return "what_now" in named(text).get("whole", ())
+
+
+def _heated(text: str) -> Danger:
+    """Which way a heater failed, by the degrees that a message names."""
+    found = _DEGREES.search(text.casefold())
+    if found is None:
+        return "heater"
+    degrees = float(found[1].replace(",", "."))
+    fahrenheit = found[0].endswith("f") or degrees > 45.0
+    return side((degrees - 32.0) / 1.8 if fahrenheit else degrees, "heater")
+
+
+def side(temperature: float, otherwise: Danger) -> Danger:
+    """Which way a heater failed, by a temperature; `otherwise` between the two. [°C]"""
+    if temperature >= TOO_HOT:
+        return "heater_hot"
+    return "heater_cold" if temperature <= TOO_COLD else otherwise
