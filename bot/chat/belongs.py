@@ -15,10 +15,12 @@ from core.message.model import Command, Parsed
 from core.message.tanks import match
 
 
-async def move(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
-    """``that was quarry``: the newest or answered entry belongs to another tank."""
+async def move(
+    turn: Turn, command: Command, _parsed: Parsed, *, of: Entry | None = None
+) -> list[Reply]:
+    """``that was quarry``: the newest or answered entry, or another, belongs to another tank."""
     await turn.know_waters()
-    entry = await answered(turn) or await turn.uow.log.latest(turn.chat.id)
+    entry = of or await answered(turn) or await turn.uow.log.latest(turn.chat.id)
     if entry is None or entry.is_empty:
         return [await turn.reply(words.nothing_to_undo())]
     found = match(command.arguments, [tank.name for tank in turn.tanks])

@@ -29,7 +29,10 @@ async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Put the first part of a plan on record, once."""
     if await own_plan.parts_logged(turn, offer.id, choice.arguments):  # told in words
         return [await turn.reply(general.already())]
-    return await log_parts(turn, own_plan.log_id(offer.id), choice.arguments)
+    first = own_plan.log_id(offer.id)
+    if (told := await turn.uow.log.by_update(turn.chat.id, first)) is not None:
+        first = f"{first}:{told.id}"  # that one is of another tank by now, or was taken back
+    return await log_parts(turn, first, choice.arguments)
 
 
 async def log_form(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:

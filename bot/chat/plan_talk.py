@@ -12,6 +12,7 @@ from bot.chat import (
     calls,
     change_talk,
     emergencies,
+    misput,
     own_plan,
     pair_talk,
     plan_parts,
@@ -54,6 +55,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     text = turn.incoming.text
     if text.strip().casefold() == _(dose_words.LOG_IT).casefold():
         return None  # the words of a button, which counts once
+    of_tanks = parsed.command is None or parsed.command.name in CORRECTING
+    if of_tanks and (elsewhere := await misput.answer(turn, parsed)) is not None:
+        return elsewhere
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     exact = about(text)

@@ -77,6 +77,18 @@ def opens(tokens: list[Token], place: int) -> bool:
     return any(" ".join(ahead[:n]) in _words()["opener"] for n in range(1, _MOST + 1))
 
 
+def begins_as_question(text: str) -> bool:
+    """Whether a text begins with words that open a question behind a dose.
+
+    Examples
+    --------
+    >>> begins_as_question("did I put it in"), begins_as_question("I put it in")
+    (True, False)
+    """
+    ahead = _plain(text).split()[:_MOST]
+    return any(" ".join(ahead[:n]) in _words()["opener"] for n in range(1, _MOST + 1))
+
+
 def behind(tokens: list[Token]) -> int | None:
     """The place of the question behind a dose that was told; None where there is none."""
     for index, token in enumerate(tokens):

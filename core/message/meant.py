@@ -18,8 +18,8 @@ _ARTICLES: Final = frozenset({"'", "l", "el", "quello", "de", "den"})
 
 
 @cache
-def _words() -> dict[str, str]:
-    """Plain words → big, small or other.
+def sizes() -> dict[str, str]:
+    """Plain words by which a tank is told without its name → big, small or other.
 
     Raises
     ------
@@ -51,4 +51,4 @@ def tank_meant(text: str) -> str | None:
         return None
     if command_of(first) == "no" and "," not in text:
         return None  # no other, no more
-    return _words().get(said[0].text)
+    return sizes().get(said[0].text)
