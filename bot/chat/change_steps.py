@@ -23,8 +23,17 @@ def instead(plan: ChangePlan, volume_l: float | None, facts: dict[str, Any]) -> 
     return words.as_routine(plan, volume_l, weeks)
 
 
-def lines(asked: Asked, waters: Waters, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:
-    """The water after the first and the last, whom that suits not, what to watch; adds facts."""
+def lines(
+    asked: Asked,
+    waters: Waters,
+    plan: ChangePlan,
+    facts: dict[str, Any],
+    whole: float | None = None,
+) -> list[str]:
+    """The water after the first and the last, whom that suits not, what to watch; adds facts.
+
+    `whole` is the share that the changes replace, unless it is the plan's own.
+    """
     first, last = course(waters, plan.afters)
     facts["first"] = water_after(first.waters, first.after, "at_once")
     facts["end"] = water_after(last.waters, last.after, "expected")
@@ -40,14 +49,14 @@ def lines(asked: Asked, waters: Waters, plan: ChangePlan, facts: dict[str, Any])
         }  # fmt: skip
         found.append(words.does_not_suit(bad))
     if "as_routine" in facts:
-        found += _thinned(waters, plan, facts)
+        found += _thinned(waters, plan.share if whole is None else whole, facts)
     return found
 
 
-def _thinned(waters: Waters, plan: ChangePlan, facts: dict[str, Any]) -> list[str]:
+def _thinned(waters: Waters, whole: float, facts: dict[str, Any]) -> list[str]:
     """With the new water thinned to the tank's KH, where that makes it a plan."""
     thin, ro = cut_to_kh(waters)
-    again = plan_change(thin, plan.share) if ro else None
+    again = plan_change(thin, whole) if ro else None
     if again is None or not 0 < len(again.steps) <= MANY:
         return []
     facts["thinned"] = {"ro_share": ro, "count": len(again.steps), "share": again.steps[0]}

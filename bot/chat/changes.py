@@ -10,18 +10,21 @@ from typing import Any
 from bot.chat import change_bounds, change_steps, dose_reply, new_water, said_water, standing
 from bot.chat.change_asked import Asked, asked_of
 from bot.chat.change_facts import doubt_facts, facts_of, readings_of
+from bot.chat.change_share import part_for, share_of
 from bot.chat.model import Reply
 from bot.chat.said_water import Said
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
+from bot.chat.words import change_course as course_words
 from bot.chat.words import change_doubts as doubt_words
 from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
 from bot.chat.words.sources import softened as softened_water
 from core.advice import limits
+from core.advice.change_counts import toward
 from core.advice.change_doubt import doubt_of_change
-from core.advice.change_plan import ChangePlan, as_told, largest_safe_share, plan_change
+from core.advice.change_plan import ChangePlan, largest_safe_share, plan_change
 from core.advice.changes import Waters as Mixing
 from core.advice.changes import salinity_unknown, waters_of
 from core.advice.danger import cut_to_kh, is_acid, is_emergency, poison_in
@@ -34,6 +37,7 @@ from core.advice.state import State
 from core.advice.tapped import softened
 from core.advice.warming import coldest_safe, warmest_safe
 from core.errors import CoreError
+from core.message import change_count
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
@@ -80,6 +84,11 @@ async def change(
     share = largest_of(asked) if largest else share_of(question, asked)
     if isinstance(share, list):
         return [await turn.reply(share)]
+    if amount and (counts := change_count.counted(question)) is not None:
+        whole = part_for(question.analyte or "", counts.target or 0.0, asked)
+        if isinstance(whole, list):
+            return [await turn.reply(whole)]
+        return [await answer(turn, question, asked, share, said, beside, whole)]
     if said.felt is not None:
         return [await _how_warm(turn, asked, share)]
     return [await answer(turn, question, asked, share, said, beside)]
@@ -115,33 +124,6 @@ async def _how_warm(turn: Turn, asked: Asked, share: float) -> Reply:
     return await turn.reply(verdict.how_warm(asked.stored.name, share, between), facts=facts)
 
 
-def share_of(question: Question, asked: Asked) -> float | list[str]:
-    """The share that is asked about, from percent, litres or a wish; else what to say."""
-    if question.percent is not None:
-        share = question.percent / 100.0
-    elif question.litres is not None:
-        volume = question.volume_l or asked.stored.tank.volume_l
-        if volume is None:
-            return refusals.refused(Refusal("volume_unknown"), asked.stored.name)
-        share = question.litres / volume
-    elif question.target is not None and question.analyte is not None:
-        return _share_for(question.analyte, question.target, asked)
-    else:
-        return words.no_share()
-    return share if 0.0 < share <= 1.0 else words.share_implausible()
-
-
-def _share_for(analyte: str, target: float, asked: Asked) -> float | list[str]:
-    now, new = asked.tank.last(analyte), asked.source.last(analyte)
-    if now is None or new is None:
-        return words.unknown(asked.stored.name, analyte, of_source=now is not None)
-    if (now.value - target) * (now.value - new.value) <= 0.0 and now.value != new.value:
-        return words.reached(analyte, now.value, target)
-    if abs(new.value - now.value) <= abs(target - now.value) + 1e-9:
-        return words.out_of_reach(analyte, new.value, target)
-    return min(as_told((now.value - target) / (now.value - new.value)), 1.0)
-
-
 async def answer(
     turn: Turn,
     question: Question,
@@ -149,8 +131,12 @@ async def answer(
     share: float,
     said: Said | None = None,
     beside: Sequence[str] = (),
+    whole: float | None = None,
 ) -> Reply:
-    """Answer one change of a share, or several of it in one day; `beside` is said behind it."""
+    """Answer one change of a share, or several of it in one day; `beside` is said behind it.
+
+    `whole` is the share of the water that so many of them are to replace, where that is asked.
+    """
     name = asked.stored.name
     notes, facts = change_bounds.as_asked(asked.supply, share, said)
     share = share if said is None else in_a_day(share, said.times)
@@ -178,6 +164,8 @@ async def answer(
     salting = question.analyte == "salinity"
     counted = change_bounds.counted_in(waters, asked.supply, ro_share)
     plan = plan_change(waters, share, counted=counted, emergency=emergency, salting=salting)
+    if whole is not None:
+        plan = toward(plan, waters, counted, whole)
     source = None if ro_share else asked.source
     if not emergency and (problem := moved_by_now(asked.tank, waters, plan)) is not None:
         return await dose_reply.refuse(turn, problem, name)
@@ -187,14 +175,16 @@ async def answer(
     instead = change_steps.instead(plan, asked.stored.tank.volume_l, facts)
     litres, overdose = asked.stored.tank.volume_l, poison_in(asked.tank) is None
     lines = [verdict.head(plan, waters, name, litres, doubt, instead, overdose=overdose)]
-    if EVERY.search(question.text or "") and not plan.broken:
+    if whole is not None and not plan.broken:
+        lines = [course_words.enough(plan, name, litres, instead)]
+    elif EVERY.search(question.text or "") and not plan.broken:
         lines = change_bounds.again(name, waters, plan, facts) or lines
     lines += change_bounds.since_tested(asked, facts)
     lines += change_bounds.beside(asked.supply, waters, plan, facts)
     prepared = words.prepare(waters, asked.source_name, chlorinated=asked.supply.treated > 0.0)
     place = 1 + ("ro_share" in facts) if plan.steps else len(lines)
-    steps = bool(plan.steps and plan.broken)
-    on_the_way = change_steps.lines(asked, waters, plan, facts) if steps else []
+    steps = bool(plan.steps) and (whole is not None or bool(plan.broken))
+    on_the_way = change_steps.lines(asked, waters, plan, facts, whole) if steps else []
     lines[place:place] = [prepared, *on_the_way]
     lines += notes
     figures = [
@@ -206,7 +196,7 @@ async def answer(
         facts["routine"] = asdict(routine)
         lines.insert(2, words.routine(routine))
     of_water = new_water.notes(turn, asked.tank, asked.supply, plan, facts)
-    shown_figures = plan.steps and not plan.broken
+    shown_figures = plan.steps and not steps
     lines += [*of_water[:NOTES], *(figures if shown_figures else []), *of_water[NOTES:]]
     if (hardness := softened(asked.supply.readings)) is not None:
         facts["source_softened"] = dict(zip(("kh", "gh"), hardness, strict=True))

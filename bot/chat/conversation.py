@@ -7,6 +7,7 @@ the turn and what was understood, and gives replies.
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import replace
 from typing import Final
 
 from bot.chat import (
@@ -59,7 +60,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
 from core.advice.calls import gasps
-from core.message import parse, terms
+from core.message import change_count, parse, terms
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
 from core.message.past import asked as past_asked
@@ -178,6 +179,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if (spread := await every_tank.told(turn, parsed)) is not None:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
+    if parsed.question is not None and (counts := change_count.counted(parsed.question)):
+        parsed = replace(parsed, question=counts)
     if calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
         return await _call(turn, parsed)
     if (met := await introduced.told(turn)) is not None:

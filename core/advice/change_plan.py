@@ -178,7 +178,7 @@ def schedule(
     count = math.ceil(math.log(1.0 - whole) / math.log(1.0 - min(largest, 0.99)) - TINY)
     while begun and count <= limits.MOST_CHANGES:
         each = as_told(1.0 - (1.0 - whole) ** (1.0 / count))
-        safe, made = _safe(begun, counted.source_n, each, count, emergency=emergency)
+        safe, made = follow(begun, counted.source_n, each, count, emergency=emergency)
         if emergency and len(safe) == len(begun):
             return made
         if safe and not emergency:
@@ -210,7 +210,7 @@ def _ends_unsafe(waters: Waters, after: Mixed) -> bool:
     return any(over.get(name, 0.0) > ENDING for name in ("ammonia", "kh_floor", "gh_floor"))
 
 
-def _safe(
+def follow(
     begun: Sequence[Waters], source_n: float, each: float, count: int, *, emergency: bool
 ) -> tuple[list[int], tuple[Mixed, ...]]:
     """The places of those beginnings from which so many changes, a day apart, break nothing.

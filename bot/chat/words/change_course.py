@@ -6,10 +6,13 @@ from collections.abc import Mapping
 
 from bot.chat.words import names
 from bot.chat.words.changes import amount, figures, percent
+from bot.chat.words.doses import only_below
 from bot.chat.words.levels import unit
 from bot.chat.words.numbers import at_most, plain, span
 from bot.chat.words.text import _, ngettext
+from core.advice import limits
 from core.advice.change_course import EVERY_DAYS, Unsuited
+from core.advice.change_limits import TINY
 from core.advice.change_plan import ChangePlan
 
 
@@ -20,6 +23,42 @@ def as_routine(plan: ChangePlan, volume_l: float | None, weeks: int) -> str:
         "Rather as a routine: {share} every {days} days, for about {weeks} weeks.",
         weeks,
     ).format(share=amount(at_most(plan.steps[0]), volume_l), days=EVERY_DAYS, weeks=weeks)
+
+
+def enough(plan: ChangePlan, tank: str, volume_l: float | None, instead: str | None) -> str:
+    """So many changes of the share that the keeper named, or of a smaller one, reach the value.
+
+    `instead` is the routine in the place of more than a person makes one a day.
+    """
+    share = amount(plan.share, volume_l)
+    if not plan.steps:
+        told = _(
+            "{tank}: more than {most} changes of {share} would be needed: ask for a larger one."
+        )
+        return told.format(tank=tank, most=limits.MOST_CHANGES, share=share)
+    count, each = len(plan.steps), plan.steps[0]
+    lead = [] if plan.only_below is None else [only_below(plan.only_below)]
+    if instead is not None:
+        told = ngettext(
+            "{tank}: {count} change of {share}.", "{tank}: {count} changes of {share}.", count
+        )
+    elif plan.emergency:
+        told = ngettext(
+            "{tank}: {count} change of {share}, hours apart.",
+            "{tank}: {count} changes of {share}, hours apart.",
+            count,
+        )
+    else:
+        told = ngettext(
+            "{tank}: {count} change of {share} is enough.",
+            "{tank}: {count} changes of {share}, one a day.",
+            count,
+        )
+    lines = [*lead, told.format(tank=tank, count=count, share=amount(at_most(each), volume_l))]
+    if each < plan.share - TINY:
+        smaller = _("Not {share} each: day after day that would go too far.")
+        lines.append(smaller.format(share=percent(plan.share)))
+    return " ".join([*lines, *([] if instead is None else [instead])])
 
 
 def with_ro(ro: float, count: int, share: float) -> str:
