@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from bot.chat import dosing, doubts, how_many, labels, reminder_answers, reports, tank_volumes
+from bot.chat import (
+    dosing,
+    doubts,
+    how_many,
+    labels,
+    reminder_answers,
+    replanned,
+    reports,
+    tank_volumes,
+)
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general
@@ -14,9 +23,9 @@ from bot.store.tanks import StoredTank
 from core.advice.dosing import Wish
 from core.advice.inhabitants import number_in
 from core.advice.livestock import plain_name
-from core.message.followups import volume_alone
 from core.message.model import Parsed
 from core.message.tanks import match
+from core.message.volume_said import volume_alone
 
 PATIENCE = timedelta(hours=12)
 """A question older than this is not what a plain answer is about."""
@@ -77,7 +86,8 @@ async def _go_on(turn: Turn, stored: StoredTank, offer: Offer) -> list[Reply]:
     replies = [await turn.reply([words.volume_set(stored.tank)], facts=tank_volumes.facts(stored))]
     if (wish := offer.context.get("wish")) is not None:
         replies.append(await dosing.answer(turn, Wish(**wish), stored))
-    return replies
+        return replies
+    return [*replies, *await replanned.for_volume(turn, stored)]
 
 
 async def _count(turn: Turn, offer: Offer) -> list[Reply] | None:

@@ -17,6 +17,7 @@ from bot.chat import (
     pair_talk,
     plan_parts,
     presses,
+    tanks_told,
 )
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
@@ -58,6 +59,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     of_tanks = parsed.command is None or parsed.command.name in CORRECTING
     if of_tanks and (elsewhere := await misput.answer(turn, parsed)) is not None:
         return elsewhere
+    if of_tanks and (held := await tanks_told.of_plan(turn)) is not None:
+        return held
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     exact = about(text)

@@ -7,6 +7,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final, cast
 
+from bot.chat import replanned
 from bot.chat import traits as told
 from bot.chat.model import Reply
 from bot.chat.tank_volumes import confirm_box, facts
@@ -213,7 +214,10 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
     if not changes:
         return [await show(turn, stored)]
     stored = await turn.change_tank(stored, **changes)
-    return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+    changed = await turn.reply(words.changed(stored.tank), facts=facts(stored))
+    if "volume_l" not in changes:
+        return [changed]
+    return [changed, *await replanned.for_volume(turn, stored)]
 
 
 async def show(turn: Turn, stored: StoredTank) -> Reply:

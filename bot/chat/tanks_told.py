@@ -13,8 +13,8 @@ from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.message.fold import fold
-from core.message.followups import volume_alone
 from core.message.model import Command, Parsed, Question
+from core.message.volume_said import volume_alone, volume_told, without_other
 from core.tank import Tank
 
 _EDGES: Final = " ?!.,:@"
@@ -30,6 +30,38 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         known = turn.tank_named(tank_words.name_in(line)) is not None
         return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)
     return await own(turn) or await _volume_alone(turn)
+
+
+FAR_OFF: Final = 3.0
+"""So many times more or less water than a tank has on record may be of something else."""
+
+
+async def of_plan(turn: Turn) -> list[Reply] | None:
+    """`it's only 70 l actually` after a plan for a tank: so much it holds, and the plan anew.
+
+    None where nothing of that is said, or where the volume is so far off that it is asked first.
+    """
+    volume = volume_told(turn.incoming.text, turn.chat.us_gallons)
+    if volume is None or turn.incoming.group:
+        return None
+    stored = await replanned.planned(turn)
+    held = None if stored is None else stored.tank.volume_l
+    if stored is None or held is None:
+        return None
+    if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
+        return [await turn.reply(words.volume_implausible(volume))]
+    if not held / FAR_OFF <= volume <= held * FAR_OFF:
+        return [await ask_whether(turn, stored, volume)]
+    return await _changed(turn, await turn.change_tank(stored, volume_l=volume))
+
+
+async def _changed(turn: Turn, stored: StoredTank) -> list[Reply]:
+    """Say what a tank holds now, judge by it what went in, and answer the plan anew."""
+    plan = await replanned.newest(turn)
+    replies = [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+    if await turn.uow.log.events(stored.id, kinds=["dose"], since=turn.now - standing.DAY):
+        replies += await standing.status(turn, Question("safe", stored.name))
+    return [*replies, *await replanned.for_volume(turn, stored, plan)]
 
 
 async def _volume_alone(turn: Turn) -> list[Reply] | None:
@@ -68,13 +100,14 @@ async def own(turn: Turn) -> list[Reply] | None:
         stored = await turn.change_tank(stored, **known) if known else stored
     if said.box is not None:
         return [await confirm_box(turn, stored, said)]
-    changed = await turn.reply(words.changed(stored.tank), facts=facts(stored))
-    return [changed, *(await replanned.for_volume(turn, stored) if volume is not None else [])]
+    if volume is None:
+        return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+    return await _changed(turn, stored)
 
 
 def _spoken_of(turn: Turn) -> tuple[StoredTank | None, str]:
     """The one tank whose name a message has, and the message with a word for it in that place."""
-    text = turn.incoming.text
+    text = without_other(turn.incoming.text)
     found = [
         (stored, place)
         for stored in turn.tanks

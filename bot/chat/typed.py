@@ -7,6 +7,7 @@ from datetime import timedelta
 
 from bot.chat import presses, reminder_answers
 from bot.chat.model import Reply
+from bot.chat.replanned import LOGGING
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.store.offers import Choice, Offer
@@ -59,10 +60,6 @@ async def done(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     if not command.arguments and (given := await plan_given(turn)) is not None:
         return given
     return await reminder_answers.by_number(turn, "done", command.arguments)
-
-
-LOGGING = frozenset({"log_dose", "which_form"})
-"""What the button of a plan does that puts its first part on record."""
 
 
 async def plan_given(turn: Turn) -> list[Reply] | None:

@@ -153,34 +153,6 @@ def should_be(text: str) -> str | None:
     return rest or None
 
 
-def volume_alone(text: str, us_gallons: bool = True) -> float | None:
-    """A volume that is all that is said, in litres: `it's 120 litres`, `90 l net`.
-
-    Examples
-    --------
-    >>> volume_alone("it's 120 litres"), volume_alone("90 l netto"), volume_alone("lost 20 l")
-    (120.0, 90.0, None)
-    """
-    plain = fold(text).strip(_EDGES)
-    digit = re.search(r"\d", plain)
-    if digit is None or len(text) > LONGEST:
-        return None
-    pattern = _asides("volume")
-    head, tail = plain[: digit.start()].strip(_EDGES), plain[digit.start() :]
-    while head:
-        found = pattern.match(head)
-        if found is None:
-            return None
-        head = head[found.end() :]
-    words = tail.split()
-    while len(words) > 1:
-        volume = volume_litres(" ".join(words), us_gallons)
-        if volume is not None or words[-1] not in _words()["aside"]["volume"]:
-            return volume
-        words.pop()
-    return volume_litres(words[0], us_gallons)
-
-
 @cache
 def _asides(meaning: str) -> re.Pattern[str]:
     return re.compile(rf"(?:{one_of(_words()['aside'][meaning])})(?!\w)[\s,:]*")

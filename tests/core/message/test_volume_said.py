@@ -1,0 +1,55 @@
+"""How much a tank holds, told in nine languages with nothing else; the words are ours."""
+
+from __future__ import annotations
+
+import pytest
+
+from core.message.volume_said import volume_alone, volume_told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "its only 70 l actually",
+        "it's 70 l",
+        "it only holds 70 l",
+        "there are only 70 l in it",
+        "the volume is 70 l",
+        "it's 70 l, not 90",
+        "not 90 but 70 l",
+        "actually 70 l",
+        "no, 70 l",
+        "70 l net",
+        "es sind eigentlich nur 70 Liter",
+        "nicht 90 sondern 70 l",
+        "ce n'est que 70 l",
+        "en fait 70 l",
+        "solo son 70 l",
+        "en realidad 70 l",
+        "são só 70 litros",
+        "na verdade são 70 l",
+        "in realtà sono 70 l",
+        "het is maar 70 l",
+        "eigenlijk 70 liter",
+        "to tylko 70 l",
+        "właściwie 70 l",
+        "det är bara 70 l",
+        "egentligen 70 l",
+    ],
+)
+def test_it_is_told_to_be_so(text: str) -> None:
+    assert volume_told(text) == 70.0
+
+
+@pytest.mark.parametrize("text", ["70 l", "about 70 l", "ungefähr 70 l", "cerca de 70 l"])
+def test_a_volume_that_is_only_named_is_not_told_to_be_so(text: str) -> None:
+    assert volume_alone(text) == 70.0
+    assert volume_told(text) is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["for 70 l", "is it 70 l?", "i changed 70 l", "it lost 20 l", "only 70", "no, 7.4", "70"],
+)
+def test_other_talk_is_none(text: str) -> None:
+    assert volume_told(text) is None
