@@ -19,6 +19,7 @@ from bot.chat import (
     emergencies,
     own_plan,
     standing,
+    strangers,
 )
 from bot.chat.after_why import Spoken
 from bot.chat.emergencies import CAUSES
@@ -36,6 +37,7 @@ from core.advice.livestock import kept_in, lookup, may_live_in, named_in
 from core.advice.outlook import with_premises
 from core.advice.state import State
 from core.advice.stock import names_no_kind
+from core.advice.strangers import named as stranger_named
 from core.message.after import Asked, asked, means_them, water_alone
 from core.message.fold import fold
 from core.message.model import Parsed, Question
@@ -130,11 +132,13 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
     if others and said.meaning == "well":
         return None  # may they join
     if not others and offers and (amount := _amount(_facts(offers[0]))) is not None:
-        return [await turn.reply(words.amount(stored.name, *amount), facts=dict(_facts(offers[0])))]
+        facts = dict(_facts(offers[0]))
+        lines = words.amount(stored.name, *amount)
+        return await strangers.beside(turn, [await turn.reply(lines, facts=facts)])
     if others:
         return [await for_others(turn, state, stored, spoken, others)]
     if spoken is not None and not _poison(state):
-        return [await _judge(turn, state, spoken)]
+        return await strangers.beside(turn, [await _judge(turn, state, spoken)])
     if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
         return None
     return await standing.status(turn, Question("safe", stored.name, text=turn.incoming.text))
@@ -204,6 +208,8 @@ def _others(said: str | None, state: State) -> list[str] | None:
     named = named_in(plain)
     if not named and (means_them(plain) or names_no_kind(said_words[-1])):
         return []
+    if not named and stranger_named(plain, state.tank) is not None:
+        return []  # on record, if known by nothing but a name
     named += [(word, found) for word in said_words if (found := lookup(word)).shared]
     if not named:
         return None

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import could_live, grazing, poisoned, with_company
+from bot.chat import could_live, grazing, poisoned, strangers, with_company
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -91,6 +91,9 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     (asked, found), *company = kinds
     state = _beside(state, text, company)
     for said, meant in kinds:
+        if meant.species is None and not meant.candidates:
+            others = [asked for asked, other in kinds if other.species is not None]
+            return [await strangers.answer(turn, said, state, name, others)]
         if meant.species is None:
             return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
     if found.species is None:

@@ -17,6 +17,7 @@ from bot.chat import (
     pair_talk,
     plan_parts,
     presses,
+    strangers,
     tanks_told,
 )
 from bot.chat.given_plan import Given, given, running
@@ -69,7 +70,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         corrected = await plan_parts.weighed_anew(turn, anew)
         if corrected is not None or said is None:
             return corrected
-    return None if said is None else await _answer(turn, parsed, *said)
+    answered = None if said is None else await _answer(turn, parsed, *said)
+    of_safety = said is not None and said[0] == "safe" and answered is not None
+    return await strangers.beside(turn, answered or []) if of_safety else answered
 
 
 async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:

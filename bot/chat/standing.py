@@ -17,11 +17,13 @@ from bot.chat.words import after_dose as dose_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
+from bot.chat.words import strangers as stranger_words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.emergencies import standing_call
 from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stands, unknown_in
 from core.advice.state import State
+from core.advice.strangers import strangers
 from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
 from core.advice.upkeep import USED_UP, used_up
 from core.advice.used_up import acid_of_nitrate
@@ -60,11 +62,14 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         if not looked_at:
             return [await turn.reply(asked_words.no_history(stored.name, question.analyte))]
     found = stands(state, frozenset(looked_at))
+    unknown = strangers(state.tank)
     lines = [finding_words.line(finding) for finding in found]
     if found:
         lines[0] = words.lead(stored.name, lines[0])
     elif any(reading.is_fresh(state.now) for reading in looked_at.values()):
         lines = [_nothing_off(turn, stored, state)]
+        if unknown:
+            lines.append(stranger_words.not_judged(unknown))
     else:
         lines = [words.only_old(stored.name)]
     told = sorted(looked_at.values(), key=lambda reading: _place(reading.analyte))
@@ -72,6 +77,8 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     due = await _due_next(turn, stored)
     more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]
     facts = {"tank": stored.name, **_facts(state, found)}
+    if not found and unknown:
+        facts["not_judged"] = list(unknown)
     return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]
 
 

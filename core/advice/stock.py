@@ -128,7 +128,8 @@ def all_meant(stock: Mapping[str, int], species: str | None, *, every: bool = Fa
 
 def _key(species: str, found: Found) -> _Key:
     """One for all names of a kind."""
-    kind = fold(without_sex(species)) if found.species is None else found.species.scientific
+    kind = fold(without_sex(species)).removesuffix("s")  # 2 axolotl, then 1 of the axolotls
+    kind = kind if found.species is None else found.species.scientific
     return _Key(kind, is_young(species), sex_of(species))
 
 

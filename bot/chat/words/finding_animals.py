@@ -199,8 +199,11 @@ def unknown_animal(facts: Facts) -> str:
         return _("“{said}” can be several kinds ({shared}), so I judge no water for it.").format(
             said=said, shared=facts["shared"]
         )
-    told = _("I do not know “{said}”, so I judge no water for it.").format(said=said)
     if "nearest" not in facts:
-        return told
+        return _(
+            "I do not know “{said}”, so I judge no water for it: it is kept by its name. Compare"
+            " pH, GH, KH and temperature with a keeper's book."
+        ).format(said=said)
+    told = _("I do not know “{said}”, so I judge no water for it.").format(said=said)
     meant = _("Did you mean {nearest}?").format(nearest=facts["nearest"])
     return f"{told} {meant}"
