@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
@@ -14,9 +15,13 @@ from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.numbers import plain, when
 from core.advice.findings import SAME_DAY
+from core.message import parse
 from core.message.model import Parsed, Question
 from core.message.plan_talk import About
 from core.message.plan_words import Telling
+
+ABOUT: Final = 1.25
+"""So many times more or less is still the amount that is told in round numbers."""
 
 ROUNDING: Final = 1.05
 """As much more than a part is the part: no scale tells it from one."""
@@ -61,10 +66,35 @@ async def weighed_anew(turn: Turn, grams: float) -> list[Reply] | None:
 
     None where the last thing that was answered is no dose of one salt.
     """
+    logged = await _just_logged(turn)
+    return None if logged is None else await corrections.with_grams(turn, logged[0], grams)
+
+
+async def named_anew(
+    turn: Turn, parsed: Parsed, grams: float, substance: str, other: float
+) -> list[Reply] | None:
+    """`9 g baking soda instead of 3` of the part on record, or else so much is put on record. [g]
+
+    What is told with its deed puts right only a dose of about as much as the `other` amount.
+    """
+    logged = await _just_logged(turn)
+    if logged is not None and [event.get("substance") for event in logged[1]] == [substance]:
+        before = logged[1][0].get("grams") or 0.0
+        if not parsed.events or other / ABOUT < before < other * ABOUT:
+            return await corrections.with_grams(turn, logged[0], grams)
+    if parsed.events or turn.route is None:
+        return None
+    told = f"dosed {grams:g} g {substance}"
+    turn.incoming = replace(turn.incoming, text=told)
+    return await turn.route(turn, parse(told, turn.context()))
+
+
+async def _just_logged(turn: Turn) -> tuple[int, list[dict[str, Any]]] | None:
+    """The entry that was answered last, and its events; None where something else was."""
     latest = await turn.uow.offers.latest(turn.chat.id)
     if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > PATIENCE:
         return None
-    return await corrections.with_grams(turn, latest[0].entry_id, grams)
+    return latest[0].entry_id, latest[0].context.get("facts", {}).get("events", [])
 
 
 def _part(plan: Given) -> str:
@@ -198,7 +228,9 @@ async def _gave(
     left = plan.count - logged
     said_by = f"{own_plan.log_id(plan.offer.id)}:{turn.incoming.update_id}"
     if grams is not None and not (said == "gave_all" and _is_all(plan, grams)):
-        if len(plan.salts) != 1:
+        if len(plan.salts) > 1:
+            return [await turn.reply(words.grams_of_which(grams, [name for name, _ in plan.salts]))]
+        if not plan.salts:
             return None
         name = plan.salts[0][0]
         held = {**plan.held, "grams": grams, "salts": [[name, grams]]}

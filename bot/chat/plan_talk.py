@@ -33,7 +33,14 @@ from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
 from core.message.model import Parsed
 from core.message.plan_talk import About, about
-from core.message.plan_words import Amounts, Telling, telling, weighed_anew
+from core.message.plan_words import (
+    Amounts,
+    Telling,
+    named_instead,
+    telling,
+    weighed_anew,
+    without_instead,
+)
 
 A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]
 """What a level teaspoon of baking soda may weigh. [g]"""
@@ -62,12 +69,14 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return elsewhere
     if of_tanks and (held := await tanks_told.of_plan(turn)) is not None:
         return held
+    if of_tanks and (named := named_instead(text)) is not None and parsed.question is None:
+        return await plan_parts.named_anew(turn, parsed, *named)
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     exact = about(text)
     said = telling(text) if exact is None else (exact, Amounts())
     if parsed.question is None and (anew := weighed_anew(text)) is not None:
-        corrected = await plan_parts.weighed_anew(turn, anew)
+        corrected = await _weighed_anew(turn, parsed, anew)
         if corrected is not None or said is None:
             return corrected
     answered = None if said is None else await _answer(turn, parsed, *said)
@@ -79,9 +88,17 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """`no, 8 g`, `oops, i gave double`: what begins as a correction may tell of a plan."""
     text = turn.incoming.text
     if (grams := weighed_anew(text)) is not None:
-        return await plan_parts.weighed_anew(turn, grams)
+        return await _weighed_anew(turn, parsed, grams)
     said = telling(text)
     return None if said is None or said.meaning not in GIVEN else await _answer(turn, parsed, *said)
+
+
+async def _weighed_anew(turn: Turn, parsed: Parsed, grams: float) -> list[Reply] | None:
+    """The part on record put right; where none is, `9 g instead of 3` of the plan went in. [g]"""
+    corrected = await plan_parts.weighed_anew(turn, grams)
+    if corrected is not None or not without_instead(turn.incoming.text)[1]:
+        return corrected
+    return await _answer(turn, parsed, "gave_it", Amounts(grams=grams))
 
 
 async def _answer(

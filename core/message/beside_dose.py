@@ -63,14 +63,20 @@ def set_aside(tokens: list[Token]) -> None:
         place = max(last, place + 1)
 
 
+def instead() -> str:
+    """A pattern for the words before an amount that did not go in."""
+    return _ways("instead")
+
+
+def _ways(section: str) -> str:
+    told = _words()[section].values()
+    return one_of(way for each in told for way in each).replace(r"\s", r"[\s']")
+
+
 @cache
 def _spoken() -> re.Pattern[str]:
-    ways = {
-        section: one_of(way for each in by_first.values() for way in each).replace(r"\s", r"[\s']")
-        for section, by_first in _words().items()
-    }
     amount = r"\d{1,5}(?:[.,]\d{1,3})?(?: ?g\w{0,5})?"
-    return re.compile(rf"(?<!\w)(?:(?:{ways['instead']}) {amount}|(?:{ways['manner']}))(?!\w)")
+    return re.compile(rf"(?<!\w)(?:(?:{instead()}) {amount}|(?:{_ways('manner')}))(?!\w)")
 
 
 def without(text: str) -> str:

@@ -172,7 +172,7 @@ def weighed_anew(text: str) -> float | None:
     >>> weighed_anew("is 8 g ok"), weighed_anew("i put in 8 g")
     (None, None)
     """
-    plain, instead = _INSTEAD_OF.subn("", " ".join(fold(text).split()))
+    plain, instead = without_instead(text)
     said = said_of_plan(plain)
     if said is None or said.names or "?" in text or said.classes - _ANEW:
         return None
@@ -181,13 +181,58 @@ def weighed_anew(text: str) -> float | None:
     )
 
 
+def named_instead(text: str) -> tuple[float, str, float] | None:
+    """So many grams of a substance in the place of others: `9 g baking soda instead of 3`.
+
+    Examples
+    --------
+    >>> named_instead("9 g Natron statt 3 g"), named_instead("9 g baking soda")
+    ((9.0, 'sodium bicarbonate', 3.0), None)
+    """
+    plain, instead = without_instead(text)
+    other = _instead_of().search(" ".join(fold(text).split()).rstrip(".! "))
+    said = said_of_plan(plain) if instead and "?" not in text else None
+    named = {str(t.value) for t in cut(plain, lexicon(), plain) if t.kind == "substance"}
+    if said is None or other is None or len(named) != 1 or said.classes - _ANEW - {"inside"}:
+        return None
+    grams, number = said.amounts.grams, other["last"] or other["first"]
+    return None if grams is None else (grams, named.pop(), float(number.replace(",", ".")))
+
+
 _ANEW: Final = frozenset({"put", "give", "no", "is", "was", "all"})
 
 
-_INSTEAD_OF: Final = re.compile(
-    r"[ ,](?:(?:and|et|y|e|en|i|och) )?(?:not|nicht|pas|no|nao|non|niet|nie|inte) "
-    r"\d{1,5}(?:[.,]\d{1,3})?(?: ?g\w{0,5})?[.! ]{0,3}$"
-)
+def without_instead(text: str) -> tuple[str, bool]:
+    """A text, folded, without the amount that did not go in, and whether it had one.
+
+    What went in is grams, where its number stands alone.
+
+    Examples
+    --------
+    >>> without_instead("9 g statt 3 g"), without_instead("instead of 3 g i gave 9")
+    (('9 g', True), ('i gave 9 g', True))
+    >>> without_instead("9 g")
+    ('9 g', False)
+    """
+    folded = " ".join(fold(text).split()).rstrip(".! ")
+    plain, found = _instead_of().subn("", folded)
+    if not found or not plain:
+        return folded, False
+    return _BARE.sub(r"\1 g", plain), True
+
+
+_BARE: Final = re.compile(r"((?:^|(?<=[ ,]))\d{1,5}(?:[.,]\d{1,3})?)$")
+
+
+@cache
+def _instead_of() -> re.Pattern[str]:
+    nots = r"(?:(?:and|et|y|e|en|i|och|und) )?(?:not|nicht|pas|no|nao|non|niet|nie|inte)"
+    ways = f"{nots}|{beside_dose.instead()}"
+    number, grams = r"\d{1,5}(?:[.,]\d{1,3})?", r"(?: ?g\w{0,5})?"
+    return re.compile(
+        rf"[ ,]+(?:{ways}) (?P<last>{number}){grams}$"
+        rf"|^(?:{beside_dose.instead()}) (?P<first>{number}){grams}[, ]+"
+    )
 
 
 def _of(said: frozenset[str], *, asks: bool) -> Telling | None:

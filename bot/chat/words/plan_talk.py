@@ -257,3 +257,13 @@ def how_much_of_what() -> list[str]:
         _("How much of what went in? Send for example: dosed 5 g baking soda"),
         _("If animals gasp or dash about: help. Nothing is stored yet."),
     ]
+
+
+def grams_of_which(mass: float, salts: Sequence[str]) -> list[str]:
+    """So many grams of one of several salts; nobody told of which. [g]"""
+    shown = [names.substance(name) for name in salts]
+    told = _("{grams} of which: {salts}? Send for example: dosed {grams} {salt}")
+    return [
+        told.format(grams=grams(mass), salts=", ".join(shown), salt=shown[0]),
+        _("Nothing is stored yet."),
+    ]
