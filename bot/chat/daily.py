@@ -72,17 +72,21 @@ def as_wish(question: Question) -> Question:
 
 
 async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """``it uses 0.5 dkh a day``: what a day holds that; None where nothing of it is told."""
+    """``it uses 0.5 dkh a day``, ``kh fell from 8 to 7 in 2 days``: what a day holds that."""
     stored = turn.current_tank
-    if parsed.values or parsed.question is not None or not turn.incoming.addressed:
+    if parsed.values or parsed.events or not turn.incoming.addressed:
+        return None
+    changed = any(doubt.reason == "change" for doubt in parsed.doubts)  # a reading in it: asked
+    if stored is None or not stored.tank.is_sea or changed:
         return None
     found = daily.told(turn.incoming.text, turn.context())
-    if found is None or stored is None or not stored.tank.is_sea or found[0] not in USED_UP:
+    if found is None or found[0] not in USED_UP:
         return None
     analyte, per_day = found
     state = await state_of(turn, stored, turn.now)
     lead = words.as_told(stored.name, analyte, per_day)
-    question, facts = Question("dose", analyte=analyte), {"consumption": {"per_day": per_day}}
+    asked, facts = parsed.question, {"consumption": {"per_day": per_day}}
+    question = Question("dose", analyte=analyte, substance=asked.substance if asked else None)
     return [await _hold(turn, question, stored, state, analyte, per_day, lead, facts)]
 
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from typing import Final, Literal
 
-from core.message import slots
+from core.message import quantities, slots
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
+from core.message.slot import Number
 from core.message.tokens import Token, cut
 
 Asked = Literal["use", "hold"]
@@ -57,23 +59,64 @@ def asked(text: str) -> Asked | None:
 def told(text: str, context: Context) -> tuple[str, float] | None:
     """The analyte and the use a day that a text tells, in canonical units a day.
 
+    Told so, or by how far it fell in so many days; a question may tell it as what it rests on.
+
     Examples
     --------
     >>> from datetime import UTC, datetime
     >>> now = Context(now=datetime(2026, 3, 1, tzinfo=UTC), zone=UTC)
     >>> told("my reef uses 0.5 dkh a day", now)
     ('kh', 0.5)
+    >>> told("how much soda if kh fell from 8 to 7 in two days", now)
+    ('kh', 0.5)
     """
     plain = fold(text)
-    if _A_DAY.search(plain) is None:
-        return None
     tokens = cut(plain, lexicon(), text)
-    if any(token.kind == "ask" for token in tokens) or not _used(plain, tokens):
+    if not _used(plain, tokens):
         return None
     numbers = slots.read(tokens, context, text).numbers
-    if len(numbers) != 1 or numbers[0].analyte is None or numbers[0].value == 0.0:
+    if (days := _days(tokens)) is not None:
+        return _fallen(numbers, days)
+    end = _A_DAY.search(plain)
+    if end is None:
         return None
-    return numbers[0].analyte, abs(numbers[0].value)
+    asks = any(token.kind == "ask" for token in tokens)
+    told_of = [
+        n for n in numbers if not asks or _NEAR.fullmatch(plain, n.quantity.end, end.start())
+    ]
+    if len(told_of) != 1 or told_of[0].analyte is None or told_of[0].value == 0.0:
+        return None
+    return told_of[0].analyte, abs(told_of[0].value)
+
+
+def _fallen(numbers: list[Number], days: float) -> tuple[str, float] | None:
+    """What fell from one number to the other, a day."""
+    ends = {number.role: number for number in numbers if number.role in {"from", "to"}}
+    if len(ends) != 2 or ends["from"].analyte is None:
+        return None
+    by = ends["from"].value - ends["to"].value
+    return (ends["from"].analyte, by / days) if by > 0.0 else None
+
+
+def _days(tokens: list[Token]) -> float | None:
+    """So many days or weeks; None where no number of them is told."""
+    for number, unit in pairwise(tokens):
+        if unit.kind != "time" or unit.value not in _SPANS:
+            continue
+        if number.kind == "number" and (found := quantities.read([number], 0)) is not None:
+            return (found.value or 0.0) * _SPANS[str(unit.value)] or None
+        if number.kind == "count" and str(number.value).isdigit():
+            return float(str(number.value)) * _SPANS[str(unit.value)] or None
+        if number.value == "one" and unit.value == "week":
+            return _SPANS["week"]
+    return None
+
+
+_SPANS: Final = {"day": 1.0, "week": 7.0}
+"""Days in each."""
+
+_NEAR: Final = re.compile(r"[^\d,;]{0,12}")
+"""Between a number and the words that it is of each day: its unit at most."""
 
 
 def _used(plain: str, tokens: list[Token]) -> bool:

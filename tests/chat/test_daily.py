@@ -91,6 +91,25 @@ async def test_what_the_keeper_says_that_it_uses(reef: Talk) -> None:
     assert "grams" not in reply.facts
 
 
+@pytest.mark.parametrize(
+    "line",
+    [
+        "how much soda to keep alk at 8 if it drops 0.5 a day",
+        "alk dropped from 8 to 7 in 2 days how much per day",
+        "kh fell from 8 to 7 in two days, how much soda per day",
+        "wie viel verbraucht es am tag wenn kh in 2 tagen von 8 auf 7 fällt",
+        "combien par jour si kh baisse de 8 à 7 en 2 jours",
+        "cuánto gasta al día si el kh baja de 8 a 7 en 2 días",
+        "hoeveel per dag als kh zakt van 8 naar 7 in 2 dagen",
+        "how much a day if alk goes down from 8 to 4.5 in a week",
+    ],
+)
+async def test_a_question_may_tell_what_is_used(reef: Talk, line: str) -> None:
+    facts = await reef.facts(line)
+    assert facts["consumption"]["per_day"] == pytest.approx(0.5)
+    assert facts["grams"] == pytest.approx(0.5 * 200 * 29.96e-3, rel=5e-3)
+
+
 async def test_without_two_readings_it_is_not_guessed(talk: Talk) -> None:
     await talk.say("/tank new Reef 200 l marine")
     await talk.say("alk 8 sal 35 ph 8.2 temp 25")
