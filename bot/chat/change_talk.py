@@ -19,6 +19,10 @@ OFTEN: Final = "how often should i change water"
 """The question that `how often?` behind a change stands for."""
 
 
+OF_SHARE: Final = frozenset({"safe", "at_once", "go_on", "when_next"})
+"""What is asked of another share with its number: `is 40% ok`, `can i do 80% at once`."""
+
+
 async def answer(
     turn: Turn, said: About | Telling, facts: Mapping[str, Any], amounts: Amounts, *, newest: bool
 ) -> list[Reply] | None:
@@ -27,11 +31,15 @@ async def answer(
     A change that was refused without smaller ones has no way to be done. `newest` is whether it
     is the last thing that was spoken of.
     """
+    if newest and amounts.percent is not None and said in OF_SHARE:
+        return await other_share(turn, facts, amounts.percent)
     if newest and said in {"changed", "gave_it"}:
         return await _changed(turn, facts, amounts)
     if newest and said == "weekly":
         steps = facts["steps"] or [facts["share"]]
-        return await weekly(turn, 100.0 * steps[0])
+        return await other_share(turn, facts, 100.0 * steps[0])
+    if newest and said == "warm":
+        return [await _warm(turn, facts)]
     if newest and said == "safe":
         return [await turn.reply(words.safe(facts["share"], facts["steps"]))]
     if not facts.get("steps"):
@@ -59,6 +67,18 @@ async def answer(
     return [await turn.reply(words.change_later(emergency=emergency))] if said == "later" else None
 
 
+async def _warm(turn: Turn, facts: Mapping[str, Any]) -> Reply:
+    """How warm the new water should be: as the tank, and what it may be for this share."""
+    told = {
+        "temperature": facts["before"].get("temperature"),
+        "new_water_from": facts.get("new_water_from"),
+        "new_water_to": facts.get("new_water_to"),
+    }
+    warm, least, most = told.values()
+    lines = words.how_warm(warm, facts["share"], least, most)
+    return await turn.reply(lines, facts=_known(told))
+
+
 async def _often(turn: Turn, facts: Mapping[str, Any]) -> list[Reply] | None:
     """How often the changes of the plan follow; of one that is within limits, what is usual."""
     steps = facts["steps"]
@@ -74,11 +94,15 @@ async def _often(turn: Turn, facts: Mapping[str, Any]) -> list[Reply] | None:
     return [await turn.reply(lines, facts=dict(routine))]
 
 
-async def weekly(turn: Turn, percent: float) -> list[Reply] | None:
-    """Whether so much a week will do: the routine, worked out. [%]"""
-    if turn.route is None:
+async def other_share(turn: Turn, facts: Mapping[str, Any], percent: float) -> list[Reply] | None:
+    """The same change of another share, as often as it is asked about. [%]"""
+    source = facts.get("source", "")
+    water = f" with {source}" if source.isalpha() else ""
+    parsed = parse(f"what if i change {percent:.3g}%{water}", turn.context())
+    if turn.route is None or parsed.question is None:
         return None
-    return await turn.route(turn, parse(f"what if i change {percent:.3g}% weekly", turn.context()))
+    question = replace(parsed.question, text=f"{turn.incoming.text}{water}")
+    return await turn.route(turn, replace(parsed, question=question))
 
 
 async def _changed(turn: Turn, facts: Mapping[str, Any], amounts: Amounts) -> list[Reply] | None:

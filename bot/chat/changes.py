@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any
@@ -41,20 +40,15 @@ from core.message import change_count
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
+from core.message.rhythm import days_between
 from core.message.tokens import cut
 
-WEEK = 7.0
 SHOWN = 6
 """Lines on one screen."""
 USUAL = 0.25
 """A share that is looked at where the largest cannot be told."""
 NOTES = 2
 """Lines about the new water among them."""
-EVERY = re.compile(
-    r"\b(?:(?P<word>daily|weekly|monthly)"
-    r"|every (?:(?P<count>\d{1,3}) )?(?P<unit>days?|weeks?|months?))\b",
-    re.IGNORECASE,
-)
 
 
 async def change(
@@ -177,7 +171,7 @@ async def answer(
     lines = [verdict.head(plan, waters, name, litres, doubt, instead, overdose=overdose)]
     if whole is not None and not plan.broken:
         lines = [course_words.enough(plan, name, litres, instead)]
-    elif EVERY.search(question.text or "") and not plan.broken:
+    elif days_between(question.text or "") is not None and not plan.broken:
         lines = change_bounds.again(name, waters, plan, facts) or lines
     lines += change_bounds.since_tested(asked, facts)
     lines += change_bounds.beside(asked.supply, waters, plan, facts)
@@ -238,23 +232,12 @@ def _routine(question: Question, asked: Asked, plan: ChangePlan) -> SawTooth | N
     new = asked.source.last("nitrate")
     if per_day is None or new is None:
         return None
-    every = _every(question.text or "")
+    every = days_between(question.text or "")
     if every is not None:
         return saw_tooth(per_day, new.value, plan.share, every)
     if question.analyte != "nitrate" or question.target is None:
         return None
     return safe_routine(question.target, per_day, new.value, plan.largest_safe_share)
-
-
-def _every(text: str) -> float | None:
-    """Days between the changes of a routine that is asked about; None where it is one change."""
-    found = EVERY.search(text)
-    if found is None:
-        return None
-    if found.group("word"):
-        return {"daily": 1.0, "weekly": WEEK, "monthly": 30.0}[found.group("word").casefold()]
-    count = float(found.group("count") or 1)
-    return count * {"d": 1.0, "w": WEEK, "m": 30.0}[found.group("unit")[0].casefold()]
 
 
 async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:

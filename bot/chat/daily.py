@@ -25,6 +25,7 @@ from core.advice.state import State
 from core.advice.upkeep import USED_UP, used_up
 from core.advice.used_up import Consumption
 from core.message import daily
+from core.message.doubts import CHANGE
 from core.message.model import Parsed, Question
 from core.water.substances import SUBSTANCES
 
@@ -76,7 +77,7 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     stored = turn.current_tank
     if parsed.values or parsed.events or not turn.incoming.addressed:
         return None
-    changed = any(doubt.reason == "change" for doubt in parsed.doubts)  # a reading in it: asked
+    changed = any(doubt.reason == CHANGE for doubt in parsed.doubts)  # a reading in it: asked
     if stored is None or not stored.tank.is_sea or changed:
         return None
     found = daily.told(turn.incoming.text, turn.context())

@@ -213,8 +213,21 @@ def _changes(asked: Question, said: Followup, offer: Offer) -> dict[str, Any] | 
     if said.percent is not None:
         return {"percent": said.percent, "litres": None} if asked.kind == "change" else None
     if said.grams is not None:
-        return {"grams": said.grams} if asked.kind == "effect" else None
+        return _of_grams(asked, said.grams, _facts(offer).get("substance"))
     return _wish(asked, said)
+
+
+def _of_grams(asked: Question, grams: float, substance: str | None) -> dict[str, Any] | None:
+    """So much in the place of another amount; of a plan's substance, what so much would do."""
+    if asked.kind == "effect":
+        return {"grams": grams}
+    if asked.kind != "dose" or substance is None:
+        return None
+    unwished = dict.fromkeys(("analyte", "start_value", "target", "delta"))
+    return unwished | {
+        "kind": "effect", "grams": grams, "substance": substance,
+        "text": f"what does {grams:g} g {substance} do",
+    }  # fmt: skip
 
 
 def _number(asked: Question, number: float) -> dict[str, Any] | None:

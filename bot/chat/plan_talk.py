@@ -52,7 +52,7 @@ GIVEN: Final = frozenset({"gave_all", "gave_two", "gave_double"})
 """More than a part went in."""
 
 OF_NEWEST: Final = frozenset(
-    {"safe", "effect", "days", "litres", "a_day", "changed", "often", "need", "gave_it"}
+    {"safe", "effect", "days", "litres", "a_day", "changed", "often", "need", "gave_it", "warm"}
 )
 """What may be said of anything: of a plan only while nothing else was spoken of since."""
 
@@ -110,7 +110,7 @@ async def _answer(
     if said == "drop":
         return await _dropped(turn, of_late[0]) if of_late else None
     if said == "weekly" and amounts.percent is not None:
-        return await change_talk.weekly(turn, amounts.percent)
+        return await change_talk.other_share(turn, {}, amounts.percent)
     if said == "safe" and (warned := await after.warned_of(turn, of_late)) is not None:
         return warned
     if (pair := await pair_talk.answer(turn, said, of_late)) is not None:

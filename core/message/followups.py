@@ -189,9 +189,9 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
     if marks & {"with", "only_have", "instead"} and (name := _substance(rest, context)) is not None:
         return Followup(substance=name)
     leading = bool(marks) and (asks or "lead" in marks)
-    if marks & {"for", "same", "too"} or leading:
+    if marks & {"for", "into", "same", "too"} or leading:
         if (volume := volume_litres(rest, context.us_gallons)) is not None:
-            return Followup(volume_l=volume) if "for" in marks or asks else None
+            return Followup(volume_l=volume) if asks or marks & {"for", "into"} else None
         if (tank := _tank(rest, context.tanks)) is not None:
             return Followup(tank=tank)
     if marks & {"with", "lead", "only_have"} and _is_water(rest):
@@ -199,10 +199,10 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
     share = re.fullmatch(r"(\d{1,2}(?:[.,]\d)?) ?%", rest)
     if share is not None and (asks or marks & {"lead", "instead", "to"}):
         return Followup(percent=float(share[1].replace(",", ".")))
+    if (asks or "lead" in marks) and marks and (mass := grams(rest)) is not None:
+        return Followup(grams=mass)
     if "to" not in marks and not (asks and marks):
         return None
-    if asks and (mass := grams(rest)) is not None:
-        return Followup(grams=mass)
     return _value(rest, context) or (_asked_about(rest) if leading else None)
 
 

@@ -118,12 +118,13 @@ def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
 Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
     "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
-    "first",
+    "first", "warm",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part, a part or just "it" went
 in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
 needed for it and where that is had; that the change was made; whether it is safe; how often; that a
-part was missed; whether so much a week will do; which of two goes in first."""
+part was missed; whether so much a week will do; which of two goes in first; how warm
+the new water should be."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
@@ -155,6 +156,8 @@ def telling(text: str) -> Heard | None:
         return None
     asks = "?" in text or said.asks or said.classes >= {"is", "was"}  # was ist das doppelte
     found = _of(said.classes - {"is"}, asks=asks)
+    if found == "weekly" and "double" in said.classes and said.amounts.percent is None:
+        return None  # how often something is done, nobody knows what
     if found is None or (said.names and said.amounts.grams is not None):  # says all by itself
         return None
     return Heard(found, said.amounts)
@@ -237,7 +240,12 @@ def _instead_of() -> re.Pattern[str]:
 
 def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     """The meaning of the classes of a text's words."""
+    if "warm" not in said:
+        said = said - {"water"}
     wishes = "may" in said or (asks and "put" not in said)
+    if "weekly" in said:  # twice a week is no double of it
+        light = {"weekly", "enough", "once", "double", "may", "give", *_SAFE}
+        return "weekly" if not said - light else None
     is_in, said = "inside" in said, said - {"inside"}
     if _at_once(said, asks=asks):
         return "at_once"
@@ -247,15 +255,14 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     if said >= {"where", "buy"}:
         said = said - {"where", "buy"} | {"need"}
     said = said - {"was"} if "double" not in said else said
-    if "weekly" in said:
-        return "weekly" if not said - {"weekly", "enough", "once", *_SAFE} else None
     if "missed" in said:
         told = not wishes and not said - {"missed", "part", "place", "once", "give"}
         return "later" if told else None
-    for only in ("first", "effect", "need", "litres", "days", "often"):
+    for only in ("first", "warm", "effect", "need", "litres", "days", "often"):
         if only in said:
             beside = {only, "put", "give", "once", "part", "safe"}
-            beside |= {"may"} if only in {"first", "often"} else set()
+            beside |= {"may"} if only in {"first", "often", "warm"} else set()
+            beside |= {"water"} if only == "warm" else set()
             return only if not said - beside else None
     if said & _SAFE:
         return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None

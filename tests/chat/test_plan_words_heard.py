@@ -310,3 +310,47 @@ async def test_a_change_over_the_limits_is_not_called_within_them(changing: Talk
     assert "each time" in await changing.text("how many litres is that")
     (asked,) = await changing.say("i changed it")
     assert asked.lines[0].text.startswith("Which was done:")
+
+
+@pytest.mark.parametrize(
+    ("line", "share"),
+    [
+        ("can i do 80% at once", 0.8),
+        ("is 40% ok", 0.4),
+        ("kann ich auch 60% auf einmal machen", 0.6),
+        ("sind 35% in ordnung", 0.35),
+        ("what if i do 25% twice a week", 0.25),
+        ("30% zweimal die woche?", 0.3),
+        ("¿está bien 40%?", 0.4),
+    ],
+)
+async def test_of_another_share_that_one_is_judged(changing: Talk, line: str, share: float) -> None:
+    facts = await changing.facts(line)
+    assert facts["share"] == pytest.approx(share)
+    assert facts["source"]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "how warm should the new water be",
+        "how warm must the water be",
+        "what temperature should the water have",
+        "wie warm muss das neue wasser sein",
+        "quelle température pour l'eau neuve",
+        "qué temperatura tiene que tener el agua",
+        "hoe warm moet het water zijn",
+        "che temperatura deve avere l'acqua",
+        "jaka temperatura wody",
+        "hur varmt ska vattnet vara",
+    ],
+)
+async def test_how_warm_the_new_water_should_be(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("ph 7.4 kh 4 gh 8 no3 60 temp 25 ammonia 0")
+    await talk.say("/source tap ph 7.6 kh 4 gh 8 no3 10 temp 10")
+    await talk.say("what if i change 20%")
+    (reply,) = await talk.say(line)
+    assert "As warm as the tank: 25 °C." in reply.text
+    assert "For 20 % at once it must be 15 °C or more." in reply.text  # 2 °C a day, of a fifth 10
+    assert reply.facts == {"temperature": 25.0, "new_water_from": pytest.approx(15.0, abs=0.1)}

@@ -27,6 +27,22 @@ def next_change(*, emergency: bool) -> list[str]:
     return [_("A day after this one. Test pH, KH and ammonia before it, send them, and ask again.")]
 
 
+def how_warm(
+    temperature: float | None, share: float, least: float | None, most: float | None
+) -> list[str]:
+    """How warm the new water should be, and what a share bears at least or at most. [°C]"""
+    if temperature is None:
+        return [_("As warm as the tank: measure both. Never more than 2 °C in a day.")]
+    lines = [_("As warm as the tank: {degrees} °C.").format(degrees=plain(temperature, 1))]
+    for told, bound in (
+        (_("For {share} at once it must be {degrees} °C or more."), least),
+        (_("For {share} at once it must be {degrees} °C or less."), most),
+    ):
+        if bound is not None:
+            lines.append(told.format(share=percent(at_most(share)), degrees=plain(bound, 1)))
+    return lines
+
+
 def how_to_change(share: float, volume_l: float | None, temperature: float | None) -> list[str]:
     """One change, step by step. [share], [L], [°C]"""
     warm = (
