@@ -18,6 +18,7 @@ from bot.chat import (
     dosing,
     emergencies,
     own_plan,
+    plants,
     standing,
     strangers,
 )
@@ -41,6 +42,7 @@ from core.advice.strangers import named as stranger_named
 from core.message.after import Asked, asked, means_them, water_alone
 from core.message.fold import fold
 from core.message.model import Parsed, Question
+from core.message.plants import for_plants, only_plants
 from core.message.waters import PURE
 from core.tank import Stock, Tank
 
@@ -54,6 +56,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Answer what is asked of the answer before; None where nothing is, or it fits none."""
     if not turn.incoming.addressed or parsed.values or parsed.events or parsed.command is not None:
         return None
+    if for_plants(turn.incoming.text):
+        return await _plants(turn, await _of_late(turn))
     if (said := asked(turn.incoming.text)) is None:
         return None
     offers = await _of_late(turn)
@@ -119,6 +123,8 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
     stored = turn.current_tank if spoken is None else spoken.tank
     if stored is None:
         return None
+    if said.rest is not None and only_plants(said.rest):
+        return await _plants(turn, offers)
     state = await state_of(turn, stored, turn.now)
     others = _others(said.rest, state)
     if others is None:
@@ -142,6 +148,19 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
     if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
         return None
     return await standing.status(turn, Question("safe", stored.name, text=turn.incoming.text))
+
+
+async def _plants(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
+    """What plants bear of what was spoken of last; a danger or a refusal is said again."""
+    if (warned := await warned_of(turn, offers)) is not None:
+        return warned
+    latest = _facts(offers[0]) if offers else {}
+    spoken = None if "days" in latest else _spoken(turn, offers)
+    facts = latest if spoken is None else spoken.facts
+    stored = turn.current_tank if spoken is None else spoken.tank
+    if stored is None or not plants.is_of(turn.incoming.text, facts):
+        return None
+    return [await plants.answer(turn, stored, facts)]
 
 
 async def warned_of(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:

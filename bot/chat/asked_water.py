@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import animals
+from bot.chat import animals, plants
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -22,6 +22,7 @@ from core.advice.tapped import bad_in, softened
 from core.message import water_asked
 from core.message.after import is_of_harm
 from core.message.model import Question
+from core.message.plants import named as plants_named
 from core.message.waters import mentioned
 from core.tank import Stock, Tank
 
@@ -51,6 +52,9 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
     if not whom and stored is not None:
         kept = (await state_of(turn, stored, turn.now)).tank.stock
     values = _values(supply)
+    if not whom and plants_named(text):
+        bad = [words.bad(name, value) for name, value in bad_in(supply.state, JUDGED_BAD)]
+        return [await plants.of_water(turn, supply.name, values, bad)]
     state = with_premises(State(Tank(name=supply.name, stock=kept), turn.local_now), values)
     found = [f for f in find(state, frozenset(values)) if f.id == "does_not_suit"]
     against = [finding_words.line(finding) for finding in found[:3]]

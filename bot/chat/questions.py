@@ -11,6 +11,7 @@ from bot.chat import (
     asked_water,
     dosing,
     levels,
+    plants,
     reminders,
     routines,
     settings,
@@ -33,6 +34,7 @@ from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
 from core.analytes import ANALYTES
 from core.errors import CoreError
+from core.message import plants as plant_words
 from core.message.after import is_of_harm
 from core.message.amounts import SPOONS
 from core.message.model import Basis, Command, Parsed, Question, Value
@@ -120,6 +122,9 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         return await dosing.effect(turn, replace(question, kind="effect"), _parsed)
     if (of_source := await asked_water.judged(turn, question)) is not None:
         return of_source
+    if question.premises and not whom and plant_words.named(question.text or ""):
+        borne = await plants.of_numbers(turn, question, stored)
+        return [await _judged(turn, question, whom) if borne is None else borne]
     if question.premises and (whom or not animals.is_for_someone(question)):
         return [await _judged(turn, question, whom)]
     newcomers = animals.to_come(question.text or "")
