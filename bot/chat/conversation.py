@@ -21,6 +21,7 @@ from bot.chat import (
     asides,
     asked_deeds,
     asked_water,
+    before_deed,
     belongs,
     calls,
     corrections,
@@ -219,7 +220,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await _call(turn, parsed)
     replies: list[Reply] = []
     if parsed.values or parsed.events or parsed.doubts:
-        replies += await readings.keep(turn, parsed)
+        replies += await readings.keep(turn, await before_deed.placed(turn, parsed))
     replies += await after_dose.now(turn, parsed)
     if (did := await after_dose.asked_beside(turn, parsed)) is not None:
         replies += did

@@ -7,6 +7,7 @@ from datetime import timedelta
 from typing import Final
 
 from core.advice import limits
+from core.advice.alarm_words import named
 from core.advice.jumps import jumped_from
 from core.advice.plan import Fact, Plan, Refusal
 from core.advice.scheduling import per_gram, steps_of
@@ -52,12 +53,23 @@ def dosed_since(state: State, reading: Measured) -> Refusal | None:
     is not mixed, and no reading of it tells anything yet.
     """
     for event in state.events or ():
-        dosed = SUBSTANCES.get(event.what.substance or "")
-        if event.what.kind != "dose" or dosed is None or event.at < reading.at:
+        name = event.what.substance or ""
+        if event.what.kind != "dose" or not reading.at <= event.at <= state.now:
             continue
-        if event.at <= state.now and per_gram(dosed.name, reading.analyte) > 0.0:
-            return Refusal("dosed_since", {"analyte": reading.analyte, "substance": dosed.name})
+        if _may_raise(name, reading.analyte):
+            return Refusal("dosed_since", {"analyte": reading.analyte, "substance": name})
     return None
+
+
+def _may_raise(name: str, analyte: str) -> bool:
+    """Whether what went in raises it, or may: a soda of which it was not told which one it is."""
+    if name in SUBSTANCES:
+        return per_gram(name, analyte) > 0.0
+    return analyte == "kh" and not named(name).get("label", frozenset()).isdisjoint(_ALKALINE)
+
+
+_ALKALINE: Final = frozenset({"carbonate", "caustic"})
+"""What a thing of no known name is by its words, where it raises KH."""
 
 
 def moved_today(

@@ -133,6 +133,10 @@ def _time_doubt(moment: Moment, state: Statement) -> None:
     )
 
 
+_MOVING = frozenset({"dose", "water_change", "top_up"})
+"""What an earlier value beside it was measured before."""
+
+
 def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
     """Times of a line: one for all, one a clause, or only for the value that was."""
     if not candidates:
@@ -153,8 +157,9 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
             shared.append((index, moment))
     open_ones = [c for c in candidates if c.at is None and not c.own_time]
     counts = Counter(c.analyte for c in candidates)
+    beside_deed = any(found.event and found.event.kind in _MOVING for _, found in line.events)
     for candidate in candidates:
-        alone = candidate.former and not shared
+        alone = candidate.former and not shared and not beside_deed
         twice = candidate.own_time and counts[candidate.analyte] > 1
         if candidate.at is None and (alone or twice):
             candidate.problem = candidate.problem or doubts.PAST

@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from core.message import (
+    before_dose,
     blends,
     bought,
     commands,
@@ -134,7 +135,9 @@ def _blended(text: str, tokens: list[Token], blend: blends.Blend, context: Conte
 
 def full(text: str, tokens: list[Token], context: Context) -> Parsed:
     """What any message says that is not of the plainest kind."""
-    return _parse(text, _whole(tokens), context)
+    whole = _whole(tokens)
+    before_dose.part(whole)
+    return _parse(text, whole, context)
 
 
 def _whole(tokens: list[Token]) -> list[Token]:

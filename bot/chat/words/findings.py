@@ -11,6 +11,7 @@ from bot.chat.words import (
     finding_deeds,
     finding_nitrite,
     finding_sea,
+    names,
 )
 from bot.chat.words.finding_animals import (
     cramped,
@@ -76,6 +77,11 @@ def _low_kh(facts: Facts) -> str:
     if "retest_first" in facts:
         told = _("KH {kh} is low (under {limit} °dH): pH can fall. Retest before any buffer.")
         return filled(told, facts, kh=1, limit=1)
+    if "substance" in facts:
+        return _(
+            "KH {kh} was read before {substance} went in, which raises it. No more now: retest KH,"
+            " pH and ammonia 24 h after it."
+        ).format(kh=plain(number(facts, "kh"), 1), substance=names.said(str(facts["substance"])))
     if "source_kh" in facts:
         told = _(
             "KH {kh} is low (under {limit} °dH): pH can fall. Your source has {source_kh}: small"

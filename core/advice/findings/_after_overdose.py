@@ -7,7 +7,8 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from core.advice.findings import _deeds
-from core.advice.findings._model import DOSE, Finding
+from core.advice.findings._model import DOSE, Facts, Finding
+from core.advice.since import dosed_since
 from core.advice.state import Happening, State
 
 WAITS: Final = timedelta(days=1)
@@ -26,11 +27,13 @@ _DOSES_ASKED: Final = frozenset({"heading", "drifting"})
 def without_doses(found: list[Finding], state: State) -> list[Finding]:
     """Ask for no dose where too much of something stands, as logged or as it was called out.
 
-    A KH read before a dose that raised it says nothing of the water now, and is left out; else it
-    is to be read again before any buffer.
+    A KH read before a dose that raised it says nothing of the water now: it is left out where that
+    was too much, and said to be of before it else. After too much of another thing it is to be
+    read again before any buffer.
     """
     if not any(each.id == "low_kh" or _is_falling_kh(each) for each in found):
         return found
+    found = _before_dose(found, state)
     overdosed = [event for event in state.events or () if _stands(event.at, state)]
     moves = [(event, _too_much(event, state)) for event in overdosed]
     told = [(event.at, "kh" in finding.facts) for event, finding in moves if finding is not None]
@@ -49,6 +52,20 @@ def without_doses(found: list[Finding], state: State) -> list[Finding]:
         if each.id == "low_kh"
         else each
         for each in kept
+    ]
+
+
+def _before_dose(found: list[Finding], state: State) -> list[Finding]:
+    """Say of a KH read before what raises it that it was so, and ask for no more of it."""
+    kh = state.last("kh")
+    since = None if kh is None else dosed_since(state, kh)
+    if since is None:
+        return found
+    dosed: Facts = {"substance": since.facts["substance"]}
+    return [
+        Finding(each.id, each.severity, {**each.facts, **dosed}) if each.id == "low_kh" else each
+        for each in found
+        if not _is_falling_kh(each)
     ]
 
 
