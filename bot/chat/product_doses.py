@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any, Final
 
 from rapidfuzz.distance import OSA
@@ -120,8 +121,27 @@ async def effect(turn: Turn, question: Question) -> list[Reply] | None:
     return [await turn.reply(lines, facts=shown, context={SPOKEN_OF: meant[0].name})]
 
 
+@dataclass(frozen=True, slots=True)
+class OverADay:
+    """So much of a product that went in at once, what it raises and how many days it belongs to."""
+
+    product: Product
+    amount: float
+    rises: Mapping[str, float]
+    days: int
+
+
 async def too_much(turn: Turn, told: Told) -> Reply | None:
     """Right after a dose of a product: that it was more than one day's, by its label."""
+    if (over := await over_a_day(turn, told)) is None:
+        return None
+    shown = {"product": facts_of(over.product), "rises": dict(over.rises), "days": over.days}
+    lines = words.too_much(over.product, over.amount, over.rises)
+    return await turn.reply(lines, facts={"tank": told.tank.name, **shown})
+
+
+async def over_a_day(turn: Turn, told: Told) -> OverADay | None:
+    """The first dose told of a product that was more than one day's, by its label."""
     volume = told.tank.tank.volume_l
     for event in told.events if volume is not None else ():
         meant = [each for each in turn.products if is_of(event.what, each)]
@@ -132,9 +152,7 @@ async def too_much(turn: Turn, told: Told) -> Reply | None:
         state = await state_of(turn, told.tank, event.at - MOMENT)
         rises, days = days_of(meant, amount, volume, state)
         if days > 1:
-            shown = {"product": facts_of(meant[0]), "rises": dict(rises), "days": days}
-            lines = words.too_much(meant[0], amount, rises)
-            return await turn.reply(lines, facts={"tank": told.tank.name, **shown})
+            return OverADay(meant[0], amount, rises, days)
     return None
 
 

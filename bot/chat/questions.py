@@ -16,6 +16,7 @@ from bot.chat import (
     routines,
     settings,
     standing,
+    still_in,
 )
 from bot.chat.model import Reply
 from bot.chat.standing import about
@@ -170,7 +171,15 @@ async def _judged(turn: Turn, question: Question, whom: Sequence[str]) -> Reply:
     }
     if judged is not None:
         facts["nh3_n"] = judged["nh3_n"]
-    return await turn.reply(_judgement(question, state, found, judged), facts=facts)
+    lines = _judgement(question, state, found, judged)
+    there = about(turn, question)
+    if there is not None:
+        measured_now = await state_of(turn, there, turn.now)
+        if (still := await still_in.found(turn, there, measured_now)).lines:
+            facts["still_in"] = [f.id for f in still.findings] + still.names
+            well = all(finding.severity == "note" for finding in found)
+            lines = [*still.lines, *lines] if well else [*lines, *still.lines]
+    return await turn.reply(lines, facts=facts)
 
 
 def _judgement(

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import emergencies
+from bot.chat import emergencies, still_in
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -64,8 +64,12 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     found = stands(state, frozenset(looked_at))
     unknown = strangers(state.tank)
     lines = [finding_words.line(finding) for finding in found]
+    still = await still_in.found(turn, stored, state, deeds=False)
     if found:
         lines[0] = words.lead(stored.name, lines[0])
+        lines[1:1] = still.lines
+    elif still.too_much:
+        lines = [words.lead(stored.name, still.lines[0]), *still.lines[1:]]
     elif any(reading.is_fresh(state.now) for reading in looked_at.values()):
         lines = [_nothing_off(turn, stored, state)]
         if unknown:
@@ -77,6 +81,8 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     due = await _due_next(turn, stored)
     more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]
     facts = {"tank": stored.name, **_facts(state, found)}
+    if still.names:
+        facts["still_in"] = still.names
     if not found and unknown:
         facts["not_judged"] = list(unknown)
     return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]

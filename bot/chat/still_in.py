@@ -1,0 +1,67 @@
+"""What went in of late and was not tested since: no answer of the readings leaves it out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from bot.chat import product_doses
+from bot.chat.products import is_of
+from bot.chat.told import Told
+from bot.chat.turn import Turn
+from bot.chat.words import findings as finding_words
+from bot.chat.words import product_doses as product_words
+from bot.chat.words import still_in as words
+from bot.store.log import Stored
+from bot.store.tanks import StoredTank
+from core.advice.findings import DEEDS, LOOKED_BACK, Finding, newest_test, stands, unknown_in
+from core.advice.state import Happening, State
+
+
+@dataclass(slots=True)
+class StillIn:
+    """Lines, and what they rest on: findings, bought products, things of which nothing is known."""
+
+    lines: list[str] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    names: list[str] = field(default_factory=list)
+    too_much: bool = False
+    """Whether any of it is too much, beside the findings."""
+
+
+async def found(turn: Turn, stored: StoredTank, state: State, *, deeds: bool = True) -> StillIn:
+    """All of it, the most serious first; without `deeds` what no finding tells.
+
+    `state` holds the readings as they were measured.
+    """
+    still = StillIn()
+    if deeds:
+        still.findings = [f for f in stands(state, frozenset()) if f.id in DEEDS]
+        still.lines = [finding_words.line(finding) for finding in still.findings]
+    for event in state.events or ():
+        if event.what.kind == "dose" and _is_open(turn, event, state):
+            at_once = Stored(event.what, stored.id, event.at)
+            over = await product_doses.over_a_day(turn, Told(stored, (), (at_once,)))
+            if over is not None:
+                still.lines += product_words.too_much(over.product, over.amount, over.rises)
+                still.names.append(over.product.name)
+                still.too_much = True
+    unknown = unknown_in(state)
+    known = {each.name.casefold() for each in turn.products}
+    if unknown is not None and unknown.casefold() not in known:
+        still.lines.append(words.unknown(unknown))
+        still.names.append(unknown)
+    called, tested = state.called.get("overdose"), newest_test(state)
+    if not still.lines and called is not None and (tested is None or tested <= called):
+        still.lines.append(words.called())
+        still.names.append("overdose")
+        still.too_much = True
+    return still
+
+
+def _is_open(turn: Turn, event: Happening, state: State) -> bool:
+    """Whether a dose of a product is late, and nothing that it moves was read after it."""
+    if not event.at <= state.now < event.at + LOOKED_BACK:
+        return False
+    moved = {each.label.analyte for each in turn.products if is_of(event.what, each)}
+    read = [newest_test(state), *(r.at for name in moved if (r := state.last(name)) is not None)]
+    return bool(moved) and all(at is None or at <= event.at for at in read)
