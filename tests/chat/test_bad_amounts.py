@@ -16,7 +16,7 @@ FERN = ("/tank new Fern 90 l fresh", "kh 4 gh 6 ph 7.2 temp 25 ammonia 0")
         ((), "how much baking soda for 0.3 ml from kh 3 to 6", "Send the net volume again"),
         ((), "how much baking soda for 3,000,000 l from kh 3 to 6", "Send the net volume again"),
         ((), "how much baking soda for 100 l from kh 6 to 3", "already at 3"),
-        (FERN, "dose kh 2", "what if i change 20% with ro"),
+        (FERN, "dose kh 2", "how much can i change with ro"),
         ((), "how much calcium sulfate for 100 l gh 4 to 200", "Send it again"),
         (FERN, "dose gh 300", "gh 300 ppm"),
         ((), "what does 2 spoons of baking soda do in 100 l", "Weigh it and ask again"),

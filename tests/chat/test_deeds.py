@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 import pytest
@@ -350,3 +351,20 @@ async def test_copper_of_the_same_day_is_told_so(talk: Talk) -> None:
     await talk.say("dosed 5 ml copper medicine")
     await talk.wait(hours=1)
     assert "Copper went in today and kills" in await talk.text("added 3 amano shrimps")
+
+
+@pytest.mark.parametrize(
+    "dosed", ["dosed 40 g potassium nitrate", "put in 30 g monopotassium phosphate"]
+)
+async def test_what_is_offered_after_too_many_nutrients_is_within_the_limits(
+    talk: Talk, dosed: str
+) -> None:
+    """The offer names no share of its own: asked, the planner answers with one that it allows."""
+    for text in (*FERN, "gh 6 nitrate 10", "/source tap ph 7.6 kh 14 gh 20 no3 5 temp 15"):
+        await talk.say(text)
+    said = await talk.text(dosed)
+    offered = set(re.findall(r"Ask: (.+)$", said, re.MULTILINE))
+    assert offered == {"how much can i change"}
+    facts = await talk.facts(offered.pop())
+    assert "broken" not in facts
+    assert 0.0 < facts["share"] <= 0.5

@@ -78,17 +78,17 @@ def nutrient(facts: Facts) -> str:
     if "limit" not in facts:
         return _(
             "Mussels bear no potassium salts, and this is {name} +{added} mg/L by {substance}: add"
-            " no more of it. Ask: what if i change 30%"
+            " no more of it. Ask: how much can i change"
         ).format(**told)
     limit = small(number(facts, "limit"))
     if number(facts, "total") <= number(facts, "added"):
         return _(
             "Too much at once: {name} +{added} mg/L by {substance} (caution over {limit}). Add"
-            " no more of it, watch the animals. Ask: what if i change 30%"
+            " no more of it, watch the animals. Ask: how much can i change"
         ).format(**told, limit=limit)
     return _(
         "Too much: {name} +{added} mg/L by {substance}, about {total} in all (caution over"
-        " {limit}). Add no more of it. Ask: what if i change 30%"
+        " {limit}). Add no more of it. Ask: how much can i change"
     ).format(**told, limit=limit)
 
 

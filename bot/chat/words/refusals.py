@@ -76,13 +76,13 @@ def _lowered(facts: Facts) -> list[str]:
     if facts.get("analyte", "kh") in {"kh", "gh"}:
         return [
             _(
-                "To lower it in fresh water, small changes with RO or rain: what if i change 20%"
+                "To lower it in fresh water, small changes with RO or rain: how much can i change"
                 " with ro. In the sea let the animals use it up."
             )
         ]
     if facts["analyte"] in {"calcium", "magnesium"}:
         return [_("Let the animals use it up; usual water changes bring it back as well.")]
-    return [_("To lower it, small water changes, a day apart: what if i change 10%")]
+    return [_("To lower it, small water changes, a day apart: how much can i change")]
 
 
 def _read(facts: Facts, name: str) -> str:
