@@ -54,6 +54,7 @@ from bot.chat import (
     typed,
     undoing,
     warming,
+    what_for,
     what_now,
 )
 from bot.chat.model import Reply
@@ -143,6 +144,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return aimed
     if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
         return otherwise
+    if (use := await what_for.answer(turn, parsed)) is not None:
+        return use
     if (steps := await what_now.typed(turn)) is not None:
         return [steps]
     if (did := await after_dose.typed(turn)) is not None:

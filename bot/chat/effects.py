@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat import dose_reply, product_doses
+from bot.chat import dose_reply, product_doses, what_for
 from bot.chat.model import Reply
 from bot.chat.salts import THIOSULFATE
 from bot.chat.state import state_of
@@ -61,7 +61,8 @@ async def _without_amount(turn: Turn, question: Question) -> Reply:
         return await turn.reply(cautions.caution("salt_in"), facts={"caution": "salt_in"})
     if question.substance in THIOSULFATE:
         return await turn.reply(explained("dechlorinator"))  # should i dechlorinate
-    return await turn.reply(words.incomplete())
+    use = None if question.substance is None else await what_for.of(turn, question.substance)
+    return await turn.reply(words.incomplete()) if use is None else use[0]
 
 
 async def medium(turn: Turn, question: Question, substance: str) -> Reply:

@@ -100,11 +100,17 @@ async def _once_more(turn: Turn, latest: list[Offer], topics: Topics) -> list[Re
 
 
 def _is_bare(question: Question | None) -> bool:
-    """Whether nothing is asked, or `how much of it for 40 l` of what was spoken of."""
+    """Whether nothing is asked, or `how much of it for 40 l` of what was spoken of.
+
+    `what if i only have gypsum` asks what a thing does, and of no amount.
+    """
     if question is None:
         return True
     told = (question.analyte, question.target, question.delta, question.grams)
-    return (question.kind == "dose" and all(each is None for each in told)) or _wishes(question)
+    amounts = (*told, question.a_litre, question.millilitres, question.spoons, question.volume_l)
+    of_salt = question.kind == "effect" and all(each is None for each in amounts)
+    bare = question.kind == "dose" and all(each is None for each in told)
+    return bare or of_salt or _wishes(question)
 
 
 def _wishes(question: Question) -> bool:

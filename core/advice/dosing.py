@@ -37,7 +37,7 @@ from core.advice.state import Measured, State, degree_step
 from core.advice.upkeep import with_upkeep
 from core.errors import CoreError
 from core.substances import ACIDS
-from core.water import substance
+from core.water import SUBSTANCES, substance
 from core.water.water import MEQ_PER_DH
 
 __all__ = ["Plan", "Refusal", "Wish", "grams_for", "plan_kh"]
@@ -145,6 +145,8 @@ def refused_substance(name: str, state: State) -> Refusal | None:
         if name == "sodium carbonate":
             return Refusal("hydrate_unknown", facts)
         return None if name in IN_THE_SEA else Refusal("carbonate", facts)
+    if name in SUBSTANCES:
+        return Refusal("raises_none", {**facts, "analyte": "kh"})
     return Refusal("substance_unknown", facts)
 
 

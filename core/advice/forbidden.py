@@ -17,6 +17,8 @@ REFUSED: Final = (
     "condensate",
     "together",
     "bleach",
+    "plaster",
+    "baking_powder",
 )
 """Rows of the cautions that refuse; of several that a text touches the first is said. Their words
 stand in ``core/message/words/danger``, in nine languages."""
@@ -35,8 +37,8 @@ def forbidden(text: str, *, asked: bool = True) -> str | None:
     Returns
     -------
     str or None
-        mixing, battery_acid, caustic, acid, medicine, human, release, condensate, together or
-        bleach.
+        mixing, battery_acid, caustic, acid, medicine, human, release, condensate, together,
+        bleach, plaster or baking_powder.
 
     Examples
     --------

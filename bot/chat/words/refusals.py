@@ -229,6 +229,15 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
             " (baking soda) or potassium bicarbonate."
         ),
     ],
+    "raises_none": lambda facts: [
+        _("{substance} raises no {analyte}.").format(
+            substance=_substance(facts).capitalize(), analyte=_analyte(facts)
+        ),
+        _(
+            "For KH take sodium bicarbonate (baking soda) or potassium bicarbonate, for GH"
+            " calcium chloride, gypsum and Epsom salt."
+        ),
+    ],
     "reading_unknown": lambda facts: [
         _("I need {analyte} first. Measure it and send it, for example: {wish} {number}").format(
             analyte=_analyte(facts),
@@ -464,6 +473,20 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
     "bleach": lambda _facts: [
         _("No number for that near animals: it kills gills and filter alike."),
         _("If some got in already, send: bleach got in the tank"),
+    ],
+    "plaster": lambda _facts: [
+        _(
+            "No plaster: it is calcium sulfate with half its water, made for walls; it sets to"
+            " a lump, and what else is in it no label says."
+        ),
+        _(
+            "Take gypsum sold as food or for brewing (calcium sulfate dihydrate): dose gh +1 with"
+            " gypsum"
+        ),
+    ],
+    "baking_powder": lambda _facts: [
+        _("No baking powder: it is soda with an acid and starch; it hardly raises KH."),
+        _("Take pure baking soda (sodium bicarbonate) and ask: dose kh +1"),
     ],
 }
 

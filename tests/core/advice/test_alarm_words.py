@@ -47,7 +47,17 @@ def test_every_language_knows_every_danger(language: str) -> None:
     assert known["whole"] == {"general", "what_now"}
 
 
-SHARED = {"medicine", "formalin", "copper", "pipe", "condensate", "condenser", "softened"}
+SHARED = {
+    "medicine",
+    "formalin",
+    "copper",
+    "pipe",
+    "condensate",
+    "condenser",
+    "softened",
+    "plaster",
+    "baking_powder",
+}
 SHARED |= {"battery", "caustic"}
 SHARED |= {"child", "pet", "pool", "adult", "relative", "drank", "ate", "harmful", "inhaled"}
 SHARED |= {"vapour", "cough", "hard_breath", "my_breath", "fainted", "fell_in", "drowned"}
@@ -134,7 +144,16 @@ def test_every_language_has_its_words_of_what_is_refused(language: str) -> None:
     assert set(groups) >= SHARED
 
 
-BY_GROUPS = {"softened", "copper_pipes", "mixing", "battery_acid", "caustic", "condensate"}
+BY_GROUPS = {
+    "softened",
+    "copper_pipes",
+    "mixing",
+    "battery_acid",
+    "caustic",
+    "condensate",
+    "plaster",
+    "baking_powder",
+}
 BY_GROUPS |= {"acid", "carbonate", "filter_tap", "filter_off"}
 """What the English file names for all languages, by the groups that they share."""
 
