@@ -37,6 +37,8 @@ async def command(turn: Turn, told: Command, parsed: Parsed) -> list[Reply]:
     text = turn.incoming.text
     if (refusal := never(text)) is not None:
         return [await dose_reply.refuse(turn, refusal, None)]
+    if not told.arguments:
+        return [await turn.reply([words.how_to_keep()])]
     labels = read_labels(told.arguments)
     if labels is None:
         return [await turn.reply(words.label_of_another_thing())]

@@ -146,6 +146,17 @@ def is_word(meaning: str, plain: str) -> bool:
     return plain in _ways()[meaning]
 
 
+def opens_label(command: str) -> bool:
+    """Whether a word behind a slash announces a product's label: /label, /etikett, /product.
+
+    Examples
+    --------
+    >>> opens_label("label"), opens_label("produkt"), opens_label("tank")
+    (True, True, False)
+    """
+    return is_word("label", command) or is_word("product", command)
+
+
 def wished(tokens: list[Token], products: tuple[str, ...]) -> str | None:
     """The word of asking that a wish and the product for it stand for: `kh auf 6 mit KH Plus`."""
     if not products or len(tokens) < 3 or tokens[-1].value not in products:

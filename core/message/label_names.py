@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from core.message import bought, kinds
@@ -37,6 +38,9 @@ def named(text: str, context: Context) -> Name | None:
     of "reef alk"; in ``shrimp mineral 2 g per 10 l ...`` "shrimp mineral" may be one.
     """
     tokens = cut(fold(text), lexicon(), text)
+    if tokens and tokens[0].text == "/":  # /label@bot
+        gaps = (i for i, (one, other) in enumerate(pairwise(tokens), 1) if other.start > one.end)
+        tokens = tokens[next(gaps, 0) :]
     dose = find_dose(tokens, context)
     if dose is None:
         return None
@@ -95,9 +99,10 @@ def _stripped(part: list[Token], *, filled: bool) -> list[Token]:
         for size in (3, 2, 1):
             if size <= place and bought.is_word("called", _text(part[place - size : place])):
                 return part[place:]
-    for size in (3, 2, 1):
-        if len(part) > size and bought.is_word("new", _text(part[:size])):
-            part = part[size:]
+    for meaning in ("label", "new"):
+        for size in (3, 2, 1):
+            if len(part) > size and bought.is_word(meaning, _text(part[:size])):
+                part = part[size:]
     while len(part) > 1 and (bought.is_word("says", part[-1].text) or part[-1].value == "link"):
         part = part[:-1]
     while part and not any(map(str.isalnum, part[-1].text)):

@@ -174,6 +174,9 @@ def _commanded(text: str, command: Command, rest: list[Token], context: Context)
         return _parse(text, rest, context) if rest else Parsed("none")
     if command.name == "correct" and (label := labels.read(rest, context)) is not None:
         return Parsed("command", command=label)  # no, my mix: 5 g per 80 l raises kh 2
+    if text.lstrip().startswith("/") and bought.opens_label(command.name):
+        told = labels.read(rest, context) if rest else None
+        return Parsed("command", command=told or Command("label"))
     if command.name != "correct":
         return Parsed("command", command=command)
     read = statements.read(text, rest, context).parsed

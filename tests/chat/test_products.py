@@ -377,3 +377,33 @@ async def test_how_many_ml_is_of_the_only_liquid_that_raises_it(talk: Talk) -> N
     await talk.say("my mineral: 5 ml per 40 l raises gh 1")
     assert "ml of my mineral" in await talk.text("how many ml to gh 6")
     assert "magnesium sulfate" in await talk.text("dose gh 6")
+
+
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("/label Reef Mix: 5 g per 80 l raises kh 1", "Reef Mix"),
+        ("/label X: 5 g per 80 l raises kh 1", "X"),
+        ("/label@some_bot Reef Mix: 5 g per 80 l raises kh 1", "Reef Mix"),
+        ("/etikett Riffmix: 5 g auf 80 l erhöht kh um 1", "Riffmix"),
+        ("/etichetta Miscela: 5 g per 80 l aumenta kh di 1", "Miscela"),
+        ("/product Reef Mix: 5 g per 80 l raises kh 1", "Reef Mix"),
+        ("label Reef Mix: 5 g per 80 l raises kh 1", "Reef Mix"),
+    ],
+)
+async def test_a_label_as_a_command(talk: Talk, line: str, name: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert f"Kept as “{name}”" in await talk.text(line)
+    assert name in await talk.text("products")
+
+
+@pytest.mark.parametrize("line", ["/label", "/label fern", "/etikett"])
+async def test_a_bare_label_command_says_what_to_send(talk: Talk, line: str) -> None:
+    assert await talk.text(line) == (
+        "To keep it, send it with a name in front: my buffer: 5 g per 80 l raises kh 1"
+    )
+
+
+async def test_a_label_command_of_an_acid_is_refused(talk: Talk) -> None:
+    assert "No vinegar" in await talk.text("/label vinegar: 5 ml per 80 l lowers kh 1")
+    assert "vinegar" not in await talk.text("products")
