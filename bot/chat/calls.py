@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from bot.chat.turn import Turn
-from core.advice.calls import OF_PEOPLE, Danger, asks, distressed, lives, recognise
+from core.advice import heater_warmth
+from core.advice.calls import HEATED, OF_PEOPLE, Danger, asks, distressed, lives, recognise
 from core.advice.cautions import touched
 from core.advice.forbidden import forbidden
-from core.message.model import Event, Parsed
+from core.message.model import Event, Parsed, Value
 from core.substances import ACIDS
 
 ASKS = re.compile(
@@ -171,6 +172,32 @@ def _measured_no_chlorine(parsed: Parsed) -> bool:
     """Whether a reading says that there is no chlorine, whatever words stand with it."""
     read = [v for v in parsed.values if v.analyte in {"chlorine", "total_chlorine"}]
     return bool(read) and all(not (v.value or v.high) for v in read)
+
+
+def with_warmth(turn: Turn, parsed: Parsed) -> Parsed:
+    """A call about a heater with the warmth that it tells, which counts no dead: `died 18`."""
+    warmth = heater_warmth.told(turn.incoming.text)
+    if warmth is None or danger_of(turn, parsed) not in HEATED:
+        return parsed
+    events = tuple(
+        event
+        for event in parsed.events
+        if event.count != warmth.value or not event.start <= warmth.start < event.end
+    )
+    parsed = replace(parsed, events=events)
+    if any(value.analyte == "temperature" for value in parsed.values):
+        return parsed
+    value = Value(
+        "temperature",
+        warmth.value,
+        unit=warmth.unit,
+        canonical=warmth.celsius,
+        canonical_unit="°C",
+        start=warmth.start,
+        end=warmth.end,
+    )
+    doubts = tuple(doubt for doubt in parsed.doubts if not doubt.start <= warmth.start < doubt.end)
+    return replace(parsed, values=(*parsed.values, value), doubts=doubts)
 
 
 def without_mishap(turn: Turn, parsed: Parsed) -> Parsed:

@@ -61,7 +61,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
-from core.advice.calls import gasps
+from core.advice.calls import HEATED, gasps
 from core.message import change_count, parse, terms
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
@@ -110,6 +110,10 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "why": questions.why,
     "history": questions.history,
 }
+
+
+FIRST: Final = frozenset({"filter_harmed", *HEATED})
+"""Calls whose steps go before what is stored: so it is read as what followed of them."""
 
 
 async def answer(turn: Turn) -> list[Reply]:
@@ -268,12 +272,14 @@ def _past_asked(turn: Turn, parsed: Parsed) -> Past | None:
 async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     """Store what is told beside a call for help, and answer the call."""
     replies: list[Reply] = []
+    parsed = calls.with_warmth(turn, parsed)
+    await emergencies.remember_heater(turn, parsed)
     told_beside = calls.without_mishap(turn, parsed)
     if told_beside.values or told_beside.events:
         replies += await readings.keep(turn, told_beside)
     steps = await emergencies.answer(turn, parsed)
     # who needs air reads no list of the dead before it, nor a harmed filter that it is clean
-    first = gasps(turn.incoming.text) or steps.facts.get("emergency") == "filter_harmed"
+    first = gasps(turn.incoming.text) or steps.facts.get("emergency") in FIRST
     replies = [steps, *replies] if first else [*replies, steps]
     if (doubtful := calls.doubtful_beside(parsed)) is not None:
         replies += await readings.keep(turn, doubtful)

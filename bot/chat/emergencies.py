@@ -17,7 +17,8 @@ from bot.chat.words.text import _
 from bot.countries import country_of
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
-from core.advice.calls import OF_PEOPLE, Danger, gasps
+from core.advice import heater_warmth
+from core.advice.calls import HEATED, OF_PEOPLE, Danger, gasps
 from core.advice.emergencies import Help, help_for
 from core.advice.findings import Finding, stands
 from core.advice.first_aid import NewWater
@@ -48,7 +49,8 @@ async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     if danger not in OF_PEOPLE:
         await remember(turn, stored, danger, gasping=gasping)
     beside = await _others_poisoned(turn, stored) if unnamed else []
-    return await help_in(turn, stored, danger, gasping=gasping, beside=beside)
+    told = danger in HEATED and heater_warmth.in_doubt(turn.incoming.text)
+    return await help_in(turn, stored, danger, gasping=gasping, beside=beside, warmth_told=told)
 
 
 async def remember(
@@ -57,6 +59,14 @@ async def remember(
     """Keep that a danger was called out, for what is asked or found in the tank that day."""
     held = {"tank": stored.id if stored else None, "danger": danger, "gasping": gasping}
     await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={CALLED: held}))
+
+
+async def remember_heater(turn: Turn, parsed: Parsed) -> None:
+    """Keep that a heater failed before the warmth told beside it is judged: it is no riddle."""
+    danger = calls.danger_of(turn, parsed)
+    stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
+    if danger in HEATED and parsed.values and stored is not None:
+        await remember(turn, stored, danger)
 
 
 async def _others_poisoned(turn: Turn, stored: StoredTank | None) -> list[str]:
@@ -76,12 +86,13 @@ async def help_in(
     *,
     gasping: bool = False,
     beside: Sequence[str] = (),
+    warmth_told: bool = False,
 ) -> Reply:
     """Give the first-minute steps for a danger in a tank."""
     of_tank = stored is not None and danger not in OF_PEOPLE
     state = await state_of(turn, stored, turn.now) if of_tank and stored is not None else None
     new = await _new_water(turn, stored, state)
-    found = help_for(danger, state, new, gasping=gasping)
+    found = help_for(danger, state, new, gasping=gasping, warmth_told=warmth_told)
     name = stored.name if stored is not None and of_tank else None
     country = country_of(turn.chat.zone_name)
     lines = words.lines(found, name, country, None if state is None else known(state, danger))

@@ -78,6 +78,7 @@ class Alarms:
     by_key: dict[Phrase, list[Rule]] = field(default_factory=dict)
     known: set[str] = field(default_factory=set)
     """Every word of the phrases that is no stem."""
+    groups: Groups | None = None
 
     def found(self, text: str) -> dict[str, set[str]]:
         """The ids that a message names, by section."""
@@ -258,9 +259,9 @@ def build(sources: Mapping[str, str]) -> Alarms:
         for name, words in own.items():
             groups.setdefault(name, []).extend(words)
         lines += more
-    alarms = Alarms()
-    known: set[Phrase] = set()
     read_groups = Groups(groups)
+    alarms = Alarms(groups=read_groups)
+    known: set[Phrase] = set()
     for line in lines:
         made = rule(*line, read_groups)
         alarms.rules.append(made)
@@ -288,3 +289,15 @@ def alarms() -> Alarms:
 def named(text: str) -> Mapping[str, frozenset[str]]:
     """The ids that a message names, by section; the same message is asked of several times."""
     return {section: frozenset(ids) for section, ids in alarms().found(text).items()}
+
+
+def group(name: str) -> frozenset[Phrase]:
+    """All ways to say a group, in all languages.
+
+    Raises
+    ------
+    KeyError
+        If no file has it.
+    """
+    groups = alarms().groups
+    return frozenset() if groups is None else groups.phrases(name)

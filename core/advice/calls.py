@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final, Literal
 
+from core.advice import heater_warmth
 from core.advice.alarm_words import named
 
 Danger = Literal[
@@ -59,10 +59,8 @@ TOO_HOT: Final = 29.0
 TOO_COLD: Final = 21.0
 """What a heater that failed did, by the temperature: between them it is asked; common practice."""
 
-_DEGREES: Final = re.compile(
-    r"(?<![\d.,])(\d{1,3}(?:[.,]\d)?) ?"
-    r"(?:°|º|deg|grad|grados|graus|gradi|graden|stopni|c\b|f\b)"
-)
+HEATED: Final[frozenset[Danger]] = frozenset({"heater", "heater_hot", "heater_cold"})
+"""Dangers of a heater, which the water's warmth tells apart."""
 
 
 def recognise(text: str) -> Danger | None:
@@ -76,7 +74,7 @@ def recognise(text: str) -> Danger | None:
     found = named(text)
     ids = found.get("danger", frozenset()) | found.get("whole", frozenset())
     danger = next((each for each in ORDER if each in ids), None)
-    return _heated(text) if danger == "heater" else danger
+    return _heated(text, danger) if danger in HEATED else danger
 
 
 def distressed(text: str) -> bool:
@@ -104,14 +102,17 @@ def asks_what_now(text: str) -> bool:
     return "what_now" in named(text).get("whole", ())
 
 
-def _heated(text: str) -> Danger:
-    """Which way a heater failed, by the degrees that a message names."""
-    found = _DEGREES.search(text.casefold())
-    if found is None:
-        return "heater"
-    degrees = float(found[1].replace(",", "."))
-    fahrenheit = found[0].endswith("f") or degrees > 45.0
-    return side((degrees - 32.0) / 1.8 if fahrenheit else degrees, "heater")
+def _heated(text: str, danger: Danger) -> Danger:
+    """Which way a heater failed, by the degrees that a message names, else by its words.
+
+    Degrees tell nothing against "too hot": what water may be so is known by who says it.
+    """
+    warmth = heater_warmth.told(text)
+    if warmth is None:
+        return danger
+    by_degrees = side(warmth.celsius, danger)
+    failed = danger != "heater_hot" or heater_warmth.names_heater(text)
+    return by_degrees if failed else danger
 
 
 def side(temperature: float, otherwise: Danger) -> Danger:

@@ -118,7 +118,12 @@ class Help:
 
 
 def help_for(
-    danger: Danger, state: State | None, new: NewWater | None = None, *, gasping: bool = False
+    danger: Danger,
+    state: State | None,
+    new: NewWater | None = None,
+    *,
+    gasping: bool = False,
+    warmth_told: bool = False,
 ) -> Help:
     """Join a danger with what the tank's fresh readings say.
 
@@ -132,11 +137,13 @@ def help_for(
         The water that the tank is filled from.
     gasping : bool, optional
         True where animals gasp as well.
+    warmth_told : bool, optional
+        True where a number beside the call may be the water's warmth: no older reading is.
     """
     if state is None or danger in OF_PEOPLE:
         return Help(danger, gasping=gasping, poisoned=danger in POISONED)
-    if danger == "heater" and (warm := state.fresh("temperature")) is not None:
-        danger = side(warm.value, "heater")
+    if danger == "heater" and not warmth_told and (warm := state.last("temperature")) is not None:
+        danger = side(warm.value, "heater") if warm.age(state.now) <= JUST_NOW else danger
     gasping = gasping or danger == "gasping"
     if danger in SHOWING and (holds_chlorine(state) or standing_call(state) == "chlorine"):
         danger = "chlorine"

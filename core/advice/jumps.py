@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.advice import limits
+from core.advice.calls import HEATED
 from core.advice.state import Measured, State
 
 JUMPS: Final = {
@@ -45,11 +46,16 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
     now = state.last(analyte)
     if state.events is None or now is None or now.is_limit or analyte not in JUMPING:
         return None
-    if analyte == "temperature" and state.tank.kind == "pond":
+    if analyte == "temperature" and (state.tank.kind == "pond" or _unheated(state)):
         return None  # a pond follows the weather
     before = _before(state, now)
     jumped = before is not None and _jumped(before, now) and not _touched(state, before, now)
     return before if jumped else None
+
+
+def _unheated(state: State) -> bool:
+    """Whether it was called out within the day that a heater, or the current, failed."""
+    return any(danger in state.called for danger in {*HEATED, "power"})
 
 
 def _before(state: State, now: Measured) -> Measured | None:

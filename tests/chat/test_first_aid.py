@@ -108,7 +108,7 @@ async def test_a_heater_that_failed_is_told_hot_from_cold(talk: Talk) -> None:
     assert "fan" not in cold.text
     await talk.say("temp 33")
     assert (await talk.facts("heater broke"))["emergency"] == "heater_hot"
-    stored, steps = await talk.say("heater is dead, temp 15")
+    steps, stored = await talk.say("heater is dead, temp 15")
     assert stored.facts["values"][0]["canonical"] == 15
     assert "lost" not in stored.text
     assert steps.facts["emergency"] == "heater_cold"
