@@ -12,10 +12,12 @@ from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import doses as words
 from bot.store.log import Entry
+from bot.store.offers import Offer
 from core.advice import limits
 from core.advice.dosing import Wish, plan_kh
 from core.advice.findings import Finding
 from core.advice.plan import Plan, Refusal
+from core.advice.salts import USUAL, SaltWish, plan_salts
 from core.advice.state import State
 
 HELD: Final = timedelta(hours=72)
@@ -69,6 +71,14 @@ class OwnPlan:
     target: float
     """Canonical unit of the analyte."""
     at: datetime
+    salts: tuple[str, ...] = ()
+    """What its part was of."""
+
+    @property
+    def named(self) -> str | None:
+        """Its only salt, where that is not what is taken for such a wish unnamed."""
+        usual = self.salts == USUAL.get(self.analyte, self.salts)
+        return None if usual or len(self.salts) != 1 else self.salts[0]
 
 
 async def of(turn: Turn, tank_id: int) -> OwnPlan | None:
@@ -84,12 +94,24 @@ async def of(turn: Turn, tank_id: int) -> OwnPlan | None:
         offer = await turn.uow.offers.get(int(pressed[1]))
         if offer is None or at < doses[0].at:  # another dose went in since
             return None
-        facts = offer.context.get("facts", {})
+        told = offer.context.get("facts", {})
+        facts = (told.get("forms") or [told])[0]
+        parts = (facts.get("salts") or [facts])[0].get("parts", ())
         goals = facts.get("goals") or [{"analyte": "kh", "to": facts.get("to")}]
-        if len(facts.get("parts", ())) < 2 or len(goals) > 1 or goals[0]["to"] is None:
+        if len(parts) < 2 or len(goals) > 1 or goals[0].get("to") is None:
             return None
-        return OwnPlan(goals[0]["analyte"], goals[0]["to"], at)
+        put_in = tuple(event.what.substance or "" for event in entry.events)
+        return OwnPlan(goals[0]["analyte"], goals[0]["to"], at, put_in)
     return None
+
+
+async def was_retested(turn: Turn, tank_id: int | None, newest: Offer) -> bool:
+    """Whether the newest answer is to a reading of what the tank's begun plan raises."""
+    values = newest.context.get("facts", {}).get("values", ())
+    if tank_id is None or newest.entry_id is None or not values:
+        return False
+    own = await of(turn, tank_id)
+    return own is not None and any(value["analyte"] == own.analyte for value in values)
 
 
 async def is_next_part(turn: Turn, plan: Plan, tank_id: int) -> bool:
@@ -109,7 +131,7 @@ async def lead_on(turn: Turn, told: Told, state: State, found: list[Finding]) ->
     """How to ask for the next part, once the retest is sent a day after the part before.
 
     Nothing is said beside an alarm or a finding about ammonia, which come first, nor where the
-    next part of a buffer would be refused.
+    next part would be refused.
     """
     first = (each.severity == "alarm" or each.id.startswith("ammonia") for each in found)
     if not told.readings or any(first):
@@ -119,7 +141,13 @@ async def lead_on(turn: Turn, told: Told, state: State, found: list[Finding]) ->
         return []
     read = [each.what.canonical for each in told.readings if each.what.analyte == own.analyte]
     short = any(isinstance(value, float | int) and value < own.target for value in read)
+    short = short and not isinstance(_anew(own, state), Refusal)
+    return [words.next_part(own.analyte, own.target, own.named)] if short else []
+
+
+def _anew(own: OwnPlan, state: State) -> object:
+    """The rest of a plan as it would be planned now, or why it would be refused."""
     if own.analyte == "kh":
-        anew = plan_kh(Wish(target=own.target), state, known_tank=True)
-        short = short and not isinstance(anew, Refusal)
-    return [words.next_part(own.analyte, own.target)] if short else []
+        return plan_kh(Wish(target=own.target), state, known_tank=True)
+    wish = SaltWish(targets={own.analyte: own.target}, substances=own.salts)
+    return plan_salts(wish, state, known_tank=True)

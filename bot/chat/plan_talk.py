@@ -19,6 +19,7 @@ from bot.chat import (
     presses,
     strangers,
     tanks_told,
+    what_now,
 )
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
@@ -29,6 +30,7 @@ from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.text import _
 from bot.store.offers import Offer
+from core.advice.calls import asks_what_now
 from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
 from core.message.model import Parsed
@@ -73,6 +75,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await plan_parts.named_anew(turn, parsed, *named)
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
+    if (steps := await _what_now(turn)) is not None:
+        return steps
     exact = about(text)
     said = telling(text) if exact is None else (exact, Amounts())
     if parsed.question is None and (anew := weighed_anew(text)) is not None:
@@ -82,6 +86,21 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     answered = None if said is None else await _answer(turn, parsed, *said)
     of_safety = said is not None and said[0] == "safe" and answered is not None
     return await strangers.beside(turn, answered or []) if of_safety else answered
+
+
+async def _what_now(turn: Turn) -> list[Reply] | None:
+    """`what now` right after a plan or a part of it: what is next, unless something is wrong."""
+    text, named = what_now.without_tank(turn, turn.incoming.text)
+    plan = await running(turn) if asks_what_now(text) else None
+    if plan is None or (named is not None and named.id != plan.tank_id):
+        return None
+    stored = turn.tank_by_id(plan.tank_id)
+    if stored is not None and (await what_now.danger_in(turn, stored))[0] is not None:
+        return None
+    offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
+    newest = await _is_newest(turn, plan.offer, list(offers))
+    retested = await own_plan.was_retested(turn, plan.tank_id, offers[0])
+    return await plan_parts.answer(turn, "go_on", plan, None) if newest or retested else None
 
 
 async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -92,22 +92,28 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     Where nothing is, how the tank stands; None where nothing is asked so. `said` is the part of a
     message that may ask it, all of it where that is not given.
     """
-    text, named = _without_tank(turn, turn.incoming.text if said is None else said)
+    text, named = without_tank(turn, turn.incoming.text if said is None else said)
     if not turn.incoming.addressed or not asks_what_now(text):
         return None
     stored = named or turn.current_tank
     if stored is None:
         return await emergencies.help_in(turn, None, "general")
+    danger, gasping = await danger_in(turn, stored)
+    if danger is not None:
+        return await emergencies.help_in(turn, stored, danger, gasping=gasping)
+    (how,) = await standing.status(turn, Question("safe"))
+    return how
+
+
+async def danger_in(turn: Turn, stored: StoredTank) -> tuple[Danger | None, bool]:
+    """What is wrong in a tank by its readings, its record or a call; and whether animals gasp."""
     state = await state_of(turn, stored, turn.now)
     called = await _called(turn, stored)
     danger = _worst(emergencies.what_stands(state), state.tank) or called.get("danger")
     danger = "chlorine" if standing_call(state) == "chlorine" else danger
     if danger is None and (lost_lately(state) or _changed_much(state)):
         danger = "general"
-    if danger is not None:
-        return await emergencies.help_in(turn, stored, danger, gasping=called.get("gasping", False))
-    (how,) = await standing.status(turn, Question("safe"))
-    return how
+    return danger, called.get("gasping", False)
 
 
 def _changed_much(state: State) -> bool:
@@ -116,8 +122,8 @@ def _changed_much(state: State) -> bool:
     return any(finding.id in deeds for finding in stands(state, frozenset()))
 
 
-def _without_tank(turn: Turn, said: str) -> tuple[str, StoredTank | None]:
-    """A message without the name of a tank before or behind it, and that tank."""
+def without_tank(turn: Turn, said: str) -> tuple[str, StoredTank | None]:
+    """A message without the name of a tank before or behind it, and that tank, if it has one."""
     text = said.strip()
     for tank in sorted(turn.tanks, key=lambda each: -len(each.name)):
         name = re.escape(tank.name)

@@ -72,3 +72,69 @@ async def test_the_parts_of_a_plan_are_not_put_together(talk: Talk, said: str) -
     assert len(reply.facts["parts"]) == 2
     await talk.say("dose kh 5")
     assert "No: give" not in await talk.text(said)
+
+
+async def test_hardness_is_led_on_to_its_next_part(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("gh 3 kh 4 ph 7 temp 24 ammonia 0")
+    await talk.say("dose gh 8")
+    await talk.say("log it")
+    await talk.wait(hours=3)
+    assert "next part" not in await talk.text("gh 4")  # too early
+    await talk.wait(hours=22)
+    assert "Send: dose gh 8" in await talk.text("gh 4.5")
+    (rest,) = await talk.say("dose gh 8")
+    assert rest.facts["goals"] == [{"analyte": "gh", "from": 4.5, "to": 8.0}]
+    assert "next part" not in await talk.text("gh 8")  # there already
+
+
+async def test_the_next_part_of_one_salt_is_asked_with_it(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("gh 3 kh 4 ph 7 temp 24 ammonia 0")
+    await talk.say("dose gh 8 with calcium chloride")
+    await talk.say("log it")
+    await talk.say("calcium chloride dihydrate")
+    await talk.wait(hours=25)
+    assert "Send: dose gh 8 with calcium chloride dihydrate" in await talk.text("gh 5")
+
+
+async def test_salinity_is_led_on_to_its_next_part(talk: Talk) -> None:
+    await talk.say("/tank new Lagoon 90 l brackish")
+    await talk.say("salinity 5 g/kg temp 25 kh 6 ph 8 ammonia 0")
+    await talk.say("dose salinity 8")
+    await talk.say("log it")
+    await talk.wait(hours=25)
+    assert "Send: dose salinity 8" in await talk.text("salinity 6")
+
+
+WHAT_NOW = [
+    "what now",
+    "now what?",
+    "und jetzt",
+    "et maintenant",
+    "y ahora qué",
+    "e agora",
+    "e adesso",
+    "wat nu",
+    "co teraz",
+    "vad nu",
+]
+
+
+@pytest.mark.parametrize("text", WHAT_NOW)
+async def test_what_now_of_a_plan_is_its_next_part(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 4 gh 8 ph 7.2 temp 24 ammonia 0")
+    await talk.say("dose kh 6")
+    assert (await talk.text(text)).startswith("None of the 2 parts is on record yet. The first:")
+    await talk.say("log it")
+    assert (await talk.text(text)).startswith("1 of 2 parts is left.\nTest KH, pH and ammonia from")
+    await talk.wait(hours=25)
+    assert "send them, then ask: dose kh 6" in await talk.text(text)
+    await talk.say("kh 5 ph 7.2 ammonia 0")
+    assert "the rest of your plan, KH 5 → 6" in await talk.text(text)
+
+
+async def test_what_now_is_of_what_is_wrong_where_something_is(begun: Talk) -> None:
+    await begun.say("gave double")
+    assert "Stop dosing" in await begun.text("what now")
