@@ -34,6 +34,7 @@ from bot.chat import (
     followups,
     inhabitants,
     introduced,
+    kit_check,
     labels,
     mixes,
     past,
@@ -134,6 +135,8 @@ async def _message(turn: Turn) -> list[Reply]:
     parsed = parse(turn.incoming.text, turn.context())
     if (awaited := await expected.answer(turn, parsed)) is not None:
         return awaited
+    if (of_kit := await kit_check.answer(turn)) is not None:
+        return of_kit
     if (because := await after.reason(turn, parsed)) is not None:
         return because
     if (by_water := await followups.by_water(turn, QUESTIONS)) is not None:

@@ -1,0 +1,103 @@
+"""Texts all of whose words are of a file's classes, numbers with their units apart.
+
+A file has ``[word]`` (a class a line; ``light`` has no weight) and ``[unit]`` (what may stand
+behind a number). Of a text with any other word nothing is known: it may say more.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from typing import Final, NamedTuple
+
+from core.message.fold import fold
+from core.message.lexicon import meanings
+from core.message.wordfile import spelt
+
+LONGEST: Final = 24
+"""More words than these say more than one thing."""
+
+PHRASE: Final = 6
+"""Words of the longest entry."""
+
+_PART: Final = re.compile(r"\d+(?:[.,]\d+)?|[^\s\d,.;:!?¿¡()\"]+")
+_NUMBER: Final = re.compile(r"\d{1,6}(?:[.,]\d{1,3})?")
+
+
+class Number(NamedTuple):
+    """A number of a text, and the class of the unit behind it."""
+
+    value: float
+    unit: str | None = None
+
+
+class Said(NamedTuple):
+    """The classes of a text's words in the order said, and its numbers."""
+
+    classes: tuple[str, ...]
+    numbers: tuple[Number, ...]
+
+    def has(self, *names: str) -> bool:
+        """Whether it has a word of each of some classes."""
+        return set(names) <= set(self.classes)
+
+    def of(self, unit: str | None) -> float | None:
+        """The one number with a unit; None where there is none or more than one."""
+        found = [each.value for each in self.numbers if each.unit == unit]
+        return found[0] if len(found) == 1 else None
+
+
+@cache
+def _ways(file: str) -> Mapping[str, Mapping[str, str]]:
+    """Section → plain words → the class that they are of; the first class that has them counts."""
+    found: dict[str, dict[str, str]] = {"word": {}, "unit": {}}
+    for section, meaning, told in spelt(file, found):
+        for way in told:
+            found[section].setdefault(" ".join(_PART.findall(way)), meaning)
+    return found
+
+
+def said(file: str, text: str) -> Said | None:
+    """What a text says by the classes of a file; None where a word of it is of none.
+
+    Examples
+    --------
+    >>> told = said("kit_check.txt", "Is my KH kit right? It shows 5")
+    >>> told.has("kit", "right", "kh"), told.of(None)
+    (True, 5.0)
+    >>> said("kit_check.txt", "is my kh kit right for shrimps") is None
+    True
+    """
+    words = _PART.findall(fold(text))
+    if not 0 < len(words) <= LONGEST:
+        return None
+    ways = _ways(file)
+    classes: list[str] = []
+    numbers: list[Number] = []
+    place = 0
+    while place < len(words):
+        size, of = _at(words, place, ways["word"])
+        if size:
+            classes += [of] if of != "light" else []
+        elif _NUMBER.fullmatch(words[place]):
+            size, unit = _at(words, place + 1, ways["unit"])
+            value = float(words[place].replace(",", "."))
+            numbers.append(Number(value, unit if size else None))
+            classes.append("number")
+            size += 1
+        elif any(kind == "fill" for kind, _name in meanings(words[place])):
+            size = 1
+        else:
+            return None
+        place += size
+    return Said(tuple(classes), tuple(numbers))
+
+
+def _at(words: list[str], place: int, ways: Mapping[str, str]) -> tuple[int, str]:
+    """How many words the longest entry at a place has, and its class; 0 where there is none."""
+    for size in range(min(PHRASE, len(words) - place), 0, -1):
+        found = ways.get(" ".join(words[place : place + size]))
+        if found is not None:
+            return size, found
+    return 0, ""
