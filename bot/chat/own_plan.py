@@ -11,6 +11,7 @@ from typing import Any, Final
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import doses as words
+from bot.chat.words.numbers import plain
 from bot.store.log import Entry
 from bot.store.offers import Offer
 from core.advice import limits
@@ -75,10 +76,11 @@ class OwnPlan:
     """What its part was of."""
 
     @property
-    def named(self) -> str | None:
-        """Its only salt, where that is not what is taken for such a wish unnamed."""
+    def wish(self) -> str:
+        """What asks for the rest; its only salt is named where another is taken unnamed."""
+        wish = f"{self.analyte} {plain(self.target, 2)}"
         usual = self.salts == USUAL.get(self.analyte, self.salts)
-        return None if usual or len(self.salts) != 1 else self.salts[0]
+        return wish if usual or len(self.salts) != 1 else f"{wish} with {self.salts[0]}"
 
 
 async def of(turn: Turn, tank_id: int) -> OwnPlan | None:
@@ -142,7 +144,7 @@ async def lead_on(turn: Turn, told: Told, state: State, found: list[Finding]) ->
     read = [each.what.canonical for each in told.readings if each.what.analyte == own.analyte]
     short = any(isinstance(value, float | int) and value < own.target for value in read)
     short = short and not isinstance(_anew(own, state), Refusal)
-    return [words.next_part(own.analyte, own.target, own.named)] if short else []
+    return [words.next_part(own.analyte, own.target, own.wish)] if short else []
 
 
 def _anew(own: OwnPlan, state: State) -> object:

@@ -310,17 +310,12 @@ def _amount_of(event: Event) -> str:
     return grams(event.grams) if event.grams else f"{plain(event.millilitres or 0.0, 1)} ml"
 
 
-def next_part(analyte: str, target: float, salt: str | None = None) -> str:
-    """A part is on record and its retest sent: how to ask for the next. [canonical unit]
-
-    `salt` is named where it is not what is taken without a name.
-    """
+def next_part(analyte: str, target: float, wish: str) -> str:
+    """A part is on record and its retest sent: `wish` asks for the next. [canonical unit]"""
     told = _(
         "The next part of your plan to {name} {target} can be worked out now. Send: dose {wish}"
     )
-    shown = plain(target, 2)
-    wish = f"{analyte} {shown}" if salt is None else f"{analyte} {shown} with {salt}"
-    return told.format(name=names.analyte(analyte), target=shown, wish=wish)
+    return told.format(name=names.analyte(analyte), target=plain(target, 2), wish=wish)
 
 
 def retest_set(when: str) -> str:
