@@ -9,6 +9,7 @@ from bot.chat import (
     after,
     animals,
     asked_water,
+    days_to,
     dosing,
     levels,
     plants,
@@ -77,7 +78,7 @@ async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
 async def when(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """``when is … due``: the list of what is due; ``when will nitrate reach 40``: by its trend."""
     if question.analyte is not None and question.target is not None:
-        return await standing.days_to(turn, question, question.analyte, question.target)
+        return await days_to.answer(turn, question, question.analyte, question.target)
     return await reminders.command(turn, Command("remind"), parsed)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Sequence
 from datetime import timedelta
@@ -159,31 +158,6 @@ def _wants_new_water(finding: Finding) -> bool:
     """Whether a change is what to do first; for a spent buffer where the source has more of it."""
     source_helps = finding.id == "low_kh" and "source_kh" in finding.facts
     return source_helps or BY_ID[finding.id].first in CALL_FOR_CHANGE
-
-
-async def days_to(turn: Turn, question: Question, analyte: str, limit: float) -> list[Reply]:
-    """``when will nitrate reach 40``: by its trend since it was disturbed.
-
-    Where that is too short, by the season's.
-    """
-    record = await _record(turn, question)
-    if isinstance(record, Reply):
-        return [record]
-    stored, state = record
-    for found in (trend(state, analyte), long_trend(state, analyte)):
-        days = found.days_to(limit) if found is not None and found.is_sure else None
-        if found is not None and days is not None:
-            since = (state.now - series(state, analyte)[-1].at) / DAY
-            ahead = [max(each - since, 0.0) for each in days]
-            facts = {
-                "tank": stored.name, "analyte": analyte, "to": limit, "days": ahead[0],
-                "soonest": ahead[1], "per_day": found.per_day,
-            }  # fmt: skip
-            if math.isfinite(ahead[2]):
-                facts["latest"] = ahead[2]
-            lines = words.reaches(stored.name, found, limit, ahead)
-            return [await turn.reply(lines, facts=facts)]
-    return [await turn.reply(words.no_trend(stored.name, analyte))]
 
 
 async def movement(
