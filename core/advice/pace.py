@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -101,8 +101,8 @@ def parts_to(facts: Mapping[str, Any], analyte: str, limit: float) -> tuple[int,
     >>> parts_to({"from": 3.0, "to": 6.0, "parts": [2.7, 2.7, 2.7]}, "kh", 5.0)
     (2, 3)
     """
-    goals = facts.get("goals") or [{"analyte": "kh", **facts}]
-    goal = next((each for each in goals if each.get("analyte") == analyte), {})
+    goals: Sequence[Mapping[str, Any]] = facts.get("goals") or [{"analyte": "kh", **facts}]
+    goal: Mapping[str, Any] = next((each for each in goals if each.get("analyte") == analyte), {})
     start, end = goal.get("from"), goal.get("to")
     salts = facts.get("salts") or [facts]
     parts = len(salts[0].get("parts") or ())

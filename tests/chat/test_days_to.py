@@ -1,4 +1,4 @@
-"""How long till a value: by a plan, by two readings with nothing done between, else what is missing.
+"""How long till a value: by a plan, by two readings with nothing done between, or else what lacks.
 
 After n changes of s what is left between both waters is (1 - s)^n (C); two readings tell a straight
 line (C), with half a step of the kit each way.

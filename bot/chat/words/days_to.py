@@ -57,8 +57,8 @@ def unsure(tank: str, analyte: str, pace: Pace) -> str:
     """What moved is within the kit's step."""
     used = pace.used
     return _(
-        "{tank}: I cannot tell: between the last two readings {name} moved by {low} to {high}{unit} a"
-        " day, which the kit's step leaves open. Test again in some days."
+        "{tank}: I cannot tell: between the last two readings {name} moved by {low} to {high}{unit}"
+        " a day, which the kit's step leaves open. Test again in some days."
     ).format(
         tank=tank,
         name=names.label(analyte),
