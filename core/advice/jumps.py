@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from typing import Final
 
 from core.advice import limits
@@ -23,7 +24,13 @@ JUMPS: Final = {
 CONDUCTIVITY_JUMP: Final = 0.15
 """Likewise, as a share."""
 
-JUMPING: Final = (*JUMPS, "conductivity")
+PH_JUMP: Final = 0.5
+PH_JUMP_INJECTED: Final = 1.0
+PH_AT_ONCE: Final = timedelta(hours=1)
+"""pH swings over a day, but hardly so far within an hour; where carbon dioxide is let in and shut
+off, it may by half of that and more. Common practice, no source."""
+
+JUMPING: Final = (*JUMPS, "conductivity", "ph")
 """The analytes that are looked at."""
 
 
@@ -41,7 +48,7 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
     -------
     Measured or None
         None where nothing jumped: the readings agree within the kit's steps, lie more than three
-        days apart, or the water was touched between them.
+        days apart (of pH, more than an hour), or the water was touched between them.
     """
     now = state.last(analyte)
     if state.events is None or now is None or now.is_limit or analyte not in JUMPING:
@@ -49,8 +56,14 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
     if analyte == "temperature" and (state.tank.kind == "pond" or _unheated(state)):
         return None  # a pond follows the weather
     before = _before(state, now)
-    jumped = before is not None and _jumped(before, now) and not _touched(state, before, now)
-    return before if jumped else None
+    if before is None or (analyte == "ph" and not _ph_jumped(state, before, now)):
+        return None
+    return before if _jumped(before, now) and not _touched(state, before, now) else None
+
+
+def _ph_jumped(state: State, before: Measured, now: Measured) -> bool:
+    most = PH_JUMP_INJECTED if state.injected else PH_JUMP
+    return now.at - before.at <= PH_AT_ONCE and abs(now.value - before.value) >= most - 1e-9
 
 
 def _unheated(state: State) -> bool:
@@ -72,7 +85,7 @@ def _jumped(before: Measured, now: Measured) -> bool:
     change = abs(now.value - before.value)
     if now.analyte == "conductivity":
         return change > CONDUCTIVITY_JUMP * before.value
-    return change >= JUMPS[now.analyte]
+    return now.analyte == "ph" or change >= JUMPS[now.analyte]
 
 
 def _touched(state: State, before: Measured, now: Measured) -> bool:

@@ -29,12 +29,28 @@ def outdated(state: State, reading: Measured) -> Refusal | None:
 
 
 def _jumped(state: State, reading: Measured) -> Refusal | None:
-    """Refuse a dose on a value that left its place with nothing done: it may be misread."""
-    before = jumped_from(state, reading.analyte)
-    if before is None or (state.tank.is_sea and reading.value < before.value):
-        return None  # what a reef uses up falls by itself
-    facts: dict[str, Fact] = {"analyte": reading.analyte, "from": before.value, "to": reading.value}
+    """Refuse a dose on a value that left its place with nothing done: it may be misread.
+
+    So may the pH that tells what a dose of KH makes of it; beside ammonia a higher one only
+    tightens the gate, which has its say.
+    """
+    before, now = jumped_from(state, reading.analyte), reading
+    if before is not None and state.tank.is_sea and reading.value < before.value:
+        before = None  # what a reef uses up falls by itself
+    ph = state.last("ph")
+    if before is None and reading.analyte == "kh" and ph is not None:
+        before, now = jumped_from(state, "ph"), ph
+        if before is not None and ph.value > before.value and _shows_ammonia(state):
+            return None
+    if before is None:
+        return None
+    facts: dict[str, Fact] = {"analyte": now.analyte, "from": before.value, "to": now.value}
     return Refusal("jumped", facts)
+
+
+def _shows_ammonia(state: State) -> bool:
+    ammonia = state.fresh("ammonia")
+    return ammonia is not None and ammonia.qualifier != "<" and ammonia.high > 0.0
 
 
 def dosed_since(state: State, reading: Measured) -> Refusal | None:

@@ -53,6 +53,21 @@ MORE: tuple[tuple[str, State], ...] = (
     ("low_kh", state(by_kit("kh", 2))),
     ("low_kh", state(by_kit("kh", 2), source=[by_kit("kh", 6)])),
     ("low_kh", state(read("kh", 2.0), read("kh", 6.0, 1), events=())),
+    (
+        "sudden_jump",
+        state(
+            read("kh", 8.0),
+            read("kh", 1.0, 1),
+            read("ammonia", 3.0),
+            read("ph", 8.0),
+            WARM,
+            events=(),
+        ),
+    ),
+    (
+        "sudden_jump",
+        state(read("ph", 8.0), read("ph", 6.5, 1e-4), read("ammonia", 3.0), WARM, events=()),
+    ),
     ("ph_extreme", state(by_kit("ph", 4.5))),
     ("does_not_suit", state(read("temperature", 0.5), of=tank("koi", kind="pond"))),
     ("does_not_suit", state(read("temperature", 34.0), of=tank("koi", kind="pond"))),

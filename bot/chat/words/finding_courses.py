@@ -7,11 +7,25 @@ from bot.chat.words.text import _, ngettext
 
 
 def sudden_jump(facts: Facts) -> str:
-    """A value that went too far for what was done."""
-    return _(
-        "{name} went from {was} to {amount} with nothing logged in between: retest before doing"
-        " anything."
-    ).format(name=analyte(facts), was=amount(facts, "was"), amount=with_unit(facts, "value"))
+    """A value that went too far for what was done; beside poison not everything may wait."""
+    if "urgent" in facts and facts["analyte"] == "kh":
+        told = _(
+            "{name} went from {was} to {amount} with nothing logged in between: retest it first."
+            " The new water should have what it then reads; no dose by it."
+        )
+    elif "urgent" in facts:
+        told = _(
+            "{name} went from {was} to {amount} with nothing logged in between: retest it now, but"
+            " what is urgent does not wait for it."
+        )
+    else:
+        told = _(
+            "{name} went from {was} to {amount} with nothing logged in between: retest before"
+            " doing anything."
+        )
+    return told.format(
+        name=analyte(facts), was=amount(facts, "was"), amount=with_unit(facts, "value")
+    )
 
 
 def heading(facts: Facts) -> str:

@@ -173,7 +173,7 @@ _MEANING: Final[Mapping[str, str]] = {
     ),
     "kh_above_gh": N_("KH is bicarbonate; where it exceeds GH, sodium or potassium goes with it."),
     "sudden_jump": N_(
-        "Water hardly moves so far in three days by itself: a slip, a worn kit, or"
+        "Water hardly moves so far in so short a time by itself: a slip, a worn kit, or"
         " something that was done and not logged."
     ),
     "gh_against_ions": N_("GH (mg/L CaCO3) is 2.497 × calcium + 4.118 × magnesium."),

@@ -15,6 +15,7 @@ from core.advice.findings import (
     _sea,
 )
 from core.advice.findings._after_overdose import without_doses
+from core.advice.findings._beside import ammonia_first, retest_first
 from core.advice.findings._model import CHANGE, DOSE, RANK, STOCK, Finding, Judge, Rule
 from core.advice.jumps import JUMPING
 from core.advice.state import State
@@ -254,44 +255,13 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
         if rule.wakes & told:
             said = rule.judge(state)
             found += said if isinstance(said, tuple) else [said] if said is not None else []
-    found = _retest_first(_ammonia_first(_without_echoes(found)))
+    found = retest_first(ammonia_first(_without_echoes(found)))
     found = without_doses(found, state)
     if not found and STEADY.wakes & told:
         good = _patterns.steady(state)
         if good is not None and not find(state, _EVERYTHING - STEADY.wakes - {STOCK}):
             return [good]
     return sorted(found, key=lambda finding: RANK[finding.severity])
-
-
-def _ammonia_first(found: list[Finding]) -> list[Finding]:
-    """Mark a low KH beside ammonia: a buffer would set the poison free."""
-    if not any(finding.id in {"ammonia", "ammonia_without_ph"} for finding in found):
-        return found
-    return [
-        Finding(each.id, each.severity, {**each.facts, "ammonia_first": 1.0})
-        if each.id == "low_kh"
-        else each
-        for each in found
-    ]
-
-
-def _retest_first(found: list[Finding]) -> list[Finding]:
-    """Mark a low KH that no dose may rest on: it fell with nothing done, or pH is beyond belief."""
-    if any(f.id == "sudden_jump" and f.facts["analyte"] in {"kh", "gh"} for f in found):
-        found = [f for f in found if f.id != "kh_above_gh"]  # of water that is in doubt
-    doubted = (f.id == "ph_extreme" or _is_jump_of_kh(f) for f in found)
-    if not any(doubted):
-        return found
-    return [
-        Finding(each.id, each.severity, {**each.facts, "retest_first": 1.0})
-        if each.id == "low_kh"
-        else each
-        for each in found
-    ]
-
-
-def _is_jump_of_kh(finding: Finding) -> bool:
-    return finding.id == "sudden_jump" and finding.facts["analyte"] == "kh"
 
 
 def _without_echoes(found: list[Finding]) -> list[Finding]:
