@@ -49,6 +49,7 @@ from bot.chat import (
     room,
     settings,
     sources,
+    tank_use,
     tanks,
     tanks_told,
     traits,
@@ -216,6 +217,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return aired
     if (mixed := await mixes.answer(turn, parsed)) is not None:
         return mixed
+    if (used := await tank_use.answer(turn, parsed)) is not None:
+        return used
     if (used := await daily.told(turn, parsed)) is not None:
         return used
     if (roomy := await room.answer(turn, parsed)) is not None:

@@ -44,7 +44,7 @@ async def answer(turn: Turn, question: Question) -> list[Reply] | None:
         return None
     state = await state_of(turn, stored, turn.now)
     if asked == "use":
-        return [await _told(turn, stored, state, named)]
+        return [await use_of(turn, stored, state, named)]
     analyte = named or "kh"
     now, wish = state.last(analyte), question.target
     if now is not None and wish is not None and now.value < wish:
@@ -97,7 +97,7 @@ def _raised(substance: str | None) -> str | None:
     return None if known is None else next((a for a in ORDER if per_gram(known, a) > 0.0), None)
 
 
-async def _told(turn: Turn, stored: StoredTank, state: State, named: str | None) -> Reply:
+async def use_of(turn: Turn, stored: StoredTank, state: State, named: str | None) -> Reply:
     """What is used a day, of what is named or of all."""
     found = {name: used_up(state, name) for name in ((named,) if named else ORDER)}
     known = {name: used for name, used in found.items() if used is not None}

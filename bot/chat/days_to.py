@@ -86,7 +86,6 @@ async def _planned(
             parts = parts_to(facts, analyte, limit)
             if parts is None:
                 return None
-            return [words.by_parts(tank, analyte, limit, *parts), words.test_before_each()], parts[
-                0
-            ]
+            told = words.by_parts(tank, analyte, limit, *parts)
+            return [told, words.test_before_each()], parts[0]
     return None

@@ -18,6 +18,7 @@ from bot.chat import (
     settings,
     standing,
     still_in,
+    tank_use,
 )
 from bot.chat.model import Reply
 from bot.chat.standing import about
@@ -89,6 +90,8 @@ async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         question = replace(question, target=held)  # keep kh at 8
     if question.target is None:
         return await animals.keep(turn, question, parsed)
+    if (dosed := await tank_use.how_often(turn, question)) is not None:
+        return dosed
     topic = dosing.dose if question.analyte in USED_UP else routines.keep
     return await topic(turn, question, parsed)
 
