@@ -24,6 +24,7 @@ from bot.chat import (
     before_deed,
     belongs,
     calls,
+    cooling,
     corrections,
     daily,
     dosing,
@@ -138,6 +139,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return awaited
     if (of_kit := await kit_check.answer(turn)) is not None:
         return of_kit
+    if (cooled := await cooling.answer(turn, parsed)) is not None:
+        return cooled
     if (because := await after.reason(turn, parsed)) is not None:
         return because
     if (by_water := await followups.by_water(turn, QUESTIONS)) is not None:

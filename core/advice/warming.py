@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 COLDEST, HOTTEST = 0.0, 100.0
@@ -59,3 +60,43 @@ def warmest_safe(tank: float, share: float, step: float) -> float:
     31.0
     """
     return tank + step / share
+
+
+MELTING: Final = 333.6
+"""Heat that melts ice; CRC Handbook, from memory. [kJ/kg]"""
+
+HEAT: Final = 4.18
+"""Heat that warms water by a degree; CRC Handbook, from memory. [kJ/(kg °C)]"""
+
+
+def mixed(parts: Sequence[tuple[float, float]]) -> float:
+    """How warm waters become together, each as litres and warmth. [L, °C] → [°C]
+
+    Examples
+    --------
+    >>> round(mixed([(20.0, 15.0), (100.0, 25.0)]), 2)
+    23.33
+    """
+    return sum(litres * warm for litres, warm in parts) / sum(litres for litres, _warm in parts)
+
+
+def new_water(tank: float, goal: float, share: float) -> float:
+    """How warm new water must be so that a change of a share gets there. [°C]
+
+    Examples
+    --------
+    >>> new_water(31.0, 29.0, 0.25)
+    23.0
+    """
+    return tank + (goal - tank) / share
+
+
+def ice_for(litres: float, warm: float, by: float) -> float:
+    """How much ice, melting in a closed bottle, cools water by so much. [L, °C, °C] → [kg]
+
+    Examples
+    --------
+    >>> round(ice_for(100.0, 31.0, 1.0), 2)
+    0.91
+    """
+    return litres * HEAT * by / (MELTING + HEAT * (warm - by))

@@ -21,7 +21,9 @@ LONGEST: Final = 24
 PHRASE: Final = 6
 """Words of the longest entry."""
 
-_PART: Final = re.compile(r"\d+(?:[.,]\d+)?|[^\s\d,.;:!?¿¡()\"]+")
+_PART: Final = re.compile(r"\d+(?:[.,]\d+)?|[^\s\d,.;:!?¿¡()\"'’]+['’]?|['’]")
+"""A number, or a word; what ends in an apostrophe (l', d', dell') stands apart."""
+
 _NUMBER: Final = re.compile(r"\d{1,6}(?:[.,]\d{1,3})?")
 
 
