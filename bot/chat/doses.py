@@ -65,7 +65,9 @@ async def log_parts(
 
 
 def _put_in(held: Mapping[str, Any], count: int) -> list[Event]:
-    """So many parts of each salt of a plan, or of a bought product, also by volume."""
+    """So many parts of each salt of a plan, or of a bought product, also by volume or spoon."""
+    if "spoons" in held:
+        return [Event("dose", spoons=count * held["spoons"], substance=held["substance"])]
     if "millilitres" in held:
         ml = count * held["millilitres"]
         return [Event("dose", millilitres=ml, substance=held["substance"])]

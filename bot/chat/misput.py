@@ -7,6 +7,7 @@ is moved, and the plan stands as it was.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC
 from typing import Any, Final
 
@@ -22,6 +23,7 @@ from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.message.misput import SIZED, Misput, misput
 from core.message.model import Command, Parsed, Question
+from core.message.plan_words import Amounts
 
 LOOKED_BACK: Final = 6
 """So many of the newest entries may have the dose that went elsewhere."""
@@ -133,7 +135,7 @@ async def _where_it_belongs(turn: Turn, said: Misput, plan: Given | None) -> lis
         return None
     many = {"all": "gave_all", "rest": "gave_all", "two": "gave_two", "double": "gave_double"}
     telling: Any = many.get(said.many or "", "gave_one")
-    return await plan_parts.answer(turn, telling, plan, said.grams)
+    return await plan_parts.answer(turn, telling, plan, Amounts(grams=said.grams))
 
 
 async def _moved(
@@ -147,8 +149,11 @@ async def _moved(
     replies = await belongs.move(turn, Command("move", into.name), Parsed("none"), of=entry)
     if was is into:
         return replies
-    if grams is not None:
+    if grams is not None and grams != entry.events[0].what.grams:
         newest = await turn.uow.log.latest(turn.chat.id)
+        # two entries of one message: each needs an id of its own
+        apart = f"{turn.incoming.update_id}:grams"
+        turn.incoming = replace(turn.incoming, update_id=apart)
         right = newest and await corrections.with_grams(turn, newest.id, grams)
         replies = right or replies
     planned = plan is not None and was is not None and plan.tank_id == was.id

@@ -18,7 +18,7 @@ from core.advice.findings import SAME_DAY
 from core.message import parse
 from core.message.model import Parsed, Question
 from core.message.plan_talk import About
-from core.message.plan_words import Telling
+from core.message.plan_words import Amounts, Named, Telling
 
 ABOUT: Final = 1.25
 """So many times more or less is still the amount that is told in round numbers."""
@@ -28,16 +28,13 @@ ROUNDING: Final = 1.05
 
 
 async def answer(
-    turn: Turn, said: About | Telling, plan: Given, grams: float | None
+    turn: Turn, said: About | Telling, plan: Given, amounts: Amounts
 ) -> list[Reply] | None:
-    """Answer what is said of a plan's parts; None where it is about something else.
-
-    `grams` is a mass that was told with it. [g]
-    """
-    if said == "at_once" or (said == "safe" and grams is not None and _too_much(plan, grams)):
+    """Answer what is said of a plan's parts; None where it is about something else."""
+    if said == "at_once" or (said == "safe" and _too_much(plan, amounts)):
         return [await _kept_apart(turn, plan)]
     if said in {"gave_all", "gave_two", "gave_double", "gave_one", "gave_it"}:
-        return await _gave(turn, said, plan, grams)
+        return await _gave(turn, said, plan, amounts)
     if said == "go_on":
         return await _go_on(turn, plan)
     if said == "when_next":
@@ -49,7 +46,7 @@ async def answer(
         tested = dose_words.to_test(plan.analytes)
         return [await turn.reply(words.part_later(tested, emergency=emergency))]
     if said in {"a_day", "often", "days", "need", "safe", "effect"}:
-        return await _figures(turn, said, plan, grams)
+        return await _figures(turn, said, plan, amounts.grams)
     return None
 
 
@@ -89,6 +86,24 @@ async def named_anew(
     return await turn.route(turn, parse(told, turn.context()))
 
 
+async def named_alone(turn: Turn, said: Named) -> list[Reply] | None:
+    """`oh and 20 g epsom salt` right after a dose was put on record: one more, or put right.
+
+    None where something else was answered last, or it would put another substance right.
+    """
+    logged = await _just_logged(turn)
+    put_in = [] if logged is None else [e for e in logged[1] if e["kind"] == "dose"]
+    if logged is None or not put_in or turn.route is None:
+        return None
+    if said.anew:
+        named = [event.get("substance") or "" for event in logged[1]]
+        same = named == [said.substance] or (said.substance == "soda" and "sodium" in named[0])
+        return await corrections.with_grams(turn, logged[0], said.grams) if same else None
+    told = f"dosed {said.grams:g} g {said.substance}"
+    turn.incoming = replace(turn.incoming, text=told)
+    return await turn.route(turn, parse(told, turn.context()))
+
+
 async def _just_logged(turn: Turn) -> tuple[int, list[dict[str, Any]]] | None:
     """The entry that was answered last, and its events; None where something else was."""
     latest = await turn.uow.offers.latest(turn.chat.id)
@@ -110,17 +125,22 @@ def _is_all(plan: Given, grams: float) -> bool:
     return whole / ROUNDING < grams < whole * ROUNDING
 
 
-def _too_much(plan: Given, grams: float) -> bool:
-    return len(plan.salts) == 1 and grams > plan.salts[0][1] * ROUNDING
+def _too_much(plan: Given, amounts: Amounts) -> bool:
+    told = amounts.millilitres if "millilitres" in plan.held else amounts.grams
+    return told is not None and len(plan.salts) < 2 and told > plan.parts[0] * ROUNDING
 
 
 async def _too_much_in(turn: Turn, plan: Given) -> bool:
-    """Whether more of a plan's salt went in within a day than a part of it."""
-    if plan.tank_id is None or not plan.salts:
+    """Whether more of a plan's substance went in within a day than a part of it."""
+    if plan.tank_id is None:
         return False
-    name, part = plan.salts[0]
+    of = plan.salts[0][0] if plan.salts else plan.held["substance"]
     put_in = await turn.uow.log.events(plan.tank_id, kinds=["dose"], since=turn.now - SAME_DAY)
-    return sum(e.what.grams or 0.0 for e in put_in if e.what.substance == name) > part * ROUNDING
+    of_it = [each.what for each in put_in if each.what.substance == of]
+    by_volume = "millilitres" in plan.held
+    amounts = [dose.millilitres if by_volume else dose.grams for dose in of_it]
+    unweighed = any(dose.spoons is not None for dose in of_it)
+    return unweighed or sum(each or 0.0 for each in amounts) > plan.parts[0] * ROUNDING
 
 
 async def _kept_apart(turn: Turn, plan: Given) -> Reply:
@@ -218,23 +238,34 @@ async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
     return await turn.route(turn, Parsed("question", question=asked))
 
 
+def _held(plan: Given, amounts: Amounts) -> dict[str, Any] | None:
+    """So much of the plan's only substance as is told; None in another measure, or of several."""
+    if amounts.spoons is not None and len(plan.salts) < 2:
+        return {**plan.held, "spoons": amounts.spoons}
+    if "millilitres" in plan.held:
+        told = amounts.millilitres
+        return None if told is None else {**plan.held, "millilitres": told}
+    if amounts.grams is None or len(plan.salts) != 1:
+        return None
+    grams = amounts.grams
+    return {**plan.held, "grams": grams, "salts": [[plan.salts[0][0], grams]]}
+
+
 async def _gave(
-    turn: Turn, said: About | Telling, plan: Given, grams: float | None
+    turn: Turn, said: About | Telling, plan: Given, amounts: Amounts
 ) -> list[Reply] | None:
-    """Put on record what is told to be in: a part or more, all that is left, or so many grams."""
+    """Put on record what is told to be in: a part or more, all that is left, or so much."""
     if said == "gave_it" and await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
         return None  # it may be what a reminder waits for
     logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     left = plan.count - logged
     said_by = f"{own_plan.log_id(plan.offer.id)}:{turn.incoming.update_id}"
-    if grams is not None and not (said == "gave_all" and _is_all(plan, grams)):
-        if len(plan.salts) > 1:
-            return [await turn.reply(words.grams_of_which(grams, [name for name, _ in plan.salts]))]
-        if not plan.salts:
-            return None
-        name = plan.salts[0][0]
-        held = {**plan.held, "grams": grams, "salts": [[name, grams]]}
-        return await doses.log_parts(turn, said_by, held)
+    if amounts.of_dose and not (said == "gave_all" and _is_all(plan, amounts.grams or 0.0)):
+        if len(plan.salts) > 1 and amounts.grams is not None:
+            salts = [name for name, _ in plan.salts]
+            return [await turn.reply(words.grams_of_which(amounts.grams, salts))]
+        held = _held(plan, amounts)
+        return None if held is None else await doses.log_parts(turn, said_by, held)
     if said == "gave_double":  # of the part that was just put on record, once more
         return await doses.log_parts(turn, said_by, plan.held, 1 if logged else 2)
     if left < 1:

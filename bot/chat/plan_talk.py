@@ -23,7 +23,7 @@ from bot.chat import (
 )
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
-from bot.chat.turn import Turn
+from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.words import change_talk as change_words
 from bot.chat.words import doses as dose_words
@@ -38,7 +38,9 @@ from core.message.plan_talk import About, about
 from core.message.plan_words import (
     Amounts,
     Telling,
+    named_alone,
     named_instead,
+    regrets,
     telling,
     weighed_anew,
     without_instead,
@@ -59,6 +61,10 @@ OF_NEWEST: Final = frozenset(
 """What may be said of anything: of a plan only while nothing else was spoken of since."""
 
 
+NOTHING_SAID: Final = frozenset({None, "followup"})
+"""What a reply expects that only asks what was meant."""
+
+
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Answer what is said of the newest plan; None where nothing is, or where there is none."""
     if not turn.incoming.addressed:
@@ -73,6 +79,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return held
     if of_tanks and (named := named_instead(text)) is not None and parsed.question is None:
         return await plan_parts.named_anew(turn, parsed, *named)
+    told = of_tanks and not parsed.events and not parsed.values and parsed.question is None
+    if told and (alone := named_alone(text)) is not None:
+        return await plan_parts.named_alone(turn, alone)
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     if (steps := await _what_now(turn)) is not None:
@@ -109,13 +118,18 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (grams := weighed_anew(text)) is not None:
         return await _weighed_anew(turn, parsed, grams)
     said = telling(text)
-    return None if said is None or said.meaning not in GIVEN else await _answer(turn, parsed, *said)
+    if said is None or said.meaning not in {*GIVEN, "gave_it"}:
+        return None
+    if said.amounts.grams is not None and said.meaning == "gave_it":
+        return await _weighed_anew(turn, parsed, said.amounts.grams)
+    return await _answer(turn, parsed, *said)
 
 
 async def _weighed_anew(turn: Turn, parsed: Parsed, grams: float) -> list[Reply] | None:
     """The part on record put right; where none is, `9 g instead of 3` of the plan went in. [g]"""
     corrected = await plan_parts.weighed_anew(turn, grams)
-    if corrected is not None or not without_instead(turn.incoming.text)[1]:
+    text = turn.incoming.text
+    if corrected is not None or not (without_instead(text)[1] or regrets(text)):
         return corrected
     return await _answer(turn, parsed, "gave_it", Amounts(grams=grams))
 
@@ -145,8 +159,12 @@ async def _answer(
     if plan is None and said in GIVEN and not calls.is_call(turn, parsed):
         await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
-    if plan is not None and (said not in OF_NEWEST or await _is_newest(turn, plan.offer, of_late)):
-        return await _about(turn, said, plan, amounts.grams)
+    told = said == "gave_it" and amounts.of_dose
+    free = said not in OF_NEWEST or told
+    if plan is not None and (free or await _is_newest(turn, plan.offer, of_late)):
+        return await _about(turn, said, plan, amounts)
+    if told and parsed.question is None and telling(turn.incoming.text) is not None:
+        return [await turn.reply(words.what_went_in())]
     if said == "spoons" and plan is None:
         return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
     return await plan_parts.judged(turn) if said == "safe" and amounts == Amounts() else None
@@ -176,15 +194,15 @@ async def _is_newest(turn: Turn, answered: Offer, of_late: list[Offer]) -> bool:
             is_part = entry is not None and own_plan.is_part(entry, answered.id)
             if not is_part and not (changed and all(changed) and given(answered) is None):
                 return False
-        elif offer.context or offer.expects is not None:
-            return False  # more than which of two was done
+        elif offer.choices or set(offer.context) - {ASKED} or offer.expects not in NOTHING_SAID:
+            return False  # more than which of two was done, or that nothing was understood
     return False
 
 
 async def _about(
-    turn: Turn, said: About | Telling, plan: Given, grams: float | None
+    turn: Turn, said: About | Telling, plan: Given, amounts: Amounts
 ) -> list[Reply] | None:
-    if (told := await plan_parts.answer(turn, said, plan, grams)) is not None:
+    if (told := await plan_parts.answer(turn, said, plan, amounts)) is not None:
         return told
     if said not in {"how", "dry", "spoons"} or not plan.salts:
         return None  # how a bought product goes in stands on its label
@@ -192,7 +210,7 @@ async def _about(
     if plan.tank_id is not None and await besides(
         turn, plan.offer.id, plan.tank_id, plan.offer.made_at
     ):  # the plan knows nothing of it: none may go in
-        return await plan_parts.answer(turn, "when_next", plan, None)
+        return await plan_parts.answer(turn, "when_next", plan, Amounts())
     if said == "spoons":
         return [await _without_scale(turn, plan)]
     return [await _how(turn, plan, dry=said == "dry")]

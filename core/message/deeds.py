@@ -83,7 +83,32 @@ def dose_behind(tokens: list[Token]) -> bool:
 
 def dosed(tokens: list[Token]) -> bool:
     """Whether words beside so much of a substance were made a dose."""
-    return dose_behind(tokens) or put_in(tokens) or gone_in(tokens)
+    return dose_behind(tokens) or put_in(tokens) or gone_in(tokens) or thing_first(tokens)
+
+
+def thing_first(tokens: list[Token]) -> bool:
+    """Put the word for a dose before its thing: `epsom salt 3 tsp added`, `natron 10 g gegeben`."""
+    for index in range(len(tokens) - 1):
+        amount = (
+            quantities.read(tokens, index + 1) if quantities.is_number(tokens[index + 1]) else None
+        )
+        thing = tokens[index]
+        if thing.kind != "substance" or amount is None or amount.unit not in _WEIGHED:
+            continue
+        verb = tokens[amount.last] if amount.last < len(tokens) else None
+        ends = amount.last + 1 >= len(tokens) or tokens[amount.last + 1].kind in {"p", "nl"}
+        if (
+            verb is not None
+            and ends
+            and (verb.value in _ADDED or bought.is_word("give", verb.text))
+        ):
+            verb.kind, verb.value = "event", "dose"
+            tokens[index : amount.last + 1] = [verb, *tokens[index : amount.last]]
+            return True
+    return False
+
+
+_ADDED = frozenset({"dose", "added"})
 
 
 INTO = frozenset({"erin", "rein", "drin", "hinein"})
@@ -113,16 +138,31 @@ def put_in(tokens: list[Token]) -> bool:
         amount = quantities.read(tokens, index) if quantities.is_number(tokens[index]) else None
         if amount is None or amount.unit not in _WEIGHED:
             continue
-        behind = [t for t in tokens[amount.last :] if t.value != "link" and t.kind != "fill"]
+        behind = [t for t in tokens[amount.last :] if t.kind != "fill" or t.text in _GONE]
+        behind = [t for t in behind if t.value != "link"]
         if behind and behind[0].text in _OF:
             behind = behind[1:]
         if not behind or behind[0].kind != "substance":
             continue
-        for verb in [*tokens[max(0, index - 1) : index], *behind[1:2]]:
+        before = tokens[max(0, index - _BEFORE) : index]
+        if any(t.kind not in {"fill", "word", "time"} and t.value != "about" for t in before[1:]):
+            before = before[-1:]
+        after = behind[1 : 3 if behind[1:2] and behind[1].text in _AUXILIARY else 2]
+        for verb in [*before, *after]:
             if verb.kind != "event" and bought.is_word("give", verb.text):
                 verb.kind, verb.value = "event", "dose"
                 return True
     return False
+
+
+_GONE = frozenset({"went", "gone"})
+"""Fillers that tell behind a thing that it went in."""
+
+_BEFORE = 3
+"""Words of which one may be such a verb before its amount: `wsypało mi się 30 g sody`."""
+
+_AUXILIARY = frozenset({"sont", "est", "sono", "e", "is", "er", "in", "ist", "sind", "ar", "jest"})
+"""Words that may stand between a thing and such a verb: `30 g de soude sont tombés`."""
 
 
 _OF = frozenset({"of", "de", "di", "von", "van", "av"})

@@ -169,12 +169,23 @@ def doubt(parts: Parts, problem: str, source: str) -> Doubt:
     bare = parts.bare is not None and parts.substance is None
     if parts.kind == "water_change" and bare and not parts.unknown:
         choices = (f"changed {parts.bare:.6g} %", f"changed {parts.bare:.6g} l")
+    if parts.kind == "dose" and (told := _plainly_dosed(parts)) is not None:
+        choices = (told,)
     if problem == doubts.NO_NUMBER:
         said = source_words(parts.unknown, source)
         choices = tuple(fragment.replace(said, name) for name in nearest_kinds(said))
     return Doubt(
         fragment, parts.start, parts.end, problem, choices[0] if choices else None, None, choices
     )
+
+
+def _plainly_dosed(parts: Parts) -> str | None:
+    """A dose of so much of a known substance as it is told beyond doubt; None for any other."""
+    if parts.substance is None or parts.unknown or judge("dose", parts) is not None:
+        return None
+    grams, ml = parts.grams, parts.millilitres
+    amount = f"{grams:.6g} g" if grams is not None else f"{ml:.6g} ml" if ml is not None else None
+    return None if amount is None else f"dosed {amount} {parts.substance}"
 
 
 def source_words(tokens: list[Token], source: str) -> str:

@@ -62,7 +62,9 @@ def _one(
         return _note(tokens, index, source)
     first = event_bounds.left(tokens, index, floor, kind)
     last = event_bounds.right(tokens, index)
-    parts = Parts(kind, tokens[first].start, tokens[last - 1].end, word=tokens[index].text)
+    start = min(token.start for token in tokens[first:last])  # a verb may have been put first
+    end = max(token.end for token in tokens[first:last])
+    parts = Parts(kind, start, end, word=tokens[index].text)
     parts.water = tokens[index].text not in {"changed", "replaced", "swapped", "exchanged"}
     parts.unsure = event_bounds.unsure_before(tokens, first, kind, sure)
     if last < len(tokens) and tokens[last].text == "?":

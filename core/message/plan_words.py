@@ -10,10 +10,11 @@ import re
 from functools import cache
 from typing import Final, Literal, NamedTuple
 
-from core.message import beside_dose
+from core.message import beside_dose, quantities
+from core.message.amounts import GRAMS, LITRES, MILLILITRES, SHARES, SPOONS
 from core.message.fold import fold
 from core.message.lexicon import lexicon, meanings
-from core.message.tokens import cut
+from core.message.tokens import Token, cut
 from core.message.wordfile import spelt
 
 LONGEST: Final = 14
@@ -23,15 +24,14 @@ PHRASE: Final = 6
 """Words of the longest entry."""
 
 _WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
-_AMOUNTS: Final = tuple(
-    re.compile(rf"(\d{{1,5}}(?:[.,]\d{{1,3}})?) ?(?:{unit})")
-    for unit in (
-        r"(?:g|gr|gram\w{0,3})\b",
-        r"(?:%|percent\b|prozent\b|pour ?cents?\b|por ciento\b|procent\b)",
-        r"(?:l|lit\w{2,5})\b",
-    )
-)
-"""Of `Amounts`, in their order."""
+_MEASURES: Final = {
+    **dict.fromkeys(GRAMS, "grams"),
+    **dict.fromkeys(LITRES, "litres"),
+    **dict.fromkeys(SPOONS, "spoons"),
+    **dict.fromkeys(MILLILITRES, "millilitres"),
+    "%": "percent",
+}
+"""Which of `Amounts` a unit is of."""
 
 _LEADS: Final = frozenset({"ok", "okay"})
 """Words that say no more than that what follows is an answer."""
@@ -40,11 +40,18 @@ _AS_IT: Final = " it "
 
 
 class Amounts(NamedTuple):
-    """What a text tells by number: grams, a share of the water in percent, litres."""
+    """What a text tells by number; spoons in teaspoons, a share of the water in percent."""
 
     grams: float | None = None
     percent: float | None = None
     litres: float | None = None
+    millilitres: float | None = None
+    spoons: float | None = None
+
+    @property
+    def of_dose(self) -> bool:
+        """Whether an amount of something that was put in is told."""
+        return any(each is not None for each in (self.grams, self.millilitres, self.spoons))
 
 
 class Said(NamedTuple):
@@ -55,6 +62,8 @@ class Said(NamedTuple):
     names: bool = False
     asks: bool = False
     """Whether its first word opens a question."""
+    regrets: bool = False
+    """Whether it has a word of regret: oops."""
 
 
 @cache
@@ -79,15 +88,11 @@ def said_of_plan(text: str) -> Said | None:
     (20.0, True)
     """
     plain = " ".join(fold(text).split())
-    named = [token for token in cut(plain, lexicon(), plain) if token.kind == "substance"]
-    for token in reversed(named):
-        plain = plain[: token.start] + _AS_IT + plain[token.end :]
-    told: list[float | None] = []
-    for amount in _AMOUNTS:
-        found = amount.search(plain)
-        told.append(None if found is None else float(found[1].replace(",", ".")))
-        if found is not None:
-            plain = plain[: found.start()] + _AS_IT + plain[found.end() :]
+    tokens = cut(plain, lexicon(), plain)
+    named = [(token.start, token.end) for token in tokens if token.kind == "substance"]
+    amounts, spans = _amounts(tokens)
+    for start, end in sorted([*named, *spans], reverse=True):
+        plain = plain[:start] + _AS_IT + plain[end:]
     words = _WORD.findall(plain)
     if len(words) > 1 and words[0] in _LEADS:
         words.pop(0)
@@ -102,7 +107,47 @@ def said_of_plan(text: str) -> Said | None:
         classes |= of
         place += size
     asks = bool(words) and "is" in _classes().get(words[0], ())
-    return Said(frozenset(classes - {"light"}), Amounts(*told), bool(named), asks)
+    of = frozenset(classes - {"light", "regret"})
+    return Said(of, amounts, bool(named), asks, "regret" in classes)
+
+
+def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:
+    """What is told by number, the first of each kind, and where it stands."""
+    told: dict[str, float] = {}
+    spans = []
+    place = 0
+    while place < len(tokens):
+        value, unit, last = _amount(tokens, place)
+        kind = _MEASURES.get(unit or "")
+        if value is None or kind is None or kind in told:
+            place += 1
+            continue
+        told[kind] = value * {**GRAMS, **LITRES, **SPOONS}.get(str(unit), 1.0)
+        if kind == "millilitres":
+            told[kind] = value
+        spans.append((tokens[place].start, tokens[last - 1].end))
+        place = last
+    return Amounts(**told), spans
+
+
+def _amount(tokens: list[Token], place: int) -> tuple[float | None, str | None, int]:
+    """The amount that begins here: its number, unit and the token behind it."""
+    token = tokens[place]
+    if token.kind == "number" or token.kind == "slashed":
+        found = quantities.read(tokens, place)
+        return (None, None, place) if found is None else (found.value, found.unit, found.last)
+    behind = [t for t in tokens[place + 1 : place + 3] if t.value != "one"]
+    unit = str(behind[0].value) if behind else ""
+    last = place + 1 if not behind else tokens.index(behind[0], place) + 1
+    if unit not in SPOONS:
+        return None, None, place
+    if token.kind == "count" and str(token.value).isdigit():
+        return float(str(token.value)), unit, last
+    if token.value == "one":
+        return 1.0, unit, last
+    return (SHARES[str(token.value)] / 100.0, unit, last) if token.value in SHARES else (
+        None, None, place,
+    )  # fmt: skip
 
 
 def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
@@ -158,9 +203,23 @@ def telling(text: str) -> Heard | None:
     found = _of(said.classes - {"is"}, asks=asks)
     if found == "weekly" and "double" in said.classes and said.amounts.percent is None:
         return None  # how often something is done, nobody knows what
-    if found is None or (said.names and said.amounts.grams is not None):  # says all by itself
+    if found is None and said.amounts.of_dose and not asks and said.classes == {"inside"}:
+        found = "gave_it"  # 12 g went in
+    if found is None or (said.names and said.amounts.of_dose):  # says all by itself
         return None
     return Heard(found, said.amounts)
+
+
+def regrets(text: str) -> bool:
+    """Whether all that a text says is of a plan, with a word of regret.
+
+    Examples
+    --------
+    >>> regrets("oops 30 g"), regrets("30 g")
+    (True, False)
+    """
+    said = said_of_plan(text)
+    return said is not None and said.regrets
 
 
 def weighed_anew(text: str) -> float | None:
@@ -200,6 +259,35 @@ def named_instead(text: str) -> tuple[float, str, float] | None:
         return None
     grams, number = said.amounts.grams, other["last"] or other["first"]
     return None if grams is None else (grams, named.pop(), float(number.replace(",", ".")))
+
+
+class Named(NamedTuple):
+    """So many grams of a substance, told alone; whether they are said to put others right."""
+
+    grams: float
+    substance: str
+    anew: bool
+
+
+def named_alone(text: str) -> Named | None:
+    """Grams of a substance that are all that is said: `oh and 20 g epsom salt`.
+
+    Examples
+    --------
+    >>> named_alone("oh and 20 g epsom salt")
+    Named(grams=20.0, substance='magnesium sulfate heptahydrate', anew=False)
+    >>> named_alone("actually it was 30 g of baking soda").anew, named_alone("20 g soda?")
+    (True, None)
+    """
+    said = None if "?" in text else said_of_plan(text)
+    if said is None or said.asks or not said.names or said.classes - _ANEW - {"inside", "more"}:
+        return None
+    plain = fold(text)
+    named = {str(t.value) for t in cut(plain, lexicon(), plain) if t.kind == "substance"}
+    if said.amounts.grams is None or len(named) != 1:
+        return None
+    anew = said.regrets or bool(said.classes & {"no", "was"})
+    return Named(said.amounts.grams, named.pop(), anew)
 
 
 _ANEW: Final = frozenset({"put", "give", "no", "is", "was", "all"})

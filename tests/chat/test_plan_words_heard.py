@@ -354,3 +354,77 @@ async def test_how_warm_the_new_water_should_be(talk: Talk, line: str) -> None:
     assert "As warm as the tank: 25 °C." in reply.text
     assert "For 20 % at once it must be 15 °C or more." in reply.text  # 2 °C a day, of a fifth 10
     assert reply.facts == {"temperature": 25.0, "new_water_from": pytest.approx(15.0, abs=0.1)}
+
+
+@pytest.mark.parametrize(
+    ("line", "spoons"),
+    [
+        ("i put in 2 tablespoons", 6.0),
+        ("put 1/4 cup in", 12.0),
+        ("a teaspoon went in", 1.0),
+        ("zwei Teelöffel rein", 2.0),
+        ("j'ai mis une cuillère à café", 1.0),
+        ("eché 2 cucharadas", 6.0),
+    ],
+)
+async def test_spoons_after_a_plan_are_of_its_salt_and_judged(
+    planned: Talk, line: str, spoons: float
+) -> None:
+    (reply,) = await planned.say(line)
+    (event,) = reply.facts["events"]
+    assert (event["spoons"], event["substance"]) == (spoons, "sodium bicarbonate")
+    assert "weigh it next time" in reply.text
+
+
+async def test_so_much_in_is_of_the_plan_whatever_was_told_since(planned: Talk) -> None:
+    await planned.say("log it")
+    await planned.wait(days=1)
+    await planned.say("kh 3 ph 7.1 ammonia 0")
+    (reply,) = await planned.say("put 5.4 g in")
+    assert [each["grams"] for each in reply.facts["events"]] == [5.4]
+    await planned.say("so how much now")  # asked what is meant: no answer
+    assert (await planned.facts("gave 2.7 g"))["events"][0]["grams"] == 2.7
+
+
+async def test_a_word_of_regret_puts_the_part_right_else_it_went_in(planned: Talk) -> None:
+    assert (await planned.facts("oops i put in 60 g"))["events"][0]["grams"] == 60.0
+    told = await planned.text("no only 6 g")
+    assert "dosed 6 g sodium bicarbonate (was" in told
+    assert "dosed 4 g sodium bicarbonate (was" in await planned.text("actually it was 4 g soda")
+
+
+async def test_another_amount_behind_a_dose_is_one_more(planned: Talk) -> None:
+    await planned.say("dosed 5 g baking soda")
+    for line in ("oh and 20 g epsom salt", "und noch 5 g Bittersalz"):
+        (event,) = (await planned.facts(line))["events"]
+        assert event["substance"] == "magnesium sulfate heptahydrate"
+    await planned.say("kh 4")
+    assert "events" not in await planned.facts("and 20 g epsom salt")
+
+
+async def test_millilitres_are_of_the_product_of_the_plan(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("kh 2 gh 5 ph 7.0 temp 25 ammonia 0")
+    await talk.say("alk boost: 10 ml per 50 l raises kh 2")
+    await talk.say("how much alk boost for kh 4")
+    assert "18 ml alk boost" in await talk.text("i put in 18 ml")
+    logged, warned = await talk.say("oops put in 180 ml")
+    assert logged.facts["events"][0]["millilitres"] == 180.0
+    assert "Too much for one day" in warned.text
+    assert "within the limits" not in await talk.text("is that bad")
+
+
+@pytest.mark.parametrize("line", ["put 150 g", "i put in 2 tablespoons", "put in 20 ml of it"])
+async def test_so_much_of_nothing_is_asked_of_what(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    (reply,) = await talk.say(line)
+    assert "What was it that went in?" in reply.text
+    assert "events" not in reply.facts
+
+
+async def test_a_dose_of_which_it_is_unsure_is_offered_to_be_stored(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    (reply,) = await talk.say("mir sind 30 g Natron reingefallen")
+    assert reply.buttons[0].label == "dosed 30 g sodium bicarbonate"
+    (stored,) = await talk.press(1)
+    assert stored.facts["events"][0]["grams"] == 30.0

@@ -307,6 +307,8 @@ def logged(tank: str, put_in: Sequence[Event]) -> str:
 
 
 def _amount_of(event: Event) -> str:
+    if event.spoons:
+        return _("{count} tsp").format(count=plain(event.spoons, 1))
     return grams(event.grams) if event.grams else f"{plain(event.millilitres or 0.0, 1)} ml"
 
 

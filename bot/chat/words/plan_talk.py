@@ -251,6 +251,14 @@ def ask_for_a_dose() -> list[str]:
     ]
 
 
+def what_went_in() -> list[str]:
+    """So much of a thing that has no name went in."""
+    return [
+        _("What was it that went in? Send it with its name, for example: dosed 5 g baking soda"),
+        _("Until then put in nothing more."),
+    ]
+
+
 def how_much_of_what() -> list[str]:
     """Of something that nobody told went in twice, or the rest."""
     return [
