@@ -109,7 +109,7 @@ async def _what_now(turn: Turn) -> list[Reply] | None:
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     newest = await _is_newest(turn, plan.offer, list(offers))
     retested = await own_plan.was_retested(turn, plan.tank_id, offers[0])
-    return await plan_parts.answer(turn, "go_on", plan, None) if newest or retested else None
+    return await plan_parts.answer(turn, "go_on", plan, Amounts()) if newest or retested else None
 
 
 async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
