@@ -60,7 +60,7 @@ async def change(
     """
     amount = question.percent is not None or question.litres is not None
     if question.analyte == "ph" and not amount:
-        return [await dose_reply.refuse(turn, Refusal("ph_target"), question.tank)]
+        return [await dose_reply.no_ph(turn, question.tank)]
     largest = not amount and question.target is None and asks_how_much(question.text or "")
     if not amount and question.target is None and not largest:
         return await standing.change_needed(turn, question)

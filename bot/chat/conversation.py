@@ -44,6 +44,7 @@ from bot.chat import (
     presses,
     products,
     questions,
+    raising,
     readings,
     reminders,
     reports,
@@ -206,6 +207,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return await traits.answer(turn, trait)
     if (coming := arrivals.coming_in(turn, parsed)) is not None:
         return await arrivals.answer(turn, coming)
+    if (raised := await raising.answer(turn, parsed)) is not None:
+        return raised
     if (warmed := await warming.answer(turn)) is not None:
         return warmed
     if (managed := await products.manage(turn, parsed)) is not None:

@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from bot.chat import own_plan, tank_volumes
 from bot.chat.model import Reply
+from bot.chat.state import state_of
 from bot.chat.supply import read
 from bot.chat.turn import Turn
 from bot.chat.words import dose_grounds as grounds
@@ -17,6 +18,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.kit_doubt import KitDoubt, doubt_of
+from core.advice.may_rise import raising_refused
 from core.advice.plan import Plan, Refusal, Upkeep
 from core.advice.scheduling import steps_of
 from core.message.model import Question
@@ -75,6 +77,14 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
     return await turn.reply(
         lines, facts=refused_facts(refusal), context={"why": reasons}, expects="followup"
     )
+
+
+async def no_ph(turn: Turn, named: str | None) -> Reply:
+    """Say why there is no dose to a pH; what raises it is named only where the gate lets it."""
+    stored = turn.tank_named(named) if named else turn.current_tank
+    gated = stored is not None and raising_refused(await state_of(turn, stored, turn.now))
+    reason = "ph_target_gated" if gated else "ph_target"
+    return await refuse(turn, Refusal(reason), None if stored is None else stored.name)
 
 
 async def planned(

@@ -32,6 +32,7 @@ from bot.store.tanks import StoredTank
 from core.advice.buffers import STRONG
 from core.advice.dosing import Wish, plan_kh, refused_substance
 from core.advice.forbidden import forbidden
+from core.advice.may_rise import raising_refused
 from core.advice.plan import Plan, Refusal
 from core.advice.salts import HIGHEST
 from core.advice.scheduling import per_gram
@@ -199,6 +200,8 @@ async def answer(turn: Turn, wish: Wish, named: StoredTank | None) -> Reply:
     if isinstance(plan, Plan):
         return await dose_reply.planned(turn, plan, stored, name)
     if plan.reason == "volume_unknown" and stored is not None:
+        if (gate := raising_refused(state)) is not None:
+            return await dose_reply.refuse(turn, gate, name)
         return await tank_volumes.ask_volume(
             turn, stored, refusals.refused(plan, name), _kept(wish)
         )

@@ -20,6 +20,7 @@ from core.advice.by_now import by_now
 from core.advice.change_plan import plan_change
 from core.advice.changes import waters_of
 from core.advice.findings import limit_of_nitrate
+from core.advice.may_rise import raising_refused
 from core.errors import CoreError
 from core.message.model import Parsed, Question
 
@@ -76,7 +77,9 @@ async def how(turn: Turn, question: Question, analyte: str) -> list[Reply]:
     share = _share(asked)
     if share < LEAST:
         kh = asked.tank.last("kh")
-        return [await turn.reply(words.low_already(asked.stored.name, kh.value if kh else 0.0))]
+        lines = words.low_already(asked.stored.name, kh.value if kh else 0.0)
+        gated = raising_refused(asked.tank) is not None  # then nothing may lift it either
+        return [await turn.reply(lines[:1] if gated else lines)]
     reply = await changes.answer(turn, replace(question, percent=100 * share), asked, share)
     limit = limit_of_nitrate(asked.tank) if analyte == "nitrate" else None
     if limit is not None and now.value <= limit:

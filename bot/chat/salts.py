@@ -161,4 +161,6 @@ async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     reason = "acid" if substance in ACIDS or "acid" in substance else "ph_target"
     if reason == "ph_target" and question.substance is not None:
         reason = "substance_unknown"
+    if reason == "ph_target":
+        return [await dose_reply.no_ph(turn, name)]
     return [await dose_reply.refuse(turn, Refusal(reason, {"substance": substance}), name)]

@@ -382,6 +382,11 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         ),
         _("Send ph and kh and I say what they mean together."),
     ],
+    "ph_target_gated": lambda _facts: [
+        _("No dose to a pH, and nothing that raises it now: ammonia would turn to poison."),
+        _("Too high, in fresh water only: small changes with RO or rain water."),
+        _("First get ammonia down: stop feeding, small changes with water of the tank's KH."),
+    ],
     "label_implausible": lambda _facts: [
         _(
             "No number: I cannot believe that label. Send its words: so many grams per so"

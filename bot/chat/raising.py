@@ -1,0 +1,90 @@
+"""``how do i raise the ph``, ``should i add baking soda``: the gate is looked at before all else.
+
+A higher pH makes poison of ammonia, so no way to raise it, no example of one and no step is told
+before the tank's ammonia was.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat import dose_reply, what_for
+from bot.chat.model import Line, Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import raising as words
+from core.advice.buffers import BUFFERS, STRONG
+from core.advice.may_rise import is_measured, raising_refused
+from core.message import raise_asked
+from core.message.model import Parsed, Question
+from core.message.waters import names_pure
+
+KINDS = frozenset({"dose", "change", "effect", "safe"})
+"""Questions that a wish to raise is read as."""
+
+MISREAD = frozenset({("dose", "change"), ("dose", "safe")})
+"""What was heard and what was read instead: `how do i get kh up`, `ph too low, how do i …`."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """What the gate says to a wish to raise KH or pH; None where it passes, or for another."""
+    asked = _asked(turn, parsed)
+    if asked is None:
+        return None
+    stored = turn.tank_named(asked.tank) if asked.tank else turn.current_tank
+    if stored is not None:
+        state = await state_of(turn, stored, turn.now)
+        if (refusal := raising_refused(state)) is not None:
+            return [await dose_reply.refuse(turn, refusal, stored.name)]
+        unmeasured = asked.substance in {None, *BUFFERS} and not is_measured(state)
+        how = await _how(turn, asked, stored.name) if unmeasured and not turn.products else None
+        if how is not None:
+            return [_led(how, words.measure_first())]
+    misread = parsed.question is None or (asked.kind, parsed.question.kind) in MISREAD
+    if misread and turn.route is not None and (asked.analyte or asked.substance):
+        return await turn.route(turn, Parsed("question", question=asked))
+    return None
+
+
+def _asked(turn: Turn, parsed: Parsed) -> Question | None:
+    """The wish to raise KH or pH of a tank in use, as it was read or as its words say it."""
+    text, asked = turn.incoming.text, parsed.question
+    told = parsed.values or parsed.events or parsed.command is not None
+    if told or not turn.incoming.addressed or names_pure(text):
+        return None
+    if asked is None or (asked.kind in KINDS and not _has_amount(asked)):
+        heard = raise_asked.asked(text)
+        if heard is not None:
+            return replace(heard, tank=asked.tank if asked else parsed.tank)
+    return asked if asked is not None and _raises(asked) else None
+
+
+def _has_amount(asked: Question) -> bool:
+    amounts = (asked.target, asked.delta, asked.grams, asked.percent, asked.litres, asked.volume_l)
+    return any(each is not None for each in amounts)
+
+
+def _raises(asked: Question) -> bool:
+    """Whether a question leads to raising by itself: to a pH, or of a buffer without its amount."""
+    if asked.kind == "dose" and asked.analyte == "ph":
+        return asked.substance is None and asked.volume_l is None
+    if _has_amount(asked):
+        return False
+    if asked.kind == "dose" and asked.analyte == "kh":
+        return True
+    return asked.kind in {"dose", "effect", "safe"} and asked.substance in {*BUFFERS, *STRONG}
+
+
+async def _how(turn: Turn, asked: Question, name: str) -> Reply | None:
+    """What is said of a wish that passes; None for whether a thing is safe."""
+    if asked.kind == "safe":
+        return None
+    if asked.analyte == "ph":
+        return await dose_reply.no_ph(turn, name)
+    if asked.substance is not None and (use := await what_for.of(turn, asked.substance)):
+        return use[0]
+    return await dose_reply.ask_value(turn, replace(asked, kind="dose", analyte="kh"))
+
+
+def _led(reply: Reply, lead: str) -> Reply:
+    return replace(reply, lines=(Line(lead), *reply.lines))

@@ -1,0 +1,91 @@
+"""``how do I raise the pH``, ``should I add baking soda``: a wish to raise it, of no amount.
+
+raise_asked = [ opener ] ( raise | get "up" ) ( "KH" | "pH" )   in any order
+            | opener add buffer
+
+Without an opener a message is one only where all its other words are light.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.model import Question
+from core.message.tokens import Token, cut
+from core.message.wordfile import spelt
+
+RAISED: Final = ("kh", "ph")
+BUFFERS: Final = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
+
+_SECTIONS: Final = ("open", "raise", "get", "up", "add", "buffer")
+_MOST: Final = 24
+"""Tokens of such a message, at most."""
+_LIGHT: Final = frozenset({"mark", "ask", "fill", "several", "p", "command", "time", "tank"})
+
+
+@cache
+def _words() -> dict[str, re.Pattern[str]]:
+    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
+    for section, _language, found in spelt("raise_asked.txt", ways):
+        ways[section] += found
+    return {
+        section: re.compile(
+            (r"^\W*" if section == "open" else r"(?<!\w)")
+            + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
+        )
+        for section, found in ways.items()
+    }
+
+
+def asked(text: str) -> Question | None:
+    """The wish to raise KH or pH, or to put bicarbonate in, of which no amount is told.
+
+    Returns
+    -------
+    Question or None
+        Of kind dose with `analyte`, or of kind effect with `substance`, which is None where it is
+        only called a buffer; None where another thing is said, or a number stands there.
+
+    Examples
+    --------
+    >>> asked("how do I raise the pH").analyte, asked("kan jag höja KH").analyte
+    ('ph', 'kh')
+    >>> asked("soll ich Natron zugeben").substance
+    'sodium bicarbonate'
+    >>> asked("my pH went up"), asked("raise kh to 6"), asked("does pH go up at night")
+    (None, None, None)
+    """
+    plain, words = fold(text).replace("-", " ").replace("'", " "), _words()
+    says = {section: found.search(plain) is not None for section, found in words.items()}
+    if not (says["raise"] or says["add"] or (says["get"] and says["up"])):
+        return None
+    tokens = cut(fold(text), lexicon(), text, most=_MOST + 1)
+    counted = tokens[1:]  # "dois" is two in Portuguese, and opens a question in French
+    if len(tokens) > _MOST or any(t.kind in {"number", "count", "fraction"} for t in counted):
+        return None
+    if tokens[0].kind in {"number", "fraction"}:
+        return None
+    named = [str(t.value) for t in tokens if t.kind == "analyte"]
+    raised = next((each for each in named if each in RAISED), None)
+    if raised is not None and (says["raise"] or (says["get"] and says["up"])):
+        if set(named) <= {*RAISED} and (says["open"] or _all_light(tokens, words["raise"])):
+            return Question("dose", analyte=raised, text=text)
+        return None
+    buffer = next((str(t.value) for t in tokens if t.value in BUFFERS), None)
+    others = any(t.kind == "substance" and t.value not in BUFFERS for t in tokens)
+    if (buffer or says["buffer"]) and not others and says["open"] and says["add"]:
+        return Question("effect", substance=buffer, text=text)
+    return None
+
+
+def _all_light(tokens: list[Token], raising: re.Pattern[str]) -> bool:
+    """Whether nothing but the wish is said: `raise kh`, `kh erhöhen bitte`."""
+    return all(
+        token.kind in _LIGHT or token.value in RAISED or raising.fullmatch(token.text)
+        for token in tokens
+        if token.kind != "nl"
+    )
