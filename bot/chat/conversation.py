@@ -38,6 +38,7 @@ from bot.chat import (
     kit_check,
     labels,
     mixes,
+    named_for_job,
     past,
     pauses,
     plan_talk,
@@ -148,6 +149,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return by_water
     if (salted := await asked_water.salt_topped_up(turn)) is not None:
         return [salted]
+    if (by_job := await named_for_job.answer(turn, parsed)) is not None:
+        return by_job
     if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
         return of_plan
     if (of_answer := await after.answer(turn, parsed)) is not None:
