@@ -46,7 +46,8 @@ from core.message.tokens import cut
 from core.tank import Stock, Tank
 
 _WITH: Final = re.compile(
-    r"\s+(?:with|and|together with|&|mit|und|avec|et|con|y|e|met|en|z|i|med|och|zu|bei|bij|till)\s+"
+    r"\s+(?:with|and|together with|&|mit|und|avec|et|con|com|y|e|met|en|z|i|med|och|zu|bei|bij"
+    r"|till)\s+"
 )
 _ARTICLES: Final = (
     r"some|a|an|the|my|more|new|male|female|keep|put|have|add|ein|eine|einen|einem|der|die|"
@@ -89,11 +90,12 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         return [await could_live.answer(turn, replace(question, species=asked))]
     kinds = [(said, by_water(meant, state.tank, kinds)) for said, meant in kinds]
     (asked, found), *company = kinds
+    held_there = state
     state = _beside(state, text, company)
     for said, meant in kinds:
         if meant.species is None and not meant.candidates:
             others = [asked for asked, other in kinds if other.species is not None]
-            return [await strangers.answer(turn, said, state, name, others)]
+            return [await strangers.answer(turn, said, held_there, name, others)]
         if meant.species is None:
             return [await _ask(turn, said, replace(meant, candidates=likeliest(meant, state.tank)))]
     if found.species is None:

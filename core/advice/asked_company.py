@@ -129,6 +129,8 @@ def asked_company(
     ('keep', 'neons with discus')
     >>> asked_company("is a goldfish ok in 20 l?").volume_l
     20.0
+    >>> asked_company("kann ich einen axolotl mit guppys halten").species
+    'axolotl with guppys'
     >>> asked_company("are my neons ok?"), asked_company("do neons need a heater")
     (None, None)
     """
@@ -146,6 +148,7 @@ def asked_company(
     tank: str | None = None
     any_animal: str | None = None
     keeping, place = asks_how_many(text), 0
+    stranger = False
     while place < len(words):
         size, found = name_at(words, place)
         here = next((t for t, name in named.items() if words[place:][: len(name)] == name), None)
@@ -164,17 +167,34 @@ def asked_company(
         elif not _is_plain(words[place], measured=volume is not None):
             shared = lookup(words[place])
             if not (shared.shared and is_animal(shared)):
-                return None
+                if stranger or not (asks and _may_be_stranger(words, place)):
+                    return None
+                stranger = True  # an axolotl with guppies
             kinds.append(words[place])  # shrimp, tetras: whom is asked
         place += size or 1
     if any_animal and not kinds and asks_how_many(text):
         return Question("keep", tank=tank, species=any_animal, volume_l=volume, text=text)
     if for_what and keeping and not kinds:
         return Question("keep", tank=tank, volume_l=volume, text=text)
+    if stranger and not (keeping and len(kinds) > 1):
+        return None
     enough = len(kinds) > 1 or (kinds and volume is not None) or (kinds and asks and keeping)
     if not enough:
         return None
     return Question("keep", tank=tank, species=" with ".join(kinds), volume_l=volume, text=text)
+
+
+def _may_be_stranger(words: Sequence[str], place: int) -> bool:
+    """Whether a word may name an animal that nobody knows: company, and it means nothing else."""
+    word = words[place]
+    company = {*words[max(0, place - 2) : place], *words[place + 1 : place + 2]}
+    if WITH.isdisjoint(company) or len(word) < LEAST or not word.isalpha():
+        return False
+    return word not in lexicon().words and not herd.saying(word) and not herd.asking(word)
+
+
+LEAST: Final = 4
+"""Letters of a name that is taken for an animal's unknown."""
 
 
 def _is_plain(word: str, *, measured: bool) -> bool:

@@ -31,7 +31,7 @@ LEADING: Final = frozenset({"and", "fish", "in", "home", "some", "got", "link", 
 FURTHER: Final = frozenset({"further", "another"})
 """What animals are called that come to others: 5 more corys, noch 5 Panzerwelse dazu."""
 
-NUMBER_TIMES: Final = re.compile(r"(\d|\b[^\W\d_])[x×'’](\W|[^\W\d_])")
+NUMBER_TIMES: Final = re.compile(r"(\d(?=[x×'’])|\b[^\W\d_](?=['’]))[x×'’](\W|[^\W\d_])")
 """A number and its times sign (6x), an elided word (j'ai): told apart from what follows."""
 
 

@@ -64,13 +64,26 @@ async def test_known_animals_are_judged_as_ever(talk: Talk) -> None:
         assert "not_judged" not in reply.facts
 
 
-async def test_who_is_asked_about_gets_no_yes_and_no_no(talk: Talk) -> None:
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("can i keep an axolotl with guppies", "axolotl"),
+        ("kann ich einen axolotl mit guppys halten", "axolotl"),
+        ("peut-on mettre un axolotl avec des guppys", "axolotl"),
+        ("puedo poner un axolote con guppys", "axolote"),
+        ("posso tenere un axolotl con i guppy", "axolotl"),
+        ("posso colocar um axolote com guppys", "axolote"),
+        ("kan ik een axolotl bij guppy's houden", "axolotl"),
+        ("kan jag ha en axolotl med guppys", "axolotl"),
+    ],
+)
+async def test_who_is_asked_about_gets_no_yes_and_no_no(talk: Talk, line: str, name: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say(WATER)
-    (reply,) = await talk.say("can i keep an axolotl with guppies")
-    assert reply.facts["not_judged"] == ["axolotl"]
+    (reply,) = await talk.say(line)
+    assert reply.facts["not_judged"] == [name]
     assert "verdict" not in reply.facts
-    assert "whether it eats guppies" in reply.text
+    assert "whether it eats gupp" in reply.text
     assert "pH 7.2" in reply.text
     assert "medicine" in reply.text
 
@@ -90,3 +103,13 @@ async def test_a_danger_is_said_before_all_else(mixed: Talk) -> None:
     await mixed.say("my fish are gasping")
     (reply,) = await mixed.say("is it dangerous for them")
     assert "Not judged" not in reply.lines[0].text
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["can i keep guppies outside", "can guppies eat peas", "kann ich guppys mit kies halten"],
+)
+async def test_other_words_are_no_animal(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    for reply in await talk.say(line):
+        assert "not_judged" not in reply.facts
