@@ -80,8 +80,10 @@ class Turn:
     def context(self) -> Context:
         """What the words of a message depend on in this chat."""
         kits = {stored.name: stored.tank.kits for stored in self.tanks if stored.tank.kits}
+        seas = {stored.name for stored in self.tanks if stored.tank.is_sea}
         if (current := self.current_tank) is not None:
             kits[""] = current.tank.kits
+            seas |= {""} if current.tank.is_sea else set()
         return Context(
             now=self.local_now,
             zone=self.chat.zone,
@@ -92,6 +94,7 @@ class Turn:
             us_gallons=self.chat.us_gallons,
             products=tuple(product.name for product in self.products),
             spoken_of=self.spoken_of,
+            seas=frozenset(seas),
         )
 
     def tank_named(self, name: str) -> StoredTank | None:

@@ -161,13 +161,18 @@ def _asked_for(candidate: Candidate, number: float) -> str | None:
     return f"dose {said} {number:.6g}{unit}" if quantity.qualifier in {"=", "~"} else None
 
 
+SLIPPED: Final = 1.05
+"""From here on no water is so dense: a gravity has lost a digit (1.25 for 1.025)."""
+
+
 def _guesses(candidate: Candidate, problem: str) -> tuple[str, ...]:
     """Texts that would be understood instead, the likeliest first."""
     analyte, quantity = candidate.analyte, candidate.quantity
     number = quantity.value
     word = _word(candidate)
     if problem == doubts.AMBIGUOUS_UNIT and number is not None and analyte == "salinity":
-        return (f"{word} {1 + (number - 1) / 10:.6g} SG", f"{word} {number:.6g} g/kg")
+        gravity = f"{number:.3f}" if number < SLIPPED else f"{1 + (number - 1) / 10:.6g}"
+        return (f"{word} {gravity} SG", f"{word} {number:.6g} g/kg")
     if problem == doubts.AMBIGUOUS_UNIT and number is not None:
         return tuple(
             f"{word} {number:.6g} {one}" for one in ("°C", "°F") if believable(analyte, number, one)

@@ -186,7 +186,8 @@ class Context:
     `now` is aware; relative dates count from it in `zone` (its own offset where None). `tanks`
     are the chat's tanks as spelt by the keeper, `products` the bought ones that it knows and
     `spoken_of` the one of them that "of it" means, if any; `kits` maps tank name → analyte → Kit,
-    with "" for the chat's default. `group` is True where people also talk to each other.
+    with "" for the chat's default; `seas` are the tanks of sea water, "" where the one in use is.
+    `group` is True where people also talk to each other.
     `fahrenheit` and `us_gallons` are the chat's preferences for bare numbers.
     """
 
@@ -199,3 +200,4 @@ class Context:
     us_gallons: bool = True
     products: tuple[str, ...] = ()
     spoken_of: str | None = None
+    seas: frozenset[str] = frozenset()

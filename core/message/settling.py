@@ -6,7 +6,7 @@ from datetime import datetime
 
 from core.analytes import ANALYTES, FREE, MEASURABLE
 from core.errors import CoreError
-from core.message import doubts, guesses
+from core.message import doubts, guesses, terms
 from core.message.candidates import Candidate
 from core.message.model import Basis, Context, Doubt, Kit, Qualifier, Value
 from core.message.numbers import Number
@@ -37,7 +37,7 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     if analyte not in MEASURABLE:
         return guesses.unclear_name(candidate, source)
     quantity = candidate.quantity
-    unit, problem = _unit(analyte, quantity, context)
+    unit, problem = _unit(candidate, quantity, context)
     hidden = quantity.problem if quantity.problem == doubts.INVISIBLE else None
     said = hidden or _sign(candidate, quantity) or candidate.problem or quantity.problem
     problem = said or problem
@@ -158,11 +158,13 @@ def _kit(context: Context, tank: str | None, analyte: str) -> Kit:
     return _NO_KIT
 
 
-def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | None, str | None]:
+def _unit(
+    candidate: Candidate, quantity: Quantity, context: Context
+) -> tuple[str | None, str | None]:
     """Our spelling of the unit meant, and the problem with it."""
-    unit = quantity.unit
+    analyte, unit = candidate.analyte, quantity.unit
     if unit is None or unit == "°":
-        return _bare(analyte, quantity, context)
+        return _bare(candidate, quantity, context)
     if quantity.of in {"kh", "gh"} and quantity.of != analyte:
         return unit, doubts.WRONG_UNIT
     if analyte in {"kh", "gh"}:
@@ -187,21 +189,39 @@ def _unit(analyte: str, quantity: Quantity, context: Context) -> tuple[str | Non
     return unit, doubts.WRONG_UNIT
 
 
-def _bare(analyte: str, quantity: Quantity, context: Context) -> tuple[str | None, str | None]:
+def _bare(
+    candidate: Candidate, quantity: Quantity, context: Context
+) -> tuple[str | None, str | None]:
     """No unit, or a lone degree sign."""
+    analyte = candidate.analyte
     number = quantity.value if quantity.value is not None else quantity.high
     if analyte == "temperature":
         return _temperature(number, context, said=quantity.unit is not None)
     if quantity.unit == "°":
         return ("°dH", None) if analyte in {"kh", "gh"} else ("°", doubts.WRONG_UNIT)
-    if analyte == "salinity" and number is not None and 1.05 <= number < 1.4:
-        return None, doubts.AMBIGUOUS_UNIT  # grams, or a gravity whose point slipped (1.25)
-    whole = quantity.integer and number == 1  # nobody writes a gravity so: 1 g/kg
-    if analyte == "salinity" and number is not None and 0.99 <= number < 1.05 and not whole:
-        low = quantity.low if quantity.low is not None else number
-        if 0.99 <= low < 1.05:
-            return "SG", None
+    if analyte == "salinity" and number is not None:
+        dense = (candidate.tank or "") in context.seas and number > 1.0
+        return _salinity(number, quantity, dense=dense or terms.means(candidate.name, "gravity"))
     return None, None
+
+
+def _salinity(number: float, quantity: Quantity, *, dense: bool) -> tuple[str | None, str | None]:
+    """Specific gravity where it is written like one, in three decimals, else where it must be one.
+
+    `dense` tells that it can be nothing else, as 1.02 in the sea, or by its name. Else it may be
+    as many grams: asked, and so is what may be a gravity whose point slipped (1.25).
+    """
+    if guesses.SLIPPED <= number < 1.4:
+        return None, doubts.AMBIGUOUS_UNIT
+    low = quantity.low if quantity.low is not None else number
+    if not (0.99 <= number < guesses.SLIPPED and low >= 0.99):
+        return None, None
+    if quantity.integer and number == 1:
+        return None, None  # nobody writes a gravity so: 1 g/kg
+    fine = quantity.low is not None or quantity.grouped is not None or round(number, 2) != number
+    if fine or dense:
+        return "SG", None
+    return None, doubts.AMBIGUOUS_UNIT
 
 
 def _temperature(

@@ -51,6 +51,17 @@ def meanings() -> frozenset[str]:
     return frozenset(_words().terms.values())
 
 
+def means(word: str, meaning: str) -> bool:
+    """Whether a word, folded, has one of these meanings.
+
+    Examples
+    --------
+    >>> means("densite", "gravity"), means("salinity", "gravity")
+    (True, False)
+    """
+    return _words().terms.get(word) == meaning
+
+
 def asked(text: str) -> str | None:
     """The id of the word whose meaning is asked; None where the text asks for something else.
 
