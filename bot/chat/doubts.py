@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -20,6 +21,7 @@ from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
+from core.message.amends import corrected
 from core.message.guesses import as_one
 from core.message.model import Event, Parsed, Value
 from core.tank import Tank
@@ -87,6 +89,29 @@ async def keep_stray(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     await turn.use_tank(tank)
     return [await answer_for(turn, each, entry_id) for each in told]
+
+
+_ONE_NUMBER = re.compile(r"(?<![\w.,])[<>]?\d+(?:[.,]\d+)?(?![.,]?\d)")
+
+
+async def renumbered(turn: Turn, offer: Offer) -> list[Reply] | None:
+    """``no, 40`` right behind a question about a value: the doubtful text with that number.
+
+    None where it puts no number right, or where more than one text was doubted. What is still
+    doubtful with it is asked again.
+    """
+    parts = [p for c in offer.choices if c.verb == "take_doubt" for p in c.arguments["parts"]]
+    number = corrected(turn.incoming.text) if parts and offer.used is None else None
+    if number is None or len({part["doubt"] for part in parts}) != 1:
+        return None
+    said = [part["doubt"] for part in parts[:1]]
+    said += [part["text"] for part in parts] if len(parts) == 1 else []
+    found = ((text, _ONE_NUMBER.findall(text)) for text in said)
+    text = next((text for text, numbers in found if len(numbers) == 1), None)
+    if text is None or not await turn.uow.offers.take(offer.id, "renumbered"):
+        return None
+    tank = turn.tank_named(parts[0]["tank"]) if parts[0]["tank"] else None
+    return await say(turn, _ONE_NUMBER.sub(number, text, count=1), offer.made_at, tank)
 
 
 async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:

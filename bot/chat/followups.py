@@ -11,7 +11,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import animals, corrections, reminders
+from bot.chat import animals, corrections, doubts, reminders
 from bot.chat.model import Reply
 from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
@@ -65,6 +65,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     offer = latest[0]
     if offer.entry_id is not None:
         return await corrections.renumber(turn, offer.entry_id)
+    if (doubted := await doubts.renumbered(turn, offer)) is not None:
+        return doubted
     if reminders.MADE in offer.context:
         return await reminders.anew(turn, offer.context[reminders.MADE])
     if ASKED not in offer.context:
