@@ -8,8 +8,7 @@ are asked with a yes of opposite meaning, so no answer here begins with yes or n
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
-from typing import Any, Final
+from typing import Any
 
 from bot.chat import (
     after_call,
@@ -17,10 +16,12 @@ from bot.chat import (
     asked_water,
     dosing,
     emergencies,
+    for_kinds,
     own_plan,
     plants,
     standing,
     strangers,
+    treatment_answers,
 )
 from bot.chat.after_why import Spoken
 from bot.chat.emergencies import CAUSES
@@ -34,22 +35,12 @@ from bot.store.offers import Offer
 from bot.store.tanks import StoredTank
 from core.advice.findings import Finding, find, stands
 from core.advice.findings._buffer import low_kh_limit
-from core.advice.livestock import kept_in, lookup, may_live_in, named_in
 from core.advice.outlook import with_premises
 from core.advice.state import State
-from core.advice.stock import names_no_kind
-from core.advice.strangers import named as stranger_named
-from core.message.after import Asked, asked, means_them, water_alone
-from core.message.fold import fold
+from core.message.after import Asked, asked, water_alone
 from core.message.model import Parsed, Question
 from core.message.plants import for_plants, only_plants
 from core.message.waters import PURE
-from core.tank import Stock, Tank
-
-SUITING: Final = frozenset(
-    {"does_not_suit", "potassium_high", "potassium_sum", "potassium_with_mussels", "nitrate"}
-)
-"""What of where a plan leads is against animals; its steps keep the other limits."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -126,15 +117,19 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
     if said.rest is not None and only_plants(said.rest):
         return await _plants(turn, offers)
     state = await state_of(turn, stored, turn.now)
-    others = _others(said.rest, state)
+    others = for_kinds.not_there(said.rest, state)
     if others is None:
         return None  # nobody that we know
-    about_done = spoken is not None or _just_dosed(offers)
-    if others and about_done and not state.tank.stock:  # nobody told who lives there: they do
-        kept = tuple(Stock(name, 1) for name in others)
-        state, others = replace(state, tank=replace(state.tank, stock=kept)), []
-    if not others and (warned := await warned_of(turn, offers)) is not None:
+    if others and (salted := await treatment_answers.for_kinds(turn, offers, others)) is not None:
+        return [salted]
+    about = _about(spoken, offers)
+    if said.meaning == "whom" and (about is None or not said.rest):
+        return None
+    if (not others or about is not None) and (warned := await warned_of(turn, offers)) is not None:
         return warned
+    if others and about is not None:
+        poison = _poison(state)
+        return [await for_kinds.judged(turn, stored, state, about, others, poison)]
     if others and said.meaning == "well":
         return None  # may they join
     if not others and offers and (amount := _amount(_facts(offers[0]))) is not None:
@@ -142,7 +137,7 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
         lines = words.amount(stored.name, *amount)
         return await strangers.beside(turn, [await turn.reply(lines, facts=facts)])
     if others:
-        return [await for_others(turn, state, stored, spoken, others)]
+        return [await for_kinds.in_water(turn, state, stored, others)]
     if spoken is not None and not _poison(state):
         return await strangers.beside(turn, [await _judge(turn, state, spoken)])
     if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
@@ -211,57 +206,16 @@ def _poison(state: State) -> list[Finding]:
     return [f for f in found if f.severity != "note" and f.id in CAUSES]
 
 
+def _about(spoken: Spoken | None, offers: Sequence[Offer]) -> Mapping[str, Any] | None:
+    """The facts of what was spoken of last, or put in: a plan, an amount, a change, a dose."""
+    if _just_dosed(offers) or (offers and _amount(_facts(offers[0])) is not None):
+        return _facts(offers[0])
+    return None if spoken is None else spoken.facts
+
+
 def _just_dosed(offers: Sequence[Offer]) -> bool:
     told = (event for offer in offers[:1] for event in _facts(offer).get("events", ()))
     return any(event.get("kind") == "dose" for event in told)
-
-
-def _others(said: str | None, state: State) -> list[str] | None:
-    """Those of the animals named that are not in the tank; None where no animal is named."""
-    if said is None:
-        return []
-    plain = fold(said)
-    if any(char.isdigit() for char in plain):
-        return None  # so many of them are to come
-    said_words = plain.split()
-    named = named_in(plain)
-    if not named and (means_them(plain) or names_no_kind(said_words[-1])):
-        return []
-    if not named and stranger_named(plain, state.tank) is not None:
-        return []  # on record, if known by nothing but a name
-    named += [(word, found) for word in said_words if (found := lookup(word)).shared]
-    if not named:
-        return None
-    living = {row.scientific for row in may_live_in(state.tank)}
-    unclear = " ".join(fold(stock.species) for stock in kept_in(state.tank).unknown)
-    return [
-        name
-        for name, found in named
-        if name not in unclear
-        and living.isdisjoint(
-            {row.scientific for row in (found.species, *found.candidates) if row is not None}
-        )
-    ]
-
-
-def live_there(names: Sequence[str], tank: Tank) -> bool:
-    """Whether all of some kinds, by their names, are in a tank already."""
-    living = {row.scientific for row in may_live_in(tank)}
-    found = [lookup(name).species for name in names]
-    return bool(found) and all(row is not None and row.scientific in living for row in found)
-
-
-async def for_others(
-    turn: Turn, state: State, stored: StoredTank, spoken: Spoken | None, others: Sequence[str]
-) -> Reply:
-    """Whether the water, or where a plan leads, suits animals that are not in it."""
-    kept = tuple(Stock(name, 1) for name in others)
-    state = replace(state, tank=replace(state.tank, stock=kept))
-    if spoken is not None and spoken.is_plan:
-        state = with_premises(state, spoken.goals)
-    found = [f for f in find(state, frozenset(state.readings)) if f.id == "does_not_suit"]
-    lines = words.water(stored.name, [finding_words.line(finding) for finding in found[:3]])
-    return await turn.reply(lines, facts=_found_facts(stored, found))
 
 
 async def _judge(turn: Turn, state: State, spoken: Spoken) -> Reply:
@@ -280,7 +234,7 @@ async def _judge(turn: Turn, state: State, spoken: Spoken) -> Reply:
     found = [
         finding
         for finding in find(with_premises(state, goals), frozenset(goals))
-        if finding.id in SUITING and _what(finding) not in known
+        if finding.id in for_kinds.SUITING and _what(finding) not in known
     ]
     parts = len(spoken.facts.get("parts", (0,)))
     against = [finding_words.line(finding) for finding in found[:3]]

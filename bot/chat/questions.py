@@ -6,11 +6,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from bot.chat import (
-    after,
     animals,
     asked_water,
     days_to,
     dosing,
+    for_kinds,
     levels,
     plants,
     reminders,
@@ -134,10 +134,10 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         return [await _judged(turn, question, whom)]
     newcomers = animals.to_come(question.text or "")
     if whom and stored is not None and question.analyte is None and not newcomers:
-        if after.live_there(whom, state.tank):
+        if for_kinds.live_there(whom, state.tank):
             return await standing.status(turn, replace(question, species=None))
         if is_of_harm(question.text or ""):
-            return [await after.for_others(turn, state, stored, None, whom)]
+            return [await for_kinds.in_water(turn, state, stored, whom)]
     if animals.is_about(question) or (whom and newcomers):
         return await animals.keep(turn, question, _parsed)
     if question.analyte == "co2" and not levels.is_asked(question):

@@ -15,10 +15,11 @@ from bot.chat.words import salts as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
+from core.advice.livestock import lookup
 from core.advice.plan import Refusal
 from core.advice.state import State
-from core.advice.treatments import Cycling, NitriteSalt, cycle, salt_for_nitrite
-from core.tank import Tank
+from core.advice.treatments import Cycling, NitriteSalt, cycle, minds_salt, salt_for_nitrite
+from core.tank import Stock, Tank
 
 Found = TypeVar("Found", Cycling, NitriteSalt)
 
@@ -128,3 +129,23 @@ def _cycle_facts(found: Cycling) -> dict[str, Any]:
         "grams": found.grams,
         "parts": [found.grams],
     }
+
+
+async def for_kinds(turn: Turn, offers: Sequence[Offer], named: Sequence[str]) -> Reply | None:
+    """Whether animals that are named bear the salt that was asked about; None where none was.
+
+    `named` are their names in the words of a keeper.
+    """
+    asked = next((each for each in offers[:1] if _asks_of_salt(each)), None)
+    if asked is None:
+        return None
+    rows = [row for name in named for row in (lookup(name).species, *lookup(name).candidates)]
+    kept = tuple(Stock(row.name, 1) for row in rows if row is not None)
+    if minds := minds_salt(State(Tank(name="", stock=kept), turn.now)):
+        found = Refusal("salt_species", {"species": ", ".join(dict.fromkeys(minds))})
+        return await dose_reply.refuse(turn, found, None)
+    return await turn.reply(words.salt_ask(), choices=asked.choices, facts={"ask": "bears_salt"})
+
+
+def _asks_of_salt(offer: Offer) -> bool:
+    return any(choice.verb == "confirm_salt" for choice in offer.choices)

@@ -20,6 +20,7 @@ Meaning = Literal[
     "harm",
     "hurts",
     "well",
+    "whom",
     "add_part",
     "crash",
     "fill",
@@ -32,9 +33,10 @@ Meaning = Literal[
     "acid",
     "iodine",
 ]
-"""Whether it is dangerous for animals, hurts them, or is well for them; may the next part go in;
-may pH crash; may it be filled with a water; why so slowly, why not another salt; is the poison
-gone, is it too late for help; which form of a salt it is; vinegar and the like; table salt."""
+"""Whether it is dangerous for animals, hurts them, or is well for them; for whom what was spoken of
+is asked; may the next part go in; may pH crash; may it be filled with a water; why so slowly, why
+not another salt; is the poison gone, is it too late for help; which form of a salt it is; vinegar
+and the like; table salt."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(

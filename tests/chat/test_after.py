@@ -127,7 +127,7 @@ async def test_poison_in_the_water_goes_before_the_plan(fern: Talk) -> None:
 async def test_animals_that_are_not_there_may_be_asked_about(fern: Talk) -> None:
     await fern.say("dose kh 4")
     assert "discus" in await fern.text("is it dangerous for discus")
-    assert (await fern.text("is it safe for neons")).startswith("Yes: what I know of Fern suits")
+    assert "for neon tetra" in await fern.text("is it safe for neons")
     assert "a child" not in await fern.text("is it dangerous for my child")
 
 
@@ -234,7 +234,7 @@ async def test_who_is_on_no_record_lives_there_all_the_same(talk: Talk) -> None:
     await talk.say("ca 420 sal 35 alk 8 mg 1300 ph 8.2 temp 25 ammonia 0")
     await talk.say("dose alk 9")
     for line in ("is it safe for the corals", "ist das gefährlich für die korallen"):
-        assert (await talk.text(line)).startswith("Mar: as planned, it passes no limit")
+        assert "within what suits them" in await talk.text(line)
     await talk.say("log it")
     assert "none is on record" not in await talk.text("is it dangerous for the corals")
 

@@ -276,7 +276,7 @@ async def test_limits_of_the_animals_on_record(talk: Talk) -> None:
 
 async def test_a_word_that_is_no_animal_is_not_sought_among_them(talk: Talk) -> None:
     assert "is the buffer" in await talk.text("is kh important")
-    assert "no animal or plant called “ice”" in await talk.text("can i put ice in")
+    assert "no animal or plant called “string”" in await talk.text("can i put string in")
     assert "nerite" not in await talk.text("my co2 is too high, should i aerate")
 
 
