@@ -119,7 +119,7 @@ async def test_salt_for_those_that_may_bear_it_is_asked_again(talk: Talk) -> Non
     await talk.say("how much salt")
     (asked,) = await talk.say("is it ok for guppies")
     assert asked.facts["ask"] == "bears_salt"
-    assert [button.label for button in asked.buttons][0] == "yes, they bear salt"
+    assert next(button.label for button in asked.buttons) == "yes, they bear salt"
 
 
 async def test_with_nothing_spoken_of_it_is_whether_they_may_join(fern: Talk) -> None:
