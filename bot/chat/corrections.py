@@ -17,7 +17,7 @@ from bot.chat.words import readings as words
 from bot.chat.words.text import _
 from bot.store.log import Entry, Stored
 from core.message import parse, quantities
-from core.message.amends import corrected, exchanged, renamed, retimed
+from core.message.amends import corrected, exchanged, renamed, retimed, substance_meant
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.meant import tank_meant
@@ -108,11 +108,14 @@ async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
     number, timed, named = corrected(text), retimed(text), renamed(text)
     other = exchanged(text)
     which = tank_meant(text)
-    about = number or timed or named or other or which
+    thing = substance_meant(text)
+    about = number or timed or named or other or which or thing
     entry = await turn.uow.log.current(turn.chat.id, entry_id) if about else None
     if entry is None or entry.is_empty:
         return None
     await turn.know_waters()
+    if thing is not None:
+        return await _of_another_thing(turn, entry, thing)
     if named is not None:
         return await _renamed(turn, entry, *named)
     if which is not None:
@@ -144,6 +147,15 @@ async def with_grams(turn: Turn, entry_id: int, grams: float) -> list[Reply] | N
     retold = f"dosed {grams:g} g {dose.substance or ''}".strip()
     turn.incoming = replace(turn.incoming, text=retold)
     return await _correct(turn, entry, parse(retold, turn.context()))
+
+
+async def _of_another_thing(turn: Turn, entry: Entry, name: str) -> list[Reply] | None:
+    """``i meant baking soda``: the grams of a dose on record, of what was meant."""
+    dose = entry.events[0].what if len(entry.events) == 1 and not entry.readings else None
+    if dose is None or dose.kind != "dose" or dose.grams is None:
+        return None
+    turn.incoming = replace(turn.incoming, text=f"dosed {dose.grams:g} g {name}")
+    return await _correct(turn, entry, parse(turn.incoming.text, turn.context()))
 
 
 def _tells(entry: Entry, number: float) -> bool:

@@ -113,6 +113,24 @@ def renamed(text: str) -> tuple[str, str | None] | None:
     return (names[1], names[0]) if shape == "-nn" and names[0] != names[1] else None
 
 
+def substance_meant(text: str) -> str | None:
+    """The substance that was meant, where nothing else is said.
+
+    Examples
+    --------
+    >>> substance_meant("i meant baking soda"), substance_meant("baking soda, i mean")
+    ('sodium bicarbonate', 'sodium bicarbonate')
+    >>> substance_meant("baking soda"), substance_meant("no baking soda")
+    (None, None)
+    """
+    said = _weighty(_tokens(text))
+    regrets = [t for t in said if command_of(t) == "correct" or (_regrets(t) and "," in text)]
+    things = [token for token in said if token.kind == "substance"]
+    if "?" in text or not regrets or len(things) != 1 or len(said) != len(regrets) + 1:
+        return None
+    return str(things[0].value)
+
+
 def _names(tokens: list[Token]) -> int:
     return sum(token.kind == "analyte" for token in tokens)
 
