@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from bot.chat import followups
+from bot.chat import followups, other_way
 from bot.chat.asking import ask
 from bot.chat.corrections import STILL_MEANT
 from bot.chat.model import Reply
@@ -39,6 +39,10 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     asked = _asked(turn, offer)
     if asked is None:
         return await _which(turn, parsed, wished)
+    of_effect = asked.kind == "effect" and all(aim.ahead for aim in wished)
+    supposed = await followups.supposed(turn, offer, topics) if of_effect else None
+    if supposed is not None:
+        return supposed
     if asked.kind == "dose" and all(aim.sure for aim in wished):
         if asked.volume_l is not None and names_pure(asked.text or ""):
             return await _of_recipe(turn, offer, asked, wished, topics)
@@ -58,7 +62,7 @@ async def _spoken_of(turn: Turn, *, ahead: bool) -> Offer | None:
         if turn.now - offer.made_at > patience:
             return None
         asked = _asked(turn, offer)
-        if _of_wishes(offer) or (asked is not None and asked.kind in followups.PLANS):
+        if _of_wishes(offer) or (asked is not None and asked.kind in other_way.PLANS):
             return offer
         if not ahead or offer.entry_id is None:
             return None

@@ -18,7 +18,10 @@ from core.advice.plan import Refusal
 from core.advice.recipes import DEMINERALISED, ORDER, Recipe, recipe, sea_water
 from core.advice.salts import CALCIUM_TO_MAGNESIUM, HIGHEST
 from core.advice.tapped import softened
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
+from core.message.tokens import cut
 
 UNSAID = ("do", "water", "tap")
 """Words behind "how much" and "what" that name no salt: `what do i add to 60 l tap`."""
@@ -74,7 +77,11 @@ def _wished(question: Question) -> dict[str, float]:
 
 def _salts_named(question: Question) -> tuple[str, ...]:
     unnamed = question.substance in {None, TABLE_SALT, *MAKING, *UNSAID}
-    return () if unnamed else (question.substance or "",)
+    if unnamed:
+        return ()
+    text = fold(question.text or "")
+    others = [str(t.value) for t in cut(text, lexicon(), text) if t.kind == "substance"]
+    return tuple(dict.fromkeys([question.substance or "", *others]))
 
 
 def _facts(found: Recipe) -> dict[str, Any]:

@@ -11,29 +11,17 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import animals, corrections, doubts, reminders
+from bot.chat import animals, corrections, doubts, other_way, reminders
 from bot.chat.model import Reply
 from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import AT_HAND, Offer
-from core.message import blends, followups, parse, water_asked
-from core.message.fold import fold
+from core.message import anew, followups, parse, water_asked
 from core.message.followups import Followup
-from core.message.lexicon import lexicon
 from core.message.model import Parsed, Question
-from core.message.tokens import cut
-from core.message.waters import mentioned
 
 SLOWER: Final = 2
 """Who wants it slower gets so many times the parts."""
-
-PLANS: Final = frozenset({"dose", "effect", "change"})
-"""Questions whose numbers are a wish or an amount."""
-
-ABOUT_ONE: Final = frozenset({"history", "when", "why", "help", "safe"})
-"""Questions that are about a named analyte, and may be about another."""
-
-KINDS: Final = PLANS | ABOUT_ONE | {"keep", "co2"}
 
 LOOKED_AT: Final = 8
 """Latest offers among which a wish without a name finds what it is of."""
@@ -43,24 +31,31 @@ Topics = Mapping[str, Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 
 def begin(turn: Turn, question: Question) -> None:
     """Keep a question with the replies that answer it."""
-    if question.kind in KINDS:
+    named = question.analyte or question.substance or question.kind not in other_way.AMOUNTS
+    if question.kind in other_way.KINDS and (named or _wishes(question)):
         turn.asked = {"text": turn.incoming.text, "changes": {}}
 
 
 async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | None:
     """Answer the newest question another way; None where that is not what was said."""
-    if not turn.incoming.addressed or parsed.values or not _is_bare(parsed.question):
+    may_be = _is_bare(parsed.question) or other_way.is_partial(parsed.question)
+    pair = anew.exchanged(turn.incoming.text) if parsed.values else None
+    if not turn.incoming.addressed or (parsed.values and pair is None) or not may_be:
         return None
     wishes = parsed.question is not None and _wishes(parsed.question)
-    anew = followups.again(turn.incoming.text)
-    latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT if wishes or anew else AT_HAND)
+    once_more = followups.again(turn.incoming.text)
+    looked_at = LOOKED_AT if wishes or once_more else AT_HAND
+    latest = await turn.uow.offers.latest(turn.chat.id, looked_at)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     latest = [offer for offer in latest if turn.now - offer.made_at <= patience]
     if parsed.question is not None and wishes:
         return await _of_what_was_asked(turn, parsed.question, latest, topics)
     if not latest:
         return None
-    if anew:
+    if pair is not None:  # kh 5 instead of 6: a wish where 6 was wished
+        of_target = ASKED in latest[0].context and other_way.aims_at(latest[0], pair[1])
+        return await _anew(turn, parsed, latest[0], topics) if of_target else None
+    if once_more:
         return await _once_more(turn, latest, topics)
     offer = latest[0]
     if offer.entry_id is not None:
@@ -72,7 +67,11 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     if ASKED not in offer.context:
         return None
     followup = followups.read(turn.incoming.text, turn.context())
-    return None if followup is None else await _again(turn, offer, followup, topics)
+    if followup is not None and _is_bare(parsed.question):
+        otherwise = await _again(turn, offer, followup, topics)
+        if otherwise is not None:
+            return otherwise
+    return None if parsed.events else await _anew(turn, parsed, offer, topics)
 
 
 async def by_water(turn: Turn, topics: Topics) -> list[Reply] | None:
@@ -140,13 +139,13 @@ async def _of_what_was_asked(
         asked = offer.context[ASKED]
         first = animals.asked(turn, parse(asked["text"], turn.context())).question
         about = None if first is None else replace(first, **asked["changes"])
-        if about is None or about.kind not in KINDS:
+        if about is None or about.kind not in other_way.KINDS:
             continue
         named = about.analyte or next(iter(about.premises), None)
         if named is None:
             continue
         plainly = question.bound is None and question.delta is None and question.volume_l is None
-        if about.kind in PLANS and plainly:
+        if about.kind in other_way.PLANS and plainly:
             said = Followup(analyte=named, target=question.target)
             return await _again(turn, offer, said, topics)
         kind = "change" if question.bound == "<" else "dose"
@@ -163,139 +162,53 @@ async def _again(
     """The question of an offer with what the follow-up says in its place."""
     asked = offer.context[ASKED]
     first = animals.asked(turn, parse(asked["text"], turn.context())).question
-    if first is None or first.kind not in (PLANS if followup.again else KINDS):
+    if first is None or first.kind not in (other_way.PLANS if followup.again else other_way.KINDS):
         return None
     before = replace(first, **asked["changes"])
     if followup.water is not None:
         before = replace(before, text=first.text)  # with the water of no follow-up before
-    changes = _changes(before, followup, offer)
+    changes = other_way.changes(before, followup, offer)
     if changes is None:
         return None
-    question = replace(before, **changes)
-    turn.asked = {"text": asked["text"], "changes": {**asked["changes"], **changes}}
     turn.parts = followup.parts
     if followup.slower:
-        turn.parts = SLOWER * len(_facts(offer).get("parts", [0]))
+        turn.parts = SLOWER * len(other_way.facts_of(offer).get("parts", [0]))
+    return await _changed(turn, asked, before, changes, topics)
+
+
+async def _anew(turn: Turn, parsed: Parsed, offer: Offer, topics: Topics) -> list[Reply] | None:
+    """The question of an offer with those parts that a message tells anew, as a question would."""
+    asked = offer.context[ASKED]
+    first = parse(asked["text"], turn.context()).question
+    if first is None or first.kind not in other_way.PLANS:
+        return None
+    before = replace(first, **asked["changes"])
+    text, context, told = turn.incoming.text, turn.context(), parsed.question
+    if told is not None:
+        said: anew.Anew | None = anew.Anew(told)
+    else:
+        if (pair := anew.exchanged(text)) is not None:
+            meant, wrong = pair
+            changes = other_way.exchanged(before, meant, wrong)
+            if changes is not None:
+                return await _changed(turn, asked, before, changes, topics)
+            text = f"{meant}?"
+        said = anew.read(text, before.kind, before.analyte, context)
+    changes = None if said is None else other_way.told_anew(before, said, offer)
+    return None if changes is None else await _changed(turn, asked, before, changes, topics)
+
+
+async def supposed(turn: Turn, offer: Offer, topics: Topics) -> list[Reply] | None:
+    """What an amount does in such water: `at kh 2 ph 6.5`, right after an effect was told."""
+    return await _anew(turn, Parsed("none"), offer, topics)
+
+
+async def _changed(
+    turn: Turn, asked: Mapping[str, Any], before: Question, changes: dict[str, Any], topics: Topics
+) -> list[Reply]:
+    """Let the topic answer a question with some parts of it changed."""
+    question = replace(before, **changes)
+    turn.asked = {"text": asked["text"], "changes": {**asked["changes"], **changes}}
     if (named := turn.tank_named(question.tank or "")) is not None:
         await turn.use_tank(named)
     return await topics[question.kind](turn, question, Parsed("question", question=question))
-
-
-def _facts(offer: Offer) -> Mapping[str, Any]:
-    facts: Mapping[str, Any] = offer.context.get("facts", {})
-    return facts
-
-
-def _changes(asked: Question, said: Followup, offer: Offer) -> dict[str, Any] | None:
-    """What of the question becomes another; None where the follow-up does not fit it."""
-    if said.again:
-        return {}
-    if said.tank is not None:  # another water: what the question said of the first one is not its
-        kept = asked.premises if asked.kind == "safe" else {}
-        return {"tank": said.tank, "volume_l": None, "start_value": None, "premises": kept}
-    if said.name is not None:
-        return _animals(asked, said.name)
-    if said.water is not None:
-        mixed = said.water if blends.find(f"30% with {said.water}") is not None else None
-        changes = {"text": _by(asked, said.water), "substance": mixed}
-        if asked.kind == "dose" and mixed is None:  # the wish by water in the place of a salt
-            return changes | {"text": f"change {changes['text']}"}
-        return changes if asked.kind == "change" else None
-    if said.number is not None:
-        return _number(asked, said.number)
-    if said.analyte is not None and said.target is None:
-        bare = asked.kind in ABOUT_ONE and asked.target is None and not asked.premises
-        return {"analyte": said.analyte} if bare and asked.analyte else None
-    if asked.kind == "safe" and said.analyte is not None:
-        return {"premises": {said.analyte: said.target}}
-    if asked.kind not in PLANS:
-        return None
-    if said.substance is not None:
-        return {"substance": said.substance, "text": _with(asked, said.substance)}
-    if said.parts is not None or said.slower:
-        return {} if asked.kind == "dose" else None
-    if said.factor is not None:
-        return _times(asked, said.factor, offer)
-    if said.volume_l is not None:
-        return {"volume_l": said.volume_l, "tank": None}
-    if said.percent is not None:
-        return {"percent": said.percent, "litres": None} if asked.kind == "change" else None
-    if said.grams is not None:
-        return _of_grams(asked, said.grams, _facts(offer).get("substance"))
-    return _wish(asked, said)
-
-
-def _of_grams(asked: Question, grams: float, substance: str | None) -> dict[str, Any] | None:
-    """So much in the place of another amount; of a plan's substance, what so much would do."""
-    if asked.kind == "effect":
-        return {"grams": grams}
-    if asked.kind != "dose" or substance is None:
-        return None
-    unwished = dict.fromkeys(("analyte", "start_value", "target", "delta"))
-    return unwished | {
-        "kind": "effect", "grams": grams, "substance": substance,
-        "text": f"what does {grams:g} g {substance} do",
-    }  # fmt: skip
-
-
-def _number(asked: Question, number: float) -> dict[str, Any] | None:
-    """A number that names nothing takes the place of the one that the question turns on."""
-    if asked.kind == "safe" and len(asked.premises) == 1:
-        return {"premises": dict.fromkeys(asked.premises, number)}
-    for name in ("percent", "target", "delta", "litres", "grams"):
-        if getattr(asked, name) is not None:
-            return {name: number}
-    return None
-
-
-def _animals(asked: Question, name: str) -> dict[str, Any] | None:
-    """Other animals in the place of those that were asked about."""
-    meant = replace(asked, species=name)
-    known = asked.kind == "keep" and asked.species and animals.named(meant)
-    return {"species": name, "text": f"can i keep {name}"} if known else None
-
-
-def _wish(asked: Question, said: Followup) -> dict[str, Any] | None:
-    if asked.kind == "effect":
-        return None
-    if said.analyte == asked.analyte:
-        return {"target": said.target, "delta": None}
-    return {
-        "analyte": said.analyte, "target": said.target, "delta": None, "start_value": None,
-        "substance": None, "also": None, "also_target": None, "also_delta": None,
-        "premises": {}, "text": f"{asked.kind} {said.analyte}",
-    }  # fmt: skip
-
-
-def _times(asked: Question, factor: float, offer: Offer) -> dict[str, Any] | None:
-    """So much of what was wished: of the way from where the water stands."""
-    if asked.kind == "effect":
-        return {"grams": asked.grams * factor} if asked.grams is not None else None
-    if asked.kind == "change" and asked.percent is not None:
-        return {"percent": min(asked.percent * factor, 100.0)}
-    if asked.delta is not None and asked.target is None:
-        return {"delta": asked.delta * factor}
-    start, target = _facts(offer).get("from"), asked.target
-    goals = _facts(offer).get("goals", [])
-    if start is None and len(goals) == 1:
-        start = goals[0]["from"]
-    if asked.kind != "dose" or start is None or target is None:
-        return None
-    return {"target": start + (target - start) * factor}
-
-
-def _by(asked: Question, water: str) -> str:
-    """The question's words with another new water in the place of those that it named."""
-    text = asked.text or ""
-    for start, end, _kind in reversed(mentioned(text)):
-        text = text[:start] + text[end:]
-    return f"{text} with {water}"
-
-
-def _with(asked: Question, substance: str) -> str:
-    """The question's words with another substance in the place of the one that it named."""
-    text = asked.text or ""
-    tokens = cut(fold(text), lexicon(), text)
-    for token in reversed([each for each in tokens if each.kind == "substance"]):
-        text = text[: token.start] + text[token.end :]
-    return f"{text} {substance}"

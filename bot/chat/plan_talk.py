@@ -13,6 +13,7 @@ from bot.chat import (
     change_talk,
     emergencies,
     misput,
+    other_way,
     own_plan,
     pair_talk,
     plan_parts,
@@ -33,6 +34,7 @@ from bot.store.offers import Offer
 from core.advice.calls import asks_what_now
 from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
+from core.message.anew import exchanged
 from core.message.model import Parsed
 from core.message.plan_talk import About, about
 from core.message.plan_words import (
@@ -131,6 +133,9 @@ async def _weighed_anew(turn: Turn, parsed: Parsed, grams: float) -> list[Reply]
     text = turn.incoming.text
     if corrected is not None or not (without_instead(text)[1] or regrets(text)):
         return corrected
+    pair, plan = exchanged(turn.incoming.text), await running(turn)
+    if pair is not None and plan is not None and other_way.aims_at(plan.offer, pair[1]):
+        return None  # 5 instead of 6, where 6 was wished
     return await _answer(turn, parsed, "gave_it", Amounts(grams=grams))
 
 

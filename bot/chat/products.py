@@ -82,8 +82,8 @@ async def about(turn: Turn, name: str | None) -> list[Reply] | None:
 
 
 async def spoken_of(turn: Turn) -> str | None:
-    """The product that "of it" means: the one that was just answered about, or just given."""
-    if not (turn.incoming.addressed and turn.products and bought.means_one(turn.incoming.text)):
+    """The product or salt that "of it" means: the one just answered about, or just given."""
+    if not (turn.incoming.addressed and bought.means_one(turn.incoming.text)):
         return None
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if turn.now - offer.made_at > PATIENCE:
@@ -100,9 +100,21 @@ async def spoken_of(turn: Turn) -> str | None:
             other = question.analyte is not None or question.substance in SUBSTANCES
         said = {bought.plain_name(name) for name in names if name}
         found = next((p.name for p in turn.products if bought.plain_name(p.name) in said), None)
+        if found is None:
+            found = next((name for name in [*names, _salt(offer)] if name in SUBSTANCES), None)
         if found is not None or (other and not bought.means_one(asked)):
             return found  # what named nothing, or got no number of it, is passed over
     return None
+
+
+def _salt(offer: Offer) -> str | None:
+    """The one salt that an answer was about; what was refused is none."""
+    facts = offer.context.get("facts", {})
+    if "refused" in facts:
+        return None
+    told = facts.get("salts") or facts.get("effects") or facts.get("forms") or [facts]
+    salt = told[0].get("substance") if len(told) == 1 and isinstance(told[0], dict) else None
+    return salt if isinstance(salt, str) else None
 
 
 async def offer_to_learn(turn: Turn, told: Told) -> Reply | None:

@@ -20,7 +20,7 @@ from core.advice import limits
 from core.advice.iron import plan_iron
 from core.advice.outlook import with_premises
 from core.advice.plan import Plan, Refusal
-from core.advice.salts import CALCIUM_TO_MAGNESIUM, SaltWish, plan_salts
+from core.advice.salts import CALCIUM_TO_MAGNESIUM, USUAL, SaltWish, plan_salts
 from core.advice.scheduling import per_gram
 from core.advice.state import State
 from core.analytes import FREE
@@ -75,7 +75,7 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     wish = SaltWish(
         *goals(question),
         starts=starts,
-        substances=_salts_named(question, state) if second is None else (),
+        substances=_salts_named(question, state, second),
         volume_l=question.volume_l,
         premises={k: v for k, v in question.premises.items() if k != second},
         calcium_to_magnesium=question.ratio or CALCIUM_TO_MAGNESIUM,
@@ -91,10 +91,11 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     return [await _two_forms(turn, plans, stored, name)]
 
 
-def _salts_named(question: Question, state: State) -> tuple[str, ...]:
+def _salts_named(question: Question, state: State, second: str | None) -> tuple[str, ...]:
     """The salts that are named; "salt" for the sea is sea salt, never table salt alone.
 
     Of several those count beside the first that bring what is wished: `gypsum and epsom for gh 8`.
+    For a `second` wish the usual ones are added where none that is named brings what is wished.
     """
     if question.substance is None:
         return ()
@@ -104,8 +105,13 @@ def _salts_named(question: Question, state: State) -> tuple[str, ...]:
         return ()
     text = fold(question.text or "")
     others = [str(t.value) for t in cut(text, lexicon(), text) if t.kind == "substance"]
-    useful = [s for s in others if s in SUBSTANCES and per_gram(s, question.analyte or "") > 0.0]
-    return tuple(dict.fromkeys([question.substance, *useful]))
+    goals = [question.analyte or "", *([second] if second else [])]
+    useful = [s for s in others if s in SUBSTANCES and any(per_gram(s, g) > 0.0 for g in goals)]
+    if second is None:
+        return tuple(dict.fromkeys([question.substance, *useful]))
+    unmet = [g for g in goals if not any(per_gram(s, g) > 0.0 for s in useful)]
+    usual = [salt for goal in unmet for salt in USUAL.get(goal, ())]
+    return tuple(dict.fromkeys([*useful, *usual]))
 
 
 def one_at_a_time(question: Question, stored: StoredTank | None) -> Refusal | None:

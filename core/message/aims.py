@@ -92,10 +92,16 @@ def read(text: str, context: Context) -> tuple[Aim, ...]:
         read_so = _aims(rest, context)
         if read_so is not None:
             led, aimed = bool(marks), bool(marks & _HEADS)
+            before = {aim.said: aim for aim in found}  # rather is of the head and of the aim
             found = tuple(
                 aim._replace(
-                    sure=aimed or bool(said.before & _STRONG) or (led and bool(said.behind)),
-                    ahead=aimed or bool(said.before & _STRONG),
+                    sure=aimed
+                    or bool(said.before & _STRONG)
+                    or (led and bool(said.behind))
+                    or (aim.said in before and before[aim.said].sure),
+                    ahead=aimed
+                    or bool(said.before & _STRONG)
+                    or (aim.said in before and before[aim.said].ahead),
                 )
                 for aim, said in zip(*read_so, strict=True)
                 if led or said.before or said.behind

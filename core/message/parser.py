@@ -94,7 +94,7 @@ def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Pa
     """What the tokens of a text say, all of them read."""
     if context.tanks:
         tokens = mark(tokens, folded, context.tanks)
-    if context.products:
+    if context.products or context.spoken_of:
         tokens = bought.mark(tokens, folded, context.products, context.spoken_of)
     blend = blends.find(text) if _changes_water(tokens) else None
     if blend is not None and blend.total is not None:
