@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.chat import (
+    change_done,
     chlorinated,
     emergencies,
     joining,
@@ -85,6 +86,7 @@ async def answer_for(
     else:
         lines += [*newcomers.lines(misplaced, told.tank.name), *none_there, *whom, *told_of]
     lines[1:1] = [*poisoned.beside(told, state), *_lime(told, state)]
+    lines[1:1] = await change_done.lines(turn, told, found)
     lines += _beside(told, derived, found)
     lines += await own_plan.lead_on(turn, told, state, found)
     lines += await reminding.satisfied(turn, told)

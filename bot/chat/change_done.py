@@ -1,0 +1,75 @@
+"""What is said of a change right after it was made, where it was more than the animals bear."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import timedelta
+from typing import Final
+
+from bot.chat import new_water
+from bot.chat.state import state_of
+from bot.chat.supply import Supply
+from bot.chat.told import Told
+from bot.chat.turn import Turn
+from bot.chat.waters import Waters
+from bot.chat.words import change_done as words
+from bot.store.tanks import StoredTank
+from core.advice.change_done import Overdone, overdone
+from core.advice.findings import Finding
+from core.advice.since import share_of
+from core.advice.state import Happening, State
+from core.message.model import Event
+
+LATELY: Final = timedelta(days=1)
+"""What is longer ago has shown itself; common practice."""
+
+TESTS: Final = frozenset({"ph", "kh", "temperature", "salinity"})
+"""What was measured in the same breath tells more than a sum."""
+
+SAID_SO: Final = frozenset({"tap_in_sea", "pure_in"})
+POISONS: Final = frozenset({"ammonia", "copper", "nitrite"})
+"""Findings that say what there is to say of such water, but of its poisons."""
+
+
+async def lines(turn: Turn, told: Told, found: Sequence[Finding]) -> list[str]:
+    """What to watch and to do after a change that went past a limit; nothing after another."""
+    over = await overdone_of(turn, told, found)
+    return [] if over is None else words.overdone(told.tank.name, over)
+
+
+async def overdone_of(turn: Turn, told: Told, found: Sequence[Finding]) -> Overdone | None:
+    """The change told of a tank that went past a limit, if it is of the last day."""
+    changed = [event for event in told.events if event.what.kind == "water_change"]
+    tested = any(reading.what.analyte in TESTS for reading in told.readings)
+    if len(changed) != 1 or tested or turn.now - changed[0].at > LATELY:
+        return None
+    (event,) = changed
+    before = _without(await state_of(turn, told.tank, event.at), event.what)
+    share = share_of(before, Happening(event.at, event.what))
+    supply = await _new_water(turn, told.tank, event.what, before) if share else None
+    over = None if supply is None else overdone(before, supply.state, min(share or 0.0, 1.0))
+    said = any(each.id in SAID_SO for each in found)
+    return None if over is None or (said and not over.broken & POISONS) else over
+
+
+def _without(state: State, change: Event) -> State:
+    """A tank as it was before a change of this moment."""
+    told = (change.kind, change.percent, change.litres, change.substance)
+    others = (
+        e
+        for e in state.events or ()
+        if e.at != state.now
+        or told != (e.what.kind, e.what.percent, e.what.litres, e.what.substance)
+    )
+    return replace(state, events=tuple(others))
+
+
+async def _new_water(turn: Turn, stored: StoredTank, change: Event, before: State) -> Supply | None:
+    """The water that went in: as it was named, else the one that the tank is filled from."""
+    held = (await Waters.of(turn)).as_warm_as(before.last("temperature"))
+    if change.substance is not None:
+        named = await held.asked(None, f"with {change.substance}", stored)
+        return new_water.stricter(before, named) if isinstance(named, Supply) else None
+    source = held.default_for(stored)
+    return None if source is None else new_water.stricter(before, await held.supply(source))
