@@ -77,7 +77,7 @@ QuestionTopic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 
 COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "start": settings.start,
-    "help": settings.help_,
+    "help": what_now.help_,
     "settings": settings.show,
     "privacy": settings.privacy,
     "zone": settings.zone,

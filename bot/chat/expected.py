@@ -13,6 +13,7 @@ from bot.chat import (
     replanned,
     reports,
     tank_volumes,
+    treatment_answers,
 )
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -34,6 +35,10 @@ PATIENCE = timedelta(hours=12)
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Take a message as the answer to the latest question; None where it is none."""
     latest = await turn.uow.offers.latest(turn.chat.id)
+    if latest and parsed.command is None and turn.now - latest[0].made_at <= PATIENCE:
+        lived_in = await treatment_answers.typed(turn, latest[0])
+        if lived_in is not None:
+            return lived_in
     offer = next((each for each in latest if each.expects != "followup"), None)
     if offer is None or offer.expects is None or turn.now - offer.made_at > PATIENCE:
         return None

@@ -37,6 +37,7 @@ from core.advice.spoons import spoon_grams
 from core.message.anew import exchanged
 from core.message.model import Parsed
 from core.message.plan_talk import About, about
+from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_words import (
     Amounts,
     Telling,
@@ -56,6 +57,9 @@ CORRECTING: Final = frozenset({"correct", "no"})
 
 GIVEN: Final = frozenset({"gave_all", "gave_two", "gave_double"})
 """More than a part went in."""
+
+TOLD: Final = GIVEN | {"gave_one", "gave_it", "changed"}
+"""What is told to be done, which none is who asks when."""
 
 OF_NEWEST: Final = frozenset(
     {"safe", "effect", "days", "litres", "a_day", "changed", "often", "need", "gave_it", "warm"}
@@ -88,8 +92,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     if (steps := await _what_now(turn)) is not None:
         return steps
-    exact = about(text)
+    exact = about(text) or when_of_plan(text)
     said = telling(text) if exact is None else (exact, Amounts())
+    if said is not None and said[0] in TOLD and asks_when(text):
+        return None
     if parsed.question is None and (anew := weighed_anew(text)) is not None:
         corrected = await _weighed_anew(turn, parsed, anew)
         if corrected is not None or said is None:
@@ -102,7 +108,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 async def _what_now(turn: Turn) -> list[Reply] | None:
     """`what now` right after a plan or a part of it: what is next, unless something is wrong."""
     text, named = what_now.without_tank(turn, turn.incoming.text)
-    plan = await running(turn) if asks_what_now(text) else None
+    heard = telling(text)
+    is_asked = asks_what_now(text) and (heard is None or heard.meaning != "effect")
+    plan = await running(turn) if is_asked else None
     if plan is None or (named is not None and named.id != plan.tank_id):
         return None
     stored = turn.tank_by_id(plan.tank_id)
@@ -170,6 +178,8 @@ async def _answer(
         return await _about(turn, said, plan, amounts)
     if told and parsed.question is None and telling(turn.incoming.text) is not None:
         return [await turn.reply(words.what_went_in())]
+    if said == "at_once" and plan is None and when_of_plan(turn.incoming.text) == "at_once":
+        return [await turn.reply(words.double_of_what())]
     if said == "spoons" and plan is None:
         return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
     return await plan_parts.judged(turn) if said == "safe" and amounts == Amounts() else None

@@ -19,6 +19,7 @@ from core.advice.livestock import lookup
 from core.advice.plan import Refusal
 from core.advice.state import State
 from core.advice.treatments import Cycling, NitriteSalt, cycle, minds_salt, salt_for_nitrite
+from core.message.none_live import none_live
 from core.tank import Stock, Tank
 
 Found = TypeVar("Found", Cycling, NitriteSalt)
@@ -53,6 +54,21 @@ async def confirm_cycle(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]
 async def decline_cycle(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """There are animals after all."""
     return await _declined(turn, offer, choice, words.cycle_declined(), "animals_on_record")
+
+
+async def typed(turn: Turn, newest: Offer) -> list[Reply] | None:
+    """Take ``no animals at all`` as the button that says so; None where it was not asked."""
+    verbs = {choice.verb: choice for choice in newest.choices}
+    if "confirm_cycle" not in verbs or newest.used is not None:
+        return None
+    heard = none_live(turn.incoming.text)
+    if heard is None:
+        return None
+    if heard == "unsure":
+        return [await turn.reply(words.cycle_ask(), choices=newest.choices)]
+    if heard == "none":
+        return await confirm_cycle(turn, newest, verbs["confirm_cycle"])
+    return await decline_cycle(turn, newest, verbs["decline_cycle"])
 
 
 async def _confirmed(

@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from bot.chat import emergencies, standing
+from bot.chat import emergencies, settings, standing
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
@@ -19,7 +19,7 @@ from core.advice.calls import Danger, asks_what_now
 from core.advice.emergencies import A_DAY, lost_lately, standing_call
 from core.advice.findings import Finding, stands
 from core.advice.state import State
-from core.message.model import Question
+from core.message.model import Command, Parsed, Question
 from core.tank import Tank
 
 OF_ALARM: Final[Mapping[str, Danger]] = {
@@ -114,6 +114,19 @@ async def danger_in(turn: Turn, stored: StoredTank) -> tuple[Danger | None, bool
     if danger is None and (lost_lately(state) or _changed_much(state)):
         danger = "general"
     return danger, called.get("gasping", False)
+
+
+async def help_(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
+    """``help`` while something is wrong in the tank in use is a call; else what can be said here.
+
+    ``/help`` is always the latter.
+    """
+    stored = turn.current_tank
+    if stored is not None and not turn.incoming.text.lstrip().startswith("/"):
+        danger, gasping = await danger_in(turn, stored)
+        if danger is not None:
+            return [await emergencies.help_in(turn, stored, danger, gasping=gasping)]
+    return await settings.help_(turn, command, parsed)
 
 
 def _changed_much(state: State) -> bool:

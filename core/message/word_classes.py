@@ -96,6 +96,11 @@ def said(file: str, text: str) -> Said | None:
     return Said(tuple(classes), tuple(numbers))
 
 
+def opens_with(file: str, text: str, name: str) -> bool:
+    """Whether the first words of a text are of a class of a file, whatever the others are."""
+    return _at(_PART.findall(fold(text)), 0, _ways(file)["word"])[1] == name
+
+
 def _at(words: list[str], place: int, ways: Mapping[str, str]) -> tuple[int, str]:
     """How many words the longest entry at a place has, and its class; 0 where there is none."""
     for size in range(min(PHRASE, len(words) - place), 0, -1):

@@ -267,6 +267,16 @@ def how_much_of_what() -> list[str]:
     ]
 
 
+def double_of_what() -> list[str]:
+    """Twice as much of something that nobody named is asked for."""
+    return [
+        _("Twice as much of what? Nothing more goes in until that is clear."),
+        _("Of a salt ask, for example: what does 10 g baking soda do in 120 l"),
+        _("A dechlorinator: as its label has it for chloramine. A medicine: never more."),
+        _("If it went in already, tell me how much, for example: dosed 5 g baking soda"),
+    ]
+
+
 def grams_of_which(mass: float, salts: Sequence[str]) -> list[str]:
     """So many grams of one of several salts; nobody told of which. [g]"""
     shown = [names.substance(name) for name in salts]
