@@ -59,6 +59,7 @@ from bot.chat import (
     typed,
     undoing,
     warming,
+    weighed_later,
     what_for,
     what_now,
 )
@@ -163,6 +164,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return use
     if (steps := await what_now.typed(turn)) is not None:
         return [steps]
+    if (weighed := await weighed_later.answer(turn, parsed)) is not None:
+        return weighed
     if (did := await after_dose.typed(turn)) is not None:
         return [did]
     if (report := await reports.spoken(turn)) is not None:

@@ -141,7 +141,7 @@ async def with_grams(turn: Turn, entry_id: int, grams: float) -> list[Reply] | N
     if entry is None or entry.readings or len(entry.events) != 1:
         return None
     dose = entry.events[0].what
-    if dose.kind != "dose" or dose.grams is None:
+    if dose.kind != "dose" or (dose.grams is None and dose.millilitres is not None):
         return None
     await turn.know_waters()
     retold = f"dosed {grams:g} g {dose.substance or ''}".strip()

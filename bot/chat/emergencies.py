@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import calls, dose_reply
+from bot.chat import calls, dose_reply, nameless
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.turn import Turn
@@ -92,7 +92,14 @@ async def help_in(
     of_tank = stored is not None and danger not in OF_PEOPLE
     state = await state_of(turn, stored, turn.now) if of_tank and stored is not None else None
     new = await _new_water(turn, stored, state)
-    found = help_for(danger, state, new, gasping=gasping, warmth_told=warmth_told)
+    found = help_for(
+        danger,
+        state,
+        new,
+        gasping=gasping,
+        warmth_told=warmth_told,
+        nameless=state is not None and await nameless.is_open(turn, state),
+    )
     name = stored.name if stored is not None and of_tank else None
     country = country_of(turn.chat.zone_name)
     lines = words.lines(found, name, country, None if state is None else known(state, danger))

@@ -13,6 +13,7 @@ from bot.chat import (
     change_talk,
     emergencies,
     misput,
+    nameless,
     other_way,
     own_plan,
     pair_talk,
@@ -177,7 +178,7 @@ async def _answer(
     if plan is not None and (free or await _is_newest(turn, plan.offer, of_late)):
         return await _about(turn, said, plan, amounts)
     if told and parsed.question is None and telling(turn.incoming.text) is not None:
-        return [await turn.reply(words.what_went_in())]
+        return await nameless.told(turn, of_late, amounts)
     if said == "at_once" and plan is None and when_of_plan(turn.incoming.text) == "at_once":
         return [await turn.reply(words.double_of_what())]
     if said == "spoons" and plan is None:

@@ -14,6 +14,7 @@ from core.advice.danger import holds_chlorine, poison_in
 from core.advice.findings import newest_test
 from core.advice.first_aid import NewWater, Share, safe_share
 from core.advice.outlook import temperature_of
+from core.advice.salted import Salted, salted
 from core.advice.state import State
 from core.advice.stock import COMING
 from core.message.waters import PURE, kind_of
@@ -90,6 +91,10 @@ class Help:
         True where animals died within the last two days.
     newcomers : bool
         True where others came within three weeks before.
+    salted : Salted or None
+        Salt that went in already.
+    nameless : bool
+        True where a thing went in that nobody named, so that it may have been salt.
     """
 
     danger: Danger
@@ -109,6 +114,8 @@ class Help:
     changed: Changed | None = None
     lost: bool = False
     newcomers: bool = False
+    salted: Salted | None = None
+    nameless: bool = False
 
     @property
     def no_air(self) -> bool:
@@ -124,6 +131,7 @@ def help_for(
     *,
     gasping: bool = False,
     warmth_told: bool = False,
+    nameless: bool = False,
 ) -> Help:
     """Join a danger with what the tank's fresh readings say.
 
@@ -139,6 +147,8 @@ def help_for(
         True where animals gasp as well.
     warmth_told : bool, optional
         True where a number beside the call may be the water's warmth: no older reading is.
+    nameless : bool, optional
+        True where a thing went in within the day that nobody has named yet.
     """
     if state is None or danger in OF_PEOPLE:
         return Help(danger, gasping=gasping, poisoned=danger in POISONED)
@@ -174,6 +184,8 @@ def help_for(
         changed=changed_lately(state, new),
         lost=lost_lately(state),
         newcomers=_came_lately(state),
+        salted=salted(state),
+        nameless=nameless,
     )
 
 

@@ -11,6 +11,7 @@ from core.advice.dosing import volume_for
 from core.advice.outlook import temperature_of
 from core.advice.plan import Fact, Refusal
 from core.advice.potassium import dosed_so_far
+from core.advice.salted import salted
 from core.advice.since import A_DAY
 from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.water import (
@@ -158,6 +159,8 @@ def salt_for_nitrite(
         nitrite = nitrite_as_no2(top, reading.basis)
     if not 0.0 < nitrite <= NITRITE_HIGHEST:
         return Refusal("nitrite_implausible", {"nitrite": nitrite})
+    if (before := salted(state)) is not None and before.unweighed:
+        return Refusal("salt_unweighed")
     held = state.last("chloride")
     dosed = dosed_so_far(state, "chloride")
     now = (held.low if held is not None else 0.0) + dosed

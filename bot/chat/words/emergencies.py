@@ -72,6 +72,29 @@ def fed_and_aired(help_: Help) -> str:
     return _("Stop feeding, and aerate.")
 
 
+def salt_or_none(help_: Help) -> str:
+    """Salt against nitrite, but none on top of what went in."""
+    if help_.nameless:
+        return _("Put in nothing before you have told me what went in last, and how many grams.")
+    if help_.salted is None:
+        return _("Salt can protect some fish: ask me “how much salt for nitrite”.")
+    if help_.salted.unweighed:
+        return _(
+            "Salt went in already: no more of it. Send its grams, for example: it was 30 g. Or"
+            " measure chloride."
+        )
+    chloride = plain(help_.salted.chloride, 0)
+    if help_.salted.is_over:
+        return _(
+            "Salt went in already, {chloride} mg/L chloride by its grams: more than goes in on a"
+            " day. No more of it; watch them, measure chloride."
+        ).format(chloride=chloride)
+    return _(
+        "Salt went in already, {chloride} mg/L chloride by its grams: no more before I have said"
+        " so; measure chloride."
+    ).format(chloride=chloride)
+
+
 def no_buffer(help_: Help) -> str:
     """No buffer after a crash while ammonia is there, or while nobody knows."""
     if help_.total_n:
@@ -176,7 +199,7 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         change,
         measure,
         N_("Do not clean the filter, do not add medicines."),
-        N_("Salt can protect some fish: ask me “how much salt for nitrite”."),
+        salt_or_none,
         VET,
     ),
     "ph_crash": (

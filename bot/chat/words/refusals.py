@@ -358,6 +358,10 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         ),
         _("Change water and feed less until nitrite is gone."),
     ],
+    "salt_unweighed": lambda _facts: [
+        _("No more salt now: some went in of which I do not know the grams."),
+        _("Send them, for example: it was 30 g. Or measure chloride: chloride 100"),
+    ],
     "salt_species": lambda facts: [
         _("No salt here: {species} bear it badly.").format(species=facts["species"]),
         _(
