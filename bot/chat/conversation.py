@@ -24,6 +24,7 @@ from bot.chat import (
     before_deed,
     belongs,
     calls,
+    converting,
     cooling,
     corrections,
     daily,
@@ -109,7 +110,7 @@ QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
     "change": dosing.change,
     "help": questions.help_,
     "when": questions.when,
-    "convert": questions.convert,
+    "convert": converting.convert,
     "co2": questions.co2,
     "keep": questions.keep,
     "safe": questions.safe,
@@ -144,6 +145,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return of_kit
     if (cooled := await cooling.answer(turn, parsed)) is not None:
         return cooled
+    if (converted := await converting.answer(turn, parsed)) is not None:
+        return converted
     if (because := await after.reason(turn, parsed)) is not None:
         return because
     if (by_water := await followups.by_water(turn, QUESTIONS)) is not None:

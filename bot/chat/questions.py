@@ -33,33 +33,19 @@ from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.carbon import carbon_dioxide
 from core.advice.findings import Finding, find, judge_ammonia, seen
-from core.advice.spoons import spoon_grams
 from core.advice.state import State, measured
 from core.analytes import ANALYTES
-from core.errors import CoreError
 from core.message import plants as plant_words
 from core.message.after import is_of_harm
-from core.message.amounts import SPOONS
 from core.message.model import Basis, Command, Parsed, Question, Value
 from core.message.wire import to_json
 from core.tank import Stock, Tank
-from core.units import convert as convert_units
-from core.units import from_canonical, to_canonical
 
 SHOWN, KEPT_BACK = 8, 30
 """Readings of a history on one screen, and in all with "more"."""
 
 USED_UP = frozenset({"kh", "gh", "calcium", "magnesium"})
 """What a tank uses up: it is kept by dosing, what piles up by changing water."""
-
-HARDNESS_UNITS = ("°dH", "ppm", "meq/L", "mmol/L", "°fH", "°e", "gpg")
-USUAL = {
-    "kh": HARDNESS_UNITS,
-    "gh": HARDNESS_UNITS,
-    "temperature": ("°C", "°F"),
-    "salinity": ("g/kg", "PSU", "SG"),
-    "conductivity": ("µS/cm", "mS/cm"),
-}
 
 
 async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
@@ -268,46 +254,3 @@ def _said(question: Question) -> str:
     return ", ".join(
         f"{label(analyte)} {plain(number, 2)}" for analyte, number in question.premises.items()
     )
-
-
-async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
-    """``convert 8 dkh to ppm``; without a wanted unit, all the usual ones."""
-    if question.substance is not None and {question.unit, question.to_unit} & set(SPOONS):
-        return [await _spoons(turn, question.substance, question)]
-    if question.value is None:
-        return [await turn.reply(words.what_to_convert())]
-    try:
-        answers = _converted(question, question.value)
-    except CoreError:
-        return [await turn.reply(words.cannot_convert())]
-    told = words.converted(question.value, question.unit, answers)
-    facts = {
-        "value": question.value,
-        "unit": question.unit,
-        "converted": [{"value": number, "unit": unit} for number, unit in answers],
-    }
-    return [await turn.reply([told], facts=facts)]
-
-
-async def _spoons(turn: Turn, substance: str, question: Question) -> Reply:
-    """Spoons in grams, as far as that can be told at all."""
-    spoons = question.spoons or SPOONS.get(question.to_unit or "", 1.0)
-    weighs = spoon_grams(substance, spoons)
-    if weighs is None:
-        return await turn.reply(words.spoon_unknown(substance))
-    facts = {"substance": substance, "spoons": spoons, "grams": weighs[0], "span": weighs[1:]}
-    return await turn.reply(words.spoons(substance, spoons, weighs), facts=facts)
-
-
-def _converted(question: Question, value: float) -> list[tuple[float, str]]:
-    unit, wanted = question.unit, question.to_unit
-    if question.analyte is None:
-        if unit is None or wanted is None:
-            raise CoreError
-        return [(convert_units(value, unit, wanted), wanted)]
-    analyte = question.analyte
-    canonical = to_canonical(analyte, value, unit, question.basis)
-    units = (wanted,) if wanted else USUAL.get(analyte, ())
-    if not units:
-        raise CoreError
-    return [(from_canonical(analyte, canonical, each), each) for each in units if each != unit]

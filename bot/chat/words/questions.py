@@ -51,6 +51,14 @@ def spoons(substance: str, count: float, weighs: tuple[float, float, float]) -> 
     ]
 
 
+def weigh_it() -> list[str]:
+    """What to do in the place of spoons."""
+    return [
+        _("Weigh it: a kitchen scale tells 10 g and more; less goes by a stock solution."),
+        _("For that, ask a plan first (dose kh 4), then: i have no scale"),
+    ]
+
+
 def spoon_unknown(substance: str) -> list[str]:
     """No weight of a spoon is known."""
     return [

@@ -1,0 +1,89 @@
+"""``convert 8 dkh to ppm``, ``25 french to german degrees``, ``1 tsp baking soda grams``."""
+
+from __future__ import annotations
+
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import plan_talk as plan_words
+from bot.chat.words import questions as words
+from core.advice.spoons import spoon_grams
+from core.errors import CoreError
+from core.message.amounts import SPOONS
+from core.message.model import Parsed, Question
+from core.message.unit_asked import unit_asked
+from core.units import convert as convert_units
+from core.units import from_canonical, to_canonical
+
+HARDNESS_UNITS = ("°dH", "ppm", "meq/L", "mmol/L", "°fH", "°e", "gpg")
+USUAL = {
+    "kh": HARDNESS_UNITS,
+    "gh": HARDNESS_UNITS,
+    "temperature": ("°C", "°F"),
+    "salinity": ("g/kg", "PSU", "SG"),
+    "conductivity": ("µS/cm", "mS/cm"),
+}
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Answer a number that is asked for in another unit, however it is said; None where none is."""
+    if not turn.incoming.addressed or parsed.command is not None:
+        return None
+    if parsed.question is not None and parsed.question.kind == "convert" and parsed.question.unit:
+        return None  # read as such already
+    question = unit_asked(turn.incoming.text)
+    return None if question is None else await convert(turn, question, parsed)
+
+
+async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
+    """``convert 8 dkh to ppm``; without a wanted unit, all the usual ones."""
+    if question.substance is not None and question.grams is not None:
+        return [await _no_spoons(turn, question.substance, question.grams)]
+    if question.substance is not None and {question.unit, question.to_unit} & set(SPOONS):
+        return [await _spoons(turn, question.substance, question)]
+    if question.value is None:
+        return [await turn.reply(words.what_to_convert())]
+    try:
+        answers = _converted(question, question.value)
+    except CoreError:
+        return [await turn.reply(words.cannot_convert())]
+    told = words.converted(question.value, question.unit, answers)
+    facts = {
+        "value": question.value,
+        "unit": question.unit,
+        "converted": [{"value": number, "unit": unit} for number, unit in answers],
+    }
+    return [await turn.reply([told], facts=facts)]
+
+
+async def _spoons(turn: Turn, substance: str, question: Question) -> Reply:
+    """Spoons in grams, as far as that can be told at all."""
+    spoons = question.spoons or SPOONS.get(question.to_unit or "", 1.0)
+    weighs = spoon_grams(substance, spoons)
+    if weighs is None:
+        return await turn.reply(words.spoon_unknown(substance))
+    facts = {"substance": substance, "spoons": spoons, "grams": weighs[0], "span": weighs[1:]}
+    return await turn.reply(words.spoons(substance, spoons, weighs), facts=facts)
+
+
+async def _no_spoons(turn: Turn, substance: str, grams: float) -> Reply:
+    """Why grams are not told in spoons."""
+    weighs = spoon_grams(substance, 1.0)
+    facts: dict[str, object] = {"substance": substance, "grams": grams}
+    if weighs is not None:
+        facts["spoon_grams"] = list(weighs[1:])
+    lines = [plan_words.not_by_spoon(substance, weighs), *words.weigh_it()]
+    return await turn.reply(lines, facts=facts)
+
+
+def _converted(question: Question, value: float) -> list[tuple[float, str]]:
+    unit, wanted = question.unit, question.to_unit
+    if question.analyte is None:
+        if unit is None or wanted is None:
+            raise CoreError
+        return [(convert_units(value, unit, wanted), wanted)]
+    analyte = question.analyte
+    canonical = to_canonical(analyte, value, unit, question.basis)
+    units = (wanted,) if wanted else USUAL.get(analyte, ())
+    if not units:
+        raise CoreError
+    return [(from_canonical(analyte, canonical, each), each) for each in units if each != unit]
