@@ -12,8 +12,9 @@ from bot.chat.turn import Turn
 from bot.chat.words import change_talk as words
 from bot.chat.words import changes as change_words
 from core.message import parse
+from core.message.plan_said import Amounts
 from core.message.plan_talk import About
-from core.message.plan_words import Amounts, Telling
+from core.message.plan_words import Telling
 
 OFTEN: Final = "how often should i change water"
 """The question that `how often?` behind a change stands for."""

@@ -23,7 +23,7 @@ from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.message.misput import SIZED, Misput, misput
 from core.message.model import Command, Parsed, Question
-from core.message.plan_words import Amounts
+from core.message.plan_said import Amounts
 
 LOOKED_BACK: Final = 6
 """So many of the newest entries may have the dose that went elsewhere."""

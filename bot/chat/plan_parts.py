@@ -6,25 +6,24 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import corrections, doses, effects, own_plan
+from bot.chat import corrections, doses, own_plan, plan_figures
 from bot.chat.given_plan import Given
 from bot.chat.model import Reply
+from bot.chat.plan_figures import FIGURES, ROUNDING, part_of
 from bot.chat.turn import Turn
 from bot.chat.typed import PATIENCE
 from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.numbers import plain, when
-from core.advice.findings import SAME_DAY
 from core.message import parse
 from core.message.model import Parsed, Question
+from core.message.plan_anew import Named
+from core.message.plan_said import Amounts
 from core.message.plan_talk import About
-from core.message.plan_words import Amounts, Named, Telling
+from core.message.plan_words import Telling
 
 ABOUT: Final = 1.25
 """So many times more or less is still the amount that is told in round numbers."""
-
-ROUNDING: Final = 1.05
-"""As much more than a part is the part: no scale tells it from one."""
 
 
 async def answer(
@@ -45,17 +44,9 @@ async def answer(
         emergency = plan.facts.get("emergency", False)
         tested = dose_words.to_test(plan.analytes)
         return [await turn.reply(words.part_later(tested, emergency=emergency))]
-    if said in {"a_day", "often", "days", "need", "safe", "effect"}:
-        return await _figures(turn, said, plan, amounts.grams)
+    if said in FIGURES:
+        return await plan_figures.answer(turn, said, plan, amounts.grams)
     return None
-
-
-async def judged(turn: Turn) -> list[Reply] | None:
-    """Whether the tank is well, by all that is known of it: `is that safe`, in any language."""
-    if turn.route is None:
-        return None
-    asked = Question("safe", text=turn.incoming.text)
-    return await turn.route(turn, Parsed("question", question=asked))
 
 
 async def weighed_anew(turn: Turn, grams: float) -> list[Reply] | None:
@@ -112,14 +103,6 @@ async def _just_logged(turn: Turn) -> tuple[int, list[dict[str, Any]]] | None:
     return latest[0].entry_id, latest[0].context.get("facts", {}).get("events", [])
 
 
-def _part(plan: Given) -> str:
-    """One part as it is told."""
-    if not plan.salts:
-        product: str = plan.held["substance"]
-        return words.of_product(plan.parts[0], product)
-    return words.salts([(name, grams) for name, grams in plan.salts])
-
-
 def _is_all(plan: Given, grams: float) -> bool:
     whole = sum(plan.parts) if len(plan.salts) == 1 else 0.0
     return whole / ROUNDING < grams < whole * ROUNDING
@@ -130,61 +113,12 @@ def _too_much(plan: Given, amounts: Amounts) -> bool:
     return told is not None and len(plan.salts) < 2 and told > plan.parts[0] * ROUNDING
 
 
-async def _too_much_in(turn: Turn, plan: Given) -> bool:
-    """Whether more of a plan's substance went in within a day than a part of it."""
-    if plan.tank_id is None:
-        return False
-    of = plan.salts[0][0] if plan.salts else plan.held["substance"]
-    put_in = await turn.uow.log.events(plan.tank_id, kinds=["dose"], since=turn.now - SAME_DAY)
-    of_it = [each.what for each in put_in if each.what.substance == of]
-    by_volume = "millilitres" in plan.held
-    amounts = [dose.millilitres if by_volume else dose.grams for dose in of_it]
-    unweighed = any(dose.spoons is not None for dose in of_it)
-    return unweighed or sum(each or 0.0 for each in amounts) > plan.parts[0] * ROUNDING
-
-
 async def _kept_apart(turn: Turn, plan: Given) -> Reply:
     """Refuse to put parts of a plan together, or more than one in a day."""
     facts = {"parts": list(plan.parts), "every_hours": plan.every_hours}
     if plan.count > 1:
         return await turn.reply(words.kept_apart(plan.count, plan.every_hours), facts=facts)
-    return await turn.reply(words.no_more_than(_part(plan), plan.every_hours), facts=facts)
-
-
-async def _figures(
-    turn: Turn, said: About | Telling, plan: Given, grams: float | None
-) -> list[Reply] | None:
-    """How much each time, how long, what it takes, what it does, whether it is within limits."""
-    facts: dict[str, Any] = {"parts": list(plan.parts), "every_hours": plan.every_hours}
-    if said in {"a_day", "often"}:
-        lines = words.a_part(_part(plan), plan.every_hours, plan.count)
-        return [await turn.reply(lines, facts=facts)]
-    if said == "days":
-        last = turn.now + timedelta(hours=plan.every_hours * (plan.count - 1))
-        at = when(last.astimezone(turn.chat.zone), turn.local_now)
-        lines = words.so_long(plan.count, plan.every_hours, at)
-        return [await turn.reply(lines, facts=facts | {"last_at": last.isoformat()})]
-    if said == "safe":
-        if await _too_much_in(turn, plan):
-            return await judged(turn)  # of the tank is to be spoken, not of the plan
-        below = plan.facts.get("only_if_ammonia_below")
-        only = None if below is None else dose_words.only_below(below)
-        lines = words.within_limits(_part(plan), plan.every_hours, only)
-        return [await turn.reply(lines, facts=facts)]
-    if not plan.salts:
-        return None
-    if said == "need":
-        whole = [(name, part * plan.count) for name, part in plan.salts]
-        facts["salts"] = [{"substance": name, "grams": mass} for name, mass in whole]
-        return [await turn.reply(words.needed(whole), facts=facts)]
-    if len(plan.salts) > 1:
-        return None
-    name, part = plan.salts[0]
-    tank = None if plan.tank_id is None else turn.tank_by_id(plan.tank_id)
-    volume = plan.held.get("volume_l") if tank is None else None
-    of = None if tank is None else tank.name
-    asked = Question("effect", tank=of, substance=name, grams=grams or part, volume_l=volume)
-    return await effects.effect(turn, asked, Parsed("question", question=asked))
+    return await turn.reply(words.no_more_than(part_of(plan), plan.every_hours), facts=facts)
 
 
 async def _last_in(turn: Turn, plan: Given) -> datetime | None:
@@ -217,7 +151,7 @@ async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
     left = plan.count - logged
     facts = {"left": left, "parts": list(plan.parts)}
     if begun is None:
-        return [await turn.reply(words.none_logged(plan.count, _part(plan)), facts=facts)]
+        return [await turn.reply(words.none_logged(plan.count, part_of(plan)), facts=facts)]
     if left < 1:
         return [await turn.reply(words.all_logged(plan.count))]
     how_far = words.still_left(plan.count, left)

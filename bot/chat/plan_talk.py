@@ -17,6 +17,7 @@ from bot.chat import (
     other_way,
     own_plan,
     pair_talk,
+    plan_figures,
     plan_parts,
     presses,
     strangers,
@@ -39,16 +40,16 @@ from core.message.anew import exchanged
 from core.message.model import Parsed
 from core.message.plan_talk import About, about
 from core.message.plan_when import asks_when, when_of_plan
-from core.message.plan_words import (
-    Amounts,
-    Telling,
+from core.message.plan_anew import (
     named_alone,
     named_instead,
     regrets,
-    telling,
     weighed_anew,
     without_instead,
 )
+from core.message.plan_said import Amounts
+from core.message.plan_talk import About, about
+from core.message.plan_words import Telling, telling
 
 A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]
 """What a level teaspoon of baking soda may weigh. [g]"""
@@ -183,7 +184,7 @@ async def _answer(
         return [await turn.reply(words.double_of_what())]
     if said == "spoons" and plan is None:
         return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
-    return await plan_parts.judged(turn) if said == "safe" and amounts == Amounts() else None
+    return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
 
 
 async def hint(turn: Turn) -> list[str] | None:

@@ -79,7 +79,7 @@ def stock_for(substance: str, grams: float) -> Stock | None:
         return None
     for factor in FACTORS:
         weighed = round(grams * factor / KITCHEN_STEP) * KITCHEN_STEP
-        if is_sure(weighed) and weighed <= STOCK_MOST:
+        if is_sure(grams * factor) and weighed <= STOCK_MOST:
             return Stock(weighed, 1000.0 / factor)
     return None
 

@@ -18,7 +18,7 @@ from core.message import deed_asked
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.meant import sizes
-from core.message.plan_words import said_of_plan
+from core.message.plan_said import said_of_plan
 from core.message.tokens import cut
 from core.message.waters import one_of
 from core.message.wordfile import spelt

@@ -14,7 +14,7 @@ from functools import cache
 from typing import Final, Literal, NamedTuple
 
 from core.message.fold import fold
-from core.message.plan_words import said_of_plan
+from core.message.plan_said import said_of_plan
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 

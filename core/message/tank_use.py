@@ -28,12 +28,16 @@ def asks_use(text: str) -> bool:
     (True, True)
     >>> asks_use("what should i use"), asks_use("how much soda does it use")
     (False, False)
+    >>> asks_use("what eats algae")
+    False
     """
     plain, words = fold(text), _words()
     tokens = cut(plain, lexicon(), text, most=16)
     kinds = {token.kind for token in tokens}
     if "uses" not in {token.value for token in tokens} or kinds & {"number", "substance", "event"}:
         return False
+    if any(token.kind == "word" and not words["what"].fullmatch(token.text) for token in tokens):
+        return False  # what eats algae
     many = any(token.value == "how_much" for token in tokens)
     asks = many or words["what"].match(plain.lstrip(" ¿")) is not None
     return asks and words["keeper"].search(plain) is None

@@ -33,7 +33,8 @@ class Quiet:
         """Tell when something that is due may be said.
 
         Both ends follow `core.schedule.localtime`: an end in a gap is the first valid minute
-        after it, an end that comes twice is the first of the two.
+        after it, an end that comes twice is the first of the two. Where the next span begins in
+        the same gap, it is quiet until that one ends.
 
         Parameters
         ----------
@@ -60,7 +61,7 @@ class Quiet:
             start = moment_at(day, self.start, zone)
             end = moment_at(day if self.start < self.end else day + _DAY, self.end, zone)
             if start <= moment < end:
-                return end
+                return self.release(end, zone)
         return moment
 
     def __str__(self) -> str:

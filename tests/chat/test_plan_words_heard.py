@@ -6,7 +6,8 @@ from __future__ import annotations
 
 import pytest
 
-from core.message.plan_words import telling, weighed_anew
+from core.message.plan_anew import weighed_anew
+from core.message.plan_words import telling
 from tests.chat.harness import Talk
 
 A_PART = 180 * 29.96e-3
@@ -23,6 +24,19 @@ async def planned(talk: Talk) -> Talk:
 
 
 MEANT = {
+    "end": (
+        "whats the ph after; what will the ph be; what will kh be after the first;"
+        " will it change gh; does it raise ph; how much will ph rise; und der ph danach;"
+        " wie wird der ph; et le ph après; y el ph después; e il ph dopo; en de ph daarna;"
+        " jakie będzie ph potem; ph efteråt"
+    ),
+    "sure": "how sure are you; how exact is that; wie genau ist das; hoe zeker is dat",
+    "stop": "can i stop after two; can i stop there; kann ich aufhören; puis-je arrêter",
+    "store": (
+        "can i store the rest; can i keep the solution; kann ich den rest aufheben;"
+        " puis-je garder la poudre; puedo guardar el resto"
+    ),
+    "hour": "can i give it in the morning; morning or evening; morgens oder abends; a qué hora",
     "gave_double": (
         "oops i gave double; put in twice that; i put in twice as much; gave it twice;"
         " hab das doppelte rein; ich habe doppelt so viel gegeben; j'ai mis le double;"
@@ -45,6 +59,7 @@ MEANT = {
         " jag gav första delen"
     ),
     "go_on": (
+        "and then; und dann; y luego; am i there yet;"
         "do i carry on; carry on?; und weiter?; verder?; co dalej;"
         " next part; next; and next; whats left; how much is left; what do i give today;"
         " can i add the second part; 2nd part now?; nächster teil; was fehlt noch übrig;"
@@ -428,3 +443,35 @@ async def test_a_dose_of_which_it_is_unsure_is_offered_to_be_stored(talk: Talk) 
     assert reply.buttons[0].label == "dosed 30 g sodium bicarbonate"
     (stored,) = await talk.press(1)
     assert stored.facts["events"][0]["grams"] == 30.0
+
+
+async def test_where_it_leads_and_how_sure_that_is(planned: Talk) -> None:
+    plan = await planned.facts("dose kh 4")
+    (reply,) = await planned.say("whats the ph after")
+    assert reply.facts["ph_stood"] == plan["ph_stood"]
+    assert "KH 2 → 4 °dH." in reply.text
+    (reply,) = await planned.say("how sure are you")
+    assert reply.facts["interval"] == plan["interval"]
+    assert "nine times in ten" in reply.text
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ("can i stop after one", "the water then stays where its last part brought it"),
+        ("can i keep the rest", "Dry, closed and labelled it keeps"),
+        ("in the evening", "each part at the same one: 24 h apart"),
+        ("what if i skip a day", "A part may wait a day or two"),
+        ("faster way?", "No: give the 2 parts 24 h apart"),
+        ("how much in total", "10.8 g"),
+    ],
+)
+async def test_what_is_free_to_choose(planned: Talk, line: str, told: str) -> None:
+    assert told in await planned.text(line)
+
+
+@pytest.mark.parametrize(
+    "line", ["how do i raise the ph", "raise ph", "stop it", "keep them apart"]
+)
+def test_what_asks_for_more_is_none_of_it(line: str) -> None:
+    assert telling(line) is None

@@ -208,6 +208,14 @@ def test_by_day():
     assert siesta.release(NOW, BERLIN) == NOW
 
 
+def test_hours_that_may_be_spoken_in_and_fall_into_a_gap_are_none():
+    """southamerica, Rule Chile: 00:00 is 01:00 on 12 October 2008, so 00:00 to 00:01 is not."""
+    zone = ZoneInfo("America/Santiago")
+    most = Quiet(time(0, 1), time(0, 0))
+    due = datetime(2008, 10, 11, 12, tzinfo=UTC)
+    assert most.release(due, zone) == datetime(2008, 10, 13, 3, tzinfo=UTC)
+
+
 @given(our.any_clock, our.any_clock, our.moments, our.zones)
 @settings(max_examples=100, deadline=None)
 def test_what_is_released_may_be_said(start, end, moment, zone):

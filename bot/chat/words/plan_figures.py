@@ -1,0 +1,99 @@
+"""Where a plan that was given leads, how sure that is, and what is free to choose in it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Final
+
+from bot.chat.words import names
+from bot.chat.words.levels import unit
+from bot.chat.words.numbers import plain, span
+from bot.chat.words.text import _
+
+_IONS: Final = (("sodium", "sodium_mg_l"), ("potassium", "potassium_mg_l"))
+"""What comes with a buffer, and the fact that holds how much. [mg/L]"""
+
+
+def ends(facts: Mapping[str, Any]) -> list[str]:
+    """The water that a plan leads to, by the facts of its answer."""
+    lines = [
+        _("{name} {start} → {end}{unit}.").format(
+            name=names.analyte(goal["analyte"]),
+            start=plain(goal["from"], 2),
+            end=plain(goal["to"], 2),
+            unit=unit(goal["analyte"]),
+        )
+        for goal in _goals(facts)
+    ]
+    stood, at_once = facts.get("ph_stood"), facts.get("ph_at_once")
+    if stood is not None and at_once is not None:
+        told = _("pH about {at_once} at once, {stood} after standing, {leaves} if CO2 leaves.")
+        lines.append(told.format(at_once=plain(at_once, 1), **_stood(stood)))
+    elif stood is not None:
+        told = _("pH after standing about {stood} to {leaves}.")
+        lines.append(told.format(**_stood(stood)))
+    for ion, fact in _IONS:
+        if (brought := facts.get(fact)) is not None:
+            told = _("With it comes {ion}: {amount} mg/L.")
+            lines.append(told.format(ion=names.analyte(ion), amount=plain(brought, 0)))
+    return [*lines, _("Only the test tells what it became.")]
+
+
+def sure(facts: Mapping[str, Any]) -> list[str]:
+    """Within which ends nine in ten fall, by the doubt of the kits."""
+    interval = facts.get("interval")
+    if not interval:
+        return [
+            _("As sure as the readings and the litres are: a kit's step, the net volume."),
+            _("So retest before each next part."),
+        ]
+    told = []
+    for key, name in (
+        ("kh", names.analyte("kh")),
+        ("gh", names.analyte("gh")),
+        ("ph_stood", _("pH after standing")),
+    ):
+        if key in interval:
+            low, high = interval[key]
+            told.append(_("{name} {ends}").format(name=name, ends=span(low, high, 1)))
+    return [
+        _("By your kits' steps and the litres, nine times in ten it ends at: {told}.").format(
+            told=", ".join(told)
+        ),
+        _("So retest before each next part."),
+    ]
+
+
+def stop() -> list[str]:
+    """A plan may end after any part."""
+    return [
+        _("After any part it may rest: the water then stays where its last part brought it."),
+        _("Test it, and go on later with a new plan: send the readings, and ask again."),
+    ]
+
+
+def store() -> list[str]:
+    """How what is left is kept; common practice, no source."""
+    return [
+        _("Dry, closed and labelled it keeps; away from children and animals."),
+        _("Stir up each part fresh. A solution of it: closed, labelled, and shaken before use."),
+    ]
+
+
+def hour() -> list[str]:
+    """At which time of the day a part goes in; common practice, no source."""
+    return [
+        _("At any hour, and each part at the same one: 24 h apart."),
+        _("Best when you can watch for an hour afterwards."),
+    ]
+
+
+def _stood(stood: tuple[float, float]) -> dict[str, str]:
+    return {"stood": plain(stood[0], 1), "leaves": plain(stood[1], 1)}
+
+
+def _goals(facts: Mapping[str, Any]) -> list[dict[str, Any]]:
+    goals: list[dict[str, Any]] = facts.get("goals") or []
+    if not goals and {"from", "to"} <= facts.keys():
+        goals = [{"analyte": "kh", "from": facts["from"], "to": facts["to"]}]
+    return [goal for goal in goals if {"from", "to"} <= goal.keys()]

@@ -1,0 +1,169 @@
+"""What words a text has that may be said of a plan: their classes, its amounts, what it names.
+
+Every word must be one of a class of ``plan_words.txt``, or light: of what says more, nothing is
+known.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final, NamedTuple
+
+from core.message import quantities
+from core.message.amounts import GRAMS, LITRES, MILLILITRES, SHARES, SPOONS
+from core.message.fold import fold
+from core.message.lexicon import lexicon, meanings
+from core.message.tokens import Token, cut
+from core.message.wordfile import spelt
+
+LONGEST: Final = 14
+"""More words than these say more than one thing of a plan."""
+
+PHRASE: Final = 6
+"""Words of the longest entry."""
+
+_WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
+_MEASURES: Final = {
+    **dict.fromkeys(GRAMS, "grams"),
+    **dict.fromkeys(LITRES, "litres"),
+    **dict.fromkeys(SPOONS, "spoons"),
+    **dict.fromkeys(MILLILITRES, "millilitres"),
+    "%": "percent",
+}
+"""Which of `Amounts` a unit is of."""
+
+_LEADS: Final = frozenset({"ok", "okay"})
+"""Words that say no more than that what follows is an answer."""
+
+_AS_IT: Final = " it "
+_OF_WATER: Final = frozenset({"ph", "kh", "gh", "salinity", "nitrate", "ammonia"})
+"""What is asked about by its name; the others are short words of some language."""
+
+_AS_VALUE: Final = " \u2039value\u203a "
+"""In the place of what is measured."""
+
+
+class Amounts(NamedTuple):
+    """What a text tells by number; spoons in teaspoons, a share of the water in percent."""
+
+    grams: float | None = None
+    percent: float | None = None
+    litres: float | None = None
+    millilitres: float | None = None
+    spoons: float | None = None
+
+    @property
+    def of_dose(self) -> bool:
+        """Whether an amount of something that was put in is told."""
+        return any(each is not None for each in (self.grams, self.millilitres, self.spoons))
+
+
+class Said(NamedTuple):
+    """The classes of a text's words, its amounts, and whether it names a substance."""
+
+    classes: frozenset[str]
+    amounts: Amounts
+    names: bool = False
+    asks: bool = False
+    """Whether its first word opens a question."""
+    regrets: bool = False
+    """Whether it has a word of regret: oops."""
+
+
+@cache
+def _classes() -> dict[str, frozenset[str]]:
+    """Plain words → the classes that they are of."""
+    found: dict[str, set[str]] = {}
+    for section, meaning, told in spelt("plan_words.txt"):
+        if section == "word":
+            for way in told:
+                found.setdefault(way, set()).add(meaning)
+    return {way: frozenset(of) for way, of in found.items()}
+
+
+def said_of_plan(text: str) -> Said | None:
+    """The classes of all its words; None where one is of none, or there are too many.
+
+    Examples
+    --------
+    >>> sorted(said_of_plan("Oops, I put in twice as much").classes)
+    ['double', 'put']
+    >>> said_of_plan("is 20 g safe?").amounts.grams, said_of_plan("I put in my hand") is None
+    (20.0, True)
+    """
+    plain = " ".join(fold(text).split())
+    tokens = cut(plain, lexicon(), plain)
+    named = [(token.start, token.end) for token in tokens if token.kind == "substance"]
+    of_water = [(token.start, token.end) for token in tokens if token.value in _OF_WATER]
+    amounts, spans = _amounts(tokens)
+    for start, end in sorted([*named, *of_water, *spans], reverse=True):
+        as_ = _AS_VALUE if (start, end) in of_water else _AS_IT
+        plain = plain[:start] + as_ + plain[end:]
+    words = _WORD.findall(plain)
+    if len(words) > 1 and words[0] in _LEADS:
+        words.pop(0)
+    if not 0 < len(words) <= LONGEST:
+        return None
+    classes: set[str] = set()
+    place = 0
+    while place < len(words):
+        size, of = _at(words, place)
+        if not size:
+            return None
+        classes |= of
+        place += size
+    asks = bool(words) and "is" in _classes().get(words[0], ())
+    of = frozenset(classes - {"light", "regret"})
+    return Said(of, amounts, bool(named), asks, "regret" in classes)
+
+
+def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:
+    """What is told by number, the first of each kind, and where it stands."""
+    told: dict[str, float] = {}
+    spans = []
+    place = 0
+    while place < len(tokens):
+        value, unit, last = _amount(tokens, place)
+        kind = _MEASURES.get(unit or "")
+        if value is None or kind is None or kind in told:
+            place += 1
+            continue
+        told[kind] = value * {**GRAMS, **LITRES, **SPOONS}.get(str(unit), 1.0)
+        if kind == "millilitres":
+            told[kind] = value
+        spans.append((tokens[place].start, tokens[last - 1].end))
+        place = last
+    return Amounts(**told), spans
+
+
+def _amount(tokens: list[Token], place: int) -> tuple[float | None, str | None, int]:
+    """The amount that begins here: its number, unit and the token behind it."""
+    token = tokens[place]
+    if token.kind == "number" or token.kind == "slashed":
+        found = quantities.read(tokens, place)
+        return (None, None, place) if found is None else (found.value, found.unit, found.last)
+    behind = [t for t in tokens[place + 1 : place + 3] if t.value != "one"]
+    unit = str(behind[0].value) if behind else ""
+    last = place + 1 if not behind else tokens.index(behind[0], place) + 1
+    if unit not in SPOONS:
+        return None, None, place
+    if token.kind == "count" and str(token.value).isdigit():
+        return float(str(token.value)), unit, last
+    if token.value == "one":
+        return 1.0, unit, last
+    return (SHARES[str(token.value)] / 100.0, unit, last) if token.value in SHARES else (
+        None, None, place,
+    )  # fmt: skip
+
+
+def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:
+    """How many words the longest entry at a place has, and its classes; 0 where there is none."""
+    for size in range(min(PHRASE, len(words) - place), 0, -1):
+        classes = _classes().get(" ".join(words[place : place + size]))
+        if classes is not None:
+            return size, classes
+    if words[place] == _AS_VALUE.strip():
+        return 1, frozenset({"value"})
+    light = any(kind == "fill" for kind, _name in meanings(words[place]))
+    return int(light), frozenset()
