@@ -38,8 +38,6 @@ from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
 from core.message.anew import exchanged
 from core.message.model import Parsed
-from core.message.plan_talk import About, about
-from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_anew import (
     named_alone,
     named_instead,
@@ -49,6 +47,7 @@ from core.message.plan_anew import (
 )
 from core.message.plan_said import Amounts
 from core.message.plan_talk import About, about
+from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_words import Telling, telling
 
 A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]

@@ -36,7 +36,8 @@ def asks_use(text: str) -> bool:
     kinds = {token.kind for token in tokens}
     if "uses" not in {token.value for token in tokens} or kinds & {"number", "substance", "event"}:
         return False
-    if any(token.kind == "word" and not words["what"].fullmatch(token.text) for token in tokens):
+    eats = any(token.text in {"eat", "eats"} for token in tokens)
+    if eats and "word" in kinds:
         return False  # what eats algae
     many = any(token.value == "how_much" for token in tokens)
     asks = many or words["what"].match(plain.lstrip(" ¿")) is not None

@@ -180,7 +180,7 @@ NIGHT = Quiet(time(22), time(7))
         ("Europe/Berlin", "2026-03-05T07:00", "2026-03-05T07:00", "the end is not"),
         ("Europe/Berlin", "2026-03-28T23:30", "2026-03-29T07:00", "a short night"),
         ("Europe/Berlin", "2026-10-24T23:30", "2026-10-25T07:00", "a long night"),
-        ("Pacific/Apia", "2011-12-29T23:00", "2011-12-31T00:00", "no 30th, so no 07:00 of it"),
+        ("Pacific/Apia", "2011-12-29T23:00", "2011-12-31T07:00", "no 30th: 22:00 of it is 00:00"),
     ],
 )
 def test_release(zone, moment, release, why):
