@@ -16,7 +16,7 @@ from bot.store.offers import Offer
 from core.advice.salted import SALTS
 from core.advice.state import State
 from core.message import parse
-from core.message.plan_words import Amounts
+from core.message.plan_said import Amounts
 
 NAMELESS: Final = "nameless"
 """The key of what is kept with the question what it was."""
