@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from bot.chat import followups, other_way
+from bot.chat import followups, orders, other_way
 from bot.chat.asking import ask
 from bot.chat.corrections import STILL_MEANT
 from bot.chat.model import Reply
@@ -38,7 +38,7 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return None
     asked = _asked(turn, offer)
     if asked is None:
-        return await _which(turn, parsed, wished)
+        return await orders.answer(turn, parsed) or await _which(turn, parsed, wished)
     of_effect = asked.kind == "effect" and all(aim.ahead for aim in wished)
     supposed = await followups.supposed(turn, offer, topics) if of_effect else None
     if supposed is not None:
@@ -48,6 +48,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
             return await _of_recipe(turn, offer, asked, wished, topics)
         if len(wished) == 1 and (again := await _of_dose(turn, wished[0], topics)) is not None:
             return again
+    if asked.volume_l is None and (planned := await orders.answer(turn, parsed)) is not None:
+        return planned
     turn.asked = offer.context[ASKED]  # still what is spoken of
     return await _which(turn, parsed, wished)
 

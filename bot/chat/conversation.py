@@ -40,6 +40,7 @@ from bot.chat import (
     labels,
     mixes,
     named_for_job,
+    orders,
     past,
     pauses,
     plan_talk,
@@ -175,6 +176,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return report
     if (aside := await asides.answer(turn, parsed)) is not None:
         return aside
+    if (planned := await orders.answer(turn, parsed)) is not None:
+        return planned
     if (typed_out := await typed.by_label(turn)) is not None:
         return typed_out
     if turn.incoming.reply_to is not None and parsed.intent in {"reading", "event"}:

@@ -17,6 +17,7 @@ from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import AT_HAND, Offer
 from core.message import anew, followups, parse, water_asked
+from core.message.doubts import CHANGE
 from core.message.followups import Followup
 from core.message.model import Parsed, Question
 
@@ -71,7 +72,9 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         otherwise = await _again(turn, offer, followup, topics)
         if otherwise is not None:
             return otherwise
-    return None if parsed.events else await _anew(turn, parsed, offer, topics)
+    if parsed.events or any(doubt.reason == CHANGE for doubt in parsed.doubts):
+        return None  # kh from 3 to 6: it may have risen
+    return await _anew(turn, parsed, offer, topics)
 
 
 async def by_water(turn: Turn, topics: Topics) -> list[Reply] | None:

@@ -73,6 +73,11 @@ def _words() -> dict[str, str]:
     return {way: meaning for _section, meaning, these in told for way in these}
 
 
+def wants(plain: str) -> bool:
+    """Whether a plain word, or some, is one of wanting: `want`, `je veux`."""
+    return _words().get(plain) == "want"
+
+
 def read(text: str, context: Context) -> tuple[Aim, ...]:
     """The values of a text that are wished, or may be; none where it says anything else.
 

@@ -158,14 +158,40 @@ def opens_label(command: str) -> bool:
 
 
 def wished(tokens: list[Token], products: tuple[str, ...]) -> str | None:
-    """The word of asking that a wish and the product for it stand for: `kh auf 6 mit KH Plus`."""
-    if not products or len(tokens) < 3 or tokens[-1].value not in products:
+    """The word of asking that a wish and what is for it stand for: `kh auf 6 mit KH Plus`.
+
+    Of a salt only where its words of aim can tell of no reading: `kh 6 with baking soda` may.
+    """
+    last = len(tokens)
+    while last > 1 and (tokens[last - 1].kind == "substance" or tokens[last - 1].value == "and"):
+        last -= 1
+    if len(tokens) < 3 or tokens[-1].kind != "substance" or last == len(tokens):
         return None
+    if tokens[last].kind != "substance":
+        last += 1  # a "with" that is also a word for and
     kinds = {token.kind for token in tokens}
-    led = tokens[0].kind in {"analyte", "tank"}
+    aims = not kinds - _OF_WISH and any(_aims(tokens, place) for place in range(last))
+    if tokens[-1].value not in products and not aims:
+        return None
+    led = tokens[0].kind in {"analyte", "tank"} or (aims and tokens[0].value == "wish")
     pronoun = is_word("it", tokens[-1].text)  # kh auf 6 damit
-    joined = pronoun or any(is_word("with", token.text) for token in tokens[-3:-1])
+    joined = pronoun or any(
+        is_word("with", token.text) for token in tokens[max(last - 2, 0) : last]
+    )
     return "dose" if led and joined and {"analyte", "number"} <= kinds else None
+
+
+def _aims(tokens: list[Token], place: int) -> bool:
+    """Whether a word makes a wish of the number behind it: right behind its name, or before all."""
+    if tokens[place].kind != "mark" or tokens[place].value not in _AIMS:
+        return False
+    if place == 0:
+        return tokens[place].value == "wish"
+    return tokens[place - 1].kind in {"analyte", "number", "unit"}
+
+
+_AIMS: Final = frozenset({"to", "at_to", "wish"})
+_OF_WISH: Final = frozenset({"analyte", "tank", "number", "unit", "mark", "fill", "substance", "p"})
 
 
 def means_one(text: str) -> bool:
