@@ -164,7 +164,10 @@ def _parse(text: str, tokens: list[Token], context: Context) -> Parsed:
     asked = questions.find(text, tokens, context)
     if asked is not None:
         statement = statements.read(text, asked.rest, context)
-        return questions.join(asked, statement, context)
+        parsed = questions.join(asked, statement, context)
+        if questions.lacks_wish(parsed):
+            return questions.as_one(text, tokens, context) or parsed
+        return parsed
     return statements.read(text, tokens, context).parsed
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from core.message import doubts, sentences, trade
+from core.message import doubts, stands, trade
+from core.message.asked_words import is_word
 from core.message.model import Doubt, Question
 from core.message.quantity import Quantity
 from core.message.slot import Number, Slots
@@ -56,7 +57,8 @@ def question_of(
     also: Number | None = None
     basis = bound = None
     if kind == "dose":
-        sentences.aim(found.numbers, main, inside)
+        stands.aim(found.numbers, main, inside)
+        stands.stand(found.numbers, main, inside)
     wished = any(n.role in {"to", "by"} and n.analyte == main for n in found.numbers)
     for number in found.numbers:
         analyte = number.analyte or main
@@ -170,6 +172,9 @@ def _role(kind: str, number: Number, main: str | None, found: Slots, *, wished: 
     Beside a number that is wished it is where the water stands (`kh 2, want kh 5`); the nitrite
     that salt is asked for is a reading.
     """
+    if number.role == "premise" and number.analyte == main and kind == "dose":
+        beside = (n for n in found.numbers if n is not number and n.analyte in {None, main})
+        return "from" if any(beside) else number.role  # at 3 dkh, want 5
     if number.role or number.analyte != main:
         return number.role
     if main == "nitrite" and found.substance == "sodium chloride":
@@ -204,7 +209,8 @@ def _unknown_substance(
 ) -> str | None:
     """The words right behind the word of asking, as said: `how much coral powder for 90 l`.
 
-    A unit, "of" and articles may stand between (`how many ml of the blue bottle`).
+    A unit, "of" and articles may stand between (`how many ml of the blue bottle`); what asks of
+    what so much is to be given (`how much of what`) names nothing.
     """
     if kind not in {"dose", "effect"} or asking not in inside:
         return None
@@ -213,9 +219,9 @@ def _unknown_substance(
     if (named := trade.spelt(inside, first)) and asking.value == "how_much":
         return source[inside[first].start : inside[first + named - 1].end]  # how much kh plus
     for token in inside[first:]:
-        if token in found.unknown:
+        if token in found.unknown and not is_word("of_what", token.text):
             words.append(token)
-        elif words or not _passed_over(token):
+        elif words or not (_passed_over(token) or token in found.unknown):
             break
     return " ".join(source[token.start : token.end] for token in words) or None
 

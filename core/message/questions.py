@@ -73,6 +73,33 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     return _make(source, words, inside, tokens[place], rest, context)
 
 
+def lacks_wish(parsed: Parsed) -> bool:
+    """Whether how much is asked of a wish that is told apart: `3 dkh, 29 gal, want 5. how much`.
+
+    Readings are told for it where a volume stands beside them, else for the tank's record.
+    """
+    asked = parsed.question
+    if asked is None or asked.kind != "dose" or parsed.events:
+        return False
+    reasons = {doubt.reason for doubt in parsed.doubts}
+    if doubts.WISH not in reasons or (parsed.values and doubts.STRAY_NUMBER not in reasons):
+        return False
+    return asked.target is None and asked.delta is None
+
+
+def as_one(source: str, tokens: list[Token], context: Context) -> Parsed | None:
+    """A message of several sentences read as one question; None where that leaves any doubt."""
+    joined = [t for t in tokens if t.kind != "nl" and t.text not in _PAUSES]
+    asked = find(source, joined, context)
+    if asked is None or asked.question is None or asked.doubts or asked.rest:
+        return None
+    complete = asked.question.kind == "dose" and asked.question.target is not None
+    return Parsed("question", asked.question.tank, question=asked.question) if complete else None
+
+
+_PAUSES = frozenset({",", ".", ";", "!", "?"})
+
+
 def _of_deed(source: str, tokens: list[Token], place: int, context: Context) -> Asked | None:
     """The question behind a dose that is told; of nothing named it is what the dose does."""
     told, asking = tokens[:place], tokens[place:]

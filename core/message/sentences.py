@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from itertools import pairwise
 
 from core.message.amounts import SHARES
 from core.message.lexicon import lexicon
 from core.message.shortforms import ENDS, VERB_FIRST
-from core.message.slot import Number
 from core.message.tokens import Token
 
 _PAUSES = ENDS | {",", ":"}
@@ -271,27 +269,3 @@ def _tells(tokens: list[Token], comma: int) -> bool:
         named = named or token.kind == "analyte" or token.kind == "event"
         place -= 1
     return named
-
-
-def aim(numbers: Sequence[Number], main: str | None, inside: Sequence[Token]) -> None:
-    """Give two plain numbers of what is dosed their roles: `my tap is kh 12, what for kh 4`.
-
-    The wish is what stands behind a "for", else the last of them; the other is where it stands.
-    Nitrite beside salt, which has no wish, is left to its own rule.
-    """
-    plain = [each for each in numbers if each.analyte == main and not each.role]
-    if main in {None, "nitrite"} or len(plain) != 2 or plain[0].value == plain[1].value:
-        return
-    if any(each.role in {"from", "to", "by"} for each in numbers if each.analyte == main):
-        return
-    first, last = plain
-    if _behind_for(first, inside) and not _behind_for(last, inside):
-        first, last = last, first
-    first.role, last.role = "from", "to"
-
-
-def _behind_for(number: Number, inside: Sequence[Token]) -> bool:
-    before = [token for token in inside if token.end <= number.quantity.start]
-    while before and before[-1].kind in {"analyte", "fill"}:
-        before.pop()
-    return bool(before) and before[-1].kind == "mark" and before[-1].value in {"in", "for"}

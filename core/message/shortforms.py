@@ -11,6 +11,7 @@ from itertools import pairwise
 from core.analytes import ANALYTES
 from core.message import quantities
 from core.message.amounts import SHARES
+from core.message.asked_words import is_word
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
 from core.message.waters import names_pure
@@ -124,13 +125,26 @@ def _recipe(tokens: list[Token], kinds: set[str]) -> bool:
 def _bucket(tokens: list[Token], kinds: set[str]) -> bool:
     """New water wished for: a volume without minerals, and what it is to hold.
 
-    `want 20 l ro at gh 6`; what is told of such a water has no wish in it.
+    `want 20 l ro at gh 6`, or a vessel and all that is to be in it: `ro bucket 20 l gh 6 kh 4`;
+    what is told of such a water has no wish in it.
     """
     values = {token.value for token in tokens}
-    wished = "wish" in values and "other" in values and not _VOLUMES.isdisjoint(map(str, values))
+    vessels = [t for t in tokens if any(is_word("vessel", word) for word in t.text.split())]
+    listed = bool(vessels) and all(
+        token.kind in _LISTED
+        or token.value in {"other", "water", "and"}
+        or token in vessels
+        or is_word("of", token.text)
+        for token in tokens
+    )
+    wishes = "wish" in values or listed
+    wished = wishes and "other" in values and not _VOLUMES.isdisjoint(map(str, values))
     return (
         wished and {"analyte", "number"} <= kinds and names_pure(" ".join(t.text for t in tokens))
     )
+
+
+_LISTED = frozenset({"analyte", "number", "unit", "fill", "p"})
 
 
 def _plus(words: list[Token]) -> bool:
