@@ -24,6 +24,35 @@ def share_changed(tokens: list[Token]) -> None:
                 token.kind, token.value = "event", "water_change"
 
 
+def did_change(tokens: list[Token]) -> None:
+    """`did 50 l ro`, `30% gemacht`: what was done by a share or litres alone is a change."""
+    for place, token in enumerate(tokens):
+        if not bought.is_word("did", token.text):
+            continue
+        first = place + 1
+        while first < len(tokens) and (
+            tokens[first].kind == "fill" or tokens[first].value == "one"
+        ):
+            first += 1
+        amount = quantities.read(tokens, first) if first < len(tokens) else None
+        last = place if amount is None else amount.last
+        if amount is None and place >= 2:  # 30% gemacht
+            amount = quantities.read(tokens, place - 2)
+            amount, last = (
+                (None, 0) if amount is None or amount.last != place else (amount, place + 1)
+            )
+        ends = (
+            last >= len(tokens) or tokens[last].kind in _ENDS or tokens[last].text in words().water
+        )
+        if amount is not None and amount.unit in _CHANGED and amount.value and ends:
+            token.kind, token.value = "event", "water_change"
+            return
+
+
+_CHANGED = frozenset({"%", "L", "gal", "uk gal"})
+_ENDS = frozenset({"p", "nl", "time"})
+
+
 def whole_changed(tokens: list[Token]) -> None:
     """A word for all beside a change makes it the whole water: `changed all the water`.
 

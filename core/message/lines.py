@@ -40,6 +40,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     line = Line(clauses=[Clause()])
     beside_dose.set_aside(tokens)
     deeds.share_changed(tokens)
+    deeds.did_change(tokens)
     deeds.whole_changed(tokens)
     deeds.emptied(tokens)
     animal_words.mark(tokens)
