@@ -39,6 +39,9 @@ _SALT_WATER = re.compile(
 )
 """Words for salt water in nine languages, without accents."""
 
+STILL_THE_BAG = timedelta(hours=3)
+"""What was told of a bag so lately is of the same one."""
+
 KIND_OF_DUTY: Mapping[str, Kind] = {"look": "other", "test": "test", "change": "change"}
 
 
@@ -79,6 +82,8 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
         state = await state_of(turn, stored, turn.now)
     read_in_bag = (measured(value, turn.local_now, state.tank) for value in coming.bag)
     bag = {reading.analyte: reading for reading in read_in_bag if reading is not None}
+    if bag and animals is None and not (coming.home or coming.adding or coming.animals):
+        bag = await _told_before(turn) | bag  # more of the same bag
     salt_water = _SALT_WATER.search(fold(turn.incoming.text)) is not None
     kinds = [kind] if kind is not None else []
     plan = arrive(bag, state, kinds, coming.hours, salt_water=salt_water)
@@ -96,6 +101,18 @@ async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:
         more=words.more(plan, hours_known=coming.hours is not None) if may_go else [],
         facts=_facts(plan, bag, stored, kind.scientific if kind is not None else None),
     )
+
+
+async def _told_before(turn: Turn) -> dict[str, Measured]:
+    """What was told of the bag just before, where nothing else was spoken of since.
+
+    Ammonia is taken to be as N then: of all that it may be the most.
+    """
+    newest = await turn.uow.offers.latest(turn.chat.id, 1)
+    if not newest or turn.now - newest[0].made_at > STILL_THE_BAG:
+        return {}
+    told = newest[0].context.get("facts", {}).get("bag", {})
+    return {of: Measured(of, at, at, at, turn.local_now) for of, at in told.items()}
 
 
 def _company(kind: Species | None, state: State) -> str | None:
@@ -157,7 +174,9 @@ def _facts(
         facts["refused"] = "other_water"
     if plan.ammonia is not None:
         held = plan.ammonia
-        facts |= {"ph_open": held.ph_open, "nh3_n": held.nh3_n, "nh3_n_open": held.nh3_n_open}
+        facts |= {"ph_open": held.ph_open, "nh3_n_open": held.nh3_n_open}
+        if held.nh3_n is not None:
+            facts["nh3_n"] = held.nh3_n
     return facts
 
 

@@ -36,11 +36,14 @@ class Difference:
 
 @dataclass(frozen=True, slots=True)
 class BagAmmonia:
-    """Ammonia of the bag before and after its carbon dioxide has left. [mg/L as N, pH]"""
+    """Ammonia of the bag before and after its carbon dioxide has left. [mg/L as N, pH]
+
+    Of a bag whose pH nobody told only what it comes to once open is known.
+    """
 
     total_n: float
-    ph: float
-    nh3_n: float
+    ph: float | None
+    nh3_n: float | None
     ph_open: float
     nh3_n_open: float
     kh_assumed: bool
@@ -94,7 +97,7 @@ def bag_ammonia(bag: Mapping[str, Measured], state: State) -> BagAmmonia | None:
     Parameters
     ----------
     bag : mapping of analyte to Measured
-        Total ammonia and pH are needed; KH of the tank stands in where the bag's is unknown.
+        Total ammonia is needed; KH of the tank stands in where the bag's is unknown.
     state : State
         The tank.
 
@@ -105,21 +108,22 @@ def bag_ammonia(bag: Mapping[str, Measured], state: State) -> BagAmmonia | None:
     """
     total, ph = bag.get("ammonia"), bag.get("ph")
     kh = bag.get("kh") or state.last("kh")
-    if total is None or ph is None or kh is None or kh.value <= 0.0:
+    if total is None or kh is None or kh.value <= 0.0:
         return None
     warm = bag.get("temperature") or state.last("temperature")
     temperature = min(max(warm.value if warm else limits.WARMEST_ASSUMED, 0.0), 45.0)
     salinity = _salt(bag, state)
-    acidity = min(max(ph.value, 2.0), 12.0)
+    acidity = None if ph is None else min(max(ph.value, 2.0), 12.0)
     open_ph = _open_ph(kh.value, temperature, salinity)
     if open_ph is None:
         return None
     total_n = ammonia_as_n(total.high if math.isfinite(total.high) else total.value, total.basis)
-    open_ph = max(open_ph, acidity)
+    open_ph = open_ph if acidity is None else max(open_ph, acidity)
+    closed = None if acidity is None else un_ionised_fraction(acidity, temperature, salinity)
     return BagAmmonia(
         total_n,
         acidity,
-        total_n * un_ionised_fraction(acidity, temperature, salinity),
+        None if closed is None else total_n * closed,
         open_ph,
         total_n * un_ionised_fraction(min(open_ph, 12.0), temperature, salinity),
         kh_assumed="kh" not in bag,

@@ -153,6 +153,11 @@ def _all(plan: Arrival) -> str:
 
 
 def _ammonia(bag: BagAmmonia) -> str:
+    if bag.ph is None or bag.nh3_n is None:
+        return _(
+            "Keep the bag closed: open, pH may rise to {ph_open} and {nh3_n_open} mg/L as N of its"
+            " ammonia turn poisonous."
+        ).format(ph_open=plain(bag.ph_open, 1), nh3_n_open=small(bag.nh3_n_open))
     return _(
         "Keep the bag closed: open, its pH rises from {ph} to {ph_open} and poisonous"
         " ammonia from {nh3_n} to {nh3_n_open} mg/L as N."

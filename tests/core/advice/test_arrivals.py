@@ -95,9 +95,18 @@ def test_a_dangerous_bag_stays_closed_however_short_the_way() -> None:
     assert arrive(foul, home(), hours=0.5).keep_closed
 
 
-def test_without_ph_or_ammonia_nothing_is_claimed_of_the_bag() -> None:
+def test_without_ammonia_nothing_is_claimed_of_the_bag() -> None:
     assert bag_ammonia(bag(read("ph", 6.5)), home()) is None
-    assert bag_ammonia(bag(read("ammonia", 1.0)), home()) is None
+
+
+def test_without_ph_only_the_open_bag_is_judged() -> None:
+    found = bag_ammonia(bag(read("ammonia", 1.0)), home())
+    closed = bag_ammonia(bag(read("ammonia", 1.0), read("ph", 6.5)), home())
+    assert found is not None
+    assert closed is not None
+    assert found.ph is None
+    assert found.nh3_n is None
+    assert found.nh3_n_open == pytest.approx(closed.nh3_n_open)
 
 
 @pytest.mark.parametrize(
@@ -202,7 +211,7 @@ def test_any_bag_has_a_plan_of_sane_length(values: dict[str, float], hours: floa
     assert plan.minutes <= FLOAT_MINUTES + 5 * 30 + LONGEST_DRIP + 1
     assert ids(plan)[-1] == "watch"
     if plan.ammonia is not None:
-        assert plan.ammonia.nh3_n_open >= plan.ammonia.nh3_n
+        assert plan.ammonia.nh3_n_open >= (plan.ammonia.nh3_n or 0.0)
 
 
 def test_quarantine_is_four_weeks_with_daily_looks_common_practice() -> None:
