@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
+from bot.chat.turn import Turn
+from core.message import deed_opened, parse
+from core.message.doubts import UNSURE_EVENT
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Event, Parsed, Question
@@ -12,6 +16,9 @@ from core.message.tokens import cut
 
 OPENERS: Final = frozenset({"may", "does", "whether"})
 """Marks of the parser's words that open a question in any language: can I, does, is it true."""
+
+OPENED: Final = "opened"
+"""Words of one's own deed open a question in front of it: do I, have we."""
 
 IS: Final = "link"
 """The mark of "is": it opens a question too, but "sono morti due pesci" tells a loss."""
@@ -25,9 +32,14 @@ def as_question(text: str, parsed: Parsed) -> Parsed:
 
     A change of water with its amount becomes the question what it would do.
     """
-    if not parsed.events or parsed.question is not None or parsed.command is not None:
+    if parsed.question is not None or parsed.command is not None:
         return parsed
-    opening = _opening(text)
+    doubts = {doubt.reason for doubt in parsed.doubts}
+    if not parsed.values and doubts <= {UNSURE_EVENT} and deed_opened.asks_change(text):
+        return Parsed("question", question=Question("change", tank=parsed.tank, text=text))
+    if not parsed.events:
+        return parsed
+    opening = OPENED if deed_opened.opened(text) else _opening(text)
     asked = [event for event in parsed.events if _is_asked(event, opening)]
     if not asked:
         return parsed
@@ -47,7 +59,7 @@ def as_question(text: str, parsed: Parsed) -> Parsed:
 
 
 def _is_asked(event: Event, opening: str | None) -> bool:
-    return opening in OPENERS or (opening == IS and event.kind in BY_HAND)
+    return opening in {OPENED, *OPENERS} or (opening == IS and event.kind in BY_HAND)
 
 
 def _opening(text: str) -> str | None:
@@ -56,3 +68,16 @@ def _opening(text: str) -> str | None:
         if token.kind != "fill" and any(map(str.isalnum, token.text)):
             return str(token.value) if token.kind == "mark" else None
     return None
+
+
+_DO_I: Final = re.compile(r"^\W*do (?=(?:i|we)\b)", re.IGNORECASE)
+"""English asks with "do" what other languages ask with "should"."""
+
+
+def as_should(turn: Turn, parsed: Parsed) -> Parsed:
+    """`do i add salt` as it is asked otherwise, where nothing was heard in it."""
+    text = turn.incoming.text
+    if parsed.intent not in {"none", "unclear"} or (do := _DO_I.match(text)) is None:
+        return parsed
+    anew = parse(f"should {text[do.end() :]}", turn.context())
+    return anew if anew.question is not None and not anew.values else parsed

@@ -70,7 +70,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
 from core.advice.calls import HEATED, gasps
-from core.message import change_count, parse, terms
+from core.message import change_count, deed_opened, parse, terms
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
 from core.message.past import asked as past_asked
@@ -207,6 +207,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if (spread := await every_tank.told(turn, parsed)) is not None:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
+    parsed = asked_deeds.as_should(turn, parsed)
     if parsed.question is not None and (counts := change_count.counted(parsed.question)):
         parsed = replace(parsed, question=counts)
     if calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
@@ -290,7 +291,11 @@ def _past_asked(turn: Turn, parsed: Parsed) -> Past | None:
     """What is asked of what was done and measured, where nothing is told beside it."""
     if parsed.values:
         return None
-    return past_asked(turn.incoming.text, [tank.name for tank in turn.tanks])
+    asked = past_asked(turn.incoming.text, [tank.name for tank in turn.tanks])
+    if asked is None and parsed.events and deed_opened.opened(turn.incoming.text) == "done":
+        (event, *_) = parsed.events
+        return Past("whether", event.kind, substance=event.substance, tank=event.tank)
+    return asked
 
 
 async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
