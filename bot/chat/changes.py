@@ -6,7 +6,15 @@ from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any
 
-from bot.chat import change_bounds, change_steps, dose_reply, new_water, said_water, standing
+from bot.chat import (
+    change_bounds,
+    change_steps,
+    dose_reply,
+    first_share,
+    new_water,
+    said_water,
+    standing,
+)
 from bot.chat.change_asked import Asked, asked_of
 from bot.chat.change_facts import doubt_facts, facts_of, readings_of
 from bot.chat.change_share import part_for, share_of
@@ -74,7 +82,7 @@ async def change(
         name = question.tank or (turn.current_tank.name if turn.current_tank else "")
         return [await turn.reply(verdict.untreated(name), facts={"refused": "untreated"})]
     if isinstance(asked, Reply):
-        return [asked]
+        return [await first_share.led(turn, question, asked)]
     share = largest_of(asked) if largest else share_of(question, asked)
     if isinstance(share, list):
         return [await turn.reply(share)]

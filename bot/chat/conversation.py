@@ -158,6 +158,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return by_job
     if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
         return of_plan
+    if calls.goes_first(turn, parsed):  # battery acid, whatever was asked about before
+        return await by_intent(turn, parsed)
     if (of_answer := await after.answer(turn, parsed)) is not None:
         return of_answer
     if (aimed := await aims.answer(turn, parsed, QUESTIONS)) is not None:
