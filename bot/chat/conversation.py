@@ -17,6 +17,7 @@ from bot.chat import (
     after_dose,
     aims,
     animals,
+    answer_talk,
     arrivals,
     asides,
     asked_deeds,
@@ -156,6 +157,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return [salted]
     if (by_job := await named_for_job.answer(turn, parsed)) is not None:
         return by_job
+    if (of_it := await answer_talk.answer(turn, parsed)) is not None:
+        return of_it
     if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
         return of_plan
     if calls.goes_first(turn, parsed):  # battery acid, whatever was asked about before

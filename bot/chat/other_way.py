@@ -124,6 +124,8 @@ def _times(asked: Question, factor: float, offer: Offer) -> dict[str, Any] | Non
     """So much of what was wished: of the way from where the water stands."""
     if asked.kind == "effect":
         return {"grams": asked.grams * factor} if asked.grams is not None else None
+    if isinstance(facts_of(offer).get("to"), Mapping) and facts_of(offer).get("salts"):
+        return {"volume_l": facts_of(offer)["volume_l"] * factor}  # so much new water
     if asked.kind == "change" and asked.percent is not None:
         return {"percent": min(asked.percent * factor, 100.0)}
     if asked.delta is not None and asked.target is None:
