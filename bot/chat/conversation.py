@@ -35,6 +35,7 @@ from bot.chat import (
     every_tank,
     expected,
     followups,
+    in_vessel,
     inhabitants,
     introduced,
     kit_check,
@@ -157,6 +158,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return [salted]
     if (by_job := await named_for_job.answer(turn, parsed)) is not None:
         return by_job
+    if (apart := await in_vessel.told(turn, parsed)) is not None:
+        return apart
     if (of_it := await answer_talk.answer(turn, parsed)) is not None:
         return of_it
     if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
