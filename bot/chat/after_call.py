@@ -17,7 +17,9 @@ from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.tokens import cut
 
-MEANINGS: Final = frozenset({"gone", "too_late", "hydrate", "anhydrous", "acid", "iodine"})
+MEANINGS: Final = frozenset(
+    {"gone", "too_late", "hydrate", "anhydrous", "acid", "iodine", "use_salt"}
+)
 
 
 async def answer(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply] | None:
@@ -25,10 +27,12 @@ async def answer(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply
     if said.meaning == "acid":
         acid = "vinegar" if _names_vinegar(turn.incoming.text) else "citric acid"  # lemon juice
         return [await dose_reply.refuse(turn, Refusal("acid", {"substance": acid}), None)]
-    if said.meaning == "iodine":
+    if said.meaning in {"iodine", "use_salt"}:
         stored = turn.current_tank
-        is_sea = stored is not None and stored.tank.is_sea
-        return [await turn.reply(words.table_salt(is_sea=is_sea))]
+        is_salty = stored is not None and stored.tank.kind not in {"fresh", "pond"}
+        if said.meaning == "use_salt" and not is_salty and not _of_salt(offers):
+            return None
+        return [await turn.reply(words.table_salt(is_salty=is_salty))]
     if said.meaning in {"hydrate", "anhydrous"}:
         return await _form(turn, offers, hydrate=said.meaning == "hydrate")
     danger = next((d for each in offers if (d := _danger(each)) is not None), None)
@@ -53,6 +57,14 @@ def _danger(offer: Offer) -> str | None:
         danger: str = offer.context[CALLED]["danger"]
         return danger
     return "chlorine" if "ammonia_freed" in _facts(offer) else None
+
+
+def _of_salt(offers: Sequence[Offer]) -> bool:
+    """Whether table salt was asked about or planned just now."""
+    for offer in offers[:1]:
+        planned = offer.context.get("facts", {}).get("substance") == "sodium chloride"
+        return planned or any(each.verb == "confirm_salt" for each in offer.choices)
+    return False
 
 
 async def _form(turn: Turn, offers: Sequence[Offer], *, hydrate: bool) -> list[Reply] | None:

@@ -25,7 +25,7 @@ from core.advice.livestock import Found, Species, foreign_water, lookup, named_i
 from core.advice.quarantine import QUARANTINE, QUARANTINE_DAYS
 from core.advice.state import Measured, State, measured
 from core.message.fold import fold
-from core.message.homecoming import Coming, read
+from core.message.homecoming import Coming, gets_used, read
 from core.message.model import Parsed
 from core.schedule import Every, Kind
 from core.tank import Tank
@@ -49,12 +49,15 @@ def coming_in(turn: Turn, parsed: Parsed) -> Coming | None:
     """What a message tells of animals on their way in; None where it is about something else."""
     if parsed.command is not None or parsed.events or not turn.incoming.addressed:
         return None
-    coming = read(turn.incoming.text, turn.context())
+    text = turn.incoming.text
+    coming = read(text, turn.context())
+    if coming is None and gets_used(text) and not (parsed.values or parsed.doubts):
+        return Coming(text=text, home=True)
     if coming is None or (parsed.values and not coming.bag):
         return None
     if coming.bag or coming.quarantine:
         return coming
-    living = coming.animals or _animals(coming) is not None
+    living = coming.animals or _animals(coming) is not None or gets_used(text)
     told = coming.about_bag or coming.home or coming.adding
     return coming if told and living else None
 

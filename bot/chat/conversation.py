@@ -73,6 +73,7 @@ from bot.chat.words import general as words
 from bot.chat.words.terms import explained
 from core.advice.calls import HEATED, gasps
 from core.message import change_count, deed_opened, parse, terms
+from core.message.alone import substance_asked
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
 from core.message.past import asked as past_asked
@@ -275,6 +276,11 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return living
     if not replies and (loose := await introduced.listed_loosely(turn)) is not None:
         return loose
+    alone = substance_asked(turn.incoming.text) if turn.incoming.addressed else None
+    if alone is not None and not replies:
+        question = Question("effect", substance=alone, text=turn.incoming.text)
+        followups.begin(turn, question)
+        return await dosing.effect(turn, question, parsed)
     if not replies and turn.incoming.addressed:
         hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
         replies.append(await turn.reply(hint))

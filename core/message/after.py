@@ -32,11 +32,12 @@ Meaning = Literal[
     "anhydrous",
     "acid",
     "iodine",
+    "use_salt",
 ]
 """Whether it is dangerous for animals, hurts them, or is well for them; for whom what was spoken of
 is asked; may the next part go in; may pH crash; may it be filled with a water; why so slowly, why
 not another salt; is the poison gone, is it too late for help; which form of a salt it is; vinegar
-and the like; table salt."""
+and the like; table salt with iodine; may it be table salt."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(

@@ -12,6 +12,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Final
 
+from core.message import plants
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Parsed, Value
@@ -34,6 +35,12 @@ _HOME: Final = re.compile(
     r"|akklimatis\w{1,8}|ambientar\w{0,6}|aklimatyz\w{1,8}|tillvanj\w{0,6}"
     r"|acklimatis\w{1,8})\b"
 )
+_GETTING_USED: Final = re.compile(
+    r"\b(?:acclimat\w{1,8}|eingewohn\w{0,6}|eingewohnen|gewohne?n?(?: \w{1,20}){1,4} ein"
+    r"|aclimat\w{1,8}|akklimatis\w{1,8}|ambientar\w{0,6}|ambient[oi]|aklimatyz\w{1,8}"
+    r"|tillvanj\w{0,6}|vanjer|acklimatis\w{1,8}|wen ik|wennen)\b"
+)
+"""Getting animals used to water, whether they are named or not."""
 _FLOATING: Final = re.compile(
     r"\b(?:float(?:s|ing)?|schwimmen|flott\w{1,4}|flot(?:ar|ando|e)|boiar?|flutuar?|galleggi\w{1,4}"
     r"|drijven|dobberen|plywa\w{0,2}|unosi\w{0,2}|flyta)\b"
@@ -226,3 +233,17 @@ def _last_clause(text: str) -> str:
     """What stands behind the last stop: `ph in the bag` begins before the bag."""
     clause = re.split(r"[,;\n!?]|\.(?!\d)", text)[-1]
     return clause.removesuffix(" in the ").removesuffix(" of the ")
+
+
+def gets_used(text: str) -> bool:
+    """Whether a text asks how animals get used to a tank's water, named or not; plants do not.
+
+    Examples
+    --------
+    >>> gets_used("how do i acclimate"), gets_used("Wie gewöhne ich sie ein?"), gets_used("kh 4")
+    (True, True, False)
+    """
+    plain = fold(text)
+    if len(text) > LONGEST or _GETTING_USED.search(plain) is None or plants.named(text):
+        return False
+    return "?" in text or _ASKING.search(plain) is not None

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from typing import Final
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.token import Token
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
@@ -28,20 +30,32 @@ def asks_use(text: str) -> bool:
     (True, True)
     >>> asks_use("what should i use"), asks_use("how much soda does it use")
     (False, False)
-    >>> asks_use("what eats algae")
-    False
+    >>> asks_use("what eats algae"), asks_use("calcium consumption")
+    (False, True)
     """
     plain, words = fold(text), _words()
     tokens = cut(plain, lexicon(), text, most=16)
     kinds = {token.kind for token in tokens}
     if "uses" not in {token.value for token in tokens} or kinds & {"number", "substance", "event"}:
         return False
+    if _is_named_alone(tokens):
+        return True
     eats = any(token.text in {"eat", "eats"} for token in tokens)
     if eats and "word" in kinds:
         return False  # what eats algae
     many = any(token.value == "how_much" for token in tokens)
     asks = many or words["what"].match(plain.lstrip(" ¿")) is not None
     return asks and words["keeper"].search(plain) is None
+
+
+def _is_named_alone(tokens: list[Token]) -> bool:
+    """Whether all that is said is the use of one thing: calcium use, consumo de calcio."""
+    kinds = [token.kind for token in tokens if token.kind != "fill"]
+    return sorted(kinds) == ["analyte", "mark"] and len(tokens) <= NAMED_MOST
+
+
+NAMED_MOST: Final = 4
+"""Words of what names a use and says no more."""
 
 
 def of_dosing(text: str) -> bool:

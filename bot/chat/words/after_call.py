@@ -68,11 +68,11 @@ def form(substance: str, grams: float, parts: Sequence[float]) -> list[str]:
     ]
 
 
-def table_salt(*, is_sea: bool) -> list[str]:
+def table_salt(*, is_salty: bool) -> list[str]:
     """Iodised salt: 20 to 40 mg of iodine a kg; the sea has 0.06 mg/L (both from memory)."""
-    if is_sea:
+    if is_salty:
         return [
-            _("For the sea take sea salt: table salt lacks nearly all else that the sea holds."),
+            _("For brackish and sea water take sea salt: table salt lacks all else of the sea."),
             _("Did some go in? Test salinity, KH and calcium, and send how much it was."),
         ]
     return [
