@@ -267,7 +267,10 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         replies += did
     elif parsed.question is not None:
         asked = QUESTIONS.get(parsed.question.kind)
-        if asked is None:
+        told_of = await plan_talk.hint(turn) if plan_talk.names_nothing(parsed.question) else None
+        if told_of is not None:
+            replies.append(await turn.reply(told_of))
+        elif asked is None:
             replies.append(await turn.reply(words.question_not_yet()))
         else:
             followups.begin(turn, parsed.question)

@@ -95,6 +95,13 @@ async def named_alone(turn: Turn, said: Named) -> list[Reply] | None:
     return await turn.route(turn, parse(told, turn.context()))
 
 
+async def just_dosed(turn: Turn) -> bool:
+    """Whether what was answered last is that a dose was put on record, where it still stands."""
+    logged = await _just_logged(turn)
+    entry = None if logged is None else await turn.uow.log.current(turn.chat.id, logged[0])
+    return entry is not None and any(event.what.kind == "dose" for event in entry.events)
+
+
 async def _just_logged(turn: Turn) -> tuple[int, list[dict[str, Any]]] | None:
     """The entry that was answered last, and its events; None where something else was."""
     latest = await turn.uow.offers.latest(turn.chat.id)

@@ -37,7 +37,7 @@ from core.advice.calls import asks_what_now
 from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
 from core.message.anew import exchanged
-from core.message.model import Parsed
+from core.message.model import Command, Parsed, Question
 from core.message.plan_anew import (
     named_alone,
     named_instead,
@@ -101,6 +101,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         corrected = await _weighed_anew(turn, parsed, anew)
         if corrected is not None or said is None:
             return corrected
+    if said is not None and said[0] == "not_given":
+        return await _not_given(turn)
     answered = None if said is None else await _answer(turn, parsed, *said)
     of_safety = said is not None and said[0] == "safe" and answered is not None
     return await strangers.beside(turn, answered or []) if of_safety else answered
@@ -123,12 +125,21 @@ async def _what_now(turn: Turn) -> list[Reply] | None:
     return await plan_parts.answer(turn, "go_on", plan, Amounts()) if newest or retested else None
 
 
+async def _not_given(turn: Turn) -> list[Reply] | None:
+    """`i didnt dose it` right after a dose was put on record: it is taken back."""
+    if turn.route is None or not await plan_parts.just_dosed(turn):
+        return None
+    return await turn.route(turn, Parsed("command", command=Command("undo", "")))
+
+
 async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """`no, 8 g`, `oops, i gave double`: what begins as a correction may tell of a plan."""
     text = turn.incoming.text
     if (grams := weighed_anew(text)) is not None:
         return await _weighed_anew(turn, parsed, grams)
     said = telling(text)
+    if said is not None and said.meaning == "not_given":
+        return await _not_given(turn)
     if said is None or said.meaning not in {*GIVEN, "gave_it"}:
         return None
     if said.amounts.grams is not None and said.meaning == "gave_it":
@@ -184,6 +195,12 @@ async def _answer(
     if said == "spoons" and plan is None:
         return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
     return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
+
+
+def names_nothing(question: Question) -> bool:
+    """Whether an amount or what it does is asked for, of nothing that is named or numbered."""
+    untold = Question(question.kind, tank=question.tank, text=question.text)
+    return question.kind in {"dose", "effect"} and question == untold
 
 
 async def hint(turn: Turn) -> list[str] | None:

@@ -6,12 +6,13 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from bot.chat import emergencies, settings, standing
+from bot.chat import emergencies, nameless, settings, standing
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words.emergencies import WHAT_NOW
+from bot.chat.words.plan_talk import what_went_in
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -101,6 +102,8 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     danger, gasping = await danger_in(turn, stored)
     if danger is not None:
         return await emergencies.help_in(turn, stored, danger, gasping=gasping)
+    if await nameless.is_open(turn, await state_of(turn, stored, turn.now)):
+        return await turn.reply(what_went_in())
     (how,) = await standing.status(turn, Question("safe"))
     return how
 

@@ -16,13 +16,14 @@ Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
     "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
     "first", "warm", "end", "sure", "stop", "store", "hour",
+    "not_given",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part, a part or just "it" went
 in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
 needed for it and where that is had; that the change was made; whether it is safe; how often; that a
 part was missed; whether so much a week will do; which of two goes in first; how warm
 the new water should be; where it leads, how sure that is; that it may end before, how what is left
-is kept, at which hour it goes in."""
+is kept, at which hour it goes in; that it did not go in."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
@@ -93,6 +94,9 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
             return only if not said - {only} - beside - _BESIDE else None
     if said & _SAFE:
         return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
+    if "no" in said:  # i didnt dose it
+        plain = not asks and not said - {"no", "put", "give", "part", "once"}
+        return "not_given" if plain and said & {"put", "give"} else None
     if "put" in said and not wishes:
         return _given(said)
     if is_in and not wishes and said & {"part", "place", "two", "all", "rest"}:

@@ -475,3 +475,29 @@ async def test_what_is_free_to_choose(planned: Talk, line: str, told: str) -> No
 )
 def test_what_asks_for_more_is_none_of_it(line: str) -> None:
     assert telling(line) is None
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["i didnt dose it", "no i did not give it", "nicht gegeben", "non l'ho messo", "niet gegeven"],
+)
+async def test_what_did_not_go_in_is_taken_back(planned: Talk, line: str) -> None:
+    assert telling(line).meaning == "not_given"
+    await planned.say("log it")
+    assert "Taken back: Hall: dosed 5.4 g" in await planned.text(line)
+    assert "Taken back" not in await planned.text(line)
+
+
+@pytest.mark.parametrize("line", ["how much now", "how much is it", "what does it do then"])
+async def test_what_names_nothing_leaves_the_plan_as_it_is(planned: Talk, line: str) -> None:
+    await planned.say(line)
+    assert "logged 5.4 g" in await planned.text("gave it")
+
+
+async def test_what_went_in_is_asked_until_it_is_told(talk: Talk) -> None:
+    await talk.say("/tank new Hall 180 l fresh")
+    await talk.say("kh 4 gh 5 ph 7.0 temp 25 ammonia 0")
+    await talk.say("i put in 30 g")
+    assert "What was it that went in?" in await talk.text("what now")
+    await talk.say("dosed 30 g baking soda")
+    assert "What was it" not in await talk.text("what now")
