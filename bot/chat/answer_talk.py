@@ -17,6 +17,7 @@ from bot.chat.words import answer_talk as words
 from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as plan_words
 from core.advice.dissolving import jug_litres
+from core.message.answer_talk import beside
 from core.message.model import Parsed, Question
 from core.message.plan_said import Amounts
 from core.message.plan_talk import about
@@ -31,8 +32,8 @@ _HOT: Final = "calcium chloride"
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Answer what is asked of it; None where the newest answer is another, or nothing is asked."""
     why = parsed.command is not None and parsed.command.name == "why"
-    beside = parsed.values or parsed.events or (parsed.command and not why)
-    if not turn.incoming.addressed or beside:
+    tells = parsed.values or parsed.events or (parsed.command and not why)
+    if not turn.incoming.addressed or tells:
         return None
     latest = await turn.uow.offers.latest(turn.chat.id)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
@@ -42,7 +43,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     answers = OF.get(kind_of(facts) or "")
     if answers is None:
         return None
-    told = answers.get("why" if why else _said(turn.incoming.text, parsed.question) or "")
+    text = turn.incoming.text
+    said = ("why",) if why else (_said(text, parsed.question), beside(text))
+    told = next((answers[each] for each in said if each is not None and each in answers), None)
     if told is None:
         return None
     turn.asked = latest[0].context.get(ASKED)  # still what is spoken of
@@ -145,6 +148,7 @@ OF: Final[Mapping[str, Mapping[str, Told]]] = {
         "litres": lambda facts: words.bucket_litres(facts["volume_l"]),
         "days": lambda _facts: words.bucket_days(),
         "when_next": lambda _facts: words.bucket_days(),
+        "store": lambda _facts: words.bucket_days()[1:],
     },
     "lime": {
         "how": lambda _facts: words.lime_how(),
@@ -176,6 +180,7 @@ OF: Final[Mapping[str, Mapping[str, Told]]] = {
         "how": lambda _facts: words.bag_order(),
         "safe": lambda facts: words.bag_safe(facts["bag"]),
         "at_once": lambda facts: words.bag_safe(facts["bag"]),
+        "tip": lambda facts: words.bag_safe(facts["bag"]),
     },
 }
 """What each answer is asked of, by what is said of it."""

@@ -171,9 +171,13 @@ async def by_label(
 
 
 async def _water(turn: Turn, question: Question) -> tuple[StoredTank | None, State, float | None]:
-    """The tank that is asked about, or any water, with its state and volume."""
+    """The tank that is asked about, or any water, with its state and volume.
+
+    A wish for a volume begins, unless it says where, at what the tank in use has.
+    """
     named = turn.tank_named(question.tank) if question.tank else None
-    about_any = named is None and question.volume_l is not None
+    begins_here = question.target is not None and question.start_value is None
+    about_any = named is None and question.volume_l is not None and not begins_here
     stored = None if about_any else named or turn.current_tank
     empty = State(Tank(name=""), turn.local_now)
     state = empty if stored is None else await state_of(turn, stored, turn.now)

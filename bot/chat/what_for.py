@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from bot.chat import dose_reply
 from bot.chat.model import Reply
+from bot.chat.products import SPOKEN_OF
 from bot.chat.turn import Turn
 from bot.chat.words import cautions
 from bot.chat.words import what_for as words
@@ -59,7 +60,9 @@ async def of(turn: Turn, name: str) -> list[Reply] | None:
     first = raised[0]
     missing = [part for part in PARTS.get(first, ()) if per_gram(name, f"{first}_{part}") <= 0.0]
     lines = words.raises(name, raised, missing[:1], kh="kh" in raised)
-    return [await turn.reply(lines, facts={"substance": name, "raises": raised})]
+    shown = {"substance": name, "raises": raised}
+    held = {SPOKEN_OF: name}
+    return [await turn.reply(lines, facts=shown, context=held, expects="followup")]
 
 
 def raises(name: str) -> list[str]:

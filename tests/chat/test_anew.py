@@ -189,6 +189,7 @@ async def test_what_was_not_understood_leaves_the_plan(talk: Talk) -> None:
     [
         ("what does 3 g potassium bicarbonate do", "dose kh 6 with it"),
         ("dose kh 5 with potassium bicarbonate", "how much of it for kh 6"),
+        ("can i use potassium bicarbonate", "dose kh 6 with it"),
         ("dose kh 5 with potassium bicarbonate", "wie viel davon für kh 6"),
         ("what does 3 g potassium bicarbonate do", "dose kh 6 avec ça"),
         ("what does 3 g potassium bicarbonate do", "dose kh 6 damit"),
@@ -215,3 +216,11 @@ async def test_other_talk_is_no_part_of_the_plan(talk: Talk, line: str) -> None:
     for reply in await talk.say(line):
         assert reply.facts.get("volume_l") != 60.0
         assert reply.facts.get("to") != 5.0
+
+
+async def test_a_product_for_another_volume_begins_where_the_tank_is(talk: Talk) -> None:
+    """By its label 5 g in 80 L raise KH by 1 °dH: of 40 L two degrees are 5 g."""
+    await after(talk, "my red mix: 5 g per 80 l raises kh by 1", "dose kh 6 with it")
+    facts = await talk.facts("how much of it for 40 l")
+    assert (facts["volume_l"], facts["from"], facts["to"]) == (40.0, 4.0, 6.0)
+    assert facts["grams"] == pytest.approx(5.0)

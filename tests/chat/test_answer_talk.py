@@ -102,6 +102,35 @@ async def test_too_much_is_a_question_of_it(talk: Talk, line: str) -> None:
     assert "over at least 3 days" in await told(talk, EFFECT, line)
 
 
+@pytest.mark.parametrize(
+    "line",
+    [
+        "can i store it a week", "kann ich das lagern?", "je peux le garder ?", "puedo guardarla?",
+        "posso guardar isso?", "posso conservarla?", "kan ik het bewaren?",
+        "czy mogę to przechować?",
+        "kan jag förvara det?",
+    ],
+)  # fmt: skip
+async def test_new_water_keeps(talk: Talk, line: str) -> None:
+    assert "it keeps for some weeks" in await told(talk, BUCKET, line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "can i just dump them in",
+        "put bag water in the tank?",
+        "kann ich sie einfach reinkippen?",
+        "puis-je les verser ?",
+        "puedo volcar la bolsa?",
+        "posso versare tutto?",
+        "wlać?",
+    ],
+)
+async def test_a_bag_is_not_tipped_in(talk: Talk, line: str) -> None:
+    assert "not just tipped in" in await told(talk, BAG, line)
+
+
 async def test_why_an_effect_is_told_so(talk: Talk) -> None:
     assert "GH 2 °dH" in await told(talk, EFFECT, "why")
 
