@@ -28,14 +28,17 @@ UNTOLD = frozenset({doubts.WISH, doubts.UNKNOWN_WORD, doubts.AMBIGUOUS_WORD, dou
 
 async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
     """Answer for the goals that are wished now; None where none is, or nothing was asked for."""
+    if parsed.command is not None:
+        return await _meant(turn, parsed, topics)
     told = parsed.values or any(doubt.reason in UNTOLD for doubt in parsed.doubts)
     beside = parsed.events or parsed.command or parsed.question or parsed.at or parsed.tank
     if not turn.incoming.addressed or not told or beside:
         return None
-    wished = aims.read(turn.incoming.text, turn.context())
+    text = turn.incoming.text
+    wished = aims.read(text, turn.context())
     offer = await _spoken_of(turn, ahead=all(aim.ahead for aim in wished)) if wished else None
     if offer is None:
-        return None
+        return await _which(turn, parsed, wished) if wished and aims.is_for(text) else None
     asked = _asked(turn, offer)
     if asked is None:
         return await orders.answer(turn, parsed) or await _which(turn, parsed, wished)
@@ -52,6 +55,31 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return planned
     turn.asked = offer.context[ASKED]  # still what is spoken of
     return await _which(turn, parsed, wished)
+
+
+async def _meant(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
+    """`i meant gh 5 kh 3` right after a wish or its plan: the wish anew; None after all else."""
+    text, told = turn.incoming.text, parsed.values
+    correcting = parsed.command is not None and parsed.command.name == "correct"
+    if not (correcting and told) or parsed.events or parsed.tank or not aims.is_meant(text):
+        return None
+    said = " ".join(text[value.start : value.end] for value in told)
+    wished = aims.read(f"to {said}", turn.context()) if turn.incoming.addressed else ()
+    offer = await _spoken_of(turn, ahead=False) if len(wished) == len(told) else None
+    if offer is None:
+        return None
+    asked = _asked(turn, offer)
+    if asked is not None and asked.kind == "dose":
+        if asked.volume_l is not None and names_pure(asked.text or ""):
+            return await _of_recipe(turn, offer, asked, wished, topics)
+        if len(wished) == 1 and (again := await _of_dose(turn, wished[0], topics)) is not None:
+            return again
+    order = parse(f"dose {' '.join(aim.said for aim in wished)}", turn.context())
+    if asked is not None and asked.kind != "dose":
+        return await _which(turn, parsed, wished)
+    if turn.route is None or order.question is None or order.doubts:
+        return await _which(turn, parsed, wished)
+    return await turn.route(turn, order)
 
 
 async def _spoken_of(turn: Turn, *, ahead: bool) -> Offer | None:

@@ -10,11 +10,13 @@ a change was just answered.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import cache
 from typing import Final, NamedTuple
 
 from core.message import quantities
+from core.message.fold import fold
 from core.message.followups import LONGEST, heads
 from core.message.lexicon import lexicon
 from core.message.model import Context
@@ -29,6 +31,7 @@ WISHED: Final = frozenset(
 UNSALTED: Final = frozenset({"temperature", "ph"})
 """Of these, which are set by no salt, only a word of aim makes a wish: `and temp 26` is told."""
 
+_SECTIONS: Final = frozenset({"aim", "meant"})
 _PHRASE: Final = 4
 """Words of the longest entry."""
 _STRONG: Final = frozenset({"maybe", "want", "at"})
@@ -69,8 +72,30 @@ def _words() -> dict[str, str]:
     ValueError
         If a line has no ``=``.
     """
-    told = spelt("aims.txt", {"aim"})
-    return {way: meaning for _section, meaning, these in told for way in these}
+    return {
+        way: meaning
+        for section, meaning, these in spelt("aims.txt", _SECTIONS)
+        for way in these
+        if section == "aim"
+    }
+
+
+@cache
+def _meant() -> re.Pattern[str]:
+    told = spelt("aims.txt", _SECTIONS)
+    ways = (way for section, _meaning, these in told for way in these if section == "meant")
+    return re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, ways))})(?!\w)")
+
+
+def is_meant(text: str) -> bool:
+    """Whether a text says that something was meant otherwise than it was said.
+
+    Examples
+    --------
+    >>> is_meant("sorry I meant gh 5"), is_meant("ich meinte kh 3"), is_meant("no, kh 3")
+    (True, True, False)
+    """
+    return _meant().search(fold(text)) is not None
 
 
 def wants(plain: str) -> bool:
@@ -113,6 +138,17 @@ def read(text: str, context: Context) -> tuple[Aim, ...]:
             )
             found = tuple(aim for aim in found if aim.sure or aim.analyte not in UNSALTED)
     return found
+
+
+def is_for(text: str) -> bool:
+    """Whether a text begins with a word for "for", which no reading does.
+
+    Examples
+    --------
+    >>> is_for("für gh 10"), is_for("and for gh 10"), is_for("gh 10")
+    (True, True, False)
+    """
+    return len(text) <= LONGEST and any("for" in marks for _rest, marks in heads(text))
 
 
 def _aims(rest: str, context: Context) -> tuple[list[Aim], list[_Words]] | None:
