@@ -17,7 +17,7 @@ from bot.chat.turn import ASKED, Turn
 from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import AT_HAND, Offer
 from core.message import anew, followups, parse, water_asked
-from core.message.doubts import CHANGE
+from core.message.doubts import NEGATED, NO_VALUE, STRAY_NUMBER, WISH
 from core.message.followups import Followup
 from core.message.model import Parsed, Question
 
@@ -26,6 +26,9 @@ SLOWER: Final = 2
 
 LOOKED_AT: Final = 8
 """Latest offers among which a wish without a name finds what it is of."""
+
+UNTOLD: Final = frozenset({STRAY_NUMBER, NO_VALUE, WISH, NEGATED})
+"""Doubts of a message that may tell a part of a question: of all others it tells a reading."""
 
 Topics = Mapping[str, Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]]
 
@@ -72,8 +75,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         otherwise = await _again(turn, offer, followup, topics)
         if otherwise is not None:
             return otherwise
-    if parsed.events or any(doubt.reason == CHANGE for doubt in parsed.doubts):
-        return None  # kh from 3 to 6: it may have risen
+    if parsed.events or parsed.command or any(d.reason not in UNTOLD for d in parsed.doubts):
+        return None  # kh from 3 to 6: it may have risen; kh 4??: it may be read so
     return await _anew(turn, parsed, offer, topics)
 
 

@@ -200,7 +200,7 @@ def _is_known(token: Token, marks: set[str]) -> bool:
     """Whether a word has a place in such a question."""
     if token.kind == "mark":
         return token.value in marks
-    return token.kind in _KNOWN or token.value == "at"
+    return token.kind in _KNOWN or (token.value == "at" and "link" in marks)
 
 
 def _is_ratio(tokens: list[Token]) -> bool:

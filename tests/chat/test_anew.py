@@ -209,7 +209,18 @@ async def test_it_is_not_the_salt_of_before_a_reading_or_what_was_refused(talk: 
 
 
 @pytest.mark.parametrize(
-    "line", ["i like 60 l tanks", "my 60 l has fish", "5 fish", "in 1999", "it was 5 today"]
+    "line",
+    [
+        "i like 60 l tanks",
+        "my 60 l has fish",
+        "5 fish",
+        "in 1999",
+        "it was 5 today",
+        "kh 5??",
+        "kh went from 6 to 5",
+        "bis morgen um 5",
+        "5 g per 60 l",
+    ],
 )
 async def test_other_talk_is_no_part_of_the_plan(talk: Talk, line: str) -> None:
     await after(talk, "dose kh 6")
