@@ -60,6 +60,7 @@ from bot.chat import (
     tanks,
     tanks_told,
     traits,
+    treatments,
     typed,
     undoing,
     warming,
@@ -151,6 +152,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return cooled
     if (converted := await converting.answer(turn, parsed)) is not None:
         return converted
+    if (of_ppm := await treatments.ppm(turn, parsed)) is not None:
+        return of_ppm
     if (because := await after.reason(turn, parsed)) is not None:
         return because
     if (by_water := await followups.by_water(turn, QUESTIONS)) is not None:

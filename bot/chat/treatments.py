@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Any
+from typing import Any, Final
 
 from bot.chat import dose_reply
 from bot.chat.bases import ask_basis, basis_missing, kit_basis
@@ -26,6 +26,10 @@ from core.advice.treatments import (
     salt_for_nitrite,
 )
 from core.message.model import Parsed, Question
+from core.message.ppm_asked import ppm_asked
+
+LOOKED_AT: Final = 12
+"""Replies among which a cycle that was asked about is sought."""
 
 AS_NITRITE = re.compile(r"\bas no2\b|\b(no2|nitrite)-n\b|\bas n\b", re.IGNORECASE)
 """A premise keeps no basis, but is in the ion's unit already where one was said."""
@@ -125,6 +129,26 @@ async def cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         Choice(_(words.NO_SOME), "decline_cycle", "no", {}),
     ]
     return [await turn.reply(words.cycle_ask(), choices=choices, facts={"ask": "no_animals"})]
+
+
+async def ppm(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``can i put 8 ppm`` of a cycle spoken of is of ammonia, else nobody knows of what."""
+    asked = ppm_asked(turn.incoming.text) if turn.incoming.addressed else None
+    if asked is None:
+        return None
+    offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
+    cycles = any(choice.verb == "confirm_cycle" for each in offers for choice in each.choices)
+    if not cycles and not asked.ammonia:
+        return [await turn.reply(words.ppm_of_what(asked.value))]
+    text = f"how much ammonium chloride for {asked.value:g} ppm"
+    question = Question("dose", analyte="ammonia", target=asked.value, text=text)
+    stored, state = await water_of(turn, question)
+    found = cycle(ammonia_as_n(asked.value, "NH4"), None, state)
+    if isinstance(found, Refusal):  # whatever the kit counts
+        facts = {**found.facts, "to": asked.value} if "to" in found.facts else found.facts
+        name = None if stored is None else stored.name
+        return [await dose_reply.refuse(turn, Refusal(found.reason, facts), name)]
+    return await cycling(turn, question, parsed)
 
 
 def _named(question: Question) -> dict[str, float | str]:

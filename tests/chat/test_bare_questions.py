@@ -83,3 +83,37 @@ async def test_how_animals_get_used_to_water(talk: Talk, line: str) -> None:
 @pytest.mark.parametrize("line", ["fish acclimated", "how do plants acclimate", "kh 4"])
 def test_nobody_gets_used_to_water(line: str) -> None:
     assert not gets_used(line)
+
+
+PPM = (
+    "can i put {} ppm",
+    "can i put {} ppm to speed up",
+    "kann ich {} ppm geben",
+    "puis-je mettre {} ppm",
+    "puedo echar {} ppm",
+    "posso pôr {} ppm",
+    "posso mettere {} ppm",
+    "mag ik {} ppm toevoegen",
+    "czy mogę dodać {} ppm",
+    "kan jag tillsätta {} ppm",
+)
+
+
+@pytest.mark.parametrize("line", PPM)
+async def test_so_many_ppm_of_a_cycle(talk: Talk, line: str) -> None:
+    """At most 4 mg/L as N: more stalls the cycle (common practice)."""
+    await talk.say("/tank new Neu 60 l fresh")
+    await talk.say("kh 4 ph 7.5 temp 25 ammonia 0 nitrite 0")
+    assert "of what" in await talk.text(line.format(8))
+    await talk.say("how much ammonium chloride for 2 ppm as N")
+    (much,) = await talk.say(line.format(8))
+    assert much.facts["refused"] == "cycling_implausible"
+    (less,) = await talk.say(line.format(3))  # counted as N, or as NH4?
+    assert less.facts == {"ask": "basis", "analyte": "ammonia"}
+
+
+async def test_ammonia_goes_where_no_animal_is(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    await talk.say("added 6 guppies")
+    (reply,) = await talk.say("can i add 3 ppm ammonia")
+    assert reply.facts["refused"] == "animals_on_record"

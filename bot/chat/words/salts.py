@@ -290,3 +290,14 @@ def as_basis(_analyte: str, basis: str) -> str:
 def which_form() -> list[str]:
     """Two forms of a salt differ in mass: which one is put on record."""
     return [_("Which of the two went in? Its label says so.")]
+
+
+def ppm_of_what(value: float) -> list[str]:
+    """So many mg/L are to go in, and nobody named of what."""
+    return [
+        _("{value} ppm of what? Nothing goes in until that is clear.").format(
+            value=plain(value, 2)
+        ),
+        _("A tank without animals: how much ammonium chloride for 2 ppm"),
+        _("Plant food: nitrate to 15. Hardness: dose gh 8"),
+    ]
