@@ -61,7 +61,7 @@ async def answer(
         return await _often(turn, facts)
     if newest and said == "days":
         return [await turn.reply(words.so_long(count), facts={"count": count})]
-    if newest and said == "effect":
+    if newest and said in {"effect", "end"}:
         return [await turn.reply(_effect(facts), facts=dict(facts))]
     if said in {"when_next", "go_on", "at_once"}:
         return [await turn.reply(words.next_change(emergency=emergency))]

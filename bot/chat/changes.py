@@ -11,6 +11,7 @@ from bot.chat import (
     change_steps,
     dose_reply,
     first_share,
+    mix_talk,
     new_water,
     said_water,
     standing,
@@ -66,6 +67,7 @@ async def change(
 
     `beside` stands behind the first line of a plan.
     """
+    question = await mix_talk.changed_with(turn, question)
     amount = question.percent is not None or question.litres is not None
     if question.analyte == "ph" and not amount:
         return [await dose_reply.no_ph(turn, question.tank)]

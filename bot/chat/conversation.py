@@ -40,6 +40,7 @@ from bot.chat import (
     introduced,
     kit_check,
     labels,
+    mix_talk,
     mixes,
     named_for_job,
     orders,
@@ -172,6 +173,8 @@ async def _message(turn: Turn) -> list[Reply]:
         return await by_intent(turn, parsed)
     if (of_answer := await after.answer(turn, parsed)) is not None:
         return of_answer
+    if (mixed := await mix_talk.litres(turn, parsed)) is not None:
+        return mixed
     if (aimed := await aims.answer(turn, parsed, QUESTIONS)) is not None:
         return aimed
     if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:

@@ -41,6 +41,7 @@ from core.message import put_in
 from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.fold import fold
 from core.message.model import Parsed, Question
+from core.message.part_words import parts_in
 from core.message.waters import names_pure
 from core.substances import ACIDS, MEDIA
 from core.tank import Tank
@@ -140,6 +141,7 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if (question.target or question.delta) and by_water.is_means(question) and not names_pure(text):
         by_change = replace(question, kind="change", substance=None)
         return await change(turn, by_change, parsed)
+    turn.parts = turn.parts or parts_in(text)
     if (by_product := await product_doses.dose(turn, question)) is not None:
         return by_product
     if question.substance in MEDIA:

@@ -35,6 +35,9 @@ SHOWN: Final = ("ph", "kh", "gh", "nitrate", "temperature", "conductivity")
 _BEHIND: Final = "30% with "
 """Said before the parts of a blend, so that they can be nothing else."""
 
+MIX: Final = "mix"
+"""Under which an offer keeps the mix that it tells, for what is said of it next."""
+
 
 def find(said: str, names: Sequence[str]) -> tuple[str, blends.Blend] | None:
     """A name and the blend that is all the rest of a line; None where there is none."""
@@ -169,7 +172,13 @@ async def reach(turn: Turn, question: Question) -> Reply | None:
     lines = words.reached(analyte, target, mixed.parts, litres, told)
     lines += words.before_use(treated=mixed.treated > 0.0)
     lines[1:1] = [words.softened(p.name, *each) for p in named if (each := softened(p.readings))]
-    return await turn.reply(lines, facts=facts)
+    mix = {
+        "analyte": analyte,
+        "target": target,
+        "text": question.text,
+        "parts": [(part.name, each) for part, each in parts],
+    }
+    return await turn.reply(lines, facts=facts, context={MIX: mix}, expects="followup")
 
 
 def _told_water(turn: Turn, question: Question) -> Supply:

@@ -194,6 +194,17 @@ _AIMS: Final = frozenset({"to", "at_to", "wish"})
 _OF_WISH: Final = frozenset({"analyte", "tank", "number", "unit", "mark", "fill", "substance", "p"})
 
 
+def without_it(text: str) -> str:
+    """A text, folded, without the words for what was just spoken of.
+
+    Examples
+    --------
+    >>> without_it("change 20% with this mix")
+    'change 20% with '
+    """
+    return _pattern("it").sub("", fold(text))
+
+
 def means_one(text: str) -> bool:
     """Whether a text has words for the product that was just spoken of."""
     return _pattern("it").search(fold(text)) is not None

@@ -74,6 +74,8 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
         return "go_on"
     said = said - {"after", "will"} - (set() if "store" in said else {"thing"})
     wishes = "may" in said or (asks and "put" not in said)
+    if "later" in said and wishes:  # can i do 2 tomorrow
+        said = said - {"later"}
     if "missed" in said:
         return "later" if not said - _OF_MISSED - ({"may"} if wishes else set()) else None
     if "weekly" in said:  # twice a week is no double of it

@@ -6,7 +6,7 @@ role     = "from" | "to" | "under" | "by" | "+" | "at" | "if" | "with" | "for" |
 
 from __future__ import annotations
 
-from core.message import numbers, quantities, slot_numbers
+from core.message import numbers, part_words, quantities, slot_numbers
 from core.message.amounts import SHARES, SPOONS
 from core.message.lexicon import lexicon
 from core.message.model import Context
@@ -44,6 +44,9 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
             slots.spoons = SPOONS[spoon]
             slots.units.append((spoon, None))
             index += 2
+            continue
+        if part_words.count_at(tokens, index) is not None:
+            index += 2  # dose kh 5 in 3 parts
             continue
         quantity = None if token.kind in {"word", "fill"} else _read_at(tokens, index)
         if quantity is not None:
