@@ -15,6 +15,7 @@ from bot.chat import (
     new_water,
     said_water,
     standing,
+    unmeasured,
 )
 from bot.chat.change_asked import Asked, asked_of
 from bot.chat.change_facts import doubt_facts, facts_of, readings_of
@@ -156,7 +157,7 @@ async def answer(
             refusals.refused(problem, name), facts=dose_reply.refused_facts(problem)
         )
     if waters is None:
-        return await _only_sums(turn, asked, share)
+        return await unmeasured.told(turn, asked, share)
     if salinity_unknown(asked.tank):
         return await turn.reply(
             [verdict.salinity_first(name)], facts={"tank": name, "refused": "salinity_unknown"}
@@ -248,22 +249,3 @@ def _routine(question: Question, asked: Asked, plan: ChangePlan) -> SawTooth | N
     if question.analyte != "nitrate" or question.target is None:
         return None
     return safe_routine(question.target, per_day, new.value, plan.largest_safe_share)
-
-
-async def _only_sums(turn: Turn, asked: Asked, share: float) -> Reply:
-    """What can be said where a KH is missing: what mixes by amounts alone."""
-    facts: dict[str, Any] = {"tank": asked.stored.name, "share": share}
-    if asked.stored.tank.volume_l is not None:
-        facts["litres"] = share * asked.stored.tank.volume_l
-    facts["before"], facts["at_once"] = {}, {}
-    for name in ("kh", "gh", "nitrate", "temperature"):
-        now, new = asked.tank.last(name), asked.source.last(name)
-        if now is not None:
-            facts["before"][name] = now.value
-            if new is not None:
-                facts["at_once"][name] = now.value + (new.value - now.value) * share
-    of_source = asked.source.last("kh") is None and asked.tank.last("kh") is not None
-    lines = [words.unknown_kh(asked.stored.name, of_source)]
-    if facts["at_once"]:
-        lines.append(words.would_give(share, facts["at_once"]))
-    return await turn.reply(lines, facts=facts)

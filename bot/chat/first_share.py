@@ -20,12 +20,16 @@ async def led(turn: Turn, question: Question, reply: Reply) -> Reply:
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None or reply.facts.get("refused") != "source_unknown":
         return reply
-    state = await state_of(turn, stored, turn.now)
+    aid = line(await state_of(turn, stored, turn.now))
+    return reply if aid is None else replace(reply, lines=(Line(aid), *reply.lines))
+
+
+def line(state: State) -> str | None:
+    """What first aid says of a change; None where there is no emergency."""
     danger = _danger(state)
     if danger is None:
-        return reply
-    help_ = help_for(danger, state, gasping="gasping" in state.called)
-    return replace(reply, lines=(Line(words.change(help_)), *reply.lines))
+        return None
+    return words.change(help_for(danger, state, gasping="gasping" in state.called))
 
 
 def _danger(state: State) -> Danger | None:

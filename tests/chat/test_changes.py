@@ -158,10 +158,10 @@ async def test_unknown_water_is_asked_for(talk: Talk) -> None:
     await talk.say("no3 40 temp 25")
     assert "do not know the new water" in await talk.text("what if i change 50%")
     await talk.say("/source tap no3 10 gh 10")
-    (reply,) = await talk.say("what if i change 50%")
-    assert reply.facts["at_once"]["nitrate"] == pytest.approx(25.0)
+    (reply,) = await talk.say("what if i change 10%")
+    assert reply.facts["at_once"]["nitrate"] == pytest.approx(37.0)
     assert "ph" not in reply.facts["at_once"]
-    assert "largest_safe_share" not in reply.facts
+    assert reply.facts["largest_safe_share"] == pytest.approx(0.15)
 
 
 async def test_without_ammonia_the_first_sentence_is_conditional(talk: Talk) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from bot.chat.words import names
 from bot.chat.words.cautions import caution
@@ -185,17 +185,34 @@ def no_source(tank: str) -> list[str]:
     ]
 
 
-def unknown_kh(tank: str, of_source: bool) -> str:
-    """KH is missing, so nothing can be said of pH and ammonia."""
-    template = (
-        _(
+def unknown_kh(tank: str, unknown: Collection[str]) -> str:
+    """KH of the ``tank``, the ``source`` or both is missing: nothing is known of pH and ammonia."""
+    if "source" not in unknown:
+        template = _("{tank}: I cannot tell whether that is safe: send the tank's pH and KH first.")
+    elif "tank" in unknown:
+        template = _(
+            "{tank}: I cannot tell whether that is safe: send the tank's pH and KH, and the new"
+            " water's, for example: /source tap ph 7.6 kh 8 gh 10"
+        )
+    else:
+        template = _(
             "{tank}: I cannot tell whether that is safe: the new water's KH is unknown. Send for"
             " example: /source tap ph 7.6 kh 8 gh 10"
         )
-        if of_source
-        else _("{tank}: I cannot tell whether that is safe: send the tank's pH and KH first.")
-    )
     return template.format(tank=tank)
+
+
+def until_measured(most: float) -> str:
+    """The largest share of a day until then; none where it is 0."""
+    if most <= 0.0:
+        return _(
+            "Until then no change but with dechlorinated water of the tank's own pH and KH: what"
+            " was measured forbids any other."
+        )
+    return _(
+        "Until then at most {share} in one day, only where ammonia reads 0; dechlorinated, as warm"
+        " as the tank."
+    ).format(share=percent(at_most(most)))
 
 
 def unknown(tank: str, analyte: str, *, of_source: bool) -> list[str]:
