@@ -173,7 +173,51 @@ async def test_a_value_that_jumped_is_read_again_before_any_dose(talk: Talk) -> 
 )
 async def test_who_has_no_dechlorinator_is_not_told_to_put_it_in(talk: Talk, text: str) -> None:
     await talk.say("/tank new Fern 120 l fresh")
-    assert (await talk.text(text)).startswith("Not with tap water")
+    assert (await talk.text(text)).startswith("Tap water must be dechlorinated")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "do i need dechlorinator",
+        "i have thiosulfate, do i still need a dechlorinator",
+        "is water conditioner really necessary",
+        "must i dechlorinate",
+        "brauche ich wasseraufbereiter",
+        "ist ein aufbereiter nötig",
+        "muss ich entchloren",
+        "faut il un conditionneur d'eau",
+        "l'anti chlore est il obligatoire",
+        "hace falta acondicionador",
+        "tengo que declorar",
+        "é preciso condicionador",
+        "tenho que usar anticloro",
+        "ho bisogno del biocondizionatore",
+        "bisogna declorare",
+        "is een waterbereider nodig",
+        "moet ik ontchloren",
+        "czy uzdatniacz jest potrzebny",
+        "czy muszę uzdatniać",
+        "behövs vattenberedning",
+        "måste jag avklorera",
+    ],
+)
+async def test_whether_tap_water_needs_it_is_not_answered_like_a_no(talk: Talk, text: str) -> None:
+    told = await talk.text(text)
+    assert told.startswith("Tap water must be dechlorinated before it meets animals")
+    assert "how much thiosulfate" in told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how much water conditioner do i need for 20 l",
+        "wie viel wasseraufbereiter ist nötig für 10 l",
+        "combien d'anti chlore faut il pour 10 l",
+    ],
+)
+async def test_how_much_of_it_is_no_question_whether(talk: Talk, text: str) -> None:
+    assert "must be dechlorinated" not in await talk.text(text)
 
 
 @pytest.mark.parametrize(

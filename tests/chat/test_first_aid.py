@@ -144,7 +144,7 @@ async def test_cautions_that_were_not_understood(talk: Talk) -> None:
         "can i flush a dead fish": "Not down the toilet",
         "darf ich mit leitungswasser auffüllen": "Top up what evaporates with RO",
         "cat ate fish": "vet",
-        "my conditioner is empty, can i still change water": "Not with tap water",
+        "my conditioner is empty, can i still change water": "Tap water must be dechlorinated",
         "can i seal bicarbonate and vinegar bottle to make co2": "Never seal",
         "chlorine smell from tap water today": "No water change",
         "puedo poner lejía en el acuario": "it kills gills",

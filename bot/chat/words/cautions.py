@@ -191,9 +191,9 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
         N_("A lid on the tank. To note it: lost 1 fish"),
     ),
     "no_dechlorinator": (
-        N_("Not with tap water: chlorine kills in minutes. Put the change off."),
+        N_("Tap water must be dechlorinated before it meets animals: chlorine kills in minutes."),
         N_(
-            "A missed change harms less: feed less, and test ammonia and nitrite. Standing for a"
+            "Without it put the change off: feed less, and test ammonia and nitrite. Standing for a"
             " day frees chlorine, never chloramine."
         ),
         N_("Pure sodium thiosulfate does it too: how much thiosulfate for 10 l"),
