@@ -91,7 +91,7 @@ async def help_in(
     """Give the first-minute steps for a danger in a tank."""
     of_tank = stored is not None and danger not in OF_PEOPLE
     state = await state_of(turn, stored, turn.now) if of_tank and stored is not None else None
-    new = await _new_water(turn, stored, state)
+    new = await new_water(turn, stored, state)
     found = help_for(
         danger,
         state,
@@ -171,8 +171,8 @@ def what_stands(state: State) -> list[Finding]:
     return stands(replace(state, readings=fresh), frozenset(fresh))
 
 
-async def _new_water(turn: Turn, stored: StoredTank | None, state: State | None) -> NewWater | None:
-    """The water that a tank is filled from, as far as it is on record."""
+async def new_water(turn: Turn, stored: StoredTank | None, state: State | None) -> NewWater | None:
+    """Give the water that a tank is filled from, as far as it is on record."""
     if stored is None or state is None:
         return None
     warmth = state.last("temperature")

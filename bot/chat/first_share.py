@@ -8,6 +8,8 @@ from bot.chat.model import Line, Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import aid_change as words
+from bot.chat.words import standing
+from core.advice.ammonia_gate import shown
 from core.advice.calls import Danger
 from core.advice.danger import poison_in
 from core.advice.emergencies import POISONED, SHOWING, help_for
@@ -20,8 +22,10 @@ async def led(turn: Turn, question: Question, reply: Reply) -> Reply:
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     if stored is None or reply.facts.get("refused") != "source_unknown":
         return reply
-    aid = line(await state_of(turn, stored, turn.now))
-    return reply if aid is None else replace(reply, lines=(Line(aid), *reply.lines))
+    state = await state_of(turn, stored, turn.now)
+    aid = line(state)
+    lead = _for_ammonia(state, stored.name) if aid is None else (aid,)
+    return replace(reply, lines=(*map(Line, lead), *reply.lines))
 
 
 def line(state: State) -> str | None:
@@ -30,6 +34,15 @@ def line(state: State) -> str | None:
     if danger is None:
         return None
     return words.change(help_for(danger, state, gasping="gasping" in state.called))
+
+
+def _for_ammonia(state: State, name: str) -> tuple[str, ...]:
+    """What is changed for ammonia that no limit warns of; nothing without a fresh reading."""
+    total = shown(state)
+    if total is None or not total.is_fresh(state.now):
+        return ()
+    first = standing.change_for_ammonia(name, total, state.now)
+    return first, words.change(help_for("general", state))
 
 
 def _danger(state: State) -> Danger | None:

@@ -13,14 +13,18 @@ from bot.chat.reminding import said
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import after_dose as dose_words
+from bot.chat.words import aid_change, refusals
 from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
 from bot.chat.words import strangers as stranger_words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
-from core.advice.emergencies import standing_call
+from core.advice.ammonia_gate import shown
+from core.advice.emergencies import help_for, standing_call
 from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stands, unknown_in
+from core.advice.plan import Refusal
+from core.advice.scheduling import ammonia_facts
 from core.advice.state import State
 from core.advice.strangers import strangers
 from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
@@ -121,6 +125,9 @@ BIG: Final = re.compile(
 )
 """A change of no told share that is plainly a large one."""
 
+OF_AMMONIA: Final = frozenset({"ammonia"})
+"""Findings that name ammonia themselves, and how much to change for it."""
+
 CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding", "stop_dosing"})
 """What to do first, where that is a water change or leads to one."""
 
@@ -141,6 +148,8 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
         if finding.severity != "note" and _wants_new_water(finding)
     ]
     facts = {"tank": stored.name, **_facts(state, found)}
+    if (of_ammonia := await _for_ammonia(turn, stored, state, found)) is not None:
+        return [of_ammonia]
     if found:
         told = [finding_words.line(finding) for finding in found[:SHOWN]]
         if BIG.search(question.text or ""):
@@ -152,6 +161,35 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     if not any(reading.is_fresh(state.now) for reading in state.readings.values()):
         lines = [words.only_old(stored.name)]
     return [await turn.reply([*lines, *await _due_next(turn, stored)], facts=facts)]
+
+
+async def _for_ammonia(
+    turn: Turn, stored: StoredTank, state: State, found: Sequence[Finding]
+) -> Reply | None:
+    """How much is changed while there is ammonia that no limit warns of; None without any.
+
+    The gate refuses plans for it all the same, and a source of more KH is no help then.
+    """
+    total = shown(state)
+    if total is None or any(each.id in OF_AMMONIA for each in found):
+        return None
+    is_fresh = total.is_fresh(state.now)
+    if found and not is_fresh:
+        return None
+    found = [each for each in found if each.id != "low_kh"]
+    help_ = help_for("general", state, await emergencies.new_water(turn, stored, state))
+    facts = {"tank": stored.name, **_facts(state, found)}
+    if help_.share is not None:
+        facts["largest_safe_share"] = help_.share.most
+    if is_fresh:
+        lines = [words.change_for_ammonia(stored.name, total, state.now)]
+    else:
+        lines = refusals.refused(Refusal("ammonia_old", ammonia_facts(state)), stored.name)[:1]
+        lines.append(words.if_ammonia_is_left())
+    lines.append(aid_change.change(help_))
+    lines += [finding_words.line(each) for each in found[: SHOWN - 1]]
+    lines += [] if state.tank.stock else [words.none_live_there()]
+    return await turn.reply(lines, facts=facts)
 
 
 def _wants_new_water(finding: Finding) -> bool:

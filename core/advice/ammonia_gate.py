@@ -173,6 +173,14 @@ def upper_total(state: State) -> float | None:
     return None if total is None else ammonia_as_n(_upper(total), total.basis)
 
 
+def shown(state: State) -> Measured | None:
+    """The last reading of total ammonia where it shows any, and is of late enough to warn."""
+    total = state.last("ammonia")
+    if total is None or total.qualifier == "<" or total.value <= 0.0:
+        return None
+    return total if total.age(state.now) <= STILL_WARNS else None
+
+
 def old_total(state: State) -> float | None:
     """Total ammonia of a reading that is too old to decide, and of late enough to warn. [mg/L]"""
     total = state.last("ammonia")

@@ -95,6 +95,22 @@ def change_unneeded(tank: str, last: timedelta | None) -> list[str]:
     return [told if last is None else f"{told} {_last_change(last)}"]
 
 
+def change_for_ammonia(tank: str, total: Measured, now: datetime) -> str:
+    """Ammonia is there, over a limit or not: new water thins it, a little at a time."""
+    told = _("{tank}: {ammonia}: stop feeding, and change a little at a time until it is 0.")
+    return told.format(tank=tank, ammonia=_reading(total, now))
+
+
+def if_ammonia_is_left() -> str:
+    """The last ammonia is too old to decide."""
+    return _("If any is left: stop feeding, and change a little at a time until it is 0.")
+
+
+def none_live_there() -> str:
+    """No animal is on record: it may be a filter that is being started."""
+    return _("Where nothing lives yet, it is the filter's food: then leave it.")
+
+
 def keep_routine() -> str:
     """What a routine is for."""
     return _("Keep to your routine: small and regular is better than large and rare.")
