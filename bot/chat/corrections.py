@@ -143,19 +143,30 @@ async def with_grams(turn: Turn, entry_id: int, grams: float) -> list[Reply] | N
     dose = entry.events[0].what
     if dose.kind != "dose" or (dose.grams is None and dose.millilitres is not None):
         return None
+    return await _as_dose(turn, entry, f"{grams:g} g {dose.substance or ''}")
+
+
+async def with_substance(turn: Turn, entry_id: int, substance: str) -> list[Reply] | None:
+    """What it was of which a dose was put on record; None where it is no such entry."""
+    entry = await turn.uow.log.current(turn.chat.id, entry_id)
+    return None if entry is None else await _of_another_thing(turn, entry, substance)
+
+
+async def _as_dose(turn: Turn, entry: Entry, told: str) -> list[Reply]:
+    """Put an entry right as a dose of so much of a thing."""
     await turn.know_waters()
-    retold = f"dosed {grams:g} g {dose.substance or ''}".strip()
+    retold = f"dosed {told}".strip()
     turn.incoming = replace(turn.incoming, text=retold)
     return await _correct(turn, entry, parse(retold, turn.context()))
 
 
 async def _of_another_thing(turn: Turn, entry: Entry, name: str) -> list[Reply] | None:
-    """``i meant baking soda``: the grams of a dose on record, of what was meant."""
+    """``i meant baking soda``: as much as is on record, of what was meant."""
     dose = entry.events[0].what if len(entry.events) == 1 and not entry.readings else None
-    if dose is None or dose.kind != "dose" or dose.grams is None:
+    if dose is None or dose.kind != "dose" or not (dose.grams or dose.spoons):
         return None
-    turn.incoming = replace(turn.incoming, text=f"dosed {dose.grams:g} g {name}")
-    return await _correct(turn, entry, parse(turn.incoming.text, turn.context()))
+    amount = f"{dose.grams:g} g" if dose.grams else f"{dose.spoons:g} tsp"
+    return await _as_dose(turn, entry, f"{amount} {name}")
 
 
 def _tells(entry: Entry, number: float) -> bool:

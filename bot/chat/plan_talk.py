@@ -140,7 +140,7 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = telling(text)
     if said is not None and said.meaning == "not_given":
         return await _not_given(turn)
-    if said is None or said.meaning not in {*GIVEN, "gave_it"}:
+    if said is None or said.meaning not in {*GIVEN, "gave_it", "gave_too_much"}:
         return None
     if said.amounts.grams is not None and said.meaning == "gave_it":
         return await _weighed_anew(turn, parsed, said.amounts.grams)
@@ -165,6 +165,9 @@ async def _answer(
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     of_late = [offer for offer in offers if turn.now - offer.made_at <= patience]
+    if said == "gave_too_much":
+        await emergencies.remember(turn, turn.current_tank, "overdose")
+        return [await turn.reply(words.how_much_of_what())]
     if said == "drop":
         return await _dropped(turn, of_late[0]) if of_late else None
     if said == "weekly" and amounts.percent is not None:

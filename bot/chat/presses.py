@@ -24,6 +24,7 @@ from bot.chat import (
     treatment_answers,
     undoing,
     what_now,
+    which_soda,
 )
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
@@ -60,6 +61,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "log_form": doses.log_form,
     "retest": doses.retest,
     "say_again": bases.say_again,
+    "soda_was": which_soda.press,
     "confirm_salt": treatment_answers.confirm_salt,
     "decline_salt": treatment_answers.decline_salt,
     "confirm_cycle": treatment_answers.confirm_cycle,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat import joining, moves, overheard, product_doses, products
+from bot.chat import joining, moves, overheard, product_doses, products, which_soda
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
@@ -51,6 +51,8 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         for each in told:
             if (warned := await product_doses.too_much(turn, each)) is not None:
                 replies.append(warned)
+            if (unclear := await which_soda.ask(turn, each, entry_id)) is not None:
+                replies.append(unclear)
             if (seen := await products.offer_to_learn(turn, each)) is not None:
                 replies.append(seen)
     replies += [await ask_stray(turn, name, stray) for name, stray in strays.items()]

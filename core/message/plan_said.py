@@ -106,11 +106,16 @@ def said_of_plan(text: str) -> Said | None:
     if not 0 < len(words) <= LONGEST:
         return None
     classes: set[str] = set()
-    place = 0
+    place, of_part = 0, False
     while place < len(words):
         size, of = _at(words, place)
+        if of_part and not size and words[place].isdigit():
+            size = 1
         if not size:
             return None
+        if of_part and (of & {"two"} or words[place].isdigit()):
+            of = frozenset({"place"})  # part 2, dose two: no two parts
+        of_part = "part" in of
         classes |= of
         place += size
     asks = bool(words) and "is" in _classes().get(words[0], ())

@@ -16,14 +16,14 @@ Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
     "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
     "first", "warm", "end", "sure", "stop", "store", "hour",
-    "not_given",
+    "not_given", "gave_too_much",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part, a part or just "it" went
 in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
 needed for it and where that is had; that the change was made; whether it is safe; how often; that a
 part was missed; whether so much a week will do; which of two goes in first; how warm
 the new water should be; where it leads, how sure that is; that it may end before, how what is left
-is kept, at which hour it goes in; that it did not go in."""
+is kept, at which hour it goes in; that it did not go in; that too much of it did."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
@@ -59,6 +59,8 @@ def telling(text: str) -> Heard | None:
         return None  # how often something is done, nobody knows what
     if found is None and said.amounts.of_dose and not asks and said.classes == {"inside"}:
         found = "gave_it"  # 12 g went in
+    if found == "not_given" and said.amounts.of_dose:
+        found = "gave_it"  # no i put in 9 g
     if found is None or (said.names and said.amounts.of_dose):  # says all by itself
         return None
     return Heard(found, said.amounts)
@@ -82,7 +84,8 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
         return "weekly" if not said - _OF_WEEK else None
     if free := said & _FREE:
         return _free(said, free) if asks or "may" in said or "hour" in said else None
-    is_in, said = "inside" in said, said - {"inside"}
+    is_in = "inside" in said
+    said = said - {"inside"} | ({"put"} if is_in and "harm" in said else set())
     if _at_once(said, asks=asks):
         return "at_once"
     said = said - {"now", "more"} | ({"once"} if "now" in said else set())
@@ -94,6 +97,8 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     for only, beside in _ALONE.items():
         if only in said:
             return only if not said - {only} - beside - _BESIDE else None
+    if "harm" in said and not asks and said & {"put", "inside"} and not said - _TOO_MUCH:
+        return "gave_too_much"
     if said & _SAFE:
         return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
     if "no" in said:  # i didnt dose it
@@ -133,6 +138,7 @@ _ALONE: Final[Mapping[Telling, frozenset[str]]] = {
 }
 """Classes whose word says all, and what may stand beside it as well as `_BESIDE`."""
 
+_TOO_MUCH: Final = frozenset({"harm", "put", "inside", "give", "once", "part"})
 _FREE: Final = frozenset({"stop", "store", "hour"})
 _OF_FREE: Final = frozenset(
     {"may", "rest", "left", "thing", "part", "place", "two", "is", "give", "put", "once", "now"}
@@ -164,6 +170,6 @@ def _given(said: frozenset[str]) -> Telling | None:
         return "gave_all"
     if "two" in said:
         return "gave_two"
-    if said - {"put", "give", "once", "part", "place"}:
+    if said - {"put", "give", "once", "part", "place", "next"}:
         return None
-    return "gave_one" if said & {"part", "place"} else "gave_it"
+    return "gave_one" if said & {"part", "place", "next"} else "gave_it"

@@ -501,3 +501,23 @@ async def test_what_went_in_is_asked_until_it_is_told(talk: Talk) -> None:
     assert "What was it that went in?" in await talk.text("what now")
     await talk.say("dosed 30 g baking soda")
     assert "What was it" not in await talk.text("what now")
+
+
+@pytest.mark.parametrize("line", ["ok put in part 2", "part 2 is in", "Teil 2 ist drin"])
+async def test_the_part_of_a_number_is_one_part(planned: Talk, line: str) -> None:
+    await planned.say("log it")
+    await planned.wait(days=1)
+    (reply,) = await planned.say(line)
+    assert reply.facts["events"][0]["grams"] == pytest.approx(A_PART, rel=5e-3)
+
+
+async def test_oh_no_before_a_deed_is_regret_and_no_denial(planned: Talk) -> None:
+    (reply,) = await planned.say("oh no i put in 18 g instead of 2")
+    assert reply.facts["events"][0]["grams"] == 18.0
+    assert "Too much for one day" in reply.text
+
+
+@pytest.mark.parametrize("line", ["oh no way too much went in", "i put in too much"])
+async def test_too_much_without_a_number_is_an_overdose(planned: Talk, line: str) -> None:
+    assert "How much of what went in?" in await planned.text(line)
+    assert "Stop dosing" in await planned.text("what now")
