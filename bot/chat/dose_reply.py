@@ -12,15 +12,19 @@ from bot.chat.supply import read
 from bot.chat.turn import Turn
 from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as words
-from bot.chat.words import refusals
+from bot.chat.words import raising, refusals
 from bot.chat.words.glossary import explained
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
+from core.advice.ammonia_gate import shown
+from core.advice.dosing import first_parts, is_blind
+from core.advice.findings import is_kept_soft
 from core.advice.kit_doubt import KitDoubt, doubt_of
 from core.advice.may_rise import raising_refused
 from core.advice.plan import Plan, Refusal, Upkeep
 from core.advice.scheduling import steps_of
+from core.advice.state import State
 from core.message.model import Question
 
 WISHED: Final = ("kh", "gh", "nitrate", "calcium", "magnesium", "potassium", "salinity")
@@ -42,7 +46,24 @@ async def ask_value(turn: Turn, question: Question) -> Reply:
     if step is None:
         return await turn.reply(words.incomplete())
     facts = {"analyte": question.analyte, "step": step}
+    if question.analyte == "kh" and stored is not None and not stored.tank.is_sea:
+        state = await state_of(turn, stored, turn.now)
+        if (kh := state.last("kh")) is not None and is_blind(kh):
+            return await _one_small_part(turn, state, stored.name)
     return await turn.reply(words.which_value(str(question.analyte), step), facts=facts)
+
+
+async def _one_small_part(turn: Turn, state: State, name: str) -> Reply:
+    """Where KH is too low to plan: what stands before a part, and how small the one part is."""
+    part = first_parts(state)[0]
+    ammonia = shown(state)
+    lines = []
+    if ammonia is not None and ammonia.is_fresh(state.now):
+        lines.append(raising.ammonia_first(name, ammonia.value))
+    elif is_kept_soft(state):
+        lines.append(raising.leave_soft(name))
+    lines.append(raising.one_small_part(part))
+    return await turn.reply(lines, facts={"tank": name, "analyte": "kh", "step": part})
 
 
 async def ask_analyte(turn: Turn, question: Question) -> Reply:

@@ -189,9 +189,9 @@ def _planned(
     wish: Wish, state: State, volume: float, start: Measured, target: float, *, known_tank: bool
 ) -> Plan | Refusal:
     outlook = outlook_of(state, start.value, kh_is_fresh=start.is_fresh(state.now))
-    blind = start.low < limits.KH_BLIND_BELOW
+    blind = is_blind(start)
     step = kh_step(state, called=wish.called)
-    rises = _first_parts(state) if blind else (target - start.value,)
+    rises = first_parts(state) if blind else (target - start.value,)
     for rise in rises:
         goal = Goal("kh", start.value, min(target, start.value + rise))
         salts = (Weighed(wish.substance, grams_for(wish.substance, goal.change, volume)),)
@@ -264,7 +264,12 @@ def _cautions(name: str, state: State) -> tuple[str, ...]:
     return (*found, "sea_precipitation") if state.tank.is_sea else tuple(found)
 
 
-def _first_parts(state: State) -> tuple[float, ...]:
+def is_blind(kh: Measured) -> bool:
+    """Whether KH may be so low that nothing is planned but one small part."""
+    return kh.low < limits.KH_BLIND_BELOW
+
+
+def first_parts(state: State) -> tuple[float, ...]:
     """How far KH may be raised where it is too low to plan, the wished one first. [°dH]"""
     ph = state.fresh("ph")
     if ph is not None and ph.value < limits.ACID_PH:

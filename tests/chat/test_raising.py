@@ -75,3 +75,56 @@ async def test_without_ammonia_the_way_is_told(talk: Talk) -> None:
         assert "raise KH a little" in await talk.text(text), text
     for text in BUFFER:
         assert "raises KH" in await talk.text(text), text
+
+
+LOW = {
+    "ph 6 kh 0 temp 25": 0.25,
+    "ph 5.2 kh 0 temp 25": 0.1,
+    "ph 6.4 kh 0.5 temp 25": 0.25,
+}
+"""A water with next to no KH → its one part, of the table of limits. [°dH]"""
+
+UNNAMED = ["how much bicarb", "should i raise kh", "how do i raise kh", "how much baking soda"]
+
+
+@pytest.mark.parametrize(("water", "part"), LOW.items(), ids=LOW)
+async def test_with_next_to_no_kh_no_whole_degree_is_named(
+    talk: Talk, water: str, part: float
+) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say(f"{water} ammonia 0")
+    for text in UNNAMED:
+        (reply,) = await talk.say(text)
+        assert reply.facts["step"] == part, text
+        assert f"one small part only, {part} °dH at most" in reply.text, text
+        assert "1 °dH a day" not in reply.text, text
+    planned = await talk.facts("dose kh +1")
+    assert planned["to"] <= planned["from"] + part + 1e-9
+
+
+async def test_ammonia_that_the_gate_bears_is_named_before_the_part(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 6 kh 0 temp 25 ammonia 1")
+    for text in [*UNNAMED, *KH]:
+        (reply,) = await talk.say(text)
+        assert reply.lines[0].text.startswith("Fern: ammonia 1 mg/L comes first"), text
+        assert "1 °dH a day" not in reply.text, text
+
+
+async def test_water_that_is_soft_for_its_animals_is_left(talk: Talk) -> None:
+    await talk.say("/tank new Fern 300 l fresh")
+    await talk.say("added 6 discus")
+    await talk.say("ph 5.8 kh 0.5 temp 28 ammonia 0")
+    for text in UNNAMED:
+        (reply,) = await talk.say(text)
+        assert "leave KH as it is" in reply.lines[0].text, text
+    await talk.say("/tank new Quarry 300 l fresh")
+    await talk.say("added 6 guppies")
+    await talk.say("ph 6.4 kh 0.5 temp 25 ammonia 0")
+    assert "leave KH" not in await talk.text("should i raise kh")
+
+
+async def test_with_some_kh_the_day_s_step_stands(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 7 kh 2 temp 25 ammonia 0")
+    assert "KH may rise by 1 °dH a day" in await talk.text("should i raise kh")

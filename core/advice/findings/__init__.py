@@ -8,7 +8,7 @@ was told before; the chat words what it shows and keeps the rest under "more".
 from __future__ import annotations
 
 from core.advice.findings._after_overdose import LOOKED_BACK, newest_test
-from core.advice.findings._buffer import low_kh, low_kh_limit, ph_moved
+from core.advice.findings._buffer import is_kept_soft, low_kh, low_kh_limit, ph_moved
 from core.advice.findings._deeds import MUCH, SAME_DAY
 from core.advice.findings._lately import DEEDS, OVERDOSES, stands, unknown_in
 from core.advice.findings._model import (
@@ -49,6 +49,7 @@ __all__ = [
     "Told",
     "find",
     "fresh_only",
+    "is_kept_soft",
     "is_worse",
     "judge_ammonia",
     "key_of",
