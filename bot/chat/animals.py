@@ -6,10 +6,11 @@ import re
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import could_live, grazing, poisoned, strangers, with_company
+from bot.chat import could_live, grazing, named_for_safety, poisoned, strangers, with_company
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.words import findings as finding_words
 from bot.chat.words import keeping as words
 from bot.chat.words import readiness as readiness_words
 from bot.chat.words.animals import which
@@ -118,21 +119,18 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         if need is not None
     }
     sized = asks_enough(text) and state.tank.volume_l is not None
-    lines = words.keep(answer, name, sized=sized)
-    if (
-        not not_now
-        and answer.verdict in {"yes", "care"}
-        and (first := _filter(turn, state, answer)) is not None
-    ):
-        lines.insert(1, first)
+    safety = named_for_safety.asked(text)
+    known = turn.tank_named(state.tank.name) is not None and not not_now
+    filtered = named_for_safety.filtered(state, answer, safety=safety) if known else None
+    growing = filtered is not None and filtered.verdict == "cycling"
+    lines = words.keep(answer, name, sized=sized, judged=safety or growing)
+    if safety:
+        found_harm = named_for_safety.harms(state, answer.asked)
+        lines[1:1] = [finding_words.line(finding) for finding in found_harm]
+        facts["findings"] = [{"id": f.id, "severity": f.severity, **f.facts} for f in found_harm]
+    if filtered is not None:
+        lines = readiness_words.beside(lines, filtered, name, first=safety or growing)
     return [await turn.reply(with_company.then(lines, not_now), facts=facts)]
-
-
-def _filter(turn: Turn, state: State, answer: Keeping) -> str | None:
-    """What the filter of a tank on record has against more animals."""
-    if not answer.asked.is_animal or turn.tank_named(state.tank.name) is None:
-        return None
-    return readiness_words.beside_a_yes(ready(state))
 
 
 async def _how_many(turn: Turn, answer: Keeping, state: State, tank: str, held: int = 0) -> Reply:

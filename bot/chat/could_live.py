@@ -9,8 +9,9 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
-from bot.chat.words import keeping as words
+from bot.chat.words import could_live as words
 from bot.chat.words import questions as question_words
+from bot.chat.words.keeping import THAT_WATER
 from bot.chat.words.text import _
 from core.advice.livestock import Species, could_live, lookup, plain_name
 from core.advice.state import Measured
@@ -49,7 +50,7 @@ async def _water(
     if question.analyte is not None and question.target is not None:
         told[question.analyte] = question.target
     if told.keys() & {"gh", "kh", "salinity"}:
-        return _(words.THAT_WATER), told
+        return _(THAT_WATER), told
     named = turn.tank_named(question.tank) if question.tank else None
     stored = named or turn.current_tank
     if stored is None:

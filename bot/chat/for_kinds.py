@@ -12,12 +12,14 @@ from bot.chat.words import after as after_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import for_kinds as words
 from bot.chat.words import plants as plant_words
+from bot.chat.words import readiness as readiness_words
 from bot.store.tanks import StoredTank
 from core.advice.by_now import by_now
 from core.advice.findings import Finding, find
 from core.advice.livestock import Species, fits, kept_in, lookup, may_live_in, named_in
 from core.advice.outlook import with_premises
 from core.advice.plants import JUDGED, ends
+from core.advice.readiness import ready
 from core.advice.state import State
 from core.advice.stock import names_no_kind
 from core.advice.strangers import named as stranger_named
@@ -163,10 +165,14 @@ def live_there(names: Sequence[str], tank: Tank) -> bool:
 
 
 async def in_water(turn: Turn, state: State, stored: StoredTank, named: Sequence[str]) -> Reply:
-    """Whether the water as it was measured suits animals that are not in it."""
+    """Whether the water as it was measured suits animals that are not in it; the filter first."""
+    filtered = ready(state)
+    growing = readiness_words.before_all(filtered, stored.name)
+    first = [growing] if growing is not None and filtered.verdict == "cycling" else []
     kept = tuple(Stock(name, 1) for name in named)
     state = replace(state, tank=replace(state.tank, stock=kept))
     found = [f for f in find(state, frozenset(state.readings)) if f.id == "does_not_suit"]
-    lines = after_words.water(stored.name, [finding_words.line(finding) for finding in found[:3]])
+    told_of = [finding_words.line(finding) for finding in found[:3]]
+    lines = [*first, *after_words.water(stored.name, told_of)]
     told = [{"id": f.id, "severity": f.severity, **f.facts} for f in found]
     return await turn.reply(lines, facts={"tank": stored.name, "findings": told})

@@ -22,7 +22,8 @@ from core.message.tokens import cut
 ASKING: Final = frozenset(
     "can could may might would will do does are is should shall kann konnen darf durfen passen"  # noqa: SIM905
     " passt gehen vertragen sind ist puis peut peux peuvent est puedo puede pueden posso pode podem"
-    " possono puo kan kunnen mag czy moge moga mogen far gar passar".split()
+    " possono puo kan kunnen mag czy moge moga mogen far gar passar"
+    " sont son sono zijn ar estan estao esta".split()
 )
 """First words of such a question, without accents."""
 
@@ -41,6 +42,16 @@ KEEPING: Final = frozenset(
 )
 """Words that ask for it by themselves."""
 
+SAFE: Final = frozenset(
+    "safe unsafe secure harmless dangerous danger risky harmful sicher unbedenklich ungefahrlich"  # noqa: SIM905
+    " gefahrlich riskant schadlich surs sur sures sure securite risque danger dangereux dangereuse"
+    " risquee nocif seguro segura seguros seguras peligroso peligrosa peligro riesgo perigoso"
+    " perigosa perigo risco sicuro sicura sicuri sicure pericoloso pericolosa pericolo rischio"
+    " rischioso veilig veiliger gevaarlijk riskant schadelijk bezpieczne bezpieczna bezpiecznie"
+    " niebezpieczne grozne ryzykowne sakra sakert saker farligt farlig farliga riskabelt".split()
+)
+"""Words of safety and danger, without accents."""
+
 BESIDE: Final = frozenset(
     "i you we they be been ok okay fine good safe kept living lives together with alongside"  # noqa: SIM905
     " other each eat eats attack kill fight my a an the some any more another also well go along"
@@ -57,6 +68,14 @@ BESIDE: Final = frozenset(
     " byc mangent comen comem mangiano eten jedza ater".split()
 )
 """Words that may stand beside, without weight."""
+
+PLACES: Final = frozenset(
+    "here there inside now still that it this these those water wasser eau agua acqua woda wodzie"  # noqa: SIM905
+    " vattnet hier da drin darin jetzt noch ici dedans maintenant encore aca ahi alli dentro ahora"
+    " todavia aqui ali agora ai ainda qui ora ancora daar erin nu nog tam tutaj tu teraz jeszcze"
+    " dar fortfarande en al gli ce se sa".split()
+)
+"""Words for where and when they are safe, without accents."""
 
 HOW_MANY: Final = (
     "how many", "wie viele", "wieviele", "combien", "cuantos", "cuantas", "quantos", "quantas",
@@ -103,6 +122,17 @@ def asks_how_many(text: str) -> bool:
     return any(plain.startswith(f"{words} ") for words in HOW_MANY)
 
 
+def asks_safety(text: str) -> bool:
+    """Whether a question is of safety or danger: are shrimps safe in there.
+
+    Examples
+    --------
+    >>> asks_safety("sind Garnelen da drin sicher?"), asks_safety("can i keep shrimps")
+    (True, False)
+    """
+    return not SAFE.isdisjoint(plain_name(text).split())
+
+
 def asks_enough(text: str) -> bool:
     """Whether a question is of the tank's size: is 60 l enough, too small for."""
     return any("enough" in herd.asking(word) for word in plain_name(text).split())
@@ -139,7 +169,7 @@ def asked_company(
     words = plain_name(NUMBER_TIMES.sub(r"\1 \2", text)).split()
     for_what = not WHAT.isdisjoint(words[:2]) or asks_companions(text)  # o que pode viver
     asks = bool(words) and (words[0] in ASKING or asks_how_many(text) or for_what)
-    asks = asks or asks_enough(" ".join(words[:1]))
+    asks = asks or asks_enough(" ".join(words[:1])) or ("?" in text and asks_safety(text))
     if not words or not (asks or "?" in text):
         return None
     volume = _volume(text, us_gallons=us_gallons)
@@ -158,7 +188,7 @@ def asked_company(
             tank, size = here, len(named[here])
         elif herd.saying(words[place]) == "any":
             any_animal = words[place]
-        elif words[place] in KEEPING or "enough" in herd.asking(words[place]):
+        elif words[place] in KEEPING | SAFE or "enough" in herd.asking(words[place]):
             keeping = True
         elif for_what and words[place] in WHAT:
             pass
@@ -198,7 +228,7 @@ LEAST: Final = 4
 
 
 def _is_plain(word: str, *, measured: bool) -> bool:
-    if herd.saying(word) in herd.SEXES or word in ASKING or word in BESIDE:
+    if herd.saying(word) in herd.SEXES or word in ASKING | BESIDE | SAFE | PLACES:
         return True
     if leads(word) or number_in(word) is not None or "big" in herd.asking(word):
         return True

@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from typing import Final
 
 from bot.chat.words import names
 from bot.chat.words.companions import demands
 from bot.chat.words.finding_animals import do_not_go_together, rival_line
 from bot.chat.words.numbers import plain
-from bot.chat.words.text import N_, _, ngettext
+from bot.chat.words.text import N_, _
 from core.advice.keeping import Keeping
-from core.advice.livestock import SHOAL, Conflict, Misfit, Species, Suited, source_text
+from core.advice.livestock import SHOAL, Conflict, Misfit, Species, source_text
 from core.analytes import ANALYTES
 
 LINES: Final = 6
-
-
-NAMES_SHOWN: Final = 6
 
 
 THAT_TANK: Final = N_("that tank")
@@ -28,16 +25,17 @@ THAT_WATER: Final = N_("That water")
 """A water whose values the question tells."""
 
 
-def keep(answer: Keeping, tank: str, *, sized: bool = False) -> list[str]:
+def keep(answer: Keeping, tank: str, *, sized: bool = False, judged: bool = False) -> list[str]:
     """Whether a kind may join a tank: the verdict first, then what stands against it.
 
-    `sized` tells that the size of the tank is asked about.
+    `sized` tells that the size of the tank is asked about, `judged` that its safety is, or that
+    something else is first against it: then what was judged stands in the place of a yes or no.
     """
     name = answer.name_of(answer.asked)
     reason = _reason(answer)
     if sized and reason in {"yes", "unmeasured"}:
         reason = "large_enough"
-    lines = [_(_VERDICTS[reason]).format(tank=tank, name=name)]
+    lines = [_first(answer, reason, tank, judged=judged)]
     if answer.foreign is not None:
         water, here = answer.foreign
         return [*lines, foreign(names.capital(name), water, tank, here)]
@@ -154,6 +152,17 @@ def _reason(answer: Keeping) -> str:
     return "few" if answer.cramped is None and answer.crowded is None else "care"
 
 
+def _first(answer: Keeping, reason: str, tank: str, *, judged: bool) -> str:
+    name = answer.name_of(answer.asked)
+    if not judged:
+        return _(_VERDICTS[reason]).format(tank=tank, name=name)
+    template = _JUDGED.get(reason, _VERDICTS[reason])
+    fresh = {"salinity"} if answer.asked.water == "fresh" else set()
+    judged_by = [of for of in answer.asked.ranges if of not in {*answer.unmeasured, *fresh}]
+    by = names.listed([names.label(of) for of in judged_by])
+    return names.capital(_(template).format(tank=tank, name=name, values=by))
+
+
 _VERDICTS: Final[Mapping[str, str]] = {
     "yes": N_("Yes: what I know of {tank} suits {name}."),
     "no": N_("No, not in {tank}: {name} would not do well there."),
@@ -172,6 +181,16 @@ _VERDICTS: Final[Mapping[str, str]] = {
     "large_enough": N_("By a lenient rule of thumb {tank} is not too small for {name}."),
     "unmeasured": N_("I know nothing of the water in {tank} yet: measure pH, GH and temperature."),
 }
+
+
+_JUDGED: Final[Mapping[str, str]] = {
+    "yes": N_("What was measured of {tank} suits {name}: {values}."),
+    "no": N_("{name} would not do well in {tank}."),
+    "no_rivals": N_("{name} fight each other: not so many in {tank}."),
+    "no_crowd": N_("{tank} is too small for so many {name}."),
+    "no_room": N_("{tank} is too small for {name}."),
+}
+"""First lines that are no yes or no."""
 
 
 def foreign(name: str, water: str, tank: str, here: str) -> str:
@@ -262,39 +281,3 @@ def wants(row: Species) -> str:
 def _short(source: str) -> str:
     """A source in a few words; the whole of it stands under why."""
     return _("FishBase 2013") if source == "fishbase2013" else _(source_text(source))
-
-
-def could_live(
-    suited: Sequence[Suited], source: str, water: Collection[str], language: str = "en"
-) -> list[str]:
-    """What could live in a water as it is, by company, the best suited first."""
-    if not suited and not {"gh", "kh", "salinity"} & set(water):
-        return [
-            _(
-                "Tell me GH and KH of {source} first, for example: /source {source} gh 8 kh 5"
-            ).format(source=source)
-        ]
-    if not suited:
-        return [
-            _("{source} as it is suits no kind that I know.").format(source=source),
-            _("Blended with RO, or hardened with salts, it can: ask what if i change 50% with ro"),
-        ]
-    groups: dict[str, list[str]] = {}
-    for one in suited:
-        groups.setdefault(one.species.group, []).append(one.species.name_in(language))
-    best = sorted(groups.items(), key=lambda item: -len(item[1]))
-    count = len(suited)
-    head = ngettext(
-        "{source} as it is suits {count} kind that I know, by its water alone; some of them:",
-        "{source} as it is suits {count} kinds that I know, by its water alone; some of them:",
-        count,
-    )
-    lines = [head.format(source=source, count=count)]
-    lines += [
-        _("{group}: {kinds}").format(group=_(group), kinds=", ".join(kinds[:NAMES_SHOWN]))
-        for group, kinds in best[: LINES - 2]
-    ]
-    return [
-        *lines,
-        _("By hardness first; warmth, company and the size of the tank are not judged."),
-    ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from bot.chat.words import findings, names
@@ -52,6 +52,29 @@ FILTER: Final[Mapping[Verdict, str]] = {
         " i add fish"
     ),
 }
+
+
+def beside(lines: Sequence[str], found: Readiness, tank: str, *, first: bool) -> list[str]:
+    """An answer about newcomers with what the filter has against them, `first` or behind a yes."""
+    if first:
+        before = before_all(found, tank)
+        return [*([] if before is None else [before]), *lines]
+    behind = beside_a_yes(found)
+    return [*lines[:1], *([] if behind is None else [behind]), *lines[1:]]
+
+
+def before_all(found: Readiness, tank: str) -> str | None:
+    """What stands against new animals by the filter, before anything that speaks for them."""
+    if found.verdict not in FILTER:
+        return None
+    if found.finding is not None and (poison := _STAGES.get(found.finding.id)) is not None:
+        return _("Not yet: there is {poison} in {tank}, its filter is still growing.").format(
+            poison=names.label(poison), tank=tank
+        )
+    return told(found, tank)[0]
+
+
+_STAGES: Final[Mapping[str, str]] = {"cycling_ammonia": "ammonia", "cycling_nitrite": "nitrite"}
 
 
 def beside_a_yes(found: Readiness) -> str | None:
