@@ -27,6 +27,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import buttons, effects
 from bot.chat.words import derived as derived_words
 from bot.chat.words import findings as finding_words
+from bot.chat.words import lime as lime_words
 from bot.chat.words import readings as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
@@ -125,6 +126,8 @@ def _lime(told: Told, state: State) -> list[str]:
     for name in limes:
         if name in LIME:
             found = lime_in(name, state)
+            if isinstance(found, Lime) and not found.is_for_it:
+                return lime_words.went_in(found)
             full = isinstance(found, Lime) and not found.acts
             return [_(effects.LIME_FULL if full else effects.LIME_IN)]
     return []

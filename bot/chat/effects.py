@@ -12,8 +12,10 @@ from bot.chat.turn import Turn
 from bot.chat.wished import TABLE_SALT
 from bot.chat.words import cautions
 from bot.chat.words import effects as words
+from bot.chat.words import lime as lime_words
 from bot.chat.words.terms import explained
 from bot.store.tanks import StoredTank
+from core.advice.ammonia_gate import shown
 from core.advice.effects import Effect, effects_of
 from core.advice.media import ACID_MEDIA, LIME, Leaves, leaves_in, lime_in
 from core.advice.outlook import with_premises
@@ -94,6 +96,14 @@ async def medium(turn: Turn, question: Question, substance: str) -> Reply:
             "gh": lime.end_leaves.gh,
         },
     }
+    if not lime.is_for_it:
+        end = {"before": facts["before"], "end": facts["end"]}
+        past = {} if lime.bound is None else {"past_animals": dict(lime.bound.refusal.facts)}
+        facts = {"refused": "lime_unsuited", "substance": substance, **end, **past}
+        ammonia = shown(state)
+        fresh = ammonia is not None and ammonia.is_fresh(state.now)
+        lines = lime_words.unsuited(lime, name, ammonia if fresh else None)
+        return await turn.reply(lines, facts=facts, context={"why": lines}, expects="followup")
     return await turn.reply(words.lime(lime, name), more=words.lime_more(lime), facts=facts)
 
 

@@ -18,6 +18,7 @@ from core.advice.may_rise import is_measured, raising_refused
 from core.message import raise_asked
 from core.message.model import Parsed, Question
 from core.message.waters import names_pure
+from core.substances import MEDIA
 
 KINDS = frozenset({"dose", "change", "effect", "safe"})
 """Questions that a wish to raise is read as."""
@@ -32,7 +33,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if asked is None:
         return None
     stored = turn.tank_named(asked.tank) if asked.tank else turn.current_tank
-    if stored is not None:
+    if stored is not None and asked.substance not in MEDIA:  # those are judged where they lie
         state = await state_of(turn, stored, turn.now)
         if (refusal := raising_refused(state)) is not None:
             return [await dose_reply.refuse(turn, refusal, stored.name)]

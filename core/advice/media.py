@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from core.advice import limits
 from core.advice.ammonia_gate import gate_for
+from core.advice.bounds import Bound, past_animals
+from core.advice.findings import is_kept_soft
 from core.advice.outlook import Outlook, Stage, outlook_of
 from core.advice.plan import Refusal
 from core.advice.scheduling import ammonia_facts, conflict
@@ -59,6 +61,12 @@ class Lime:
         Where the water ends if it lies there long enough.
     only_below : float or None
         Total ammonia that the end bears, where it is unknown. [mg/L as N]
+    bound : Bound or None
+        The animal on record that the end would suit least, where it is past what it suits.
+    soft : bool
+        True where a tank is kept soft, on purpose or for what lives in it.
+    thin : bool
+        True where a tank's KH is so low that any rise lifts pH far.
     """
 
     substance: str
@@ -68,6 +76,14 @@ class Lime:
     end: End
     end_leaves: End
     only_below: float | None = None
+    bound: Bound | None = None
+    soft: bool = False
+    thin: bool = False
+
+    @property
+    def is_for_it(self) -> bool:
+        """False where lime would act and this tank is not one for it."""
+        return not (self.acts and (self.bound or self.soft or self.thin))
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +128,18 @@ def lime_in(name: str, state: State) -> Lime | Refusal:
         if isinstance(gate, str):
             return Refusal(gate, ammonia_facts(state))
         only_below = gate.only_below
-    return Lime(name, outlook, float(index), acts, end, leaves, only_below)
+    found = Lime(name, outlook, float(index), acts, end, leaves, only_below)
+    return _judged(found, state) if acts and state.tank.name else found
+
+
+def _judged(found: Lime, state: State) -> Lime:
+    """What lime that acts is to this tank: to its animals, and to a KH next to nothing."""
+    now, end = found.outlook, found.end
+    ends = {"kh": (now.water.kh, end.kh), "gh": (now.water.gh, end.gh)}
+    if now.ph is not None:
+        ends["ph"] = (now.ph, end.ph)
+    thin = now.water.kh < limits.KH_BLIND_BELOW
+    return replace(found, bound=past_animals(state, ends), soft=is_kept_soft(state), thin=thin)
 
 
 def leaves_in(name: str, state: State) -> Leaves | Refusal:

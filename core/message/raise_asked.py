@@ -1,7 +1,7 @@
-"""``how do I raise the pH``, ``should I add baking soda``: a wish to raise it, of no amount.
+"""``how do I raise the pH``, ``should I add baking soda``, ``coral``: to raise it, of no amount.
 
 raise_asked = [ opener ] ( raise | get "up" ) ( "KH" | "pH" )   in any order
-            | opener add buffer
+            | opener add ( buffer | medium )
 
 Without an opener a message is one only where all its other words are light.
 """
@@ -17,9 +17,11 @@ from core.message.lexicon import lexicon
 from core.message.model import Question
 from core.message.tokens import Token, cut
 from core.message.wordfile import spelt
+from core.substances import MEDIA
 
 RAISED: Final = ("kh", "ph")
 BUFFERS: Final = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
+PUT_IN: Final = BUFFERS.union(MEDIA)
 
 _SECTIONS: Final = ("open", "raise", "get", "up", "add", "buffer")
 _MOST: Final = 24
@@ -75,8 +77,8 @@ def asked(text: str) -> Question | None:
         if set(named) <= {*RAISED} and (says["open"] or _all_light(tokens, words["raise"])):
             return Question("dose", analyte=raised, text=text)
         return None
-    buffer = next((str(t.value) for t in tokens if t.value in BUFFERS), None)
-    others = any(t.kind == "substance" and t.value not in BUFFERS for t in tokens)
+    buffer = next((str(t.value) for t in tokens if t.value in PUT_IN), None)
+    others = any(t.kind == "substance" and t.value not in PUT_IN for t in tokens)
     if (buffer or says["buffer"]) and not others and says["open"] and says["add"]:
         return Question("effect", substance=buffer, text=text)
     return None

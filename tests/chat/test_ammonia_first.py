@@ -23,7 +23,7 @@ async def test_lime_waits_for_ammonia_as_powder_does(talk: Talk, lime: str) -> N
     assert reply.facts["refused"] == "ammonia"
     assert "with this much ammonia" in reply.lines[0].text
     await talk.say("ammonia 0")
-    assert (await talk.text(f"can i put {lime} in")).startswith("Oldie: yes")
+    assert (await talk.text(f"can i put {lime} in")).startswith(f"Oldie: {lime} will dissolve")
     await talk.wait(days=20)
     await talk.say("ph 6.4 kh 1 gh 8 temp 25")
     assert (await talk.text(f"can i put {lime} in")).startswith("Only if total ammonia is under")

@@ -72,7 +72,7 @@ def lime_days() -> list[str]:
     """How long lime takes."""
     return [
         _("Days to weeks: more of it in a stronger current is faster, but ends at the same place."),
-        _("KH and pH every two days. Faster and by weight is a dose: dose kh +1"),
+        _("KH and pH every day. Faster and by weight is a dose: dose kh +1"),
     ]
 
 

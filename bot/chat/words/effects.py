@@ -152,7 +152,7 @@ def that_water() -> str:
 
 LIME_IN = N_(
     "KH, GH and pH will rise slowly, over days to weeks. Rising pH frees ammonia: measure it first,"
-    " then KH and pH every two days; take it out when KH is where you want it."
+    " then KH and pH every day; take it out when KH is where you want it."
 )
 LIME_FULL = N_("At this pH and KH the water is full of lime already: it will do nothing here.")
 
@@ -171,7 +171,7 @@ def lime(found: Lime, tank: str) -> list[str]:
     else:
         lines = [
             _(
-                "{tank}: yes, {name} will dissolve here: from KH {kh} towards about {end} °dH, GH"
+                "{tank}: {name} will dissolve here: from KH {kh} towards about {end} °dH, GH"
                 " {gh} °dH, pH {ph}, if there is enough of it."
             ).format(
                 tank=tank,
@@ -188,7 +188,7 @@ def lime(found: Lime, tank: str) -> list[str]:
                 "Slowly: days to weeks in the filter, hardly at all in still gravel. Start with"
                 " a handful in the filter; take it out when KH is where you want it."
             ),
-            _("Rising pH frees ammonia: measure it first; then KH and pH every two days."),
+            _("Rising pH frees ammonia: measure it first; then KH and pH every day."),
         ]
         if found.only_below is not None:
             lines[0] = f"{only_below(found.only_below)} {lines[0]}"
