@@ -173,6 +173,8 @@ async def _for_ammonia(
     total = shown(state)
     if total is None or any(each.id in OF_AMMONIA for each in found):
         return None
+    if any(each.severity == "alarm" for each in found):
+        return None  # worse is there, and says how much to change
     is_fresh = total.is_fresh(state.now)
     if found and not is_fresh:
         return None

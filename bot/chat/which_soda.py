@@ -36,7 +36,8 @@ async def ask(turn: Turn, told: Told, entry_id: int) -> Reply | None:
     least = await _least(turn, told, event)
     if least is not None:
         facts["kh"] = least
-    return await turn.reply(words.which(least), choices=choices, facts=facts)
+    lines = words.which(least)
+    return await turn.reply(lines, choices=choices, facts=facts, entry_id=entry_id)
 
 
 async def press(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:

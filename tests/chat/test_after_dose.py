@@ -67,8 +67,9 @@ async def test_what_a_dose_did_is_told_later(talk: Talk, text: str) -> None:
 
 async def test_of_a_thing_that_nobody_knows_nothing_is_called_well(talk: Talk) -> None:
     await shed(talk)
-    dosed, did = await talk.say("i put in 20 g soda what happened")
+    dosed, which, did = await talk.say("i put in 20 g soda what happened")
     assert dosed.facts["events"][0]["substance"] == "soda"
+    assert which.facts["ask"] == "soda"
     assert did.facts["refused"] == "substance_unknown"
     for text in ("is that safe", "what do i do now", "is my water ok"):
         said = await talk.text(text)
