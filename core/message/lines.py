@@ -155,6 +155,8 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
     if token.text in _SOFT or token.text in _HARD:
         _unit_cut_off(tokens, index, clause)
         return True
+    if token.text == "-" and _is_minus(tokens, index):
+        return False
     if token.text == "-":
         following = tokens[index + 1] if index + 1 < len(tokens) else token
         letter = len(following.text) == 1 and following.kind in {"word", "fill", "several", "unit"}
@@ -163,6 +165,14 @@ def _separates(tokens: list[Token], index: int, clause: Clause) -> bool:
             return False  # typed into a range: "20 -o 40"
         return not clause.items or (clause.items[-1].kind == "V" and not word)
     return False
+
+
+def _is_minus(tokens: list[Token], index: int) -> bool:
+    """Whether a dash touches the number behind it and nothing before it: `-3 kh`, no `- 3 kh`."""
+    behind = tokens[index + 1] if index + 1 < len(tokens) else None
+    if behind is None or not quantities.is_number(behind) or behind.start != tokens[index].end:
+        return False
+    return not index or tokens[index - 1].end < tokens[index].start
 
 
 def _unit_cut_off(tokens: list[Token], index: int, clause: Clause) -> None:

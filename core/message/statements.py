@@ -13,6 +13,7 @@ from core.message import (
     hardness,
     joined,
     lines,
+    of_new_water,
     pairs,
     quantities,
     scopes,
@@ -128,6 +129,7 @@ def _scopes(line: Line, state: Statement) -> None:
     candidates = [c for clause in line.clauses for c in clause.candidates]
     scopes.count_words(line, state)
     scopes.other_water(line, candidates, state)
+    of_new_water.mark(line, candidates, state)
     scopes.unclear_heads(line, candidates, state)
     scopes.wishes(line, state)
     if candidates:

@@ -47,7 +47,7 @@ from core.message.model import Event, Value
 _REASONS = {
     BAD_NUMBER: N_("{texts} makes no one number"),
     IMPLAUSIBLE: N_("{texts} is outside what a tank can have"),
-    NEGATIVE: N_("{texts} is under zero"),
+    NEGATIVE: N_("{texts} has a minus, which may be a dash or mean a fall"),
     STRAY_NUMBER: N_("{texts} belongs to no name"),
     NO_VALUE: N_("{texts} has no number"),
     NO_NUMBER: N_("{texts} does not tell how many"),
