@@ -26,9 +26,9 @@ from bot.chat import (
 from bot.chat.after_why import Spoken
 from bot.chat.emergencies import CAUSES
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.state import CALLED, state_of
 from bot.chat.turn import ASKED, Turn
-from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.words import after as words
 from bot.chat.words import findings as finding_words
 from bot.store.offers import Offer

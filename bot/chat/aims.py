@@ -14,8 +14,8 @@ from bot.chat import followups, orders, other_way
 from bot.chat.asking import ask
 from bot.chat.corrections import STILL_MEANT
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE
 from bot.chat.turn import ASKED, Turn
-from bot.chat.typed import GROUP_PATIENCE
 from bot.store.offers import Offer
 from core.message import aims, doubts, parse
 from core.message.aims import Aim

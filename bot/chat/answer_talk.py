@@ -10,8 +10,8 @@ from collections.abc import Callable, Mapping
 from typing import Any, Final
 
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, Turn
-from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.chat.words import after as after_words
 from bot.chat.words import answer_talk as words
 from bot.chat.words import doses as dose_words

@@ -11,64 +11,37 @@ from dataclasses import replace
 from typing import Final
 
 from bot.chat import (
-    about_kinds,
-    aerating,
-    after,
     after_dose,
-    aims,
     animals,
-    answer_talk,
-    arrivals,
-    asides,
     asked_deeds,
-    asked_water,
     before_deed,
     belongs,
     calls,
-    converting,
-    cooling,
     corrections,
-    daily,
     dosing,
     edits,
     emergencies,
     every_tank,
-    expected,
     followups,
-    in_vessel,
     inhabitants,
     introduced,
-    kit_check,
     labels,
-    mix_talk,
-    mixes,
-    named_for_job,
-    orders,
     past,
     pauses,
     plan_talk,
     presses,
     products,
-    questions,
-    raising,
     readings,
     reminders,
     reports,
-    room,
     settings,
-    sources,
-    tank_use,
     tanks,
     tanks_told,
-    traits,
-    treatments,
     typed,
     undoing,
-    warming,
-    weighed_later,
-    what_for,
     what_now,
 )
+from bot.chat.looks import BEFORE_INTENT, BEFORE_READINGS, QUESTIONS, first
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
@@ -81,8 +54,6 @@ from core.message.past import Past
 from core.message.past import asked as past_asked
 
 CommandTopic = Callable[[Turn, Command, Parsed], Awaitable[list[Reply]]]
-QuestionTopic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
-
 COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "start": settings.start,
     "help": what_now.help_,
@@ -110,21 +81,6 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "move": belongs.move,
 }
 
-QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
-    "dose": dosing.dose,
-    "effect": dosing.effect,
-    "change": dosing.change,
-    "help": questions.help_,
-    "when": questions.when,
-    "convert": converting.convert,
-    "co2": questions.co2,
-    "keep": questions.keep,
-    "safe": questions.safe,
-    "why": questions.why,
-    "history": questions.history,
-}
-
-
 FIRST: Final = frozenset({"filter_harmed", *HEATED})
 """Calls whose steps go before what is stored: so it is read as what followed of them."""
 
@@ -145,61 +101,8 @@ async def answer(turn: Turn) -> list[Reply]:
 async def _message(turn: Turn) -> list[Reply]:
     turn.spoken_of = await products.spoken_of(turn)
     parsed = parse(turn.incoming.text, turn.context())
-    if (awaited := await expected.answer(turn, parsed)) is not None:
-        return awaited
-    if (of_kit := await kit_check.answer(turn)) is not None:
-        return of_kit
-    if (cooled := await cooling.answer(turn, parsed)) is not None:
-        return cooled
-    if (converted := await converting.answer(turn, parsed)) is not None:
-        return converted
-    if (of_ppm := await treatments.ppm(turn, parsed)) is not None:
-        return of_ppm
-    if (because := await after.reason(turn, parsed)) is not None:
-        return because
-    if (by_water := await followups.by_water(turn, QUESTIONS)) is not None:
-        return by_water
-    if (salted := await asked_water.salt_topped_up(turn)) is not None:
-        return [salted]
-    if (by_job := await named_for_job.answer(turn, parsed)) is not None:
-        return by_job
-    if (apart := await in_vessel.told(turn, parsed)) is not None:
-        return apart
-    if (of_it := await answer_talk.answer(turn, parsed)) is not None:
-        return of_it
-    if (of_plan := await plan_talk.answer(turn, parsed)) is not None:
-        return of_plan
-    if calls.goes_first(turn, parsed):  # battery acid, whatever was asked about before
-        return await by_intent(turn, parsed)
-    if (of_answer := await after.answer(turn, parsed)) is not None:
-        return of_answer
-    if (mixed := await mix_talk.litres(turn, parsed)) is not None:
-        return mixed
-    if (aimed := await aims.answer(turn, parsed, QUESTIONS)) is not None:
-        return aimed
-    if (otherwise := await followups.answer(turn, parsed, QUESTIONS)) is not None:
-        return otherwise
-    if (use := await what_for.answer(turn, parsed)) is not None:
-        return use
-    if (steps := await what_now.typed(turn)) is not None:
-        return [steps]
-    if (weighed := await weighed_later.answer(turn, parsed)) is not None:
-        return weighed
-    if (did := await after_dose.typed(turn)) is not None:
-        return [did]
-    if (report := await reports.spoken(turn)) is not None:
-        return report
-    if (aside := await asides.answer(turn, parsed)) is not None:
-        return aside
-    if (planned := await orders.answer(turn, parsed)) is not None:
-        return planned
-    if (typed_out := await typed.by_label(turn)) is not None:
-        return typed_out
-    if turn.incoming.reply_to is not None and parsed.intent in {"reading", "event"}:
-        corrected = await corrections.answering(turn, parsed)
-        if corrected is not None:
-            return corrected
-    return await by_intent(turn, parsed)
+    found = await first(BEFORE_INTENT, turn, parsed)
+    return await by_intent(turn, parsed) if found is None else found
 
 
 async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
@@ -227,36 +130,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         parsed = replace(parsed, question=counts)
     if calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
         return await _call(turn, parsed)
-    if (met := await introduced.told(turn)) is not None:
-        return met
-    if (living := await introduced.beside(turn, parsed)) is not None:
-        return living
-    if (trait := traits.trait_of(turn, parsed)) is not None:
-        return await traits.answer(turn, trait)
-    if (coming := arrivals.coming_in(turn, parsed)) is not None:
-        return await arrivals.answer(turn, coming)
-    if (raised := await raising.answer(turn, parsed)) is not None:
-        return raised
-    if (warmed := await warming.answer(turn)) is not None:
-        return warmed
-    if (managed := await products.manage(turn, parsed)) is not None:
-        return managed
-    if (named := await labels.called(turn)) is not None:
-        return named
-    if sources.may_be_told(parsed) and (heard := await sources.spoken(turn)) is not None:
-        return heard
-    if (about := await about_kinds.answer(turn, parsed)) is not None:
-        return about
-    if (aired := await aerating.answer(turn, parsed)) is not None:
-        return aired
-    if (mixed := await mixes.answer(turn, parsed)) is not None:
-        return mixed
-    if (used := await tank_use.answer(turn, parsed)) is not None:
-        return used
-    if (used := await daily.told(turn, parsed)) is not None:
-        return used
-    if (roomy := await room.answer(turn, parsed)) is not None:
-        return roomy
+    if (found := await first(BEFORE_READINGS, turn, parsed)) is not None:
+        return found
     parsed = animals.asked(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks_told.told(turn, parsed)) is not None:

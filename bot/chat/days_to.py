@@ -6,10 +6,10 @@ import math
 from typing import Any, Final
 
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
-from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.words import days_to as words
 from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as standing_words

@@ -13,8 +13,8 @@ from typing import Any, Final
 
 from bot.chat import animals, corrections, doubts, other_way, reminders
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, Turn
-from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import AT_HAND, Offer
 from core.message import anew, followups, parse, water_asked
 from core.message.doubts import NEGATED, NO_VALUE, STRAY_NUMBER, WISH

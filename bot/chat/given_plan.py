@@ -7,8 +7,8 @@ from datetime import timedelta
 from typing import Any, Final
 
 from bot.chat import doses
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
-from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.store.offers import Offer
 from core.advice import limits
 

@@ -9,8 +9,8 @@ from dataclasses import asdict
 from typing import Final
 
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
-from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.chat.words import kit_check as words
 from core.advice.reference_water import Reference, off_by, reference
 from core.message.kit_check import KitAsked, kit_asked, shown

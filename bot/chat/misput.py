@@ -14,8 +14,8 @@ from typing import Any, Final
 from bot.chat import belongs, corrections, doses, own_plan, plan_parts
 from bot.chat.given_plan import LOOKED_AT, Given, given
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
-from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from bot.chat.words import misput as words
 from bot.chat.words import plan_talk as plan_words
 from bot.store.log import Entry

@@ -7,9 +7,9 @@ from typing import Any
 
 from bot.chat import source_blends
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.source_blends import MIX
 from bot.chat.turn import Turn
-from bot.chat.typed import GROUP_PATIENCE, PATIENCE
 from core.message import bought, followups, volume_said
 from core.message.fold import fold
 from core.message.model import Parsed, Question

@@ -9,9 +9,9 @@ from typing import Any, Final
 from bot.chat import corrections, doses, own_plan, plan_figures
 from bot.chat.given_plan import Given
 from bot.chat.model import Reply
+from bot.chat.patience import PATIENCE
 from bot.chat.plan_figures import FIGURES, ROUNDING, part_of
 from bot.chat.turn import Turn
-from bot.chat.typed import PATIENCE
 from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.numbers import plain, when

@@ -26,8 +26,8 @@ from bot.chat import (
 )
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.turn import ASKED, Turn
-from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.words import change_talk as change_words
 from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words

@@ -17,6 +17,7 @@ from bot.chat import (
     reports,
     salts,
     settings,
+    soda_was,
     stock,
     tank_volumes,
     tanks,
@@ -24,7 +25,6 @@ from bot.chat import (
     treatment_answers,
     undoing,
     what_now,
-    which_soda,
 )
 from bot.chat.model import Reply
 from bot.chat.offering import ACTION_VERSION
@@ -61,7 +61,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "log_form": doses.log_form,
     "retest": doses.retest,
     "say_again": bases.say_again,
-    "soda_was": which_soda.press,
+    "soda_was": soda_was.press,
     "confirm_salt": treatment_answers.confirm_salt,
     "decline_salt": treatment_answers.decline_salt,
     "confirm_cycle": treatment_answers.confirm_cycle,

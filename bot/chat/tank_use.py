@@ -8,11 +8,11 @@ from typing import Any, Final
 
 from bot.chat import daily, levels
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.routines import HOW_OFTEN
 from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
-from bot.chat.typed import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.words import daily as daily_words
 from bot.chat.words import days_to as missing_words
 from bot.chat.words import questions as question_words

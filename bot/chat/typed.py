@@ -3,28 +3,21 @@
 from __future__ import annotations
 
 import math
-from datetime import timedelta
 
 from bot.chat import presses, reminder_answers
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.replanned import LOGGING
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.store.offers import Choice, Offer
 from core.message.model import Command, Parsed
 
-LOOKED_AT = 12
-"""Latest offers among which a typed word finds its button."""
-
 COMMANDS = frozenset({"more", "undo", "done"})
 """Meanings of buttons whose English words are commands of their own."""
 
 REASONS = 8
 """Lines of reasons on one screen."""
-
-PATIENCE = timedelta(hours=12)
-GROUP_PATIENCE = timedelta(minutes=15)
-"""How long a bare yes or no is about our question; people say both to each other in a group."""
 
 
 async def yes(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:

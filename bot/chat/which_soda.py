@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import corrections
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
-from bot.chat.words import general
 from bot.chat.words import which_soda as words
-from bot.store.offers import Choice, Offer
+from bot.store.offers import Choice
 from core.advice.effects import effects_of
 from core.advice.plan import Refusal
 from core.advice.spoons import least_grams
@@ -38,15 +36,6 @@ async def ask(turn: Turn, told: Told, entry_id: int) -> Reply | None:
         facts["kh"] = least
     lines = words.which(least)
     return await turn.reply(lines, choices=choices, facts=facts, entry_id=entry_id)
-
-
-async def press(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """Put the dose right as the soda that it was."""
-    if not await turn.uow.offers.take(offer.id, choice.verb):
-        return [await turn.reply(general.already())]
-    entry_id, substance = choice.arguments["entry"], choice.arguments["substance"]
-    right = await corrections.with_substance(turn, entry_id, substance)
-    return [await turn.reply(general.already())] if right is None else right
 
 
 async def _least(turn: Turn, told: Told, event: Event) -> float | None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from bot.chat.words.animals import which
-from bot.chat.words.keeping import could_live, keep
+from bot.chat.words.could_live import could_live
+from bot.chat.words.keeping import keep
 from core.advice import livestock
 from core.advice.keeping import can_keep
 from core.advice.livestock import lookup, species

@@ -1,0 +1,161 @@
+"""In which order a message is looked at, before and behind what its intent is.
+
+Each look gives replies, or None where the message is about something else; a look stands before
+those that would take its words for less.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Awaitable, Callable, Mapping, Sequence
+from typing import Final
+
+from bot.chat import (
+    about_kinds,
+    aerating,
+    after,
+    after_dose,
+    aims,
+    answer_talk,
+    arrivals,
+    asides,
+    asked_water,
+    calls,
+    converting,
+    cooling,
+    corrections,
+    daily,
+    dosing,
+    expected,
+    followups,
+    in_vessel,
+    introduced,
+    kit_check,
+    labels,
+    mix_talk,
+    mixes,
+    named_for_job,
+    orders,
+    plan_talk,
+    products,
+    questions,
+    raising,
+    reports,
+    room,
+    sources,
+    tank_use,
+    traits,
+    treatments,
+    typed,
+    warming,
+    weighed_later,
+    what_for,
+    what_now,
+)
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from core.message.model import Parsed, Question
+
+QuestionTopic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
+Look = Callable[[Turn, Parsed], Awaitable[Sequence[Reply] | Reply | None]]
+
+QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
+    "dose": dosing.dose,
+    "effect": dosing.effect,
+    "change": dosing.change,
+    "help": questions.help_,
+    "when": questions.when,
+    "convert": converting.convert,
+    "co2": questions.co2,
+    "keep": questions.keep,
+    "safe": questions.safe,
+    "why": questions.why,
+    "history": questions.history,
+}
+"""The topic of each kind of question."""
+
+
+async def first(looks: Sequence[Look], turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """The replies of the first look that a message is for."""
+    for look in looks:
+        found = await look(turn, parsed)
+        if found is not None:
+            return [found] if isinstance(found, Reply) else list(found)
+    return None
+
+
+async def _refused_at_once(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Battery acid, whatever was asked about before."""
+    if turn.route is None or not calls.goes_first(turn, parsed):
+        return None
+    return await turn.route(turn, parsed)
+
+
+async def _answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """A reading or deed sent as the answer to a message puts that one right."""
+    if turn.incoming.reply_to is None or parsed.intent not in {"reading", "event"}:
+        return None
+    return await corrections.answering(turn, parsed)
+
+
+async def _trait(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    trait = traits.trait_of(turn, parsed)
+    return None if trait is None else await traits.answer(turn, trait)
+
+
+async def _arrival(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    coming = arrivals.coming_in(turn, parsed)
+    return None if coming is None else await arrivals.answer(turn, coming)
+
+
+async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    return await sources.spoken(turn) if sources.may_be_told(parsed) else None
+
+
+BEFORE_INTENT: Final[tuple[Look, ...]] = (
+    expected.answer,
+    lambda turn, _parsed: kit_check.answer(turn),
+    cooling.answer,
+    converting.answer,
+    treatments.ppm,
+    after.reason,
+    lambda turn, _parsed: followups.by_water(turn, QUESTIONS),
+    lambda turn, _parsed: asked_water.salt_topped_up(turn),
+    named_for_job.answer,
+    in_vessel.told,
+    answer_talk.answer,
+    plan_talk.answer,
+    _refused_at_once,
+    after.answer,
+    mix_talk.litres,
+    lambda turn, parsed: aims.answer(turn, parsed, QUESTIONS),
+    lambda turn, parsed: followups.answer(turn, parsed, QUESTIONS),
+    what_for.answer,
+    lambda turn, _parsed: what_now.typed(turn),
+    weighed_later.answer,
+    lambda turn, _parsed: after_dose.typed(turn),
+    lambda turn, _parsed: reports.spoken(turn),
+    asides.answer,
+    orders.answer,
+    lambda turn, _parsed: typed.by_label(turn),
+    _answering,
+)
+"""What a message may say of what was answered, asked or shown before, or of no tank at all."""
+
+BEFORE_READINGS: Final[tuple[Look, ...]] = (
+    lambda turn, _parsed: introduced.told(turn),
+    introduced.beside,
+    _trait,
+    _arrival,
+    raising.answer,
+    lambda turn, _parsed: warming.answer(turn),
+    products.manage,
+    lambda turn, _parsed: labels.called(turn),
+    _source,
+    about_kinds.answer,
+    aerating.answer,
+    mixes.answer,
+    tank_use.answer,
+    daily.told,
+    room.answer,
+)
+"""Whole sentences whose values are no readings of the tank, or whose question is none of a kind."""
