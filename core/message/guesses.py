@@ -139,8 +139,9 @@ def _other_meaning(candidate: Candidate, made: Value, problem: str, source: str)
         return _asked_for(candidate, number)
     if problem == doubts.OTHER_WATER:
         named = waters.mentioned(source[: candidate.start])
-        water = named[-1][2] if named else "tap"
-        return f"/source {water} {candidate.analyte} {number:.6g}"
+        if not named:
+            return None  # the other tank's, a friend's: no source of ours
+        return f"/source {named[-1][2]} {candidate.analyte} {number:.6g}"
     return None
 
 

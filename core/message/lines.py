@@ -92,6 +92,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     clause = line.clauses[-1]
     if index == 0 and (used := _bullet(tokens, state)):
         return used
+    if not line.begun and (used := naming.told_apart(tokens, index, line, state)):
+        return used
     if kind == "analyte":
         if not line.begun and naming.alike(tokens, index, state):
             return naming.named(tokens, index, line, state)

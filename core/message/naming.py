@@ -7,9 +7,11 @@ from __future__ import annotations
 
 from core.message import amounts, doubts, tanks
 from core.message.clauses import Clause
+from core.message.lexicon import lexicon
 from core.message.model import Context, Doubt
 from core.message.state import Line, Statement
 from core.message.tokens import Token
+from core.message.waters import words
 
 MOST = 12
 """Times, and tanks, that one line may have; more are no message of a keeper."""
@@ -146,6 +148,36 @@ def _headed(tokens: list[Token]) -> int:
         if token.kind not in {"word", "several"} and token.value not in {"fish", "home"}:
             return 0
     return 0
+
+
+def told_apart(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
+    """A tank told apart from others at the head (`the main tank is ph 7`): the index behind it.
+
+    It is asked about, since which of the chat's tanks it is, if any, is not said; else 0.
+    """
+    first, apart = tokens[index], words().tanks["apart"]
+    if line.tanks or line.events or index + 3 >= len(tokens):
+        return 0
+    home = first.text in apart and _is_home(tokens[index + 1])
+    behind = _is_home(first) and tokens[index + 1].text in apart
+    if not (home or behind) or any(token.kind != "fill" for token in tokens[:index]):
+        return 0
+    place = index + 2
+    while place < len(tokens) and tokens[place].value == "link":
+        place += 1
+    if place + 1 >= len(tokens) or tokens[place].kind != "analyte":
+        return 0
+    if not number_ahead(tokens, place + 1):
+        return 0
+    state.talk = state.talk or state.context.group
+    return _stranger(tokens, index, index + 1, line, state)
+
+
+def _is_home(token: Token) -> bool:
+    """Whether a word means a tank, be it the name of one as well."""
+    if token.kind == "tank":
+        return lexicon().words.get(token.text) == ("mark", "home")
+    return token.value == "home"
 
 
 def _stranger(tokens: list[Token], first: int, last: int, line: Line, state: Statement) -> int:

@@ -101,3 +101,33 @@ async def test_what_can_be_negative_keeps_its_minus(talk: Talk) -> None:
     await talk.say("/tank new Fern 200 l fresh")
     (reply,) = await talk.say("-50 mv redox")
     assert reply.facts["values"][0]["value"] == -50
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "main tank is ph 7.9 kh 8 amm 0",
+        "the big tank: ph 7.9 kh 8",
+        "das große becken ph 7,9 kh 8",
+        "le grand bac ph 7,9",
+        "el acuario grande ph 7,9",
+        "la vasca grande ph 7,9",
+        "aquário principal ph 7,9",
+        "de grote bak ph 7,9",
+        "duże akwarium ph 7,9",
+        "stora akvariet ph 7,9",
+    ],
+)
+async def test_which_tank_is_told_apart_is_asked(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Nursery 60 l fresh")
+    (reply,) = await talk.say(text)
+    assert reply.text.startswith("There is no tank"), reply.text
+    assert not reply.facts.get("values")
+    assert reply.buttons[0].label.startswith("add ")
+
+
+async def test_the_other_tanks_values_are_offered_to_no_source(talk: Talk) -> None:
+    await talk.say("/tank new Nursery 60 l fresh")
+    (reply,) = await talk.say("my other tank ph 7.9 kh 8")
+    assert "another water's value" in reply.text
+    assert not any("/source" in button.label for button in reply.buttons)
