@@ -6,6 +6,7 @@ from typing import Final
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.plan_said import LONGEST_TEXT
 from core.message.tokens import cut
 from core.message.word_classes import said
 
@@ -22,6 +23,8 @@ def substance_asked(text: str) -> str | None:
     >>> substance_asked("peat"), substance_asked("i put peat in?")
     (None, None)
     """
+    if len(text) > LONGEST_TEXT:
+        return None
     plain = " ".join(fold(text).split())
     named = [token for token in cut(plain, lexicon(), plain) if token.kind == "substance"]
     if len({str(token.value) for token in named}) != 1:

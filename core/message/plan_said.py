@@ -20,6 +20,9 @@ from core.message.wordfile import spelt
 LONGEST: Final = 14
 """More words than these say more than one thing of a plan."""
 
+LONGEST_TEXT: Final = 240
+"""Characters of so many words at most."""
+
 PHRASE: Final = 6
 """Words of the longest entry."""
 
@@ -92,6 +95,8 @@ def said_of_plan(text: str) -> Said | None:
     >>> said_of_plan("is 20 g safe?").amounts.grams, said_of_plan("I put in my hand") is None
     (20.0, True)
     """
+    if len(text) > LONGEST_TEXT:
+        return None
     plain = " ".join(fold(text).split())
     tokens = cut(plain, lexicon(), plain)
     named = [(token.start, token.end) for token in tokens if token.kind == "substance"]

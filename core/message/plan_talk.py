@@ -11,6 +11,7 @@ from typing import Final, Literal, cast, get_args
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.plan_said import LONGEST_TEXT
 from core.message.tokens import cut
 from core.message.waters import one_of
 from core.message.wordfile import spelt
@@ -80,6 +81,8 @@ def about(text: str) -> About | None:
     >>> about("how do I add fish") is None
     True
     """
+    if len(text) > LONGEST_TEXT:
+        return None
     plain = _with_it(text)
     lead = _LEAD.match(plain)
     for said in (plain, plain[lead.end() :]) if lead else (plain,):

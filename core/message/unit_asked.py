@@ -8,6 +8,7 @@ from core.message.amounts import SPOONS
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Question
+from core.message.plan_said import LONGEST_TEXT
 from core.message.tokens import cut
 from core.message.word_classes import Said, said
 
@@ -39,6 +40,8 @@ def unit_asked(text: str) -> Question | None:
     >>> unit_asked("1 tsp baking soda grams").spoons, unit_asked("kh 3 meq") is None
     (1.0, True)
     """
+    if len(text) > LONGEST_TEXT:
+        return None
     plain = " ".join(fold(text).split())
     named = [token for token in cut(plain, lexicon(), plain) if token.kind == "substance"]
     rest = plain

@@ -521,3 +521,7 @@ async def test_oh_no_before_a_deed_is_regret_and_no_denial(planned: Talk) -> Non
 async def test_too_much_without_a_number_is_an_overdose(planned: Talk, line: str) -> None:
     assert "How much of what went in?" in await planned.text(line)
     assert "Stop dosing" in await planned.text("what now")
+
+
+def test_what_is_longer_than_so_many_words_is_not_read_word_by_word() -> None:
+    assert telling("i gave it " + " " * 300) is None
