@@ -7,6 +7,7 @@ from __future__ import annotations
 import pytest
 
 from core.message.plan_anew import weighed_anew
+from core.message.plan_said import said_of_plan
 from core.message.plan_words import telling
 from tests.chat.harness import Talk
 
@@ -524,4 +525,5 @@ async def test_too_much_without_a_number_is_an_overdose(planned: Talk, line: str
 
 
 def test_what_is_longer_than_so_many_words_is_not_read_word_by_word() -> None:
-    assert telling("i gave it " + " " * 300) is None
+    assert said_of_plan("i gave it") is not None
+    assert said_of_plan("i gave it" + " " * 300) is None
