@@ -89,7 +89,7 @@ def exchanged(text: str) -> tuple[str, str] | None:
     >>> exchanged("not 5, 4"), exchanged("nicht 5, sondern 4"), exchanged("4 instead of 5")
     (('4', '5'), ('4', '5'), ('4', '5'))
     >>> exchanged("not today"), exchanged("and for 60 l, not 50 l")
-    (None, ('60 l', '50 l'))
+    (None, ('and for 60 l', '50 l'))
     """
     if len(text) > LONGEST or "?" in text:
         return None

@@ -199,8 +199,8 @@ def without_it(text: str) -> str:
 
     Examples
     --------
-    >>> without_it("change 20% with this mix")
-    'change 20% with '
+    >>> without_it("change 20% with that")
+    'change 20% '
     """
     return _pattern("it").sub("", fold(text))
 

@@ -7,6 +7,7 @@ known.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from functools import cache
 from typing import Final, NamedTuple
 
@@ -27,14 +28,14 @@ PHRASE: Final = 6
 """Words of the longest entry."""
 
 _WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
-_MEASURES: Final = {
-    **dict.fromkeys(GRAMS, "grams"),
-    **dict.fromkeys(LITRES, "litres"),
-    **dict.fromkeys(SPOONS, "spoons"),
-    **dict.fromkeys(MILLILITRES, "millilitres"),
-    "%": "percent",
+_MEASURES: Final[Mapping[str, tuple[str, float]]] = {
+    **{unit: ("grams", factor) for unit, factor in GRAMS.items()},
+    **{unit: ("litres", factor) for unit, factor in LITRES.items()},
+    **{unit: ("spoons", factor) for unit, factor in SPOONS.items()},
+    **{unit: ("millilitres", factor) for unit, factor in MILLILITRES.items()},
+    "%": ("percent", 1.0),
 }
-"""Which of `Amounts` a unit is of."""
+"""Which of `Amounts` a unit is of, and how much of it one is; a millilitre is no litre here."""
 
 _LEADS: Final = frozenset({"ok", "okay"})
 """Words that say no more than that what follows is an answer."""
@@ -91,7 +92,7 @@ def said_of_plan(text: str) -> Said | None:
     Examples
     --------
     >>> sorted(said_of_plan("Oops, I put in twice as much").classes)
-    ['double', 'put']
+    ['double', 'give', 'inside', 'put']
     >>> said_of_plan("is 20 g safe?").amounts.grams, said_of_plan("I put in my hand") is None
     (20.0, True)
     """
@@ -135,13 +136,11 @@ def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:
     place = 0
     while place < len(tokens):
         value, unit, last = _amount(tokens, place)
-        kind = _MEASURES.get(unit or "")
-        if value is None or kind is None or kind in told:
+        kind, factor = _MEASURES.get(unit or "", ("", 0.0))
+        if value is None or not kind or kind in told:
             place += 1
             continue
-        told[kind] = value * {**GRAMS, **LITRES, **SPOONS}.get(str(unit), 1.0)
-        if kind == "millilitres":
-            told[kind] = value
+        told[kind] = value * factor
         spans.append((tokens[place].start, tokens[last - 1].end))
         place = last
     return Amounts(**told), spans
@@ -150,7 +149,7 @@ def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:
 def _amount(tokens: list[Token], place: int) -> tuple[float | None, str | None, int]:
     """The amount that begins here: its number, unit and the token behind it."""
     token = tokens[place]
-    if token.kind == "number" or token.kind == "slashed":
+    if token.kind in {"number", "slashed"}:
         found = quantities.read(tokens, place)
         return (None, None, place) if found is None else (found.value, found.unit, found.last)
     behind = [t for t in tokens[place + 1 : place + 3] if t.value != "one"]
@@ -162,9 +161,9 @@ def _amount(tokens: list[Token], place: int) -> tuple[float | None, str | None, 
         return float(str(token.value)), unit, last
     if token.value == "one":
         return 1.0, unit, last
-    return (SHARES[str(token.value)] / 100.0, unit, last) if token.value in SHARES else (
-        None, None, place,
-    )  # fmt: skip
+    if token.value in SHARES:
+        return SHARES[str(token.value)] / 100.0, unit, last
+    return None, None, place
 
 
 def _at(words: list[str], place: int) -> tuple[int, frozenset[str]]:

@@ -47,8 +47,8 @@ def telling(text: str) -> Heard | None:
     ('go_on', 20.0)
     >>> telling("2nd part now?").meaning, telling("I gave it").meaning, telling("it is")
     ('go_on', 'gave_it', None)
-    >>> telling("is 20% a week enough?")
-    Heard(meaning='weekly', amounts=Amounts(grams=None, percent=20.0, litres=None))
+    >>> telling("is 20% a week enough?").meaning, telling("is 20% a week enough?").amounts.percent
+    ('weekly', 20.0)
     """
     said = said_of_plan(text) or said_of_plan(beside_dose.without(text))
     if said is None:
