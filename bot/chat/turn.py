@@ -13,7 +13,7 @@ from bot.store.chats import Chat, NewChat
 from bot.store.tanks import StoredTank
 from bot.store.uow import UnitOfWork
 from core.advice.products import Product, never
-from core.message.model import Context, Parsed
+from core.message.model import Context, Look, Parsed
 from core.tank import Tank
 
 ASKED: Final = "asked"
@@ -95,7 +95,13 @@ class Turn:
             products=tuple(product.name for product in self.products),
             spoken_of=self.spoken_of,
             seas=frozenset(seas),
+            looks=tuple(self._look(stored) for stored in self.tanks),
         )
+
+    def _look(self, stored: StoredTank) -> Look:
+        tank = stored.tank
+        in_use = stored is self.current_tank
+        return Look(stored.name, tank.kind, tank.volume_l, tank.setup == "planted", in_use)
 
     def tank_named(self, name: str) -> StoredTank | None:
         """The tank that is spelt so, whatever its case."""

@@ -17,7 +17,7 @@ from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Parsed, Value
 from core.message.parser import parse
-from core.message.tanks import mark
+from core.message.tanks import marked
 from core.message.tokens import cut
 
 LONGEST: Final = 400
@@ -154,7 +154,7 @@ def read(text: str, context: Context) -> Coming | None:
     hours, kept = _hours(folded)
     plain, values, rest = _parted(kept, context)
     tokens = cut(folded, lexicon())
-    named = [str(t.value) for t in mark(tokens, folded, context.tanks) if t.kind == "tank"]
+    named = [str(t.value) for t in marked(tokens, folded, context) if t.kind == "tank"]
     return Coming(
         plain,
         values,

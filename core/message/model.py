@@ -180,13 +180,39 @@ class Kit:
 
 
 @dataclass(frozen=True, slots=True)
+class Look:
+    """What tells one tank from the others.
+
+    Attributes
+    ----------
+    name : str
+        As the keeper spells it.
+    kind : str
+        fresh, brackish, marine or pond.
+    volume_l : float or None
+        Net volume, where it is known. [L]
+    planted : bool
+        Whether it is said to be planted.
+    in_use : bool
+        Whether it is the one spoken of.
+    """
+
+    name: str
+    kind: str
+    volume_l: float | None = None
+    planted: bool = False
+    in_use: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Context:
     """What the words of a message depend on.
 
     `now` is aware; relative dates count from it in `zone` (its own offset where None). `tanks`
     are the chat's tanks as spelt by the keeper, `products` the bought ones that it knows and
     `spoken_of` the one of them that "of it" means, if any; `kits` maps tank name → analyte → Kit,
-    with "" for the chat's default; `seas` are the tanks of sea water, "" where the one in use is.
+    with "" for the chat's default; `seas` are the tanks of sea water, "" where the one in use is;
+    `looks` are what tells the tanks apart where none is named.
     `group` is True where people also talk to each other.
     `fahrenheit` and `us_gallons` are the chat's preferences for bare numbers.
     """
@@ -201,3 +227,4 @@ class Context:
     products: tuple[str, ...] = ()
     spoken_of: str | None = None
     seas: frozenset[str] = frozenset()
+    looks: tuple[Look, ...] = ()

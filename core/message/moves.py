@@ -13,7 +13,7 @@ from core.message.animal_words import TOWARDS, WHENCE
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Event
-from core.message.tanks import mark
+from core.message.tanks import marked
 from core.message.tokens import Token, cut
 
 _FROM: Final = frozenset({"from"})
@@ -54,7 +54,7 @@ def way(text: str, event: Event, context: Context) -> Way:
     first = text.rfind("\n", 0, event.start) + 1
     line = text[first:].partition("\n")[0]
     folded = fold(line)
-    tokens = mark(cut(folded, lexicon()), folded, context.tanks)
+    tokens = marked(cut(folded, lexicon()), folded, context)
     place = next((n for n, t in enumerate(tokens) if t.value in {"moved", "given"}), 0)
     origin: str | None = None
     destination = stranger = None

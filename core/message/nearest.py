@@ -83,6 +83,38 @@ def modifies(word: str) -> bool:
     return any(OSA.distance(word, near, score_cutoff=most) <= most for near in _modifiers())
 
 
+@lru_cache(maxsize=1)
+def _names_of_two() -> tuple[tuple[str, str], ...]:
+    """(words, analyte) of every name of two words, such as carbonate hardness."""
+    return tuple(
+        (" ".join(words), entry[1].partition("@")[0])
+        for words, continuations in lexicon().phrases.items()
+        for rest, entry, _ in continuations
+        if len(rest) == 1 and entry[0] == "analyte" and "ambiguous" not in entry[1]
+    )
+
+
+@lru_cache(maxsize=4096)
+def of_two(first: str, second: str) -> tuple[str, ...]:
+    """The analytes whose names of two words are nearest to two words, by two edits at most.
+
+    Examples
+    --------
+    >>> of_two("carbonate", "hardnes"), of_two("hello", "hardnes")
+    (('KH',), ())
+    """
+    written = f"{first} {second}"
+    if len(first) < 4 or len(second) < 4 or len(written) > 60:
+        return ()
+    best: dict[str, float] = {}
+    for name, analyte in _names_of_two():
+        distance: float = OSA.distance(written, name, score_cutoff=2)
+        if distance <= 2:
+            best[analyte] = min(distance, best.get(analyte, 9.0))
+    nearest = sorted(analyte for analyte, off in best.items() if off == min(best.values()))
+    return tuple(_SHOWN.get(analyte, analyte.replace("_", " ")) for analyte in nearest[:3])
+
+
 @lru_cache(maxsize=4096)
 def counts(word: str) -> bool:
     """Whether a word of four letters or more is nearly one that counts.

@@ -16,7 +16,7 @@ from core.message.aims import wants
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Parsed
-from core.message.tanks import mark
+from core.message.tanks import marked
 from core.message.tokens import Token, cut
 
 LONGEST: Final = 70
@@ -46,7 +46,7 @@ def ordered(text: str, parsed: Parsed, context: Context) -> tuple[str, ...]:
     if beside or not whole or not all(each.startswith(_ASKED) for each in told):
         return ()
     plain = fold(text)
-    count = _wishes(mark(cut(plain, lexicon(), text), plain, context.tanks))
+    count = _wishes(marked(cut(plain, lexicon(), text), plain, context))
     return tuple(each.removeprefix(_ASKED) for each in told) if count == len(told) else ()
 
 

@@ -48,7 +48,7 @@ def bind(
         return
     kinds = [item.kind for item in items if item.kind != "U"]
     if items[0].kind == "U" and len(items) > 2 and kinds[:1] == ["V"] and _even_pairs(items[1:]):
-        clause.loose.append(items.pop(0))
+        clause.loose += [] if _of_two(items, 0) else [items.pop(0)]
     if timed and kinds == ["V"] and len(items) == 1 and _of_one_unit(items[0], previous):
         assert previous is not None  # noqa: S101
         strays.again(clause, items[0], previous)
@@ -202,10 +202,12 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
             behind = item.kind == "U" and index > 0 and items[index - 1].kind == "V"
             if behind and _joins(item, following):
                 _between_numbers(last, made)
-            if index and items[index - 1].kind == "U" and nearest.modifies(items[index - 1].text):
-                made.problem = made.problem or doubts.UNKNOWN_WORD
+            if index and items[index - 1].kind == "U":
+                _modified(made, items[index - 1], item)
             last = made
             index += 1
+        elif item.kind == "U" and _of_two(items, index):
+            pass  # the word behind it takes it with it
         elif item.kind == "N" and _somebody(items, index):
             index += 3
         elif item.kind == "N" and following is not None and _looks_numeric(following):
@@ -220,6 +222,23 @@ def _name_first(clause: Clause, items: list[Item]) -> None:
         else:
             strays.loose(clause, item, last, following)
         index += 1
+
+
+def _of_two(items: list[Item], index: int) -> bool:
+    """Whether two words that are no names, and a number behind them, may be one name."""
+    ahead = items[index + 1 : index + 3]
+    if [item.kind for item in ahead] != ["U", "V"]:
+        return False
+    return bool(nearest.of_two(items[index].text, ahead[0].text))
+
+
+def _modified(made: Candidate, before: Item, name: Item) -> None:
+    """A misspelt word before a name may make another name of it: `carbonat hardness` is no GH."""
+    if names := nearest.of_two(before.text, name.text):
+        made.start, made.analyte, made.choices = before.start, "", names
+        made.problem = doubts.UNKNOWN_NAME if len(names) < 2 else doubts.AMBIGUOUS_NAME
+    elif nearest.modifies(before.text):
+        made.problem = made.problem or doubts.UNKNOWN_WORD
 
 
 def _somebody(items: list[Item], index: int) -> bool:

@@ -33,7 +33,7 @@ from core.message.fold import fold
 from core.message.hidden import mark_hidden
 from core.message.lexicon import lexicon
 from core.message.model import Command, Context, Doubt, Parsed
-from core.message.tanks import mark
+from core.message.tanks import marked
 from core.message.tokens import Token, cut
 
 LIMIT = 4096
@@ -92,8 +92,7 @@ def parse(text: str, context: Context) -> Parsed:
 
 def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Parsed:
     """What the tokens of a text say, all of them read."""
-    if context.tanks:
-        tokens = mark(tokens, folded, context.tanks)
+    tokens = marked(tokens, folded, context)
     if context.products or context.spoken_of:
         tokens = bought.mark(tokens, folded, context.products, context.spoken_of)
     blend = blends.find(text) if _changes_water(tokens) else None

@@ -9,9 +9,10 @@ from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
-from core.message import namesakes
+from core.message import described, namesakes
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.model import Context
 from core.message.tokens import Token, cut
 
 
@@ -174,6 +175,13 @@ def mark(tokens: list[Token], folded: str, tanks: tuple[str, ...]) -> list[Token
         name, start = alone.pop(), tokens[0].start  # the tank and its animal: it is both
         return [Token("tank", name, fold(name), start, start), *out]
     return out
+
+
+def marked(tokens: list[Token], folded: str, context: Context) -> list[Token]:
+    """`tokens` with every tank made one token, told by its name or without it."""
+    if not context.tanks:
+        return tokens
+    return described.mark(mark(tokens, folded, context.tanks), folded, context.looks)
 
 
 def named_alone(text: str, tanks: Sequence[str]) -> str | None:

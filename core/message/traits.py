@@ -17,7 +17,7 @@ from core.message import doubts, kit_days, times
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
-from core.message.tanks import mark
+from core.message.tanks import marked
 from core.message.tokens import Token, cut
 from core.tank import Setup
 
@@ -150,8 +150,7 @@ def read(text: str, context: Context) -> Trait | None:
     if not any(said) and expiry is None:
         return None
     tokens = cut(folded, lexicon())
-    if context.tanks:
-        tokens = mark(tokens, folded, context.tanks)
+    tokens = marked(tokens, folded, context)
     if not tokens or tokens[0].kind == "ask" or tokens[0].value == "remind":
         return None
     if expiry is not None:

@@ -14,7 +14,7 @@ from core.message.commands import command_of
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
-from core.message.tanks import mark
+from core.message.tanks import marked
 from core.message.tokens import Token, cut
 
 LONGEST: Final = 60
@@ -60,7 +60,7 @@ def told(text: str, context: Context) -> Vacated | None:
     if len(text) > LONGEST or "?" in text:
         return None
     folded = fold(text)
-    tokens = mark(cut(folded, lexicon(), text), folded, context.tanks)
+    tokens = marked(cut(folded, lexicon(), text), folded, context)
     said = [_role(token) for token in tokens]
     if not tokens or tokens[0].value == "link" or "" in said:
         return None

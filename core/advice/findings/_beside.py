@@ -4,17 +4,32 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.advice.findings._model import Finding
+from core.advice.ammonia_gate import gate_limit, shown, upper_total
+from core.advice.findings._model import Finding, within
+from core.advice.outlook import temperature_of
+from core.advice.state import State
+from core.water.ammonia import un_ionised_fraction
 
 ACTED_ON: Final = frozenset(
     {"ammonia", "nitrite", "chlorine", "low_oxygen", "copper", "copper_low_kh"}
 )
 """Poison, or want of air: what is to be done at once waits for no retest of another value."""
 
+PH_IN_AIR: Final = 8.3
+"""pH of water with KH 4 °dH in balance with the air at 25 °C: the highest that a buffer leads to.
 
-def ammonia_first(found: list[Finding]) -> list[Finding]:
-    """Mark a low KH beside ammonia: a buffer would set the poison free."""
-    if not any(finding.id in {"ammonia", "ammonia_without_ph"} for finding in found):
+By the constants of carbonic acid in Plummer & Busenberg 1982 (from memory: K1 10^-6.35, K0
+10^-1.47) and 420 µatm."""
+
+
+def ammonia_first(found: list[Finding], state: State) -> list[Finding]:
+    """Mark a low KH beside ammonia: a buffer would set the poison free.
+
+    Sour water holds much ammonium that harms nobody yet: what counts is what it would be once a
+    buffer has raised pH.
+    """
+    warned = any(finding.id in {"ammonia", "ammonia_without_ph"} for finding in found)
+    if not warned and not _would_poison(state):
         return found
     return [
         Finding(each.id, each.severity, {**each.facts, "ammonia_first": 1.0})
@@ -22,6 +37,15 @@ def ammonia_first(found: list[Finding]) -> list[Finding]:
         else each
         for each in found
     ]
+
+
+def _would_poison(state: State) -> bool:
+    total = upper_total(state) if shown(state) is not None else None
+    if total is None:
+        return False
+    warmth = within(temperature_of(state)[0], 0.0, 50.0)
+    share = un_ionised_fraction(PH_IN_AIR, warmth, within(state.salinity, 0.0, 60.0))
+    return total * share > gate_limit(state)
 
 
 def retest_first(found: list[Finding]) -> list[Finding]:

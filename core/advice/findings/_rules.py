@@ -255,7 +255,7 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
         if rule.wakes & told:
             said = rule.judge(state)
             found += said if isinstance(said, tuple) else [said] if said is not None else []
-    found = retest_first(ammonia_first(_without_echoes(found)))
+    found = retest_first(ammonia_first(_without_echoes(found), state))
     found = without_doses(found, state)
     if not found and STEADY.wakes & told:
         good = _patterns.steady(state)

@@ -1,0 +1,126 @@
+"""Tanks told without their names: by size, by their water, by their litres, as the other one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from functools import cache, lru_cache
+from typing import Final
+
+from core.message.model import Look
+from core.message.token import Token
+from core.message.wordfile import spelt
+from core.units import US_GALLON_L
+
+CLEARLY: Final = 1.25
+"""So many times larger is a tank that anybody would call the big one of two."""
+
+
+@cache
+def _ways() -> dict[str, tuple[str, ...]]:
+    """Section of the file → all ways to say it, the longest first."""
+    told: dict[str, set[str]] = {}
+    for section, _language, ways in spelt("described.txt"):
+        told.setdefault(section, set()).update(ways)
+    return {section: tuple(sorted(ways, key=len, reverse=True)) for section, ways in told.items()}
+
+
+def _traits(looks: Sequence[Look]) -> Iterator[tuple[str, str]]:
+    """(what is said of it, name) for what is true of one of the tanks alone."""
+    for kind in ("marine", "fresh", "brackish", "pond"):
+        yield from ((kind, each.name) for each in _alone(looks, [x.kind == kind for x in looks]))
+    yield from (("planted", each.name) for each in _alone(looks, [x.planted for x in looks]))
+    if len(looks) == 2 and any(each.in_use for each in looks):
+        yield "other", next(each.name for each in looks if not each.in_use)
+    sizes = sorted((each.volume_l, each.name) for each in looks if each.volume_l is not None)
+    if len(sizes) == len(looks):
+        if sizes[-1][0] >= CLEARLY * sizes[-2][0]:
+            yield "big", sizes[-1][1]
+        if sizes[1][0] >= CLEARLY * sizes[0][0]:
+            yield "small", sizes[0][1]
+
+
+def _alone(looks: Sequence[Look], fits: Sequence[bool]) -> list[Look]:
+    found = [each for each, fit in zip(looks, fits, strict=True) if fit]
+    return found if len(found) == 1 else []
+
+
+def _numbers(looks: Sequence[Look], litres: float) -> Iterator[tuple[str, str]]:
+    """(a whole number of a unit, name) where one tank alone holds so much."""
+    held = [(f"{each.volume_l / litres:.0f}", each.name) for each in looks if each.volume_l]
+    for number, name in held:
+        if [other for other, _ in held].count(number) == 1:
+            yield number, name
+
+
+@lru_cache(maxsize=256)
+def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, str]]:
+    """The pattern that finds the tanks, and every way to tell one → its name."""
+    ways = _ways()
+    traits = list(_traits(looks))
+    meant = {way: name for trait, name in traits for way in ways[trait]}
+    ones = {way: name for trait, name in traits for way in ways.get(f"{trait} one", ())}
+    noun = _any(ways["noun"])
+    sized: list[str] = []
+    for unit, litres in (("litres", 1.0), ("gallons", US_GALLON_L)):
+        written = _any(ways[unit])
+        for number, name in _numbers(looks, litres):
+            meant.setdefault(number, name)
+            sized.append(rf"{number}(?: ?(?:{written}))?(?: (?:{noun}))?")
+    if not meant:
+        return None, {}
+    plain = [_any(way for way in meant if not way.isdigit())] if traits else []
+    known = rf"(?:(?<!\S)(?:{_any(ways['before'])})[ ']+|^)({'|'.join([*plain, *sized])})"
+    placed = rf"|(?<!\S)(?:{_any(ways['place'])}) ({_any(ones)})" if ones else "|(?!)()"
+    return re.compile(rf"(?:{known}{placed})(?![\w'-])"), meant | ones
+
+
+def _any(ways: Iterable[str]) -> str:
+    return "|".join(re.escape(way) for way in sorted(ways, key=len, reverse=True))
+
+
+def mark(tokens: list[Token], folded: str, looks: tuple[Look, ...]) -> list[Token]:
+    """`tokens` with every tank that is told without its name made one token of kind ``tank``.
+
+    It stands behind ``the``, ``my`` or ``in``, or begins the message before a name of a value: `a
+    big tank` is any.
+
+    Parameters
+    ----------
+    tokens, folded
+        The message, cut and plain.
+    looks : tuple of Look
+        The tanks on record.
+    """
+    if len(looks) < 2:
+        return tokens
+    pattern, meant = _reader(looks)
+    if pattern is None:
+        return tokens
+    for found in pattern.finditer(folded):
+        group = 1 if found[1] is not None else 2
+        said = found[group]
+        start, end = found.span(group)
+        name = meant.get(said) or meant[said[: len(said) - len(said.lstrip("0123456789"))]]
+        inside = [token for token in tokens if start <= token.start < end]
+        behind = next((token for token in tokens if token.start >= end), None)
+        if not inside or any(token.kind == "tank" for token in inside):
+            continue
+        if found.start() == start and (behind is None or behind.kind not in {"analyte", "p"}):
+            continue
+        if said.isdigit() and not _says_more_of(behind):
+            continue
+        place = tokens.index(inside[0])
+        tokens = [
+            *tokens[:place],
+            Token("tank", name, said, start, end),
+            *tokens[place + len(inside) :],
+        ]
+    return tokens
+
+
+def _says_more_of(behind: Token | None) -> bool:
+    """Whether what stands behind a bare number leaves it a tank: `the 240 has kh 4`, not `g`."""
+    if behind is None or behind.kind in {"analyte", "fill", "p"}:
+        return True
+    return behind.value in {"link", "wish"}
