@@ -8,6 +8,7 @@ from typing import Final
 from bot.chat import (
     arrivals,
     bases,
+    chores,
     doses,
     doubts,
     expected,
@@ -70,6 +71,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "later": reminder_answers.press_later,
     "skip": reminder_answers.press_skip,
     "open_reminder": reminder_answers.press_open,
+    "remind": chores.press,
     "set_zone": settings.press_zone,
     "set_volume": expected.press_volume,
     "send_volume": tank_volumes.press_send_volume,

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any, Final
 
+from bot.chat import task_deeds
 from bot.chat.model import Reply
 from bot.chat.reminder_answers import fitting_task
 from bot.chat.reminding import local, said
@@ -46,7 +47,10 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     if isinstance(request, Problem):
         lines = words.problem(request.reason, request.text, request.suggestion)
         return [await turn.reply(lines)]
-    return await _make(turn, request, [command.arguments])
+    refused = await task_deeds.too_much(
+        turn, request.what, request.kind, tank_in(turn, request.what)
+    )
+    return refused or await _make(turn, request, [command.arguments])
 
 
 async def anew(turn: Turn, made: Mapping[str, Any]) -> list[Reply] | None:

@@ -7,8 +7,9 @@ from core.schedule.moments import parse_moment, parse_quiet, parse_until
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
-from core.schedule.request import parse_anew, parse_request
+from core.schedule.request import is_to_come, parse_anew, parse_request
 from core.schedule.rules import Every, Monthly, NthWeekday, Once, Rule, Weekly, Yearly
+from core.schedule.tasks import is_chore
 from core.schedule.zones import zone_guess
 
 __all__ = [
@@ -28,6 +29,8 @@ __all__ = [
     "Weekly",
     "Yearly",
     "from_text",
+    "is_chore",
+    "is_to_come",
     "moment_at",
     "next_after",
     "parse_anew",

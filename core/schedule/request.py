@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from datetime import datetime, tzinfo
+from datetime import datetime, timedelta, tzinfo
 
 from core.schedule.grammar.scan import time_runs
 from core.schedule.model import Problem, Request
-from core.schedule.pieces import Found
+from core.schedule.pieces import Found, Near
 from core.schedule.problems import end_in, flaw_in, loose_end, pieces_of, unclear_problem
 from core.schedule.rhythm import Plan, plan
 from core.schedule.rules import Every, aware
@@ -25,6 +25,8 @@ _LEAD = re.compile(r"^(?:(?:remind me|please|pls|me|to)\b[\s,:]*)+", re.IGNORECA
 _TRAIL = re.compile(r"[\s,]+(?:please|pls|thanks|thank you|or so)$", re.IGNORECASE)
 _EMPTY = re.compile(r"\(\s*\)|\[\s*\]|\"\s*\"")
 _COUNT_FROM_DONE = ("test", "change")
+_BEGUN = timedelta(hours=1)
+"""An evening that has begun means so long from now."""
 
 
 def parse_request(text: str, now: datetime, zone: tzinfo) -> Request | Problem:
@@ -112,6 +114,33 @@ def parse_anew(texts: Sequence[str], now: datetime, zone: tzinfo) -> Request | P
         except Unclear as unclear:
             return unclear_problem(line, founds, unclear.flaw, what)
     return _request(what, planned, said.needs_zone) if what else None
+
+
+def is_to_come(text: str, now: datetime, zone: tzinfo) -> bool:
+    """Tell whether words of time cannot be about what is over: a rhythm, a span, tomorrow.
+
+    A bare weekday, date or clock time may be the last as well as the next.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 1, tzinfo=UTC)
+    >>> [is_to_come(f"change water {when}", now, UTC) for when in ("tomorrow", "on friday")]
+    [True, False]
+    """
+    _, founds = _best_language(text)
+    try:
+        said = gather(pieces_of(founds))
+        planned = plan(said, now, zone) if founds else None
+    except Unclear:
+        return False
+    if planned is None:
+        return False
+    ahead = said.near is not None and said.near.days > 0
+    tonight = said.near == Near(0) and said.part is not None
+    later = said.weekdays is not None and said.weekdays.later
+    soon = tonight and planned.first > now + _BEGUN
+    return bool(said.repeats or said.span or said.exact or ahead or later or soon)
 
 
 def _best_language(text: str) -> tuple[Line, list[Found]]:

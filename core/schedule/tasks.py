@@ -33,6 +33,23 @@ def kind_of(what: str) -> Kind:
     return _by_thing(words, text)
 
 
+def is_chore(what: str) -> bool:
+    """Tell whether words name a chore: its verb, or a change of water.
+
+    Of a value it is told that it changes, so that `ph changes` is none.
+
+    Examples
+    --------
+    >>> is_chore("check filter"), is_chore("30% wasserwechsel"), is_chore("ph changes")
+    (True, True, False)
+    """
+    words = {fold(word) for word, _, _ in split(what)}
+    text = f" {' '.join(fold(word) for word, _, _ in split(what))} "
+    if words & tasks.CHANGE and words & tasks.ANALYTES - tasks.WATER:
+        return False
+    return bool(words & tasks.VERBS) or any(phrase in text for phrase in tasks.TOP_UP)
+
+
 def _by_thing(words: set[str], text: str) -> Kind:
     """The sort of a task whose verb alone does not tell it."""
     if words & tasks.MEDIA and words & (tasks.CHANGE | tasks.RENEW | tasks.CLEAN):

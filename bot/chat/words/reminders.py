@@ -24,6 +24,8 @@ DONE, HOUR, EVENING, TOMORROW, SKIP = (
     N_("skip"),
 )
 
+REMIND, DONE_NOW = N_("remind me of it"), N_("it is done, log it")
+
 
 def task(tank: str | None, what: str) -> str:
     """A task with its tank, unless its own words name the tank already."""
@@ -73,6 +75,35 @@ def made(said: str, rule: str, first: datetime, now: datetime, replaced: str | N
 def made_once(said: str, first: datetime, now: datetime) -> list[str]:
     """A single reminder was made."""
     return [_("I will remind you: {task}, {first}.").format(task=said, first=when(first, now))]
+
+
+def routine_told(what: str, rule: str) -> list[str]:
+    """A routine was told, which is no deed."""
+    return [
+        _(
+            "{task}, {rule}: a routine, so nothing is logged. Tell me each one when it is done."
+        ).format(task=what, rule=rule),
+        _("Shall I remind you of it?"),
+    ]
+
+
+def routine_past() -> list[str]:
+    """What was done again and again was told, of no one day."""
+    return [
+        _("Nothing is logged: that tells no single day. Send for example: yesterday changed 30%")
+    ]
+
+
+def done_or_planned(what: str) -> list[str]:
+    """A rhythm may be the name of a deed."""
+    return [
+        _("{task}: is it done, or shall I remind you? Nothing is stored yet.").format(task=what)
+    ]
+
+
+def too_much(what: str) -> list[str]:
+    """A reminder of a dose that is too much for a day."""
+    return [_("No reminder was set: {task} at a time is too much for a day.").format(task=what)]
 
 
 def there_already(said: str, rule: str) -> list[str]:

@@ -23,13 +23,19 @@ ANALYTES = _set(
 TEST = _set(
     "test tests testing retest measure",
     "testen messen tester mesurer probar medir testar testare misurare meten testuj testować",
-    "zmierz mierzyć testa mät mäta",
+    "zmierz zmierzyć mierzyć testa mät mäta misura teste mesure mide mede meet messe teste",
 )
-LOOK = _set("check recheck read", "prüfen vérifier revisar verificar controllare sprawdź kolla")
+WATER = _set("water eau agua água acqua wody vatten")
+LOOK = _set(
+    "check recheck read",
+    "prüfen prüfe kontrollieren vérifier vérifie contrôler revisar revisa verificar verifica",
+    "checar controllare controlla controleren controleer sprawdź sprawdzić kolla kontrollera",
+)
 CHANGE = _set(
     "change changes changing exchange swap",
     "wechseln wasserwechsel tauschen changer changement cambiar cambio trocar troca cambiare",
-    "verversen waterwissel wymień wymiana podmiana podmień byta byt byte vattenbyte",
+    "verversen ververs waterwissel wymień wymienić wymiana podmiana podmień podmienić byta byt",
+    "byte vattenbyte wechsel wechsle changez cambia troque trocar mudar mude",
 )
 WATER_CHANGE = _set("wc waterchange wasserwechsel waterwissel podmiana vattenbyte verversen")
 RENEW = _set(
@@ -43,16 +49,20 @@ OBTAIN = _set(
 CLEAN = _set(
     "clean cleaning rinse wash service backwash scrub unclog squeeze",
     "reinigen putzen spülen nettoyer rincer limpiar enjuagar limpar pulire sciacquare",
-    "schoonmaken spoelen czyść wyczyść czyszczenie rengör rengöra skölj",
+    "schoonmaken spoelen czyść wyczyść wyczyścić czyścić czyszczenie rengör rengöra skölj skölja",
+    "reinige säubern putze nettoie rince limpia limpe lave lavar lavare pulisci sciacqua maak",
+    "vacuum vac wipe scrape absaugen aspirar siphonner prune trim",
 )
 DOSE = _set(
     "dose dosing doses redose add fertilise fertilize fertiliser fertilizer",
     "düngen dosieren doser dosificar abonar dosar dosare doseren bemesten nawóz dawkuj dosera",
-    "gödsla",
+    "gödsla adubar adube fertilizar fertiliza fertilizante engrais dünge dünger dosiere",
+    "concimare concima fertilizzare fertilizzante abonar abona abono bemest nawozić nawieź",
 )
 FEED = _set(
     "feed feeding",
-    "füttern nourrir alimentar alimentare voeren voederen karm karmić nakarm mata",
+    "füttern füttere nourrir nourris alimentar alimenta alimentare voeren voer voederen karm",
+    "karmić nakarm nakarmić mata",
 )
 CALIBRATE = _set(
     "calibrate recalibrate calibration",
@@ -88,3 +98,17 @@ TOP_UP = (
     " fyll pa ",
 )
 """Phrases, with a space on either side."""
+VERBS = (
+    TEST
+    | LOOK
+    | CHANGE
+    | WATER_CHANGE
+    | RENEW
+    | OBTAIN
+    | CLEAN
+    | DOSE
+    | FEED
+    | CALIBRATE
+    | _set("filterreinigung filterwechsel teilwasserwechsel tww")
+)
+"""What makes words a chore."""

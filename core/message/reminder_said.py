@@ -1,0 +1,160 @@
+"""Chores told with a rhythm or a time to come: `every sunday 10am water change 30%`.
+
+chore = { frame } { ask } when task { frame }
+
+Such a text is no deed. A verb in the first person tells a routine, one in the past what was done
+so; all words of time and of tasks are `core.schedule`'s.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import datetime, tzinfo
+from functools import cache
+from typing import Final, Literal
+
+from core.message.fold import fold
+from core.message.waters import one_of
+from core.message.wordfile import spelt
+from core.schedule import Once, Problem, Request, is_chore, is_to_come, parse_request
+
+FILE: Final = "reminder_said.txt"
+
+LONGEST: Final = 140
+"""A longer text says more than a chore. [characters]"""
+
+MOST_WORDS: Final = 12
+"""Words of a task that nobody asked to be reminded of."""
+
+How = Literal["asked", "bare", "own", "past", "named"]
+
+
+@dataclass(frozen=True, slots=True)
+class Chore:
+    """A chore and when it is due.
+
+    Attributes
+    ----------
+    how : str
+        asked: a reminder is asked for; bare: the chore stands alone; own: told as a routine;
+        past: so it was done; named: perhaps the name of a deed just done (`weekly water change`).
+    text : str
+        The task with its words of time.
+    request : Request or Problem
+        When it is due, or why that is unclear.
+    """
+
+    how: How
+    text: str
+    request: Request | Problem
+
+
+def chore(text: str, now: datetime, zone: tzinfo, *, deed: bool = False) -> Chore | None:
+    """The chore that a text tells; None where it is none, or may be a deed.
+
+    Parameters
+    ----------
+    deed : bool
+        True where the words beside the time tell a deed by themselves.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 2, 18, tzinfo=UTC)
+    >>> told = chore("every sunday 10am water change 30%", now, UTC)
+    >>> told.how, told.request.what
+    ('bare', 'water change 30%')
+    >>> chore("i change 30% every sunday", now, UTC).how, chore("changed 30%", now, UTC) is None
+    ('own', True)
+    """
+    plain = text.strip(" \t.!")
+    if len(text) > LONGEST or "\n" in plain:
+        return None
+    asked = _asked(plain.strip(" ?¿"))
+    if asked is not None:
+        request = parse_request(asked, now, zone)
+        known = isinstance(request, Request) or request.reason not in {"no_time", "no_what"}
+        denied = _has("told", "no", asked) or _has("told", "past", asked)
+        return Chore("asked", asked, request) if known and not denied else None
+    if "?" in text or _has("told", "no", plain) or _has("told", "like", plain):
+        return None
+    how: How = "past" if _has("told", "past", plain) else "bare"
+    if how == "bare" and (_has("told", "own", plain) or _has("told", "verb", plain)):
+        how = "own"
+    said = " ".join(_without_owner(plain).split()) if how == "own" else plain
+    request = parse_request(said, now, zone)
+    if isinstance(request, Problem):
+        vague = request.reason == "ambiguous" and is_chore(plain) and how == "bare"
+        return Chore(how, plain, request) if vague else None
+    if how == "past":
+        repeats = not isinstance(request.rule, Once)
+        return Chore(how, plain, request) if repeats and deed and not _named(plain) else None
+    if not (is_chore(request.what) and is_to_come(plain, now, zone)):
+        return None
+    if len(request.what.split()) > MOST_WORDS or (how == "own" and isinstance(request.rule, Once)):
+        return None
+    if how == "bare" and deed and _named(plain):
+        how = "named"
+    return Chore(how, said, request)
+
+
+def _asked(text: str) -> str | None:
+    """The text without what asks for a reminder; None where nothing does."""
+    ask = _patterns()["ask", "ask"]
+    if ask.search(fold(text)) is None:
+        return None
+    for _again in range(2):
+        found = ask.search(fold(text))
+        if found is not None:
+            text = f"{text[: found.start()]} {text[found.end() :]}"
+    return _framed(" ".join(text.split()))
+
+
+def _framed(text: str) -> str:
+    """The text without the words of a request at its ends."""
+    start, end = _frames()
+    while (found := start.match(fold(text))) is not None and found.end():
+        text = text[found.end() :]
+    while (found := end.search(fold(text))) is not None and found.group():
+        text = text[: found.start()]
+    return text.strip(" ,:;.")
+
+
+def _without_owner(text: str) -> str:
+    """The text without its pronouns; a plain text is as long as its source."""
+    for found in reversed(list(_patterns()["told", "own"].finditer(fold(text)))):
+        text = text[: found.start()] + text[found.end() :]
+    return text
+
+
+def _named(text: str) -> bool:
+    return _has("told", "named", text)
+
+
+def _has(section: str, meaning: str, text: str) -> bool:
+    return _patterns()[section, meaning].search(fold(text)) is not None
+
+
+@cache
+def _ways() -> dict[tuple[str, str], set[str]]:
+    found: dict[tuple[str, str], set[str]] = {}
+    for section, meaning, ways in spelt(FILE):
+        found.setdefault((section, meaning), set()).update(ways)
+    return found
+
+
+@cache
+def _patterns() -> dict[tuple[str, str], re.Pattern[str]]:
+    """Any of the words of a meaning, as whole words of a plain text."""
+    return {
+        key: re.compile(rf"(?<![\w'])(?:{one_of(ways)})(?![\w'])") for key, ways in _ways().items()
+    }
+
+
+@cache
+def _frames() -> tuple[re.Pattern[str], re.Pattern[str]]:
+    ways = one_of(_ways()["ask", "frame"])
+    return re.compile(rf"\s*(?:(?:{ways})(?![\w'])[\s,:]*)?"), re.compile(
+        rf"(?:[\s,:]+(?:{ways}))?$"
+    )
