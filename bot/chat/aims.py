@@ -17,12 +17,16 @@ from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE
 from bot.chat.turn import ASKED, Turn
 from bot.store.offers import Offer
-from core.message import aims, doubts, parse
+from core.message import aims, by_means, doubts, parse
 from core.message.aims import Aim
+from core.message.followups import Followup
 from core.message.model import Doubt, Parsed, Question
 from core.message.waters import names_pure
 
-UNTOLD = frozenset({doubts.WISH, doubts.UNKNOWN_WORD, doubts.AMBIGUOUS_WORD, doubts.OTHER_WATER})
+OPEN = frozenset({doubts.UNKNOWN_WORD, doubts.AMBIGUOUS_WORD, doubts.QUESTIONED})
+"""Doubts whose value may be one that was measured."""
+
+UNTOLD = OPEN | {doubts.WISH, doubts.OTHER_WATER}
 """Doubts of a message that a wish may have."""
 
 
@@ -35,10 +39,17 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if not turn.incoming.addressed or not told or beside:
         return None
     text = turn.incoming.text
+    if (brought := await _by_means(turn, parsed, topics)) is not None:
+        return brought
+    asks = any(doubt.reason == doubts.QUESTIONED for doubt in parsed.doubts)
+    if asks and (again := await followups.answer(turn, parsed, topics)) is not None:
+        return again
     wished = aims.read(text, turn.context())
-    offer = await _spoken_of(turn, ahead=all(aim.ahead for aim in wished)) if wished else None
+    if not wished:
+        return await _may_be_wished(turn, parsed)
+    offer = await _spoken_of(turn, ahead=all(aim.ahead for aim in wished))
     if offer is None:
-        return await _which(turn, parsed, wished) if wished and aims.is_for(text) else None
+        return await _which(turn, parsed, wished) if aims.is_for(text) else None
     asked = _asked(turn, offer)
     if asked is None:
         return await orders.answer(turn, parsed) or await _which(turn, parsed, wished)
@@ -54,6 +65,58 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if asked.volume_l is None and (planned := await orders.answer(turn, parsed)) is not None:
         return planned
     turn.asked = offer.context[ASKED]  # still what is spoken of
+    return await _which(turn, parsed, wished)
+
+
+async def _by_means(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
+    """`gh 6 with gypsum`, `gh 6 with ro` right after a wish or its plan: the wish anew, by that."""
+    text, context = turn.incoming.text, turn.context()
+    split = by_means.without(text, context)
+    by_water = split is None and {doubt.reason for doubt in parsed.doubts} == {doubts.OTHER_WATER}
+    if by_water:
+        split = by_means.without_water(text)
+    wished = aims.read(split[0], context, sure=True) if split is not None else ()
+    offer = await _spoken_of(turn, ahead=True) if wished else None
+    asked = None if offer is None else _asked(turn, offer)
+    if split is None or offer is None or asked is None:
+        return None
+    means = split[1].said
+    of_salts = all(aim.analyte not in aims.UNSALTED for aim in wished)
+    of_bucket = asked.volume_l is not None and names_pure(asked.text or "")
+    if asked.kind == "dose" and of_bucket and of_salts:
+        if by_water:
+            return await _of_recipe(turn, offer, asked, wished, topics)
+        return await _of_recipe(turn, offer, asked, wished, topics, means=split[1].name)
+    named = " ".join(aim.said for aim in wished)
+    by = f" with {means}" if means else ""
+    amount = "" if asked.volume_l is None else f" for {asked.volume_l:g} l"
+    (first, *more) = wished
+    anew = f"get {named} with {means}" if by_water else f"dose {named}{by}{amount}"
+    if first.analyte == "ph" and not more:
+        anew = f"get ph to {first.target:g}{by}"
+    order = parse(anew, context)
+    if turn.route is None or order.question is None or order.doubts or order.values:
+        return await _which(turn, parsed, wished)
+    turn.incoming = replace(turn.incoming, text=anew)
+    return await turn.route(turn, order)
+
+
+async def _may_be_wished(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`kh 8 next week`, `too much, make gh 11` right after a plan: the goal is offered first."""
+    told = [doubt.value for doubt in parsed.doubts if doubt.reason in OPEN]
+    values = [value for value in told if value is not None]
+    if parsed.values or not values or len(values) < len(parsed.doubts):
+        return None
+    wished = [
+        aims.Aim(value.analyte, value.canonical, doubt.suggestion or doubt.text)
+        for value, doubt in zip(values, parsed.doubts, strict=True)
+        if value.analyte in aims.WISHED - aims.UNSALTED and isinstance(value.canonical, float)
+    ]
+    offer = await _spoken_of(turn, ahead=False) if len(wished) == len(values) else None
+    if offer is None:
+        return None
+    if ASKED in offer.context:
+        turn.asked = offer.context[ASKED]  # still what is spoken of
     return await _which(turn, parsed, wished)
 
 
@@ -116,10 +179,21 @@ def _of_wishes(offer: Offer) -> bool:
 
 
 async def _of_recipe(
-    turn: Turn, offer: Offer, asked: Question, wished: Sequence[Aim], topics: followups.Topics
+    turn: Turn,
+    offer: Offer,
+    asked: Question,
+    wished: Sequence[Aim],
+    topics: followups.Topics,
+    *,
+    means: str = "",
 ) -> list[Reply]:
-    """The same bucket with these goals in the place of those that it had, or beside them."""
+    """The same bucket with these goals in the place of those that it had, or beside them.
+
+    `means` is the salt that shall bring them.
+    """
     changes: dict[str, Any] = {"premises": dict(asked.premises)}
+    if means:
+        changes |= other_way.changes(asked, Followup(substance=means), offer) or {}
     for aim in wished:
         if aim.analyte == asked.analyte and asked.target is not None:
             changes |= {"target": aim.target, "delta": None}

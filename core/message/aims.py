@@ -103,8 +103,10 @@ def wants(plain: str) -> bool:
     return _words().get(plain) == "want"
 
 
-def read(text: str, context: Context) -> tuple[Aim, ...]:
+def read(text: str, context: Context, *, sure: bool = False) -> tuple[Aim, ...]:
     """The values of a text that are wished, or may be; none where it says anything else.
+
+    `sure` tells that what was said beside them can only wish: `gh 12`, of `gh 12 with gypsum`.
 
     Examples
     --------
@@ -125,16 +127,18 @@ def read(text: str, context: Context) -> tuple[Aim, ...]:
             before = {aim.said: aim for aim in found}  # rather is of the head and of the aim
             found = tuple(
                 aim._replace(
-                    sure=aimed
+                    sure=sure
+                    or aimed
                     or bool(said.before & _STRONG)
                     or (led and bool(said.behind))
                     or (aim.said in before and before[aim.said].sure),
-                    ahead=aimed
+                    ahead=sure
+                    or aimed
                     or bool(said.before & _STRONG)
                     or (aim.said in before and before[aim.said].ahead),
                 )
                 for aim, said in zip(*read_so, strict=True)
-                if led or said.before or said.behind
+                if sure or led or said.before or said.behind
             )
             found = tuple(aim for aim in found if aim.sure or aim.analyte not in UNSALTED)
     return found

@@ -25,6 +25,7 @@ class Candidate:
     tank: str | None = None
     own_time: bool = False
     former: bool = False
+    means: str = ""
     instead: bool = False
     """Told with a word of regret before it: it takes the place of what it puts right."""
 

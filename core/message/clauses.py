@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from core.message import doubts, glued, prices, quantities
 from core.message.candidates import Candidate
+from core.message.kinds import is_kind
 from core.message.quantities import Quantity
 from core.message.tokens import Token
 
@@ -168,7 +169,9 @@ def gather(tokens: list[Token], index: int, clause: Clause) -> int:
         item.bearing = True  # half of what: a number may have lost it
         clause.items.append(item)
         return index + 1
-    if kind == "mark" and token.value != "likes" and not _or_so(tokens, index):
+    if token.value == "likes" and clause.items and is_kind(clause.items[-1].text):
+        clause.after.append("wish")  # tetras like ph 6: what is good for them
+    elif kind == "mark" and token.value != "likes" and not _or_so(tokens, index):
         if token.text == "=" and clause.items and clause.items[-1].kind == "V":
             clause.after.append("equals")
         symbol = not token.text[0].isalpha() and token.value in _SYMBOLS

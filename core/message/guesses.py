@@ -137,6 +137,8 @@ def _other_meaning(candidate: Candidate, made: Value, problem: str, source: str)
         return None
     if problem == doubts.WISH and candidate.analyte in _SET:
         return _asked_for(candidate, number)
+    if problem == doubts.WISH and candidate.analyte == "ph" and candidate.means:
+        return f"get ph to {number:.6g} with {candidate.means}"
     if problem == doubts.OTHER_WATER:
         named = waters.mentioned(source[: candidate.start])
         if not named:
@@ -159,7 +161,8 @@ def _asked_for(candidate: Candidate, number: float) -> str | None:
     said = f"{candidate.analyte if short else _word(candidate)}"
     if quantity.qualifier == "<":
         return f"get {said} under {number:.6g}{unit}"
-    return f"dose {said} {number:.6g}{unit}" if quantity.qualifier in {"=", "~"} else None
+    by = f" with {candidate.means}" if candidate.means else ""
+    return f"dose {said} {number:.6g}{unit}{by}" if quantity.qualifier in {"=", "~"} else None
 
 
 SLIPPED: Final = 1.05

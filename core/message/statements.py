@@ -7,6 +7,7 @@ from datetime import datetime
 
 from core.message import (
     belonging,
+    by_means,
     degrees,
     doubts,
     halves,
@@ -132,6 +133,7 @@ def _scopes(line: Line, state: Statement) -> None:
     of_new_water.mark(line, candidates, state)
     scopes.unclear_heads(line, candidates, state)
     scopes.wishes(line, state)
+    by_means.mark(line, candidates, state)
     if candidates:
         state.paired = state.paired or any(candidate.analyte for candidate in candidates)
         for clause in line.clauses:
