@@ -154,6 +154,10 @@ def mark(line: Line, candidates: list[Candidate], state: Statement) -> None:
     """Make wishes of the values of a line that are told with what shall bring them."""
     if not candidates or line.moments:
         return
+    if any(found.purpose for _, found in line.events):  # kh 4 for a 20 l change
+        for candidate in candidates:
+            candidate.problem, candidate.choices = doubts.WISH, ()
+        return
     first, last = _span(candidates, state.source)
     said = state.source[first:last]
     plain = fold(said)

@@ -18,7 +18,8 @@ MOST_ANIMALS = 1_000_000
 class Found:
     """An event in tokens `first` to `last` (exclusive), or the doubt about it.
 
-    `kind` and `word` are those of the word that told it, of which more may follow.
+    `kind` and `word` are those of the word that told it, of which more may follow; `purpose` tells
+    that something is prepared for it.
     """
 
     first: int
@@ -27,6 +28,7 @@ class Found:
     word: str = ""
     event: Event | None = None
     doubt: Doubt | None = None
+    purpose: bool = False
 
 
 @dataclass(slots=True)

@@ -12,6 +12,7 @@ from core.message import (
     beside_dose,
     clauses,
     clockwords,
+    deed_doubted,
     deeds,
     doubts,
     events,
@@ -53,6 +54,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
         if state.context.tanks:
             naming.of_events(tokens, state)
         found = events.find(tokens, state.source, state.context)
+        found = deed_doubted.settle(found, tokens, state.source)
     else:
         counted = not kinds.isdisjoint(_GAINED) or any([t.value == "one" for t in tokens])  # noqa: C419
         counted = counted or any([herd.saying(t.text) == "young" for t in tokens])  # noqa: C419
