@@ -81,6 +81,24 @@ def _choice(parts: Sequence[dict[str, Any]], meaning: str) -> Choice:
     return Choice(words.guess(as_one(texts)), "take_doubt", meaning, {"parts": list(parts)})
 
 
+def of_tank(turn: Turn, parsed: Parsed) -> list[Choice]:
+    """The button that stores what was told of another water as readings of the tank in use."""
+    tank = turn.current_tank
+    if tank is None:
+        return []
+    parts = [
+        {
+            "text": value.analyte,
+            "doubt": turn.incoming.text[value.start : value.end],
+            "tank": tank.name,
+            "value": _packed(value),
+            "at": _moment(turn, parsed, value),
+        }
+        for value in parsed.values
+    ]
+    return [Choice(words.it_is(tank.name), "take_doubt", "", {"parts": parts})]
+
+
 async def ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:
     """Ask what to do with readings of a tank that the chat does not have; nothing is stored yet."""
     at = (parsed.at or turn.now).astimezone(UTC).isoformat()

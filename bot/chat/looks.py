@@ -25,6 +25,7 @@ from bot.chat import (
     cooling,
     corrections,
     daily,
+    done_asked,
     dosing,
     expected,
     followups,
@@ -33,6 +34,7 @@ from bot.chat import (
     introduced,
     kit_check,
     labels,
+    mix_measured,
     mix_talk,
     mixes,
     named_for_job,
@@ -114,6 +116,7 @@ async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
+    done_asked.answer,
     expected.answer,
     lambda turn, _parsed: kit_check.answer(turn),
     cooling.answer,
@@ -124,6 +127,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     lambda turn, _parsed: asked_water.salt_topped_up(turn),
     named_for_job.answer,
     for_change.answer,
+    mix_measured.answer,
     in_vessel.told,
     answer_talk.answer,
     plan_talk.answer,

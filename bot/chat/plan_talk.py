@@ -187,6 +187,8 @@ async def _answer(
     if plan is None and said in GIVEN and not calls.is_call(turn, parsed):
         await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
+    if plan is None and said == "gave_one" and not amounts.of_dose:
+        return [await turn.reply(words.how_much_of_what())]
     told = said == "gave_it" and amounts.of_dose
     free = said not in OF_NEWEST or told
     if plan is not None and (free or await _is_newest(turn, plan.offer, of_late)):

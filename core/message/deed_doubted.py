@@ -18,6 +18,7 @@ from core.message.event_parts import Found
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Doubt, Event
+from core.message.plan_said import said_of_plan
 from core.message.tokens import Token
 from core.message.waters import one_of
 from core.message.wordfile import spelt
@@ -130,6 +131,8 @@ def _is_named(event: Event, before: str, said: str, behind: str) -> bool:
     led = words["for"].search(before) or words["before"].search(before)
     if event.kind in _WATER and led is not None:
         return True
+    if event.kind == "dose" and not any(amount is not None for amount in weighed):
+        return _is_part(event.substance or "")
     if told:
         return False
     shared = event.percent is not None or event.litres is not None
@@ -140,6 +143,17 @@ def _is_named(event: Event, before: str, said: str, behind: str) -> bool:
     chosen = words["or_inside"].search(said + behind)
     first = words["or_behind"].match(behind)
     return first is not None or (chosen is not None and chosen.start() < len(said))
+
+
+_OF_PART: Final = frozenset({"part", "place", "rest", "all", "next", "more", "two"})
+
+
+def _is_part(substance: str) -> bool:
+    """Whether the name of a thing only tells which part of it: `the second part`, not `part a`."""
+    if re.search(r"(?<!\w)\w(?!\w)", fold(substance).replace("la ", "")):
+        return False
+    said = said_of_plan(substance)
+    return said is not None and bool(said.classes & {"part", "rest"}) and said.classes <= _OF_PART
 
 
 def _around(source: str, start: int, end: int) -> tuple[str, str]:

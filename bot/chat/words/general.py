@@ -103,6 +103,14 @@ def nothing_to(word: str) -> list[str]:
     return [_("Nothing is waiting for a “{word}”.").format(word=_(word))]
 
 
+def not_taken_as_done() -> list[str]:
+    """Whether something was done is asked, and nobody told that it was."""
+    return [
+        _("Nothing was marked as done. Once it is, send: done"),
+        _("/remind lists what is coming; when did i … asks for what is on record."),
+    ]
+
+
 def old_button() -> list[str]:
     """For a button that belongs to an older version or that nobody gave out."""
     return [_("That button is too old for me. Type what you want instead.")]
