@@ -45,7 +45,7 @@ from core.message.plan_anew import (
     weighed_anew,
     without_instead,
 )
-from core.message.plan_said import Amounts
+from core.message.plan_said import Amounts, tells_which
 from core.message.plan_talk import About, about
 from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_words import Telling, telling
@@ -187,7 +187,7 @@ async def _answer(
     if plan is None and said in GIVEN and not calls.is_call(turn, parsed):
         await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
-    if plan is None and said == "gave_one" and not amounts.of_dose:
+    if plan is None and said == "gave_one" and tells_which(turn.incoming.text):
         return [await turn.reply(words.how_much_of_what())]
     told = said == "gave_it" and amounts.of_dose
     free = said not in OF_NEWEST or told

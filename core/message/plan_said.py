@@ -129,6 +129,18 @@ def said_of_plan(text: str) -> Said | None:
     return Said(of, amounts, bool(named), asks, "regret" in classes)
 
 
+def tells_which(text: str) -> bool:
+    """Whether it is told, not asked, that one part of something went in.
+
+    Examples
+    --------
+    >>> tells_which("gave the first part"), tells_which("the first part?"), tells_which("gave it")
+    (True, False, False)
+    """
+    said = None if "?" in text else said_of_plan(text)
+    return said is not None and not said.asks and said.classes >= {"put", "place"}
+
+
 def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:
     """What is told by number, the first of each kind, and where it stands."""
     told: dict[str, float] = {}
