@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING, Final
 
-from bot.chat import reminders
+from bot.chat import reminder_requests
 from bot.chat.model import Address, Incoming
 from bot.chat.told import entry_of, place
 from bot.chat.turn import Turn
@@ -205,7 +205,7 @@ async def _remind(room: _Room, tank: Invented, now: datetime) -> None:
     turn = await _turn(room, now, "", ROTA[0])
     for task, days in (("test", tank.test_every), ("change", tank.change_every)):
         asked = Command("remind", f"{task} {tank.name} every {days} days at 18:00")
-        await reminders.command(turn, asked, parse("", turn.context()))
+        await reminder_requests.command(turn, asked, parse("", turn.context()))
 
 
 def _hour(chance: random.Random) -> timedelta:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import calls, reminders
+from bot.chat import calls, reminder_requests
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
-from bot.chat.words import reminders as words
+from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words.rules import describe
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
@@ -32,7 +32,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if calls.is_danger(turn, parsed) or calls.is_call(turn, parsed):
         return None
     if told.how in {"asked", "bare"}:
-        return await reminders.command(turn, Command("remind", told.text), parsed)
+        return await reminder_requests.command(turn, Command("remind", told.text), parsed)
     return await _offered(turn, told, parsed)
 
 
@@ -48,23 +48,23 @@ async def _offered(turn: Turn, told: Chore, parsed: Parsed) -> list[Reply] | Non
     if isinstance(told.request, Problem):
         return None
     if told.how == "past":
-        return [await turn.reply(words.routine_past())]
+        return [await turn.reply(talk_words.routine_past())]
     rule = describe(told.request.rule, turn.chat.zone)
-    remind = Choice(_(words.REMIND), "remind", "", {"text": told.text})
+    remind = Choice(_(talk_words.REMIND), "remind", "", {"text": told.text})
     if told.how == "own":
         yes = replace(remind, meaning="yes")
-        return [await turn.reply(words.routine_told(told.request.what, rule), choices=[yes])]
+        return [await turn.reply(talk_words.routine_told(told.request.what, rule), choices=[yes])]
     tank, event = turn.current_tank, parsed.events[0]
     if tank is None or event.kind != "water_change":
         return None
     share = "" if event.percent is None else f" {event.percent:g}%"
     held = {"text": f"changed{share}", "at": turn.now.isoformat(), "tank_id": tank.id}
-    done = Choice(_(words.DONE_NOW), "for_tank", "", held)
-    return [await turn.reply(words.done_or_planned(told.request.what), choices=[done, remind])]
+    done = Choice(_(talk_words.DONE_NOW), "for_tank", "", held)
+    return [await turn.reply(talk_words.done_or_planned(told.request.what), choices=[done, remind])]
 
 
 async def press(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Set the reminder that was offered; pressing twice sets one."""
     await turn.uow.offers.take(offer.id, choice.verb)
     command = Command("remind", choice.arguments["text"])
-    return await reminders.command(turn, command, Parsed("command", command=command))
+    return await reminder_requests.command(turn, command, Parsed("command", command=command))

@@ -43,6 +43,8 @@ from bot.chat import (
     products,
     questions,
     raising,
+    reminder_requests,
+    reminder_talk,
     reports,
     room,
     sources,
@@ -118,6 +120,8 @@ async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     done_asked.answer,
     expected.answer,
+    reminder_talk.answer,
+    reminder_requests.completed,
     lambda turn, _parsed: kit_check.answer(turn),
     cooling.answer,
     converting.answer,

@@ -37,7 +37,7 @@ async def answer(
     if said == "go_on":
         return await _go_on(turn, plan)
     if said == "when_next":
-        begun = await _last_in(turn, plan)
+        begun = await last_in(turn, plan)
         waits = begun is None or turn.now < begun + timedelta(hours=plan.every_hours)
         return [await _when_next(turn, plan)] if waits else await _go_on(turn, plan)
     if said == "later":
@@ -128,7 +128,7 @@ async def _kept_apart(turn: Turn, plan: Given) -> Reply:
     return await turn.reply(words.no_more_than(part_of(plan), plan.every_hours), facts=facts)
 
 
-async def _last_in(turn: Turn, plan: Given) -> datetime | None:
+async def last_in(turn: Turn, plan: Given) -> datetime | None:
     """When anything was dosed last since a plan was given; None where nothing was."""
     if plan.tank_id is None:
         return None
@@ -138,7 +138,7 @@ async def _last_in(turn: Turn, plan: Given) -> datetime | None:
 
 async def _when_next(turn: Turn, plan: Given) -> Reply:
     """When to test, and with it when the next part may go in."""
-    begun = await _last_in(turn, plan)
+    begun = await last_in(turn, plan)
     at = (begun or turn.now) + timedelta(hours=plan.every_hours)
     lines = words.when_next(
         dose_words.to_test(plan.analytes),
@@ -153,7 +153,7 @@ async def _when_next(turn: Turn, plan: Given) -> Reply:
 
 async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
     """What is next: a first part, waiting, a test, or the next part worked out anew."""
-    begun = await _last_in(turn, plan)
+    begun = await last_in(turn, plan)
     logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     left = plan.count - logged
     facts = {"left": left, "parts": list(plan.parts)}

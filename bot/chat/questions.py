@@ -62,11 +62,11 @@ async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     return await settings.help_(turn, Command("help"), parsed)
 
 
-async def when(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+async def when(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """``when is … due``: the list of what is due; ``when will nitrate reach 40``: by its trend."""
     if question.analyte is not None and question.target is not None:
         return await days_to.answer(turn, question, question.analyte, question.target)
-    return await reminders.command(turn, Command("remind"), parsed)
+    return await reminders.listed(turn)
 
 
 async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from datetime import datetime, time, timedelta
-from typing import Final
+from typing import Any, Final
 
-from bot.chat import due
+from bot.chat import due, plan_reminders
 from bot.chat.model import Reply
-from bot.chat.reminding import local, said
+from bot.chat.reminding import fitting_task, local, said
 from bot.chat.turn import Turn
 from bot.chat.words import general
+from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
@@ -19,6 +20,9 @@ from core.schedule import moment_at
 EVENING: Final = time(20, 0)
 MORNING: Final = time(9, 0)
 MOMENTS: Final = ("anchor", "next_due", "wake_at", "open_due", "ended_at")
+SOON: Final = timedelta(days=1)
+"""So long before it is due a reminder may be what was done."""
+MOST: Final = 8
 LOOKED_AT: Final = 12
 """Latest offers among which a number's list is looked for."""
 
@@ -37,11 +41,62 @@ async def by_number(turn: Turn, verb: str, number: str) -> list[Reply]:
         fitting = fitting_task(turn, waiting, wanted)
     if len(fitting) == 1:
         return await _answer(turn, fitting[0], verb, "hour")
+    if not waiting and verb == "done" and not wanted and turn.incoming.addressed:
+        return await _before_due(turn)
     if not waiting:
         return [await turn.reply(words.nothing_open())] if turn.incoming.addressed else []
     tasks = [said(turn, each) for each in (fitting or waiting)]
     listed = {"reminder_ids": [each.id for each in (fitting or waiting)]}
     return [await turn.reply(words.which(verb, tasks), expects="number", context=listed)]
+
+
+async def _before_due(turn: Turn) -> list[Reply]:
+    """``done`` while nothing waits: the only one that is due within hours, else it is asked."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    coming = [each for each in living if is_soon(turn, each)]
+    near = [each for each in coming if _due_in(turn, each) <= planning.EARLY]
+    if len(near) == 1:
+        return await done(turn, near[0])
+    if not coming:
+        return [await turn.reply(words.nothing_open())]
+    choices = [
+        Choice(said(turn, each)[:40], "done_early", "", _pointer(each)) for each in coming[:MOST]
+    ]
+    return [await turn.reply(talk_words.done_before_due(), choices=choices)]
+
+
+def is_soon(turn: Turn, reminder: Reminder, within: timedelta = SOON) -> bool:
+    """Tell whether a reminder waits for an answer, or is due within a day, or so long."""
+    return reminder.open_due is not None or _due_in(turn, reminder) <= within
+
+
+def _due_in(turn: Turn, reminder: Reminder) -> timedelta:
+    return timedelta.max if reminder.next_due is None else reminder.next_due - turn.now
+
+
+def _pointer(reminder: Reminder) -> dict[str, Any]:
+    due = reminder.open_due or reminder.next_due
+    return {"reminder_id": reminder.id, "due": due.isoformat() if due else ""}
+
+
+async def done(turn: Turn, reminder: Reminder) -> list[Reply]:
+    """Note that a task was done, be it due or not yet."""
+    return await _answer(turn, reminder, "done", "hour")
+
+
+async def put_off(turn: Turn, reminder: Reminder, moment: datetime) -> list[Reply]:
+    """Ask again at a moment that was said."""
+    return await _answer(turn, reminder, "later", moment.isoformat())
+
+
+async def press_early(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Note that a task that is not due yet was done, once."""
+    reminder = await turn.uow.reminders.get(choice.arguments["reminder_id"])
+    if reminder is None or reminder.chat_id != turn.chat.id or reminder.ended_at is not None:
+        return [await turn.reply(general.already())]
+    if _pointer(reminder) != choice.arguments:
+        return [await turn.reply(general.already())]
+    return await done(turn, reminder)
 
 
 async def press_done(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -97,7 +152,7 @@ async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list
         after = await planning.skip(turn.uow, turn.chat, reminder, turn.now)
         lines = words.skipped(task, local(turn, after.next_due), turn.local_now)
     else:
-        after = await planning.answer_done(turn.uow, turn.chat, reminder, turn.now)
+        after = await planning.answer_done(turn.uow, turn.chat, reminder, turn.now, early=True)
         lines = words.done(task, local(turn, after.next_due), turn.local_now, turn.author)
     changed = await turn.uow.reminders.get(reminder.id)
     upcoming = None if changed is None else local(turn, changed.next_due)
@@ -111,7 +166,14 @@ async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list
     }
     edits = turn.incoming.message_ref if turn.incoming.kind == "press" else None
     stood = {"reminder_id": reminder.id, "stood": _packed(reminder)}
-    return [await turn.reply(lines, facts=facts, edits=edits, expects="undo", context=stood)]
+    choices = await plan_reminders.to_log(turn, reminder) if verb == "done" else []
+    if choices:
+        lines.append(talk_words.not_on_record())
+    return [
+        await turn.reply(
+            lines, facts=facts, edits=edits, expects="undo", context=stood, choices=choices
+        )
+    ]
 
 
 async def take_back(turn: Turn, offer: Offer) -> list[Reply] | None:
@@ -148,10 +210,12 @@ def _packed(reminder: Reminder) -> dict[str, str | None]:
 
 
 def _until(turn: Turn, until: str) -> datetime:
-    """In an hour, this evening (tomorrow's if it is late), or tomorrow at the usual morning."""
+    """In an hour, this evening (tomorrow's if it is late), tomorrow morning, or when it says."""
     now, zone = turn.local_now, turn.chat.zone
     if until == "hour":
         return turn.now + timedelta(hours=1)
+    if until not in {"evening", "tomorrow"}:
+        return datetime.fromisoformat(until)
     tomorrow = now.date() + timedelta(days=1)
     if until == "tomorrow":
         return moment_at(tomorrow, MORNING, zone)
@@ -169,11 +233,3 @@ async def _numbered(turn: Turn, number: int) -> Reminder | None:
             break
     wanted = shown[number - 1] if 1 <= number <= len(shown) else None
     return next((each for each in living if each.id == wanted), None)
-
-
-def fitting_task(turn: Turn, reminders: list[Reminder], wanted: str) -> list[Reminder]:
-    """The reminders whose task is what was said, else those whose task holds it."""
-    if not wanted:
-        return reminders
-    exact = [r for r in reminders if wanted in {r.what.casefold(), said(turn, r).casefold()}]
-    return exact or [each for each in reminders if wanted in said(turn, each).casefold()]

@@ -6,10 +6,8 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any, Final
 
-from bot.chat import task_deeds
 from bot.chat.model import Reply
-from bot.chat.reminder_answers import fitting_task
-from bot.chat.reminding import local, said
+from bot.chat.reminding import fitting_task, local, said
 from bot.chat.turn import Turn
 from bot.chat.words import reminders as words
 from bot.chat.words.rules import describe
@@ -28,7 +26,6 @@ from core.schedule import (
     from_text,
     next_after,
     parse_anew,
-    parse_request,
     to_text,
 )
 
@@ -39,34 +36,24 @@ LISTED: Final = 30
 """Reminders that fit one message."""
 
 
-async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
-    """``/remind`` lists; ``remind me to …`` makes."""
-    if not command.arguments.strip():
-        return await _list(turn)
-    request = parse_request(command.arguments, turn.local_now, turn.chat.zone)
-    if isinstance(request, Problem):
-        lines = words.problem(request.reason, request.text, request.suggestion)
-        return [await turn.reply(lines)]
-    refused = await task_deeds.too_much(
-        turn, request.what, request.kind, tank_in(turn, request.what)
-    )
-    return refused or await _make(turn, request, [command.arguments])
+async def anew(turn: Turn, made: Mapping[str, Any], when: str | None = None) -> list[Reply] | None:
+    """``no, saturday`` right after a reminder was made: the same task at another time.
 
-
-async def anew(turn: Turn, made: Mapping[str, Any]) -> list[Reply] | None:
-    """``no, saturday`` right after a reminder was made: the same task at another time."""
+    `when` is the words of time, where they are known apart from the others.
+    """
     reminder = await turn.uow.reminders.get(made["id"])
-    if reminder is None or reminder.ended_at is not None:
+    if reminder is None or reminder.ended_at is not None or "said" not in made:
         return None
-    for rest, marks in heads(turn.incoming.text):
+    told = [rest for rest, marks in heads(turn.incoming.text) if marks] if when is None else [when]
+    for rest in told:
         said = [*made["said"], rest]
-        request = parse_anew(said, turn.local_now, turn.chat.zone) if marks else None
+        request = parse_anew(said, turn.local_now, turn.chat.zone)
         if isinstance(request, Problem):
             lines = words.problem(request.reason, request.text, request.suggestion)
             return [await turn.reply(lines)]
         if request is not None:
             await planning.end(turn.uow, reminder, turn.now)
-            return await _make(turn, request, said)
+            return await make(turn, request, said)
     return None
 
 
@@ -114,7 +101,7 @@ async def stop(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return [await turn.reply(words.stopped(said(turn, fitting[0])))]
 
 
-async def _make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]:
+async def make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]:
     """Keep what was asked for; `text` is its words, with those that changed its time since."""
     tank = tank_in(turn, request.what)
     rule = to_text(request.rule)
@@ -214,7 +201,8 @@ def tank_in(turn: Turn, what: str) -> StoredTank | None:
     return turn.tanks[0] if len(turn.tanks) == 1 else None
 
 
-async def _list(turn: Turn) -> list[Reply]:
+async def listed(turn: Turn) -> list[Reply]:
+    """All reminders of the chat, numbered."""
     living = await turn.uow.reminders.of_chat(turn.chat.id)
     entries = [
         (

@@ -49,6 +49,10 @@ async def satisfied(turn: Turn, told: Told) -> list[str]:
                 continue
             if not _counts(reminder, told.at, turn.now):
                 continue
+            if reminder.kind == "test" and (left := await _left(turn, reminder, told, measured)):
+                if reminder.open_due is not None:
+                    lines.append(words.still_to_test(said(turn, reminder), left))
+                continue
             after = await planning.answer_done(turn.uow, turn.chat, reminder, told.at)
             lines.append(_closed(turn, reminder, after))
     return lines
@@ -58,6 +62,14 @@ def said(turn: Turn, reminder: Reminder) -> str:
     """A reminder's task in words."""
     tank = turn.tank_by_id(reminder.tank_id)
     return words.task(tank.name if tank else None, reminder.what)
+
+
+def fitting_task(turn: Turn, reminders: list[Reminder], wanted: str) -> list[Reminder]:
+    """The reminders whose task is what was said, else those whose task holds it."""
+    if not wanted:
+        return reminders
+    exact = [r for r in reminders if wanted in {r.what.casefold(), said(turn, r).casefold()}]
+    return exact or [each for each in reminders if wanted in said(turn, each).casefold()]
 
 
 def local(turn: Turn, moment: datetime | None) -> datetime | None:
@@ -76,9 +88,25 @@ def _asks_for(what: str, measured: Iterable[str]) -> bool:
 
     A task that advice made names them in the language of its turn.
     """
-    known = _NAMES | {label(of).casefold(): of for of in ANALYTES}
-    named = {known[word] for word in what.casefold().replace(",", " ").split() if word in known}
+    named = _named(what)
     return not named or bool(named & set(measured))
+
+
+def _named(what: str) -> set[str]:
+    """The analytes that a task names."""
+    known = _NAMES | {label(of).casefold(): of for of in ANALYTES}
+    return {known[word] for word in what.casefold().replace(",", " ").split() if word in known}
+
+
+async def _left(turn: Turn, reminder: Reminder, told: Told, measured: set[str]) -> list[str]:
+    """What a test names that was measured neither now nor since shortly before it fell due."""
+    missing = _named(reminder.what) - measured
+    if not missing:
+        return []
+    since = max((reminder.open_due or told.at) - BEFORE_DUE, reminder.created_at)
+    rows = await turn.uow.log.last_of_each(told.tank.id, sorted(missing), until=turn.now)
+    done = {row.what.analyte for row in rows if row.at >= since}
+    return [analyte for analyte in ANALYTES if analyte in missing - done]
 
 
 def _counts(reminder: Reminder, done: datetime, now: datetime) -> bool:

@@ -8,7 +8,7 @@ from typing import Final
 
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
-from bot.chat.words import reminders as words
+from bot.chat.words import reminder_talk as talk_words
 from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Parsed, Question
@@ -57,5 +57,5 @@ async def too_much(turn: Turn, what: str, kind: str, tank: StoredTank | None) ->
     effect = await turn.route(turn, Parsed("question", question=question))
     turn.incoming, turn.asked = said, asked
     if len(effect) == 1 and effect[0].facts.get("days", 0.0) > 1.0:
-        return [await turn.reply(words.too_much(what)), *effect]
+        return [await turn.reply(talk_words.too_much(what)), *effect]
     return None

@@ -7,7 +7,7 @@ from datetime import datetime, time, timedelta
 from bot.store.chats import Chat
 from bot.store.reminders import Reminder
 from bot.store.uow import UnitOfWork
-from core.schedule import Once, Quiet, from_text, next_after
+from core.schedule import Every, Once, Plan, Quiet, from_text, next_after, to_text
 
 EARLY = timedelta(hours=3)
 """So long before a fixed occurrence its task counts as done for it."""
@@ -36,13 +36,18 @@ def occurrence_after(
     return next_after(rule, after, chat.zone, anchor or reminder.anchor)
 
 
-async def answer_done(uow: UnitOfWork, chat: Chat, reminder: Reminder, at: datetime) -> Reminder:
+async def answer_done(
+    uow: UnitOfWork, chat: Chat, reminder: Reminder, at: datetime, *, early: bool = False
+) -> Reminder:
     """Note that a task was done at a moment; a counting rule starts again from there.
 
-    On fixed days a task done shortly before it falls due is that occurrence done.
+    On fixed days a task done shortly before it falls due is that occurrence done; with `early`,
+    which is what the keeper said, however long before.
     """
     anchor = max(at, reminder.anchor) if reminder.counts_from_done else reminder.anchor
-    after = reminder.next_due if is_early(reminder, at) and reminder.next_due else at
+    ahead = early and reminder.open_due is None and not reminder.counts_from_done
+    before = ahead or is_early(reminder, at)
+    after = reminder.next_due if before and reminder.next_due else at
     return await _close(uow, chat, reminder, after=after, anchor=anchor, ended_at=at)
 
 
@@ -64,6 +69,22 @@ async def put_off(uow: UnitOfWork, reminder: Reminder, until: datetime) -> Remin
     """Ask again at a moment that the keeper chose, quiet hours or not."""
     await uow.reminders.change(
         reminder.id, state="due", open_due=None, next_due=until, wake_at=until, message_ref=None
+    )
+    return await _again(uow, reminder)
+
+
+async def move(uow: UnitOfWork, chat: Chat, reminder: Reminder, to: Plan) -> Reminder:
+    """Let a reminder be due by another rule, or at another time of its own."""
+    await uow.reminders.change(
+        reminder.id,
+        rule=to_text(to.rule),
+        counts_from_done=isinstance(to.rule, Every) and reminder.kind in {"test", "change"},
+        anchor=to.anchor,
+        state="due",
+        open_due=None,
+        next_due=to.first,
+        wake_at=wake_time(to.first, chat),
+        message_ref=None,
     )
     return await _again(uow, reminder)
 

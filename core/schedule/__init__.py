@@ -4,12 +4,14 @@ from core.schedule.errors import BadRule, NaiveTime
 from core.schedule.localtime import moment_at
 from core.schedule.model import KINDS, Kind, Problem, Reason, Request
 from core.schedule.moments import parse_moment, parse_quiet, parse_until
+from core.schedule.moving import moved, split_time
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
 from core.schedule.request import is_to_come, parse_anew, parse_request
+from core.schedule.rhythm import Plan
 from core.schedule.rules import Every, Monthly, NthWeekday, Once, Rule, Weekly, Yearly
-from core.schedule.tasks import is_chore
+from core.schedule.tasks import is_chore, kind_of, names_task
 from core.schedule.zones import zone_guess
 
 __all__ = [
@@ -21,6 +23,7 @@ __all__ = [
     "NaiveTime",
     "NthWeekday",
     "Once",
+    "Plan",
     "Problem",
     "Quiet",
     "Reason",
@@ -31,13 +34,17 @@ __all__ = [
     "from_text",
     "is_chore",
     "is_to_come",
+    "kind_of",
     "moment_at",
+    "moved",
+    "names_task",
     "next_after",
     "parse_anew",
     "parse_moment",
     "parse_quiet",
     "parse_request",
     "parse_until",
+    "split_time",
     "to_text",
     "zone_guess",
 ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta, tzinfo
 
 from core.schedule.grammar.scan import time_runs
@@ -70,7 +71,7 @@ def parse_request(text: str, now: datetime, zone: tzinfo) -> Request | Problem:
     ('test fern', 'test', True, '2026-03-08T19:00:00+00:00')
     """
     now = aware(now, "now").replace(microsecond=0)
-    line, founds = _best_language(text)
+    line, founds = best_language(text)
     return _understood(text, line, founds, now, zone) if founds else _no_time(text)
 
 
@@ -101,15 +102,15 @@ def parse_anew(texts: Sequence[str], now: datetime, zone: tzinfo) -> Request | P
     now = aware(now, "now").replace(microsecond=0)
     said, what = Said(), ""
     for place, text in enumerate(texts):
-        line, founds = _best_language(text)
-        task = task_of(text, _spans(line, founds)) if founds else text
+        line, founds = best_language(text)
+        task = task_of(text, spans(line, founds)) if founds else text
         if not founds or (place and task):
             return None
         what = what or task
         if (flawed := flaw_in(line, founds) or end_in(line, founds)) is not None:
             return flawed
         try:
-            said = said.changed(gather(pieces_of(founds)))
+            said = said.changed(_gathered(line, founds))
             planned = plan(said, now, zone)
         except Unclear as unclear:
             return unclear_problem(line, founds, unclear.flaw, what)
@@ -128,7 +129,7 @@ def is_to_come(text: str, now: datetime, zone: tzinfo) -> bool:
     >>> [is_to_come(f"change water {when}", now, UTC) for when in ("tomorrow", "on friday")]
     [True, False]
     """
-    _, founds = _best_language(text)
+    _, founds = best_language(text)
     try:
         said = gather(pieces_of(founds))
         planned = plan(said, now, zone) if founds else None
@@ -143,7 +144,7 @@ def is_to_come(text: str, now: datetime, zone: tzinfo) -> bool:
     return bool(said.repeats or said.span or said.exact or ahead or later or soon)
 
 
-def _best_language(text: str) -> tuple[Line, list[Found]]:
+def best_language(text: str) -> tuple[Line, list[Found]]:
     """The phrases in the language that knows most letters of the words of time, or the first.
 
     Figures count for no language, so that "19:00" is read by the words beside it.
@@ -166,7 +167,7 @@ def _understood(
     text: str, line: Line, founds: list[Found], now: datetime, zone: tzinfo
 ) -> Request | Problem:
     """The request that the phrases make, or why they make none."""
-    what = task_of(text, _spans(line, founds))
+    what = task_of(text, spans(line, founds))
     flawed = flaw_in(line, founds)
     if flawed is not None:
         return flawed
@@ -174,7 +175,7 @@ def _understood(
     if ended is not None:
         return ended
     try:
-        said = gather(pieces_of(founds))
+        said = _gathered(line, founds)
         planned = plan(said, now, zone)
     except Unclear as unclear:
         return unclear_problem(line, founds, unclear.flaw, what)
@@ -186,13 +187,25 @@ def _understood(
     return _request(what, planned, said.needs_zone)
 
 
+def _gathered(line: Line, founds: list[Found]) -> Said:
+    """The pieces by what they say; a bare hour is of 24 where a language's clocks have as many.
+
+    Of today it may still be the hour of the evening.
+    """
+    said = gather(pieces_of(founds))
+    halves = line.vocabulary.language == "en" or said.part is not None or said.near == Near(0)
+    if said.clock is None or halves:
+        return said
+    return replace(said, clock=replace(said.clock, bare=False))
+
+
 def _request(what: str, planned: Plan, clock_time_said: bool) -> Request:
     kind = kind_of(what)
     counts = isinstance(planned.rule, Every) and kind in _COUNT_FROM_DONE
     return Request(what, planned.rule, kind, counts, clock_time_said, planned.anchor, planned.first)
 
 
-def _spans(line: Line, founds: list[Found]) -> list[tuple[int, int]]:
+def spans(line: Line, founds: list[Found]) -> list[tuple[int, int]]:
     """The places of the phrases, with an 'and' that joins two of them."""
     ends = [*(found.start for found in founds[1:]), len(line)]
     return [
@@ -201,10 +214,10 @@ def _spans(line: Line, founds: list[Found]) -> list[tuple[int, int]]:
     ]
 
 
-def task_of(text: str, spans: list[tuple[int, int]]) -> str:
+def task_of(text: str, places: list[tuple[int, int]]) -> str:
     """The words outside the spans, without the "to" and "please" around them."""
     kept, last = [], 0
-    for start, end in (*spans, (len(text), len(text))):
+    for start, end in (*places, (len(text), len(text))):
         kept.append(text[last:start].strip(_OUTER))
         last = end
     joined = _EMPTY.sub(" ", " ".join(filter(None, kept)))

@@ -59,7 +59,7 @@ def _repeated(said: Said, now: datetime, zone: tzinfo) -> Plan:
     said, start = _start_apart(said, now, zone)
     rule = rule_of(said)
     if start is not None:
-        return _from_start(rule, start, zone)
+        return from_start(rule, start, zone)
     anchor = now
     if isinstance(rule, Every) and rule.unit == "hours" and (said.clock or said.part):
         begin = single_moment(Said(clock=said.clock, part=said.part), now, zone)
@@ -97,7 +97,7 @@ def _is_years(interval: Interval) -> bool:
     return interval.unit == "months" and interval.count == 12
 
 
-def _from_start(rule: Rule, start: datetime, zone: tzinfo) -> Plan:
+def from_start(rule: Rule, start: datetime, zone: tzinfo) -> Plan:
     """A rule whose first time is its first on or after the start."""
     if not isinstance(rule, Every):
         return _with_first(rule, start - _MOMENT, start - _MOMENT, zone)

@@ -50,6 +50,18 @@ def is_chore(what: str) -> bool:
     return bool(words & tasks.VERBS) or any(phrase in text for phrase in tasks.TOP_UP)
 
 
+def names_task(what: str) -> bool:
+    """Tell whether words name a chore, or a thing or value that has one.
+
+    Examples
+    --------
+    >>> names_task("the filter"), names_task("thanks")
+    (True, False)
+    """
+    words = {fold(word) for word, _, _ in split(what)}
+    return is_chore(what) or bool(words & tasks.OBJECTS)
+
+
 def _by_thing(words: set[str], text: str) -> Kind:
     """The sort of a task whose verb alone does not tell it."""
     if words & tasks.MEDIA and words & (tasks.CHANGE | tasks.RENEW | tasks.CLEAN):

@@ -24,8 +24,6 @@ DONE, HOUR, EVENING, TOMORROW, SKIP = (
     N_("skip"),
 )
 
-REMIND, DONE_NOW = N_("remind me of it"), N_("it is done, log it")
-
 
 def task(tank: str | None, what: str) -> str:
     """A task with its tank, unless its own words name the tank already."""
@@ -77,35 +75,6 @@ def made_once(said: str, first: datetime, now: datetime) -> list[str]:
     return [_("I will remind you: {task}, {first}.").format(task=said, first=when(first, now))]
 
 
-def routine_told(what: str, rule: str) -> list[str]:
-    """A routine was told, which is no deed."""
-    return [
-        _(
-            "{task}, {rule}: a routine, so nothing is logged. Tell me each one when it is done."
-        ).format(task=what, rule=rule),
-        _("Shall I remind you of it?"),
-    ]
-
-
-def routine_past() -> list[str]:
-    """What was done again and again was told, of no one day."""
-    return [
-        _("Nothing is logged: that tells no single day. Send for example: yesterday changed 30%")
-    ]
-
-
-def done_or_planned(what: str) -> list[str]:
-    """A rhythm may be the name of a deed."""
-    return [
-        _("{task}: is it done, or shall I remind you? Nothing is stored yet.").format(task=what)
-    ]
-
-
-def too_much(what: str) -> list[str]:
-    """A reminder of a dose that is too much for a day."""
-    return [_("No reminder was set: {task} at a time is too much for a day.").format(task=what)]
-
-
 def there_already(said: str, rule: str) -> list[str]:
     """The same reminder is on record."""
     return [_("You have that reminder already: {task}, {rule}.").format(task=said, rule=rule)]
@@ -144,6 +113,12 @@ def done(said: str, upcoming: datetime | None, now: datetime, who: str) -> list[
 def closes(said: str, upcoming: datetime | None, now: datetime) -> str:
     """A reading or event did what a reminder asks for."""
     return _then(_("That settles “{task}”.").format(task=said), upcoming, now)
+
+
+def still_to_test(said: str, left: Sequence[str]) -> str:
+    """A reading did a part of what a reminder asks for; `left` are analytes."""
+    shown = names.both([names.analyte(each) for each in left])
+    return _("“{task}” stays open: {left} still to test.").format(task=said, left=shown)
 
 
 def open_again(said: str) -> list[str]:

@@ -112,3 +112,5 @@ VERBS = (
     | _set("filterreinigung filterwechsel teilwasserwechsel tww")
 )
 """What makes words a chore."""
+OBJECTS = FILTER | MEDIA | KIT | THINGS | ANALYTES
+"""What has a chore, though its verb is left out."""

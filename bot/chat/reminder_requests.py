@@ -1,0 +1,138 @@
+"""``remind me to …``: what is asked for, with what of it is only said next or known from before."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Final
+
+from bot.chat import plan_reminders, reminder_answers, reminders, task_deeds
+from bot.chat.model import Reply
+from bot.chat.patience import PATIENCE
+from bot.chat.reminding import said
+from bot.chat.turn import Turn
+from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words import reminders as words
+from bot.store.offers import Choice
+from core.message.model import Command, Parsed
+from core.schedule import (
+    Problem,
+    Request,
+    names_task,
+    parse_moment,
+    parse_request,
+    split_time,
+)
+
+WAITS: Final = "reminder_waits"
+"""Under which a question keeps the request of which a part is missing."""
+
+LONGEST: Final = 60
+"""A longer text is no plain answer to when, or of what. [characters]"""
+
+
+async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
+    """``/remind`` lists; ``remind me to …`` makes."""
+    text = command.arguments.strip()
+    if not text:
+        return await reminders.listed(turn)
+    request = parse_request(text, turn.local_now, turn.chat.zone)
+    if (known := await _known_from_before(turn, text, request)) is not None:
+        return known
+    if isinstance(request, Problem):
+        return [await _asked_back(turn, text, request)]
+    tank = reminders.tank_in(turn, request.what)
+    refused = await task_deeds.too_much(turn, request.what, request.kind, tank)
+    return refused or await reminders.make(turn, request, [text])
+
+
+async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``friday`` or ``the filter``, right after it was asked when, or of what."""
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    waits = latest[0].context.get(WAITS) if latest else None
+    if waits is None or turn.now - latest[0].made_at > PATIENCE or not turn.incoming.addressed:
+        return None
+    text = turn.incoming.text.strip(" .!")
+    if parsed.command or parsed.values or len(text) > LONGEST or "?" in text or "\n" in text:
+        return None
+    timed = split_time(text)
+    if waits["lacks"] == "no_time":
+        whole = None if timed is None or timed[0] else f"{waits['text']} {timed[1]}"
+    else:
+        whole = f"{text} {waits['text']}" if timed is None and names_task(text) else None
+    if whole is None:
+        return None
+    request = parse_request(whole, turn.local_now, turn.chat.zone)
+    if isinstance(request, Problem) and request.reason in {"no_what", "no_time"}:
+        return None
+    return await command(turn, Command("remind", whole), parsed)
+
+
+async def _asked_back(turn: Turn, text: str, problem: Problem) -> Reply:
+    """What is missing or unclear, with a button for each thing that may be meant."""
+    lines = words.problem(problem.reason, problem.text, problem.suggestion)
+    held = {WAITS: {"text": text, "lacks": problem.reason}}
+    waits = problem.reason in {"no_time", "no_what"}
+    options = problem.options if problem.reason == "ambiguous" else ()
+    choices = [Choice(each[:40], "remind", "", {"text": each}) for each in options]
+    return await turn.reply(
+        lines,
+        choices=choices,
+        context=held if waits else None,
+        expects="followup" if waits else None,
+    )
+
+
+async def _known_from_before(
+    turn: Turn, text: str, request: Request | Problem
+) -> list[Reply] | None:
+    """A request without a task of its own: of what just fell due, or of a plan's next part."""
+    if isinstance(request, Problem) and request.reason not in {"no_what", "no_time"}:
+        return None
+    lacks_time = isinstance(request, Problem) and request.reason == "no_time"
+    what = text if lacks_time else "" if isinstance(request, Problem) else request.what
+    if not plan_reminders.is_rest(what):
+        return None
+    timed = split_time(text)
+    found = None if timed is None else parse_moment(timed[1], turn.local_now, turn.chat.zone)
+    moment = found if isinstance(found, datetime) else None
+    if moment is None and not lacks_time:
+        return None
+    waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
+    if moment is not None and len(waiting) == 1 and plan_reminders.is_that(what):
+        return await reminder_answers.put_off(turn, waiting[0], moment)
+    part = await plan_reminders.next_part(turn, what)
+    if part is None:
+        if lacks_time or not what or plan_reminders.is_deed(what):
+            return None
+        return [await _asked_back(turn, timed[1] if timed else text, _NO_WHAT)]
+    return await _of_part(turn, part, moment)
+
+
+_NO_WHAT: Final = Problem("no_what", "", 0, 0)
+
+
+async def _of_part(
+    turn: Turn, part: plan_reminders.Part, moment: datetime | None
+) -> list[Reply] | None:
+    """A reminder of a plan's next part, no sooner than it may go in."""
+    at = moment or part.not_before
+    if at is None:
+        return None
+    sooner = part.not_before is not None and at < part.not_before
+    at = part.not_before if sooner and part.not_before is not None else at
+    made = await reminders.make_once(turn, part.what, part.kind, at, part.tank)
+    lines = words.made_once(said(turn, made), at.astimezone(turn.chat.zone), turn.local_now)
+    if sooner:
+        lines.append(talk_words.not_sooner())
+    facts = {
+        "reminder": {
+            "id": made.id,
+            "tank": part.tank.name,
+            "what": made.what,
+            "kind": made.kind,
+            "rule": made.rule,
+            "due": at.isoformat(),
+        }
+    }
+    held = {reminders.MADE: {"id": made.id}}
+    return [await turn.reply(lines, facts=facts, context=held, expects="followup")]

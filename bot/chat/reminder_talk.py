@@ -1,0 +1,267 @@
+"""``move the filter one to friday``, ``cancel the kh one``, ``not yet``: a reminder that stands."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+from typing import Final
+
+from bot.chat import plan_reminders, reminder_answers, reminders
+from bot.chat.model import Reply
+from bot.chat.patience import PATIENCE
+from bot.chat.reminding import said
+from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words import reminders as words
+from bot.chat.words.rules import describe
+from bot.chat.words.text import _
+from bot.reminders import planning
+from bot.store.offers import Choice, Offer
+from bot.store.reminders import Reminder
+from core.message.fold import fold
+from core.message.model import Parsed
+from core.message.reminder_talk import Talk, talk
+from core.schedule import Once, Plan, from_text, kind_of, moved, parse_moment
+
+HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
+"""Commands whose words may be about a reminder that stands."""
+
+MOST: Final = 8
+"""Buttons of a question which one was meant."""
+
+NAMED_SOON: Final = timedelta(days=2)
+"""So long before it is due a reminder that is named may be what was done."""
+
+STEM: Final = 4
+"""So many letters of two words alike make them one: filter, Filters, filtret."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Do what is said of a reminder that stands; None where it is about something else."""
+    command = None if parsed.command is None else parsed.command.name
+    if not turn.incoming.addressed or parsed.values or command not in {None, *HEARD}:
+        return None
+    told = talk(turn.incoming.text)
+    if told is None or (parsed.question is not None and not told.named):
+        return None
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
+    spoken = None if offer is None else await _spoken_of(turn, offer, living)
+    fitting = [each for each in living if told.target and _fits(turn, each, told.target)]
+    if told.verb == "stop":
+        return await _stop(turn, told, living, spoken, fitting)
+    if told.verb == "did":
+        return None if parsed.events or told.when else await _did(turn, told, living, fitting)
+    if told.verb in {"late", "another_day"}:
+        return await _late(turn, told, living, spoken, fitting)
+    if not told.when or (told.target and not fitting):
+        return None
+    if told.target:
+        named = told.named or (told.verb == "move" and len(fitting) == 1 and not parsed.events)
+        return await _move(turn, fitting, told.when) if named else None
+    if spoken is None or offer is None:
+        only = living if told.noun and told.verb == "move" else []
+        return await _move(turn, only, told.when) if only else None
+    made = offer.context.get(reminders.MADE)
+    if spoken.open_due is not None and not _repeats(turn, told.when):
+        return await _put_off(turn, spoken, told.when)
+    if made is not None and "said" in made:
+        return await reminders.anew(turn, made, told.when)
+    return await _move(turn, [spoken], told.when)
+
+
+async def _spoken_of(turn: Turn, offer: Offer, living: Sequence[Reminder]) -> Reminder | None:
+    """The reminder that the newest reply set, told or put off."""
+    if turn.now - offer.made_at > PATIENCE:
+        return None
+    about = offer.context.get(reminders.MADE, {}).get("id") or offer.context.get("reminder_id")
+    due = [each.arguments["reminder_id"] for each in offer.choices if each.verb == "done"]
+    return next((each for each in living if each.id in {about, *due}), None)
+
+
+def _fits(turn: Turn, reminder: Reminder, target: tuple[str, ...]) -> bool:
+    """Whether all words of a target are of a reminder's task, or it is of the same sort."""
+    of_task = fold(said(turn, reminder)).replace("'", " ").split()
+    if all(any(_alike(word, other.strip(",.:;")) for other in of_task) for word in target):
+        return True
+    sort = kind_of(" ".join(target))
+    return sort != "other" and sort == reminder.kind
+
+
+def _alike(word: str, other: str) -> bool:
+    return word == other or (
+        len(word) >= STEM and len(other) >= STEM and word[:STEM] == other[:STEM]
+    )
+
+
+async def _stop(
+    turn: Turn,
+    told: Talk,
+    living: Sequence[Reminder],
+    spoken: Reminder | None,
+    fitting: Sequence[Reminder],
+) -> list[Reply] | None:
+    if told.when:
+        return None
+    if told.plan:
+        return await plan_reminders.stop(turn)
+    if told.target:
+        if not told.named or not (fitting or told.noun):
+            return None
+        chosen = fitting or living
+    elif told.every:
+        if not told.noun:
+            return None
+        chosen = living
+    elif spoken is not None:
+        if spoken.open_due is not None and not told.noun and not _is_single(spoken):
+            return [await _skipped_or_ended(turn, spoken, spoken.open_due)]
+        chosen = [spoken]
+    elif told.noun:
+        chosen = living
+    else:
+        return None
+    if len(chosen) == 1 and (fitting or not told.target):
+        return await _ended(turn, chosen)
+    tasks = [said(turn, each) for each in chosen]
+    choices = [
+        Choice(task[:40], "stop_reminder", "", {"ids": [each.id]})
+        for task, each in zip(tasks[:MOST], chosen, strict=False)
+    ]
+    if len(chosen) > 1 and not told.target:
+        everyone = {"ids": [each.id for each in chosen]}
+        choices.append(Choice(_(talk_words.STOP_ALL), "stop_reminder", "", everyone))
+    return [await turn.reply(words.stop_which(tasks), choices=choices)]
+
+
+def _is_single(reminder: Reminder) -> bool:
+    return isinstance(from_text(reminder.rule), Once)
+
+
+async def _skipped_or_ended(turn: Turn, reminder: Reminder, due: datetime) -> Reply:
+    """Ask whether only what is due is let go, or the reminder with all that is to come."""
+    held = {"reminder_id": reminder.id, "due": due.isoformat()}
+    choices = [
+        Choice(_(words.SKIP), "skip", "", held),
+        Choice(_(talk_words.FOR_GOOD), "stop_reminder", "", {"ids": [reminder.id]}),
+    ]
+    return await turn.reply(talk_words.skip_or_end(said(turn, reminder)), choices=choices)
+
+
+async def _ended(turn: Turn, chosen: Sequence[Reminder]) -> list[Reply]:
+    for each in chosen:
+        await planning.end(turn.uow, each, turn.now)
+    return [await turn.reply(words.stopped(" · ".join(said(turn, each) for each in chosen)))]
+
+
+async def press_stop(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """End the reminders of a button that still live."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    chosen = [each for each in living if each.id in choice.arguments["ids"]]
+    return await _ended(turn, chosen) if chosen else [await turn.reply(general.already())]
+
+
+async def press_move(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Move the reminder of a button."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    chosen = [each for each in living if each.id == choice.arguments["id"]]
+    if not chosen:
+        return [await turn.reply(general.already())]
+    return await _move(turn, chosen, choice.arguments["when"])
+
+
+async def _move(turn: Turn, chosen: Sequence[Reminder], when: str) -> list[Reply]:
+    """Move the only reminder that was meant, else ask which."""
+    if len(chosen) > 1:
+        choices = [
+            Choice(said(turn, each)[:40], "move_reminder", "", {"id": each.id, "when": when})
+            for each in chosen[:MOST]
+        ]
+        return [await turn.reply(talk_words.move_which(when), choices=choices)]
+    (only,) = chosen
+    rule, zone = from_text(only.rule), turn.chat.zone
+    due = only.next_due or only.open_due or turn.now
+    to = moved(rule, due, only.anchor, when, turn.local_now, zone)
+    if to is None:
+        return [await turn.reply(words.problem("unclear", when, None))]
+    least = await plan_reminders.earliest(turn, only)
+    sooner = least is not None and to.first < least
+    if sooner and least is not None:
+        to = Plan(Once(least.astimezone(zone)), turn.now, least)
+    after = await planning.move(turn.uow, turn.chat, only, to)
+    told = "" if isinstance(to.rule, Once) else describe(to.rule, zone)
+    lines = talk_words.moved(said(turn, after), told, to.first.astimezone(zone), turn.local_now)
+    lines += [talk_words.not_sooner()] if sooner else []
+    facts = {
+        "reminder": {
+            "id": after.id,
+            "what": after.what,
+            "rule": after.rule,
+            "due": to.first.isoformat(),
+        }
+    }
+    held = {reminders.MADE: {"id": after.id}}
+    return [await turn.reply(lines, facts=facts, context=held, expects="followup")]
+
+
+async def _late(
+    turn: Turn,
+    told: Talk,
+    living: Sequence[Reminder],
+    spoken: Reminder | None,
+    fitting: Sequence[Reminder],
+) -> list[Reply] | None:
+    """Put off what waits; of what is not due yet, move the one that was just spoken of."""
+    when = told.when or ("tomorrow" if told.verb == "another_day" else "")
+    waiting = [each for each in living if each.open_due is not None]
+    if told.target:
+        waiting = [each for each in fitting if each.open_due is not None]
+        if not waiting:
+            return None
+    if len(waiting) == 1:
+        return await _put_off(turn, waiting[0], when)
+    if waiting:
+        return await reminder_answers.by_number(turn, "later", "")
+    if spoken is None or told.target:
+        return None
+    offer = next(iter(await turn.uow.offers.latest(turn.chat.id)))
+    if not when:
+        return [await turn.reply(talk_words.later_when(said(turn, spoken)))]
+    since = turn.now if "stood" in offer.context else (spoken.next_due or turn.now)
+    return await _put_off(turn, spoken, when, since)
+
+
+async def _put_off(
+    turn: Turn, reminder: Reminder, when: str, since: datetime | None = None
+) -> list[Reply]:
+    """Ask again at a time that was said, in an hour where none was; a span counts from `since`."""
+    moment: datetime | None = turn.now + timedelta(hours=1)
+    if when:
+        start = (since or turn.now) if _is_span(when) else turn.now
+        found = parse_moment(when, start.astimezone(turn.chat.zone), turn.chat.zone)
+        moment = found if isinstance(found, datetime) else None
+    if moment is None:
+        return [await turn.reply(words.problem("unclear", when, None))]
+    return await reminder_answers.put_off(turn, reminder, moment)
+
+
+def _is_span(when: str) -> bool:
+    return any(letter.isdigit() for letter in when) and when.startswith("in ")
+
+
+def _repeats(turn: Turn, when: str) -> bool:
+    due = Once(turn.now)
+    to = moved(due, turn.now, turn.now, when, turn.local_now, turn.chat.zone)
+    return to is not None and not isinstance(to.rule, Once)
+
+
+async def _did(
+    turn: Turn, told: Talk, living: Sequence[Reminder], fitting: Sequence[Reminder]
+) -> list[Reply] | None:
+    """``did the sponge``: the only reminder of such a task that waits, or comes soon."""
+    if not told.target:
+        waits = any(each.open_due is not None for each in living)
+        return await reminder_answers.by_number(turn, "done", "") if waits else None
+    soon = [each for each in fitting if reminder_answers.is_soon(turn, each, NAMED_SOON)]
+    return await reminder_answers.done(turn, soon[0]) if len(soon) == 1 else None

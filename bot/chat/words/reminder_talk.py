@@ -1,0 +1,112 @@
+"""Chores, changes of reminders that stand, and reminders of a plan's parts, in words."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from bot.chat.words.numbers import when
+from bot.chat.words.text import N_, _
+
+REMIND, DONE_NOW = N_("remind me of it"), N_("it is done, log it")
+STOP_ALL, FOR_GOOD = N_("all of them"), N_("stop it for good")
+
+
+def routine_told(what: str, rule: str) -> list[str]:
+    """A routine was told, which is no deed."""
+    return [
+        _(
+            "{task}, {rule}: a routine, so nothing is logged. Tell me each one when it is done."
+        ).format(task=what, rule=rule),
+        _("Shall I remind you of it?"),
+    ]
+
+
+def routine_past() -> list[str]:
+    """What was done again and again was told, of no one day."""
+    return [
+        _("Nothing is logged: that tells no single day. Send for example: yesterday changed 30%")
+    ]
+
+
+def done_or_planned(what: str) -> list[str]:
+    """A rhythm may be the name of a deed."""
+    return [
+        _("{task}: is it done, or shall I remind you? Nothing is stored yet.").format(task=what)
+    ]
+
+
+def too_much(what: str) -> list[str]:
+    """A reminder of a dose that is too much for a day."""
+    return [_("No reminder was set: {task} at a time is too much for a day.").format(task=what)]
+
+
+def done_before_due() -> list[str]:
+    """Nothing is due yet, and something is soon."""
+    return [_("Nothing is due yet. Which one is done already?")]
+
+
+def retest(tested: str) -> str:
+    """The task to test again; `tested` as after a part of a plan."""
+    return _("retest {tested}").format(tested=tested)
+
+
+def part_of_plan(tested: str, number: int, count: int, part: str) -> str:
+    """The task of a plan's part, which is tested before."""
+    told = _("test {tested}, then part {number} of {count}: {part}")
+    return told.format(tested=tested, number=number, count=count, part=part)
+
+
+def not_sooner() -> str:
+    """A part of a plan was asked for sooner than it may go in."""
+    return _("It may not go in sooner, so I took that time.")
+
+
+def plan_stopped(logged: int, count: int, tested: str) -> list[str]:
+    """A plan is left where it is."""
+    told = _("Stopped after {logged} of {count} parts on record: no more of it has to go in.")
+    lines = [told.format(logged=logged, count=count)]
+    if logged:
+        lines.append(
+            _("Test {tested} a day after the last part all the same.").format(tested=tested)
+        )
+    return lines
+
+
+def log_that(amount: str) -> str:
+    """Put on record what was done."""
+    return _("log {amount}").format(amount=amount)
+
+
+def log_change(share: str) -> str:
+    """Put on record that so much was changed."""
+    return _("log a change of {share}").format(share=share)
+
+
+def not_on_record() -> str:
+    """What was done is not logged by its reminder."""
+    return _("It is not on record yet. Press, or answer yes, if that much went in.")
+
+
+def skip_or_end(said: str) -> list[str]:
+    """One time of a rhythm, or all of it."""
+    return [_("Only this time, or for good: {task}?").format(task=said)]
+
+
+def move_which(when: str) -> list[str]:
+    """More than one reminder fits what is to be moved."""
+    return [_("Which one shall I move ({when})?").format(when=when)]
+
+
+def moved(said: str, rule: str, first: datetime, now: datetime) -> list[str]:
+    """A reminder is due at another time; `rule` is empty for a single one."""
+    if not rule:
+        return [_("Moved: {task}, {first}.").format(task=said, first=when(first, now))]
+    told = _("Moved: {task}, {rule}. Next: {first}.")
+    return [told.format(task=said, rule=rule, first=when(first, now))]
+
+
+def later_when(said: str) -> list[str]:
+    """A reminder that is not due yet is to come later, and it was not said when."""
+    return [
+        _("When shall I remind you instead: {task}? Send for example: in 2 h").format(task=said)
+    ]

@@ -1,0 +1,110 @@
+"""A reminder that stands, moved: `to friday`, `to 20:00`, `every 5 days`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, time, tzinfo
+
+from core.schedule.localtime import moment_at
+from core.schedule.meaning import single_moment
+from core.schedule.pieces import Clock
+from core.schedule.problems import flaw_in, pieces_of
+from core.schedule.recurrence import next_after
+from core.schedule.request import best_language, spans, task_of
+from core.schedule.rhythm import Plan, from_start, plan
+from core.schedule.rules import Every, Once, Rule, Weekly, aware
+from core.schedule.said import Said, Unclear, gather, time_of_day
+
+
+def split_time(text: str) -> tuple[str, str] | None:
+    """The words of a text outside and inside of its words of time; None where it has none.
+
+    Examples
+    --------
+    >>> split_time("the filter one to friday"), split_time("the filter one")
+    (('the filter one to', 'friday'), None)
+    """
+    line, founds = best_language(text)
+    if not founds:
+        return None
+    places = spans(line, founds)
+    return task_of(text, places), " ".join(line.text[start:end] for start, end in places)
+
+
+def moved(
+    rule: Rule, due: datetime, anchor: datetime, text: str, now: datetime, zone: tzinfo
+) -> Plan | None:
+    """A rule at the time that a text says; None where the text is unclear, over or says more.
+
+    A rhythm takes the place of the one before. A time of day alone changes only that. A day is
+    when an interval goes on from, and of a weekly rule on one day the day that it has from now on;
+    of all others it moves one time only. What is not said stays.
+
+    Parameters
+    ----------
+    due, anchor : datetime
+        When the rule is due next, and what it counts from.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 2, 18, tzinfo=UTC)
+    >>> at = moved(Every(14, "days"), now, now, "friday", now, UTC)
+    >>> at.rule, at.first.isoformat()
+    (Every(count=14, unit='days', at=None), '2026-03-06T18:00:00+00:00')
+    """
+    now = aware(now, "now").replace(microsecond=0)
+    line, founds = best_language(text)
+    if not founds or flaw_in(line, founds) is not None or task_of(text, spans(line, founds)):
+        return None
+    try:
+        said = gather(pieces_of(founds))
+        if said.start is not None or said.without:
+            return None
+        return _moved(rule, due, anchor, said, now, zone)
+    except Unclear:
+        return None
+
+
+def _moved(
+    rule: Rule, due: datetime, anchor: datetime, said: Said, now: datetime, zone: tzinfo
+) -> Plan | None:
+    usual = None if isinstance(rule, Once) else getattr(rule, "at", None)
+    if said.repeats:
+        return plan(_timed(said, usual), now, zone)
+    if not said.names_day:
+        return _at(rule, due, anchor, time_of_day(said), now, zone)
+    elapsed = said.span is not None and not said.span.days and not said.span.months
+    kept = said if elapsed else _timed(said, usual or due.astimezone(zone).time())
+    moment = single_moment(kept, now, zone)
+    local = moment.astimezone(zone)
+    at = local.time().replace(second=0, microsecond=0)
+    if isinstance(rule, Once):
+        return Plan(Once(local), now, moment)
+    if isinstance(rule, Every):
+        timed = rule if rule.at is None else replace(rule, at=at)
+        return from_start(timed, moment, zone)
+    if isinstance(rule, Weekly) and len(rule.days) == 1 and said.weekdays is not None:
+        return Plan(replace(rule, days=(local.weekday(),), at=at), now, moment)
+    return Plan(rule, anchor, moment)
+
+
+def _timed(said: Said, at: time | None) -> Said:
+    """What was said, at the time of day that stood where none was said."""
+    if at is None or said.clock is not None or said.part is not None:
+        return said
+    return replace(said, clock=Clock(at.hour, at.minute))
+
+
+def _at(
+    rule: Rule, due: datetime, anchor: datetime, at: time | None, now: datetime, zone: tzinfo
+) -> Plan | None:
+    """The same rule at another time of day."""
+    if at is None or (isinstance(rule, Every) and rule.unit == "hours"):
+        return None
+    if isinstance(rule, Once):
+        moment = moment_at(due.astimezone(zone).date(), at, zone)
+        return Plan(Once(moment.astimezone(zone)), now, moment) if moment > now else None
+    timed = replace(rule, at=at)
+    first = next_after(timed, now, zone, anchor)
+    return None if first is None else Plan(timed, anchor, first)

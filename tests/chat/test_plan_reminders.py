@@ -1,0 +1,75 @@
+"""Reminders of a plan's parts: what they are of, no sooner than it may go in, and put on record."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.fixture
+async def planned(talk: Talk) -> Talk:
+    """A plan in two parts, given at noon."""
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3 ph 7 temp 24 ammonia 0")
+    assert "2 parts" in await talk.text("dose kh 5")
+    return talk
+
+
+@pytest.mark.parametrize(
+    ("text", "part", "due"),
+    [
+        ("remind me tomorrow at 8", "part 1 of 2", "2026-03-02T08:00"),
+        ("remind me tomorrow instead", "part 1 of 2", "2026-03-02T09:00"),
+        ("remind me tomorrow for the rest", "part 2 of 2", "2026-03-02T12:00"),
+        ("remind me of the second part", "part 2 of 2", "2026-03-02T12:00"),
+        ("morgen erinnern an die zweite", "part 2 of 2", "2026-03-02T12:00"),
+        ("rappelle-moi demain pour la deuxième", "part 2 of 2", "2026-03-02T12:00"),
+        ("recuérdame en 2 días el resto", "part 2 of 2", "2026-03-03T12:00"),
+        ("herinner me morgen aan de rest", "part 2 of 2", "2026-03-02T12:00"),
+    ],
+)
+async def test_what_names_nothing_is_of_the_plan(
+    planned: Talk, text: str, part: str, due: str
+) -> None:
+    (reply,) = await planned.say(text)
+    assert part in reply.facts["reminder"]["what"]
+    assert reply.facts["reminder"]["due"].startswith(due)
+
+
+@pytest.mark.parametrize("text", ["remind me tomorrow to feed", "remind me tomorrow for the show"])
+async def test_what_names_a_task_is_not(planned: Talk, text: str) -> None:
+    assert "part" not in (await planned.facts(text))["reminder"]["what"]
+
+
+@pytest.mark.parametrize("text", ["remind me tomorrow instead", "remind me tomorrow for the rest"])
+async def test_without_a_plan_it_is_asked(talk: Talk, text: str) -> None:
+    assert "What shall I remind you of?" in await talk.text(text)
+    assert not (await talk.facts("/remind"))["reminders"]
+
+
+async def test_no_part_is_reminded_of_too_soon(planned: Talk) -> None:
+    await planned.press(1)
+    for text in ("remind me in 1 hour for the rest", "no, tonight"):
+        assert "tomorrow 12:00" in await planned.text(text)
+
+
+async def test_a_part_after_another_that_is_to_come(planned: Talk) -> None:
+    await planned.say("remind me tomorrow at 9")
+    assert "Tue 3 Mar 09:00" in await planned.text("remind me tomorrow for the second one")
+
+
+async def test_a_part_that_was_done_is_put_on_record(planned: Talk) -> None:
+    await planned.press(1)
+    await planned.say("remind me tomorrow at 8 for the second one")
+    await planned.wait(hours=24)
+    assert "not on record yet" in await planned.text("did it")
+    assert "logged 2.7 g" in await planned.text("yes")
+    assert "retest" in await planned.text("remind me tomorrow")
+
+
+async def test_a_plan_that_is_stopped(planned: Talk) -> None:
+    await planned.press(1)
+    await planned.say("remind me tomorrow for the rest")
+    assert "Stopped after 1 of 2" in await planned.text("stop the plan")
+    assert not (await planned.facts("/remind"))["reminders"]
