@@ -7,14 +7,17 @@ from typing import Final
 
 from bot.chat import calls, reminder_requests
 from bot.chat.model import Reply
+from bot.chat.reminding import KIND_OF_EVENT
 from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words.names import label
 from bot.chat.words.rules import describe
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
+from core.message import parse
 from core.message.model import Command, Parsed, Question
-from core.message.reminder_said import Chore, chore
-from core.schedule import Problem
+from core.message.reminder_said import Chore, asked_behind, chore
+from core.schedule import Once, Problem, parse_request
 
 UNNAMED: Final = frozenset({"dose", "effect"})
 """Questions that a chore without a value sounds like."""
@@ -22,9 +25,14 @@ UNNAMED: Final = frozenset({"dose", "effect"})
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Set the reminder that a chore asks for, or offer it; None where no chore is told."""
+    if parsed.command is None and (both := await _both(turn)) is not None:
+        return both
     if parsed.command is not None or parsed.values or not _may_ask(parsed.question):
         return None
-    told = chore(turn.incoming.text, turn.local_now, turn.chat.zone, deed=bool(parsed.events))
+    deed = bool(parsed.events) and all(e.kind in KIND_OF_EVENT for e in parsed.events)
+    if parsed.events and not deed:
+        return None
+    told = chore(turn.incoming.text, turn.local_now, turn.chat.zone, deed=deed)
     if told is None:
         return None
     if not turn.incoming.addressed:  # among people it is said to them, and was not done
@@ -36,11 +44,46 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await _offered(turn, told, parsed)
 
 
+async def _both(turn: Turn) -> list[Reply] | None:
+    """``changed 30%, remind me in 7 days``: what is told is kept, and the reminder set.
+
+    One without a task of its own is of what was told.
+    """
+    split = asked_behind(turn.incoming.text) if turn.incoming.addressed else None
+    if split is None or turn.route is None:
+        return None
+    before, asked = split
+    told = parse(before, turn.context())
+    if not (told.values or told.events) or told.doubts or told.question or told.command:
+        return None
+    request = parse_request(asked, turn.local_now, turn.chat.zone)
+    if isinstance(request, Problem):
+        if request.reason != "no_what":
+            return None
+        asked = f"{_task_of(told)} {asked}"
+    said = turn.incoming
+    turn.incoming = replace(said, text=before)
+    replies = await turn.route(turn, told)
+    turn.incoming, turn.asked = said, None
+    return [*replies, *await reminder_requests.command(turn, Command("remind", asked), told)]
+
+
+def _task_of(told: Parsed) -> str:
+    """The task to do once more what was told."""
+    if told.values:
+        shown = dict.fromkeys(label(value.analyte) for value in told.values)
+        return talk_words.test_again(list(shown))
+    event = told.events[0]
+    share = "" if event.percent is None else f" {event.percent:g}%"
+    return talk_words.again(event.kind) + share
+
+
 def _may_ask(question: Question | None) -> bool:
     if question is None:
         return True
     told = (question.analyte, question.target, question.delta, question.volume_l)
-    return question.kind in UNNAMED and all(each is None for each in told)
+    bare = question.kind == "change" and question.percent is None and question.litres is None
+    return (bare or question.kind in UNNAMED) and all(each is None for each in told)
 
 
 async def _offered(turn: Turn, told: Chore, parsed: Parsed) -> list[Reply] | None:
@@ -50,10 +93,12 @@ async def _offered(turn: Turn, told: Chore, parsed: Parsed) -> list[Reply] | Non
     if told.how == "past":
         return [await turn.reply(talk_words.routine_past())]
     rule = describe(told.request.rule, turn.chat.zone)
+    once = isinstance(told.request.rule, Once)
     remind = Choice(_(talk_words.REMIND), "remind", "", {"text": told.text})
     if told.how == "own":
         yes = replace(remind, meaning="yes")
-        return [await turn.reply(talk_words.routine_told(told.request.what, rule), choices=[yes])]
+        lines = talk_words.routine_told(told.request.what, rule, once=once)
+        return [await turn.reply(lines, choices=[yes])]
     tank, event = turn.current_tank, parsed.events[0]
     if tank is None or event.kind != "water_change":
         return None

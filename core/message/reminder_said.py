@@ -17,7 +17,16 @@ from typing import Final, Literal
 from core.message.fold import fold
 from core.message.waters import one_of
 from core.message.wordfile import spelt
-from core.schedule import Once, Problem, Request, is_chore, is_to_come, parse_request
+from core.schedule import (
+    Once,
+    Problem,
+    Request,
+    is_chore,
+    is_to_come,
+    names_things_only,
+    parse_request,
+    tells_rhythm,
+)
 
 FILE: Final = "reminder_said.txt"
 
@@ -37,8 +46,9 @@ class Chore:
     Attributes
     ----------
     how : str
-        asked: a reminder is asked for; bare: the chore stands alone; own: told as a routine;
-        past: so it was done; named: perhaps the name of a deed just done (`weekly water change`).
+        asked: a reminder is asked for; bare: the chore stands alone; own: told as a routine, or
+        as what is meant to be done; past: so it was done; named: perhaps the name of a deed just
+        done (`weekly water change`).
     text : str
         The task with its words of time.
     request : Request or Problem
@@ -79,24 +89,46 @@ def chore(text: str, now: datetime, zone: tzinfo, *, deed: bool = False) -> Chor
         return Chore("asked", asked, request) if known and not denied else None
     if "?" in text or _has("told", "no", plain) or _has("told", "like", plain):
         return None
-    how: How = "past" if _has("told", "past", plain) else "bare"
-    if how == "bare" and (_has("told", "own", plain) or _has("told", "verb", plain)):
+    return _told(plain, now, zone, deed)
+
+
+def asked_behind(text: str) -> tuple[str, str] | None:
+    """What a text says before it asks for a reminder, and what it asks; None where nothing is.
+
+    Examples
+    --------
+    >>> asked_behind("changed 30%, remind me in 7 days"), asked_behind("remind me to feed")
+    (('changed 30%', 'in 7 days'), None)
+    """
+    found = _patterns()["ask", "ask"].search(fold(text))
+    if found is None or "\n" in text.strip():
+        return None
+    before = _patterns()["ask", "and"].sub("", text[: found.start()].strip(" ,;.")).strip(" ,;.")
+    asked = _asked(text[found.start() :].strip(" .!?"))
+    return (before, asked) if before and asked else None
+
+
+def _told(plain: str, now: datetime, zone: tzinfo, deed: bool) -> Chore | None:
+    """The chore of a text that asks for nothing."""
+    meant = _has("told", "intend", plain)
+    how: How = "past" if not meant and _has("told", "past", plain) else "bare"
+    if how == "bare" and (meant or _has("told", "own", plain) or _has("told", "verb", plain)):
         how = "own"
     said = " ".join(_without_owner(plain).split()) if how == "own" else plain
     request = parse_request(said, now, zone)
     if isinstance(request, Problem):
-        vague = request.reason == "ambiguous" and is_chore(plain) and how == "bare"
-        return Chore(how, plain, request) if vague else None
+        vague = request.reason == "ambiguous" and is_chore(plain)
+        unclear = request.reason == "unclear" and deed and tells_rhythm(plain)
+        return Chore(how, plain, request) if how == "bare" and (vague or unclear) else None
+    repeats = not isinstance(request.rule, Once)
     if how == "past":
-        repeats = not isinstance(request.rule, Once)
         return Chore(how, plain, request) if repeats and deed and not _named(plain) else None
-    if not (is_chore(request.what) and is_to_come(plain, now, zone)):
+    thing = repeats and names_things_only(request.what)
+    if not (deed or thing or is_chore(request.what)) or len(request.what.split()) > MOST_WORDS:
         return None
-    if len(request.what.split()) > MOST_WORDS or (how == "own" and isinstance(request.rule, Once)):
+    if not (meant or is_to_come(plain, now, zone)) or (how == "own" and not (meant or repeats)):
         return None
-    if how == "bare" and deed and _named(plain):
-        how = "named"
-    return Chore(how, said, request)
+    return Chore("named" if how == "bare" and deed and _named(plain) else how, said, request)
 
 
 def _asked(text: str) -> str | None:
@@ -123,8 +155,9 @@ def _framed(text: str) -> str:
 
 def _without_owner(text: str) -> str:
     """The text without its pronouns; a plain text is as long as its source."""
-    for found in reversed(list(_patterns()["told", "own"].finditer(fold(text)))):
-        text = text[: found.start()] + text[found.end() :]
+    for meaning in ("intend", "own"):
+        for found in reversed(list(_patterns()["told", meaning].finditer(fold(text)))):
+            text = text[: found.start()] + text[found.end() :]
     return text
 
 
@@ -147,14 +180,18 @@ def _ways() -> dict[tuple[str, str], set[str]]:
 @cache
 def _patterns() -> dict[tuple[str, str], re.Pattern[str]]:
     """Any of the words of a meaning, as whole words of a plain text."""
-    return {
+    found = {
         key: re.compile(rf"(?<![\w'])(?:{one_of(ways)})(?![\w'])") for key, ways in _ways().items()
     }
+    joint = ("ask", "and")
+    found[joint] = re.compile(rf"(?<![\w'])(?:{one_of(_ways()[joint])})$", re.IGNORECASE)
+    return found
 
 
 @cache
 def _frames() -> tuple[re.Pattern[str], re.Pattern[str]]:
-    ways = one_of(_ways()["ask", "frame"])
-    return re.compile(rf"\s*(?:(?:{ways})(?![\w'])[\s,:]*)?"), re.compile(
-        rf"(?:[\s,:]+(?:{ways}))?$"
+    front, tail = one_of(_ways()["ask", "frame"]), one_of(_ways()["ask", "tail"])
+    return (
+        re.compile(rf"\s*(?:(?:{front})(?![\w'])[\s,:]*)?"),
+        re.compile(rf"(?:[\s,:]+(?:{tail}))?$"),
     )

@@ -76,6 +76,9 @@ def talk(text: str) -> Talk | None:
     if (rest := _without("cancel", plain)) is not None:
         told = _told("stop", rest)
         return replace(told, named=told.named or bool(told.target))
+    if (rest := _without("change", plain)) is not None:
+        told = _told("move", rest)
+        return told if told.named else None
     for verb in _VERBS:
         if (rest := _without(verb, plain)) is not None:
             return _told(verb, rest)

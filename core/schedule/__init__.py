@@ -8,10 +8,10 @@ from core.schedule.moving import moved, split_time
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
-from core.schedule.request import is_to_come, parse_anew, parse_request
+from core.schedule.request import is_to_come, parse_anew, parse_request, tells_rhythm
 from core.schedule.rhythm import Plan
 from core.schedule.rules import Every, Monthly, NthWeekday, Once, Rule, Weekly, Yearly
-from core.schedule.tasks import is_chore, kind_of, names_task
+from core.schedule.tasks import is_chore, kind_of, names_task, names_things_only
 from core.schedule.zones import zone_guess
 
 __all__ = [
@@ -38,6 +38,7 @@ __all__ = [
     "moment_at",
     "moved",
     "names_task",
+    "names_things_only",
     "next_after",
     "parse_anew",
     "parse_moment",
@@ -45,6 +46,7 @@ __all__ = [
     "parse_request",
     "parse_until",
     "split_time",
+    "tells_rhythm",
     "to_text",
     "zone_guess",
 ]

@@ -9,7 +9,7 @@ from datetime import datetime, timedelta, tzinfo
 
 from core.schedule.grammar.scan import time_runs
 from core.schedule.model import Problem, Request
-from core.schedule.pieces import Found, Near
+from core.schedule.pieces import Found, Interval, Near
 from core.schedule.problems import end_in, flaw_in, loose_end, pieces_of, unclear_problem
 from core.schedule.rhythm import Plan, plan
 from core.schedule.rules import Every, aware
@@ -22,8 +22,14 @@ LONGEST_TEXT = 500
 """Characters that are read; a reminder's words beyond them are part of its task."""
 
 _OUTER = " \t\r\n,:;.!-–—"
-_LEAD = re.compile(r"^(?:(?:remind me|please|pls|me|to)\b[\s,:]*)+", re.IGNORECASE)
-_TRAIL = re.compile(r"[\s,]+(?:please|pls|thanks|thank you|or so)$", re.IGNORECASE)
+_LEAD = re.compile(
+    r"^(?:(?:(?:remind me|please|pls|me|to|of|about|an|daran|dran|dass|de|di|que|om|att|aan"
+    r"|eraan|o)\b(?!['’])|d['’])[\s,:]*)+",
+    re.IGNORECASE,
+)
+_TRAIL = re.compile(
+    r"[\s,]+(?:please|pls|thanks|thank you|or so|for|für|pour|para|per|voor)$", re.IGNORECASE
+)
 _EMPTY = re.compile(r"\(\s*\)|\[\s*\]|\"\s*\"")
 _COUNT_FROM_DONE = ("test", "change")
 _BEGUN = timedelta(hours=1)
@@ -140,8 +146,20 @@ def is_to_come(text: str, now: datetime, zone: tzinfo) -> bool:
     ahead = said.near is not None and said.near.days > 0
     tonight = said.near == Near(0) and said.part is not None
     later = said.weekdays is not None and said.weekdays.later
-    soon = tonight and planned.first > now + _BEGUN
+    soon = tonight and planned.first >= now + _BEGUN
     return bool(said.repeats or said.span or said.exact or ahead or later or soon)
+
+
+def tells_rhythm(text: str) -> bool:
+    """Tell whether a text says how often, even if it is unclear when.
+
+    Examples
+    --------
+    >>> tells_rhythm("daily: feed, weekly: change water"), tells_rhythm("fed at 8")
+    (True, False)
+    """
+    _, founds = best_language(text)
+    return any(isinstance(piece, Interval) for piece in pieces_of(founds))
 
 
 def best_language(text: str) -> tuple[Line, list[Found]]:

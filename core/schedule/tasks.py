@@ -47,7 +47,20 @@ def is_chore(what: str) -> bool:
     text = f" {' '.join(fold(word) for word, _, _ in split(what))} "
     if words & tasks.CHANGE and words & tasks.ANALYTES - tasks.WATER:
         return False
-    return bool(words & tasks.VERBS) or any(phrase in text for phrase in tasks.TOP_UP)
+    share = "%" in words and bool(words & tasks.WATER)
+    return share or bool(words & tasks.VERBS) or any(phrase in text for phrase in tasks.TOP_UP)
+
+
+def names_things_only(what: str) -> bool:
+    """Tell whether words name things or values that have a chore, and nothing else.
+
+    Examples
+    --------
+    >>> names_things_only("the filter"), names_things_only("kh"), names_things_only("kh 4")
+    (True, True, False)
+    """
+    words = {fold(word) for word, _, _ in split(what)} - tasks.ARTICLES
+    return bool(words) and words <= tasks.OBJECTS
 
 
 def names_task(what: str) -> bool:
@@ -78,4 +91,14 @@ def _by_thing(words: set[str], text: str) -> Kind:
         return "dose"
     if words & tasks.LOOK and words & tasks.ANALYTES:
         return "test"
-    return "other"
+    return _thing_alone(words - tasks.ARTICLES)
+
+
+def _thing_alone(words: set[str]) -> Kind:
+    """The sort of a task that only names its thing: the filter, kh and gh."""
+    alone: tuple[tuple[frozenset[str], Kind], ...] = (
+        (tasks.ANALYTES - tasks.WATER, "test"),
+        (tasks.FILTER, "filter"),
+        (tasks.MEDIA, "media"),
+    )
+    return next((kind for things, kind in alone if words and words <= things), "other")

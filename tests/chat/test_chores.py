@@ -29,6 +29,11 @@ async def logged(talk: Talk) -> bool:
         ("could you remind me to clean the filter in 3 days?", "2026-03-04T12:00"),
         ("don't forget to feed tomorrow", "2026-03-02T09:00"),
         ("stell 1 g natron täglich als erinnerung ein", "2026-03-02T12:00"),
+        ("carbon every 4 weeks", "2026-03-29T12:00"),
+        ("nettoyage du filtre tous les 15 jours", "2026-03-16T12:00"),
+        ("new carbon in 4 weeks", "2026-03-29T12:00"),
+        ("kh every 3 days", "2026-03-04T12:00"),
+        ("wc 30% tomorrow", "2026-03-02T09:00"),
         ("jeden montag wasserwechsel 30%", "2026-03-02T09:00"),
         ("morgen filter reinigen", "2026-03-02T09:00"),
         ("tous les lundis changement d'eau 30%", "2026-03-02T09:00"),
@@ -57,10 +62,14 @@ async def test_it_is_set(fern: Talk, text: str, due: str) -> None:
         "we dose ferts every other day",
         "ich wechsle jeden sonntag 30%",
         "je change 30% tous les dimanches",
+        "i'll do a water change tomorrow",
+        "i need to change the carbon next month",
+        "ich muss morgen den filter reinigen",
+        "je vais changer l'eau dimanche",
     ],
 )
-async def test_a_routine_that_is_told_is_offered(fern: Talk, text: str) -> None:
-    assert "routine" in await fern.text(text)
+async def test_what_is_only_told_is_offered(fern: Talk, text: str) -> None:
+    assert "nothing is logged" in await fern.text(text)
     assert not (await fern.facts("/remind"))["reminders"]
     assert not await logged(fern)
     await fern.say(text)
@@ -115,3 +124,24 @@ async def test_nothing_is_set_that_is_too_much_for_a_day(fern: Talk) -> None:
         assert "No reminder was set" in await fern.text(text.replace("soda", "baking soda"))
     assert "I will remind" in await fern.text("remind me to dose 1 g baking soda every week")
     assert len((await fern.facts("/remind"))["reminders"]) == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [
+        ("changed 30%, remind me in 7 days", "water change 30%"),
+        ("habe 20% gewechselt, erinnere mich in 7 tagen", "water change 20%"),
+        ("kh 4 ph 7.2, remind me in 3 days", "retest KH and pH"),
+        ("wc 30% and remind me to test kh tomorrow", "test kh"),
+        ("30% vattenbyte, påminn mig om 7 dagar", "water change 30%"),
+    ],
+)
+async def test_what_is_told_before_it_is_kept(fern: Talk, text: str, what: str) -> None:
+    told, reminder = await fern.say(text)
+    assert told.facts.get("events") or told.facts["values"]
+    assert reminder.facts["reminder"]["what"] == what
+
+
+async def test_two_rhythms_are_no_deed(fern: Talk) -> None:
+    assert "Nothing was set" in await fern.text("daily: feed, weekly: wc")
+    assert not await logged(fern)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from datetime import datetime
+from typing import Final
 
+from bot.chat.words import names
 from bot.chat.words.numbers import when
 from bot.chat.words.text import N_, _
 
@@ -11,14 +13,34 @@ REMIND, DONE_NOW = N_("remind me of it"), N_("it is done, log it")
 STOP_ALL, FOR_GOOD = N_("all of them"), N_("stop it for good")
 
 
-def routine_told(what: str, rule: str) -> list[str]:
-    """A routine was told, which is no deed."""
-    return [
-        _(
-            "{task}, {rule}: a routine, so nothing is logged. Tell me each one when it is done."
-        ).format(task=what, rule=rule),
-        _("Shall I remind you of it?"),
-    ]
+_AGAIN: Final = {
+    "water_change": N_("water change"),
+    "dose": N_("dose again"),
+    "filter": N_("clean the filter"),
+    "media": N_("renew the filter medium"),
+    "top_up": N_("top up"),
+    "fed": N_("feed"),
+}
+
+
+def again(kind: str) -> str:
+    """The task to do a deed once more, by the kind of its event."""
+    return _(_AGAIN[kind]) if kind in _AGAIN else _("look again")
+
+
+def test_again(tested: list[str]) -> str:
+    """The task to test once more."""
+    return _("retest {tested}").format(tested=names.both(tested))
+
+
+def routine_told(what: str, rule: str, *, once: bool) -> list[str]:
+    """A routine was told, or `once` what is meant to be done: neither is a deed."""
+    told = (
+        _("{task}, {rule}: not done yet, so nothing is logged. Tell me when it is.")
+        if once
+        else _("{task}, {rule}: a routine, so nothing is logged. Tell me each one when it is done.")
+    )
+    return [told.format(task=what, rule=rule), _("Shall I remind you of it?")]
 
 
 def routine_past() -> list[str]:

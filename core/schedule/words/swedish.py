@@ -106,7 +106,7 @@ SWEDISH = build(
         "until": {"till|tills": 1},
         "lasting": {"i": 1},
         "start": {"från|från och med": 1},
-        "loose": {"och|eller|utom|mellan|om": 1},
+        "loose": {"och|eller|utom|mellan": 1},
         "weekend": {"helg|helgen": (5, 6)},
         "filler": {"tack|att": 1},
     },

@@ -114,3 +114,7 @@ VERBS = (
 """What makes words a chore."""
 OBJECTS = FILTER | MEDIA | KIT | THINGS | ANALYTES
 """What has a chore, though its verb is left out."""
+ARTICLES = _set(
+    "the a my and new der die das den und neue mein le la les et mon ma l el los las y mi",
+    "o os as e meu minha il i lo gli het de en mijn moj moja i det och min mitt & , + '",
+)
