@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
 from bot.chat import own_plan, plan_parts, task_deeds
-from bot.chat.given_plan import Given, given, running
+from bot.chat.given_plan import given, running
 from bot.chat.model import Reply
+from bot.chat.patience import LOOKED_AT, PATIENCE
 from bot.chat.plan_figures import part_of
 from bot.chat.turn import Turn
 from bot.chat.words import doses as dose_words
@@ -24,6 +26,9 @@ from core.message.word_classes import said
 from core.schedule import Kind
 
 FILE: Final = "reminder_rest.txt"
+
+A_DAY: Final = timedelta(days=1)
+"""Between the steps of a change."""
 
 REST: Final = frozenset({"next", "part", "go", "instead", "again", "number"})
 
@@ -66,7 +71,11 @@ def is_deed(what: str) -> bool:
 
 async def next_part(turn: Turn, what: str) -> Part | None:
     """What a reminder without a task of its own is of; None where no plan is spoken of."""
-    plan = await running(turn) if is_rest(what) else None
+    if not is_rest(what):
+        return None
+    if (change := await _next_change(turn, what)) is not None:
+        return change
+    plan = await running(turn)
     tank = None if plan is None else turn.tank_by_id(plan.tank_id)
     if plan is None or tank is None:
         return None
@@ -82,19 +91,45 @@ async def next_part(turn: Turn, what: str) -> Part | None:
     if begun is None and number > 1:
         begun = plan.offer.made_at
     task = talk_words.part_of_plan(tested, number, plan.count, part_of(plan))
-    others = await _coming(turn, plan, tank, task)
+    others = await _coming(turn, "dose", part_of(plan), tank, task)
     before = [at for at in (begun, *others) if at is not None]
     earliest = max(before) + timedelta(hours=plan.every_hours) if before else None
     return Part(task, "dose", tank, earliest)
 
 
-async def _coming(turn: Turn, plan: Given, tank: StoredTank, task: str) -> list[datetime]:
-    """When other parts of a plan are to be put in, by the reminders of them."""
-    part = part_of(plan)
+async def _next_change(turn: Turn, what: str) -> Part | None:
+    """The next step of a change in several days; None where another plan was given since."""
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        if turn.now - offer.made_at > PATIENCE or given(offer) is not None:
+            return None
+        facts = offer.context.get("facts", {})
+        steps, tank = facts.get("steps"), turn.tank_named(facts.get("tank", ""))
+        if not steps or tank is None:
+            continue
+        kinds = ["water_change"]
+        changed = await turn.uow.log.events(tank.id, kinds=kinds, since=offer.made_at)
+        told = said(FILE, what)
+        later_one = told is not None and told.has("next")
+        place = max(len(changed), 1) if later_one else len(changed)
+        if place >= len(steps):
+            return None
+        begun = changed[0].at if changed else offer.made_at if place else None
+        share = math.floor(100 * steps[place])
+        part = f"{talk_words.again('water_change')} {share}%"
+        tested = dose_words.to_test(["kh"])
+        task = talk_words.part_of_plan(tested, place + 1, len(steps), part)
+        others = await _coming(turn, "change", part, tank, task)
+        before = [at for at in (begun, *others) if at is not None]
+        return Part(task, "change", tank, max(before) + A_DAY if before else None)
+    return None
+
+
+async def _coming(turn: Turn, kind: Kind, part: str, tank: StoredTank, task: str) -> list[datetime]:
+    """When other parts of a plan are to be done, by the reminders of them."""
     return [
         each.next_due
         for each in await turn.uow.reminders.of_chat(turn.chat.id)
-        if each.tank_id == tank.id and each.kind == "dose" and part in each.what
+        if each.tank_id == tank.id and each.kind == kind and part in each.what
         if each.what != task and each.next_due is not None
     ]
 

@@ -73,3 +73,18 @@ async def test_a_plan_that_is_stopped(planned: Talk) -> None:
     await planned.say("remind me tomorrow for the rest")
     assert "Stopped after 1 of 2" in await planned.text("stop the plan")
     assert not (await planned.facts("/remind"))["reminders"]
+
+
+async def test_the_steps_of_a_change(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/source tap ph 7.8 kh 12 gh 16 no3 5 temp 20")
+    await talk.say("kh 3 gh 5 ph 7 temp 25 ammonia 0 no3 60")
+    assert "one a day" in await talk.text("what does a 50% change do")
+    first = await talk.text("remind me tomorrow at 8")
+    assert "part 1 of 6: water change 11%, tomorrow 08:00" in first
+    assert "part 2 of 6: water change 11%, Tue 3 Mar 08:00" in await talk.text(
+        "remind me tomorrow for the rest"
+    )
+    await talk.wait(hours=21)
+    assert "not on record yet" in await talk.text("did it")
+    assert "changed 11" in await talk.text("yes")
