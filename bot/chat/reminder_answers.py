@@ -165,7 +165,7 @@ async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list
         }
     }
     edits = turn.incoming.message_ref if turn.incoming.kind == "press" else None
-    stood = {"reminder_id": reminder.id, "stood": _packed(reminder)}
+    stood = as_it_stood(reminder)
     choices = await plan_reminders.to_log(turn, reminder) if verb == "done" else []
     if choices:
         lines.append(talk_words.not_on_record())
@@ -192,10 +192,19 @@ async def take_back(turn: Turn, offer: Offer) -> list[Reply] | None:
         for name, value in offer.context["stood"].items()
     }
     await turn.uow.reminders.change(reminder.id, **stood)
+    back = await turn.uow.reminders.get(reminder.id)
+    if back is not None and back.open_due is None and back.next_due is not None:
+        due = back.next_due.astimezone(turn.chat.zone)
+        return [await turn.reply(talk_words.back_again(said(turn, back), due, turn.local_now))]
     return [await turn.reply(words.open_again(said(turn, reminder)))]
 
 
-def _packed(reminder: Reminder) -> dict[str, str | None]:
+def as_it_stood(reminder: Reminder) -> dict[str, Any]:
+    """What an offer keeps to take back what it did to a reminder."""
+    return {"reminder_id": reminder.id, "stood": _packed(reminder)}
+
+
+def _packed(reminder: Reminder) -> dict[str, Any]:
     """What of a reminder an answer changes, as it stood."""
     moments = {name: getattr(reminder, name) for name in MOMENTS}
     packed = {name: value.isoformat() if value else None for name, value in moments.items()}
@@ -204,6 +213,8 @@ def _packed(reminder: Reminder) -> dict[str, str | None]:
     packed["open_due"] = due.isoformat() if due else None
     return {
         **packed,
+        "rule": reminder.rule,
+        "counts_from_done": reminder.counts_from_done,
         "state": "due" if due is None else "sent",
         "message_ref": reminder.message_ref,
     }

@@ -27,11 +27,17 @@ from core.schedule import Once, Plan, from_text, kind_of, moved, parse_moment
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
 """Commands whose words may be about a reminder that stands."""
 
+MOVED: Final = "reminder_moved"
+"""What an offer has that moved a reminder, beside how it stood."""
+
 MOST: Final = 8
 """Buttons of a question which one was meant."""
 
 NAMED_SOON: Final = timedelta(days=2)
 """So long before it is due a reminder that is named may be what was done."""
+
+BY_SORT: Final = frozenset({"change", "feed"})
+"""Sorts of task of which each is the same, in whatever words: wc, water change 30%."""
 
 STEM: Final = 4
 """So many letters of two words alike make them one: filter, Filters, filtret."""
@@ -43,12 +49,19 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not turn.incoming.addressed or parsed.values or command not in {None, *HEARD}:
         return None
     told = talk(turn.incoming.text)
-    if told is None or (parsed.question is not None and not told.named):
+    if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None
+    if told.verb == "list":
+        return await reminders.listed(turn)
     living = await turn.uow.reminders.of_chat(turn.chat.id)
     offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
     spoken = None if offer is None else await _spoken_of(turn, offer, living)
     fitting = [each for each in living if told.target and _fits(turn, each, told.target)]
+    if told.verb in {"stop", "move"} and told.noun and told.target and not (fitting or told.plan):
+        return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
+    if told.verb == "skip":
+        open_one = any(each.open_due is not None for each in living) and not told.target
+        return await reminder_answers.by_number(turn, "skip", "") if open_one else None
     if told.verb == "stop":
         return await _stop(turn, told, living, spoken, fitting)
     if told.verb == "did":
@@ -86,7 +99,7 @@ def _fits(turn: Turn, reminder: Reminder, target: tuple[str, ...]) -> bool:
     if all(any(_alike(word, other.strip(",.:;")) for other in of_task) for word in target):
         return True
     sort = kind_of(" ".join(target))
-    return sort != "other" and sort == reminder.kind
+    return sort in BY_SORT and sort == reminder.kind
 
 
 def _alike(word: str, other: str) -> bool:
@@ -152,7 +165,11 @@ async def _skipped_or_ended(turn: Turn, reminder: Reminder, due: datetime) -> Re
 async def _ended(turn: Turn, chosen: Sequence[Reminder]) -> list[Reply]:
     for each in chosen:
         await planning.end(turn.uow, each, turn.now)
-    return [await turn.reply(words.stopped(" · ".join(said(turn, each) for each in chosen)))]
+    lines = words.stopped(" · ".join(said(turn, each) for each in chosen))
+    if len(chosen) > 1:
+        return [await turn.reply(lines)]
+    held = reminder_answers.as_it_stood(chosen[0])
+    return [await turn.reply(lines, expects="undo", context=held)]
 
 
 async def press_stop(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -201,8 +218,8 @@ async def _move(turn: Turn, chosen: Sequence[Reminder], when: str) -> list[Reply
             "due": to.first.isoformat(),
         }
     }
-    held = {reminders.MADE: {"id": after.id}}
-    return [await turn.reply(lines, facts=facts, context=held, expects="followup")]
+    held = {**reminder_answers.as_it_stood(only), MOVED: True}
+    return [await turn.reply(lines, facts=facts, context=held, expects="undo")]
 
 
 async def _late(
@@ -228,7 +245,8 @@ async def _late(
     offer = next(iter(await turn.uow.offers.latest(turn.chat.id)))
     if not when:
         return [await turn.reply(talk_words.later_when(said(turn, spoken)))]
-    since = turn.now if "stood" in offer.context else (spoken.next_due or turn.now)
+    answered = "stood" in offer.context and MOVED not in offer.context
+    since = turn.now if answered else (spoken.next_due or turn.now)
     return await _put_off(turn, spoken, when, since)
 
 

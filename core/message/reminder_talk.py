@@ -21,8 +21,8 @@ from core.schedule import split_time
 LONGEST: Final = 80
 """A longer text says more than what becomes of a reminder. [characters]"""
 
-Verb = Literal["stop", "move", "late", "another_day", "did", "when"]
-_VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "stop", "move", "did")
+Verb = Literal["stop", "move", "late", "another_day", "skip", "did", "when", "list"]
+_VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move", "did")
 _EDGES: Final = " \t.!,;:?¿¡"
 
 
@@ -33,7 +33,7 @@ class Talk:
     Attributes
     ----------
     verb : str
-        stop, move, late (not now), another_day, did; when: nothing but a time is said.
+        stop, move, late (not now), another_day, skip, did, list; when: nothing but a time is said.
     target : tuple of str
         The plain words that name its task; empty where none is named.
     named : bool
@@ -76,6 +76,11 @@ def talk(text: str) -> Talk | None:
     if (rest := _without("cancel", plain)) is not None:
         told = _told("stop", rest)
         return replace(told, named=told.named or bool(told.target))
+    if _alone("list", plain):
+        return Talk("list", noun=True)
+    if (rest := _without("put", plain)) is not None:
+        told = _told("move", rest)
+        return None if told.noun else told
     if (rest := _without("change", plain)) is not None:
         told = _told("move", rest)
         return told if told.named else None
@@ -83,7 +88,8 @@ def talk(text: str) -> Talk | None:
         if (rest := _without(verb, plain)) is not None:
             return _told(verb, rest)
     if _alone("drop", plain):
-        return Talk("stop")
+        noun = _has("noun", plain)
+        return Talk("stop", named=noun, noun=noun)
     said = _told("when", plain)
     return said if said.when else None
 
@@ -122,7 +128,9 @@ def _without(verb: str, plain: str) -> str | None:
 
 
 def _alone(name: str, plain: str) -> bool:
-    left = _pattern("light").sub(" ", _pattern(name).sub(" ", plain, count=1))
+    left = _pattern(name).sub(" ", plain, count=1)
+    for other in ("have", "noun", "light"):
+        left = _pattern(other).sub(" ", left)
     return _has(name, plain) and not left.strip(_EDGES)
 
 

@@ -207,3 +207,32 @@ async def test_a_reading_settles_a_test_only_with_all_of_it(fern: Talk) -> None:
     assert "pH and ammonia still to test" in await fern.text("kh 3.1")
     assert "ammonia still to test" in await fern.text("ph 7.1")
     assert "settles" in await fern.text("ammonia 0")
+
+
+async def test_one_that_is_not_there(two: Talk) -> None:
+    for text in ("cancel the ph reminder", "move the gh reminder to friday"):
+        assert "no such reminder" in await two.text(text)
+    assert len(await listed(two)) == 2
+    assert "Fri 6 Mar" in await two.text("set a reminder for friday to prune the plants")
+
+
+async def test_what_was_ended_or_moved_is_taken_back(two: Talk) -> None:
+    before = await listed(two)
+    for text in ("cancel the kh one", "move the kh one to tuesday", "make the kh one every 2 days"):
+        await two.say(text)
+        assert "Taken back: Fern: test kh" in await two.text("undo")
+        assert await listed(two) == before
+
+
+@pytest.mark.parametrize(
+    "text", ["what reminders do i have", "my reminders", "welche erinnerungen habe ich", "rappels"]
+)
+async def test_they_are_listed(two: Talk, text: str) -> None:
+    assert len((await two.facts(text))["reminders"]) == 2
+
+
+async def test_one_time_is_skipped(fern: Talk) -> None:
+    await fern.say("remind me to feed every day at 19:00")
+    await fern.wait(hours=8)
+    assert "Skipped" in await fern.text("skip it")
+    assert "open again" in await fern.text("undo")

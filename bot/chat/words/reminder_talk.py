@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime
 from typing import Final
 
@@ -132,3 +133,15 @@ def later_when(said: str) -> list[str]:
     return [
         _("When shall I remind you instead: {task}? Send for example: in 2 h").format(task=said)
     ]
+
+
+def back_again(said: str, due: datetime, now: datetime) -> list[str]:
+    """A reminder is again as it was before it was changed or ended."""
+    return [_("Taken back: {task}. Next: {when}.").format(task=said, when=when(due, now))]
+
+
+def none_such(tasks: Sequence[str]) -> list[str]:
+    """A reminder that is not there was to be changed."""
+    if not tasks:
+        return [_("There is no such reminder, and no other.")]
+    return [_("There is no such reminder. There are: {tasks}").format(tasks=" · ".join(tasks))]

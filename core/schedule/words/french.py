@@ -81,7 +81,7 @@ FRENCH = build(
             "nuit": "night",
             "minuit": "midnight",
         },
-        "near": {"aujourd'hui": 0, "hier": -1, "demain": 1, "après-demain": 2},
+        "near": {"aujourd'hui": 0, "hier": -1, "demain": 1, "après-demain|après demain": 2},
         "near_part": {
             "ce soir|cette nuit": (0, "evening"),
             "cet après-midi": (0, "afternoon"),
