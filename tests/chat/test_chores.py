@@ -63,6 +63,7 @@ async def test_it_is_set(fern: Talk, text: str, due: str) -> None:
         "ich wechsle jeden sonntag 30%",
         "je change 30% tous les dimanches",
         "i'll do a water change tomorrow",
+        "maybe a water change tomorrow",
         "i need to change the carbon next month",
         "ich muss morgen den filter reinigen",
         "je vais changer l'eau dimanche",
