@@ -32,6 +32,8 @@ async def answer(
     A change that was refused without smaller ones has no way to be done. `newest` is whether it
     is the last thing that was spoken of.
     """
+    if said == "lot":
+        said = "safe"
     if newest and amounts.percent is not None and said in OF_SHARE:
         return await other_share(turn, facts, amounts.percent)
     if newest and said in {"changed", "gave_it"}:

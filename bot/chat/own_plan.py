@@ -27,6 +27,9 @@ HELD: Final = timedelta(hours=72)
 LOOKED_BACK: Final = 20
 """So many of the newest entries are looked through for the part."""
 
+OFFERS_LOOKED_AT: Final = 40
+"""So many of the newest answers are looked through for readings of the same moment."""
+
 LOGGED: Final = re.compile(r"offer:(\d+):log_dose(?::.*)?")
 """Of the entry that puts parts of a plan on record; behind it, the message that told so."""
 
@@ -43,14 +46,38 @@ def is_part(entry: Entry, offer_id: int) -> bool:
 
 
 async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> int:
-    """How many parts of an offer's plan are on record; `held` is what its button holds."""
+    """How many parts of an offer's plan are on record; `held` is what its button holds.
+
+    What of the same was told to be in since, in other words than the plan's, counts as well.
+    """
     amount = "millilitres" if "millilitres" in held else "grams"
     a_part: float = held["salts"][0][1] if held.get("salts") else held[amount]
+    of: str = held["salts"][0][0] if held.get("salts") else held["substance"]
+    offer = await turn.uow.offers.get(offer_id)
     put_in = 0.0
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
         if is_part(entry, offer_id) and entry.events:
             put_in += getattr(entry.events[0].what, amount) or 0.0
+            continue
+        put_in += sum(
+            getattr(event.what, amount) or 0.0
+            for event in entry.events
+            if (event.what.kind, event.what.substance) == ("dose", of)
+            and event.tank_id == held.get("tank_id")
+            and offer is not None
+            and event.at >= offer.made_at
+        )
     return round(put_in / a_part)
+
+
+async def measured_since(turn: Turn, offer: Offer, tank_id: int) -> bool:
+    """Whether anything was measured in a tank since an offer's plan was given."""
+    rows = await turn.uow.log.readings(tank_id, since=offer.made_at, until=turn.now)
+    if any(row.at > offer.made_at for row in rows):
+        return True
+    latest = await turn.uow.offers.latest(turn.chat.id, OFFERS_LOOKED_AT)
+    later = [each.context.get("facts", {}) for each in latest if each.id > offer.id]
+    return bool(rows) and any(facts.get("values") for facts in later)
 
 
 async def dosed_besides(turn: Turn, offer_id: int, tank_id: int, since: datetime) -> bool:

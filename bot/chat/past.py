@@ -18,7 +18,7 @@ from core.advice.salts import HIGHEST
 from core.advice.scheduling import per_gram
 from core.message import parse
 from core.message.model import Event, Parsed, Value
-from core.message.past import MEASURED, Past, days_of
+from core.message.past import ANY, MEASURED, Past, days_of
 from core.message.past import behind as asked_behind
 from core.message.wire import to_json
 from core.schedule import moment_at
@@ -37,8 +37,11 @@ Told = Stored[Event] | Stored[Value]
 async def answer(turn: Turn, past: Past) -> list[Reply] | None:
     """What is on record of the deed or the value that is asked about.
 
-    None where the value that stands is asked for, not expressly now, and was never measured.
+    None where the value that stands is asked for, not expressly now, and was never measured, and
+    of what `bot.chat.record` lists or sums up.
     """
+    if past.form in {"total", "moved"} or past.deed == ANY:
+        return None
     stored = turn.tank_named(past.tank) if past.tank else turn.current_tank
     if past.form == "now" and (stored is None or past.span is None):
         known = stored and await turn.uow.log.last_of_each(
@@ -52,10 +55,10 @@ async def answer(turn: Turn, past: Past) -> list[Reply] | None:
     if past.form == "now":
         return [await _standing(turn, stored, past.analyte or "")]
     on_record = await _on_record(turn, stored, past)
-    told = [each for each in on_record if _is_within(turn, past, each.at)]
+    told = [each for each in on_record if is_within(turn, past, each.at)]
     shown = told or on_record[:1]
-    lines = [_line(turn, list(group)) for _key, group in groupby(shown, _moment)]
-    facts = {"tank": stored.name, **_facts(turn, shown[:SHOWN])}
+    lines = [line_of(turn, list(group)) for _key, group in groupby(shown, moment)]
+    facts = {"tank": stored.name, **facts_of(turn, shown[:SHOWN])}
     first = _first(turn, stored, past, told, lines)
     rest = lines[1:] if told else []
     return [await turn.reply([*first, *rest[:SHOWN]], more=rest[SHOWN:], facts=facts)]
@@ -95,12 +98,12 @@ async def _standing(turn: Turn, stored: StoredTank, analyte: str) -> Reply:
     last = rows[0]
     moved = await turn.uow.log.events(stored.id, kinds=MOVING, since=last.at)
     since = [each for each in moved if each.at <= turn.now and _moves(each.what, analyte)]
-    lines = [words.last(stored.name, _line(turn, [last]), turn.now - last.at)]
+    lines = [words.last(stored.name, line_of(turn, [last]), turn.now - last.at)]
     if since:
-        lines += words.before(analyte, [_line(turn, [each]) for each in since[:SHOWN]])
-    facts = {"tank": stored.name, **_facts(turn, [last])}
+        lines += words.before(analyte, [line_of(turn, [each]) for each in since[:SHOWN]])
+    facts = {"tank": stored.name, **facts_of(turn, [last])}
     if since:
-        facts |= {"events": _facts(turn, since[:SHOWN])["events"]}
+        facts |= {"events": facts_of(turn, since[:SHOWN])["events"]}
     return await turn.reply(lines, facts=facts)
 
 
@@ -132,7 +135,8 @@ async def _on_record(turn: Turn, stored: StoredTank, past: Past) -> Sequence[Tol
     return [each for each in events if past.substance is None or each.what.substance in of_it]
 
 
-def _is_within(turn: Turn, past: Past, at: datetime) -> bool:
+def is_within(turn: Turn, past: Past, at: datetime) -> bool:
+    """Whether a moment is in the span that is asked about, by the chat's clock."""
     if past.span is None:
         return True
     first, last = days_of(past.span, turn.local_now.date())
@@ -141,12 +145,12 @@ def _is_within(turn: Turn, past: Past, at: datetime) -> bool:
     return begins <= at < ends
 
 
-def _moment(told: Told) -> object:
+def moment(told: Told) -> object:
     """What stands in one line: an event, or all readings of a moment."""
     return id(told) if isinstance(told.what, Event) else told.at
 
 
-def _line(turn: Turn, told: Sequence[Told]) -> str:
+def line_of(turn: Turn, told: Sequence[Told]) -> str:
     """What stands at one moment."""
     at = told[0].at.astimezone(turn.chat.zone)
     events = [each.what for each in told if isinstance(each.what, Event)]
@@ -156,7 +160,7 @@ def _line(turn: Turn, told: Sequence[Told]) -> str:
     return words.measurement(values, at, turn.local_now)
 
 
-def _facts(turn: Turn, told: Sequence[Told]) -> dict[str, object]:
+def facts_of(turn: Turn, told: Sequence[Told]) -> dict[str, object]:
     """What is shown, as a message writes it, each with its moment."""
     events = tuple(each.what for each in told if isinstance(each.what, Event))
     values = tuple(each.what for each in told if isinstance(each.what, Value))

@@ -21,14 +21,20 @@ from core.message.plan_words import Telling
 ROUNDING: Final = 1.05
 """As much more than a part is the part: no scale tells it from one."""
 
+NEAR: Final = 1.03
+"""A number told back is rounded: within this factor it is the one that was meant."""
+
 OF_END: Final = (
     "from", "to", "goals", "ph_at_once", "ph_stood", "sodium_mg_l", "potassium_mg_l", "interval",
 )  # fmt: skip
 """Facts of a plan that its end is told with."""
 
 FIGURES: Final = frozenset(
-    {"a_day", "often", "days", "need", "safe", "effect", "end", "sure", "stop", "store", "hour"}
-)
+    {
+        "a_day", "often", "days", "need", "safe", "effect", "end", "sure", "stop", "store", "hour",
+        "lot", "check",
+    }
+)  # fmt: skip
 
 
 async def answer(
@@ -36,6 +42,13 @@ async def answer(
 ) -> list[Reply] | None:
     """How much each time, how long, what it takes, what it does, whether it is within limits."""
     facts: dict[str, Any] = {"parts": list(plan.parts), "every_hours": plan.every_hours}
+    if said == "check" and plan.salts:
+        return [await turn.reply(_checked(plan, grams or 0.0), facts=facts)]
+    if said == "lot":
+        if await _too_much_in(turn, plan):
+            return await judged(turn)
+        lines = [*figures.much(plan.facts), *_within(plan)[:1], *figures.sure(plan.facts)[:1]]
+        return [await turn.reply(lines, facts=facts)]
     if said in {"a_day", "often"}:
         lines = words.a_part(part_of(plan), plan.every_hours, plan.count)
         return [await turn.reply(lines, facts=facts)]
@@ -47,10 +60,7 @@ async def answer(
     if said == "safe":
         if await _too_much_in(turn, plan):
             return await judged(turn)  # of the tank is to be spoken, not of the plan
-        below = plan.facts.get("only_if_ammonia_below")
-        only = None if below is None else dose_words.only_below(below)
-        lines = words.within_limits(part_of(plan), plan.every_hours, only)
-        return [await turn.reply(lines, facts=facts)]
+        return [await turn.reply(_within(plan), facts=facts)]
     if said in {"end", "sure"}:
         ends = figures.ends(plan.facts) if said == "end" else figures.sure(plan.facts)
         told = {key: plan.facts[key] for key in OF_END if key in plan.facts}
@@ -72,6 +82,22 @@ async def answer(
     of = None if tank is None else tank.name
     asked = Question("effect", tank=of, substance=name, grams=grams or part, volume_l=volume)
     return await effects.effect(turn, asked, Parsed("question", question=asked))
+
+
+def _within(plan: Given) -> list[str]:
+    below = plan.facts.get("only_if_ammonia_below")
+    only = None if below is None else dose_words.only_below(below)
+    return words.within_limits(part_of(plan), plan.every_hours, only)
+
+
+def _checked(plan: Given, grams: float) -> list[str]:
+    """Whether so many grams are a part, or all parts, of one of its salts. [g]"""
+    told = words.so_in_all(
+        [(name, part, part * plan.count) for name, part in plan.salts], plan.count, plan.every_hours
+    )
+    masses = [part * times for _, part in plan.salts for times in (1, plan.count)]
+    right = any(mass / NEAR <= grams <= mass * NEAR for mass in masses)
+    return [words.that_is_so(told) if right else words.that_is_not_so(told)]
 
 
 async def judged(turn: Turn) -> list[Reply] | None:

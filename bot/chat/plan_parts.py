@@ -20,6 +20,7 @@ from core.message.model import Parsed, Question
 from core.message.plan_anew import Named
 from core.message.plan_said import Amounts
 from core.message.plan_talk import About
+from core.message.plan_when import asks_of_first
 from core.message.plan_words import Telling
 
 ABOUT: Final = 1.25
@@ -38,6 +39,8 @@ async def answer(
         return await _go_on(turn, plan)
     if said == "when_next":
         begun = await last_in(turn, plan)
+        if begun is None and asks_of_first(turn.incoming.text):
+            return await _go_on(turn, plan)
         waits = begun is None or turn.now < begun + timedelta(hours=plan.every_hours)
         return [await _when_next(turn, plan)] if waits else await _go_on(turn, plan)
     if said == "later":
@@ -158,25 +161,53 @@ async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
     left = plan.count - logged
     facts = {"left": left, "parts": list(plan.parts)}
     if begun is None:
-        return [await turn.reply(words.none_logged(plan.count, part_of(plan)), facts=facts)]
-    if left < 1:
+        return await _none_in(turn, plan, facts)
+    waits = turn.now < begun + timedelta(hours=plan.every_hours)
+    tested = await _tested_since(turn, plan, begun)
+    if left < 1 and (waits or not tested):
         return [await turn.reply(words.all_logged(plan.count))]
     how_far = words.still_left(plan.count, left)
-    if turn.now < begun + timedelta(hours=plan.every_hours):
+    if waits:
         waiting = await _when_next(turn, plan)
         lines = [how_far, *(line.text for line in waiting.lines)]
         return [await turn.reply(lines, facts={**facts, **waiting.facts})]
     goal, target = plan.analytes[0], plan.facts.get("to")
     if plan.tank_id is None or target is None or turn.route is None or len(plan.analytes) > 1:
         return [await _when_next(turn, plan)]
-    (newest,) = await turn.uow.log.last_of_each(plan.tank_id, [goal], until=turn.now) or (None,)
     tank = turn.tank_by_id(plan.tank_id)
     ask = f"dose {goal} {plain(target, 2)}"
-    if newest is None or newest.at <= begun or tank is None:
-        tested = dose_words.to_test(plan.analytes)
-        return [await turn.reply([how_far, words.test_first(tested, ask)], facts=facts)]
+    if not tested or tank is None:
+        to_test = dose_words.to_test(plan.analytes)
+        return [await turn.reply([how_far, words.test_first(to_test, ask)], facts=facts)]
     asked = Question("dose", tank=tank.name, analyte=goal, target=target, text=ask)
     return await turn.route(turn, Parsed("question", question=asked))
+
+
+async def _tested_since(turn: Turn, plan: Given, begun: datetime) -> bool:
+    """Whether what a plan raises was measured after its last part."""
+    if plan.tank_id is None:
+        return False
+    rows = await turn.uow.log.last_of_each(plan.tank_id, plan.analytes[:1], until=turn.now)
+    return any(row.at > begun for row in rows)
+
+
+async def _none_in(turn: Turn, plan: Given, facts: dict[str, Any]) -> list[Reply]:
+    """Nothing is on record: the first part, or the plan anew where more was measured since."""
+    stored = None if plan.tank_id is None else turn.tank_by_id(plan.tank_id)
+    goal, target = plan.analytes[0], plan.facts.get("to")
+    single = target is not None and len(plan.analytes) == 1
+    old = stored is not None and await own_plan.measured_since(turn, plan.offer, stored.id)
+    if old and stored is not None:
+        ask = f"dose {goal} {plain(target, 2)}" if target is not None else f"dose {goal}"
+        if not single or turn.route is None:
+            return [await turn.reply(words.older_than_readings(ask), facts=facts)]
+        asked = Question("dose", tank=stored.name, analyte=goal, target=target, text=ask)
+        return await turn.route(turn, Parsed("question", question=asked))
+    below = plan.facts.get("only_if_ammonia_below")
+    only = None if below is None else dose_words.only_below(below)
+    lines = words.none_logged(plan.count, part_of(plan), only)
+    facts |= {} if below is None else {"only_if_ammonia_below": below}
+    return [await turn.reply(lines, facts=facts)]
 
 
 def _held(plan: Given, amounts: Amounts) -> dict[str, Any] | None:

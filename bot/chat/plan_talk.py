@@ -12,28 +12,28 @@ from bot.chat import (
     calls,
     change_talk,
     emergencies,
+    forms_talk,
     misput,
     nameless,
     other_way,
     own_plan,
     pair_talk,
     plan_figures,
+    plan_now,
     plan_parts,
     presses,
     strangers,
     tanks_told,
-    what_now,
 )
 from bot.chat.given_plan import Given, given, running
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
-from bot.chat.turn import ASKED, Turn
+from bot.chat.turn import Turn
 from bot.chat.words import change_talk as change_words
 from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.text import _
 from bot.store.offers import Offer
-from core.advice.calls import asks_what_now
 from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
 from core.message.anew import exchanged
@@ -45,7 +45,7 @@ from core.message.plan_anew import (
     weighed_anew,
     without_instead,
 )
-from core.message.plan_said import Amounts, tells_which
+from core.message.plan_said import Amounts, substances_named, tells_which
 from core.message.plan_talk import About, about
 from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_words import Telling, telling
@@ -63,13 +63,22 @@ TOLD: Final = GIVEN | {"gave_one", "gave_it", "changed"}
 """What is told to be done, which none is who asks when."""
 
 OF_NEWEST: Final = frozenset(
-    {"safe", "effect", "days", "litres", "a_day", "changed", "often", "need", "gave_it", "warm"}
+    {
+        "safe",
+        "effect",
+        "days",
+        "litres",
+        "a_day",
+        "changed",
+        "often",
+        "need",
+        "gave_it",
+        "warm",
+        "lot",
+        "check",
+    }
 )
 """What may be said of anything: of a plan only while nothing else was spoken of since."""
-
-
-NOTHING_SAID: Final = frozenset({None, "followup"})
-"""What a reply expects that only asks what was meant."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -91,7 +100,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await plan_parts.named_alone(turn, alone)
     if parsed.command is not None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
-    if (steps := await _what_now(turn)) is not None:
+    if (steps := await plan_now.what_now(turn)) is not None:
         return steps
     exact = about(text) or when_of_plan(text)
     said = telling(text) if exact is None else (exact, Amounts())
@@ -106,23 +115,6 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     answered = None if said is None else await _answer(turn, parsed, *said)
     of_safety = said is not None and said[0] == "safe" and answered is not None
     return await strangers.beside(turn, answered or []) if of_safety else answered
-
-
-async def _what_now(turn: Turn) -> list[Reply] | None:
-    """`what now` right after a plan or a part of it: what is next, unless something is wrong."""
-    text, named = what_now.without_tank(turn, turn.incoming.text)
-    heard = telling(text)
-    is_asked = asks_what_now(text) and (heard is None or heard.meaning != "effect")
-    plan = await running(turn) if is_asked else None
-    if plan is None or (named is not None and named.id != plan.tank_id):
-        return None
-    stored = turn.tank_by_id(plan.tank_id)
-    if stored is not None and (await what_now.danger_in(turn, stored))[0] is not None:
-        return None
-    offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
-    newest = await _is_newest(turn, plan.offer, list(offers))
-    retested = await own_plan.was_retested(turn, plan.tank_id, offers[0])
-    return await plan_parts.answer(turn, "go_on", plan, Amounts()) if newest or retested else None
 
 
 async def _not_given(turn: Turn) -> list[Reply] | None:
@@ -174,6 +166,12 @@ async def _answer(
         return await change_talk.other_share(turn, {}, amounts.percent)
     if said == "safe" and (warned := await after.warned_of(turn, of_late)) is not None:
         return warned
+    if said == "a_day" and (named := substances_named(turn.incoming.text)):
+        plan_of = next((found for each in of_late if (found := forms_talk.substances_in(each))), ())
+        if not forms_talk.is_of(named, plan_of):
+            return None  # of another salt it is asked
+    if (formed := await forms_talk.answer(turn, said, of_late)) is not None:
+        return formed
     if (pair := await pair_talk.answer(turn, said, of_late)) is not None:
         return pair
     for offer in of_late:
@@ -181,7 +179,7 @@ async def _answer(
             break
         facts = offer.context.get("facts", {})
         if "largest_safe_share" in facts:
-            newest = await _is_newest(turn, offer, of_late)
+            newest = await plan_now.is_newest(turn, offer, of_late)
             return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
     if plan is None and said in GIVEN and not calls.is_call(turn, parsed):
@@ -191,7 +189,9 @@ async def _answer(
         return [await turn.reply(words.how_much_of_what())]
     told = said == "gave_it" and amounts.of_dose
     free = said not in OF_NEWEST or told
-    if plan is not None and (free or await _is_newest(turn, plan.offer, of_late)):
+    if plan is not None and (free or await plan_now.is_newest(turn, plan.offer, of_late)):
+        if said == "go_on" and (steps := await plan_now.danger_first(turn, plan)) is not None:
+            return [steps]
         return await _about(turn, said, plan, amounts)
     if told and parsed.question is None and telling(turn.incoming.text) is not None:
         return await nameless.told(turn, of_late, amounts)
@@ -219,22 +219,6 @@ async def hint(turn: Turn) -> list[str] | None:
         return words.hint_of_plan()
     of_change = "largest_safe_share" in newest.context.get("facts", {})
     return change_words.hint_of_change() if of_change else None
-
-
-async def _is_newest(turn: Turn, answered: Offer, of_late: list[Offer]) -> bool:
-    """Whether nothing else was spoken of since a plan or a change but that it was done."""
-    for offer in of_late:
-        if offer.id == answered.id:
-            return True
-        if offer.entry_id is not None:
-            entry = await turn.uow.log.get(turn.chat.id, offer.entry_id)
-            changed = [event.what.kind == "water_change" for event in entry.events] if entry else []
-            is_part = entry is not None and own_plan.is_part(entry, answered.id)
-            if not is_part and not (changed and all(changed) and given(answered) is None):
-                return False
-        elif offer.choices or set(offer.context) - {ASKED} or offer.expects not in NOTHING_SAID:
-            return False  # more than which of two was done, or that nothing was understood
-    return False
 
 
 async def _about(

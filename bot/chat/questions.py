@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from bot.chat import (
+    agenda,
     animals,
     asked_water,
     days_to,
@@ -13,7 +14,6 @@ from bot.chat import (
     for_kinds,
     levels,
     plants,
-    reminders,
     routines,
     settings,
     standing,
@@ -66,7 +66,7 @@ async def when(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """``when is … due``: the list of what is due; ``when will nitrate reach 40``: by its trend."""
     if question.analyte is not None and question.target is not None:
         return await days_to.answer(turn, question, question.analyte, question.target)
-    return await reminders.listed(turn)
+    return await agenda.listed(turn)
 
 
 async def keep(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Final
 
-from bot.chat import plan_reminders, reminder_answers, reminders, task_deeds
+from bot.chat import agenda, plan_reminders, reminder_answers, reminders, task_deeds
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import said
@@ -34,7 +34,7 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``/remind`` lists; ``remind me to …`` makes."""
     text = command.arguments.strip()
     if not text:
-        return await reminders.listed(turn)
+        return await agenda.listed(turn)
     request = parse_request(text, turn.local_now, turn.chat.zone)
     if (known := await _known_from_before(turn, text, request)) is not None:
         return known

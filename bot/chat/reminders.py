@@ -1,4 +1,4 @@
-"""Reminders made, listed and stopped."""
+"""Reminders made and stopped; `bot.chat.agenda` lists them."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Any, Final
 
 from bot.chat.model import Reply
-from bot.chat.reminding import fitting_task, local, said
+from bot.chat.reminding import fitting_task, said
 from bot.chat.turn import Turn
 from bot.chat.words import reminders as words
 from bot.chat.words.rules import describe
@@ -31,9 +31,6 @@ from core.schedule import (
 
 MADE: Final = "reminder_made"
 """Under which an offer keeps the reminder that it confirms, and its words."""
-
-LISTED: Final = 30
-"""Reminders that fit one message."""
 
 
 async def anew(turn: Turn, made: Mapping[str, Any], when: str | None = None) -> list[Reply] | None:
@@ -120,11 +117,11 @@ async def make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]
     if isinstance(request.rule, Once):
         lines = words.made_once(told, first, turn.local_now)
     else:
-        rule_words = describe(request.rule, turn.chat.zone)
+        described = describe(request.rule, turn.chat.zone)
         if replaced is not None and replaced.id == reminder.id:
-            return [await turn.reply(words.there_already(told, rule_words))]
-        former = None if replaced is None else _rule_words(turn, replaced)
-        lines = words.made(told, rule_words, first, turn.local_now, former)
+            return [await turn.reply(words.there_already(told, described))]
+        former = None if replaced is None else rule_words(turn, replaced)
+        lines = words.made(told, described, first, turn.local_now, former)
     if request.clock_time_said and not turn.chat.zone_known:
         lines.append(words.zone_asked(turn.chat.zone_name))
     facts = {
@@ -201,37 +198,6 @@ def tank_in(turn: Turn, what: str) -> StoredTank | None:
     return turn.tanks[0] if len(turn.tanks) == 1 else None
 
 
-async def listed(turn: Turn) -> list[Reply]:
-    """All reminders of the chat, numbered."""
-    living = await turn.uow.reminders.of_chat(turn.chat.id)
-    entries = [
-        (
-            said(turn, each),
-            _rule_words(turn, each),
-            local(turn, each.open_due or each.next_due),
-            each.open_due is not None,
-        )
-        for each in living
-    ]
-    facts = {
-        "reminders": [
-            {
-                "id": each.id,
-                "tank": tank.name if (tank := turn.tank_by_id(each.tank_id)) else None,
-                "what": each.what,
-                "rule": each.rule,
-                "due": moment.isoformat() if (moment := entry[2]) else None,
-                "open": each.open_due is not None,
-            }
-            for each, entry in zip(living, entries, strict=True)
-        ]
-    }
-    lines = words.listing(entries[:LISTED], turn.local_now)
-    more = words.listing(entries[LISTED:], turn.local_now) if len(entries) > LISTED else []
-    listed = {"reminder_ids": [each.id for each in living]}
-    expects = "number" if living else None
-    return [await turn.reply(lines, more=more, facts=facts, context=listed, expects=expects)]
-
-
-def _rule_words(turn: Turn, reminder: Reminder) -> str:
+def rule_words(turn: Turn, reminder: Reminder) -> str:
+    """A reminder's rule by the chat's clock."""
     return describe(from_text(reminder.rule), turn.chat.zone)

@@ -181,7 +181,7 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
     if whole:
         factor = {"half": 0.5, "double": 2.0}.get(next(iter(whole)))
         return Followup(factor=factor, slower="slower" in whole, again="again" in whole)
-    if (count := _parts(rest)) is not None:
+    if (count := _parts(rest, marks)) is not None:
         return Followup(parts=count)
     if "have" in marks:  # what else a keeper has is told, not asked for
         name = _substance(rest, context) if "only" in marks else None
@@ -228,11 +228,14 @@ def _asked_about(rest: str) -> Followup | None:
     return Followup(name=rest) if unknown else None
 
 
-def _parts(rest: str) -> int | None:
+def _parts(rest: str, marks: set[str]) -> int | None:
+    """In how many parts, one a day; weeks count where it is said into how many."""
     found = _patterns()[2].fullmatch(rest)
     if found is None:
         return None
     number = _number(cut(found[1], lexicon(), found[1]))
+    if "weeks" in _meanings("parts", rest[found.end(1) :].strip()):
+        number = 7.0 * (number or 0.0) if "into" in marks else None
     if number is None or number != int(number) or not 1 <= number <= MOST_PARTS:
         return None
     return int(number)
@@ -246,6 +249,8 @@ def _number(tokens: list[Token]) -> float | None:
             name for _, (kind, name) in lexicon().several[str(tokens[0].value)] if kind == "count"
         }
         return float(told.pop()) if len(told) == 1 else None
+    if tokens[0].value == "one":
+        return 1.0  # a week
     if tokens[0].kind == "count":
         return float(str(tokens[0].value)) if str(tokens[0].value).isdigit() else None
     found = quantities.read(tokens, 0)

@@ -26,6 +26,15 @@ WEEK: Final = timedelta(days=7)
 DAY: Final = timedelta(days=1)
 MEASURED: Final = "measured"
 """The deed of a test, which is no event."""
+ANY: Final = "any"
+"""Whatever was done or measured."""
+
+_IMPLIED: Final[Mapping[str, tuple[str, str]]] = {
+    "what_all": ("what", ANY),
+    "what_in": ("total", "dose"),
+    "has_moved": ("moved", "moved"),
+}
+"""Openings that say the deed themselves: the form that they are, and the deed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,9 +44,10 @@ class Past:
     Attributes
     ----------
     form : str
-        when, last, whether, what, value (how high it was), or now (how high it is).
+        when, last, whether, what, total (the sum of what went in), moved (whether it rose
+        or fell), value (how high it was), or now (how high it is).
     deed : str or None
-        A kind of event, or measured.
+        A kind of event, measured, or any of them.
     analyte, substance, tank : str or None
         Of what, and of which tank.
     span : str or None
@@ -88,6 +98,8 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     'water_change'
     >>> asked("wie war kh letzte woche")
     Past(form='value', deed=None, analyte='kh', substance=None, tank=None, span='last_week')
+    >>> asked("what did i do last week").deed, asked("how much soda did i use").form
+    ('any', 'total')
     >>> asked("did i change 30%") is None, asked("last water change yesterday") is None
     (True, True)
     """
@@ -103,7 +115,16 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
         return None
     if form == "marked":  # in languages that ask by the mark alone
         form = "whether" if "?" in text else "told"
-    past = Past(form, **found)
+    if form in _IMPLIED:
+        form, deed = _IMPLIED[form]
+        found.setdefault("deed", deed)
+    if form in {"much", "much_did"}:
+        return _total(form, found)
+    if "moved" in {form, found.get("deed")}:  # some languages have both in one word
+        return _moved(form, found)
+    if found.get("deed") == "put":
+        found["deed"] = "dose"
+    past = Past("what" if form == "list" else form, **found)
     if form in {"now", "stands", "so"}:
         bare = past.analyte is not None and past.deed is None and past.substance is None
         span = "now" if form == "so" else past.span
@@ -114,6 +135,22 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     if past.deed is None or form == "told" or (form == "last" and past.span is not None):
         return None
     return past
+
+
+def _total(form: str, found: Mapping[str, str]) -> Past | None:
+    """The sum of what went in; None of a wish, which has no deed that is past."""
+    deeds = {"put"} if form == "much" else {"put", "dose", "added"}
+    if found.get("deed") not in deeds or "analyte" in found:
+        return None
+    return Past("total", **{**found, "deed": "dose"})
+
+
+def _moved(form: str, found: Mapping[str, str]) -> Past | None:
+    """Whether a value rose or fell; None where no value is named, or something else was done."""
+    whole = form == "moved" or (form == "whether" and found.get("deed") == "moved")
+    if not whole or "analyte" not in found or found.get("deed") != "moved":
+        return None
+    return Past("moved", **{**found, "deed": MEASURED}) if "substance" not in found else None
 
 
 def behind(text: str, tanks: Sequence[str] = ()) -> tuple[str, Past] | None:
@@ -194,8 +231,11 @@ def days_of(span: str, today: date) -> tuple[date, date]:
     if span in WEEKDAYS:
         day = today - timedelta(days=(today.weekday() - WEEKDAYS.index(span)) % 7)
         return day, day
-    if span == "yesterday":
-        return today - DAY, today - DAY
+    if span in {"yesterday", "before_yesterday"}:
+        day = today - (DAY if span == "yesterday" else 2 * DAY)
+        return day, day
+    if span == "seven_days":
+        return today - 6 * DAY, today
     if span.endswith("week"):
         monday = today - timedelta(days=today.weekday())
         return (monday - WEEK, monday - DAY) if span == "last_week" else (monday, today)

@@ -113,6 +113,7 @@ def said_of_plan(text: str) -> Said | None:
         return None
     classes: set[str] = set()
     place, of_part = 0, False
+    opening: frozenset[str] = frozenset()
     while place < len(words):
         size, of = _at(words, place)
         if of_part and not size and words[place].isdigit():
@@ -122,10 +123,12 @@ def said_of_plan(text: str) -> Said | None:
         if of_part and (of & {"two"} or words[place].isdigit()):
             of = frozenset({"place"})  # part 2, dose two: no two parts
         of_part = "part" in of
+        opening = opening or of - {"light", "regret"}
         classes |= of
         place += size
     asks = bool(words) and "is" in _classes().get(words[0], ())
-    of = frozenset(classes - {"light", "regret"})
+    of = frozenset(classes - {"light", "regret", "ask"} | (opening & {"ask"}))
+    asks = asks or "ask" in opening
     return Said(of, amounts, bool(named), asks, "regret" in classes)
 
 
@@ -139,6 +142,18 @@ def tells_which(text: str) -> bool:
     """
     said = None if "?" in text else said_of_plan(text)
     return said is not None and not said.asks and said.classes >= {"put", "place"}
+
+
+def substances_named(text: str) -> set[str]:
+    """All substances that a text names.
+
+    Examples
+    --------
+    >>> sorted(substances_named("how much epsom and gypsum is that"))
+    ['calcium sulfate dihydrate', 'magnesium sulfate heptahydrate']
+    """
+    plain = " ".join(fold(text).split())
+    return {str(token.value) for token in cut(plain, lexicon(), plain) if token.kind == "substance"}
 
 
 def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:

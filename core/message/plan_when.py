@@ -41,3 +41,15 @@ def asks_when(text: str) -> bool:
     (True, False)
     """
     return opens_with(FILE, text, "when")
+
+
+def asks_of_first(text: str) -> bool:
+    """Whether `when can i dose` is asked of no next one: where none went in, of the first.
+
+    Examples
+    --------
+    >>> asks_of_first("so when can i dose"), asks_of_first("when is the next dose")
+    (True, False)
+    """
+    told = said(FILE, text)
+    return told is not None and told.has("when", "part") and not told.has("next")

@@ -10,20 +10,22 @@ from collections.abc import Mapping
 from typing import Final, Literal, NamedTuple
 
 from core.message import beside_dose
-from core.message.plan_said import Amounts, said_of_plan
+from core.message.plan_said import Amounts, Said, said_of_plan
 
 Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
     "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
     "first", "warm", "end", "sure", "stop", "store", "hour",
-    "not_given", "gave_too_much",
+    "not_given", "gave_too_much", "when_next", "lot", "check", "spoons",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part, a part or just "it" went
 in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
 needed for it and where that is had; that the change was made; whether it is safe; how often; that a
 part was missed; whether so much a week will do; which of two goes in first; how warm
 the new water should be; where it leads, how sure that is; that it may end before, how what is left
-is kept, at which hour it goes in; that it did not go in; that too much of it did."""
+is kept, at which hour it goes in; that it did not go in; that too much of it did; whether to go on
+testing, or to give the same tomorrow; that it is much, or little; whether so many grams are right;
+that there is no scale."""
 
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
@@ -54,6 +56,10 @@ def telling(text: str) -> Heard | None:
     if said is None:
         return None
     asks = "?" in text or said.asks or said.classes >= {"is", "was"}  # was ist das doppelte
+    if _checked(said, asks=asks):
+        return Heard("check", said.amounts)
+    if _unweighed(said):
+        return Heard("spoons")
     found = _of(said.classes - {"is"}, asks=asks)
     if found == "weekly" and "double" in said.classes and said.amounts.percent is None:
         return None  # how often something is done, nobody knows what
@@ -63,17 +69,46 @@ def telling(text: str) -> Heard | None:
         found = "gave_it"  # no i put in 9 g
     if found is None or (said.names and said.amounts.of_dose):  # says all by itself
         return None
+    if found == "a_day" and said.amounts.litres is not None:
+        return None  # how much of it for 200 l
     return Heard(found, said.amounts)
+
+
+def _checked(said: Said, *, asks: bool) -> bool:
+    """Whether it is asked if so many grams are meant: so 5.4g total right?"""
+    classes = said.classes
+    asked = "right" in classes or (asks and "need" in classes)
+    return asked and said.amounts.grams is not None and not classes - _OF_CHECK
+
+
+def _unweighed(said: Said) -> bool:
+    """Whether there is no scale, or only a spoon: only got a teaspoon no scale."""
+    spoon = "spoon" in said.classes or said.amounts.spoons is not None
+    told = "scale" in said.classes or ("only_own" in said.classes and spoon)
+    return told and not said.names and not said.classes - _OF_SPOON
 
 
 def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     """The meaning of the classes of a text's words."""
+    if asks and said in _OF_NOW:
+        return "go_on"
+    if "ask" in said:  # how much do i put in today: nothing is told
+        said = said - {"ask"}
+        if said & {"put", "inside", "give"} and not said - _OF_INTENT:
+            return "at_once" if said & {"all", "two", "double"} else "go_on"
+    if (of_test := _tested_on(said, asks=asks)) is not None or said >= {"test"}:
+        return of_test
+    said = said - {"again", "right", "spoon"}
+    if "over" in said:  # so finished?
+        return "go_on" if asks and not said - _OF_OVER else None
+    if "lot" in said:  # thats a lot, u sure
+        return "lot" if not said - _OF_LOT else None
     if "warm" not in said:
         said = said - {"water"}
     if "value" in said:  # whats the ph after, will it change gh
-        return "end" if said & {"after", "will"} and not said - _OF_END else None
-    if said == {"after"} and asks:
-        return "go_on"
+        return "end" if said & _LEADS_ON and not said - _OF_END else None
+    if "will" in said and said & {"put", "inside"} and not said - _OF_INTENT:
+        return "at_once" if said & {"all", "two", "double"} else "go_on"  # i will put it in
     said = said - {"after", "will"} - (set() if "store" in said else {"thing"})
     wishes = "may" in said or (asks and "put" not in said)
     if "later" in said and wishes:  # can i do 2 tomorrow
@@ -100,12 +135,13 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     if "harm" in said and not asks and said & {"put", "inside"} and not said - _TOO_MUCH:
         return "gave_too_much"
     if said & _SAFE:
-        return "safe" if asks and not said - {*_SAFE, "once", "part", "give", "put"} else None
+        return "safe" if asks and not said - _OF_SAFE else None
     if "no" in said:  # i didnt dose it
         plain = not asks and not said - {"no", "put", "give", "part", "once"}
         return "not_given" if plain and said & {"put", "give"} else None
     if "put" in said and not wishes:
-        return _given(said)
+        given = _given(said)
+        return "go_on" if asks and given in {"gave_it", "gave_one"} else given  # put it in?
     if is_in and not wishes and said & {"part", "place", "two", "all", "rest"}:
         return _given(said)  # first one in
     if "double" in said and "was" in said and not wishes:
@@ -116,6 +152,15 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     of_part = said >= {"part", "place"} or said >= {"give", "once"}
     going_on = said & {"next", "left", "onward"} or of_part
     return "go_on" if going_on and not said & (_MANY - {"rest"}) else None
+
+
+def _tested_on(said: frozenset[str], *, asks: bool) -> Telling | None:
+    """Whether it is asked to go on testing, or to give the same tomorrow: should i keep testing."""
+    if "test" in said:
+        asked = asks or "may" in said
+        return "when_next" if asked and not said - _OF_TEST else None
+    same = said >= {"again", "later"} and not said - _OF_SAME and "put" not in said
+    return "when_next" if same else None
 
 
 def _free(said: frozenset[str], free: frozenset[str]) -> Telling | None:
@@ -138,7 +183,23 @@ _ALONE: Final[Mapping[Telling, frozenset[str]]] = {
 }
 """Classes whose word says all, and what may stand beside it as well as `_BESIDE`."""
 
+_OF_NOW: Final = (frozenset({"after"}), frozenset({"now"}), frozenset({"all", "put"}))
+"""Whole questions that ask where it stands: so now?, all done?"""
+
+_OF_INTENT: Final = frozenset(
+    {
+        "will", "put", "inside", "give", "part", "place", "next", "now", "once", "is", "later",
+        "two", "all", "rest", "double", "after", "more",
+    }
+)  # fmt: skip
+_OF_OVER: Final = frozenset({"over", "now", "is", "part", "all", "two", "place", "safe", "after"})
+_OF_SAME: Final = frozenset({"again", "later", "give", "part", "may", "is", "now"})
+_OF_TEST: Final = frozenset(
+    {"test", "may", "store", "onward", "again", "now", "after", "is", "more"}
+)
+_OF_SPOON: Final = frozenset({"ask", "scale", "spoon", "only_own", "may", "is", "part", "no"})
 _TOO_MUCH: Final = frozenset({"harm", "put", "inside", "give", "once", "part"})
+_OF_SAFE: Final = frozenset({*_SAFE, "once", "part", "give", "put", "a_day"})
 _FREE: Final = frozenset({"stop", "store", "hour"})
 _OF_FREE: Final = frozenset(
     {"may", "rest", "left", "thing", "part", "place", "two", "is", "give", "put", "once", "now"}
@@ -146,8 +207,13 @@ _OF_FREE: Final = frozenset(
 _OF_MISSED: Final = frozenset({"missed", "part", "place", "once", "give", "now", "more", "was"})
 _OF_WEEK: Final = frozenset({"weekly", "enough", "once", "double", "may", "give", *_SAFE})
 _OF_END: Final = frozenset(
-    {"value", "after", "will", "rise", "part", "place", "once", "is", "more", "give"}
+    {"value", "after", "will", "rise", "part", "place", "once", "is", "more", "give", "effect"}
 )
+_LEADS_ON: Final = frozenset({"after", "will", "effect"})
+_OF_LOT: Final = frozenset(
+    {"lot", "sure", "give", "part", "no", "a_day", "now", "safe", "may", "need", "once"}
+)
+_OF_CHECK: Final = frozenset({"need", "right", "is", "part", "all", "a_day", "give", "once", "now"})
 
 
 def _at_once(said: frozenset[str], *, asks: bool) -> bool:

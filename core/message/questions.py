@@ -70,7 +70,18 @@ def find(source: str, tokens: list[Token], context: Context) -> Asked | None:
     inside = tokens[first:last]
     rest = tokens[:first] + tokens[last:]
     words = str(tokens[place].value)
-    return _make(source, words, inside, tokens[place], rest, context)
+    asked = _make(source, words, inside, tokens[place], rest, context)
+    return None if _converts_nothing(asked.question, inside) else asked
+
+
+def _converts_nothing(asked: Question | None, inside: list[Token]) -> bool:
+    """Whether "what is" opens no conversion: behind it stands neither number, unit nor thing."""
+    if asked is None or asked.kind != "convert" or len(inside) < 2:
+        return False
+    if any(token.kind in {"event", "number", "animal"} for token in inside):
+        return False  # whats the 30% wc for: nothing of it is told
+    parts = (asked.value, asked.to_unit, asked.substance, asked.spoons, asked.analyte)
+    return all(part is None for part in parts)
 
 
 def lacks_wish(parsed: Parsed) -> bool:

@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from bot.chat.words import names
 from bot.chat.words.levels import unit
-from bot.chat.words.numbers import plain, span
+from bot.chat.words.numbers import litres, plain, span
 from bot.chat.words.text import _
 
 _IONS: Final = (("sodium", "sodium_mg_l"), ("potassium", "potassium_mg_l"))
@@ -37,6 +37,26 @@ def ends(facts: Mapping[str, Any]) -> list[str]:
             told = _("With it comes {ion}: {amount} mg/L.")
             lines.append(told.format(ion=names.analyte(ion), amount=plain(brought, 0)))
     return [*lines, _("Only the test tells what it became.")]
+
+
+def much(facts: Mapping[str, Any]) -> list[str]:
+    """Why it is so much, or so little: by the litres, and by how far the water is to move."""
+    if facts.get("volume_l") is None:
+        return []
+    moved = names.listed(
+        [
+            _("{name} {start} → {end}{unit}").format(
+                name=names.analyte(goal["analyte"]),
+                start=plain(goal["from"], 2),
+                end=plain(goal["to"], 2),
+                unit=unit(goal["analyte"]),
+            )
+            for goal in _goals(facts)
+            if goal.get("from") is not None
+        ]
+    )
+    told = _("That is what {volume} takes for {moved}: half the litres take half of it.")
+    return [told.format(volume=litres(facts["volume_l"]), moved=moved)] if moved else []
 
 
 def sure(facts: Mapping[str, Any]) -> list[str]:

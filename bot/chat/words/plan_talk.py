@@ -191,6 +191,28 @@ def a_part(part: str, hours: float, left: int) -> list[str]:
     return [told.format(part=part, hours=plain(hours, 0), count=left)]
 
 
+def so_in_all(salts: Sequence[tuple[str, float, float]], count: int, hours: float) -> str:
+    """Each salt with its grams in all and a part. [g]"""
+    whole = names.both([of(mass, names.substance(name)) for name, _part, mass in salts])
+    part = names.both([of(mass, names.substance(name)) for name, mass, _whole in salts])
+    told = ngettext(
+        "{whole}, once.",
+        "{whole} in all, but in {count} parts {hours} h apart: {part} each time.",
+        count,
+    )
+    return told.format(whole=whole, count=count, hours=plain(hours, 0), part=part)
+
+
+def that_is_so(told: str) -> str:
+    """So many grams are what was meant."""
+    return _("Yes: {told}").format(told=told)
+
+
+def that_is_not_so(told: str) -> str:
+    """So many grams are not what was meant."""
+    return _("No: {told}").format(told=told)
+
+
 def so_long(count: int, hours: float, last: str) -> list[str]:
     """How long a plan takes; `last` is when its last part goes in at the earliest."""
     told = ngettext(
@@ -207,14 +229,20 @@ def still_left(count: int, left: int) -> str:
     return told.format(left=left, count=count)
 
 
-def none_logged(count: int, part: str) -> list[str]:
-    """No part is on record yet."""
+def none_logged(count: int, part: str, only_below: str | None) -> list[str]:
+    """No part is on record yet: the first may go in, under its condition where it has one."""
     told = ngettext(
         "The part is not on record yet: {part}. When it is in, send: done",
         "None of the {count} parts is on record yet. The first: {part}. When it is in, send: done",
         count,
     )
-    return [told.format(count=count, part=part)]
+    first = told.format(count=count, part=part)
+    return [first if only_below is None else f"{only_below} {first}"]
+
+
+def older_than_readings(ask: str) -> list[str]:
+    """More was measured since a plan of which nothing is on record; `ask` gives it anew."""
+    return [_("You measured again since that plan. Ask for it anew: {ask}").format(ask=ask)]
 
 
 def test_first(tested: str, ask: str) -> str:

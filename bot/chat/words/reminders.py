@@ -87,21 +87,23 @@ def zone_asked(zone: str) -> str:
     ).format(zone=zone)
 
 
-def listing(entries: Sequence[tuple[str, str, datetime | None, bool]], now: datetime) -> list[str]:
-    """All that is due and pending: task, rule, moment, open or not."""
-    if not entries:
-        return [_("Nothing is due. Try: remind me to test fern every 7 days at 19:00")]
-    lines = []
-    for number, (said, rule, moment, is_open) in enumerate(entries, 1):
-        if moment is None:
-            template = _("{number}. {task} · {rule} · once")
-        elif is_open:
-            template = _("{number}. {task} · {rule} · open since {when}")
-        else:
-            template = _("{number}. {task} · {rule} · next {when}")
-        told = "" if moment is None else when(moment, now)
-        lines.append(template.format(number=number, task=said, rule=rule, when=told))
-    return lines
+def nothing_due() -> list[str]:
+    """Neither a reminder nor a part of a plan waits."""
+    return [_("Nothing is due. Try: remind me to test fern every 7 days at 19:00")]
+
+
+def entry(
+    number: int, said: str, rule: str, moment: datetime | None, now: datetime, *, is_open: bool
+) -> str:
+    """A reminder of the list: task, rule, moment, open or not."""
+    if moment is None:
+        template = _("{number}. {task} · {rule} · once")
+    elif is_open:
+        template = _("{number}. {task} · {rule} · open since {when}")
+    else:
+        template = _("{number}. {task} · {rule} · next {when}")
+    told = "" if moment is None else when(moment, now)
+    return template.format(number=number, task=said, rule=rule, when=told)
 
 
 def done(said: str, upcoming: datetime | None, now: datetime, who: str) -> list[str]:

@@ -1,0 +1,112 @@
+"""``what's due``: one list of reminders and of what is next of open plans, the soonest first."""
+
+from __future__ import annotations
+
+from datetime import datetime, time, timedelta
+from typing import Any, Final
+
+from bot.chat import plans_due, reminders, what_now
+from bot.chat.model import Reply
+from bot.chat.reminding import local, said
+from bot.chat.turn import Turn
+from bot.chat.words import agenda as words
+from bot.chat.words import reminders as reminder_words
+from bot.store.reminders import Reminder
+from core.message.due_asked import SPANS, due_asked
+from core.message.model import Parsed
+from core.schedule import moment_at
+
+LISTED: Final = 30
+"""Lines that fit one message."""
+
+
+async def listed(turn: Turn) -> list[Reply]:
+    """All that waits."""
+    return [await _listed(turn, None)]
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """The list of what is due, or of some days of it; None where it is not asked for.
+
+    ``what do i have to do`` is of what is wrong while something is, and of how the tank stands
+    where nothing waits.
+    """
+    if not turn.incoming.addressed or parsed.values or parsed.command is not None:
+        return None
+    asked = due_asked(turn.incoming.text, [tank.name for tank in turn.tanks])
+    if asked is None:
+        return None
+    if asked.may_be_a_call:
+        stored = turn.current_tank
+        if stored is not None and (await what_now.danger_in(turn, stored))[0] is not None:
+            return None
+        if not (await turn.uow.reminders.of_chat(turn.chat.id) or await plans_due.steps(turn)):
+            return None
+    return [await _listed(turn, asked.span)]
+
+
+async def _listed(turn: Turn, span: str | None) -> Reply:
+    """All that waits, with the reminders numbered; those of some days first where asked for."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    steps = await plans_due.steps(turn)
+    rows: list[tuple[datetime | None, str]] = [(step.at, step.told) for step in steps]
+    numbered = [(_moment(each), _line(turn, each, number)) for number, each in enumerate(living, 1)]
+    entries = sorted([*rows, *numbered], key=lambda row: row[0] or turn.now)
+    facts: dict[str, Any] = {"reminders": [_fact(turn, each) for each in living]}
+    if steps:
+        facts["plans"] = [step.facts for step in steps]
+    if span is not None:
+        first, last = _ends(turn, span)
+        within = [row for row in entries if row[0] is None or first <= row[0] < last]
+        head = [] if within else [words.none_then()]
+        entries = within or entries[:1]
+        lines = [*head, *(told for _at, told in entries)] if entries else []
+    else:
+        lines = [told for _at, told in entries]
+    if not lines:
+        return await turn.reply(reminder_words.nothing_due(), facts=facts)
+    listed = {"reminder_ids": [each.id for each in living]} if living else {}
+    return await turn.reply(
+        lines[:LISTED],
+        more=lines[LISTED:],
+        facts=facts,
+        context=listed,
+        expects="number" if living else None,
+    )
+
+
+def _moment(reminder: Reminder) -> datetime | None:
+    return reminder.open_due or reminder.next_due
+
+
+def _ends(turn: Turn, span: str) -> tuple[datetime, datetime]:
+    """From when to when some days are, by the chat's clock; what is late is of today."""
+    today = turn.local_now.date()
+    last = moment_at(today + timedelta(days=SPANS[span]), time(), turn.chat.zone)
+    if span != "tomorrow":
+        return datetime.min.replace(tzinfo=turn.now.tzinfo), last
+    return moment_at(today + timedelta(days=1), time(), turn.chat.zone), last
+
+
+def _line(turn: Turn, reminder: Reminder, number: int) -> str:
+    return reminder_words.entry(
+        number,
+        said(turn, reminder),
+        reminders.rule_words(turn, reminder),
+        local(turn, _moment(reminder)),
+        turn.local_now,
+        is_open=reminder.open_due is not None,
+    )
+
+
+def _fact(turn: Turn, reminder: Reminder) -> dict[str, Any]:
+    tank = turn.tank_by_id(reminder.tank_id)
+    moment = local(turn, _moment(reminder))
+    return {
+        "id": reminder.id,
+        "tank": tank.name if tank else None,
+        "what": reminder.what,
+        "rule": reminder.rule,
+        "due": moment.isoformat() if moment else None,
+        "open": reminder.open_due is not None,
+    }

@@ -1,0 +1,84 @@
+"""What is next of a plan right after it or its readings, unless something is wrong in its tank."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bot.chat import emergencies, own_plan, plan_parts
+from bot.chat import what_now as now
+from bot.chat.given_plan import Given, given, running
+from bot.chat.model import Reply
+from bot.chat.patience import LOOKED_AT
+from bot.chat.turn import ASKED, Turn
+from bot.store.offers import Offer
+from core.advice.calls import asks_what_now
+from core.message.plan_said import Amounts
+from core.message.plan_words import telling
+
+NOTHING_SAID: Final = frozenset({None, "followup"})
+"""What a reply expects that only asks what was meant."""
+
+
+TOLD_BY_PLAN: Final = frozenset({"ammonia", "overdose"})
+"""What its next part is refused for, in so many words."""
+
+
+async def what_now(turn: Turn) -> list[Reply] | None:
+    """`what now` right after a plan or a part of it: what is next, unless something is wrong."""
+    text, named = now.without_tank(turn, turn.incoming.text)
+    heard = telling(text)
+    is_asked = asks_what_now(text) and (heard is None or heard.meaning != "effect")
+    plan = await running(turn) if is_asked else None
+    if plan is None or (named is not None and named.id != plan.tank_id):
+        return None
+    stored = turn.tank_by_id(plan.tank_id)
+    if stored is not None and (await now.danger_in(turn, stored))[0] is not None:
+        return None
+    offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
+    told_since = [each for each in offers if each.id > plan.offer.id]
+    newest = await is_newest(turn, plan.offer, list(offers))
+    newest = newest or (bool(told_since) and all(map(_is_reading, told_since)))
+    retested = await own_plan.was_retested(turn, plan.tank_id, offers[0])
+    return await plan_parts.answer(turn, "go_on", plan, Amounts()) if newest or retested else None
+
+
+def _is_reading(offer: Offer) -> bool:
+    """Whether an answer is to readings alone."""
+    facts = offer.context.get("facts", {})
+    return offer.entry_id is not None and bool(facts.get("values")) and not facts.get("events")
+
+
+async def is_newest(turn: Turn, answered: Offer, of_late: list[Offer]) -> bool:
+    """Whether nothing else was spoken of since a plan or a change but that it was done."""
+    for offer in of_late:
+        if offer.id == answered.id:
+            return True
+        if offer.entry_id is not None:
+            entry = await turn.uow.log.get(turn.chat.id, offer.entry_id)
+            changed = [event.what.kind == "water_change" for event in entry.events] if entry else []
+            is_part = entry is not None and own_plan.is_part(entry, answered.id)
+            if not is_part and not (changed and all(changed) and given(answered) is None):
+                return False
+        elif not offer.choices and _is_of_it(offer, answered):
+            continue  # why it is so slow
+        elif offer.choices or set(offer.context) - {ASKED} or offer.expects not in NOTHING_SAID:
+            return False  # more than which of two was done, or that nothing was understood
+    return False
+
+
+def _is_of_it(offer: Offer, answered: Offer) -> bool:
+    """Whether an answer leaves a plan or a change what is spoken of, as it keeps its question."""
+    asked = answered.context.get(ASKED)
+    numbers = offer.context.get("facts", {}).keys() & {"parts", "steps", "salts", "forms"}
+    return asked is not None and offer.context.get(ASKED) == asked and not numbers
+
+
+async def danger_first(turn: Turn, plan: Given) -> Reply | None:
+    """The steps of what is wrong in a plan's tank, where the plan itself does not tell it."""
+    stored = turn.tank_by_id(plan.tank_id)
+    if stored is None:
+        return None
+    danger, gasping = await now.danger_in(turn, stored)
+    if danger is None or danger in TOLD_BY_PLAN:
+        return None
+    return await emergencies.help_in(turn, stored, danger, gasping=gasping)
