@@ -119,7 +119,8 @@ async def test_without_a_plan_none_is_made_up(talk: Talk, text: str) -> None:
         "going to dose the first part", "im going to put it in", "shall it be put in",
         "ich werde den ersten teil reingeben", "je vais mettre la première partie",
         "voy a echar la primera parte", "how much do i put in today then", "do i put it in now",
-        "what do i put in first", "do i put both in", "wie viel rein heute", "combien je mets",
+        "what do i put in first", "did everything go in", "did i put it in", "did it all go in",
+        "do i put both in", "wie viel rein heute", "combien je mets",
         "vou pôr a primeira parte", "ik ga het erin doen",
     ],
 )  # fmt: skip
