@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Final
 
-from bot.chat import plan_reminders, reminder_answers, reminders
+from bot.chat import agenda, plan_reminders, reminder_answers, reminders
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import said
@@ -52,7 +52,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None
     if told.verb == "list":
-        return await reminders.listed(turn)
+        return await agenda.listed(turn)
     living = await turn.uow.reminders.of_chat(turn.chat.id)
     offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
     spoken = None if offer is None else await _spoken_of(turn, offer, living)
