@@ -127,6 +127,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
     parsed = asked_deeds.as_should(turn, parsed)
+    parsed = before_deed.formerly(turn.incoming.text, parsed)
     if parsed.question is not None and (counts := change_count.counted(parsed.question)):
         parsed = replace(parsed, question=counts)
     if calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):

@@ -17,7 +17,8 @@ from core.message import bought, quantities
 from core.message.amounts import GRAMS, SPOONS
 from core.message.deeds import INTO
 from core.message.fold import fold
-from core.message.tokens import Token
+from core.message.lexicon import lexicon
+from core.message.tokens import Token, cut
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 
@@ -29,7 +30,7 @@ _PAST: Final = frozenset({"was", "formerly"})
 _MOST: Final = 4
 """Words of the longest phrase."""
 
-_SECTIONS: Final = ("before", "past", "because", "so", "light")
+_SECTIONS: Final = ("before", "past", "because", "so", "light", "joint", "now", "since")
 
 
 @cache
@@ -51,12 +52,6 @@ def _words() -> dict[str, dict[str, frozenset[str]]]:
     }
 
 
-@cache
-def _spoken() -> re.Pattern[str]:
-    ways = (way for each in _words()["before"].values() for way in each)
-    return re.compile(rf"(?<!\w)(?:{one_of(ways)})(?!\w)")
-
-
 def without(text: str) -> str | None:
     """A text, folded, without the words that place it before a deed; None where it has none.
 
@@ -66,8 +61,53 @@ def without(text: str) -> str | None:
     ('it was kh 2', 'war kh 2', None)
     """
     plain = " ".join(fold(text).replace("'", " ").replace("’", " ").split())
-    rest = " ".join(_spoken().sub(" ", plain).split())
+    rest = " ".join(_any_of("before").sub(" ", plain).split())
     return None if rest == plain else rest
+
+
+def asks_now(text: str) -> bool:
+    """Whether a text tells what was and asks what is since: `it had gh 12, what is it now`.
+
+    Examples
+    --------
+    >>> asks_now("tank had gh 12, what is it now"), asks_now("gh 12, what is it now")
+    (True, False)
+    """
+    plain = " ".join(fold(text).split())
+    asked = _any_of("now").search(plain)
+    return asked is not None and tells_past(plain[: asked.start()])
+
+
+def tells_past(text: str) -> bool:
+    """Whether a word of a text tells what was, be it what was just measured: `kh was 9`.
+
+    Examples
+    --------
+    >>> tells_past("kh was 9"), tells_past("el kh era 12"), tells_past("kh 9")
+    (True, True, False)
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    return any(
+        (token.kind == "mark" and token.value in _PAST) or _at(tokens, place, len(tokens), "past")
+        for place, token in enumerate(tokens)
+    )
+
+
+def tells_since(text: str) -> bool:
+    """Whether a text tells that what was is what was measured just now: `tested, kh was 5`.
+
+    Examples
+    --------
+    >>> tells_since("tested, kh was 5"), tells_since("kh war danach 5"), tells_since("kh was 5")
+    (True, True, False)
+    """
+    return _any_of("since").search(" ".join(fold(text).split())) is not None
+
+
+@cache
+def _any_of(section: str) -> re.Pattern[str]:
+    ways = (way for each in _words()[section].values() for way in each)
+    return re.compile(rf"(?<!\w)(?:{one_of(ways)})(?!\w)")
 
 
 def part(tokens: list[Token]) -> None:
@@ -119,6 +159,8 @@ def _joints(tokens: list[Token], first: int, last: int) -> None:
         for section in ("because", "so"):
             size = _at(tokens, place, last, section)
             if size and _joins(tokens, (first, place), (place + size, last), section):
+                if section == "so" and _at(tokens, place, last, "joint"):
+                    _mark_past(tokens[first:place])
                 tokens[place].kind, tokens[place].value, tokens[place].text = "p", ",", ","
                 for token in tokens[place + 1 : place + size]:
                     token.kind = token.value = "fill"
@@ -144,6 +186,13 @@ def _is_past(tokens: list[Token], span: tuple[int, int]) -> bool:
         (token.kind == "mark" and token.value in _PAST) or _told(tokens, place, last)
         for place, token in enumerate(tokens[first:last], first)
     )
+
+
+def _mark_past(value: list[Token]) -> None:
+    """Make the value that stood before a deed an earlier one: `kh was 9 before i changed`."""
+    for token in value:
+        if token.kind == "mark" and token.value == "was":
+            token.value = "formerly"
 
 
 def _formerly(tokens: list[Token], first: int, last: int) -> None:

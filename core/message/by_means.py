@@ -158,6 +158,10 @@ def mark(line: Line, candidates: list[Candidate], state: Statement) -> None:
         for candidate in candidates:
             candidate.problem, candidate.choices = doubts.WISH, ()
         return
+    if any(found.later for _, found in line.events):  # kh was 9 before the water change
+        for candidate in candidates:
+            candidate.problem, candidate.choices = doubts.PAST, ()
+        return
     first, last = _span(candidates, state.source)
     said = state.source[first:last]
     plain = fold(said)

@@ -118,6 +118,11 @@ def part_of_day(tokens: list[Token], place: int, *, of_day: bool = False) -> tup
     return "", 0
 
 
+def may_be_part(text: str) -> bool:
+    """Whether a part of a day may begin with a word."""
+    return text.partition(" ")[0] in _patterns().parts
+
+
 def find(tokens: list[Token], place: int, *, behind_at: bool) -> Spoken | None:
     """The hour spoken at `place`, the longest that fits; None where none is."""
     known = _patterns()

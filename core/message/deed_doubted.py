@@ -101,6 +101,9 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
 
 def _settled(found: Found, tokens: list[Token], source: str) -> Found:
     event = found.event
+    if event is None and found.doubt is not None and found.kind in _WATER:
+        before, _ = _around(source, found.doubt.start, found.doubt.end)
+        found.later = _patterns()["before"].search(before) is not None
     if event is None or event.kind not in OF_HAND:
         return found
     start, end = event.start, max(event.end, tokens[found.last - 1].end)
@@ -116,6 +119,7 @@ def _settled(found: Found, tokens: list[Token], source: str) -> Found:
     if _is_named(event, before, fold(source[start:end]), behind):
         found.event = None
         found.purpose = _patterns()["for"].search(before) is not None
+        found.later = _patterns()["before"].search(before) is not None
         found.doubt = Doubt(source[start:end], start, end, doubts.UNSURE_EVENT)
     return found
 

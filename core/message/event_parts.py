@@ -19,7 +19,7 @@ class Found:
     """An event in tokens `first` to `last` (exclusive), or the doubt about it.
 
     `kind` and `word` are those of the word that told it, of which more may follow; `purpose` tells
-    that something is prepared for it.
+    that something is prepared for it, `later` that what stands beside it was before it.
     """
 
     first: int
@@ -29,6 +29,7 @@ class Found:
     event: Event | None = None
     doubt: Doubt | None = None
     purpose: bool = False
+    later: bool = False
 
 
 @dataclass(slots=True)

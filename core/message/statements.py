@@ -16,6 +16,7 @@ from core.message import (
     lines,
     of_new_water,
     pairs,
+    part_of_today,
     quantities,
     scopes,
     shared,
@@ -31,6 +32,7 @@ from core.message.tokens import Token
 def read(source: str, tokens: list[Token], context: Context) -> Statement:
     """What the tokens tell, line by line; a tank or a time on a line of its own goes on below."""
     state = Statement(context, source)
+    tokens = part_of_today.timed(tokens, context)
     if any(token.kind == "nl" for token in tokens):
         _lines(_cut(tokens), state)
     elif tokens:

@@ -280,5 +280,6 @@ def _whole_day(parts: Parts, local: datetime) -> Moment:
     hour = _USUAL.get(parts.part, time(12))
     at = datetime.combine(parts.day, hour, tzinfo=local.tzinfo)
     if parts.part and at > local:
-        return Moment(0, problem=doubts.FUTURE)
+        evening = parts.part == "evening" and parts.day == local.date()
+        return Moment(0, problem=doubts.FUTURE, choices=("yesterday evening",) if evening else ())
     return Moment(0, at=min(at, local))

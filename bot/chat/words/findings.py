@@ -34,7 +34,7 @@ from bot.chat.words.finding_parts import (
 from bot.chat.words.finding_plain import PLAIN
 from bot.chat.words.finding_reasons import why
 from bot.chat.words.numbers import plain, small
-from bot.chat.words.text import _
+from bot.chat.words.text import N_, _
 from bot.chat.words.traits import day
 from core.advice import limits
 from core.advice.findings import Finding
@@ -44,6 +44,8 @@ __all__ = ["line", "why"]
 
 def _ammonia(facts: Facts) -> str:
     assumed = "temperature_assumed" in facts
+    if "ph_now" in facts:
+        return f"{_ammonia_of_day(facts, assumed=assumed)} {_(_ACT)}"
     if number(facts, "nh3_n") <= limits.NH3_WARN and "chronic_n" in facts:
         template = (
             _(
@@ -66,8 +68,26 @@ def _ammonia(facts: Facts) -> str:
             else _("Ammonia is dangerous: {nh3_n} mg/L as N of it is poisonous NH3 at pH {ph}.")
         )
         lead = filled(template, facts, nh3_n=SMALL, ph=1)
-    act = _("Stop feeding, change up to a quarter (dechlorinated, same KH), do not raise pH.")
-    return f"{lead} {act}"
+    return f"{lead} {_(_ACT)}"
+
+
+_ACT = N_("Stop feeding, change up to a quarter (dechlorinated, same KH), do not raise pH.")
+
+
+def _ammonia_of_day(facts: Facts, *, assumed: bool) -> str:
+    """Judged by the highest pH of the day, to which it may come again."""
+    template = (
+        _(
+            "Ammonia is dangerous: {nh3_n} mg/L as N of it is poisonous NH3 at pH {ph}, the highest"
+            " of the last day (taking 30 °C)."
+        )
+        if assumed
+        else _(
+            "Ammonia is dangerous: {nh3_n} mg/L as N of it is poisonous NH3 at pH {ph}, the highest"
+            " of the last day."
+        )
+    )
+    return filled(template, facts, nh3_n=SMALL, ph=1)
 
 
 def _low_kh(facts: Facts) -> str:

@@ -13,7 +13,7 @@ from core.advice.findings._model import Facts, Finding, Severity, seen, upper, w
 from core.advice.livestock import kept_in, may_live_in, nitrate_limit
 from core.advice.potassium import bearable, dosed_so_far, left_of_measured
 from core.advice.setup import is_reef, plants_grow
-from core.advice.state import State, ammonia_as_n, nitrite_as_no2
+from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
 from core.water.ammonia import acute_criterion, chronic_criterion, un_ionised_fraction
 from core.water.oxygen import oxygen_saturation
 
@@ -42,12 +42,14 @@ def judge_ammonia(state: State) -> Mapping[str, float | str] | None:
     """Total and un-ionised ammonia as nitrogen, with the EPA 2013 criteria in fresh water.
 
     Un-ionised share by Emerson et al. 1975, with salinity by Clegg & Whitfield 1995. The upper
-    end of a colour step counts. Where no temperature is known the warmest is assumed, and the
-    fact is named so. None without an ammonia and a pH that is young enough.
+    end of a colour step counts, and the highest pH of a day (`highest_ph`), beside which the newest
+    is named. Where no temperature is known the warmest is assumed, and the fact is named so. None
+    without an ammonia and a pH that is young enough.
     """
-    total, ph = state.last("ammonia"), state.fresh("ph")
-    if total is None or ph is None:
+    total, newest = state.last("ammonia"), state.fresh("ph")
+    if total is None or newest is None:
         return None
+    ph = highest_ph(state, newest)
     total_n = ammonia_as_n(upper(total), total.basis)
     known = state.fresh("temperature")
     temperature = within(known.value if known else limits.WARMEST_ASSUMED, 0.0, 50.0)
@@ -55,10 +57,29 @@ def judge_ammonia(state: State) -> Mapping[str, float | str] | None:
     share = un_ionised_fraction(acidity, temperature, within(state.salinity, 0.0, 60.0))
     facts: Facts = {"total_n": total_n, "nh3_n": total_n * share, "ph": ph.value}
     facts["temperature" if known else "temperature_assumed"] = temperature
+    if ph is not newest:
+        facts["ph_now"] = newest.value
     if not state.tank.is_sea:
         facts["chronic_n"] = chronic_criterion(acidity, temperature)
         facts["acute_n"] = acute_criterion(acidity, temperature)
     return facts
+
+
+A_DAY: Final = timedelta(hours=24)
+"""So long pH swings there and back; what was read before comes again."""
+
+
+def highest_ph(state: State, newest: Measured) -> Measured:
+    """The pH that ammonia is judged by: the highest of a day, where it was clearly higher.
+
+    pH swings over a day, and what was as high this morning will be so again. A change of water or a
+    dose since, which may have moved it for good, leaves what was read before it out.
+    """
+    moved = [at for at in state.disturbances if at <= newest.at]
+    since = max([newest.at - A_DAY, *moved[-1:]])
+    told = [each for each in state.past.between("ph", since, newest.at) if not each.is_limit]
+    highest = max(told, key=lambda each: each.value, default=newest)
+    return highest if highest.value > newest.value + limits.PH_RESOLUTION + 1e-9 else newest
 
 
 def nitrite(state: State) -> Finding | None:
