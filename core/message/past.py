@@ -118,7 +118,7 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     if form in _IMPLIED:
         form, deed = _IMPLIED[form]
         found.setdefault("deed", deed)
-    if form in {"much", "much_did"}:
+    if form in {"much", "much_did"} and found.get("deed") != "moved":
         return _total(form, found)
     if "moved" in {form, found.get("deed")}:  # some languages have both in one word
         return _moved(form, found)
@@ -147,8 +147,11 @@ def _total(form: str, found: Mapping[str, str]) -> Past | None:
 
 def _moved(form: str, found: Mapping[str, str]) -> Past | None:
     """Whether a value rose or fell; None where no value is named, or something else was done."""
-    whole = form == "moved" or (form == "whether" and found.get("deed") == "moved")
-    if not whole or "analyte" not in found or found.get("deed") != "moved":
+    if (
+        form not in {"moved", "whether", "much", "much_did"}
+        or "analyte" not in found
+        or found.get("deed") != "moved"
+    ):
         return None
     return Past("moved", **{**found, "deed": MEASURED}) if "substance" not in found else None
 

@@ -77,7 +77,15 @@ async def test_the_record_is_asked_even_right_after_a_plan(talk: Talk) -> None:
 
 async def test_whether_a_value_moved(talk: Talk) -> None:
     await a_week(talk)
-    for text in ("did kh go up?", "ist kh gestiegen", "ha subido el kh?", "czy kh wzrosło"):
+    for text in (
+        "did kh go up?",
+        "ist kh gestiegen",
+        "ha subido el kh?",
+        "czy kh wzrosło",
+        "how much did kh rise",
+        "by how much has kh gone up",
+        "um wie viel ist kh gestiegen",
+    ):
         (reply,) = await talk.say(text)
         assert "KH rose" in reply.lines[0].text, text
         assert [each["value"] for each in reply.facts["values"]] == [3, 2], text
@@ -97,7 +105,8 @@ async def test_when_a_deed_was_is_asked_in_other_words(talk: Talk) -> None:
     [
         "what do i do", "what did i do wrong", "did i do it right", "how much soda do i use",
         "how much should i put in", "list all fish", "did the fish go up", "has kh risen to 5",
-        "how much more", "what did i buy for the plants", "what's up", "whats the daily use",
+        "how much more", "how much should kh rise", "how far can kh rise a day",
+        "what did i buy for the plants", "what's up", "whats the daily use",
     ],
 )  # fmt: skip
 async def test_what_only_sounds_like_it_is_no_question_of_the_record(talk: Talk, text: str) -> None:
