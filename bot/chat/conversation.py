@@ -16,6 +16,7 @@ from bot.chat import (
     asked_deeds,
     before_deed,
     belongs,
+    beside_call,
     calls,
     corrections,
     dosing,
@@ -201,7 +202,7 @@ def _past_asked(turn: Turn, parsed: Parsed) -> Past | None:
 async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     """Store what is told beside a call for help, and answer the call."""
     replies: list[Reply] = []
-    parsed = calls.with_warmth(turn, parsed)
+    parsed = beside_call.parted(turn, calls.with_warmth(turn, parsed))
     await emergencies.remember_heater(turn, parsed)
     told_beside = calls.without_mishap(turn, parsed)
     if told_beside.values or told_beside.events:

@@ -87,8 +87,9 @@ async def help_in(
     gasping: bool = False,
     beside: Sequence[str] = (),
     warmth_told: bool = False,
+    lead: str | None = None,
 ) -> Reply:
-    """Give the first-minute steps for a danger in a tank."""
+    """Give the first-minute steps for a danger in a tank, behind a `lead` where there is one."""
     of_tank = stored is not None and danger not in OF_PEOPLE
     state = await state_of(turn, stored, turn.now) if of_tank and stored is not None else None
     new = await new_water(turn, stored, state)
@@ -103,7 +104,7 @@ async def help_in(
     name = stored.name if stored is not None and of_tank else None
     country = country_of(turn.chat.zone_name)
     lines = words.lines(found, name, country, None if state is None else known(state, danger))
-    lines = [*lines[:1], *beside, *lines[1:]][: words.MOST]
+    lines = [*([lead] if lead else []), *lines[:1], *beside, *lines[1:]][: words.MOST]
     share = found.share
     held = {
         "ph": found.ph,

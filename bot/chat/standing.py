@@ -21,7 +21,7 @@ from bot.chat.words import strangers as stranger_words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.ammonia_gate import shown
-from core.advice.emergencies import help_for, standing_call
+from core.advice.emergencies import help_for, outdated, standing_call
 from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stands, unknown_in
 from core.advice.plan import Refusal
 from core.advice.scheduling import ammonia_facts
@@ -81,6 +81,12 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         lines = [words.only_old(stored.name)]
     told = sorted(looked_at.values(), key=lambda reading: _place(reading.analyte))
     values = words.measured(told, state.now)
+    if (made := outdated(state)) is not None:
+        share = made.share or 0.0
+        ill = [finding_words.line(f) for f in found if f.id in emergencies.CAUSES]
+        told_before = words.before_change(stored.name, share, ill=ill[:1])
+        facts = {"tank": stored.name, "changed": {"share": share}, **_facts(state, found)}
+        return [await turn.reply([*told_before, *values], more=lines, facts=facts)]
     due = await _due_next(turn, stored)
     more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]
     facts = {"tank": stored.name, **_facts(state, found)}
@@ -142,6 +148,10 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
         return [await emergencies.help_in(turn, stored, danger)]
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]
+    if (made := outdated(state)) is not None and made.is_enough:
+        facts = {"tank": stored.name, "changed": {"share": made.share}}
+        told = words.before_change(stored.name, made.share or 0.0, ill=())
+        return [await turn.reply(told, facts=facts)]
     found = [
         finding
         for finding in stands(state, frozenset(state.readings))

@@ -112,8 +112,12 @@ async def danger_in(turn: Turn, stored: StoredTank) -> tuple[Danger | None, bool
     """What is wrong in a tank by its readings, its record or a call; and whether animals gasp."""
     state = await state_of(turn, stored, turn.now)
     called = await _called(turn, stored)
-    danger = _worst(emergencies.what_stands(state), state.tank) or called.get("danger")
-    danger = "chlorine" if standing_call(state) == "chlorine" else danger
+    worst = _worst(emergencies.what_stands(state), state.tank)
+    danger = worst or called.get("danger")
+    standing_now = standing_call(state)
+    if worst is None and danger == "chlorine" and standing_now != "chlorine":
+        danger = "gasping" if called.get("gasping") else "general"  # what was called is settled
+    danger = "chlorine" if standing_now == "chlorine" else danger
     if danger is None and (lost_lately(state) or _changed_much(state)):
         danger = "general"
     return danger, called.get("gasping", False)

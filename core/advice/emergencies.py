@@ -12,6 +12,7 @@ from core.advice.ammonia_gate import gate_limit, upper_total
 from core.advice.calls import OF_PEOPLE, Danger, side
 from core.advice.danger import holds_chlorine, poison_in
 from core.advice.findings import newest_test
+from core.advice.findings._buffer import is_kept_soft
 from core.advice.first_aid import NewWater, Share, safe_share
 from core.advice.outlook import temperature_of
 from core.advice.salted import Salted, salted
@@ -27,6 +28,9 @@ POISONED: Final[frozenset[Danger]] = frozenset(
 
 SHOWING: Final[frozenset[Danger]] = frozenset({"gasping", "general", "illness"})
 """What chlorine in the water looks like from outside."""
+
+CRASH_EXPLAINS: Final[frozenset[Danger]] = frozenset({"general", "illness"})
+"""Calls whose steps are those of a pH that fell, where it is on record; who gasps has air first."""
 
 MOST_CHANGED: Final = 0.5
 MOST_IN_DOUBT: Final = 0.25
@@ -47,7 +51,9 @@ class Changed:
     """A change of the last day, of which what went in may be the cause.
 
     `share` of the water (None where untold), of `source` as the keeper calls it ("" where untold),
-    `hours` ago, `chlorine` of that source in mg/L where it was read; `pure` of RO or rain.
+    `hours` ago, `chlorine` of that source in mg/L where it was read; `pure` of RO or rain. It is
+    `after_trouble` where animals had died or help was called before: then it is no cause of that.
+    `tested` since: by what its poison would show in.
     """
 
     share: float | None
@@ -55,6 +61,13 @@ class Changed:
     hours: float
     chlorine: float | None = None
     pure: bool = False
+    after_trouble: bool = False
+    tested: bool = False
+
+    @property
+    def is_enough(self) -> bool:
+        """Whether so much went out that no more should before a new test."""
+        return self.share is not None and self.share > MOST_CHANGED and not self.tested
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +108,8 @@ class Help:
         Salt that went in already.
     nameless : bool
         True where a thing went in that nobody named, so that it may have been salt.
+    crashed : float or None
+        The KH under which pH fell too low, where both are fresh. [°dH]
     """
 
     danger: Danger
@@ -116,6 +131,7 @@ class Help:
     newcomers: bool = False
     salted: Salted | None = None
     nameless: bool = False
+    crashed: float | None = None
 
     @property
     def no_air(self) -> bool:
@@ -155,6 +171,8 @@ def help_for(
     if danger == "heater" and not warmth_told and (warm := state.last("temperature")) is not None:
         danger = side(warm.value, "heater") if warm.age(state.now) <= JUST_NOW else danger
     gasping = gasping or danger == "gasping"
+    if danger in CRASH_EXPLAINS and has_crashed(state):
+        danger = "ph_crash"
     if danger in SHOWING and (holds_chlorine(state) or standing_call(state) == "chlorine"):
         danger = "chlorine"
     reading, total, warmth = state.fresh("ph"), upper_total(state), state.fresh("temperature")
@@ -186,6 +204,7 @@ def help_for(
         newcomers=_came_lately(state),
         salted=salted(state),
         nameless=nameless,
+        crashed=state.readings["kh"].value if has_crashed(state) else None,
     )
 
 
@@ -233,8 +252,51 @@ def changed_lately(state: State, new: NewWater | None) -> Changed | None:
         read = [new.state.last(name) for name in ("total_chlorine", "chlorine")]
         chlorine = max((r.value for r in read if r is not None and r.value > 0.0), default=None)
     hours = (state.now - latest.at) / timedelta(hours=1)
-    pure = kind_of(said.casefold()) in PURE
-    return Changed(None if share is None else share / 100.0, said, hours, chlorine, pure)
+    tested = max((reading.at for reading in state.readings.values()), default=None)
+    return Changed(
+        None if share is None else share / 100.0,
+        said,
+        hours,
+        chlorine,
+        pure=kind_of(said.casefold()) in PURE,
+        after_trouble=_was_trouble(state, latest.at),
+        tested=tested is not None and tested > latest.at,
+    )
+
+
+def outdated(state: State) -> Changed | None:
+    """Give the change of the last day that made all readings before it old; None where none did.
+
+    A quarter of the water, common practice: less moves no reading by more than its kit's doubt.
+    """
+    made = changed_lately(state, None)
+    if made is None or made.tested or not state.readings:
+        return None
+    return made if made.share is not None and made.share >= MOST_IN_DOUBT else None
+
+
+def _was_trouble(state: State, at: datetime) -> bool:
+    """Whether animals had died within two days before a moment, or pH was far too low by then."""
+    lost = [e.at for e in state.events or () if e.what.kind == "lost"]
+    ph = state.fresh("ph")
+    acid = ph is not None and ph.at <= at and has_crashed(state)
+    return acid or any(timedelta() <= at - each < 2 * A_DAY for each in lost)
+
+
+def has_crashed(state: State) -> bool:
+    """Whether pH and KH, by fresh readings, show a buffer used up: water that is soft on purpose
+    is acid by nature, and kinds at home in it bear it.
+
+    pH under 6 with a KH under 1 °dH: common practice, no source.
+    """
+    ph, kh = state.fresh("ph"), state.fresh("kh")
+    if ph is None or kh is None or state.tank.is_sea or is_kept_soft(state):
+        return False
+    return ph.value < CRASHED_PH and kh.value < limits.KH_SOFT
+
+
+CRASHED_PH: Final = 6.0
+"""Under it, with the buffer gone, most fish of tap water suffer; common practice, no source."""
 
 
 def lost_lately(state: State) -> bool:

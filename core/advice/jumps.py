@@ -30,6 +30,8 @@ PH_AT_ONCE: Final = timedelta(hours=1)
 """pH swings over a day, but hardly so far within an hour; where carbon dioxide is let in and shut
 off, it may by half of that and more. Common practice, no source."""
 
+A_DAY: Final = timedelta(days=1)
+
 JUMPING: Final = (*JUMPS, "conductivity", "ph")
 """The analytes that are looked at."""
 
@@ -62,8 +64,21 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
 
 
 def _ph_jumped(state: State, before: Measured, now: Measured) -> bool:
+    if now.value > before.value and co2_leaves(state):
+        return False
     most = PH_JUMP_INJECTED if state.injected else PH_JUMP
     return now.at - before.at <= PH_AT_ONCE and abs(now.value - before.value) >= most - 1e-9
+
+
+CO2_OFF: Final = "CO2 off"
+"""The note that CO2 was shut off."""
+
+
+def co2_leaves(state: State) -> bool:
+    """Whether CO2 was shut off, or called too much, within the day: then pH rises by itself."""
+    noted = [e.at for e in state.events or () if e.what.kind == "note" and e.what.text == CO2_OFF]
+    late = any(state.now - at <= A_DAY for at in noted)
+    return late or "co2_high" in state.called
 
 
 def _unheated(state: State) -> bool:

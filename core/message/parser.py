@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from core.message import (
+    after_deed,
     before_dose,
     blends,
     bought,
@@ -136,6 +137,7 @@ def full(text: str, tokens: list[Token], context: Context) -> Parsed:
     """What any message says that is not of the plainest kind."""
     whole = _whole(tokens)
     before_dose.part(whole)
+    after_deed.mark(whole)
     return _parse(text, whole, context)
 
 

@@ -178,3 +178,39 @@ async def test_what_a_person_drank_is_no_dose_of_the_tank(talk: Talk) -> None:
     (reply,) = await talk.say("kid drank 5 ml formalin")
     assert reply.facts["emergency"] == "swallowed"
     assert "dosed" not in reply.text
+
+
+@pytest.mark.parametrize(
+    ("line", "analyte"),
+    [
+        ("nitrite 5 fish gasping", "nitrite"),
+        ("fish gasping nitrite 5", "nitrite"),
+        ("peces boqueando nitrito 5", "nitrite"),
+        ("ph 6.2 fische schnappen luft", "ph"),
+        ("poissons suffoquent nitrite 3", "nitrite"),
+        ("fish gasping ammonia 2 what do i do", "ammonia"),
+    ],
+)
+async def test_a_value_in_one_breath_with_a_call_is_kept(
+    talk: Talk, line: str, analyte: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    replies = await talk.say(line)
+    assert replies[0].facts["emergency"] == "gasping"
+    assert analyte in [v["analyte"] for r in replies for v in r.facts.get("values", ())]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "tap nitrite 5 fish gasping",
+        "nitrite should be 0 fish gasping",
+        "nitrite 5 yesterday maybe not sure fish gasping",
+        "i want nitrite 0 fish gasping",
+    ],
+)
+async def test_a_value_that_other_words_bear_on_is_not_kept(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    replies = await talk.say(line)
+    assert replies[0].facts["emergency"] == "gasping"
+    assert not [v for r in replies for v in r.facts.get("values", ())]

@@ -13,8 +13,21 @@ PURE: Final = 0.95
 """Share of pure water from which the new water is called pure."""
 
 
+UNSEEN: Final = frozenset({"bleach", "contaminated", "sulfide"})
+"""Poisons that no kit shows and that only new water thins."""
+
+
 def change(help_: Help) -> str:
-    """How much to change with what; of unknown water only what is like the tank's own."""
+    """How much to change with what; of unknown water only what is like the tank's own.
+
+    After more than half of it within a day none, before a test: cleaners and soap apart, which no
+    kit shows.
+    """
+    made = help_.changed
+    if made is not None and made.is_enough and help_.danger not in UNSEEN:
+        return _("{percent} % was changed within a day: no more before a new test.").format(
+            percent=plain(100.0 * (made.share or 0.0), 0)
+        )
     share = help_.share
     if share is None:
         return _matched(help_)

@@ -122,6 +122,8 @@ def after_change(help_: Help) -> str | None:
             "{told} within a day, and chlorine {chlorine} mg/L is on record: no dechlorinator, or"
             " not sure? Into the tank now, for all of its water."
         ).format(told=told, chlorine=small(made.chlorine))
+    if made.after_trouble:
+        return None  # what came after is no cause
     if made.pure:
         return _(
             "{told} with pure water, the likely cause: GH and KH went out with the old water."
@@ -174,7 +176,12 @@ def ph_high(help_: Help) -> str:
 
 
 def ph_low(help_: Help) -> str | None:
-    """A pH that has fallen as far as fish hardly bear, with its figure."""
+    """A pH that has fallen as far as fish hardly bear, with its figure; and the buffer gone."""
+    if help_.crashed is not None and help_.ph is not None:
+        return _(
+            "pH {ph} with KH {kh}: the buffer is used up and pH has crashed, the likely cause; test"
+            " a fresh sample."
+        ).format(ph=plain(help_.ph, 1), kh=plain(help_.crashed, 1))
     if help_.ph is None or help_.ph >= PH_DEADLY_LOW:
         return None
     return _("pH {ph} kills most fish, if it is true: test a fresh sample now.").format(
@@ -205,6 +212,7 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
     "ph_crash": (
         no_buffer,
         ph_low,
+        of_lost,
         N_("Stop feeding. If they gasp, give air at once."),
         measure,
         change,

@@ -35,6 +35,21 @@ def nothing_off(tank: str) -> str:
     ).format(tank=tank)
 
 
+def before_change(tank: str, share: float, *, ill: Sequence[str]) -> list[str]:
+    """Every reading is from before a change of much of the water: only a new test tells."""
+    percent = plain(100.0 * share, 0)
+    lines = [
+        _(
+            "{tank}: a new test must tell: all that was measured is from before you changed"
+            " {percent} %. Test again, and send it."
+        ).format(tank=tank, percent=percent)
+    ]
+    if ill:
+        lines.append(_("Until then take it as not safe: no food, and if they gasp, air at once."))
+        lines += [_("Before it: {finding}").format(finding=each) for each in ill]
+    return lines
+
+
 def only_old(tank: str) -> str:
     """Every reading is too old to judge the water by."""
     return _(

@@ -6,6 +6,7 @@ from datetime import timedelta
 
 from core.advice import limits
 from core.advice.findings._model import Facts, Finding, Severity, hours_apart
+from core.advice.jumps import co2_leaves
 from core.advice.livestock import kept_in
 from core.advice.state import Measured, State
 from core.advice.tapped import softened
@@ -95,7 +96,7 @@ def ph_moved(state: State) -> Finding | None:
     same_hour = [p for p in past if hours_apart(now, p) <= limits.SAME_HOUR.total_seconds()]
     for then in same_hour[:1] or past[:1]:
         change = now.value - then.value
-        if abs(change) < limits.PH_MOVED - 1e-9:
+        if abs(change) < limits.PH_MOVED - 1e-9 or (change > 0.0 and co2_leaves(state)):
             return None
         facts = {"ph": now.value, "was": then.value, "change": change}
         if same_hour:

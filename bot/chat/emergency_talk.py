@@ -1,0 +1,130 @@
+"""What is told and asked after a call for help: the next step in that emergency.
+
+Only where something is wrong in the tank by its readings, its record or a call of the day
+(`what_now.danger_in`); but what dosing made milky, and what was done, is heard without.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from bot.chat import calls, emergencies, questions, readings, what_now
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import after_call as gone_words
+from bot.chat.words import emergency_talk as words
+from bot.store.tanks import StoredTank
+from core.advice.calls import HEATED, Danger
+from core.advice.emergencies import Help, help_for
+from core.advice.jumps import CO2_OFF
+from core.message.emergency_talk import Meaning, meant, number
+from core.message.model import Event, Parsed, Question
+
+BEARABLE: Final = (15.0, 45.0)
+"""Numbers that may be the water's warmth after a heater failed. [°C]"""
+
+ALWAYS: Final = frozenset({"milky", "conditioned", "co2_off"})
+"""Meanings that need no call before them."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Spoken:
+    """What is wrong in which tank."""
+
+    stored: StoredTank
+    danger: Danger | None
+    gasping: bool
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Answer what is told or asked in an emergency; None where nothing is wrong, or other talk."""
+    if not turn.incoming.addressed or parsed.values or parsed.command is not None:
+        return None
+    text, named = what_now.without_tank(turn, turn.incoming.text)
+    stored = named or turn.current_tank
+    if stored is None or (meaning := meant(text)) is None:
+        return None
+    if meaning not in OWN_DANGERS and calls.is_danger(turn, parsed):
+        return None
+    danger, gasping = await what_now.danger_in(turn, stored)
+    if danger is None and meaning not in ALWAYS:
+        return None
+    return await _told(turn, meaning, _Spoken(stored, danger, gasping))
+
+
+OWN_DANGERS: Final = frozenset({"conditioned", "cold_new", "power_back"})
+"""Meanings whose words call for help where less is said."""
+
+
+async def _told(turn: Turn, meaning: Meaning, spoken: _Spoken) -> list[Reply] | None:
+    stored, danger = spoken.stored, spoken.danger
+    if meaning == "conditioned":
+        return await _conditioned(turn, spoken)
+    if meaning == "co2_off":
+        return await _co2_off(turn, spoken)
+    if meaning == "milky":
+        lines = words.milky(stored.name, is_sea=stored.tank.is_sea)
+        return [await turn.reply(lines, facts={"tank": stored.name})]
+    if danger is None:
+        return None
+    if meaning == "warmth_ok":
+        return await _warmth(turn, spoken)
+    if meaning == "fish_now":
+        return [await emergencies.help_in(turn, stored, danger, gasping=spoken.gasping)]
+    if meaning == "worse":
+        lead = words.worse()
+        return [await emergencies.help_in(turn, stored, danger, gasping=spoken.gasping, lead=lead)]
+    help_ = await _help(turn, spoken, danger)
+    facts = {"emergency": danger, "tank": stored.name}
+    if meaning == "better":
+        lines = [*words.better(asks="?" in turn.incoming.text), *gone_words.gone(danger)]
+    else:
+        lines = words.LINES[meaning](help_)
+    return [await turn.reply(words.of(stored.name, lines), facts=facts)]
+
+
+async def _help(turn: Turn, spoken: _Spoken, danger: Danger) -> Help:
+    state = await state_of(turn, spoken.stored, turn.now)
+    new = await emergencies.new_water(turn, spoken.stored, state)
+    return help_for(danger, state, new, gasping=spoken.gasping)
+
+
+async def _conditioned(turn: Turn, spoken: _Spoken) -> list[Reply]:
+    """A dechlorinator went in: the deed is kept, double as well, which no animal minds."""
+    told = Event("dose", substance="dechlorinator")
+    kept = await readings.keep(turn, Parsed("event", events=(told,)), spoken.stored)
+    if spoken.danger is None:
+        return kept
+    facts = {"emergency": spoken.danger, "tank": spoken.stored.name}
+    return [*kept, await turn.reply(words.conditioned(), facts=facts)]
+
+
+async def _co2_off(turn: Turn, spoken: _Spoken) -> list[Reply]:
+    """CO2 was shut off: kept, so that a pH that rises is no riddle."""
+    told = Event("note", text=CO2_OFF)
+    kept = await readings.keep(turn, Parsed("event", events=(told,)), spoken.stored)
+    if spoken.danger is None:
+        return kept
+    help_ = await _help(turn, spoken, spoken.danger)
+    facts = {"tank": spoken.stored.name, "emergency": spoken.danger}
+    return [*kept, await turn.reply(words.co2_off(help_), facts=facts)]
+
+
+async def _warmth(turn: Turn, spoken: _Spoken) -> list[Reply] | None:
+    """A bare number after a heater failed is the water's warmth; it is judged, not kept."""
+    told = number(turn.incoming.text)
+    if spoken.danger not in HEATED or told is None:
+        return None
+    warm = (told - 32.0) / 1.8 if told > BEARABLE[1] else told
+    if not BEARABLE[0] <= warm <= BEARABLE[1]:
+        return None
+    text = turn.incoming.text
+    question = Question(
+        "safe", spoken.stored.name, "temperature", premises={"temperature": warm}, text=text
+    )
+    replies = await questions.safe(turn, question, Parsed("question", question=question))
+    lines = words.slowly_back(is_hot=spoken.danger != "heater_cold")
+    facts = {"emergency": spoken.danger, "tank": spoken.stored.name}
+    return [*replies, await turn.reply(lines, facts=facts)]
