@@ -52,6 +52,7 @@ from bot.chat import (
     room,
     sources,
     tank_use,
+    tanks_told,
     traits,
     treatments,
     typed,
@@ -160,6 +161,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
 """What a message may say of what was answered, asked or shown before, or of no tank at all."""
 
 BEFORE_READINGS: Final[tuple[Look, ...]] = (
+    tanks_told.whole,
     lambda turn, _parsed: introduced.told(turn),
     introduced.beside,
     _trait,

@@ -10,7 +10,7 @@ from core.analytes import ANALYTES
 from core.message.amounts import volume_litres
 from core.message.fold import fold
 from core.message.lexicon import lexicon
-from core.message.tokens import cut
+from core.message.tokens import Token, cut
 from core.tank import FILLED, Box, Setup, TankKind
 
 KIND_WORDS: Final[dict[str, TankKind]] = {
@@ -59,6 +59,12 @@ TALK: Final = frozenset({"word", "event", "ask", "command"})
 """Kinds of words that say something else of a tank than what it holds."""
 NAMING: Final = frozenset({"word", "ask", "fill"})
 """Kinds of words that a name with a capital in the middle of a line may be: tank Hall 180 l."""
+TOLD: Final = NAMING | {"count", "substance"}
+"""Kinds of words besides that a name is where the line says all else of a tank: tank Otto 240 l."""
+CALENDAR: Final = frozenset({"mon", "tue", "wed", "thu", "fri", "sat", "sun", "one"}) | {
+    f"month{number}" for number in range(1, 13)
+}
+"""Times that are names as well: tank Juni 30 l."""
 RESERVED: Final = frozenset({"new", "rename", "delete", "kit", "all", "help"})
 LONGEST_NAME: Final = 40
 NAME_WORDS: Final = 3
@@ -175,9 +181,37 @@ def named(text: str) -> str | None:
     words = cut(fold(name), lexicon(), name)
     if not 0 < len(words) <= NAME_WORDS or name == line.strip():
         return None
-    capital = name[0].isupper() and {token.kind for token in words} <= NAMING
-    means_nothing = all(token.kind == "word" and token.text not in HOLDS for token in words)
+    capital = name[0].isupper() and all(map(_may_name, words))
+    if any(token.text in HOLDS for token in words):
+        return None
+    homes = [token.kind == "mark" and token.value == "home" for token in words]
+    means_nothing = not all(homes) and all(
+        home or _means_no_deed(token) for home, token in zip(homes, words, strict=True)
+    )
     return line if means_nothing or capital else None
+
+
+def _means_no_deed(token: Token) -> bool:
+    """Whether a word, small as it is, may be a name: tank otto 240 l, tank juni 30 l."""
+    month = token.kind == "time" and str(token.value).startswith("month")
+    return token.kind in {"word", "count"} or month
+
+
+def _may_name(token: Token) -> bool:
+    """Whether a word with a capital, in a line that tells of a tank, may be its name."""
+    calendar = token.kind == "time" and token.value in CALENDAR
+    more = token.kind == "command" and token.value == "more"  # mer is the sea in French
+    home = token.kind == "mark" and token.value == "home"
+    return token.kind in TOLD or calendar or more or home or token.kind == "number"
+
+
+def whole(text: str, *, us_gallons: bool) -> str | None:
+    """A line that tells of a tank by a word for one, its name and its volume, and nothing else."""
+    line = named(text)
+    if line is None:
+        return None
+    said = describe(line, us_gallons=us_gallons)
+    return line if not said.rest and said.volume_l is not None else None
 
 
 def name_in(line: str) -> str:

@@ -32,6 +32,16 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await own(turn) or await _volume_alone(turn)
 
 
+async def whole(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`tank Sol 60 l`: a name that means something else too is kept where the line is of a tank."""
+    if turn.incoming.group or not turn.incoming.addressed:
+        return None
+    line = tank_words.whole(turn.incoming.text, us_gallons=turn.chat.us_gallons)
+    if line is None or turn.tank_named(tank_words.name_in(line)) is not None:
+        return None
+    return await tanks.command(turn, Command("tank", f"new {line}"), parsed)
+
+
 FAR_OFF: Final = 3.0
 """So many times more or less water than a tank has on record may be of something else."""
 

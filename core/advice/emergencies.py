@@ -284,10 +284,9 @@ def _was_trouble(state: State, at: datetime) -> bool:
 
 
 def has_crashed(state: State) -> bool:
-    """Whether pH and KH, by fresh readings, show a buffer used up: water that is soft on purpose
-    is acid by nature, and kinds at home in it bear it.
+    """Whether pH and KH, by fresh readings, show a buffer used up.
 
-    pH under 6 with a KH under 1 °dH: common practice, no source.
+    Water that is soft on purpose is acid by nature, and kinds at home in it bear that. pH under 6 with a KH under 1 °dH: common practice, no source.
     """
     ph, kh = state.fresh("ph"), state.fresh("kh")
     if ph is None or kh is None or state.tank.is_sea or is_kept_soft(state):

@@ -36,7 +36,8 @@ SAID = {
     "survive": (
         "how long do the fish survive", "wie lange überleben die fische",
         "combien de temps les poissons tiennent", "cuánto tiempo aguantan los peces",
-        "quanto tempo os peixes aguentam", "quanto resistono i pesci", "hoe lang overleven de vissen",
+        "quanto tempo os peixes aguentam", "quanto resistono i pesci",
+        "hoe lang overleven de vissen",
         "jak długo przeżyją ryby", "hur länge överlever fiskarna",
     ),
     "power_back": (
@@ -71,14 +72,16 @@ SAID = {
     ),
     "cool_rate": (
         "how fast can i cool it down", "wie schnell darf ich abkühlen",
-        "à quelle vitesse refroidir", "qué tan rápido puedo enfriarlo", "quão rápido posso arrefecer",
+        "à quelle vitesse refroidir", "qué tan rápido puedo enfriarlo",
+        "quão rápido posso arrefecer",
         "quanto velocemente posso raffreddare", "hoe snel mag ik afkoelen", "jak szybko schłodzić",
         "hur fort kan jag kyla",
     ),
     "milky": (
         "tank is milky white after dosing", "wasser ist milchig nach der zugabe",
         "eau laiteuse après le dosage", "agua lechosa después de dosificar",
-        "água leitosa depois de dosar", "acqua lattiginosa dopo la dose", "water troebel na de dosis",
+        "água leitosa depois de dosar", "acqua lattiginosa dopo la dose",
+        "water troebel na de dosis",
         "woda mętna po dawce", "vattnet är mjölkigt efter doseringen",
     ),
     "conditioned": (

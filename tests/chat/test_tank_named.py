@@ -1,0 +1,56 @@
+"""Names of tanks that mean a day, a month, a number or a salt as well."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("tank Otto 240 l", "Otto"),
+        ("tank Mar 200 l marine", "Mar"),
+        ("tank Juni 30 l", "Juni"),
+        ("tank Mer 300 l", "Mer"),
+        ("tank Sol 60 l", "Sol"),
+        ("Becken Sonntag 60 l", "Sonntag"),
+        ("bac Août 60 l", "Août"),
+        ("acuario Uno 60 l", "Uno"),
+        ("akwarium Maj 60 l", "Maj"),
+        ("tank Becken1 112 l", "Becken1"),
+        ("tank Becken 112 l", "Becken"),
+        ("tank Pecera 60 l", "Pecera"),
+        ("tank otto 240 l", "otto"),
+        ("tank big tank 300 l", "big tank"),
+    ],
+)
+async def test_a_name_that_means_something_else_is_kept_as_told(
+    talk: Talk, line: str, name: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    facts = await talk.facts(line)
+    assert facts["tank"] == name
+    assert "Fern: 90 L" in await talk.text("/tank Fern")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Becken Volumen 100 l",
+        "Becken Inhalt 110 l",
+        "Becken Wasserwechsel 30 l",
+        "tank Temp 25",
+        "Tank Heute 30 l",
+        "tank Osmose 20 l",
+        "tank water 40 l",
+        "tank lost 30 l",
+        "tank changed 30 l",
+        "tank Sol 60",
+    ],
+)
+async def test_a_deed_or_a_volume_is_no_name(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(line)
+    assert [tank["tank"] for tank in (await talk.facts("/tank"))["tanks"]] == ["Fern"]
