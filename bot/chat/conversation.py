@@ -46,11 +46,13 @@ from bot.chat import (
 from bot.chat.looks import BEFORE_INTENT, BEFORE_READINGS, QUESTIONS, first
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
+from bot.chat.words import first_evening as evening_words
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
 from core.advice.calls import HEATED, gasps
 from core.message import change_count, deed_opened, parse, terms
 from core.message.alone import substance_asked
+from core.message.first_evening import talk
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
 from core.message.past import asked as past_asked
@@ -168,6 +170,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         question = Question("effect", substance=alone, text=turn.incoming.text)
         followups.begin(turn, question)
         return await dosing.effect(turn, question, parsed)
+    if not replies and (chatted := talk(turn.incoming.text)) is not None:
+        return [] if turn.incoming.group else [await turn.reply(evening_words.talk(chatted))]
     if not replies and turn.incoming.addressed:
         hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
         replies.append(await turn.reply(hint))

@@ -36,10 +36,27 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply:
     if call.refused is not None:
         return await dose_reply.refuse(turn, Refusal(call.refused), None)
     name = call.caution or "storage"
-    lines = cautions.caution(name)
+    lines = (await _in_sea(turn, name)) or cautions.caution(name)
     return await turn.reply(
         lines, facts={"caution": name}, context={"why": lines}, expects="followup"
     )
+
+
+async def _in_sea(turn: Turn, name: str) -> list[str] | None:
+    """The caution of lime and soda ash for a marine tank, by its own KH and pH."""
+    stored = turn.current_tank
+    if name != "carbonate" or stored is None or not stored.tank.is_sea:
+        return None
+    state = await state_of(turn, stored, turn.now)
+    kh, ph = state.fresh("kh"), state.fresh("ph")
+    enough = (kh is not None and kh.value >= LIME_KH) or (ph is not None and ph.value >= LIME_PH)
+    read = {each.analyte: each.value for each in (kh, ph) if each is not None}
+    return cautions.lime_in_sea(read.get("kh"), read.get("ph"), enough=enough)
+
+
+LIME_KH: Final = 10.0
+LIME_PH: Final = 8.5
+"""From these on no lime goes into a marine tank; common practice, no source."""
 
 
 async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import asdict
 from datetime import UTC
-from typing import Any
+from typing import Any, Final
 
 from bot.chat import joining
 from bot.chat.model import Reply
@@ -22,6 +23,13 @@ from core.advice.stock import meant, tally
 from core.message import vacated
 from core.message.model import Command, Event, Parsed
 from core.message.tanks import match
+
+_THERE: Final = re.compile(
+    r"\s*(?:sind|zitten|sont|son|sono|são|sao|są|sa|är|ar)\s+\d+\s[^?]*"
+    r"\b(?:drin|darin|im becken|erin|dedans|dentro|w środku|i)\W*$",
+    re.IGNORECASE,
+)
+"""So many are in it, told without its subject: `sind 4 guppys drin`."""
 
 
 async def show(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
@@ -43,7 +51,7 @@ async def told(turn: Turn) -> list[Reply] | None:
     if (left := await _nobody_left(turn)) is not None:
         return left
     text, tanks = turn.incoming.text, [tank.name for tank in turn.tanks]
-    if plain_name(text).partition(" ")[0] in ASKING:
+    if plain_name(text).partition(" ")[0] in ASKING and not _THERE.match(text):
         return None  # is 26 fine for shrimp
     listed = listed_in(text, tanks)
     if listed is None and any(map(str.isdigit, text)) and len(text) <= LONGEST:
@@ -68,10 +76,10 @@ async def told(turn: Turn) -> list[Reply] | None:
     came = [Event("added", count=each.many, species=each.said) for each in counted]
     choices = []
     if not (listed.recount and on_record):
-        choices.append(_choice(turn, tank, words.all_new(bool(on_record)), came, "yes"))
+        choices.append(choice(turn, tank, words.all_new(bool(on_record)), came, "yes"))
     if on_record and told_anew and not listed.further:
         verb = "" if choices else "yes"
-        choices.append(_choice(turn, tank, _(words.IN_ALL), told_anew, verb))
+        choices.append(choice(turn, tank, _(words.IN_ALL), told_anew, verb))
     choices.append(Choice(_(words.NOT_THERE), "leave_out", "no"))
     names = [(each.many, each.said) for each in counted]
     facts = {"tank": tank.name, "animals": {each.said: each.many for each in counted}}
@@ -90,7 +98,7 @@ async def _nobody_left(turn: Turn) -> list[Reply] | None:
         return None
     gone = [Event("moved_out", count=count, species=name) for name, count in held.items()]
     choices = [
-        _choice(turn, tank, _(words.NOBODY), gone, "yes"),
+        choice(turn, tank, _(words.NOBODY), gone, "yes"),
         Choice(_(words.STILL_THERE), "leave_out", "no"),
     ]
     facts = {"stock": {tank.name: held}}
@@ -111,7 +119,8 @@ def _anew(
     return events
 
 
-def _choice(turn: Turn, tank: StoredTank, label: str, events: Sequence[Event], verb: str) -> Choice:
+def choice(turn: Turn, tank: StoredTank, label: str, events: Sequence[Event], verb: str) -> Choice:
+    """A button that keeps events of a tank, told at this moment."""
     arguments: dict[str, Any] = {
         "tank_id": tank.id,
         "values": [],

@@ -30,6 +30,7 @@ from bot.chat import (
     dosing,
     emergency_talk,
     expected,
+    first_evening,
     followups,
     for_change,
     in_vessel,
@@ -43,6 +44,7 @@ from bot.chat import (
     orders,
     plan_talk,
     products,
+    pure_tds,
     questions,
     raising,
     record,
@@ -162,6 +164,8 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
 
 BEFORE_READINGS: Final[tuple[Look, ...]] = (
     tanks_told.whole,
+    first_evening.answer,
+    pure_tds.answer,
     lambda turn, _parsed: introduced.told(turn),
     introduced.beside,
     _trait,

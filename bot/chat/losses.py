@@ -13,8 +13,9 @@ from bot.chat.words.emergencies import after_change
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.alarm_words import named
-from core.advice.emergencies import Help, changed_lately, missing
+from core.advice.emergencies import Help, missing
 from core.advice.livestock import lookup
+from core.advice.recent_change import changed_lately
 from core.advice.state import State
 from core.advice.stock import GOING, Came, all_meant, meant, names_no_kind, tally
 

@@ -21,9 +21,10 @@ from bot.chat.words import strangers as stranger_words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.ammonia_gate import shown
-from core.advice.emergencies import help_for, outdated, standing_call
+from core.advice.emergencies import help_for, standing_call
 from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stands, unknown_in
 from core.advice.plan import Refusal
+from core.advice.recent_change import outdated
 from core.advice.scheduling import ammonia_facts
 from core.advice.state import State
 from core.advice.strangers import strangers

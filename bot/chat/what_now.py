@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from bot.chat import emergencies, nameless, settings, standing
+from bot.chat import emergencies, first_evening, nameless, settings, standing
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
@@ -19,6 +19,7 @@ from bot.store.tanks import StoredTank
 from core.advice.calls import Danger, asks_what_now
 from core.advice.emergencies import A_DAY, lost_lately, standing_call
 from core.advice.findings import Finding, stands
+from core.advice.nobodys import is_nobodys
 from core.advice.state import State
 from core.message.model import Command, Parsed, Question
 from core.tank import Tank
@@ -104,6 +105,9 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return await emergencies.help_in(turn, stored, danger, gasping=gasping)
     if await nameless.is_open(turn, await state_of(turn, stored, turn.now)):
         return await turn.reply(what_went_in())
+    state = await state_of(turn, stored, turn.now)
+    if is_nobodys(state) and state.fresh("ammonia") is not None:
+        return await first_evening.how_far(turn, stored, state, asks_long=False)
     (how,) = await standing.status(turn, Question("safe"))
     return how
 

@@ -108,3 +108,24 @@ def _at(words: list[str], place: int, ways: Mapping[str, str]) -> tuple[int, str
         if found is not None:
             return size, found
     return 0, ""
+
+
+def stripped(file: str, text: str, names: frozenset[str]) -> tuple[str, frozenset[str]]:
+    """A text, folded, without the words of some classes before and behind it, and their classes."""
+    words = _PART.findall(fold(text))
+    ways, taken = _ways(file)["word"], set[str]()
+    first, last = 0, len(words)
+    while first < last:
+        size, of = _at(words, first, ways)
+        if of not in names:
+            break
+        taken.add(of)
+        first += size
+    for place in range(last - 1, first - 1, -1):
+        size, of = _at(words[:last], place, ways)
+        if size == last - place and of in names:
+            taken.add(of)
+            last = place
+        elif last - place >= PHRASE:
+            break
+    return " ".join(words[first:last]), frozenset(taken)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from bot.chat.words.numbers import plain
 from bot.chat.words.text import N_, _
 
 CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
@@ -212,3 +213,23 @@ CAUTIONS: Final[Mapping[str, tuple[str, ...]]] = {
 def caution(name: str) -> list[str]:
     """The lines of one caution."""
     return [_(line) for line in CAUTIONS[name]]
+
+
+def lime_in_sea(kh: float | None, ph: float | None, *, enough: bool) -> list[str]:
+    """Lime water, soda ash and the like in a marine tank; common practice, no source."""
+    read = [
+        _("{name} {value}").format(name=name, value=plain(value, 1))
+        for name, value in (("KH", kh), ("pH", ph))
+        if value is not None
+    ]
+    if enough:
+        return [
+            _("Not now: {read} is high already, and it lifts both.").format(read=", ".join(read)),
+            _("Let it fall by itself; no acid against it. Test again tomorrow, then ask."),
+        ]
+    return [
+        _("Only slowly: dripped in at night in place of what evaporates, never in one go."),
+        _("It lifts pH and KH: measure both before; not at pH 8.5 or KH 10 and over."),
+        _("pH by 0.2 a day at most; the milk at the bottom stays out. Gloves, eye protection."),
+        _("Gentler is bicarbonate in safe steps, ask: dose kh +1"),
+    ]

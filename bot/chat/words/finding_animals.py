@@ -18,10 +18,17 @@ def does_not_suit(facts: Facts) -> str:
 
 def unlike_the_sea(facts: Facts) -> str:
     """A marine tank of which no animal is known, outside of what animals of warm seas bear."""
-    return _off(facts, _("most animals of warm seas"))
+    return _off(facts, _("most animals of warm seas"), _SEA_BACK)
 
 
-def _off(facts: Facts, species: str) -> str:
+_SEA_BACK: Mapping[tuple[str, bool], str] = {
+    ("ph", True): N_("stop lime, soda and other buffers, test again, and let it fall by itself"),
+    ("ph", False): N_("air the room and the water, look at KH, never chase pH itself"),
+}
+"""What brings it back in the sea, by analyte and whether it is high."""
+
+
+def _off(facts: Facts, species: str, of_sea: Mapping[tuple[str, bool], str] | None = None) -> str:
     high = number(facts, "value") > number(facts, "high")
     template = (
         _("{name} {amount} is high for {species} (over {end}): {act}.")
@@ -33,7 +40,7 @@ def _off(facts: Facts, species: str) -> str:
         amount=with_unit(facts, "value"),
         species=species,
         end=with_unit(facts, "high" if high else "low"),
-        act=_(_back(facts, high=high)),
+        act=_((of_sea or {}).get((str(facts["analyte"]), high), _back(facts, high=high))),
     )
 
 

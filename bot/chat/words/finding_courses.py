@@ -89,6 +89,11 @@ def not_retested(facts: Facts) -> str:
 
 def cycling_ammonia(facts: Facts) -> str:
     """The first stage of a new tank."""
+    if facts["animals"] == "none":
+        return _(
+            "First stage, without animals: ammonia feeds the filter, nitrite comes next. Nothing to"
+            " change for it; test both every other day."
+        )
     if "nitrite" in facts:
         return _(
             "If the tank is new, ammonia is its first stage. Test nitrite too, feed little, test"
@@ -107,6 +112,11 @@ def cycling_ammonia(facts: Facts) -> str:
 
 def cycling_nitrite(facts: Facts) -> str:
     """The second stage of a new tank."""
+    if facts["animals"] == "none":
+        return _(
+            "Second stage, without animals: nitrite is there, and must read 0 again before fish"
+            " come. Test both every other day."
+        )
     if facts["animals"] == "yes":
         return _(
             "If the tank is new, its second stage: nitrite is there; feed little, test daily,"

@@ -16,6 +16,7 @@ from core.advice.findings._buffer import low_kh_limit
 from core.advice.findings._model import Facts, Finding, seen, upper
 from core.advice.findings._poisons import LOOKED_AFTER, limit_of_nitrate
 from core.advice.livestock import kept_in
+from core.advice.nobodys import is_nobodys
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
 from core.advice.tapped import softened
 from core.advice.trends import Course, Trend, drift_from_source, kit_step
@@ -110,6 +111,7 @@ def cycling(state: State) -> Finding | None:
     nitrite_now = bool(nitrite) and nitrite[-1] >= limits.NITRITE_WARN
     nitrite_ever = any(value >= limits.NITRITE_WARN for value in nitrite)
     animals = "yes" if kept_in(state.tank).kinds or state.tank.stock else "no"
+    animals = "none" if is_nobodys(state) else animals
     if nitrite_now:
         return Finding("cycling_nitrite", "note", {"stage": 2.0, "animals": animals})
     if ammonia_now:

@@ -11,6 +11,7 @@ from typing import Final
 from core.advice import limits
 from core.advice.findings._model import Facts, Finding, Severity, seen, upper, within
 from core.advice.livestock import kept_in, may_live_in, nitrate_limit
+from core.advice.nobodys import is_nobodys
 from core.advice.potassium import bearable, dosed_so_far, left_of_measured
 from core.advice.setup import is_reef, plants_grow
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
@@ -24,7 +25,7 @@ def ammonia(state: State) -> Finding | None:
     A result under the kit's scale ("<") is no finding: the kit cannot see it.
     """
     total = seen(state.fresh("ammonia"))
-    if total is None:
+    if total is None or (is_nobodys(state) and feeds_filter(state)):
         return None
     judged = judge_ammonia(state)
     if judged is None:
@@ -36,6 +37,12 @@ def ammonia(state: State) -> Finding | None:
     if nh3_n > limits.NH3_WARN or total_n > float(judged.get("chronic_n", math.inf)):
         return Finding("ammonia", "warn", judged)
     return None
+
+
+def feeds_filter(state: State) -> bool:
+    """Whether ammonia in a tank without animals is no more than its growing filter bears."""
+    total = state.last("ammonia")
+    return total is None or ammonia_as_n(upper(total), total.basis) <= limits.CYCLING_AMMONIA
 
 
 def judge_ammonia(state: State) -> Mapping[str, float | str] | None:
@@ -85,7 +92,7 @@ def highest_ph(state: State, newest: Measured) -> Measured:
 def nitrite(state: State) -> Finding | None:
     """Nitrite against chloride; in the sea a sign of cycling, not a poison at kit levels."""
     reading = state.fresh("nitrite")
-    if reading is None or reading.qualifier == "<":
+    if reading is None or reading.qualifier == "<" or is_nobodys(state):
         return None
     no2 = nitrite_as_no2(upper(reading), reading.basis)
     facts: Facts = {"nitrite": no2}

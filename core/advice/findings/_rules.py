@@ -80,7 +80,7 @@ RULES: Final[tuple[Rule, ...]] = (
             "retest",
             "mean of the sea: Boyd; margins and warmth: common practice, no source",
         )
-        for analyte in ("temperature", "salinity")
+        for analyte in ("temperature", "salinity", "ph")
     ),
     _rule("ph", _buffer.ph_extreme, "ph_extreme", "retest", "from memory"),
     _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing"),

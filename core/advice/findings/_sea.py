@@ -39,20 +39,20 @@ def ion(analyte: str) -> Callable[[State], Finding | None]:
     return judge
 
 
-WARM_SEA: Final = {"salinity": (32.0, 37.0), "temperature": (22.0, 29.0)}
+WARM_SEA: Final = {"salinity": (32.0, 37.0), "temperature": (22.0, 29.0), "ph": (7.6, 8.6)}
 """What most animals of warm seas bear, corals among them. The sea's mean is 35 g/kg (Boyd, "Typical
-chemical characteristics of full-strength seawater"); the margins and the warmth are common
+chemical characteristics of full-strength seawater"); the margins, the warmth and pH are common
 practice, no source. [canonical unit]"""
 
 LOWEST_FISH_ONLY: Final = 28.0
 """Fish alone are kept in thinner sea water as well; common practice, no source. [g/kg]"""
 
-DEADLY: Final = {"salinity": 5.0, "temperature": 4.0}
+DEADLY: Final = {"salinity": 5.0, "temperature": 4.0, "ph": 0.6}
 """So far outside is an emergency for whatever lives there; common practice. [canonical unit]"""
 
 
 def water(analyte: str) -> Callable[[State], Finding | None]:
-    """Make the rule for "salinity" or "temperature" of a sea of which no animal is known.
+    """Make the rule for "salinity", "temperature" or "ph" of a sea of which no animal is known.
 
     Animals that the table knows are judged by their own ranges. A limit such as ``>`` is judged
     by its number.
