@@ -54,7 +54,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await _told(turn, meaning, _Spoken(stored, danger, gasping))
 
 
-OWN_DANGERS: Final = frozenset({"conditioned", "cold_new", "power_back"})
+OWN_DANGERS: Final = frozenset({"conditioned", "cold_new", "power_back", "better"})
 """Meanings whose words call for help where less is said."""
 
 
@@ -78,7 +78,9 @@ async def _told(turn: Turn, meaning: Meaning, spoken: _Spoken) -> list[Reply] | 
         return [await emergencies.help_in(turn, stored, danger, gasping=spoken.gasping, lead=lead)]
     help_ = await _help(turn, spoken, danger)
     facts = {"emergency": danger, "tank": stored.name}
-    if meaning == "better":
+    if meaning == "will_live":
+        lines = words.will_live()
+    elif meaning == "better":
         lines = [*words.better(asks="?" in turn.incoming.text), *gone_words.gone(danger)]
     else:
         lines = words.LINES[meaning](help_)

@@ -29,9 +29,9 @@ from core.advice.nobodys import NOBODY, is_nobodys
 from core.advice.readiness import ready
 from core.advice.state import State
 from core.message import parse
-from core.message.first_evening import Told, to_buy, told
+from core.message.first_evening import Told, began, to_buy, told
 from core.message.model import Event, Parsed
-from core.message.traits import Trait
+from core.message.traits import Trait, read
 from core.tank import Tank, TankKind
 
 ASKED: Final = "can i add"
@@ -50,7 +50,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return bought
     said = told(text, us_gallons=turn.chat.us_gallons)
     if said is None:
-        return None
+        day = began(text)
+        found = None if day is None else read(f"set up {day}", turn.context())
+        return None if found is None or found.kind != "set_up" else await traits.answer(turn, found)
     if said.meaning in {"tank", "another_tank"}:
         return await _tank(turn, said)
     if said.meaning == "begin":
@@ -97,7 +99,10 @@ async def _tank(turn: Turn, said: Told) -> list[Reply] | None:
     if not turn.tanks:
         made = await turn.add_tank(Tank(first_tank(), kind=kind, volume_l=litres, named=False))
         return [await _made(turn, made, said, first=True)]
-    if said.meaning == "tank":
+    plainly = said.classes & {"another", "big", "small", "reef", "fresh"}
+    held = turn.tanks[0].tank
+    unsized = len(turn.tanks) == 1 and held.volume_l in {None, litres}
+    if said.meaning == "tank" or (unsized and not plainly):
         return None  # whether it is one of those on record stays open
     made = await turn.add_tank(Tank(_free_name(turn, said), kind=kind, volume_l=litres))
     await turn.use_tank(made)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
@@ -21,6 +21,7 @@ from bot.chat.words import strangers as stranger_words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.ammonia_gate import shown
+from core.advice.calls import Danger
 from core.advice.emergencies import help_for, standing_call
 from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stands, unknown_in
 from core.advice.plan import Refusal
@@ -139,6 +140,17 @@ CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding", "stop_dosing"})
 """What to do first, where that is a water change or leads to one."""
 
 
+SHOWN_BY_NONE: Final[Mapping[str, Danger]] = {
+    "gasping": "gasping",
+    "co2_high": "co2_high",
+    "general": "general",
+    "overfed": "overfed",
+    "contaminated": "contaminated",
+    "illness": "illness",
+}
+"""Calls of the day whose steps tell of a change, though no reading shows what is wrong."""
+
+
 async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     """``should i change water``: whether a reading asks for it, and when it was last done."""
     record = await _record(turn, question)
@@ -158,6 +170,9 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
         for finding in stands(state, frozenset(state.readings))
         if finding.severity != "note" and _wants_new_water(finding)
     ]
+    called = next((d for d in state.called if d in SHOWN_BY_NONE), None)
+    if not found and called is not None:
+        return [await emergencies.help_in(turn, stored, SHOWN_BY_NONE[called])]
     facts = {"tank": stored.name, **_facts(state, found)}
     if (of_ammonia := await _for_ammonia(turn, stored, state, found)) is not None:
         return [of_ammonia]

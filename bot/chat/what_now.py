@@ -11,13 +11,14 @@ from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
+from bot.chat.words import emergency_talk as talk_words
 from bot.chat.words.emergencies import WHAT_NOW
 from bot.chat.words.plan_talk import what_went_in
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.calls import Danger, asks_what_now
-from core.advice.emergencies import A_DAY, lost_lately, standing_call
+from core.advice.emergencies import A_DAY, lost_lately, standing_call, treated_since
 from core.advice.findings import Finding, stands
 from core.advice.nobodys import is_nobodys
 from core.advice.state import State
@@ -101,6 +102,9 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     if stored is None:
         return await emergencies.help_in(turn, None, "general")
     danger, gasping = await danger_in(turn, stored)
+    if danger == "chlorine" and treated_since(await state_of(turn, stored, turn.now)):
+        facts = {"emergency": danger, "tank": stored.name}
+        return await turn.reply(talk_words.conditioned(), facts=facts)
     if danger is not None:
         return await emergencies.help_in(turn, stored, danger, gasping=gasping)
     if await nameless.is_open(turn, await state_of(turn, stored, turn.now)):

@@ -198,6 +198,13 @@ def standing_call(state: State) -> Danger | None:
     return None
 
 
+def treated_since(state: State) -> bool:
+    """Whether a dechlorinator went in since chlorine was read last: then a test must tell."""
+    read = [state.last(name) for name in ("chlorine", "total_chlorine")]
+    found = [each.at for each in read if each is not None and each.value > 0.0]
+    return bool(found) and _dechlorinated(state, max(found))
+
+
 def _dechlorinated(state: State, since: datetime) -> bool:
     doses = [e for e in state.events or () if e.what.kind == "dose" and e.at >= since]
     return any("dechlorinated" in named(e.what.substance or "").get("deed", ()) for e in doses)

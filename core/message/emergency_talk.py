@@ -28,6 +28,7 @@ Meaning = Literal[
     "cool_rate",
     "warm_rate",
     "survive",
+    "will_live",
     "fish_now",
     "warmth_ok",
     "worse",
@@ -39,7 +40,7 @@ FILE: Final = "emergency_talk.txt"
 _BESIDE: Final = frozenset({"they", "day"})
 """Classes that may stand beside any meaning."""
 
-_ASKS: Final = frozenset({"may", "how", "when", "must", "often"})
+_ASKS: Final = frozenset({"may", "how", "when", "must", "often", "will"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +69,9 @@ _WAYS: Final = (
     _way("filter_on", "filter on", "may again when must", asks=True),
     _way("power_back", "power returned", "on again", asks=False),
     _way("power_back", "power again on", asks=False),
+    _way("power_back", "power on", asks=False),
+    _way("power_back", "filter on", "again", asks=False),
+    _way("power_back", "filter returned", "again on", asks=False),
     _way("scooped", "took most", "out water", asks=False),
     _way("no_kit", "none kit", "test again"),
     _way("no_kit", "none test"),
@@ -81,7 +85,10 @@ _WAYS: Final = (
     _way("test_when", "test may again", "when", asks=True),
     _way("cool_rate", "fast cool", "may how"),
     _way("warm_rate", "fast warm", "may how"),
-    _way("survive", "long live", "may"),
+    _way("survive", "long live", "may will"),
+    _way("will_live", "will live", "", asks=True),
+    _way("will_live", "will ok", "", asks=True),
+    _way("will_live", "will better", "", asks=True),
     _way("fish_now", "what do they", "again"),
     _way("warmth_ok", "number ok", "live", asks=True),
     _way("worse", "worse", "again what took off water"),

@@ -40,7 +40,7 @@ _BEGIN: Final = frozenset({"want", "start", "where", "tank", "first", "new", "he
 _FAR: Final = frozenset(
     {"long", "ready", "run_in", "far", "am", "now", "tank", "new", "cycle", "day", "may", "does"}
 )
-_BUY: Final = frozenset({"buy", "fish", "may", "day", "now", "today", "first"})
+_BUY: Final = frozenset({"buy", "fish", "may", "day", "now", "today", "first", "want", "long"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +85,7 @@ def told(text: str, *, us_gallons: bool = True) -> Told | None:
         return Told("begin") if "tank" in classes or {"where", "start"} <= classes else None
     if "bacteria" in classes and classes <= {"bacteria", "work", "does", "may", "buy"}:
         return Told("bacteria") if asks or classes & {"work", "may"} else None
-    if {"fish", "buy"} <= classes <= _BUY and (asks or "may" in classes):
+    if {"fish", "buy"} <= classes <= _BUY and (asks or classes & {"may", "want", "long"}):
         return Told("may_buy")
     if classes <= _FAR:
         if "long" in classes and classes & {"ready", "run_in", "cycle"}:
@@ -115,6 +115,18 @@ def _with_number(found: Said, classes: frozenset[str], *, us_gallons: bool) -> T
     if rest & {"bought", "first", "none"}:
         return Told("tank", litres, rest, days_ago)
     return None
+
+
+def began(text: str) -> str | None:
+    """What stands beside the word of setting up in a sentence of its own: `last sunday`.
+
+    Examples
+    --------
+    >>> began("i set up my tank last sunday"), began("set up my tank"), began("last sunday")
+    ('last sunday', None, None)
+    """
+    rest, taken = stripped(FILE, text, frozenset({"light", "tank", "done", "first", "new", "does"}))
+    return rest if rest and "done" in taken and "?" not in text else None
 
 
 def talk(text: str) -> Talk | None:

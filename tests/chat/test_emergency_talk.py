@@ -15,7 +15,8 @@ SAID = {
         "fiskarna mår sämre",
     ),
     "better": (
-        "better?", "fische wieder ok", "les poissons vont mieux", "los peces ya están bien",
+        "better?", "it stopped gasping", "fische schnappen nicht mehr",
+        "fische wieder ok", "les poissons vont mieux", "los peces ya están bien",
         "os peixes estão bem", "i pesci stanno meglio", "vissen weer ok", "ryby już dobrze",
         "fiskarna mår bra igen",
     ),
@@ -41,7 +42,8 @@ SAID = {
         "jak długo przeżyją ryby", "hur länge överlever fiskarna",
     ),
     "power_back": (
-        "power is back", "strom ist wieder da", "le courant est revenu", "ya volvió la luz",
+        "power is back", "filter läuft wieder", "power's back on",
+        "strom ist wieder da", "le courant est revenu", "ya volvió la luz",
         "a luz voltou", "la corrente è tornata", "stroom is terug", "prąd wrócił",
         "strömmen är tillbaka",
     ),
@@ -76,6 +78,10 @@ SAID = {
         "quão rápido posso arrefecer",
         "quanto velocemente posso raffreddare", "hoe snel mag ik afkoelen", "jak szybko schłodzić",
         "hur fort kan jag kyla",
+    ),
+    "will_live": (
+        "will they survive", "is he going to be ok", "werden sie überleben", "vont-ils survivre",
+        "van a sobrevivir", "vão sobreviver?", "zullen ze overleven",
     ),
     "milky": (
         "tank is milky white after dosing", "wasser ist milchig nach der zugabe",
@@ -168,6 +174,25 @@ async def test_a_double_dose_of_conditioner_is_the_deed_that_was_advised(fern: T
 async def test_a_double_dose_of_something_else_is_an_overdose(fern: Talk, line: str) -> None:
     await fern.say("i forgot the dechlorinator")
     assert (await fern.facts(line))["emergency"] == "overdose"
+
+
+async def test_after_a_dechlorinator_a_test_of_chlorine_must_tell(fern: Talk) -> None:
+    await fern.say("chlorine 0.5")
+    assert "Dechlorinator (thiosulfate) into the tank now" in await fern.text("what now")
+    await fern.say("added dechlorinator")
+    told = await fern.text("what now")
+    assert "into the tank now" not in told
+    assert "should read 0" in told
+
+
+async def test_a_change_in_an_emergency_is_its_step_though_nothing_was_measured(
+    fern: Talk,
+) -> None:
+    await fern.say("too much co2, fish gasping")
+    await fern.say("ph 6.9")
+    told = await fern.text("should i do a water change too")
+    assert "Keep to your routine" not in told
+    assert "Change a tenth to a quarter" in told
 
 
 @pytest.mark.parametrize("line", ["jetzt ph 6,9", "turned it off, ph now 6.9"])

@@ -43,7 +43,9 @@ SAID = {
     ),
     "how_far": ("how far am i", "wie weit bin ich", "où j'en suis", "cómo voy", "a che punto sono"),
     "may_buy": (
-        "morgen fische kaufen?", "can i get fish now", "puis-je acheter des poissons",
+        "morgen fische kaufen?", "i want to buy some fish this weekend",
+        "wie lang noch bis fische rein können", "can i get fish now",
+        "puis-je acheter des poissons",
         "puedo comprar peces ya", "posso comprar peixes", "posso comprare pesci",
         "mag ik vissen kopen", "mogę kupić ryby", "kan jag köpa fiskar",
     ),
@@ -105,6 +107,12 @@ async def test_another_tank_leaves_the_first_as_it_is(
     facts = await talk.facts(line)
     assert (facts["tank"], facts["volume_l"], facts["kind"]) == (name, litres, kind)
     assert "90 L" in await talk.text("/tank Fern")
+
+
+async def test_the_first_day_is_heard_in_a_sentence_of_its_own(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "set_up" in await talk.facts("i set up my tank last sunday")
+    assert "set_up" not in await talk.facts("i set up my filter last sunday")
 
 
 async def test_what_was_filled_in_a_tank_in_use_is_no_first_day(talk: Talk) -> None:

@@ -23,6 +23,14 @@ def worse() -> str:
     return _("Worse means act now, do not wait: these steps again, from the first.")
 
 
+def will_live() -> list[str]:
+    """Whether they will live: nobody knows, and what counts."""
+    return [
+        _("They can, while they breathe: do the steps now, in their order. Nobody knows for sure."),
+        _("Then air, dim light, no food for a day. Some die days later: look twice a day."),
+    ]
+
+
 def better(*, asks: bool) -> list[str]:
     """They look better, or it is asked whether they are."""
     if asks:
