@@ -122,11 +122,7 @@ def _free_name(turn: Turn, said: Told) -> str:
     """A name that no tank has yet."""
     trait = next((word for word in SHOWN if word in said.classes), "second")
     name = words.called(SHOWN.get(trait, "second"))
-    number = 2
-    plain = name
-    while turn.tank_named(name) is not None:
-        name, number = f"{plain} {number}", number + 1
-    return name
+    return turn.free_name(name)
 
 
 async def _set_up(turn: Turn, stored: StoredTank, said: Told) -> list[Reply] | None:

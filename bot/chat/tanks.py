@@ -14,7 +14,9 @@ from bot.chat.tank_volumes import confirm_box, facts
 from bot.chat.tank_words import Described, describe, name_problem
 from bot.chat.turn import Turn
 from bot.chat.words import buttons, general
+from bot.chat.words import first_evening as evening_words
 from bot.chat.words import tanks as words
+from bot.chat.words.names import first_tank
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -88,6 +90,10 @@ async def press_keep(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
 
 async def _new(turn: Turn, text: str) -> list[Reply]:
     said = describe(text, us_gallons=turn.chat.us_gallons)
+    if text[:1].isdigit():  # new tank 90 l: its name is still to come
+        name = evening_words.called("second") if turn.tanks else first_tank()
+        said = describe(f"{name} {text}", us_gallons=turn.chat.us_gallons)
+        said = replace(said, name=turn.free_name(name))
     if problem := await _refused(turn, said):
         return [problem]
     tank = Tank(

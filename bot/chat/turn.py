@@ -159,6 +159,13 @@ class Turn:
         self.uow.session.expire_all()
         self.chat = await self.uow.chats.get(self.chat.id, self.chat.address.thread)
 
+    def free_name(self, name: str) -> str:
+        """A name for a tank that none of the chat has yet: the name told, or it and a number."""
+        free, number = name, 2
+        while self.tank_named(free) is not None:
+            free, number = f"{name} {number}", number + 1
+        return free
+
     async def reply(self, lines: Iterable[str | Line], **parts: Any) -> Reply:
         """Build a reply in this chat; `parts` are those of `bot.chat.offering.make_reply`."""
         if self.asked is not None:

@@ -54,3 +54,10 @@ async def test_a_deed_or_a_volume_is_no_name(talk: Talk, line: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say(line)
     assert [tank["tank"] for tank in (await talk.facts("/tank"))["tanks"]] == ["Fern"]
+
+
+async def test_a_new_tank_without_a_name_gets_one_that_is_free(talk: Talk) -> None:
+    assert (await talk.facts("new tank 90 l"))["tank"] == "Tank"
+    assert (await talk.facts("new tank 60 l"))["tank"] == "Second"
+    assert (await talk.facts("new tank 30 l"))["tank"] == "Second 2"
+    assert (await talk.facts("new tank fern 30 l"))["tank"] == "fern"

@@ -230,6 +230,6 @@ def lime_in_sea(kh: float | None, ph: float | None, *, enough: bool) -> list[str
     return [
         _("Only slowly: dripped in at night in place of what evaporates, never in one go."),
         _("It lifts pH and KH: measure both before; not at pH 8.5 or KH 10 and over."),
-        _("pH by 0.2 a day at most; the milk at the bottom stays out. Gloves, eye protection."),
+        _("pH by 0.2 a day at most; of lime only the clear water. Gloves, eye protection."),
         _("Gentler is bicarbonate in safe steps, ask: dose kh +1"),
     ]
