@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import inhabitants, readings, traits
+from bot.chat import inhabitants, poisoned, readings, traits
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.tank_volumes import facts
@@ -55,6 +55,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None if found is None or found.kind != "set_up" else await traits.answer(turn, found)
     if said.meaning in {"tank", "another_tank"}:
         return await _tank(turn, said)
+    if parsed.question is not None and said.meaning == "may_buy":
+        return None  # can i add fish
     if said.meaning == "begin":
         return [await turn.reply(words.begin())]
     if said.meaning == "bacteria":
@@ -144,7 +146,9 @@ def _in_use(state: State) -> bool:
 async def how_far(turn: Turn, stored: StoredTank, state: State, *, asks_long: bool) -> Reply:
     """How far the filter of a tank is, by what ammonia and nitrite have shown."""
     found = ready(state)
-    lines = readiness_words.told(found, stored.name)
+    lines = poisoned.no_newcomers(state, stored.name)
+    if not lines:
+        lines = readiness_words.told(found, stored.name)
     if asks_long and found.verdict in {"unmeasured", "cycling", "unproven", "poison"}:
         lines = [words.how_long(), *lines]
     return await turn.reply(lines[:6], facts={"tank": stored.name, "verdict": found.verdict})

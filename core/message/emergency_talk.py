@@ -60,8 +60,8 @@ def _way(meaning: Meaning, needs: str, may: str = "", *, asks: bool | None = Non
 _WAYS: Final = (
     _way("milky", "milky dosed", "water temp off"),
     _way("cold_new", "water cold", "temp what took", asks=False),
-    _way("conditioned", "treated dechlorinator", "double water most", asks=False),
-    _way("conditioned", "double dechlorinator", "water most", asks=False),
+    _way("conditioned", "treated dechlorinator", "double", asks=False),
+    _way("conditioned", "double dechlorinator", asks=False),
     _way("co2_on", "co2 on", "may again when off", asks=True),
     _way("co2_off", "co2 off", "air on treated", asks=False),
     _way("air_on", "air on", "treated", asks=False),

@@ -105,6 +105,7 @@ NEAR = (
     "is the power back",
     "did i add conditioner",
     "no conditioner",
+    "added conditioner to the new water",
     "co2 off?",
     "better filter for 90 l?",
     "i fed them",

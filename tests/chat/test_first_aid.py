@@ -185,7 +185,7 @@ async def test_what_is_told_is_stored(talk: Talk, text: str) -> None:
 
 async def test_a_doubtful_reading_is_asked_about_after_the_first_steps(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
-    aid, asked = await talk.say("temp 34 my fish are dying")
+    aid, asked = await talk.say("temp 34? my fish are dying")
     assert aid.facts["emergency"] == "general"
     await talk.press(1, asked)
     assert (await talk.facts("heater broke"))["emergency"] == "heater_hot"
