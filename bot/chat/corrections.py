@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -11,22 +10,18 @@ from bot.chat import belongs, moves, readings, sources, tanks_told
 from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.replacing import answered, replacement, said, store, tank_of, values_said
+from bot.chat.retelling import retold_as, typed_again
 from bot.chat.told import Told, place
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.chat.words.text import _
 from bot.store.log import Entry, Stored
-from core.message import parse, quantities
+from core.message import parse
 from core.message.amends import corrected, exchanged, renamed, retimed, substance_meant
-from core.message.fold import fold
-from core.message.lexicon import lexicon
 from core.message.meant import tank_meant
 from core.message.model import Command, Event, Parsed, Value
 from core.message.tanks import named_alone
-from core.message.tokens import cut
 
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
-_AMOUNT = re.compile(r"\d+(?:[.,]\d+)?(?:\s?(?:%|[^\W\d]+))?")
 OF_LATE = 6
 """Entries that a correction is looked for in."""
 STILL_MEANT = timedelta(hours=2)
@@ -125,11 +120,14 @@ async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
         return None if when is None else await belongs.at_another_time(turn, entry, when)
     if other is not None:
         number = other[0] if _tells(entry, other[1]) else None
-    retold = None if number is None else _retold(entry, number)
-    if retold is None:
-        return None
-    parsed = parse(retold, turn.context())
-    if parsed.doubts or not (parsed.values or parsed.events):
+    return None if number is None else await with_number(turn, entry, number)
+
+
+async def with_number(turn: Turn, entry: Entry, number: str) -> list[Reply] | None:
+    """An entry with another number in the place of its only one; None where it has more."""
+    retold = retold_as(entry, number)
+    parsed = None if retold is None else parse(retold, turn.context())
+    if retold is None or parsed is None or parsed.doubts or not (parsed.values or parsed.events):
         return None
     turn.incoming = replace(turn.incoming, text=retold)
     return await _correct(turn, entry, parsed)
@@ -174,31 +172,6 @@ def _tells(entry: Entry, number: float) -> bool:
     return [reading.what.value for reading in entry.readings] == [number]
 
 
-def _retold(entry: Entry, said: str) -> str | None:
-    """The text of an entry with another number; None where it holds more than one."""
-    if len(entry.readings) == 1 and not entry.events:
-        value = entry.readings[0].what
-        unit = value.unit if value.unit and said[-1].isdigit() else ""
-        basis = f"as {value.basis}" if value.basis else ""
-        return f"{value.analyte.replace('_', ' ')} {said} {unit} {basis}".strip()
-    numbers = list(_NUMBER.finditer(entry.text))
-    if len(entry.events) != 1 or entry.readings or len(numbers) != 1:
-        return None
-    start, end = numbers[0].span()
-    amount = _AMOUNT.match(entry.text, start)
-    if not said[-1].isdigit() and amount is not None and _is_amount(amount[0]):
-        end = amount.end()  # 60 l in the place of 25 %, of 50 l
-    return f"{entry.text[:start]}{said}{entry.text[end:]}"
-
-
-def _is_amount(text: str) -> bool:
-    """Whether a text is a number with its unit."""
-    plain = fold(text)
-    tokens = cut(plain, lexicon(), text)
-    found = quantities.read(tokens, 0)
-    return found is not None and found.unit is not None and found.last == len(tokens)
-
-
 async def _renamed_of_late(turn: Turn, named: str, wrong: str | None) -> list[Reply] | None:
     """The answered entry, or the newest one of late with such a value, under another name."""
     entry = await _told_as(turn, wrong)
@@ -229,7 +202,7 @@ async def _renamed(
     if len(wrong) != 1 or any(r.what.analyte == named for r in entry.readings):
         return None
     (old,) = wrong
-    number = _typed(old.what)
+    number = typed_again(old.what)
     parsed = parse(f"{named.replace('_', ' ')} {number}", turn.context())
     if number is None or len(parsed.values) != 1 or parsed.doubts:
         return None
@@ -241,15 +214,6 @@ async def _renamed(
     )
     lead = words.corrected(values_said([old.what]), values_said([new.what]))
     return await store(turn, corrected, lead)
-
-
-def _typed(value: Value) -> str | None:
-    """A value's number as it would be typed again; None where it has none."""
-    unit, basis = value.unit or "", f"as {value.basis}" if value.basis else ""
-    if value.value is None:
-        return None
-    mark = "" if value.qualifier == "=" else value.qualifier
-    return f"{mark}{value.value:.10g} {unit} {basis}".strip()
 
 
 async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:

@@ -24,6 +24,7 @@ from importlib.resources import files
 from typing import Final
 
 from core.message.fold import fold
+from core.message.i_will import spelt_out
 from core.message.lexicon import lexicon
 from core.message.wordfile import alternatives, entries, spellings
 
@@ -127,7 +128,7 @@ class Alarms:
 def _places(text: str) -> list[tuple[str, int]]:
     """The plain words of a text, each with its place."""
     out, place = [], 0
-    for match in _WORD.finditer(fold(text[:READ])):
+    for match in _WORD.finditer(spelt_out(fold(text[:READ]))):
         if match[0][0] in ".!?;\n":
             place += _APART
             continue

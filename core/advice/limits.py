@@ -46,6 +46,9 @@ NH3_ALARM: Final = 0.05
 NH3_GATE: Final = 0.05
 """No plan may take un-ionised ammonia over this; never called safe. [mg/L as N]"""
 
+LITTLE_AMMONIA: Final = 0.1
+"""Total ammonia under what kits show, as N: less than a colour step; common practice. [mg/L]"""
+
 NH3_GATE_TENDER: Final = 0.03
 """The gate for the sea, fry, shrimps and mussels; from memory, near the marine chronic
 criterion of EPA 440/5-88-004 (0.035 mg/L NH3). [mg/L as N]"""

@@ -44,6 +44,11 @@ def did_change(tokens: list[Token]) -> None:
         ends = (
             last >= len(tokens) or tokens[last].kind in _ENDS or tokens[last].text in words().water
         )
+        if not ends and amount is not None and tokens[last].value == "changing":  # did 25 l change
+            behind = tokens[last + 1] if last + 1 < len(tokens) else None
+            ends = behind is None or behind.kind in _ENDS or behind.value in {"and", "in"}
+            if ends:
+                tokens[last].kind = tokens[last].value = "fill"
         if amount is not None and amount.unit in _CHANGED and amount.value and ends:
             token.kind, token.value = "event", "water_change"
             return
@@ -148,7 +153,9 @@ def gone_in(tokens: list[Token]) -> bool:
     """Make a particle behind so much of a substance a dose, where its clause ends with it."""
     for index in range(3, len(tokens)):
         thing, into = tokens[index - 1 : index + 1]
-        weighed = tokens[index - 2].value in _WEIGHED and tokens[index - 3].kind == "number"
+        said = tokens[index - 3]
+        told = said.kind == "number" or said.value in SHARES or said.value == "one"
+        weighed = tokens[index - 2].value in _WEIGHED and told
         behind = tokens[index + 1] if index + 1 < len(tokens) else None
         ends = behind is None or behind.kind in {"p", "nl"} or behind.value == "and"
         if into.text in INTO and thing.kind == "substance" and weighed and ends:
@@ -164,10 +171,10 @@ def put_in(tokens: list[Token]) -> bool:
     (`10 g Natron gegeben`).
     """
     for index in range(len(tokens) - 2):
-        amount = quantities.read(tokens, index) if quantities.is_number(tokens[index]) else None
-        if amount is None or amount.unit not in _WEIGHED:
+        last = _measured(tokens, index)
+        if last is None:
             continue
-        behind = [t for t in tokens[amount.last :] if t.kind != "fill" or t.text in _GONE]
+        behind = [t for t in tokens[last:] if t.kind != "fill" or t.text in _GONE]
         behind = [t for t in behind if t.value != "link"]
         if behind and behind[0].text in _OF:
             behind = behind[1:]
@@ -182,6 +189,17 @@ def put_in(tokens: list[Token]) -> bool:
                 verb.kind, verb.value = "event", "dose"
                 return True
     return False
+
+
+def _measured(tokens: list[Token], index: int) -> int | None:
+    """Behind an amount by mass or measure that begins here, `a teaspoon` too; None for none."""
+    token = tokens[index]
+    if token.value == "one" and index + 1 < len(tokens) and tokens[index + 1].value in SPOONS:
+        return index + 2
+    if not (quantities.is_number(token) or token.value in SHARES):
+        return None
+    amount = quantities.read(tokens, index)
+    return None if amount is None or amount.unit not in _WEIGHED else amount.last
 
 
 _GONE = frozenset({"went", "gone"})

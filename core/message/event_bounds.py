@@ -64,7 +64,9 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
     ]
     if kind in {"dose", "added"}:
         counted += [
-            one for one, of in pairwise(before) if one.value == "one" and of.value in SPOONS
+            one
+            for one, of in pairwise(before)
+            if one.value in {"one", *SHARES} and of.value in SPOONS
         ]  # un cucchiaino di bicarbonato aggiunto
     if kind == "lost" and before and before[-1].value == "one":
         counted.append(before[-1])

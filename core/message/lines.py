@@ -13,6 +13,7 @@ from core.message import (
     clauses,
     clockwords,
     deed_doubted,
+    deed_told,
     deeds,
     doubts,
     events,
@@ -40,8 +41,11 @@ def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
     beside_dose.set_aside(tokens)
+    deed_told.set_aside(tokens)
+    deed_told.out_and_in(tokens)
     deeds.share_changed(tokens)
     deeds.did_change(tokens)
+    deed_told.with_mix(tokens)
     deeds.whole_changed(tokens)
     deeds.emptied(tokens)
     animal_words.mark(tokens)

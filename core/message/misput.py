@@ -38,6 +38,9 @@ _REGRET: Final = re.compile(
 )
 """A no before the deed; in some languages the word alone tells that it was not done."""
 
+_DID: Final = re.compile(r"did (?:it|that|this) (?:in|into|to|on)\b")
+"""The deed of `did it in quarry`, where `did it go in` asks."""
+
 _THERE: Final = "\x00"
 _NEGATED: Final = re.compile(
     r"\b(?:(?:not|nicht|pas|non|nao|niet|nie|inte|never|jamais)\b|no\b(?! *\x00))"  # pt: in the
@@ -113,7 +116,8 @@ def misput(text: str, tanks: Sequence[str]) -> Misput | None:
     >>> misput("can i put ferns dose in quarry?", ["Fern", "Quarry"]) is None
     True
     """
-    if len(text) > LONGEST or "?" in text or not tanks or deed_asked.begins_as_question(text):
+    asks = deed_asked.begins_as_question(text) and not _DID.match(fold(text).lstrip())
+    if len(text) > LONGEST or "?" in text or not tanks or asks:
         return None
     plain = _REGRET.sub("", " ".join(fold(text).split()))
     mentions = _mentions(tuple(tanks))

@@ -74,7 +74,7 @@ def _marked(tokens: list[Token], index: int, mark: str) -> Quantity | None:
 
 
 _PARTS = {"half": 0.5, "third": 1.0 / 3.0, "quarter": 0.25}
-_WEIGHED = frozenset({"g", "kg", "mg", "oz", "lb"})
+_WEIGHED = frozenset({"g", "kg", "mg", "oz", "lb", "tsp", "tbsp"})
 
 
 def weighs(tokens: list[Token], grain: Token) -> bool:
@@ -88,7 +88,7 @@ _GRAINS = frozenset({"grain", "grains"})
 
 
 def _part_of_unit(tokens: list[Token], index: int, part: float) -> Quantity | None:
-    """`half a pound`: a part of one unit of mass; of all else it is a share."""
+    """`half a pound`, `half a teaspoon`: a part of one such unit; of all else it is a share."""
     place = index + 1
     place += place < len(tokens) and tokens[place].value == "one"
     if place >= len(tokens) or tokens[place].value not in _WEIGHED:

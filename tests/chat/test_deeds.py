@@ -368,3 +368,32 @@ async def test_what_is_offered_after_too_many_nutrients_is_within_the_limits(
     facts = await talk.facts(offered.pop())
     assert "broken" not in facts
     assert 0.0 < facts["share"] <= 0.5
+
+
+@pytest.mark.parametrize(
+    ("readings", "dose", "says"),
+    [
+        ("kh 4 ph 7.2 25c ammonia 0", "put in 3 g baking soda", "A little over a day's step"),
+        ("kh 4 ph 7.2 25c ammonia 0", "put in 3.5 g baking soda", "A little over a day's step"),
+        ("kh 4 ph 7.2 25c ammonia 0", "put in 5 g baking soda", "Too much for one day"),
+        ("kh 4 ph 7.2 25c ammonia 0", "put in 46 g baking soda", "Too much for one day"),
+        ("kh 1 ph 6.8 25c ammonia 0", "put in 3 g baking soda", "Too much for one day"),
+        ("kh 4 ph 7.2 25c ammonia 2", "put in 3 g baking soda", "Too much for one day"),
+        ("kh 4 ph 7.2 25c", "put in 3 g baking soda", "Too much for one day"),
+        ("gh 4", "put in 3 g baking soda", "Too much for one day"),
+    ],
+)
+async def test_a_little_over_the_step_is_told_calmly(
+    talk: Talk, readings: str, dose: str, says: str
+) -> None:
+    """1 °dH takes 2.7 g in 90 L (29.96 mg/L a °dH, by molar mass)."""
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(readings)
+    assert says in await talk.text(dose)
+
+
+async def test_one_more_on_the_same_day_is_told_in_full(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 7.2 25c ammonia 0")
+    await talk.say("put in 3 g baking soda")
+    assert "Too much for one day: 4.5 g" in await talk.text("put in 1.5 g baking soda")

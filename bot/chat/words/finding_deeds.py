@@ -51,6 +51,11 @@ def _too_much(facts: Facts) -> str:
             "Too much with the ammonia that is there: {grams} of {substance} ({moved}). Add nothing"
             " more, test pH, KH and ammonia now."
         )
+    if facts.get("reason") == "little":
+        return _(
+            "A little over a day's step: {grams} of {substance} ({moved}). No more of it today,"
+            " test pH, KH and ammonia before the next."
+        )
     if facts.get("reason") == "animals":
         return _(
             "Too much for the animals: {grams} of {substance} ({moved}). Add nothing more, test pH,"

@@ -71,7 +71,37 @@ def overdose(state: State) -> Finding | None:
         facts["spoons"] = dose.spoons
     if effect.days <= 1:
         facts["reason"] = "ammonia" if effect.poisons else "animals"
+    elif not alarm and _is_little(effect, facts, state, told):
+        facts["reason"] = "little"
     return Finding("overdose", "alarm" if alarm else "warn", facts)
+
+
+LITTLE: Final = 1.4
+"""So many times a day's step is a little more than one, within an emergency's; our judgement."""
+
+
+def _is_little(effect: Effect, facts: Facts, state: State, told: Happening) -> bool:
+    """Whether a fresh tank moved by little more than a day's step, all that binds it known.
+
+    KH by no more than `LITTLE` of its step and not doubled, GH likewise, pH within its own step.
+    """
+    start, ph, ammonia = (state.last(name) for name in ("kh", "ph", "ammonia"))
+    if ammonia is None or ammonia.value >= limits.LITTLE_AMMONIA:
+        return False
+    doses = [each for each in state.events or () if each.what.kind == "dose"]
+    if start is None or any(start.at <= each.at < told.at for each in doses):
+        return False  # untested since the dose before
+    at_once = facts.get("ph_at_once")
+    if ph is None or not isinstance(at_once, float | int) or state.tank.is_sea:
+        return False
+    moved = at_once - ph.value <= limits.PH_STEP
+    most = min(LITTLE * limits.KH_STEP, start.value * (limits.KH_FACTOR - 1.0))
+    return (
+        moved
+        and effect.kh <= most
+        and effect.gh <= LITTLE * limits.GH_STEP
+        and effect.salinity < 1.0
+    )
 
 
 def _of_that_day(state: State, told: Happening) -> float:

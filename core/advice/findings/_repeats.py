@@ -136,6 +136,8 @@ def is_worse(finding: Finding, before: Finding) -> bool:
         way = math.copysign(1.0, _number(finding, "change"))
         went = way * _number(before, "change") > 0.0
         return went and further * way >= limits.PH_MOVED - 1e-9
+    if finding.id == "overdose":  # one more of it, on the same day
+        return _number(finding, "grams") > limits.WEIGHED * _number(before, "grams")
     if finding.id == "does_not_suit":
         return _outside(finding) >= FAR_WORSE * _outside(before) > 0.0
     fact, direction = WORSENS.get(finding.id, ("", 1))

@@ -1,0 +1,88 @@
+"""The deed or reading that was just told is put right in other words; nothing else is."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.fixture
+async def fern(talk: Talk) -> Talk:
+    await talk.say("/tank new Fern 90 l fresh")
+    return talk
+
+
+@pytest.mark.parametrize(
+    ("told", "right", "says"),
+    [
+        ("put in 3 g baking soda", "oh wait it was only 2g", "Corrected: Fern: dosed 2 g"),
+        ("put in 3 g baking soda", "oh wait only put 2 g", "Corrected: Fern: dosed 2 g"),
+        ("put in 6 g baking soda", "3 g not 6", "Corrected: Fern: dosed 3 g"),
+        ("put in 6 g baking soda", "en fait 12", "Corrected: Fern: dosed 12 g"),
+        ("put in 6 g baking soda", "scratch that it was heaped so 8", "Corrected: Fern: dosed 8 g"),
+        ("put in 4 g baking soda", "half of that actually", "Corrected: Fern: dosed 2 g"),
+        ("changed 30%", "i did 25 instead of 30", "Corrected: Fern: changed 25 %"),
+        ("changed 30%", "no that was 40%", "Corrected: Fern: changed 40 %"),
+        ("changed 10 l", "en fait 12", "Corrected: Fern: changed 12 L"),
+        ("changed 10 l", "davon nur die hälfte", "Corrected: Fern: changed 5 L"),
+        ("changed 30%", "it was yesterday", "Corrected: Fern (yesterday 12:00): changed 30 %"),
+        ("kh 4.5", "non pardon 5,4", "Corrected: KH 5.4"),
+        ("nitrat 20", "ne quatsch warens 10", "Corrected: nitrate 10 mg/L"),
+        (
+            "put in 3 g epsom",
+            "no wait that was calcium chloride",
+            "Corrected: Fern: dosed 3 g calc",
+        ),
+        ("put in 2 g washing soda", "it was baking soda not washing soda", "sodium bicarbonate"),
+        ("put in 2 g baking soda", "undo that, havent actually done it", "Taken back"),
+    ],
+)
+async def test_it_is_put_right(fern: Talk, told: str, right: str, says: str) -> None:
+    await fern.say(told)
+    assert says in await fern.text(right)
+
+
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [
+        ("nitrate 20", "i did 25"),
+        ("nitrate 20", "only changed 10"),
+        ("put in 3 g baking soda", "it was epsom not gypsum"),
+        ("changed 30%", "20 not 25"),
+        ("kh 4 gh 8", "no 5"),
+        ("put in 3 g baking soda", "no wait"),
+    ],
+)
+async def test_what_does_not_fit_puts_nothing_right(fern: Talk, told: str, said: str) -> None:
+    await fern.say(told)
+    assert "Corrected" not in await fern.text(said)
+
+
+async def test_both_are_taken_back(fern: Talk) -> None:
+    await fern.say("changed 30%")
+    await fern.say("put in 2 g baking soda")
+    first, second = await fern.say("no wait, undo both")
+    assert "dosed 2 g" in first.text
+    assert "changed 30 %" in second.text
+
+
+async def test_what_was_not_done_is_taken_back_whole(fern: Talk) -> None:
+    await fern.say("put in 3 g baking soda")
+    await fern.say("oh wait it was only 2g")
+    await fern.say("havent actually done it")
+    assert "no dose on record" in await fern.text("what did i dose")
+
+
+async def test_a_deed_goes_to_the_tank_that_it_was_done_in(fern: Talk) -> None:
+    await fern.say("/tank new Quarry 60 l fresh")
+    await fern.say("fern: put in 2 g baking soda")
+    assert (await fern.text("did it in quarry by mistake")).startswith("Moved to Quarry")
+    await fern.say("fern: changed 20%")
+    assert (await fern.text("oh no i did it in the other one")).startswith("Moved to Quarry")
+    assert "Moved" not in await fern.text("did it go in quarry")
+
+
+async def test_the_volume_of_the_tank_puts_no_change_right(fern: Talk) -> None:
+    await fern.say("changed 30%")
+    assert "Does Fern hold 60 L" in await fern.text("it's 60 l")
