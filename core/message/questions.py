@@ -187,12 +187,31 @@ def _make(
     if words == "top_up":
         found.substance = next((t.text for t in inside if t.value == "other"), "water")
     question = question_parts.question_of(kind, found, text, asking, inside, source)
+    if kind == "dose" and not found.numbers and (degree := _a_degree(inside)) is not None:
+        question = replace(question, analyte=degree, delta=1.0)
+    if kind == "convert" and question.to_unit == "g" and question.analyte in {"kh", "gh"}:
+        question = Question(
+            "dose", question.tank, question.analyte, delta=question.value, text=text
+        )
     trouble = tuple(question_parts.unplaced(q, kind, source, inside, found) for q in found.unplaced)
     if kind in {"dose", "change"} and (slip := _misspelt(question, found, source, inside)):
         return Asked(None, (slip,), rest)
     dosed = found.substance is not None and bool(found.grams or found.a_litre or found.volume_l)
     sure = not found.unknown and bool(found.numbers or found.percent or dosed)
     return Asked(question, trouble, rest, sure)
+
+
+def _a_degree(tokens: list[Token]) -> str | None:
+    """The hardness of which one degree is asked about: `how much soda per dkh`; None for none."""
+    units = [place for place, token in enumerate(tokens) if token.kind == "unit" and place]
+    degrees = [place for place in units if str(tokens[place].value).startswith("°")]
+    if len(degrees) != 1 or tokens[degrees[0] - 1].value != "for":
+        return None
+    of = str(tokens[degrees[0]].value).partition("@")[2]
+    named = {str(token.value) for token in tokens if token.kind == "analyte"} | (
+        {of} if of else set()
+    )
+    return named.pop() if len(named) == 1 and named <= {"kh", "gh"} else None
 
 
 def _misspelt(question: Question, found: Slots, source: str, inside: list[Token]) -> Doubt | None:

@@ -54,7 +54,8 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
             role = "premise" if role == "premise" else ""
             index = quantity.last
             continue
-        role = _by_so_much(tokens, index, slots) or _word(token, role, slots)
+        gives = _by_so_much(tokens, index, slots) or _is_worth(tokens, index)
+        role = gives or _word(token, role, slots)
         index += 1
     _each_litre(slots)
     return slots
@@ -106,6 +107,16 @@ def _by_so_much(tokens: list[Token], index: int, slots: Slots) -> str:
     slots.lowered = verb.value == "change"
     ends = quantity.last < len(tokens) and tokens[quantity.last].value in {"to", "at_to"}
     return "from" if ends else "by"
+
+
+def _is_worth(tokens: list[Token], index: int) -> str:
+    """The role of degrees whose worth is asked (`how many grams is 1 dkh`): by so much, or ""."""
+    if tokens[0].value != "how_much" or tokens[index].value != "link" or index + 2 >= len(tokens):
+        return ""
+    behind = tokens[index + 2]
+    named = "@" in str(behind.value) or any(token.value in {"kh", "gh"} for token in tokens)
+    worth = behind.kind == "unit" and str(behind.value).startswith("°") and named
+    return "by" if worth else ""
 
 
 def _ratio(tokens: list[Token], index: int, slots: Slots) -> int:
