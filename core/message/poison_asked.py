@@ -1,0 +1,55 @@
+"""``does ammonia get worse as ph goes up``, ``what ph is ammonia dangerous at``."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final, Literal
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import cut
+from core.message.wordfile import spelt
+
+By = Literal["ph", "temperature"]
+
+_SECTIONS: Final = ("harm", "open", "warm")
+_MOST: Final = 18
+"""Tokens of such a question, at most."""
+
+
+@cache
+def _words() -> dict[str, re.Pattern[str]]:
+    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
+    for section, _language, found in spelt("poison_asked.txt", ways):
+        ways[section] += found
+    return {
+        section: re.compile(
+            (r"^\W*" if section == "open" else r"(?<!\w)")
+            + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
+        )
+        for section, found in ways.items()
+    }
+
+
+def asked(text: str) -> By | None:
+    """By what ammonia grows poisonous, where a message asks that without a number; else None.
+
+    Examples
+    --------
+    >>> asked("is the ammonia gonna get worse as ph goes up"), asked("ammonia 0.5 ph 8")
+    ('ph', None)
+    >>> asked("wird Ammoniak bei höherer Temperatur giftiger?")
+    'temperature'
+    """
+    plain, words = fold(text), _words()
+    if not words["harm"].search(plain) or not ("?" in plain or words["open"].search(plain)):
+        return None
+    tokens = cut(plain, lexicon(), text, most=_MOST + 1)
+    if len(tokens) > _MOST or any(token.kind in {"number", "count"} for token in tokens):
+        return None
+    named = {str(token.value).partition("@")[0] for token in tokens if token.kind == "analyte"}
+    if named == {"ammonia", "ph"}:
+        return "ph"
+    by_warmth = named == {"ammonia"} and words["warm"].search(plain) is not None
+    return "temperature" if by_warmth or named == {"ammonia", "temperature"} else None
