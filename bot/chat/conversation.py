@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from bot.chat import (
+    about_values,
     after_dose,
     animals,
     asked_deeds,
@@ -173,6 +174,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if not replies and (chatted := talk(turn.incoming.text)) is not None:
         return [] if turn.incoming.group else [await turn.reply(evening_words.talk(chatted))]
     if not replies and turn.incoming.addressed:
+        if (known := await about_values.answer(turn, parsed)) is not None:
+            return known
         hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
         replies.append(await turn.reply(hint))
     return replies

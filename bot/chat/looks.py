@@ -11,6 +11,7 @@ from typing import Final
 
 from bot.chat import (
     about_kinds,
+    about_values,
     aerating,
     after,
     after_dose,
@@ -174,9 +175,10 @@ BEFORE_READINGS: Final[tuple[Look, ...]] = (
     introduced.beside,
     _trait,
     _arrival,
+    raising.answer,
     pace.answer,
     poison_by_ph.answer,
-    raising.answer,
+    about_values.hard_or_soft,
     lambda turn, _parsed: warming.answer(turn),
     products.manage,
     lambda turn, _parsed: labels.called(turn),

@@ -15,9 +15,15 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if parsed.values or not turn.incoming.addressed:
         return None
     pace = asked(turn.incoming.text)
-    if pace is None:
+    if pace is None or (pace.change is None and _is_wish(parsed)):
         return None
     most = MOST[pace.analyte]
     change = None if pace.change is None else change_of(pace.analyte, pace.change, pace.unit)
     facts = {"analyte": pace.analyte, "most": most, "change": change}
     return [await turn.reply(words.told(pace.analyte, most, change), facts=facts)]
+
+
+def _is_wish(parsed: Parsed) -> bool:
+    """Whether it is to be raised: what a wish without a value is told says the pace as well."""
+    asked_for = parsed.question
+    return asked_for is not None and asked_for.kind == "dose" and asked_for.analyte != "ph"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
@@ -27,7 +27,7 @@ from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stan
 from core.advice.plan import Refusal
 from core.advice.recent_change import outdated
 from core.advice.scheduling import ammonia_facts
-from core.advice.state import State
+from core.advice.state import Measured, State
 from core.advice.strangers import strangers
 from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
 from core.advice.upkeep import USED_UP, used_up
@@ -66,21 +66,8 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         looked_at = {a: r for a, r in state.readings.items() if a == question.analyte}
         if not looked_at:
             return [await turn.reply(asked_words.no_history(stored.name, question.analyte))]
-    found = stands(state, frozenset(looked_at))
+    lines, found, still = await verdict(turn, stored, state, looked_at.values())
     unknown = strangers(state.tank)
-    lines = [finding_words.line(finding) for finding in found]
-    still = await still_in.found(turn, stored, state, deeds=False)
-    if found:
-        lines[0] = words.lead(stored.name, lines[0])
-        lines[1:1] = still.lines
-    elif still.too_much:
-        lines = [words.lead(stored.name, still.lines[0]), *still.lines[1:]]
-    elif any(reading.is_fresh(state.now) for reading in looked_at.values()):
-        lines = [_nothing_off(turn, stored, state)]
-        if unknown:
-            lines.append(stranger_words.not_judged(unknown))
-    else:
-        lines = [words.only_old(stored.name)]
     told = sorted(looked_at.values(), key=lambda reading: _place(reading.analyte))
     values = words.measured(told, state.now)
     if (made := outdated(state)) is not None:
@@ -97,6 +84,28 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     if not found and unknown:
         facts["not_judged"] = list(unknown)
     return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]
+
+
+async def verdict(
+    turn: Turn, stored: StoredTank, state: State, readings: Collection[Measured]
+) -> tuple[list[str], list[Finding], still_in.StillIn]:
+    """What readings mean, the findings behind it, and what may still be in the water."""
+    found = stands(state, frozenset(reading.analyte for reading in readings))
+    unknown = strangers(state.tank)
+    lines = [finding_words.line(finding) for finding in found]
+    still = await still_in.found(turn, stored, state, deeds=False)
+    if found:
+        lines[0] = words.lead(stored.name, lines[0])
+        lines[1:1] = still.lines
+    elif still.too_much:
+        lines = [words.lead(stored.name, still.lines[0]), *still.lines[1:]]
+    elif any(reading.is_fresh(state.now) for reading in readings):
+        lines = [_nothing_off(turn, stored, state)]
+        if unknown:
+            lines.append(stranger_words.not_judged(unknown))
+    else:
+        lines = [words.only_old(stored.name)]
+    return lines, found, still
 
 
 def _nothing_off(turn: Turn, stored: StoredTank, state: State) -> str:

@@ -43,9 +43,9 @@ async def test_a_slow_one_is_within_the_limit(talk: Talk) -> None:
     "line",
     [
         "whats max i can change kh per day", "how fast can kh rise", "alk swings ok?",
-        "wie schnell darf kh steigen", "¿con qué rapidez puede subir el kh?",
+        "wie schnell darf kh steigen",
         "quanto velocemente può salire il kh", "hoe snel mag kh stijgen",
-        "jak szybko może rosnąć kh", "hur snabbt får kh stiga", "com que rapidez pode subir o kh",
+        "jak szybko może rosnąć kh", "hur snabbt får kh stiga",
     ],
 )  # fmt: skip
 async def test_the_limit_is_told(talk: Talk, line: str) -> None:

@@ -61,15 +61,16 @@ def measured(readings: Iterable[Measured], now: datetime) -> list[str]:
     """The newest reading of each analyte: the fresh ones in a line, the old ones in another."""
     fresh: list[str] = []
     old: list[str] = []
-    for reading in readings:
-        (fresh if reading.is_fresh(now) else old).append(_reading(reading, now))
+    for each in readings:
+        (fresh if each.is_fresh(now) else old).append(as_measured(each, now))
     lines = [_("Measured: {fresh}.").format(fresh=", ".join(fresh))] if fresh else []
     if old:
         lines.append(_("Old: {old}.").format(old=", ".join(old)))
     return lines
 
 
-def _reading(reading: Measured, now: datetime) -> str:
+def as_measured(reading: Measured, now: datetime) -> str:
+    """One reading with its unit, as far as it was told, and its age where it is old."""
     _name, unit, decimals = _row(reading.analyte)
     number = plain(reading.value, decimals)
     if reading.step == 0.0 and reading.low < reading.high and not reading.is_limit:
@@ -113,7 +114,7 @@ def change_unneeded(tank: str, last: timedelta | None) -> list[str]:
 def change_for_ammonia(tank: str, total: Measured, now: datetime) -> str:
     """Ammonia is there, over a limit or not: new water thins it, a little at a time."""
     told = _("{tank}: {ammonia}: stop feeding, and change a little at a time until it is 0.")
-    return told.format(tank=tank, ammonia=_reading(total, now))
+    return told.format(tank=tank, ammonia=as_measured(total, now))
 
 
 def if_ammonia_is_left() -> str:

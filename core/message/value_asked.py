@@ -1,0 +1,92 @@
+"""``kh?``, ``how is the ph doing``, ``what should gh be``: values asked about in a few words."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from typing import Final
+
+from core.analytes import ANALYTES
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import Token, cut
+from core.message.wordfile import spelt
+
+_SECTIONS: Final = ("hard", "water", "should")
+_MOST: Final = 12
+"""Tokens of such a message, at most: a longer one says more than that."""
+_NAMED: Final = 3
+"""Values of one message, at most; more are a table whose numbers are missing."""
+HARDNESS: Final = ("gh", "kh")
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The values that a message asks about.
+
+    Attributes
+    ----------
+    analytes : tuple of str
+        In the order named.
+    should : bool
+        Whether the value that is right is asked for, not the one that is.
+    """
+
+    analytes: tuple[str, ...]
+    should: bool = False
+
+
+@cache
+def _words() -> dict[str, re.Pattern[str]]:
+    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
+    for section, _language, found in spelt("value_asked.txt", ways):
+        ways[section] += found
+    return {
+        section: re.compile(
+            rf"(?<!\w)(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
+        )
+        for section, found in ways.items()
+    }
+
+
+def hardness(text: str) -> Asked | None:
+    """Hardness asked for without its name: ``is my water hard or soft``; None otherwise.
+
+    Examples
+    --------
+    >>> hardness("is my water hard or soft?").analytes, hardness("hard water fish")
+    (('gh', 'kh'), None)
+    """
+    plain, words = fold(text), _words()
+    if not words["hard"].search(plain) or not (words["water"].search(plain) or "?" in plain):
+        return None
+    tokens = cut(plain, lexicon(), text, most=_MOST + 1)
+    if len(tokens) > _MOST or any(_counts(token) or token.kind == "analyte" for token in tokens):
+        return None
+    return Asked(HARDNESS)
+
+
+def asked(text: str) -> Asked | None:
+    """The values that a short message without numbers names; None where it names none.
+
+    It is for messages that nothing else understood: it does not look at what else they say.
+
+    Examples
+    --------
+    >>> asked("kh?"), asked("what should gh be").should, asked("kh 4"), asked("hello")
+    (Asked(analytes=('kh',), should=False), True, None, None)
+    """
+    plain = fold(text)
+    tokens = cut(plain, lexicon(), text, most=_MOST + 1)
+    if len(tokens) > _MOST or any(map(_counts, tokens)):
+        return None
+    names = (str(token.value).partition("@")[0] for token in tokens if token.kind == "analyte")
+    named = tuple(dict.fromkeys(name for name in names if name in ANALYTES))
+    if not 0 < len(named) <= _NAMED:
+        return None
+    return Asked(named, _words()["should"].search(plain) is not None)
+
+
+def _counts(token: Token) -> bool:
+    return token.kind in {"number", "count", "fraction", "event"}
