@@ -1,0 +1,48 @@
+"""``what should i raise first``, ``in which order do i dose all this``."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import cut
+from core.message.wordfile import spelt
+
+_SECTIONS: Final = ("first", "act", "ask")
+_MOST: Final = 14
+"""Tokens of such a question, at most."""
+
+
+@cache
+def _words() -> dict[str, re.Pattern[str]]:
+    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
+    for section, _language, found in spelt("first_asked.txt", ways):
+        ways[section] += found
+    return {
+        section: re.compile(
+            (r"^\W*(?:(?:so|and|ok|und|et|y|e|en|a|och)\W+)?" if section == "ask" else r"(?<!\w)")
+            + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
+        )
+        for section, found in ways.items()
+    }
+
+
+def asked(text: str) -> bool:
+    """Whether a message asks which of several values is to be put right first.
+
+    Examples
+    --------
+    >>> asked("what should i raise first"), asked("que corriger d'abord ?")
+    (True, True)
+    >>> asked("do i test first"), asked("first dose is in"), asked("dose kh 6 first")
+    (False, False, False)
+    """
+    plain, words = fold(text), _words()
+    if not all(words[section].search(plain) for section in _SECTIONS):
+        return False
+    tokens = cut(plain, lexicon(), text, most=_MOST + 1)
+    counted = any(token.kind in {"number", "count", "event", "substance"} for token in tokens)
+    return len(tokens) <= _MOST and not counted
