@@ -73,9 +73,9 @@ def asked(text: str) -> Pace | None:
     if not (fast or spans) or not words["judge"].search(plain) or words["used"].search(plain):
         return None
     tokens = cut(plain, lexicon(), text, most=_MOST + 1)
-    if len(tokens) > _MOST or not (fast or _asks(tokens, plain)):
-        return None
-    return _of(tokens, spans)
+    if len(tokens) > _MOST or any(token.kind == "substance" for token in tokens):
+        return None  # so much of it a day
+    return _of(tokens, spans) if fast or _asks(tokens, plain) else None
 
 
 def _asks(tokens: list[Token], plain: str) -> bool:
