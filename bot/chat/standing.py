@@ -7,7 +7,7 @@ from collections.abc import Collection, Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import emergencies, still_in
+from bot.chat import emergencies, still_in, why_values
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -117,17 +117,24 @@ def _nothing_off(turn: Turn, stored: StoredTank, state: State) -> str:
 
 
 async def why(turn: Turn, question: Question) -> list[Reply]:
-    """``why is my ph dropping``: what the tank's own readings and events speak of, with reasons."""
+    """``why is my ph dropping``: what the tank's own record speaks of, and the usual causes."""
     record = await _record(turn, question)
     if isinstance(record, Reply):
-        return [record]
+        usual = why_values.causes(question, None)
+        return [await turn.reply(usual)] if usual else [record]
     stored, state = record
     found = [f for f in find(state, frozenset(state.readings)) if f.id not in STEADY.ids]
-    if not found:
+    asked_of = why_values.value_of(question)
+    judged = any(_speaks_of(finding, asked_of) for finding in found)
+    usual = why_values.causes(question, state, judged=judged)
+    if usual:  # beside what is asked about only what cannot wait
+        found = [f for f in found if f.severity == "alarm" or _speaks_of(f, asked_of)]
+    if not found and not usual:
         return [await turn.reply(asked_words.no_reason(stored.name))]
-    found.sort(key=lambda finding: not _speaks_of(finding, question.analyte))
+    found.sort(key=lambda finding: not _speaks_of(finding, asked_of))
     lines = [finding_words.line(finding) for finding in found[:SHOWN]]
-    lines[0] = words.lead(stored.name, lines[0])
+    lines[:1] = [words.lead(stored.name, line) for line in lines[:1]]
+    lines = [*lines[: SHOWN - 1], *usual] if usual else lines
     reasons = [line for finding in found[:SHOWN] for line in finding_words.why(finding)]
     return [await turn.reply(lines, more=reasons, facts=_facts(state, found))]
 
