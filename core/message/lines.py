@@ -107,6 +107,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
         return clauses.gather(tokens, index, clause)
     if not index and state.context.tanks and naming.poses(tokens, state.context):
         return naming.posed(tokens, line, state)
+    if _turns_to_now(token, clause):
+        line.clauses.append(Clause())
     if timed and (used := line_times.span(tokens, index, line)):
         return index + used
     if timed:
@@ -135,6 +137,14 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
     after = clauses.gather(tokens, index, clause)
     line.begun = line.begun or bool(clause.items)
     return after
+
+
+def _turns_to_now(token: Token, clause: Clause) -> bool:
+    """Whether what was is left for what is, without a comma: `temp was 26 now 24`."""
+    if token.kind != "time" or token.value != "now" or not clause.items:
+        return False
+    last = clause.items[-1]
+    return last.kind == "V" and not {"was", "formerly"}.isdisjoint(last.marks)
 
 
 def _bullet(tokens: list[Token], state: Statement) -> int:
