@@ -38,6 +38,7 @@ from bot.chat import (
     reminders,
     reports,
     settings,
+    signs,
     tanks,
     tanks_told,
     typed,
@@ -174,8 +175,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if not replies and (chatted := talk(turn.incoming.text)) is not None:
         return [] if turn.incoming.group else [await turn.reply(evening_words.talk(chatted))]
     if not replies and turn.incoming.addressed:
-        if (known := await about_values.answer(turn, parsed)) is not None:
-            return known
+        for look in (signs.answer, about_values.answer):
+            if (known := await look(turn, parsed)) is not None:
+                return known
         hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
         replies.append(await turn.reply(hint))
     return replies

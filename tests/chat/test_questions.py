@@ -97,7 +97,8 @@ async def test_who_may_join_a_tank(talk: Talk) -> None:
 
 async def test_why_is_answered_from_the_tanks_own_data(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
-    assert "nothing that I have on record" in await talk.text("why is my ph dropping")
+    assert "nothing that I have on record" in await talk.text("why is my tank odd")
+    assert "A low pH comes of" in await talk.text("why is my ph dropping")
     await talk.say("ph 6.8 kh 1 gh 6 temp 24")
     (reply,) = await talk.say("why is my ph dropping")
     assert reply.lines[0].text.startswith("Fern: KH 1 is low")

@@ -122,8 +122,9 @@ def test_standing_changes_carbon_only_and_partway_lies_between(water, pressure, 
 
 
 @SOME
-@given(waters(), st.sampled_from(sorted(SUBSTANCES)), st.floats(0.0, 20.0), litres)
-def test_dosing_adds_the_substance_and_nothing_else(water, name, grams, volume):
+@given(waters(), st.sampled_from(sorted(SUBSTANCES)), st.floats(0.0, 10.0), litres)
+def test_dosing_adds_the_substance_and_nothing_else(water, name, grams_a_litre, volume):
+    grams = grams_a_litre * volume  # far more in little sea water is refused, and rightly
     dosed = add(water, name, grams, volume, purity=0.9)
     substance = SUBSTANCES[name]
     moles = grams * 0.9 / substance.molar_mass

@@ -1,0 +1,55 @@
+"""``water is cloudy``, ``snail shells are dissolving``: what it may mean, and what to measure."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from bot.chat import standing
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import signs as words
+from core.message.model import Parsed
+from core.message.signs import seen
+
+_POISON: Final = ("ammonia", "nitrite")
+TESTED: Final[Mapping[str, tuple[str, ...]]] = {
+    "cloudy": _POISON,
+    "green_water": ("nitrate", "phosphate"),
+    "algae": ("nitrate", "phosphate"),
+    "film": _POISON,
+    "smell": _POISON,
+    "foam": _POISON,
+    "shells": ("ph", "kh", "gh"),
+    "plants": ("nitrate", "phosphate", "iron"),
+    "tea": ("ph", "kh"),
+    "crust": ("gh", "kh"),
+    "pearling": (),
+    "gassed": (),
+    "co2_yellow": ("ph", "kh"),
+    "co2_green": (),
+    "co2_blue": (),
+    "hiding": (*_POISON, "ph", "temperature"),
+}
+"""What tells whether the water is behind a sign; common practice, no source."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Say what a sign may mean, how what it hangs on stands here, and what is not measured."""
+    sign = seen(turn.incoming.text)
+    if sign is None:
+        return None
+    lines = [words.means(sign)]
+    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
+    tested = TESTED[sign]
+    if stored is None:
+        return [await turn.reply([*lines, words.measure(tested)] if tested else lines)]
+    state = await state_of(turn, stored, turn.now)
+    fresh = [held for each in tested if (held := state.fresh(each)) is not None]
+    if fresh:
+        judged, found, _still = await standing.verdict(turn, stored, state, fresh)
+        lines += judged if found else []
+    old = [each for each in tested if state.fresh(each) is None]
+    lines += [words.measure(old)] if old else []
+    return [await turn.reply(lines, facts={"tank": stored.name, "sign": sign})]

@@ -1,0 +1,82 @@
+"""What a sign that keepers see may mean for the water; common practice, no source."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from bot.chat.words.names import label
+from bot.chat.words.text import N_, _
+
+MEANS: Final[Mapping[str, str]] = {
+    "cloudy": N_(
+        "Cloudy water is mostly bacteria (a new tank, much food, something dead) or stirred dust."
+        " Feed little, look for the dead, leave the filter as it is."
+    ),
+    "green_water": N_(
+        "Green water is drifting algae: much light, much food. Shade it for some days, feed less,"
+        " keep air on at night; no algae killer."
+    ),
+    "algae": N_(
+        "Algae live of light and food: 6 to 8 hours of light, less food, small changes, more"
+        " plants. No algae killer with shrimps, snails or corals."
+    ),
+    "film": N_(
+        "A film is protein and bacteria, and keeps air out: move the surface, take it off with"
+        " paper, feed less."
+    ),
+    "smell": N_(
+        "A healthy tank smells of earth. A bad smell is rot: look for dead animals, old food, a"
+        " filter that stopped. Rotten eggs: strong air, do not stir the ground."
+    ),
+    "foam": N_(
+        "Foam that stays is protein (much food, something dead), soap, or a product that went in."
+    ),
+    "shells": N_("Shells dissolve in sour or soft water: too little pH, KH or calcium (GH)."),
+    "plants": N_(
+        "Yellow, thin or holed leaves lack light, CO2 or food (nitrate, potassium, iron); new"
+        " plants often melt while they settle. Change one thing at a time, take off what rots."
+    ),
+    "tea": N_(
+        "Yellow or brown water is tannin of wood, leaves or peat: harmless, but it can lower pH"
+        " where KH is low."
+    ),
+    "crust": N_(
+        "A white crust is lime of hard water that dried. Take it off by hand; no vinegar or cleaner"
+        " may get into the tank. Top up with RO or rain water."
+    ),
+    "pearling": N_(
+        "Fine bubbles on leaves are oxygen: light and CO2 are good. A pH read in full light is the"
+        " highest of the day."
+    ),
+    "gassed": N_(
+        "Bubbles on everything after a change are air of cold tap water: gone in a day. Let new"
+        " water stand or stir it first."
+    ),
+    "co2_yellow": N_(
+        "Yellow means too much CO2, far over 30 mg/L, where its own water has KH 4: turn the gas"
+        " down and give more air now. Do animals gasp?"
+    ),
+    "co2_green": N_(
+        "Green means about 30 mg/L CO2, where its own water has KH 4. It shows an hour or two late."
+    ),
+    "co2_blue": N_(
+        "Blue means little CO2, under about 15 mg/L, where its own water has KH 4. It shows an hour"
+        " or two late: raise the gas slowly, with animals in sight."
+    ),
+    "hiding": N_(
+        "Animals that hide, clamp their fins or turn pale are stressed: bad water is the first"
+        " cause. No medicine by guess."
+    ),
+}
+
+
+def means(sign: str) -> str:
+    """What it may come of, and what to do that does no harm."""
+    return _(MEANS[sign])
+
+
+def measure(analytes: Sequence[str]) -> str:
+    """What to test for it."""
+    told = _("Measure and send: {names}.")
+    return told.format(names=", ".join(label(each) for each in analytes))

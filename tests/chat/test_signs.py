@@ -1,0 +1,64 @@
+"""Signs that keepers see; what they may mean is common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from core.message.signs import ORDER, seen
+from tests.chat.harness import Talk
+
+FERN = "/tank new Fern 90 l fresh"
+
+
+@pytest.mark.parametrize(
+    ("line", "sign"),
+    [
+        ("drop checker is yellow", "co2_yellow"), ("Dauertest ist blau", "co2_blue"),
+        ("my snail shells are dissolving", "shells"), ("Schneckenhäuser lösen sich auf", "shells"),
+        ("water is cloudy", "cloudy"), ("Wasser ist trüb", "cloudy"), ("eau trouble", "cloudy"),
+        ("el agua está turbia", "cloudy"), ("l'acqua è torbida", "cloudy"),
+        ("woda jest mętna", "cloudy"), ("vattnet är grumligt", "cloudy"),
+        ("het water is troebel", "cloudy"), ("a água está turva", "cloudy"),
+        ("water turned green", "green_water"), ("brown algae on the glass", "algae"),
+        ("white film on the surface", "film"), ("tank smells bad", "smell"),
+        ("foam on the surface", "foam"), ("plants melting", "plants"), ("yellow leaves", "plants"),
+        ("water is yellow", "tea"), ("limescale on the glass", "crust"),
+        ("plants pearling", "pearling"), ("bubbles on everything", "gassed"),
+        ("fish hide all day", "hiding"),
+    ],
+)  # fmt: skip
+async def test_a_sign_is_told_with_what_to_measure(talk: Talk, line: str, sign: str) -> None:
+    await talk.say(FERN)
+    assert (await talk.facts(line))["sign"] == sign
+
+
+async def test_what_was_measured_is_judged_and_not_asked_for(talk: Talk) -> None:
+    await talk.say(FERN)
+    await talk.say("kh 1 ph 6.4")
+    answer = await talk.text("snail shells are dissolving")
+    assert "KH 1 is low" in answer
+    assert "Measure and send: GH." in answer
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["smells like rotten eggs", "fish gasping", "snails climbing out of the water", "fish died"],
+)
+async def test_a_danger_is_an_emergency_first(talk: Talk, line: str) -> None:
+    await talk.say(FERN)
+    assert "sign" not in await talk.facts(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["kh 4", "is my water ok", "added 3 snails", "changed 20 % of the water", "hello", "what fish"],
+)
+async def test_what_is_none_stays_what_it_is(talk: Talk, line: str) -> None:
+    await talk.say(FERN)
+    for reply in await talk.say(line):
+        assert "sign" not in reply.facts
+
+
+def test_every_sign_can_be_seen() -> None:
+    told = {seen(text) for text in ("co2 checker green", "drop checker blue", "water is murky")}
+    assert told <= set(ORDER)
