@@ -124,24 +124,18 @@ async def why(turn: Turn, question: Question) -> list[Reply]:
         return [await turn.reply(usual)] if usual else [record]
     stored, state = record
     found = [f for f in find(state, frozenset(state.readings)) if f.id not in STEADY.ids]
-    asked_of = why_values.value_of(question)
-    judged = any(_speaks_of(finding, asked_of) for finding in found)
-    usual = why_values.causes(question, state, judged=judged)
+    bearing = [each for each in found if why_values.bears_on(each, question)]
+    usual = why_values.causes(question, state, judged=bool(bearing))
     if usual:  # beside what is asked about only what cannot wait
-        found = [f for f in found if f.severity == "alarm" or _speaks_of(f, asked_of)]
+        found = [each for each in found if each in bearing or each.severity == "alarm"]
     if not found and not usual:
         return [await turn.reply(asked_words.no_reason(stored.name))]
-    found.sort(key=lambda finding: not _speaks_of(finding, asked_of))
+    found.sort(key=lambda finding: finding not in bearing)
     lines = [finding_words.line(finding) for finding in found[:SHOWN]]
     lines[:1] = [words.lead(stored.name, line) for line in lines[:1]]
     lines = [*lines[: SHOWN - 1], *usual] if usual else lines
     reasons = [line for finding in found[:SHOWN] for line in finding_words.why(finding)]
     return [await turn.reply(lines, more=reasons, facts=_facts(state, found))]
-
-
-def _speaks_of(finding: Finding, analyte: str | None) -> bool:
-    """Whether a finding rests on what is asked about."""
-    return analyte in finding.facts or finding.facts.get("analyte") == analyte
 
 
 BIG: Final = re.compile(

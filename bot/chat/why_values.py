@@ -8,6 +8,7 @@ from bot.chat.words import why_values as words
 from bot.chat.words.levels import unit
 from bot.chat.words.standing import as_measured
 from core.advice.carbon import carbon_dioxide
+from core.advice.findings import Finding
 from core.advice.state import State
 from core.message.model import Question
 from core.message.why_way import Way, way_of
@@ -23,6 +24,16 @@ def value_of(question: Question) -> str | None:
     if told is None and len(question.premises) == 1:
         told = next(iter(question.premises))
     return "conductivity" if told == "tds" else told
+
+
+def bears_on(finding: Finding, question: Question) -> bool:
+    """Whether a finding speaks of the value that is asked about, or of what puts it off."""
+    asked_of = value_of(question)
+    if asked_of is None:
+        return True
+    behind = {"kh"} if asked_of == "ph" and way_of(question.text or "") != "high" else set()
+    spoken = {*finding.facts, finding.facts.get("analyte")}
+    return not spoken.isdisjoint({asked_of, *behind})
 
 
 def causes(question: Question, state: State | None, *, judged: bool = False) -> list[str]:
