@@ -1,0 +1,63 @@
+"""``why won't you``, ``so do nothing??``, ``when can i``: talk of an amount that was not given."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bot.chat import emergencies
+from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
+from bot.chat.replanned import LOGGING
+from bot.chat.turn import Turn
+from bot.chat.words import after_refusal as words
+from bot.store.offers import Offer
+from core.message.model import Parsed
+from core.message.refusal_talk import said
+
+OF_AMMONIA = frozenset({"ammonia", "ammonia_old", "ammonia_unmeasured", "temperature_unknown"})
+"""Reasons that a test of ammonia ends."""
+AMONG = 4
+"""Answers back to which a refusal is still spoken of."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Answer of the refusal that was the last answer; None where it was none, or more is said."""
+    if parsed.values or parsed.events or not turn.incoming.addressed:
+        return None
+    reaction = said(turn.incoming.text)
+    if reaction is None:
+        return None
+    refused = await _refused(turn)
+    if refused is None:
+        return None
+    facts: dict[str, Any] = dict(refused.context["facts"])
+    why: list[str] = refused.context["why"]
+    turn.asked = refused.context.get("asked")  # still what is spoken of
+    if reaction == "instead" and facts["refused"] == "ammonia":
+        return [await _steps(turn, refused)]
+    lines = {
+        "why": lambda: why,
+        "instead": lambda: words.instead(why),
+        "when": lambda: words.when(why, of_ammonia=facts["refused"] in OF_AMMONIA),
+        "unwilling": lambda: words.unwilling(of_ammonia=facts["refused"] in OF_AMMONIA),
+    }[reaction]()
+    return [await turn.reply(lines, facts=facts, context={"why": why})]
+
+
+async def _refused(turn: Turn) -> Offer | None:
+    """The refusal of late, where nothing was told or planned since; None where it was none."""
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    for offer in await turn.uow.offers.latest(turn.chat.id, AMONG):
+        if offer.entry_id is not None or turn.now - offer.made_at > patience:
+            return None
+        if "refused" in offer.context.get("facts", {}) and offer.context.get("why"):
+            return offer
+        if any(choice.verb in LOGGING for choice in offer.choices):
+            return None  # a plan was given since
+    return None
+
+
+async def _steps(turn: Turn, offer: Offer) -> Reply:
+    """What is done while there is ammonia, in the tank that was spoken of."""
+    named = offer.context.get("facts", {}).get("tank") or ""
+    return await emergencies.help_in(turn, turn.tank_named(named) or turn.current_tank, "ammonia")

@@ -1,0 +1,79 @@
+"""What is said after no amount was given; the words are ours, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+async def refused(talk: Talk) -> None:
+    for line in ("/tank new Fern 90 l fresh", "kh 3 ph 7.8 ammonia 2 temp 26", "dose kh 6"):
+        await talk.say(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "why wont you just tell me", "ok but why can't i", "aber warum nicht", "pourquoi pas",
+        "¿por qué no puedo?", "perché no", "waarom niet", "dlaczego nie", "varför inte",
+    ],
+)  # fmt: skip
+async def test_its_reason_is_told(talk: Talk, line: str) -> None:
+    await refused(talk)
+    answer = await talk.text(line)
+    assert "No buffer now" in answer
+    assert "share of NH3" in answer
+
+
+@pytest.mark.parametrize(
+    "line", ["so do nothing??", "what then", "was soll ich dann tun", "que faire alors", "co teraz"]
+)
+async def test_what_to_do_instead_are_the_steps(talk: Talk, line: str) -> None:
+    await refused(talk)
+    assert (await talk.facts(line))["emergency"] == "ammonia"
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["when can i dose", "so can i ever get to 6", "wann kann ich", "quand puis-je", "never?"],
+)
+async def test_when_it_may_be_is_told(talk: Talk, line: str) -> None:
+    await refused(talk)
+    await talk.say("so do nothing??")  # talk of it does not end it
+    assert "As soon as ammonia is 0" in await talk.text(line)
+
+
+@pytest.mark.parametrize(
+    "line", ["no i wont change water, last time fish died", "ich kann kein wasser wechseln"]
+)
+async def test_who_will_not_change_water_is_told_the_rest(talk: Talk, line: str) -> None:
+    await refused(talk)
+    answer = await talk.text(line)
+    assert answer.startswith("Then no food, strong air")
+    assert "Nothing that raises pH" in answer
+
+
+async def test_another_refusal_is_talked_of_as_itself(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3 ph 7")
+    await talk.say("lower ph to 6 with vinegar")
+    assert "Lower KH with RO" in await talk.text("what then")
+    assert "ammonia" not in await talk.text("when can i")
+
+
+@pytest.mark.parametrize(
+    "line", ["why is my kh low", "when is my next test", "kh 4", "nothing new"]
+)
+async def test_what_is_of_something_else_is_left_alone(talk: Talk, line: str) -> None:
+    await refused(talk)
+    for reply in await talk.say(line):
+        assert "As soon as" not in reply.text
+        assert "refused" not in reply.facts
+
+
+async def test_after_a_plan_it_is_talk_of_the_plan(talk: Talk) -> None:
+    await refused(talk)
+    for line in ("ammonia 0", "dose kh 4"):
+        await talk.say(line)
+    assert "No buffer now" not in await talk.text("why not")
