@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Final
+from collections.abc import Mapping, Sequence
+from typing import Any, Final
 
 from bot.chat import animals, plants
 from bot.chat.model import Reply
@@ -48,13 +49,34 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
         return [await turn.reply(words.unmeasured(kind))]
     whom = animals.named(question)
     stored = about(turn, question)
-    kept = tuple(Stock(name, 1) for name in whom)
-    if not whom and stored is not None:
-        kept = (await state_of(turn, stored, turn.now)).tank.stock
-    values = _values(supply)
     if not whom and plants_named(text):
         bad = [words.bad(name, value) for name, value in bad_in(supply.state, JUDGED_BAD)]
-        return [await plants.of_water(turn, supply.name, values, bad)]
+        return [await plants.of_water(turn, supply.name, _values(supply), bad)]
+    if not whom and stored is not None:
+        stock = (await state_of(turn, stored, turn.now)).tank.stock
+        return [await _against(turn, supply, stock, text)]
+    return [await judge(turn, supply, whom, text)]
+
+
+async def judge(
+    turn: Turn,
+    supply: Supply,
+    whom: Sequence[str],
+    text: str,
+    context: Mapping[str, Any] | None = None,
+) -> Reply:
+    """Judge a water for kinds of animals; `context` is kept for what is said next."""
+    return await _against(turn, supply, tuple(Stock(name, 1) for name in whom), text, context)
+
+
+async def _against(
+    turn: Turn,
+    supply: Supply,
+    kept: tuple[Stock, ...],
+    text: str,
+    context: Mapping[str, Any] | None = None,
+) -> Reply:
+    values = _values(supply)
     state = with_premises(State(Tank(name=supply.name, stock=kept), turn.local_now), values)
     found = [f for f in find(state, frozenset(values)) if f.id == "does_not_suit"]
     against = [finding_words.line(finding) for finding in found[:3]]
@@ -73,7 +95,8 @@ async def judged(turn: Turn, question: Question) -> list[Reply] | None:
     lines = words.does_not_suit(supply.name, against) if against else words.suits(supply.name, said)
     if is_of_harm(text):  # there a yes would mean the opposite
         lines = words.of_harm(supply.name, against, said)
-    return [await turn.reply(lines, facts=facts)]
+    waits: dict[str, Any] = {"context": context, "expects": "followup"} if context else {}
+    return await turn.reply(lines, facts=facts, **waits)
 
 
 def _values(supply: Supply) -> dict[str, float]:

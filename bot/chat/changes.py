@@ -29,6 +29,7 @@ from bot.chat.words import change_doubts as doubt_words
 from bot.chat.words import change_verdict as verdict
 from bot.chat.words import changes as words
 from bot.chat.words import refusals
+from bot.chat.words import waters as water_words
 from bot.chat.words.sources import softened as softened_water
 from core.advice import limits
 from core.advice.change_counts import toward
@@ -68,7 +69,8 @@ async def change(
 
     `beside` stands behind the first line of a plan.
     """
-    question = await mix_talk.changed_with(turn, question)
+    question, mix = await mix_talk.changed_with(turn, question)
+    beside = beside if mix is None else [water_words.used(mix), *beside]
     amount = question.percent is not None or question.litres is not None
     if question.analyte == "ph" and not amount:
         return [await dose_reply.no_ph(turn, question.tank)]

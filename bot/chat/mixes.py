@@ -26,21 +26,25 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not turn.incoming.addressed or parsed.command is not None or parsed.events:
         return None
     found = mixing.asked(turn.incoming.text, turn.context())
-    if found is None:
-        return None
+    return None if found is None else await shares_of(turn, found)
+
+
+async def shares_of(turn: Turn, found: Mixing, *, mixes: bool = False) -> list[Reply] | None:
+    """The shares of two waters; `mixes` where the words say so, and mean no change of the tank."""
     held = await Waters.of(turn)
     other = await _other(turn, held, found)
     stored = turn.current_tank
     kh = None
     if stored is not None:
         kh = (await state_of(turn, stored, turn.now)).last(found.analyte or "kh")
-    if found.litres is None and found.other is None and _is_over(kh, found.target):
+    alone = found.litres is None and found.other is None and not mixes
+    if alone and _is_over(kh, found.target):
         text = f"change {found.analyte} {found.target:g} with {found.pure}"
         question = Question("change", analyte=found.analyte, target=found.target, text=text)
         return await dosing.change(turn, question, Parsed("question", question=question))
     if other is None:
         if found.other is None:
-            return None
+            return [await turn.reply(source_words.which_waters())] if mixes else None
         analyte = found.analyte or "kh"
         return [await turn.reply(source_words.lacks(found.other, analyte))]
     analyte, target, lead = found.analyte or "kh", found.target, None
@@ -73,6 +77,11 @@ async def _other(turn: Turn, held: Waters, found: Mixing) -> Supply | None:
     if found.other is not None:
         supply = await held.of_name(found.other)
         return None if supply is None or supply.pure else supply
+    return await hard_water(turn, held)
+
+
+async def hard_water(turn: Turn, held: Waters) -> Supply | None:
+    """The water with minerals that the tank is filled from, else the first one known."""
     stored = turn.current_tank
     default = None if stored is None else held.default_for(stored)
     for source in (*([] if default is None else [default]), *held.sources):

@@ -193,7 +193,7 @@ def _told_water(turn: Turn, question: Question) -> Supply:
 
 async def show(turn: Turn, held: Waters, source: StoredTank) -> Reply:
     """Say what a source is mixed of, and what comes of it today."""
-    return await _told(turn, await held.supply(source))
+    return await tell(turn, await held.supply(source))
 
 
 async def gives(turn: Turn, question: Question) -> Reply | None:
@@ -210,7 +210,7 @@ async def gives(turn: Turn, question: Question) -> Reply | None:
     if isinstance(found, Unclear):
         lines = water_words.unclear(found.reason, found.names, found.total)
         return await turn.reply(lines, facts={"refused": f"source_{found.reason}"})
-    return await _told(turn, found)
+    return await tell(turn, found)
 
 
 _SHARE: Final = re.compile(
@@ -219,16 +219,31 @@ _SHARE: Final = re.compile(
 """Where the parts of a blend begin."""
 
 
-async def _told(turn: Turn, supply: Supply) -> Reply:
-    """What a water is mixed of, and what comes of it."""
+async def tell(
+    turn: Turn, supply: Supply, litres: float | None = None, first: Sequence[str] = ()
+) -> Reply:
+    """What a water is mixed of, and what comes of it; `first` of its analytes before the others.
+
+    What is said next is of this mix.
+    """
     values = {name: supply.readings[name].value for name in SHOWN if name in supply.readings}
-    facts = {
+    facts: dict[str, Any] = {
         "source": supply.name,
         "parts": [{"source": name, "share": share} for name, share in supply.parts],
         "mixed": values,
     }
-    told = ", ".join(words.figure(name, value) for name, value in values.items())
-    return await turn.reply([water_words.blend_of(supply.name, supply.parts, told)], facts=facts)
+    amounts: list[tuple[str, float]] = []
+    if litres is not None:
+        facts["volume_l"] = litres
+        amounts = [(name, share * litres) for name, share in supply.parts]
+    order = sorted(values, key=lambda name: (name not in first, SHOWN.index(name)))
+    told = ", ".join(words.figure(name, values[name]) for name in order)
+    named = supply.name == water_words.blend(supply.parts)
+    line = words.blend_alone(supply.parts, amounts, told) if named or litres else None
+    line = line or water_words.blend_of(supply.name, supply.parts, told)
+    mix = {"parts": list(supply.parts), "text": supply.name}
+    waits: dict[str, Any] = {"context": {MIX: mix}, "expects": "followup"} if supply.parts else {}
+    return await turn.reply([line], facts=facts, **waits)
 
 
 def _exactly(sources: Sequence[StoredTank], name: str) -> StoredTank | None:

@@ -50,18 +50,25 @@ class Said(NamedTuple):
         return found[0] if len(found) == 1 else None
 
 
+SMALL: Final = "small.txt"
+"""Words without weight that a file may take beside its own."""
+
+
 @cache
-def _ways(file: str) -> Mapping[str, Mapping[str, str]]:
+def _ways(file: str, small: bool = False) -> Mapping[str, Mapping[str, str]]:
     """Section → plain words → the class that they are of; the first class that has them counts."""
     found: dict[str, dict[str, str]] = {"word": {}, "unit": {}}
-    for section, meaning, told in spelt(file, found):
-        for way in told:
-            found[section].setdefault(" ".join(_PART.findall(way)), meaning)
+    for name in (file, SMALL) if small else (file,):
+        for section, meaning, told in spelt(name, found):
+            for way in told:
+                found[section].setdefault(" ".join(_PART.findall(way)), meaning)
     return found
 
 
-def said(file: str, text: str) -> Said | None:
+def said(file: str, text: str, *, small: bool = False) -> Said | None:
     """What a text says by the classes of a file; None where a word of it is of none.
+
+    With `small` the words of ``small.txt`` have no weight either.
 
     Examples
     --------
@@ -74,7 +81,7 @@ def said(file: str, text: str) -> Said | None:
     words = _PART.findall(fold(text))
     if not 0 < len(words) <= LONGEST:
         return None
-    ways = _ways(file)
+    ways = _ways(file, small)
     classes: list[str] = []
     numbers: list[Number] = []
     place = 0
@@ -94,6 +101,17 @@ def said(file: str, text: str) -> Said | None:
             return None
         place += size
     return Said(tuple(classes), tuple(numbers))
+
+
+def is_small(word: str) -> bool:
+    """Whether a plain word is one of those without weight.
+
+    Examples
+    --------
+    >>> is_small("ca"), is_small("gh")
+    (True, False)
+    """
+    return _ways(SMALL)["word"].get(word) is not None
 
 
 def opens_with(file: str, text: str, name: str) -> bool:

@@ -75,6 +75,35 @@ def reached(
     return [told, _("The mix has {values}.").format(values=values)]
 
 
+def blend_alone(
+    parts: Sequence[tuple[str, float]], amounts: Sequence[tuple[str, float]], values: str
+) -> str:
+    """A mix by its shares, so many litres of each, and what comes of it."""
+    if amounts:
+        each = names.listed([f"{litres(much)} {names.water(of)}" for of, much in amounts])
+        told = _("{parts}, that is {amounts}: {values}, as the parts are known today.")
+        return told.format(parts=blend(parts), amounts=each, values=values)
+    told = _("{parts}: {values}, as the parts are known today.")
+    return told.format(parts=blend(parts), values=values)
+
+
+def pure_holds_nothing(water: str) -> list[str]:
+    """RO was said to be zero, which is what it is reckoned with."""
+    told = _("{water} is reckoned with 0 of all that I reckon with. Nothing is stored.")
+    return [
+        told.format(water=names.water(water)),
+        _("Ask for example: how much {water} for kh 4").format(water=names.water(water)),
+    ]
+
+
+def which_waters() -> list[str]:
+    """Shares were told, and no second water is known."""
+    return [
+        _("Shares of which waters? I know no tap of yours, and RO alone has no minerals."),
+        _("Measure it and send for example: /source tap ph 7.6 kh 8 gh 10 no3 5 temp 15"),
+    ]
+
+
 def before_use(*, treated: bool) -> list[str]:
     """What to do with a mix before it goes in."""
     if not treated:
