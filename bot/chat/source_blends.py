@@ -242,7 +242,8 @@ async def tell(
     line = words.blend_alone(supply.parts, amounts, told) if named or litres else None
     line = line or water_words.blend_of(supply.name, supply.parts, told)
     mix = {"parts": list(supply.parts), "text": supply.name}
-    waits: dict[str, Any] = {"context": {MIX: mix}, "expects": "followup"} if supply.parts else {}
+    unnamed = named and bool(supply.parts)  # a source by its own name is meant by that name
+    waits: dict[str, Any] = {"context": {MIX: mix}, "expects": "followup"} if unnamed else {}
     return await turn.reply([line], facts=facts, **waits)
 
 

@@ -24,7 +24,7 @@ PHRASE: Final = 6
 _PART: Final = re.compile(r"\d+(?:[.,]\d+)?|[^\s\d,.;:!?¿¡()\"'’]+['’]?|['’]")
 """A number, or a word; what ends in an apostrophe (l', d', dell') stands apart."""
 
-_NUMBER: Final = re.compile(r"\d{1,6}(?:[.,]\d{1,3})?")
+_NUMBER: Final = re.compile(r"\d{1,6}(?:[.,]\d{1,4})?")
 
 
 class Number(NamedTuple):
