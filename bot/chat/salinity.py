@@ -16,9 +16,9 @@ from bot.chat.words import salinity as words
 from bot.store.offers import Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
-from core.advice.blind_change import holds_only_fish
 from core.advice.by_now import by_now
 from core.advice.scheduling import per_gram
+from core.advice.setup import holds_only_fish
 from core.message import parse, salinity_talk
 from core.message.model import Parsed, Question
 from core.message.salinity_talk import SalinityTalk
