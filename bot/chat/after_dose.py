@@ -47,8 +47,15 @@ async def now(turn: Turn, parsed: Parsed) -> list[Reply]:
 
 async def typed(turn: Turn) -> Reply | None:
     """``what did that do``, some time after the dose; None where nothing went in of late."""
+    if not turn.incoming.addressed or not what_happens(turn.incoming.text):
+        return None
+    return await last_did(turn)
+
+
+async def last_did(turn: Turn) -> Reply | None:
+    """What the last dose of late in the tank in use did; None where nothing went in."""
     stored = turn.current_tank
-    if stored is None or not turn.incoming.addressed or not what_happens(turn.incoming.text):
+    if stored is None:
         return None
     state = await state_of(turn, stored, turn.now)
     doses = [

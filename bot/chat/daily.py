@@ -39,7 +39,7 @@ async def answer(turn: Turn, question: Question) -> list[Reply] | None:
     stored = about(turn, question)
     if asked is None or stored is None or not stored.tank.is_sea:
         return None
-    named = question.analyte or _raised(question.substance)
+    named = question.analyte or raised(question.substance)
     if named is not None and named not in USED_UP:
         return None
     state = await state_of(turn, stored, turn.now)
@@ -91,8 +91,8 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return [await _hold(turn, question, stored, state, analyte, per_day, lead, facts)]
 
 
-def _raised(substance: str | None) -> str | None:
-    """What of all that a reef uses up a salt brings, by its name."""
+def raised(substance: str | None) -> str | None:
+    """What of all that a reef uses up a salt brings, by its name; None where none of it."""
     known = substance if substance in SUBSTANCES else None
     return None if known is None else next((a for a in ORDER if per_gram(known, a) > 0.0), None)
 
@@ -125,7 +125,7 @@ async def _hold(
     if per_day > step:
         facts |= {"tank": stored.name, "step": step}
         return await turn.reply([lead, words.too_much(step, analyte)], facts=facts)
-    salt = question.substance if _raised(question.substance) == analyte else None
+    salt = question.substance if raised(question.substance) == analyte else None
     planned: Plan | Refusal
     if analyte == "kh":
         wish = Wish(delta=per_day, substance=salt or "sodium bicarbonate")

@@ -8,10 +8,13 @@ from datetime import datetime, time, timedelta
 from itertools import groupby
 from typing import Final
 
+from bot.chat import reckoned
 from bot.chat.model import Reply
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import past as words
 from bot.chat.words import questions as question_words
+from bot.chat.words import reckoned as reckoned_words
 from bot.store.log import Stored
 from bot.store.tanks import StoredTank
 from core.advice.salts import HIGHEST
@@ -99,12 +102,22 @@ async def _standing(turn: Turn, stored: StoredTank, analyte: str) -> Reply:
     moved = await turn.uow.log.events(stored.id, kinds=MOVING, since=last.at)
     since = [each for each in moved if each.at <= turn.now and _moves(each.what, analyte)]
     lines = [words.last(stored.name, line_of(turn, [last]), turn.now - last.at)]
+    value: float | None = None
     if since:
         lines += words.before(analyte, [line_of(turn, [each]) for each in since[:SHOWN]])
+        if (value := await _should_be(turn, stored, analyte)) is not None:
+            lines.append(reckoned_words.should_be(analyte, value))
     facts = {"tank": stored.name, **facts_of(turn, [last])}
     if since:
         facts |= {"events": facts_of(turn, since[:SHOWN])["events"]}
+        facts |= {} if value is None else {"reckoned": {analyte: value}}
     return await turn.reply(lines, facts=facts)
+
+
+async def _should_be(turn: Turn, stored: StoredTank, analyte: str) -> float | None:
+    """What an analyte should be by what was logged since; None where it cannot be reckoned."""
+    found = await reckoned.by_now(turn, stored, await state_of(turn, stored, turn.now), analyte)
+    return None if found is None else found.value
 
 
 def _first(
