@@ -75,6 +75,8 @@ def salinity_talk(text: str, *, us_gallons: bool = True) -> SalinityTalk | None:
     told = said(FILE, found.text, small=True)
     if told is None or set(found.analytes) - {"salinity"} or len(found.waters) > 1:
         return None
+    if set(found.substances) - _SALTS:
+        return None
     litres = _litres(told, us_gallons)
     values = [each.value for each in told.numbers if each.unit in {None, "salt"}]
     if len(values) + (litres is not None) != len(told.numbers) or len(values) > 1:
@@ -117,6 +119,7 @@ def _is_salinity(value: float) -> bool:
     return SALINITIES[0] <= value <= SALINITIES[1]
 
 
+_SALTS: Final = frozenset({"sodium chloride", "sea salt"})
 _VOLUMES: Final = {"litre": "l", "gallon": "gal"}
 
 

@@ -77,6 +77,8 @@ OTHER = (
     "fish went straight in",
     "salz kaufen",
     "j'ai mis du sel",
+    "calciumchlorid und natron in einem eimer",
+    "can i add the baking soda straight in",
 )
 
 
