@@ -13,6 +13,7 @@ from bot.chat import (
     daily,
     dose_reply,
     effects,
+    just_told,
     lowering,
     product_doses,
     put_back,
@@ -142,6 +143,7 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         by_change = replace(question, kind="change", substance=None)
         return await change(turn, by_change, parsed)
     turn.parts = turn.parts or parts_in(text)
+    question = await just_told.of_label(turn, question)
     if (by_product := await product_doses.dose(turn, question)) is not None:
         return by_product
     if question.substance in MEDIA:

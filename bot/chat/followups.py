@@ -179,7 +179,7 @@ async def _again(
     turn.parts = followup.parts
     if followup.slower:
         turn.parts = SLOWER * len(other_way.facts_of(offer).get("parts", [0]))
-    return await _changed(turn, asked, before, changes, topics)
+    return await changed(turn, asked, before, changes, topics)
 
 
 async def _anew(turn: Turn, parsed: Parsed, offer: Offer, topics: Topics) -> list[Reply] | None:
@@ -197,11 +197,11 @@ async def _anew(turn: Turn, parsed: Parsed, offer: Offer, topics: Topics) -> lis
             meant, wrong = pair
             changes = other_way.exchanged(before, meant, wrong)
             if changes is not None:
-                return await _changed(turn, asked, before, changes, topics)
+                return await changed(turn, asked, before, changes, topics)
             text = f"{meant}?"
         said = anew.read(text, before.kind, before.analyte, context)
     changes = None if said is None else other_way.told_anew(before, said, offer)
-    return None if changes is None else await _changed(turn, asked, before, changes, topics)
+    return None if changes is None else await changed(turn, asked, before, changes, topics)
 
 
 async def supposed(turn: Turn, offer: Offer, topics: Topics) -> list[Reply] | None:
@@ -209,7 +209,7 @@ async def supposed(turn: Turn, offer: Offer, topics: Topics) -> list[Reply] | No
     return await _anew(turn, Parsed("none"), offer, topics)
 
 
-async def _changed(
+async def changed(
     turn: Turn, asked: Mapping[str, Any], before: Question, changes: dict[str, Any], topics: Topics
 ) -> list[Reply]:
     """Let the topic answer a question with some parts of it changed."""

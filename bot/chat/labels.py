@@ -7,26 +7,28 @@ from dataclasses import asdict
 from typing import Any, Final
 
 from bot.chat import dose_reply, product_doses, products
+from bot.chat.just_told import UNNAMED
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.wished import TABLE_SALT
 from bot.chat.words import general, refusals
 from bot.chat.words import product_doses as dose_words
 from bot.chat.words import products as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
+from core.advice.label_doubt import doubt_of
 from core.advice.plan import Refusal
 from core.advice.product_plans import days_dose, in_water
 from core.advice.products import Label, Product, never, read_labels, salt_in, salt_of
+from core.advice.scheduling import per_gram
 from core.message import bought
 from core.message.label_names import Name, name_of, named
 from core.message.model import Command, Parsed
+from core.water.substances import SUBSTANCES
 
 UNDO: Final = "label"
 """Under which an offer keeps what an undo of a kept label needs."""
-
-UNNAMED: Final = "unnamed"
-"""Under which an offer keeps labels that wait for a name."""
 
 LONGEST: Final = 40
 """Characters of a product's name."""
@@ -46,12 +48,15 @@ async def command(turn: Turn, told: Command, parsed: Parsed) -> list[Reply]:
         return [await dose_reply.refuse(turn, labels, None)]
     name = named(text, turn.context())
     salt = salt_of(name.said) if name is not None and name.sure else salt_in(text)
+    if salt == TABLE_SALT and not any(_raises(salt, each) for each in labels):
+        # "my salt" of another kind: no name, since salt alone is table salt everywhere
+        name = None if name is not None and salt_of(name.said) is not None else name
+        salt = None
     if salt is not None:
         return [await turn.reply(words.salt_is_known(salt, labels[0]))]
     if name is not None and (len(name.said) > LONGEST or turn.tank_named(name.said)):
         name = None
-    doubt = next((each.doubt for each in labels if each.doubt is not None), None)
-    if doubt is not None:
+    if (doubt := doubt_of(labels)) is not None:
         return [await _doubtful(turn, labels, doubt, name)]
     if name is None or not name.sure:
         return [await _unnamed(turn, labels, name, parsed.tank)]
@@ -194,6 +199,11 @@ async def press_keep_label(turn: Turn, offer: Offer, choice: Choice) -> list[Rep
     held = choice.arguments
     told = held["labels"] if "labels" in held else [held["label"]]  # of an older version
     return [await _kept(turn, [Label(**each) for each in told], held["name"], None)]
+
+
+def _raises(salt: str, label: Label) -> bool:
+    """Whether a salt raises what a label tells of."""
+    return salt in SUBSTANCES and per_gram(salt, label.analyte) > 0.0
 
 
 def _is_same(one: Product, other: Product) -> bool:

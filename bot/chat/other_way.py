@@ -62,7 +62,7 @@ def changes(asked: Question, said: Followup, offer: Offer) -> dict[str, Any] | N
     if asked.kind not in PLANS:
         return None
     if said.substance is not None:
-        return {"substance": said.substance, "text": _with(asked, said.substance)}
+        return {"substance": said.substance, "text": with_salt(asked, said.substance)}
     if said.parts is not None or said.slower:
         return {} if asked.kind == "dose" else None
     if said.factor is not None:
@@ -147,7 +147,7 @@ def _by(asked: Question, water: str) -> str:
     return f"{text} with {water}"
 
 
-def _with(asked: Question, substance: str) -> str:
+def with_salt(asked: Question, substance: str) -> str:
     """The question's words with another substance in the place of the one that it named."""
     text = asked.text or ""
     for token in reversed(_named_in(text)):
@@ -231,11 +231,11 @@ def told_anew(asked: Question, said: anew.Anew, offer: Offer) -> dict[str, Any] 
         if not _serves(asked, told.substance):
             return None
         named = " and ".join(said.named) or told.substance
-        changes |= {"substance": told.substance, "text": _with(asked, named)}
+        changes |= {"substance": told.substance, "text": with_salt(asked, named)}
     return changes or None
 
 
-def _goals(asked: Question) -> list[str]:
+def goals_of(asked: Question) -> list[str]:
     """What a question wishes to raise."""
     named = [name for name in (asked.analyte, asked.also) if name is not None]
     return [*named, *(name for name in asked.premises if name not in named)]
@@ -246,7 +246,7 @@ def _serves(asked: Question, substance: str) -> bool:
     if asked.kind == "effect":
         return True
     known = substance in SUBSTANCES
-    return known and any(per_gram(substance, name) > 0.0 for name in _goals(asked))
+    return known and any(per_gram(substance, name) > 0.0 for name in goals_of(asked))
 
 
 def _without(asked: Question, excluded: str, facts: Mapping[str, Any]) -> dict[str, Any] | None:
@@ -254,8 +254,8 @@ def _without(asked: Question, excluded: str, facts: Mapping[str, Any]) -> dict[s
     told = [str(each.get("substance")) for each in facts.get("salts") or [facts]]
     if asked.kind != "dose" or not any(holds(salt, excluded) for salt in told):
         return None
-    goals = [name for name in _goals(asked) if name in WAYS]
+    goals = [name for name in goals_of(asked) if name in WAYS]
     salts = without(excluded, goals, _salts_in(asked.text or ""))
     if not salts:
         return None
-    return {"substance": salts[0], "text": _with(asked, " and ".join(salts))}
+    return {"substance": salts[0], "text": with_salt(asked, " and ".join(salts))}

@@ -182,3 +182,22 @@ def asks_if_it_suits(text: str) -> bool:
     if told is None or not set(told.classes) <= only:
         return False
     return told.has("fit") or told.has("match")
+
+
+def bucket_of(text: str, *, us_gallons: bool = True) -> tuple[float, str] | None:
+    """So many litres of which water in a bucket: `and for a bucket of 10 l ro?`.
+
+    Examples
+    --------
+    >>> bucket_of("and for a bucket of 10 l ro?"), bucket_of("a bucket of ro")
+    ((10.0, 'ro'), None)
+    """
+    found = reduced(text)
+    told = said(FILE, found.text, small=True)
+    if told is None or len(told.numbers) != 1 or len(found.waters) != 1 or found.analytes:
+        return None
+    litres = _litres(told, us_gallons)
+    only = {"number", "bucket", "water", "what_if", "new", "recipe", "want", "how_much"}
+    if litres is None or not told.has("bucket") or not set(told.classes) <= only:
+        return None
+    return litres, found.waters[0]

@@ -22,7 +22,7 @@ from core.message import (
     slots,
 )
 from core.message.model import Context, Doubt, Intent, Parsed, Question
-from core.message.slot import Slots
+from core.message.slot import Number, Slots
 from core.message.state import Statement
 from core.message.tokens import Token
 
@@ -177,6 +177,10 @@ def _make(
     if words == "often":
         for number in found.numbers:  # how often, for nitrate under 20: what is to be kept
             number.role, number.value = "to", abs(number.value)
+    if kind == "dose":
+        for number in found.numbers:
+            if _is_more(number, inside):
+                number.role, number.value = "by", abs(number.value)
     if kind == "change" and words in {"how_much", "dose"} and found.substance in context.products:
         kind = "dose"  # how much conditioner for a change of 30 l
     if words == "effect" and kind == "safe":  # "mean" is no animal
@@ -212,6 +216,12 @@ def _a_degree(tokens: list[Token]) -> str | None:
         {of} if of else set()
     )
     return named.pop() if len(named) == 1 and named <= {"kh", "gh"} else None
+
+
+def _is_more(number: Number, inside: list[Token]) -> bool:
+    """Whether a number is so much more: `gh 2 mehr`, `2 more gh`; `2 or more` is not."""
+    behind = next((token for token in inside if token.start >= number.quantity.end), None)
+    return behind is not None and behind.kind == "command" and behind.value == "more"
 
 
 def _misspelt(question: Question, found: Slots, source: str, inside: list[Token]) -> Doubt | None:
