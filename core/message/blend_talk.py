@@ -69,6 +69,8 @@ def blend_talk(text: str, *, us_gallons: bool = True) -> BlendTalk | None:
     4.0
     >>> blend_talk("what gh does that give").analytes
     ('gh',)
+    >>> blend_talk("if i mix 20 l ro with 60 l tap what do i get").shares
+    (0.25, 0.75)
     >>> blend_talk("changed half with ro") is None, blend_talk("kh 4 gh 8") is None
     (True, True)
     """
@@ -76,6 +78,10 @@ def blend_talk(text: str, *, us_gallons: bool = True) -> BlendTalk | None:
     told = said(FILE, found.text, small=True)
     if told is None or found.substances or len(found.waters) > 2 or len(found.analytes) > 3:
         return None
+    if (both := _two_volumes(told, found.waters, us_gallons)) is not None:
+        whole = both[0] + both[1]
+        parts = both[0] / whole, both[1] / whole
+        return BlendTalk("shares", found.waters, (), parts, litres=whole, plainly=True)
     litres = _litres(told, us_gallons)
     bare = [each.value for each in told.numbers if each.unit in {None, "part", "percent"}]
     sizes = len([each for each in told.numbers if each.unit in _VOLUMES])
@@ -87,7 +93,7 @@ def blend_talk(text: str, *, us_gallons: bool = True) -> BlendTalk | None:
     if shares is not None:
         if analytes and not told.has("which"):
             return None
-        plainly = not _PLAIN.isdisjoint(told.classes)
+        plainly = len(waters) == 2 or not _PLAIN.isdisjoint(told.classes)
         return BlendTalk("shares", waters, analytes, shares, litres=litres, plainly=plainly)
     if not bare and len(waters) == 1 and told.has("zero") and set(told.classes) <= _OF_ZERO:
         return BlendTalk("zero", waters)
@@ -101,7 +107,7 @@ def blend_talk(text: str, *, us_gallons: bool = True) -> BlendTalk | None:
         return BlendTalk("reach", waters, analytes, None, None, litres, match, bucket)
     if litres is not None and not analytes and not waters and _wants_litres(told):
         return BlendTalk("litres", litres=litres, bucket=bucket)
-    if litres is None and analytes and not waters and _asks_figure(told):
+    if litres is None and analytes and not waters and _asks_figure(told, "?" in text):
         return BlendTalk("figure", (), analytes)
     return None
 
@@ -123,7 +129,9 @@ def _shares(told: Said, bare: list[float], text: str) -> tuple[float, float] | N
     """Two shares that come to the whole: two halves, 30/70, 1:3, two parts and one."""
     if not bare and (told.has("halves") or told.classes.count("half") == 2):
         return 0.5, 0.5
-    if len(bare) != 2 or told.has("half") or min(bare) <= 0.0:
+    if told.has("rest") and len(bare) == 1 and told.of("percent") is not None:
+        return (bare[0] / 100.0, 1.0 - bare[0] / 100.0) if 0.0 < bare[0] < 100.0 else None
+    if len(bare) != 2 or told.has("half") or told.has("rest") or min(bare) <= 0.0:
         return None
     counted = all(each.unit == "part" for each in told.numbers if each.unit not in _VOLUMES)
     whole = sum(bare)
@@ -163,10 +171,26 @@ def _wants_litres(told: Said) -> bool:
     return set(told.classes) <= only
 
 
-def _asks_figure(told: Said) -> bool:
-    only = {"analyte", "which", "get", "mix", "how_much", "new"}
-    asks = told.has("which") or told.has("how_much") or told.has("get")
+def _asks_figure(told: Said, marked: bool) -> bool:
+    only = {"analyte", "which", "get", "mix", "how_much", "new", "what_if"}
+    asks = told.has("which") or told.has("how_much") or told.has("get") or marked
     return asks and set(told.classes) <= only
+
+
+def _two_volumes(
+    told: Said, waters: tuple[str, ...], us_gallons: bool
+) -> tuple[float, float] | None:
+    """The litres of two waters that are mixed: `20 l ro with 20 l tap what do i get`."""
+    named = [each for each in told.numbers if each.unit in _VOLUMES]
+    if len(named) != 2 or len(told.numbers) != 2 or len(waters) != 2:
+        return None
+    if not {"get", "mix", "what_if", "which"} & set(told.classes):
+        return None
+    both = [
+        volume_litres(f"{each.value:g} {_VOLUMES[each.unit or 'litre']}", us_gallons=us_gallons)
+        for each in named
+    ]
+    return (both[0], both[1]) if both[0] and both[1] else None
 
 
 def asks_if_it_suits(text: str) -> bool:
@@ -178,10 +202,10 @@ def asks_if_it_suits(text: str) -> bool:
     (True, False)
     """
     told = said(FILE, text, small=True)
-    only = {"fit", "match", "mix", "new", "want"}
+    only = {"fit", "match", "mix", "new", "want", "put", "may"}
     if told is None or not set(told.classes) <= only:
         return False
-    return told.has("fit") or told.has("match")
+    return told.has("fit") or told.has("match") or told.has("put")
 
 
 def bucket_of(text: str, *, us_gallons: bool = True) -> tuple[float, str] | None:

@@ -20,7 +20,7 @@ from core.message.wordfile import spelt
 
 FILE: Final = "salinity_talk.txt"
 
-Asks = Literal["wish", "litres", "one_go", "straight", "reading", "make"]
+Asks = Literal["wish", "litres", "out", "one_go", "straight", "reading", "make"]
 
 GRAVITIES: Final[tuple[float, float]] = (1.01, 1.04)
 """What a bare number may be of a sea's specific gravity."""
@@ -36,7 +36,8 @@ class SalinityTalk:
     Attributes
     ----------
     asks : str
-        ``wish``: how it gets to a value; ``litres``: how much water goes out and in; ``one_go``:
+        ``wish``: how it gets to a value; ``litres``: how much water goes out and in; ``out``: the
+        same, if salinity is spoken of; ``one_go``:
         may it be all at once, as nothing lives there; ``straight``: may dry salt go in;
         ``reading``: a specific gravity alone; ``make``: water of a salinity in so many litres.
     value : float or None
@@ -98,8 +99,9 @@ def _asks(told: Said, value: float | None, litres: float | None) -> Asks | None:
             return "one_go"
         if told.has("salt", "straight") and classes & {"add", "may", "into", "get"}:
             return "straight"
-        out_and_in = told.has("how_much", "water") and classes & {"out", "into"} == {"out", "into"}
-        return "litres" if out_and_in else None
+        if told.has("how_much", "water", "out", "into"):
+            return "litres"
+        return "out" if told.has("how_much", "out") and classes <= _OF_OUT else None
     if value is not None and litres is not None:
         makes = _is_gravity(value) or (told.has("salinity") and _is_salinity(value))
         only = {"number", "salinity", "water", "salt", "bucket", "how_much"}
@@ -119,6 +121,7 @@ def _is_salinity(value: float) -> bool:
     return SALINITIES[0] <= value <= SALINITIES[1]
 
 
+_OF_OUT: Final = frozenset({"how_much", "out", "water", "get", "may"})
 _SALTS: Final = frozenset({"sodium chloride", "sea salt"})
 _VOLUMES: Final = {"litre": "l", "gallon": "gal"}
 

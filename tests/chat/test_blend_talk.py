@@ -183,3 +183,21 @@ async def test_without_a_second_water_it_is_asked_for(talk: Talk) -> None:
 @pytest.mark.parametrize("line", OTHER)
 def test_what_says_more_is_no_talk_of_a_mix(line: str) -> None:
     assert blend_talk(line) is None
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "if i mix 20 l ro with 20 l tap what do i get",
+        "50% ro and the rest tap?",
+        "1 part ro 1 part tap",
+        "20 l osmose mit 20 l leitungswasser mischen was kommt raus",
+        "50% osmosée et le reste robinet ça donne quoi",
+    ],
+)
+async def test_shares_by_litres_and_the_rest(home: Talk, line: str) -> None:
+    facts = await home.facts(line)
+    assert _shares(facts) == pytest.approx({"RO": 0.5, "tap": 0.5})
+    for again in ("and the gh then?", "und die gh?"):
+        assert (await home.facts(again))["mixed"]["gh"] == pytest.approx(8.0)
+    assert "values" in await home.facts("can i use that for cardinals")

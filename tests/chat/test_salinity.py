@@ -193,3 +193,12 @@ async def test_after_another_subject_it_is_not_salinity(talk: Talk) -> None:
 def test_what_says_more_is_no_talk_of_salinity(line: str) -> None:
     assert salinity_talk(line) is None
     assert moved(line) is None
+
+
+async def test_how_much_goes_out_is_of_what_was_spoken_of(reef: Talk) -> None:
+    await reef.say("lower salinity to 35")
+    for line in ("how much do i take out", "wie viel raus", "cuánto saco", "ile wylać"):
+        assert (await reef.facts(line))["in_all"]["litres"] == pytest.approx(15.8, abs=0.05)
+    assert (await reef.text("can i pour dry salt in the sump")).startswith("No: never dry salt")
+    await reef.say("kh 8")
+    assert "in_all" not in (await reef.say("how much do i take out"))[0].facts
