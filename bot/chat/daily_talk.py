@@ -22,6 +22,7 @@ from core.advice.scheduling import per_gram, steps_of
 from core.advice.upkeep import USED_UP
 from core.message import daily_talk
 from core.message.daily_talk import DailyTalk
+from core.message.dosed_ml import dosed_ml
 from core.message.model import Parsed, Question
 from core.message.reduced import reduced
 from core.water.substances import SUBSTANCES
@@ -57,7 +58,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     text, stored = turn.incoming.text, turn.current_tank
     found = daily_talk.daily_talk(text)
     if found is None:
-        return await _undosed(turn, stored, text)
+        undosed = await _undosed(turn, stored, text)
+        return undosed or await _dosed(turn, stored, text)
     if found.asks == "ammonia":
         return [await turn.reply(words.ammonia_is_needed())]
     if found.asks in {"stock", "as_ml", "raises"}:
@@ -233,6 +235,30 @@ async def _undosed(turn: Turn, stored: StoredTank | None, text: str) -> list[Rep
     context = turn.context()
     told = daily_talk.parse_reading(rest, context)
     return await doubts.say(turn, rest, turn.now) if told else None
+
+
+async def _dosed(turn: Turn, stored: StoredTank | None, text: str) -> list[Reply] | None:
+    """``alk 7.9, dosed 40 ml both days``: the reading; the dose in grams, to be sent once more.
+
+    Of what it was is not said, so that it is not logged; without it no use can be told.
+    """
+    found = dosed_ml(text)
+    if found is None or stored is None or not stored.tank.is_sea:
+        return None
+    if found.rest and not daily_talk.parse_reading(found.rest, turn.context()):
+        return None
+    solution = await _spoken_of(turn)
+    kept = await doubts.say(turn, found.rest, turn.now) if found.rest else []
+    known = solution is not None and solution.substance is not None
+    if solution is None or solution.substance is None or found.days == "daily":
+        lines = words.dosed_of_what(found.said, known=known)
+        return [*kept, await turn.reply(lines)]
+    grams = solution.a_litre * found.millilitres / 1000.0
+    lines = words.dosed_in_grams(found.said, solution.substance, grams, both=found.days == "both")
+    facts = {"solution": {"substance": solution.substance, "a_litre": solution.a_litre}}
+    facts["solution"] |= {"millilitres": found.millilitres, "grams": grams}
+    context = {STOCK: [solution.substance, solution.a_litre]}
+    return [*kept, await turn.reply(lines, facts=facts, context=context, expects="followup")]
 
 
 async def _latest(turn: Turn) -> list[Offer]:

@@ -181,3 +181,24 @@ async def test_beside_a_dose(reef: Talk) -> None:
 def test_what_says_more_is_no_daily_use(line: str) -> None:
     assert daily_talk(line) is None
     assert without_undosed(line) is None
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "alk 7.9, dosed 40 ml both days",
+        "kh 7.9, dosiert 40 ml beide tage",
+        "kh 7.9, dosed 40 ml yesterday and today",
+    ],
+)
+async def test_a_dose_in_millilitres_is_told_in_grams_and_not_logged(reef: Talk, line: str) -> None:
+    kept, asked = await reef.say(line)
+    assert kept.facts["values"][0]["value"] == 7.9
+    assert "of what?" in asked.text
+    await reef.say("its 80 g baking soda in 1 l water")
+    _kept, told = await reef.say(line)
+    assert told.facts["solution"]["grams"] == pytest.approx(3.2)  # 40 ml of 80 g/L
+    assert "dosed 3.2 g sodium bicarbonate" in told.text
+    assert "yesterday" in told.text
+    (answered,) = await reef.say("dosed 3.2 g sodium bicarbonate")
+    assert answered.facts["events"][0]["grams"] == pytest.approx(3.2)

@@ -69,6 +69,39 @@ def other_salt() -> str:
     return _("The solution that you told holds another salt: these grams are not of it.")
 
 
+def dosed_of_what(said: str, *, known: bool) -> list[str]:
+    """A dose in millilitres of nobody knows what, or on nobody knows how many days."""
+    if known:
+        return [
+            _("Not stored: “{said}”: on which days? Send each with its day.").format(said=said),
+            _("Until then no use can be told from these readings."),
+        ]
+    return [
+        _("Not stored: “{said}”: of what? Tell me the solution first.").format(said=said),
+        _("For example: 80 g baking soda in 1 l water. Until then no use can be told."),
+    ]
+
+
+def dosed_in_grams(said: str, substance: str, amount: float, *, both: bool) -> list[str]:
+    """The same dose in grams of the solution that was told, to be sent. [g]"""
+    name = names.said(substance)
+    lines = [
+        _("Not stored yet: “{said}”, by the solution that you told {amount} each time.").format(
+            said=said, amount=grams(amount)
+        ),
+        _("To put it on record, send: dosed {amount} {name}").format(
+            amount=grams(amount), name=name
+        ),
+    ]
+    if both:
+        lines.append(
+            _("And for the day before: dosed {amount} {name} yesterday").format(
+                amount=grams(amount), name=name
+            )
+        )
+    return [*lines, _("Without it the use that I tell is too small.")]
+
+
 def nothing_dosed(tank: str) -> list[str]:
     """Nothing goes in yet: then two readings tell the use."""
     told = _("Good: with nothing going in, two readings some days apart tell what {tank} uses.")
