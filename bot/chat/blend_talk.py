@@ -37,6 +37,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if found.asks == "zero":
         is_pure = kind_of(found.waters[0]) in PURE
         return [await turn.reply(words.pure_holds_nothing(found.waters[0]))] if is_pure else None
+    stored = turn.current_tank
+    in_sea = stored is not None and stored.tank.is_sea
+    if in_sea and mix is None and len(found.waters) < 2:
+        return None  # there pure water tops up, and is mixed with salt
     if found.asks == "shares":
         return await _shares(turn, found, mix)
     if found.asks == "reach":

@@ -244,7 +244,10 @@ async def tell(
     mix = {"parts": list(supply.parts), "text": supply.name}
     unnamed = named and bool(supply.parts)  # a source by its own name is meant by that name
     waits: dict[str, Any] = {"context": {MIX: mix}, "expects": "followup"} if unnamed else {}
-    return await turn.reply([line], facts=facts, **waits)
+    lines = [line]
+    if litres is not None:  # it is to be made
+        lines += words.before_use(treated=supply.treated > 0.0)
+    return await turn.reply(lines, facts=facts, **waits)
 
 
 def _exactly(sources: Sequence[StoredTank], name: str) -> StoredTank | None:

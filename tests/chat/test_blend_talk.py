@@ -201,3 +201,16 @@ async def test_shares_by_litres_and_the_rest(home: Talk, line: str) -> None:
     for again in ("and the gh then?", "und die gh?"):
         assert (await home.facts(again))["mixed"]["gh"] == pytest.approx(8.0)
     assert "values" in await home.facts("can i use that for cardinals")
+
+
+async def test_litres_of_a_mix_come_with_what_is_to_be_done_first(home: Talk) -> None:
+    await home.say("mix half half what do i get")
+    assert "Dechlorinate the tap's part first" in await home.text("for 30 l")
+
+
+async def test_in_a_sea_pure_water_is_not_mixed_with_tap(talk: Talk) -> None:
+    await talk.say("/tank new Reef 200 l marine")
+    await talk.say("kh 8 salinity 35 ph 8.2")
+    await talk.say("/source tap ph 7.4 kh 12 gh 16")
+    for line in ("how much ro", "mix half half what do i get", "how much per bucket to match"):
+        assert all("parts" not in reply.facts for reply in await talk.say(line))
