@@ -67,7 +67,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if stored is None or not stored.tank.is_sea:
         return None
     if found.asks == "together":
-        return [await turn.reply(words.never_together())]
+        return None  # of a plan, if one was given
     if found.asks == "undosed":
         return [await turn.reply(words.nothing_dosed(stored.name))]
     state = await state_of(turn, stored, turn.now)
@@ -76,6 +76,17 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
             return None
         return [await daily.use_of(turn, stored, state, found.analyte)]
     return await _hold(turn, stored, found)
+
+
+async def together(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
+    """``can i pour both together`` in a sea, of no plan that was given."""
+    stored = turn.current_tank
+    if not turn.incoming.addressed or stored is None or not stored.tank.is_sea:
+        return None
+    found = daily_talk.daily_talk(turn.incoming.text)
+    if found is None or found.asks != "together":
+        return None
+    return [await turn.reply(words.never_together())]
 
 
 async def _hold(turn: Turn, stored: StoredTank, found: DailyTalk) -> list[Reply] | None:

@@ -165,6 +165,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     amending.answer,
     lambda turn, parsed: recipe_talk.answer(turn, parsed, QUESTIONS),
     plan_talk.answer,
+    daily_talk.together,
     _refused_at_once,
     after.answer,
     mix_talk.litres,

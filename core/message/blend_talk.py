@@ -93,7 +93,7 @@ def blend_talk(text: str, *, us_gallons: bool = True) -> BlendTalk | None:
     if shares is not None:
         if analytes and not told.has("which"):
             return None
-        plainly = len(waters) == 2 or not _PLAIN.isdisjoint(told.classes)
+        plainly = not _PLAIN.isdisjoint(told.classes) or (told.has("rest") and "?" in text)
         return BlendTalk("shares", waters, analytes, shares, litres=litres, plainly=plainly)
     if not bare and len(waters) == 1 and told.has("zero") and set(told.classes) <= _OF_ZERO:
         return BlendTalk("zero", waters)

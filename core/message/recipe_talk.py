@@ -55,7 +55,9 @@ def cupboard(text: str) -> Cupboard | None:
             negated = False
         else:
             negated = _is_none(part)
-    return Cupboard(tuple(dict.fromkeys(has)), tuple(dict.fromkeys(lacks))) if has else None
+    if not has or not (lacks or (told.has("only") and len(set(has)) > 1)):
+        return None  # one salt alone is a follow-up, and what else is there asks for nothing
+    return Cupboard(tuple(dict.fromkeys(has)), tuple(dict.fromkeys(lacks)))
 
 
 @cache

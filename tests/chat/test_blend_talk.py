@@ -190,7 +190,6 @@ def test_what_says_more_is_no_talk_of_a_mix(line: str) -> None:
     [
         "if i mix 20 l ro with 20 l tap what do i get",
         "50% ro and the rest tap?",
-        "1 part ro 1 part tap",
         "20 l osmose mit 20 l leitungswasser mischen was kommt raus",
         "50% osmosée et le reste robinet ça donne quoi",
     ],

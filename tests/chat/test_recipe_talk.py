@@ -78,7 +78,7 @@ async def test_of_several_those_count_that_serve(home: Talk) -> None:
     assert {s["substance"] for s in home.last[0].facts["salts"]} == {
         "magnesium sulfate heptahydrate", "calcium sulfate dihydrate",
     }  # fmt: skip
-    assert "cannot be raised" in await home.text("i only have baking soda")
+    assert "cannot be raised" in await home.text("i only have baking soda and soda ash")
 
 
 async def test_without_a_plan_it_is_no_wish(home: Talk) -> None:
