@@ -7,9 +7,11 @@ from core.message.token import Token
 
 
 def copulas(tokens: list[Token], source: str) -> None:
-    """Tell "is" from "and" where only the accent does: è and é, in Italian and Portuguese."""
+    """Tell apart what only the accent does: è and é is "is", not "and"; ça is no calcium."""
     for token in tokens:
-        if token.text == "e" and source[token.start] in "èéÈÉ" and token.value == "and":
+        if token.text == "ca" and source[token.start : token.end].lower() == "ça":
+            token.kind = token.value = "fill"
+        elif token.text == "e" and source[token.start] in "èéÈÉ" and token.value == "and":
             token.value = "link"
 
 

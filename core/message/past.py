@@ -89,6 +89,9 @@ def _known() -> re.Pattern[str]:
     return re.compile(rf"[\s,?!.:]*(?<!\w)(?:{'|'.join(parts)})(?!\w)")
 
 
+_THAT: Final = re.compile(r"\bça\b", re.IGNORECASE)
+
+
 def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     """What a text asks of the past; None where it tells something or asks for something else.
 
@@ -105,7 +108,7 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     """
     if len(text) > LONGEST or "\n" in text:
         return None
-    plain = fold(text)
+    plain = fold(_THAT.sub("cela", text))  # without its mark it would be calcium
     opened = _opening().match(plain)
     if opened is None:
         return None
