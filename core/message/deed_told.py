@@ -4,6 +4,7 @@ told  = { person | aside } deed
 change = out amount [ "and" ] in amount     `took out 10 l and put 10 l ro in`
 
 Who did it, and that it was forgotten to be told, is no wish and no denial: so it has no weight.
+Water let out and filled up again is in ``refilled.py``.
 """
 
 from __future__ import annotations
@@ -47,7 +48,7 @@ def _plain(text: str) -> str:
     return " ".join(text.replace("'", " ").replace("’", " ").replace("-", " ").split())
 
 
-def _at(tokens: list[Token], place: int, meaning: str) -> int:
+def at(tokens: list[Token], place: int, meaning: str) -> int:
     """How many tokens the longest phrase of a class takes from a place on; 0 for none."""
     ways = _ways()[meaning].get(_plain(tokens[place].text).partition(" ")[0])
     if ways is None:
@@ -67,12 +68,12 @@ def set_aside(tokens: list[Token]) -> None:
     """
     place = 0
     while place < len(tokens):
-        behind = place + _at(tokens, place, "just_done")
+        behind = place + at(tokens, place, "just_done")
         if place < behind < len(tokens) and tokens[behind].value == "changing":
             tokens[behind].kind, tokens[behind].value = "event", "water_change"
             for token in tokens[place:behind]:
                 token.kind = token.value = "fill"
-        size = _at(tokens, place, "aside") or _at(tokens, place, "person")
+        size = at(tokens, place, "aside") or at(tokens, place, "person")
         if size and _leads_to_deed(tokens, place + size):
             for token in tokens[place : place + size]:
                 token.kind = token.value = "fill"
@@ -81,16 +82,19 @@ def set_aside(tokens: list[Token]) -> None:
 
 def _leads_to_deed(tokens: list[Token], place: int) -> bool:
     """Whether a deed with its amount begins here, or words without weight before one."""
-    for token in tokens[place : place + _NEAR]:
+    last = min(place + _NEAR, len(tokens))
+    while place < last:
+        token = tokens[place]
         by_hand = token.kind == "event" and token.value in _GIVEN
         if by_hand or quantities.is_number(token) or bought.is_word("give", token.text):
             return True
         if bought.is_word("did", token.text):
             return True
         asked = token.value in {"if", "not", "may", "does", "whether", "wish"}
-        leads = any(_at([token], 0, meaning) for meaning in ("aside", "person"))
+        leads = at(tokens, place, "aside") or at(tokens, place, "person")
         if (token.kind not in _BETWEEN or asked) and not leads:
             return False
+        place += leads or 1
     return False
 
 
@@ -99,8 +103,8 @@ def with_mix(tokens: list[Token]) -> None:
     if not any(token.value == "water_change" for token in tokens):
         return
     for place in range(1, len(tokens)):
-        size = _at(tokens, place, "mix")
-        if size and tokens[place - 1].value == "and":  # with
+        size = at(tokens, place, "mix")
+        if size and (tokens[place - 1].value == "and" or tokens[place - 1].text == "w"):  # with
             for token in tokens[place - 1 : place + size]:
                 token.kind = token.value = "fill"
 
@@ -112,27 +116,37 @@ def out_and_in(tokens: list[Token]) -> None:
         for place, token in enumerate(tokens)
         if quantities.is_number(token)
         and (found := quantities.read(tokens, place)) is not None
-        and found.unit in LITRES
+        and (found.unit in LITRES or found.unit is None)
         and found.value
     ]
     if len(amounts) != 2 or any(token.kind in {"event", "ask"} for token in _between(tokens)):
         return
     (first, out), (second, back) = amounts
-    if out.value is None or back.value is None or out.unit != back.unit:
+    if out.value is None or back.value is None or out.unit is None:
+        return
+    if out.unit != (back.unit or out.unit):
         return
     if abs(out.value - back.value) > _SAME * max(out.value, back.value):
         return
     gone = _side(tokens, first, out.last, "out", 0, second)
     come = _side(tokens, second, back.last, "in", out.last, len(tokens))
-    if gone is None or come is None or any(t.value in _UNSURE or t.text == "?" for t in tokens):
+    if gone is None or come is None or any(t.value in UNSURE or t.text == "?" for t in tokens):
         return
+    if back.unit is None:  # 10 l out and 10 in: litres too
+        place = back.last
+        end = tokens[place - 1].end
+        tokens.insert(place, Token("unit", out.unit, out.unit, end, end))
+        come += come >= place
     for token in tokens[: min(come, second)]:
         if token.kind not in {"tank", "time", "nl", "clock"}:
             token.kind = token.value = "fill"
+    for token in tokens[come + 1 : come + at(tokens, come, "in")]:
+        token.kind = token.value = "fill"
     tokens[come].kind, tokens[come].value = "event", "water_change"
 
 
-_UNSURE: Final = frozenset({"if", "not", "may", "does", "whether", "wish"})
+UNSURE: Final = frozenset({"if", "not", "may", "does", "whether", "wish"})
+"""Marks that make what is told no deed."""
 
 
 def _between(tokens: list[Token]) -> list[Token]:
@@ -141,7 +155,7 @@ def _between(tokens: list[Token]) -> list[Token]:
     return [
         token
         for place, token in enumerate(tokens)
-        if not any(_at(tokens, place, meaning) for meaning in verbs)
+        if not any(at(tokens, place, meaning) for meaning in verbs)
     ]
 
 
@@ -150,9 +164,9 @@ def _side(
 ) -> int | None:
     """The word that tells the way of an amount, right behind its water or before it."""
     for place in range(last, min(last + _NEAR, end)):
-        if _at(tokens, place, meaning):
+        if at(tokens, place, meaning):
             return place
     for place in range(first - 1, max(floor, first - _NEAR) - 1, -1):
-        if _at(tokens, place, meaning):
+        if at(tokens, place, meaning):
             return place
     return None

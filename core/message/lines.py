@@ -21,7 +21,9 @@ from core.message import (
     herd,
     line_times,
     naming,
+    nearly_done,
     quantities,
+    refilled,
 )
 from core.message.clauses import Clause
 from core.message.state import Line, Statement
@@ -41,8 +43,11 @@ def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
     beside_dose.set_aside(tokens)
+    nearly_done.mark(tokens)
     deed_told.set_aside(tokens)
+    refilled.vessels(tokens)
     deed_told.out_and_in(tokens)
+    refilled.out_and_up(tokens)
     deeds.share_changed(tokens)
     deeds.did_change(tokens)
     deed_told.with_mix(tokens)
