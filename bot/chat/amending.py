@@ -61,7 +61,7 @@ async def _put_right(turn: Turn, entry: Entry, said: Right) -> list[Reply] | Non
         of_it = said.other is None or (dose is not None and dose.substance == said.other)
         return await corrections.with_substance(turn, entry.id, said.substance) if of_it else None
     if said.half:
-        twice = not said.marked and own_plan.LOGGED.fullmatch(entry.update_id)
+        twice = not said.marked and own_plan.LOGGED.fullmatch(await own_plan.logged_as(turn, entry))
         return None if twice else await _half(turn, entry)  # the other half of it, maybe
     if said.number is None or not _was(entry, said.wrong):
         return None

@@ -36,6 +36,13 @@ async def answer(
         said = "safe"
     if newest and amounts.percent is not None and said in OF_SHARE:
         return await other_share(turn, facts, amounts.percent)
+    if newest and amounts.litres is not None and said in {*OF_SHARE, "so_much"}:
+        return await _so_many_litres(turn, facts, amounts.litres)
+    if newest and said == "so_much":
+        of_share = amounts.percent is not None
+        return await other_share(turn, facts, amounts.percent or 0.0) if of_share else None
+    if newest and said == "to_come":
+        return [await turn.reply(words.change_to_come(facts["share"], facts.get("litres")))]
     if newest and said in {"changed", "gave_it"}:
         return await _changed(turn, facts, amounts)
     if newest and said == "weekly":
@@ -106,6 +113,20 @@ async def other_share(turn: Turn, facts: Mapping[str, Any], percent: float) -> l
         return None
     question = replace(parsed.question, text=f"{turn.incoming.text}{water}")
     return await turn.route(turn, replace(parsed, question=question))
+
+
+async def _so_many_litres(
+    turn: Turn, facts: Mapping[str, Any], litres: float
+) -> list[Reply] | None:
+    """The same change of so many litres, which `done` then puts on record. [L]"""
+    source = facts.get("source", "")
+    water = f" with {source}" if source.isalpha() else ""
+    told = f"what if i change {litres:.4g} l{water}"
+    parsed = parse(told, turn.context())
+    if turn.route is None or parsed.question is None:
+        return None
+    turn.incoming = replace(turn.incoming, text=told)  # kept as what was asked
+    return await turn.route(turn, parsed)
 
 
 async def _changed(turn: Turn, facts: Mapping[str, Any], amounts: Amounts) -> list[Reply] | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import UTC, timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from bot.chat import own_plan, product_doses, reminders
@@ -27,12 +27,16 @@ RETEST_AFTER = timedelta(hours=24)
 
 async def log(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Put the first part of a plan on record, once."""
-    if await own_plan.parts_logged(turn, offer.id, choice.arguments):  # told in words
+    held: Mapping[str, Any] = choice.arguments
+    told = await own_plan.share_logged(turn, offer.id, held)  # in words
+    if told >= own_plan.A_PART:
         return [await turn.reply(general.already())]
+    if told > 0.0:
+        held = so_much_of(held, 1.0 - told)
     first = own_plan.log_id(offer.id)
-    if (told := await turn.uow.log.by_update(turn.chat.id, first)) is not None:
-        first = f"{first}:{told.id}"  # that one is of another tank by now, or was taken back
-    return await log_parts(turn, first, choice.arguments)
+    if (other := await turn.uow.log.by_update(turn.chat.id, first)) is not None:
+        first = f"{first}:{other.id}"  # that one is of another tank by now, or was taken back
+    return await log_parts(turn, first, held)
 
 
 async def log_form(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -40,16 +44,28 @@ async def log_form(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     return await log_parts(turn, own_plan.log_id(choice.arguments["of"]), choice.arguments)
 
 
+def so_much_of(held: Mapping[str, Any], share: float) -> dict[str, Any]:
+    """So much of a part of a plan, of each of its salts."""
+    if "millilitres" in held:
+        return {**held, "millilitres": share * held["millilitres"]}
+    salts = [[name, share * grams] for name, grams in salts_of(held)]
+    return {**held, "grams": salts[0][1], "salts": salts}
+
+
 async def log_parts(
-    turn: Turn, update_id: str, held: Mapping[str, Any], count: int = 1
+    turn: Turn,
+    update_id: str,
+    held: Mapping[str, Any],
+    count: int = 1,
+    at: datetime | None = None,
 ) -> list[Reply]:
-    """Put so many parts of a plan on record together, once under an id."""
+    """Put so many parts of a plan on record together, once under an id, as of now or of `at`."""
     if await turn.uow.log.by_update(turn.chat.id, update_id) is not None:
         return [await turn.reply(general.already())]
     tank = await _tank_for(turn, held)
     if tank is None:
         return [await turn.reply([words.no_tank_to_log()])]
-    at = turn.now.astimezone(UTC)
+    at = (at or turn.now).astimezone(UTC)
     put_in = _put_in(held, count)
     told = Told(tank, (), tuple(Stored(event, tank.id, at) for event in put_in))
     lead = words.logged(tank.name, put_in)

@@ -12,6 +12,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import animals, corrections, doubts, other_way, reminders
+from bot.chat.given_plan import OF_PLAN
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, Turn
@@ -51,7 +52,11 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     looked_at = LOOKED_AT if wishes or once_more else AT_HAND
     latest = await turn.uow.offers.latest(turn.chat.id, looked_at)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    latest = [offer for offer in latest if turn.now - offer.made_at <= patience]
+    latest = [
+        offer
+        for offer in latest
+        if turn.now - offer.made_at <= patience and OF_PLAN not in offer.context
+    ]
     if parsed.question is not None and wishes:
         return await _of_what_was_asked(turn, parsed.question, latest, topics)
     if not latest:

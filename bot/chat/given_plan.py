@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import doses
+from bot.chat import doses, own_plan
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
 from bot.store.offers import Offer
 from core.advice import limits
+
+OF_PLAN: Final = "of_plan"
+"""Under which an answer that is about a plan keeps the offer that gave it."""
+
+LOG_SOME: Final = "log_some"
+"""What the button of so much of a plan does."""
 
 LOOKED_AT: Final = 40
 """Latest offers among which a plan that still runs is found."""
@@ -80,10 +86,27 @@ def given(offer: Offer) -> Given | None:
     return Given(offer, held, tuple(doses.salts_of(held)), tuple(parts), every)
 
 
-async def running(turn: Turn) -> Given | None:
-    """The newest plan of the chat while it is spoken of; in a group, for some minutes only."""
+async def running(turn: Turn, least: timedelta = timedelta(0)) -> Given | None:
+    """The newest plan of the chat while it is spoken of; in a group, for some minutes only.
+
+    `least` is how long it is at least.
+    """
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if (plan := given(offer)) is not None:
-            patience = GROUP_PATIENCE if turn.incoming.group else plan.runs
+            patience = GROUP_PATIENCE if turn.incoming.group else max(plan.runs, least)
             return plan if turn.now - offer.made_at <= patience else None
     return None
+
+
+async def last_in(turn: Turn, plan: Given) -> datetime | None:
+    """When anything was dosed last since a plan was given; None where nothing was.
+
+    A part of it may be told to be in since before that.
+    """
+    if plan.tank_id is None:
+        return None
+    since = plan.offer.made_at
+    if await own_plan.share_logged(turn, plan.offer.id, plan.held):
+        since -= own_plan.HELD
+    put_in = await turn.uow.log.events(plan.tank_id, kinds=["dose"], since=since)
+    return put_in[0].at if put_in else None

@@ -47,7 +47,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         into = _other(turn, of)
     if of is into and of is not None:
         return await _where_it_belongs(turn, said, plan)
-    if entry is not None and (plan is None or _is_of(entry, plan)):
+    if entry is not None and (plan is None or await _is_of(turn, entry, plan)):
         return await _moved(turn, entry, plan, into, said.grams)
     held = _own(said) if own else None if plan is None else _held(plan, said)
     if held is None:
@@ -118,9 +118,10 @@ async def _on_record(
     return None
 
 
-def _is_of(entry: Entry, plan: Given) -> bool:
+async def _is_of(turn: Turn, entry: Entry, plan: Given) -> bool:
     """Whether an entry has parts of a plan, or of its own words what was given after it."""
-    return own_plan.is_part(entry, plan.offer.id) or entry.at >= plan.offer.made_at
+    made_at = plan.offer.made_at
+    return entry.at >= made_at or await own_plan.is_part(turn, entry, plan.offer.id)
 
 
 def _planned_for(turn: Turn, plan: Given | None, entry: Entry | None) -> StoredTank | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -39,14 +40,37 @@ def log_id(offer_id: int) -> str:
     return f"offer:{offer_id}:log_dose"
 
 
-def is_part(entry: Entry, offer_id: int) -> bool:
-    """Whether an entry puts parts of an offer's plan on record."""
-    logged = LOGGED.fullmatch(entry.update_id)
+async def logged_as(turn: Turn, entry: Entry) -> str:
+    """Under which an entry was put on record at first, before it was put right in its tank."""
+    where = {event.tank_id for event in entry.events}
+    for _step in range(LOOKED_BACK):
+        before = entry.replaces and await turn.uow.log.get(turn.chat.id, entry.replaces)
+        if not before or (before.events and {each.tank_id for each in before.events} != where):
+            break
+        entry = before
+    return entry.update_id
+
+
+async def is_part(turn: Turn, entry: Entry, offer_id: int) -> bool:
+    """Whether an entry puts parts of an offer's plan on record, be it put right since."""
+    logged = LOGGED.fullmatch(await logged_as(turn, entry))
     return logged is not None and int(logged[1]) == offer_id
+
+
+A_PART: Final = 0.9
+"""As much of a part is the part: no scale tells what is missing from it."""
 
 
 async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> int:
     """How many parts of an offer's plan are on record; `held` is what its button holds.
+
+    A part of which some is missing is none yet.
+    """
+    return math.floor(await share_logged(turn, offer_id, held) + 1.0 - A_PART)
+
+
+async def share_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> float:
+    """How much of an offer's plan is on record, in parts of it.
 
     What of the same was told to be in since, in other words than the plan's, counts as well.
     """
@@ -56,7 +80,7 @@ async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> in
     offer = await turn.uow.offers.get(offer_id)
     put_in = 0.0
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
-        if is_part(entry, offer_id) and entry.events:
+        if entry.events and await is_part(turn, entry, offer_id):
             put_in += getattr(entry.events[0].what, amount) or 0.0
             continue
         put_in += sum(
@@ -67,7 +91,7 @@ async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> in
             and offer is not None
             and event.at >= offer.made_at
         )
-    return round(put_in / a_part)
+    return put_in / a_part
 
 
 async def measured_since(turn: Turn, offer: Offer, tank_id: int) -> bool:
@@ -83,7 +107,7 @@ async def measured_since(turn: Turn, offer: Offer, tank_id: int) -> bool:
 async def dosed_besides(turn: Turn, offer_id: int, tank_id: int, since: datetime) -> bool:
     """Whether anything else than an offer's own plan was dosed into a tank since then."""
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
-        if is_part(entry, offer_id):
+        if await is_part(turn, entry, offer_id):
             continue
         doses = (e for e in entry.events if e.tank_id == tank_id and e.what.kind == "dose")
         if any(event.at >= since for event in doses):
@@ -116,7 +140,7 @@ async def of(turn: Turn, tank_id: int) -> OwnPlan | None:
     if not doses:
         return None
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
-        pressed = LOGGED.fullmatch(entry.update_id)
+        pressed = LOGGED.fullmatch(await logged_as(turn, entry))
         if pressed is None or not any(event.tank_id == tank_id for event in entry.events):
             continue
         at = entry.events[0].at

@@ -6,7 +6,7 @@ from typing import Final
 
 from bot.chat import emergencies, own_plan, plan_parts
 from bot.chat import what_now as now
-from bot.chat.given_plan import Given, given, running
+from bot.chat.given_plan import OF_PLAN, Given, given, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
 from bot.chat.turn import ASKED, Turn
@@ -53,10 +53,12 @@ async def is_newest(turn: Turn, answered: Offer, of_late: list[Offer]) -> bool:
     for offer in of_late:
         if offer.id == answered.id:
             return True
+        if offer.context.get(OF_PLAN) == answered.id:
+            continue
         if offer.entry_id is not None:
             entry = await turn.uow.log.get(turn.chat.id, offer.entry_id)
             changed = [event.what.kind == "water_change" for event in entry.events] if entry else []
-            is_part = entry is not None and own_plan.is_part(entry, answered.id)
+            is_part = entry is not None and await own_plan.is_part(turn, entry, answered.id)
             if not is_part and not (changed and all(changed) and given(answered) is None):
                 return False
         elif not offer.choices and _is_of_it(offer, answered):

@@ -6,13 +6,14 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import corrections, doses, own_plan, plan_figures
-from bot.chat.given_plan import Given
+from bot.chat import corrections, given_parts, given_tests, own_plan, plan_figures
+from bot.chat.given_plan import Given, last_in
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.plan_figures import FIGURES, ROUNDING, part_of
 from bot.chat.turn import Turn
 from bot.chat.words import doses as dose_words
+from bot.chat.words import given_parts as given_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.numbers import plain, when
 from core.message import parse
@@ -33,8 +34,10 @@ async def answer(
     """Answer what is said of a plan's parts; None where it is about something else."""
     if said == "at_once" or (said == "safe" and _too_much(plan, amounts)):
         return [await _kept_apart(turn, plan)]
-    if said in {"gave_all", "gave_two", "gave_double", "gave_one", "gave_it"}:
-        return await _gave(turn, said, plan, amounts)
+    if said in given_parts.GIVEN:
+        return await given_parts.answer(turn, said, plan, amounts)
+    if said == "to_come":
+        return await _to_come(turn, plan)
     if said == "go_on":
         return await _go_on(turn, plan)
     if said == "when_next":
@@ -113,11 +116,6 @@ async def _just_logged(turn: Turn) -> tuple[int, list[dict[str, Any]]] | None:
     return latest[0].entry_id, latest[0].context.get("facts", {}).get("events", [])
 
 
-def _is_all(plan: Given, grams: float) -> bool:
-    whole = sum(plan.parts) if len(plan.salts) == 1 else 0.0
-    return whole / ROUNDING < grams < whole * ROUNDING
-
-
 def _too_much(plan: Given, amounts: Amounts) -> bool:
     told = amounts.millilitres if "millilitres" in plan.held else amounts.grams
     return told is not None and len(plan.salts) < 2 and told > plan.parts[0] * ROUNDING
@@ -129,14 +127,6 @@ async def _kept_apart(turn: Turn, plan: Given) -> Reply:
     if plan.count > 1:
         return await turn.reply(words.kept_apart(plan.count, plan.every_hours), facts=facts)
     return await turn.reply(words.no_more_than(part_of(plan), plan.every_hours), facts=facts)
-
-
-async def last_in(turn: Turn, plan: Given) -> datetime | None:
-    """When anything was dosed last since a plan was given; None where nothing was."""
-    if plan.tank_id is None:
-        return None
-    put_in = await turn.uow.log.events(plan.tank_id, kinds=["dose"], since=plan.offer.made_at)
-    return put_in[0].at if put_in else None
 
 
 async def _when_next(turn: Turn, plan: Given) -> Reply:
@@ -154,8 +144,28 @@ async def _when_next(turn: Turn, plan: Given) -> Reply:
     return await turn.reply(lines, facts=facts)
 
 
+async def _to_come(turn: Turn, plan: Given) -> list[Reply]:
+    """What is meant to go in: of a plan that waits for it, so much; else what is next."""
+    if await last_in(turn, plan) is not None:
+        return await _go_on(turn, plan)
+    return [await given_parts.waiting(turn, plan, plan.held, given_words.to_come(part_of(plan)))]
+
+
+async def go_on_today(turn: Turn, plan: Given) -> list[Reply] | None:
+    """What is left where the goal is measured, or a part was begun today; else None."""
+    if (reached := await given_tests.reached(turn, plan)) is not None:
+        return [reached]
+    if (rest := await given_parts.rest_today(turn, plan)) is None:
+        return None
+    missing = rest["millilitres"] if "millilitres" in rest else rest["grams"]
+    lines = given_words.rest_of_part(given_parts.shown(rest))
+    return [await given_parts.waiting(turn, plan, rest, lines, rest=missing)]
+
+
 async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
     """What is next: a first part, waiting, a test, or the next part worked out anew."""
+    if (today := await go_on_today(turn, plan)) is not None:
+        return today
     begun = await last_in(turn, plan)
     logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     left = plan.count - logged
@@ -207,40 +217,4 @@ async def _none_in(turn: Turn, plan: Given, facts: dict[str, Any]) -> list[Reply
     only = None if below is None else dose_words.only_below(below)
     lines = words.none_logged(plan.count, part_of(plan), only)
     facts |= {} if below is None else {"only_if_ammonia_below": below}
-    return [await turn.reply(lines, facts=facts)]
-
-
-def _held(plan: Given, amounts: Amounts) -> dict[str, Any] | None:
-    """So much of the plan's only substance as is told; None in another measure, or of several."""
-    if amounts.spoons is not None and len(plan.salts) < 2:
-        return {**plan.held, "spoons": amounts.spoons}
-    if "millilitres" in plan.held:
-        told = amounts.millilitres
-        return None if told is None else {**plan.held, "millilitres": told}
-    if amounts.grams is None or len(plan.salts) != 1:
-        return None
-    grams = amounts.grams
-    return {**plan.held, "grams": grams, "salts": [[plan.salts[0][0], grams]]}
-
-
-async def _gave(
-    turn: Turn, said: About | Telling, plan: Given, amounts: Amounts
-) -> list[Reply] | None:
-    """Put on record what is told to be in: a part or more, all that is left, or so much."""
-    if said == "gave_it" and await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
-        return None  # it may be what a reminder waits for
-    logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
-    left = plan.count - logged
-    said_by = f"{own_plan.log_id(plan.offer.id)}:{turn.incoming.update_id}"
-    if amounts.of_dose and not (said == "gave_all" and _is_all(plan, amounts.grams or 0.0)):
-        if len(plan.salts) > 1 and amounts.grams is not None:
-            salts = [name for name, _ in plan.salts]
-            return [await turn.reply(words.grams_of_which(amounts.grams, salts))]
-        held = _held(plan, amounts)
-        return None if held is None else await doses.log_parts(turn, said_by, held)
-    if said == "gave_double":  # of the part that was just put on record, once more
-        return await doses.log_parts(turn, said_by, plan.held, 1 if logged else 2)
-    if left < 1:
-        return [await turn.reply(words.all_logged(plan.count))]
-    count = {"gave_all": left, "gave_two": min(left, 2)}.get(said, 1)
-    return await doses.log_parts(turn, said_by, plan.held, count)
+    return [await given_parts.waiting(turn, plan, plan.held, lines, **facts)]

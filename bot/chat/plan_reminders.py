@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 
 from bot.chat import own_plan, plan_parts, task_deeds
-from bot.chat.given_plan import given, running
+from bot.chat.given_plan import given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
 from bot.chat.plan_figures import part_of
@@ -87,7 +87,7 @@ async def next_part(turn: Turn, what: str) -> Part | None:
     besides = await own_plan.dosed_besides(turn, plan.offer.id, tank.id, plan.offer.made_at)
     if number > plan.count or besides:
         return Part(talk_words.retest(tested), "test", tank)
-    begun = await plan_parts.last_in(turn, plan)
+    begun = await last_in(turn, plan)
     if begun is None and number > 1:
         begun = plan.offer.made_at
     task = talk_words.part_of_plan(tested, number, plan.count, part_of(plan))
@@ -139,7 +139,7 @@ async def earliest(turn: Turn, reminder: Reminder) -> datetime | None:
     plan = await running(turn) if reminder.kind == "dose" else None
     if plan is None or plan.tank_id != reminder.tank_id or part_of(plan) not in reminder.what:
         return None
-    begun = await plan_parts.last_in(turn, plan)
+    begun = await last_in(turn, plan)
     return None if begun is None else begun + timedelta(hours=plan.every_hours)
 
 

@@ -5,7 +5,7 @@ The answers are no offers: the plan stays what `done`, `slower` and its buttons 
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Final
 
 from bot.chat import (
     after,
@@ -13,12 +13,14 @@ from bot.chat import (
     change_talk,
     emergencies,
     forms_talk,
+    given_parts,
     misput,
     nameless,
     other_way,
     own_plan,
     pair_talk,
     plan_figures,
+    plan_how,
     plan_now,
     plan_parts,
     presses,
@@ -34,8 +36,8 @@ from bot.chat.words import doses as dose_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.text import _
 from bot.store.offers import Offer
-from core.advice.dissolving import jug_litres, stock_for
 from core.advice.spoons import spoon_grams
+from core.message import followups
 from core.message.anew import exchanged
 from core.message.model import Command, Parsed, Question
 from core.message.plan_anew import (
@@ -59,7 +61,7 @@ CORRECTING: Final = frozenset({"correct", "no"})
 GIVEN: Final = frozenset({"gave_all", "gave_two", "gave_double"})
 """More than a part went in."""
 
-TOLD: Final = GIVEN | {"gave_one", "gave_it", "changed"}
+TOLD: Final = GIVEN | {"gave_one", "gave_it", "gave_half", "changed"}
 """What is told to be done, which none is who asks when."""
 
 OF_NEWEST: Final = frozenset(
@@ -102,6 +104,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await _regretted(turn, parsed) if parsed.command.name in CORRECTING else None
     if (steps := await plan_now.what_now(turn)) is not None:
         return steps
+    again = await running(turn) if followups.again(text) else None
+    if again is not None and (today := await plan_parts.go_on_today(turn, again)) is not None:
+        return today
     exact = about(text) or when_of_plan(text)
     said = telling(text) if exact is None else (exact, Amounts())
     if said is not None and said[0] in TOLD and asks_when(text):
@@ -141,6 +146,8 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 async def _weighed_anew(turn: Turn, parsed: Parsed, grams: float) -> list[Reply] | None:
     """The part on record put right; where none is, `9 g instead of 3` of the plan went in. [g]"""
+    if await given_parts.asks_how_much(turn):
+        return await _answer(turn, parsed, "gave_it", Amounts(grams=grams))
     corrected = await plan_parts.weighed_anew(turn, grams)
     text = turn.incoming.text
     if corrected is not None or not (without_instead(text)[1] or regrets(text)):
@@ -182,6 +189,12 @@ async def _answer(
             newest = await plan_now.is_newest(turn, offer, of_late)
             return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
+    if said in {"gave_it", "to_come"} and not amounts.of_dose and plan is not None:
+        if not await plan_now.is_newest(turn, plan.offer, of_late):
+            if said == "gave_it":
+                return await given_parts.done(turn, sure=False)
+            return [await turn.reply(words.tell_when_done())]
+        return await _about(turn, said, plan, amounts)
     if plan is None and said in GIVEN and not calls.is_call(turn, parsed):
         await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
@@ -199,6 +212,8 @@ async def _answer(
         return [await turn.reply(words.double_of_what())]
     if said == "spoons" and plan is None:
         return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
+    if said in {"so_much", "to_come"} and not parsed.events and parsed.question is None:
+        return [await turn.reply(words.tell_when_done())]
     return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
 
 
@@ -234,41 +249,8 @@ async def _about(
     ):  # the plan knows nothing of it: none may go in
         return await plan_parts.answer(turn, "when_next", plan, Amounts())
     if said == "spoons":
-        return [await _without_scale(turn, plan)]
-    return [await _how(turn, plan, dry=said == "dry")]
-
-
-async def _how(turn: Turn, plan: Given, *, dry: bool) -> Reply:
-    jugs = [(name, grams, jug_litres(name, grams)) for name, grams in plan.salts]
-    facts = {
-        "jugs": [
-            {"substance": name, "grams": grams, "litres": litres} for name, grams, litres in jugs
-        ]
-    }
-    hazards = [dose_words.CAUTIONS[each] for each in plan.held.get("cautions", ())]
-    return await turn.reply(words.how(jugs, hazards, dry=dry), facts=facts)
-
-
-async def _without_scale(turn: Turn, plan: Given) -> Reply:
-    """Why no spoon measures it, and how a kitchen scale does."""
-    name, grams = plan.salts[0]
-    spoon, stock = spoon_grams(name, 1.0), stock_for(name, grams)
-    facts: dict[str, Any] = {"substance": name, "grams": grams}
-    if spoon is not None:
-        facts["spoon_grams"] = list(spoon[1:])
-    lines = [words.not_by_spoon(name, spoon)]
-    for salt, part in plan.salts:
-        made = stock_for(salt, part)
-        lines.append(words.weighed(salt, part, made))
-        if made is not None:
-            facts.setdefault("stock", []).append(
-                {"substance": salt, "grams": made.grams, "millilitres": made.millilitres}
-            )
-    if stock is not None:
-        lines.append(words.keep_stock())
-    if len(plan.analytes) == 1 and (target := plan.facts.get("to")) is not None:
-        lines.append(words.rather_change(plan.analytes[0], target))
-    return await turn.reply(lines, facts=facts)
+        return [await plan_how.without_scale(turn, plan)]
+    return [await plan_how.how(turn, plan, dry=said == "dry")]
 
 
 async def _dropped(turn: Turn, newest: Offer) -> list[Reply]:

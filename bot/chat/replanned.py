@@ -7,6 +7,7 @@ from datetime import timedelta
 from typing import Final
 
 from bot.chat import dosing
+from bot.chat.given_plan import OF_PLAN
 from bot.chat.model import Reply
 from bot.chat.turn import ASKED, Turn
 from bot.store.offers import AT_HAND, Offer
@@ -17,7 +18,7 @@ from core.message.model import Parsed
 HELD: Final = timedelta(hours=12)
 """An older plan is past: it may be given by now."""
 
-LOGGING: Final = frozenset({"log_dose", "which_form"})
+LOGGING: Final = frozenset({"log_dose", "which_form", "log_some"})
 """What the button of a plan does that puts its first part on record."""
 
 LOOKED_AT: Final = AT_HAND
@@ -55,6 +56,8 @@ async def for_volume(turn: Turn, stored: StoredTank, offer: Offer | None = None)
 async def newest(turn: Turn) -> Offer | None:
     """The newest answer but of a part that was logged and of how much water a tank holds."""
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        if OF_PLAN in offer.context:
+            continue  # talk of the plan
         of_volume = any(choice.verb == "set_volume" for choice in offer.choices)
         if offer.entry_id is None and not of_volume:
             return offer

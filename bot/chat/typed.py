@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import math
+from datetime import timedelta
+from typing import Final
 
-from bot.chat import presses, reminder_answers
+from bot.chat import given_parts, given_plan, presses, reminder_answers
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.replanned import LOGGING
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.store.offers import Choice, Offer
+from core.message import parse
 from core.message.model import Command, Parsed
 
 COMMANDS = frozenset({"more", "undo", "done"})
@@ -52,25 +55,47 @@ async def done(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``done`` or ``done 2``: the task was done; right after a plan, its first part was given."""
     if not command.arguments and (given := await plan_given(turn)) is not None:
         return given
+    if not command.arguments and (earlier := await given_parts.done(turn)) is not None:
+        return earlier
     return await reminder_answers.by_number(turn, "done", command.arguments)
 
 
 async def plan_given(turn: Turn) -> list[Reply] | None:
-    """Log the plan that was answered last, where no reminder waits for the word."""
-    latest = await turn.uow.offers.latest(turn.chat.id)
+    """Log the plan that was answered last, where no reminder waits for the word.
+
+    Readings that were told since leave it what is waited for; of an older change it is asked.
+    """
+    offer = await _waiting(turn)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    if not latest or turn.now - latest[0].made_at > patience:
+    if offer is None or await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
         return None
-    choice = next((each for each in latest[0].choices if each.verb in LOGGING), None)
-    changed = _changes(turn, latest[0])
-    if not (choice or changed) or await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
+    old = turn.now - offer.made_at > patience
+    logging = [each for each in offer.choices if each.verb in LOGGING]
+    if logging and not old:
+        asks = given_plan.OF_PLAN in offer.context and len(logging) > 1  # which of both
+        return None if asks else await presses.take(turn, offer, logging[0])
+    changed = _changes(turn, offer)
+    if not changed or (old and (turn.incoming.group or turn.now - offer.made_at > WAITS)):
         return None
-    if choice is not None:
-        return await presses.take(turn, latest[0], choice)
-    if len(changed) == 1:
-        return await presses.take(turn, latest[0], changed[0])
+    if len(changed) == 1 and not old:
+        return await presses.take(turn, offer, changed[0])
     lines = [words.which_was_done([each.label for each in changed])]
     return [await turn.reply(lines, choices=changed)]
+
+
+WAITS: Final = timedelta(hours=72)
+"""So long after a change was spoken of `done` may be of it; our judgement."""
+
+
+async def _waiting(turn: Turn) -> Offer | None:
+    """The newest answer; where that is a change, also behind readings that were told since."""
+    latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
+    for offer in latest:
+        if "largest_safe_share" in offer.context.get("facts", {}):
+            return offer
+        if not await given_parts.is_quiet(turn, offer, 0):
+            break
+    return latest[0] if latest else None
 
 
 def _changes(turn: Turn, offer: Offer) -> list[Choice]:
@@ -83,15 +108,38 @@ def _changes(turn: Turn, offer: Offer) -> list[Choice]:
     shares = dict.fromkeys([facts["share"], *(step for step in steps if step > 0.0)])
     new = f" with {facts['source']}" if facts.get("source", "").isalpha() else ""
     at = turn.now.isoformat()
+    litres = _litres_asked(turn, offer)
+    told = {share: f"{100 * share:.3g}%" for share in shares}
+    if litres is not None:
+        told[facts["share"]] = f"{litres:.4g} l"
+        if len(told) > 1 and abs(facts["share"] - list(told)[1]) < SAME:
+            told.popitem()  # 18.5 %, said as 18 %: the step is what was asked about
     return [
         Choice(
-            words.changed_so_much(share),
+            words.changed_so_much(share)
+            if litres is None or "%" in said
+            else words.changed_litres(litres),
             "for_tank",
             "",
-            {"text": f"changed {100 * share:.3g}%{new}", "at": at, "tank_id": tank.id},
+            {"text": f"changed {said}{new}", "at": at, "tank_id": tank.id},
         )
-        for share in shares
+        for share, said in told.items()
     ]
+
+
+SAME: Final = 0.01
+"""Of the water: shares this near are one, said as a whole number of percent."""
+
+
+def _litres_asked(turn: Turn, offer: Offer) -> float | None:
+    """The litres that the change of an answer was asked in; None where it was a share. [L]"""
+    asked = offer.context["asked"]
+    changes = asked.get("changes", {})
+    if changes.get("percent") is not None:
+        return None
+    question = parse(asked["text"], turn.context()).question
+    told = changes.get("litres", None if question is None else question.litres)
+    return None if told is None else float(told)
 
 
 async def later(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:

@@ -39,11 +39,10 @@ def weighed_anew(text: str) -> float | None:
     """
     plain, instead = without_instead(text)
     said = said_of_plan(plain)
-    if said is None or said.names or "?" in text or said.classes - _ANEW:
+    if said is None or said.names or "?" in text or said.classes - _ANEW - {"inside"}:
         return None
-    return (
-        said.amounts.grams if instead or "no" in said.classes or "put" not in said.classes else None
-    )
+    anew = instead or said.only or "no" in said.classes or "put" not in said.classes
+    return said.amounts.grams if anew else None
 
 
 def named_instead(text: str) -> tuple[float, str, float] | None:

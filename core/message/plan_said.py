@@ -73,6 +73,12 @@ class Said(NamedTuple):
     """Whether its first word opens a question."""
     regrets: bool = False
     """Whether it has a word of regret: oops."""
+    only: bool = False
+    """Whether it has a word for no more than so much: only, just."""
+    begins: bool = False
+    """Whether it has a word for the first one."""
+    queries: bool = False
+    """Whether it begins with a word that asks what or how much: then no deed is told."""
 
 
 @cache
@@ -114,6 +120,7 @@ def said_of_plan(text: str) -> Said | None:
     classes: set[str] = set()
     place, of_part = 0, False
     opening: frozenset[str] = frozenset()
+    queries = "query" in _at(words, 0)[1]
     while place < len(words):
         size, of = _at(words, place)
         if of_part and not size and words[place].isdigit():
@@ -126,10 +133,13 @@ def said_of_plan(text: str) -> Said | None:
         opening = opening or of - {"light", "regret"}
         classes |= of
         place += size
-    asks = bool(words) and "is" in _classes().get(words[0], ())
-    of = frozenset(classes - {"light", "regret", "ask"} | (opening & {"ask"}))
+    asks = "is" in _at(words, 0)[1]  # no c'est dedans
+    flags = ("regret", "only", "begin")
+    of = frozenset(classes - {"light", "wait", "query", "ask", *flags} | (opening & {"ask"}))
     asks = asks or "ask" in opening
-    return Said(of, amounts, bool(named), asks, "regret" in classes)
+    regrets, begins = "regret" in classes, "begin" in classes
+    only = bool(classes & {"only", "only_own"})
+    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries)
 
 
 def tells_which(text: str) -> bool:

@@ -16,7 +16,8 @@ Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
     "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
     "first", "warm", "end", "sure", "stop", "store", "hour",
-    "not_given", "gave_too_much", "when_next", "lot", "check", "spoons",
+    "not_given", "gave_too_much", "when_next", "lot", "check", "spoons", "gave_half", "so_much",
+    "to_come",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part, a part or just "it" went
 in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
@@ -25,8 +26,12 @@ part was missed; whether so much a week will do; which of two goes in first; how
 the new water should be; where it leads, how sure that is; that it may end before, how what is left
 is kept, at which hour it goes in; that it did not go in; that too much of it did; whether to go on
 testing, or to give the same tomorrow; that it is much, or little; whether so many grams are right;
-that there is no scale."""
+that there is no scale; that half of it went in; that so much and no more shall go in, or that it
+will."""
 
+_DEEDS: Final = frozenset(
+    {"gave_all", "gave_two", "gave_one", "gave_it", "gave_half", "changed", "not_given"}
+)
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
 
@@ -47,8 +52,14 @@ def telling(text: str) -> Heard | None:
     ('gave_double', 'at_once')
     >>> telling("what do I give today").meaning, telling("is 20 g safe").amounts.grams
     ('go_on', 20.0)
+    >>> telling("what did i dose") is None
+    True
     >>> telling("2nd part now?").meaning, telling("I gave it").meaning, telling("it is")
     ('go_on', 'gave_it', None)
+    >>> telling("i only put half in").meaning, telling("just 1 g").amounts.grams
+    ('gave_half', 1.0)
+    >>> telling("ill put it in tonight").meaning, telling("ill only do 10 l").meaning
+    ('to_come', 'so_much')
     >>> telling("is 20% a week enough?").meaning, telling("is 20% a week enough?").amounts.percent
     ('weekly', 20.0)
     """
@@ -60,6 +71,9 @@ def telling(text: str) -> Heard | None:
         return Heard("check", said.amounts)
     if _unweighed(said):
         return Heard("spoons")
+    said = said._replace(classes=said.classes - {"only_own"})
+    if not (asks or said.queries) and (coming := _to_come(said)) is not None:
+        return Heard(coming, said.amounts)
     found = _of(said.classes - {"is"}, asks=asks)
     if found == "weekly" and "double" in said.classes and said.amounts.percent is None:
         return None  # how often something is done, nobody knows what
@@ -71,6 +85,8 @@ def telling(text: str) -> Heard | None:
         return None
     if found == "a_day" and said.amounts.litres is not None:
         return None  # how much of it for 200 l
+    if said.queries and found in _DEEDS:
+        return None  # what did i dose
     return Heard(found, said.amounts)
 
 
@@ -86,6 +102,28 @@ def _unweighed(said: Said) -> bool:
     spoon = "spoon" in said.classes or said.amounts.spoons is not None
     told = "scale" in said.classes or ("only_own" in said.classes and spoon)
     return told and not said.names and not said.classes - _OF_SPOON
+
+
+def names_later(text: str) -> bool:
+    """Whether a text names a part that is not the first: so it is no deed that is told twice.
+
+    Examples
+    --------
+    >>> names_later("second half in"), names_later("first half in"), names_later("its in")
+    (True, False, False)
+    """
+    said = said_of_plan(text)
+    return said is not None and bool(said.classes & _LATER) and not said.begins
+
+
+def _to_come(said: Said) -> Telling | None:
+    """What is meant to be done: so much and no more, or what was planned."""
+    told = any(amount is not None for amount in said.amounts)
+    will = "shall" in said.classes
+    if told and not said.names and not said.classes - (_WILL if will else _NO_MORE):
+        return "so_much" if will or said.only else None
+    deed = said.classes & {"put", "give", "rise", "test", "now", "later"} and will
+    return "to_come" if deed and not told and not said.classes - _WILL else None
 
 
 def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
@@ -120,6 +158,9 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     if free := said & _FREE:
         return _free(said, free) if asks or "may" in said or "hour" in said else None
     is_in = "inside" in said
+    if "half" in said:
+        deed = said & {"put", "inside"} and not (asks or wishes)
+        return "gave_half" if deed and not said - _OF_HALF else None
     said = said - {"inside"} | ({"put"} if is_in and "harm" in said else set())
     if _at_once(said, asks=asks):
         return "at_once"
@@ -198,6 +239,14 @@ _OF_TEST: Final = frozenset(
     {"test", "may", "store", "onward", "again", "now", "after", "is", "more"}
 )
 _OF_SPOON: Final = frozenset({"ask", "scale", "spoon", "only_own", "may", "is", "part", "no"})
+_LATER: Final = frozenset({"place", "next", "rest", "more"})
+_NO_MORE: Final = frozenset({"give", "part", "once", "now", "later"})
+_WILL: Final = _NO_MORE | {
+    "shall", "will", "put", "inside", "rise", "place", "next", "is", "test", "water",
+}  # fmt: skip
+_OF_HALF: Final = frozenset(
+    {"half", "put", "inside", "give", "once", "part", "place", "now", "more", "rest", "is"}
+)
 _TOO_MUCH: Final = frozenset({"harm", "put", "inside", "give", "once", "part"})
 _OF_SAFE: Final = frozenset({*_SAFE, "once", "part", "give", "put", "a_day"})
 _FREE: Final = frozenset({"stop", "store", "hour"})

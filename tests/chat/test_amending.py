@@ -83,6 +83,18 @@ async def test_a_deed_goes_to_the_tank_that_it_was_done_in(fern: Talk) -> None:
     assert "Moved" not in await fern.text("did it go in quarry")
 
 
+async def test_a_part_that_was_put_right_stays_one_of_its_plan(fern: Talk) -> None:
+    await fern.say("kh 2 gh 5 ph 7.0 temp 25 ammonia 0")
+    part = (await fern.facts("dose kh 4"))["parts"][0]
+    await fern.say("done")
+    await fern.say("i only put half in")
+    left = await fern.facts("how much is left")
+    assert left["rest"] == pytest.approx(part / 2, rel=1e-3)
+    (logged,) = await fern.say("done")
+    assert logged.facts["events"][0]["grams"] == pytest.approx(part / 2, rel=1e-3)
+    assert "1 of 2 parts is left." in await fern.text("how much is left")
+
+
 async def test_the_volume_of_the_tank_puts_no_change_right(fern: Talk) -> None:
     await fern.say("changed 30%")
     assert "Does Fern hold 60 L" in await fern.text("it's 60 l")

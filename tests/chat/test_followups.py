@@ -104,7 +104,7 @@ async def test_done_right_after_a_plan_logs_its_first_part(talk: Talk) -> None:
     await after_plan(talk)
     (reply,) = await talk.say("done")
     assert reply.facts["events"][0]["grams"] == pytest.approx(90 * SODIUM, rel=2e-3)
-    assert "Nothing is waiting" in await talk.text("done")
+    assert "Nothing is stored again" in await talk.text("done")
 
 
 TANKS = (

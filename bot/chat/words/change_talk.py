@@ -20,6 +20,15 @@ def change_later(*, emergency: bool) -> list[str]:
     ]
 
 
+def change_to_come(share: float, volume_l: float | None) -> list[str]:
+    """A change is meant to be made. [share], [L]"""
+    how_much = percent(at_most(share)) if volume_l is None else litres(volume_l)
+    return [
+        _("Fine: {amount}. Test again first if it is not today.").format(amount=how_much),
+        _("When it is done, send: done"),
+    ]
+
+
 def next_change(*, emergency: bool) -> list[str]:
     """When the next of several changes may follow."""
     if emergency:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.words import names
-from bot.chat.words.numbers import plain
+from bot.chat.words.numbers import litres, plain
 from bot.chat.words.text import N_, _
 
 _NOT_YET = {
@@ -129,6 +129,11 @@ def already() -> list[str]:
 def changed_so_much(share: float) -> str:
     """A change of water on a button."""
     return _("changed {share} %").format(share=plain(100 * share, 1))
+
+
+def changed_litres(volume_l: float) -> str:
+    """A change of water on a button, in litres as they were asked about. [L]"""
+    return _("changed {amount}").format(amount=litres(volume_l))
 
 
 def which_was_done(labels: Sequence[str]) -> str:

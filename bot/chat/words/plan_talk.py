@@ -245,6 +245,11 @@ def older_than_readings(ask: str) -> list[str]:
     return [_("You measured again since that plan. Ask for it anew: {ask}").format(ask=ask)]
 
 
+def tell_when_done() -> list[str]:
+    """Something is meant to be done."""
+    return [_("Fine. Tell me when it is done, and send what you measure. Nothing is stored yet.")]
+
+
 def test_first(tested: str, ask: str) -> str:
     """Before the next part the water is tested; `ask` is the question that then gives it."""
     told = _("Test {tested} first and send them, then ask: {ask}")

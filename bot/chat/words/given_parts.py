@@ -1,0 +1,106 @@
+"""What went in of a plan, or shall: so much of it, half of what, a second one or the same."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.words.text import _
+
+
+def so_much(told: str, part: str) -> list[str]:
+    """So much in the place of a part, which may be less."""
+    return [
+        _("{amount}, where the plan gives {part}: fine, less is never too much.").format(
+            amount=told, part=part
+        ),
+        _("When it is in, send: done"),
+    ]
+
+
+def to_come(part: str) -> list[str]:
+    """What is planned is not in yet."""
+    return [
+        _("Fine: {part}. Test again first if it is not today.").format(part=part),
+        _("When it is in, send: done"),
+    ]
+
+
+def rest_of_part(rest: str) -> list[str]:
+    """What is missing from the part that was begun."""
+    return [
+        _("{rest} of today's part is left, then nothing more until the test.").format(rest=rest),
+        _("When it is in, send: done"),
+    ]
+
+
+def half_of_what(amounts: Sequence[str]) -> list[str]:
+    """Half of a part, or of the whole plan."""
+    told = _("Half of what? Send how much went in: {amounts}. Nothing is stored yet.")
+    return [told.format(amounts=" · ".join(amounts))]
+
+
+def told_twice(part: str, at: str) -> list[str]:
+    """A part that is told may be the one that is on record."""
+    told = _("{part} is on record already ({at}). Is it a second one, or the same?")
+    return [
+        told.format(part=part, at=at),
+        _("Nothing is stored again. If no second one went in, give none before the next test."),
+    ]
+
+
+def second_one() -> str:
+    """A button: it went in once more."""
+    return _("a second one")
+
+
+def same_one() -> str:
+    """A button: it is the one on record."""
+    return _("the same one")
+
+
+def as_it_was() -> list[str]:
+    """What was told is on record once."""
+    return [_("All right: it is on record once.")]
+
+
+def reached(name: str, value: str) -> list[str]:
+    """The goal of a plan is measured: nothing more of it goes in."""
+    told = _("Goal reached: {name} is {value} by your last test. Give nothing more.")
+    return [told.format(name=name, value=value)]
+
+
+def before_test(part: str, name: str, value: str) -> list[str]:
+    """A part that was not told before a test that shows it."""
+    told = _("{name} is {value} by your last test. Did {part} go in before that test, or after it?")
+    return [told.format(part=part, name=name, value=value), _("Nothing is stored yet.")]
+
+
+def before_it() -> str:
+    """A button: it was in when the test was made."""
+    return _("before the test")
+
+
+def after_it() -> str:
+    """A button: it went in after the test."""
+    return _("after the test")
+
+
+def of_plan_then(part: str, tank: str, at: str) -> list[str]:
+    """A plan of some days ago, and a word that something was done."""
+    told = _("Is it {part} for {tank}, planned {at}? Then press or send: yes")
+    return [told.format(part=part, tank=tank, at=at), _("Nothing is stored yet.")]
+
+
+def yes_log() -> str:
+    """A button: it is what the plan gave."""
+    return _("yes, log it")
+
+
+def no_other() -> str:
+    """A button: it is something else."""
+    return _("no, something else")
+
+
+def nothing_kept() -> list[str]:
+    """What was done is something else."""
+    return [_("Nothing is stored. Tell me what it was, for example: changed 20 %")]

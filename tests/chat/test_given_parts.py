@@ -1,0 +1,228 @@
+"""What of a plan went in, or shall: so much, half of it, told twice, done later or after a test.
+
+Grams by molar mass (29.96 mg/L of sodium bicarbonate a °dH, from the formula weight 84.007).
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+A_PART = 90 * 29.96e-3
+
+
+@pytest.fixture
+async def one(talk: Talk) -> Talk:
+    """A plan in one part: KH 2 to 3 in 90 L."""
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 2 gh 5 ph 7.0 temp 25 ammonia 0")
+    await talk.say("dose kh 3")
+    return talk
+
+
+@pytest.fixture
+async def two(talk: Talk) -> Talk:
+    """A plan in two parts: KH 2 to 4 in 90 L."""
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 2 gh 5 ph 7.0 temp 25 ammonia 0")
+    await talk.say("dose kh 4")
+    return talk
+
+
+def grams(facts: dict) -> float:  # type: ignore[type-arg]
+    (event,) = facts["events"]
+    return float(event["grams"])
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hab nur 1g genommen", "ok weighed 1 g and its in", "only used 1 g", "j'ai pris 1 g",
+        "solo puse 1 g", "só pus 1 g", "ho messo solo 1 g", "heb maar 1 g gedaan",
+        "dałem tylko 1 g", "gav bara 1 g",
+    ],
+)  # fmt: skip
+async def test_so_much_went_in_and_the_rest_of_the_part_is_left(one: Talk, text: str) -> None:
+    assert grams(await one.facts(text)) == 1.0
+    assert (await one.facts("wieviel noch"))["rest"] == pytest.approx(A_PART - 1.0, rel=2e-3)
+    assert grams(await one.facts("done")) == pytest.approx(A_PART - 1.0, rel=2e-3)
+
+
+@pytest.mark.parametrize("text", ["just 1 g", "ill only give 1 g", "nur 1 g", "seulement 1 g"])
+async def test_so_much_and_no_more_is_what_done_logs(one: Talk, text: str) -> None:
+    assert "When it is in, send: done" in await one.text(text)
+    assert grams(await one.facts("done")) == 1.0
+
+
+async def test_more_than_a_part_is_kept_apart(one: Talk) -> None:
+    assert "Not more than 2.7 g" in await one.text("ill just give 5 g")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "its in", "ive put it in", "gave it", "j ai mis la 1ere dose", "erste portion drin",
+        "c'est dedans", "ya está dentro", "já está dentro", "è dentro", "zit erin",
+        "już jest w środku", "den är i",
+    ],
+)  # fmt: skip
+async def test_it_is_in_also_behind_a_reading(one: Talk, text: str) -> None:
+    await one.say("ph 7.1")
+    assert grams(await one.facts(text)) == pytest.approx(A_PART, rel=2e-3)
+    assert "events" not in await one.facts(text)  # twice: is on record already
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ("ok first half is in", "second half in"),
+        ("i only put half in", "zweite hälfte drin"),
+        ("hab die hälfte reingetan", "did the rest"),
+        ("le puse la mitad hoy", "put the rest in"),
+    ],
+)
+async def test_half_of_the_only_part(one: Talk, first: str, second: str) -> None:
+    assert grams(await one.facts(first)) == pytest.approx(A_PART / 2, rel=2e-3)
+    assert grams(await one.facts(second)) == pytest.approx(A_PART / 2, rel=2e-3)
+    assert "on record already" in await one.text("its in")
+
+
+async def test_half_of_two_parts_is_asked(two: Talk) -> None:
+    (asked,) = await two.say("half is in")
+    assert asked.text.startswith("Half of what?")
+    (logged,) = await two.press(2, asked)
+    assert grams(dict(logged.facts)) == pytest.approx(A_PART, rel=2e-3)
+
+
+@pytest.mark.parametrize("text", ["put it in", "i gave it", "done", "hab ich gegeben"])
+async def test_told_twice_is_asked(two: Talk, text: str) -> None:
+    await two.say("put it in")
+    (asked,) = await two.say(text)
+    assert "Is it a second one, or the same?" in asked.text
+    assert "events" not in asked.facts
+    assert "on record once" in await two.text("no")
+
+
+async def test_a_second_one_is_told_as_such(two: Talk) -> None:
+    await two.say("put it in")
+    (logged, *_more) = await two.say("second part in")
+    assert grams(dict(logged.facts)) == pytest.approx(A_PART, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gonna put it in tonight", "ill give it tomorrow", "je vais le mettre ce soir",
+        "voy a ponerlo mañana", "vou pôr amanhã", "ich werde es morgen geben",
+    ],
+)  # fmt: skip
+async def test_what_is_to_come_is_not_logged(one: Talk, text: str) -> None:
+    (reply,) = await one.say(text)
+    assert "send: done" in reply.text or reply.text.startswith("Fine.")
+    assert "events" not in reply.facts
+    assert "no dose on record" in await one.text("what did i dose")
+
+
+@pytest.mark.parametrize("text", ["so am i done", "how much is left", "wieviel noch"])
+async def test_a_goal_that_is_measured_needs_no_more(one: Talk, text: str) -> None:
+    await one.wait(hours=2)
+    await one.say("kh 3")
+    assert (await one.text(text)).startswith("Goal reached: KH is 3")
+
+
+async def test_a_part_that_a_test_shows_is_asked_when(one: Talk) -> None:
+    await one.wait(hours=2)
+    await one.say("kh 3")
+    (asked,) = await one.say("gave it")
+    assert "before that test, or after it?" in asked.text
+    (logged,) = await one.press(1, asked)
+    assert grams(dict(logged.facts)) == pytest.approx(A_PART, rel=2e-3)
+    assert (await one.text("how much is left")).startswith("Goal reached")
+
+
+async def test_done_is_of_the_plan_behind_a_retest(one: Talk) -> None:
+    await one.say("kh 2.2")
+    assert grams(await one.facts("done")) == pytest.approx(A_PART, rel=2e-3)
+
+
+async def test_done_of_an_older_plan_is_asked(one: Talk) -> None:
+    await one.wait(hours=48)
+    (asked,) = await one.say("done")
+    assert asked.text.startswith("Is it 2.7 g of sodium bicarbonate (baking soda) for Fern")
+    (logged,) = await one.say("yes")
+    assert grams(dict(logged.facts)) == pytest.approx(A_PART, rel=2e-3)
+
+
+async def test_done_long_after_a_plan_is_of_nothing(one: Talk) -> None:
+    await one.wait(hours=100)
+    assert "Nothing is waiting" in await one.text("done")
+
+
+async def test_done_after_what_is_left_was_told(two: Talk) -> None:
+    await two.wait(hours=40)
+    assert "When it is in, send: done" in await two.text("how much is left")
+    assert grams(await two.facts("done")) == pytest.approx(A_PART, rel=2e-3)
+
+
+CHANGE = (
+    "/tank new Fern 54 l fresh",
+    "tap kh 4 gh 6 ph 7.4 nitrate 10 20c",
+    "kh 4 gh 6 ph 7.2 nitrate 60 25c ammonia 0",
+    "what if i change 25%",
+)
+
+
+@pytest.mark.parametrize(
+    "text", ["c'est trop, 10 litres ça va?", "ill only do 10 l", "nur 10 l", "is 10 l ok?"]
+)
+async def test_so_many_litres_are_what_done_logs(talk: Talk, text: str) -> None:
+    for each in CHANGE:
+        await talk.say(each)
+    assert (await talk.facts(text))["litres"] == pytest.approx(10.0)
+    (event,) = (await talk.facts("done"))["events"]
+    assert event["litres"] == 10.0
+    (event,) = (await talk.facts("en fait 12"))["events"]
+    assert event["litres"] == 12.0
+
+
+async def test_a_change_is_done_behind_a_reading(talk: Talk) -> None:
+    for each in CHANGE:
+        await talk.say(each)
+    await talk.say("ph 7.1")
+    (event,) = (await talk.facts("did it"))["events"]
+    assert event["percent"] == pytest.approx(25.0)
+
+
+@pytest.mark.parametrize(
+    "text", ["ill change 20l tomorrow", "ill test later", "ok ill do it later"]
+)
+async def test_what_i_will_do_is_no_illness(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 54 l fresh")
+    (reply,) = await talk.say(text)
+    assert reply.text.startswith("Fine.")
+    assert "emergency" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what did i put in", "did i put it in", "how much did i give", "i took 2 g out",
+        "used up 5 g", "is it in", "who put it in", "czy dałem", "i used 1 g last time",
+    ],
+)  # fmt: skip
+async def test_what_tells_no_deed_logs_none(two: Talk, text: str) -> None:
+    for reply in await two.say(text):
+        assert "events" not in reply.facts
+    assert "no dose on record" in await two.text("what did i dose")
+
+
+async def test_half_of_two_parts_may_be_typed_in_grams(two: Talk) -> None:
+    await two.say("half is in")
+    assert grams(await two.facts("1.3 g")) == pytest.approx(1.3)
+    assert (await two.facts("how much is left"))["rest"] == pytest.approx(A_PART - 1.3, rel=2e-3)
+
+
+async def test_a_plan_is_told_another_way_behind_talk_of_it(two: Talk) -> None:
+    await two.say("ill give it tomorrow")
+    assert (await two.facts("with potassium bicarbonate"))["substance"] == "potassium bicarbonate"
