@@ -241,7 +241,13 @@ async def _put_right(
         for each in told
         for reading in each.readings
     ]
-    new_events = [event for each in told for event in each.events]
+    new_events = [
+        replace(event, at=_when_done(entry, event.what.kind) or event.at)
+        if not timed and event.what.at is None
+        else event
+        for each in told
+        for event in each.events
+    ]
     corrected = replace(
         replacement(turn, entry, "correction"),
         text=turn.incoming.text,
@@ -267,6 +273,10 @@ def _merged_events(
 ) -> Iterable[Stored[Event]]:
     told = {(event.tank_id, event.what.kind) for event in new}
     return [*(e for e in old if (e.tank_id, e.what.kind) not in told), *new]
+
+
+def _when_done(entry: Entry, kind: str) -> datetime | None:
+    return next((each.at for each in entry.events if each.what.kind == kind), None)
 
 
 def _moment_of(entry: Entry, analyte: str) -> datetime | None:

@@ -30,6 +30,12 @@ GIVEN: Final = frozenset(
 )
 """What is told of what went in, or of how much shall."""
 
+OF_WHICH: Final = "of_which"
+"""Under which the question of which salt so many grams are keeps them."""
+
+OF_HALF: Final = "of_half"
+"""Which the question of what a half is of keeps."""
+
 WAITS: Final = timedelta(hours=72)
 """So long after a plan was given `done` may be of it; our judgement."""
 SOON: Final = timedelta(hours=1)
@@ -55,13 +61,20 @@ async def answer(
     if amounts.of_dose and not (said == "gave_all" and _is_all(plan, amounts.grams or 0.0)):
         if len(plan.salts) > 1 and amounts.grams is not None:
             salts = [name for name, _grams in plan.salts]
-            return [await turn.reply(plan_words.grams_of_which(amounts.grams, salts))]
+            lines = plan_words.grams_of_which(amounts.grams, salts)
+            kept = {OF_PLAN: plan.offer.id, OF_WHICH: amounts.grams}
+            return [await turn.reply(lines, context=kept, expects="followup")]
         held = _held(plan, amounts)
         return None if held is None else await doses.log_parts(turn, said_by, held)
     if said == "gave_double":  # of the part that was just put on record, once more
         return await doses.log_parts(turn, said_by, plan.held, 1 if logged else 2)
     if left < 1:
         return [await turn.reply(plan_words.all_logged(plan.count))]
+    asked = await _asked_last(turn, plan) if said in {"gave_it", "gave_one"} else None
+    if asked is not None:
+        if OF_WHICH not in asked:
+            return await _half(turn, plan)
+        return await answer(turn, "gave_it", plan, Amounts(grams=asked[OF_WHICH]))
     if said in {"gave_it", "gave_one"} and (meant := await _so_much_meant(turn, plan)) is not None:
         return await log_some(turn, *meant)
     if said in {"gave_it", "gave_one"} and not share:
@@ -164,6 +177,14 @@ async def waiting(
     )
 
 
+async def by_your_hand(turn: Turn, plan: Given) -> Reply:
+    """`please put it in`: we only tell what goes in; and of what is in, that it is."""
+    if await last_in(turn, plan) is not None:
+        return await turn.reply(words.you_put_it_in())
+    facts = {"parts": list(plan.parts), "every_hours": plan.every_hours}
+    return await turn.reply(words.you_put_it_in(part_of(plan)), facts=facts)
+
+
 async def log_some(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Put so much of a plan on record as a button holds, once."""
     said_by = f"{own_plan.log_id(choice.arguments['of'])}:{offer.id}"
@@ -184,8 +205,19 @@ async def _so_much_meant(turn: Turn, plan: Given) -> tuple[Offer, Choice] | None
     for offer in latest[:1]:
         if offer.context.get(OF_PLAN) == plan.offer.id:
             meant = [each for each in offer.choices if each.verb == LOG_SOME]
-            return (offer, meant[0]) if len(meant) == 1 else None
+            return (offer, meant[0]) if len(offer.choices) == len(meant) == 1 else None
     return None
+
+
+async def _asked_last(turn: Turn, plan: Given) -> dict[str, Any] | None:
+    """What the newest answer keeps where it asks how much of a plan went in: it is open still."""
+    latest = await turn.uow.offers.latest(turn.chat.id)
+    if not latest or turn.now - latest[0].made_at > PATIENCE:
+        return None
+    kept = latest[0].context
+    return (
+        kept if kept.get(OF_PLAN) == plan.offer.id and kept.keys() & {OF_WHICH, OF_HALF} else None
+    )
 
 
 async def asks_how_much(turn: Turn) -> bool:
@@ -229,7 +261,8 @@ async def _half(turn: Turn, plan: Given) -> list[Reply]:
         return await doses.log_parts(turn, said_by, half)
     both = [to_log(plan, each, shown(each)) for each in (half, plan.held)]
     told = words.half_of_what([each.label for each in both])
-    return [await turn.reply(told, choices=both, context={OF_PLAN: plan.offer.id})]
+    kept = {OF_PLAN: plan.offer.id, OF_HALF: True}
+    return [await turn.reply(told, choices=both, context=kept)]
 
 
 async def _twice(turn: Turn, plan: Given, at: datetime) -> Reply:

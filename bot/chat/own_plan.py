@@ -72,26 +72,26 @@ async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> in
 async def share_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> float:
     """How much of an offer's plan is on record, in parts of it.
 
-    What of the same was told to be in since, in other words than the plan's, counts as well.
+    What of the same was told to be in since, in other words than the plan's, counts as well;
+    of several salts as much of it as of each went in.
     """
     amount = "millilitres" if "millilitres" in held else "grams"
     a_part: float = held["salts"][0][1] if held.get("salts") else held[amount]
-    of: str = held["salts"][0][0] if held.get("salts") else held["substance"]
+    salts = held.get("salts") or [[held["substance"], a_part]]
+    told = dict.fromkeys((str(name) for name, _amount in salts), 0.0)
     offer = await turn.uow.offers.get(offer_id)
     put_in = 0.0
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
         if entry.events and await is_part(turn, entry, offer_id):
             put_in += getattr(entry.events[0].what, amount) or 0.0
             continue
-        put_in += sum(
-            getattr(event.what, amount) or 0.0
-            for event in entry.events
-            if (event.what.kind, event.what.substance) == ("dose", of)
-            and event.tank_id == held.get("tank_id")
-            and offer is not None
-            and event.at >= offer.made_at
-        )
-    return put_in / a_part
+        for event in entry.events:
+            since = offer is not None and event.at >= offer.made_at
+            of = event.what.substance if since and event.what.kind == "dose" else None
+            if of in told and event.tank_id == held.get("tank_id"):
+                told[of] += getattr(event.what, amount) or 0.0
+    besides: float = min(told[str(name)] / so_much for name, so_much in salts)
+    return put_in / a_part + besides
 
 
 async def measured_since(turn: Turn, offer: Offer, tank_id: int) -> bool:

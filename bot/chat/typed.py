@@ -72,7 +72,7 @@ async def plan_given(turn: Turn) -> list[Reply] | None:
     old = turn.now - offer.made_at > patience
     logging = [each for each in offer.choices if each.verb in LOGGING]
     if logging and not old:
-        asks = given_plan.OF_PLAN in offer.context and len(logging) > 1  # which of both
+        asks = given_plan.OF_PLAN in offer.context and len(offer.choices) > 1  # which of both
         return None if asks else await presses.take(turn, offer, logging[0])
     changed = _changes(turn, offer)
     if not changed or (old and (turn.incoming.group or turn.now - offer.made_at > WAITS)):

@@ -79,6 +79,8 @@ class Said(NamedTuple):
     """Whether it has a word for the first one."""
     queries: bool = False
     """Whether it begins with a word that asks what or how much: then no deed is told."""
+    orders: bool = False
+    """Whether it bids the one who is asked do something: please put it in."""
 
 
 @cache
@@ -134,12 +136,12 @@ def said_of_plan(text: str) -> Said | None:
         classes |= of
         place += size
     asks = "is" in _at(words, 0)[1]  # no c'est dedans
-    flags = ("regret", "only", "begin")
+    flags = ("regret", "only", "begin", "order")
     of = frozenset(classes - {"light", "wait", "query", "ask", *flags} | (opening & {"ask"}))
     asks = asks or "ask" in opening
-    regrets, begins = "regret" in classes, "begin" in classes
+    regrets, begins, orders = (each in classes for each in ("regret", "begin", "order"))
     only = bool(classes & {"only", "only_own"})
-    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries)
+    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders)
 
 
 def tells_which(text: str) -> bool:

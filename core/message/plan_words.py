@@ -17,7 +17,7 @@ Telling = Literal[
     "days", "litres", "effect", "need", "changed", "safe", "often", "later", "weekly",
     "first", "warm", "end", "sure", "stop", "store", "hour",
     "not_given", "gave_too_much", "when_next", "lot", "check", "spoons", "gave_half", "so_much",
-    "to_come",
+    "to_come", "for_us",
 ]  # fmt: skip
 """To give more than one part together; that all, two parts, twice a part, a part or just "it" went
 in; what is next or left; how much a day; over how many days; how many litres; what it does; what is
@@ -27,7 +27,7 @@ the new water should be; where it leads, how sure that is; that it may end befor
 is kept, at which hour it goes in; that it did not go in; that too much of it did; whether to go on
 testing, or to give the same tomorrow; that it is much, or little; whether so many grams are right;
 that there is no scale; that half of it went in; that so much and no more shall go in, or that it
-will."""
+will; that we shall put it in, who only tell."""
 
 _DEEDS: Final = frozenset(
     {"gave_all", "gave_two", "gave_one", "gave_it", "gave_half", "changed", "not_given"}
@@ -67,6 +67,9 @@ def telling(text: str) -> Heard | None:
     if said is None:
         return None
     asks = "?" in text or said.asks or said.classes >= {"is", "was"}  # was ist das doppelte
+    if said.orders:
+        deed = said.classes & {"put", "give", "inside"} and not said.classes - _OF_ORDER
+        return Heard("for_us") if deed and not (said.asks or said.queries) else None
     if _checked(said, asks=asks):
         return Heard("check", said.amounts)
     if _unweighed(said):
@@ -239,6 +242,9 @@ _OF_TEST: Final = frozenset(
     {"test", "may", "store", "onward", "again", "now", "after", "is", "more"}
 )
 _OF_SPOON: Final = frozenset({"ask", "scale", "spoon", "only_own", "may", "is", "part", "no"})
+_OF_ORDER: Final = frozenset(
+    {"put", "give", "inside", "part", "place", "next", "once", "now", "later", "all", "is"}
+)
 _LATER: Final = frozenset({"place", "next", "rest", "more"})
 _NO_MORE: Final = frozenset({"give", "part", "once", "now", "later"})
 _WILL: Final = _NO_MORE | {

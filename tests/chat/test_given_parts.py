@@ -226,3 +226,79 @@ async def test_half_of_two_parts_may_be_typed_in_grams(two: Talk) -> None:
 async def test_a_plan_is_told_another_way_behind_talk_of_it(two: Talk) -> None:
     await two.say("ill give it tomorrow")
     assert (await two.facts("with potassium bicarbonate"))["substance"] == "potassium bicarbonate"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "please put it in", "put it in please", "can you put it in", "add it for me please",
+        "gib es bitte rein", "kannst du es reingeben", "mets-le s'il te plait",
+        "échalo por favor", "põe isso por favor", "aggiungilo", "doe het erin", "dodaj to",
+        "kan du hälla i det",
+    ],
+)  # fmt: skip
+async def test_who_bids_us_put_it_in_is_told_that_we_only_tell(two: Talk, text: str) -> None:
+    reply = (await two.say(text))[0]
+    assert reply.text.startswith("I put nothing in")
+    assert reply.facts["parts"] == pytest.approx([A_PART, A_PART], rel=2e-3)
+    assert "no dose on record" in await two.text("what did i dose")
+    assert grams(await two.facts("put it in")) == pytest.approx(A_PART, rel=2e-3)
+    assert "what now" in await two.text(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hab ich es schon gegeben",
+        "habe ich das reingetan",
+        "ai-je mis la dose",
+        "heb ik het gegeven",
+    ],
+)
+async def test_who_asks_whether_it_is_in_tells_no_deed(two: Talk, text: str) -> None:
+    assert "not on record" in await two.text(text) or "None of the 2" in await two.text(text)
+    assert "no dose on record" in await two.text("what did i dose")
+
+
+@pytest.mark.parametrize("text", ["its in", "done", "ist drin", "first part in"])
+async def test_of_two_salts_it_stays_asked_which_it_was(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 2 gh 2 ph 7.0 temp 25 ammonia 0")
+    await talk.say("dose gh 4")
+    await talk.say("put in 1 g")
+    assert (await talk.text(text)).startswith("1 g of which")
+    assert "no dose on record" in await talk.text("what did i dose")
+
+
+@pytest.mark.parametrize("text", ["its in", "done", "yes it is in"])
+async def test_of_a_half_it_stays_asked_how_much_it_was(two: Talk, text: str) -> None:
+    await two.say("half is in")
+    for reply in await two.say(text):
+        assert "events" not in reply.facts
+    assert "no dose on record" in await two.text("what did i dose")
+
+
+@pytest.mark.parametrize("text", ["its in", "done", "log it please"])
+async def test_what_may_be_told_twice_stays_asked(two: Talk, text: str) -> None:
+    await two.say("put it in")
+    for _time in range(2):
+        (asked,) = await two.say(text)
+        assert "Is it a second one, or the same?" in asked.text
+
+
+async def test_a_deed_of_two_salts_counts_as_far_as_both_went_in(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 2 gh 2 ph 7.0 temp 25 ammonia 0")
+    await talk.say("dose gh 4")
+    await talk.say("dosed 1 g calcium chloride")
+    assert "rest" not in await talk.facts("how much is left")
+
+
+async def test_a_part_keeps_its_time_and_its_plan_when_it_is_put_right(two: Talk) -> None:
+    await two.say("its in")
+    await two.wait(hours=6)
+    await two.say("that was 4 hours ago")
+    before = (await two.facts("how much is left"))["test_at"]
+    await two.say("no, 2.5 g")
+    left = await two.facts("how much is left")
+    assert (left["left"], left["test_at"]) == (1, before)

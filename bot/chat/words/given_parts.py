@@ -17,6 +17,15 @@ def so_much(told: str, part: str) -> list[str]:
     ]
 
 
+def you_put_it_in(part: str | None = None) -> list[str]:
+    """We are bidden to put it in, who can only tell what goes in; no part: one is in."""
+    only = _("I put nothing in, I only tell how much: that is by your hand.")
+    if part is None:
+        return [only, _("A part is on record. What is next: what now")]
+    told = _("The part: {part}. When it is in, send: done")
+    return [only, told.format(part=part)]
+
+
 def to_come(part: str) -> list[str]:
     """What is planned is not in yet."""
     return [
