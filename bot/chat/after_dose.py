@@ -14,8 +14,12 @@ from core.advice.effects import effects_of
 from core.advice.findings import LOOKED_BACK, OVERDOSES, stands
 from core.advice.plan import Refusal
 from core.advice.spoons import least_grams
+from core.message.beside_value import asks_next
 from core.message.deed_asked import what_happens
 from core.message.model import Event, Parsed
+
+_NEXT = "what now"
+"""How `what_now` is asked."""
 
 
 async def asked_beside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -36,7 +40,10 @@ async def asked_beside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 
 async def now(turn: Turn, parsed: Parsed) -> list[Reply]:
-    """``… what now`` behind a dose: the steps of what is wrong, once it is on record."""
+    """``… what now`` behind a dose or a value: the steps of what is wrong, once it is on record."""
+    if parsed.values and parsed.question is None and asks_next(turn.incoming.text):
+        next_ = await what_now.typed(turn, _NEXT)
+        return [] if next_ is None else [next_]
     doses = [event for event in parsed.events if event.kind == "dose"]
     if not doses or parsed.question is not None:
         return []

@@ -150,6 +150,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     replies: list[Reply] = []
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, await before_deed.placed(turn, parsed))
+    replies += await signs.beside(turn, parsed)
     replies += await after_dose.now(turn, parsed)
     if (did := await after_dose.asked_beside(turn, parsed)) is not None:
         replies += did

@@ -11,7 +11,7 @@ from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import signs as words
 from core.message.model import Parsed
-from core.message.signs import seen
+from core.message.signs import checker, seen
 
 _POISON: Final = ("ammonia", "nitrite")
 TESTED: Final[Mapping[str, tuple[str, ...]]] = {
@@ -33,6 +33,21 @@ TESTED: Final[Mapping[str, tuple[str, ...]]] = {
     "hiding": (*_POISON, "ph", "temperature"),
 }
 """What tells whether the water is behind a sign; common practice, no source."""
+
+
+async def beside(turn: Turn, parsed: Parsed) -> list[Reply]:
+    """What the colour of a CO2 checker means that is told beside values; else nothing."""
+    text = turn.incoming.text
+    span = checker(text) if parsed.values else None
+    sign = None if span is None else seen(text[span[0] : span[1]])
+    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
+    if sign is None or stored is None:
+        return []
+    if sign == "co2_yellow":
+        state = await state_of(turn, stored, turn.now)
+        if (held := state.fresh("ammonia")) is not None and held.value > 0:
+            return []  # more air would free it; the answer to the values tells of CO2
+    return [await turn.reply([words.means(sign)], facts={"sign": sign})]
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -28,7 +28,7 @@ OF_HAND: Final = frozenset({"water_change", "top_up", "filter", "fed", "media", 
 _WATER: Final = frozenset({"water_change", "top_up"})
 _ENDS: Final = re.compile(r"[.!?;\n]")
 _SECTIONS: Final = (
-    "for", "before", "light", "often", "or", "or_thing", "so", "less", "filter",
+    "for", "before", "light", "often", "or", "or_thing", "was_it", "so", "less", "filter",
 )  # fmt: skip
 
 
@@ -55,6 +55,11 @@ def _patterns() -> dict[str, re.Pattern[str]]:
         "filter": re.compile(rf"(?<!\w)(?:{words['filter']})(?!\w)"),
         "often": re.compile(rf"[\s,:\-]*(?:{words['often']})(?!\w)"),
         "often_told": re.compile(rf"\s*(?:{words['often']})(?!\w)"),
+        "or_amount": re.compile(
+            rf"(?<!\w)(?:(?:{words['or']})(?:\s+(?:{words['was_it']}))?"
+            rf"|(?:{words['or_thing']})\s+(?:{words['was_it']}))"
+            rf"\s+(?P<number>{_AMOUNT})(?:\s*(?:g|gr|gramm?e?s?))?(?![\w%/]|[.,]\d)"
+        ),
         "or_before": re.compile(rf"\w[\s,]+(?:{words['or']})\s+$"),
         "or_behind": re.compile(rf"[\s,]+{either}"),
         "or_inside": re.compile(rf"(?<!\w){either}"),
@@ -108,6 +113,10 @@ def _settled(found: Found, tokens: list[Token], source: str) -> Found:
         return found
     start, end = event.start, max(event.end, tokens[found.last - 1].end)
     before, behind = _around(source, start, end)
+    if event.kind == "dose":
+        other = _patterns()["or_amount"].search(fold(source), start)
+        if other is not None and not source[end : other.start()].strip(" \t,.…-–"):
+            return _either(found, event, tokens, source, other)
     if event.kind == "fed":
         said = fold(source[start:end]) + behind[:_NEAR]
         less = _patterns()["less"].search(said) or _patterns()["less"].search(before[-_NEAR:])
@@ -124,6 +133,26 @@ def _settled(found: Found, tokens: list[Token], source: str) -> Found:
     return found
 
 
+def _either(
+    found: Found, event: Event, tokens: list[Token], source: str, other: re.Match[str]
+) -> Found:
+    """A dose that may have been so much or so much: neither is sure (`3 g soda or was it 5`)."""
+    end = other.end()
+    found.last = max(found.last, sum(token.start < end for token in tokens))
+    numbers = re.findall(_AMOUNT, fold(source[event.start : end]))
+    choices = tuple(
+        f"dosed {number.replace(',', '.')} g {event.substance}"
+        for number in dict.fromkeys([*numbers[:1], other["number"]])
+        if event.grams and event.substance and len(numbers) == 2
+    )
+    found.event = None
+    found.doubt = Doubt(
+        source[event.start : end], event.start, end, doubts.UNSURE_EVENT, choices=choices
+    )
+    return found
+
+
+_AMOUNT: Final = r"\d{1,4}(?:[.,]\d{1,3})?"
 _NEAR: Final = 12
 """Characters beside a feeding in which it is told that there was less of it."""
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from core.message import (
     animal_words,
     beside_dose,
+    beside_value,
     clauses,
     clockwords,
     deed_doubted,
@@ -44,6 +45,8 @@ def build(tokens: list[Token], state: Statement) -> Line:
     line = Line(clauses=[Clause()])
     beside_dose.set_aside(tokens)
     nearly_done.mark(tokens)
+    naming.by_letter(tokens, state.context.tanks)
+    beside_value.set_aside(tokens, state.source)
     deed_told.set_aside(tokens)
     refilled.vessels(tokens)
     deed_told.out_and_in(tokens)

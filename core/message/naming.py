@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from core.message import amounts, doubts, tanks
 from core.message.clauses import Clause
+from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Doubt
 from core.message.state import Line, Statement
@@ -37,6 +38,18 @@ def of_events(tokens: list[Token], state: Statement) -> None:
             match = tanks.match(token.text, state.context.tanks)
             if match.name is not None:
                 token.kind, token.value = "tank", match.name
+
+
+def by_letter(tokens: list[Token], names: tuple[str, ...]) -> None:
+    """A tank by its first letter, where that begins one only: `q no2 0.2`, `q: kh 5`."""
+    if len(tokens) < 3 or tokens[0].kind != "word" or len(tokens[0].text) != 1:
+        return
+    place = 2 if tokens[1].text == ":" else 1
+    if tokens[place].kind != "analyte" or not number_ahead(tokens, place + 1):
+        return
+    fitting = [name for name in names if fold(name).startswith(tokens[0].text)]
+    if len(fitting) == 1:
+        tokens[0].kind, tokens[0].value = "tank", fitting[0]
 
 
 def _before_event(tokens: list[Token]) -> None:

@@ -55,3 +55,23 @@ def seen(text: str) -> str | None:
         ),
         None,
     )
+
+
+@cache
+def _checkers() -> re.Pattern[str]:
+    signs = [_words()[sign] for sign in ORDER if sign.startswith("co2_")]
+    subject = "|".join(subject.pattern for subject, _sight in signs)
+    sight = "|".join(sight.pattern for _subject, sight in signs)
+    return re.compile(rf"(?:{subject})(?:[ :,=]+\w+)?[ :,=]+(?:{sight})")
+
+
+def checker(text: str) -> tuple[int, int] | None:
+    """Where a text tells the colour of a CO2 checker; None where it does not.
+
+    Examples
+    --------
+    >>> checker("kh 5 drop checker is yellow, ph 6"), checker("drop checker fell off")
+    ((5, 27), None)
+    """
+    found = _checkers().search(fold(text))
+    return None if found is None else found.span()

@@ -122,6 +122,8 @@ def _mixed(
         return letters, entry
     if folded[start + len(whole) : start + len(whole) + 1] in _CHARGES and whole in _IONS:
         return whole, None  # the phrase with its sign follows (ca2+)
+    if _WARM.fullmatch(whole):
+        return "t", known.get("t")
     if not _well_made(whole, known):
         return whole, known.get(whole.translate(_SUPERSCRIPT))
     bare = whole.translate(_SUPERSCRIPT)
@@ -139,6 +141,8 @@ def _mixed(
 _CHARGES = frozenset("+-")
 _IONS = frozenset({"ca2", "mg2", "cu2", "fe2", "fe3", "so42", "po43"})
 """Formulas with the number of their charges, which are no numbers."""
+_WARM = re.compile(r"t[123]\d")
+"""Warmth by one letter (t25), which lamps (t5, t8) have before one digit."""
 _RUNS = re.compile(r"\d+|\D+")
 
 

@@ -1,0 +1,107 @@
+"""What stands beside a value and says nothing of it, or names it in a way that no word list can.
+
+beside = opening "." values | values [ "," ] "next?" | values checker colour | "am" number
+
+`back. ph 6.4` tells who is there again, `kh 4, next?` asks what comes then, and `drop checker
+yellow` is a sign (`signs`). `am` is ammonia before a number that no clock or calendar shows.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from itertools import pairwise
+from typing import Final
+
+from core.message import signs
+from core.message.fold import fold
+from core.message.token import Token
+from core.message.wordfile import spelt
+
+_MARKS: Final = frozenset({".", ",", ":", ";", "!", "-", "–", "..", "..."})
+_ASKS: Final = frozenset({"?", ".", "!"})
+_PART: Final = re.compile(r"[^\W_]+")
+_NO_TIME: Final = re.compile(r"(?:0?[.,]\d{1,3}|0|[0-8][.,]0)")
+"""A number that ammonia may have and that is no hour and no day: 0.5, .25, 0, 2.0."""
+_MOST_AMMONIA: Final = 8.0
+_PER_LITRE: Final = frozenset({"ppm", "mg/l"})
+
+
+@cache
+def _ways(section: str) -> frozenset[tuple[str, ...]]:
+    told = spelt("beside_value.txt", {"opens", "next"})
+    return frozenset(
+        tuple(_PART.findall(fold(way))) for of, _language, these in told if of == section
+        for way in these
+    )  # fmt: skip
+
+
+def set_aside(tokens: list[Token], source: str) -> None:
+    """Take weight from what says nothing of a line's values, and name `am 0.5`."""
+    _as_ammonia(tokens, source)
+    if not any(token.kind == "analyte" for token in tokens):
+        return
+    start = 1 if tokens[0].kind == "tank" else 0
+    size = max((n for n in range(1, 5) if _opens(tokens[start:], n)), default=0)
+    for token in tokens[start : start + size]:
+        _lighten(token)
+    for token in _tail(tokens):
+        _lighten(token)
+    span = signs.checker(source)
+    inside = [t for t in tokens if span and span[0] <= t.start and t.end <= span[1]]
+    if not any(token.value == "not" or token.kind == "number" for token in inside):
+        for token in inside:
+            _lighten(token)
+
+
+def asks_next(text: str) -> bool:
+    """Whether a text ends with a question of what comes next.
+
+    Examples
+    --------
+    >>> asks_next("kh 4, next?"), asks_next("kh 4 und jetzt?"), asks_next("kh 4 next week?")
+    (True, True, False)
+    """
+    words = tuple(_PART.findall(fold(text)))
+    return text.rstrip().endswith("?") and any(words[-n:] in _ways("next") for n in range(1, 6))
+
+
+def _lighten(token: Token) -> None:
+    token.kind, token.value = "fill", "fill"
+
+
+def _words(tokens: list[Token]) -> tuple[str, ...]:
+    return tuple(part for token in tokens for part in _PART.findall(token.text))
+
+
+def _opens(tokens: list[Token], size: int) -> bool:
+    marked = len(tokens) > size + 1 and tokens[size].text in _MARKS
+    return marked and _words(tokens[:size]) in _ways("opens")
+
+
+def _tail(tokens: list[Token]) -> list[Token]:
+    """The words at the end of a line that ask what comes next, with no number behind them."""
+    last = len(tokens)
+    while last and tokens[last - 1].text in _ASKS:
+        last -= 1
+    asked = any(token.text == "?" for token in tokens[last:])
+    for size in range(min(5, last - 1), 0, -1) if asked else ():
+        found = tokens[last - size : last]
+        if _words(found) in _ways("next"):
+            return [*found, *tokens[last:]]
+    return []
+
+
+def _as_ammonia(tokens: list[Token], source: str) -> None:
+    """`am 0.5` behind no number: an hour would stand before it, a day has no such fraction."""
+    before: Token | None = None
+    for am, number in pairwise(tokens):
+        if am.text == "am" and am.kind == "time" and number.kind == "number":
+            led = before is not None and before.kind in {"number", "clock", "fraction", "count"}
+            behind = source[number.end : number.end + 6].strip().lower()
+            said = number.text.replace(",", ".")
+            plain = said.replace(".", "", 1).isdigit() and float(said) <= _MOST_AMMONIA
+            sure = _NO_TIME.fullmatch(number.text) or behind.startswith(tuple(_PER_LITRE))
+            if plain and sure and not led:
+                am.kind, am.value = "analyte", "ammonia"
+        before = am

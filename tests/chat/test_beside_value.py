@@ -1,0 +1,49 @@
+"""What stands beside a value is answered too; a dose of one amount or another is asked about."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.fixture
+async def fern(talk: Talk) -> Talk:
+    await talk.say("/tank new Fern 90 l fresh")
+    return talk
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        ("no2 1, next?", "Stop feeding"),
+        ("no2 1 und jetzt?", "Stop feeding"),
+        ("no2 1, et maintenant?", "Stop feeding"),
+        ("kh 5 ph 6.4 drop checker yellow", "Yellow means too much CO2"),
+        ("kh 5, co2 dauertest grün", "Green means about 30 mg/L"),
+    ],
+)
+async def test_what_follows_a_value_is_answered(fern: Talk, line: str, says: str) -> None:
+    replies = await fern.say(line)
+    assert "Fern: " in replies[0].text
+    assert any(says in reply.text for reply in replies[1:])
+
+
+async def test_with_ammonia_a_yellow_checker_calls_for_no_air(fern: Talk) -> None:
+    replies = await fern.say("amm 1 kh 5 ph 7 drop checker yellow")
+    assert not any("give more air now" in reply.text for reply in replies)
+
+
+async def test_of_two_amounts_none_is_kept_until_it_is_told_which(fern: Talk) -> None:
+    (asked,) = await fern.say("dosed 3 g baking soda… or was it 5")
+    assert "Not stored" in asked.text
+    assert "dosed 3 g sodium bicarbonate or dosed 5 g" in asked.text
+    (kept,) = await fern.press(2, asked)
+    assert "Fern: dosed 5 g sodium bicarbonate" in kept.text
+
+
+async def test_a_room_may_be_a_tank_and_its_tap_is_none(talk: Talk) -> None:
+    assert "Added Kitchen" in await talk.text("tank Kitchen 54 l")
+    assert "Kitchen: KH 5" in await talk.text("kitchen kh 5")
+    assert "Not stored" in await talk.text("kitchen tap kh 8")
+    assert "Not stored" in await talk.text("kitchen sink kh 8")
