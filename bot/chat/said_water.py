@@ -68,7 +68,7 @@ def apart(turn: Turn, question: Question, names: list[str]) -> tuple[Question, S
     found = find(text, names) if question.substance is None else None
     if found is None:
         return question, said
-    told = parse(found.told, turn.context()).values if found.told else ()
+    told = parse(found.told, turn.context_apart()).values if found.told else ()
     read = [measured(value, turn.local_now, Tank("new water")) for value in told]
     readings = {each.analyte: each for each in read if each is not None}
     said = replace(said, readings=readings, kind=found.kind, felt=found.felt)

@@ -90,7 +90,7 @@ def heard(turn: Turn, name: str, rest: str) -> Heard | None:
     pieces: list[tuple[Facet | None, Parsed]] = []
     for piece in facets.split(rest):
         told = piece.text[found.end() :] if (found := _IS.match(piece.text)) else piece.text
-        parsed = parse(told, turn.context())
+        parsed = parse(told, turn.context_apart())
         numbers = re.findall(r"\d+(?:[.,]\d+)?", piece.text)
         if not parsed.values and piece.stood is not None and len(numbers) == 1:
             parsed = parse(f"ph {numbers[0]}", turn.context())  # "7.8 after a day standing"
@@ -117,7 +117,7 @@ def _by_facet(parsed: Parsed, piece: facets.Piece) -> list[tuple[Facet | None, P
 def doubtful(turn: Turn, said: str) -> list[str]:
     """Why what stands behind a source's name was not taken: "tap ph 72"."""
     _name, _blank, rest = said.partition(" ")
-    doubts = parse(rest, turn.context()).doubts if rest else ()
+    doubts = parse(rest, turn.context_apart()).doubts if rest else ()
     return [reading_words.doubt([each.text], each.reason) for each in doubts[:3]]
 
 

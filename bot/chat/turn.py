@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any, Final
 
@@ -97,6 +97,10 @@ class Turn:
             seas=frozenset(seas),
             looks=tuple(self._look(stored) for stored in self.tanks),
         )
+
+    def context_apart(self) -> Context:
+        """Likewise for what is told of another water, which is none of the chat's seas."""
+        return replace(self.context(), seas=frozenset())
 
     def _look(self, stored: StoredTank) -> Look:
         tank = stored.tank

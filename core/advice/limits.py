@@ -101,6 +101,15 @@ PH_DEADLY_LOW: Final = 5.0
 PH_DEADLY_HIGH: Final = 9.5
 """Outside of these pH most fish die within hours to days; from memory."""
 
+PH_HIGH: Final = 9.0
+"""Over this no fish of fresh water is at home, and ammonia is poison there; common practice."""
+
+WARMEST_FRESH: Final = 32.0
+"""Over this hardly any animal of fresh water lives for long; common practice. [°C]"""
+
+KH_HIGH_MARINE: Final = 14.0
+"""Over this lime falls out of a sea and corals burn; common practice. [°dH]"""
+
 PH_BLACKWATER: Final = 4.0
 """Likewise the low end where water is soft on purpose or a kind on record lives so; from memory."""
 

@@ -204,6 +204,8 @@ def _plausible_guesses(analyte: str, word: str, number: float, unit: str | None)
     of_strip = ppm and (number >= 100 or number % 10 == 0)
     if of_strip:
         out.append(f"{word} {number:.6g} ppm")
+    if analyte == "salinity" and unit is None and 990 <= number < 1000 * SLIPPED:
+        return (f"{word} {number / 1000:.4g} SG",)  # nobody writes 10.25 so
     if analyte == "conductivity" and unit is None:
         out.append(f"{word} {number:.6g} mS/cm")
     said = f" {unit}" if unit else ""

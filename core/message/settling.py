@@ -6,7 +6,7 @@ from datetime import datetime
 
 from core.analytes import ANALYTES, FREE, MEASURABLE
 from core.errors import CoreError
-from core.message import doubts, guesses, terms
+from core.message import doubts, guesses, sea_slips, terms
 from core.message.candidates import Candidate
 from core.message.model import Basis, Context, Doubt, Kit, Qualifier, Value
 from core.message.numbers import Number
@@ -46,6 +46,9 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     kit = _kit(context, candidate.tank, analyte)
     basis = quantity.basis or candidate.basis or kit.basis
     canonical, problem = _canonical(analyte, numbers, unit, basis, kit, problem)
+    if problem is None and _slips(analyte, candidate.tank, context):
+        name = guesses.name_for(analyte)
+        problem, candidate.choices = sea_slips.problem(analyte, quantity, unit, name)
     at = None if problem is None else candidate.at
     made = _value(candidate, value, unit, basis, canonical, at)
     if problem is None:
@@ -65,10 +68,16 @@ def bare(analyte: str, number: Number, context: Context) -> float | None:
         or number.grouped is not None
         or context.kits
         or analyte in _READ_BY_SIZE
+        or (context.seas and analyte in sea_slips.LOOKED_AT)
     ):
         return None
     row = ANALYTES[analyte]
     return value if row.low <= value <= row.high else None
+
+
+def _slips(analyte: str, tank: str | None, context: Context) -> bool:
+    """Whether a value is one of a sea whose unit may have slipped."""
+    return analyte in sea_slips.LOOKED_AT and (tank or "") in context.seas
 
 
 def _plainest(candidate: Candidate, context: Context) -> Value | None:
@@ -85,6 +94,7 @@ def _plainest(candidate: Candidate, context: Context) -> Value | None:
         or quantity.of is not None
         or context.kits
         or analyte in _READ_BY_SIZE
+        or _slips(analyte, candidate.tank, context)
     ):
         return None
     row = MEASURABLE.get(analyte)

@@ -192,10 +192,13 @@ def _canonical(
     )
     if isinstance(settled, Value) and isinstance(settled.canonical, float):
         return settled.canonical
-    if not isinstance(settled, Value) and settled.reason == doubts.IMPLAUSIBLE:
+    if not isinstance(settled, Value) and settled.reason in _ASKED_BACK:
         guesses = settled.choices or (settled.suggestion or "",)
         slots.guessed[quantity.start] = tuple(each.partition(" ")[2] for each in guesses if each)
     return None
+
+
+_ASKED_BACK = frozenset({doubts.IMPLAUSIBLE, doubts.SEA_ALKALINITY})
 
 
 def names_next(tokens: list[Token], index: int) -> bool:

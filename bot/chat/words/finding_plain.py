@@ -20,6 +20,27 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         N_("Nitrate {nitrate} mg/L is over {limit}: change water in small, frequent steps."),
         {"nitrate": 0, "limit": 0},
     ),
+    "too_warm": (
+        N_(
+            "Temperature {temperature} °C is too warm for almost any animal (over {limit}): heater"
+            " off, strong air, cool it by 1 °C an hour at most."
+        ),
+        {"temperature": 1, "limit": 0},
+    ),
+    "high_ph": (
+        N_(
+            "pH {ph} is high for almost any fish (over {limit}): retest with a fresh sample, measure"
+            " ammonia, which is poison at this pH; no acid."
+        ),
+        {"ph": 1, "limit": 0},
+    ),
+    "sea_kh_high": (
+        N_(
+            "KH {kh} is over {limit} °dH: lime falls out of a sea and corals burn. Retest; no"
+            " buffer, no calcium until it has fallen by itself."
+        ),
+        {"kh": 1, "limit": 0},
+    ),
     "low_gh": (
         N_(
             "GH {gh} is under 1 °dH: too few minerals for any animal. Raise it by 2 °dH a day at"

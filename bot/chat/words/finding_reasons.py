@@ -138,6 +138,18 @@ _MEANING: Final[Mapping[str, str]] = {
     "potassium_with_mussels": N_(
         "Potassium is poisonous to mussels at little more than they live in."
     ),
+    "too_warm": N_(
+        "Warm water holds little oxygen, and animals need more of it; the limit is common"
+        " practice. Tell me who lives there, and I judge by them."
+    ),
+    "high_ph": N_(
+        "Lime, fresh cement or algae in the sun raise it; most of any ammonia is poison then. The"
+        " limit is common practice. Tell me who lives there, and I judge by them."
+    ),
+    "sea_kh_high": N_(
+        "Seas have 7 to 11 °dH. Far over it calcium and buffer fall out together as lime; a unit"
+        " that slipped is more common than such a water. The limit is common practice."
+    ),
     "ph_extreme": N_(
         "Under about 5 and over about 9.5 gills fail; the limits are from memory. Lime, fresh"
         " cement or algae in the sun raise it; with no KH left it crashes."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from core.advice import limits
 from core.advice.findings._model import Facts, Finding, Severity
 from core.advice.livestock import (
     SHOAL,
@@ -49,6 +50,18 @@ def suits(analyte: str) -> Callable[[State], Finding | None]:
         return Finding(found.id, found.severity, {**found.facts, "pond": 1.0})
 
     return judge
+
+
+def too_warm(state: State) -> Finding | None:
+    """Water too warm for any animal of fresh water, where none is known; a pond follows the sun."""
+    reading = state.fresh("temperature")
+    if reading is None or state.tank.is_sea or kept_in(state.tank).kinds:
+        return None
+    off = reading.value - limits.WARMEST_FRESH
+    if off <= 0.0:
+        return None
+    facts: Facts = {"temperature": reading.value, "limit": limits.WARMEST_FRESH}
+    return Finding("too_warm", "alarm" if off >= FAR_IN_WARMTH else "warn", facts)
 
 
 def misfits(state: State) -> list[Misfit]:

@@ -71,6 +71,16 @@ def ph_extreme(state: State) -> Finding | None:
     return Finding("ph_extreme", "alarm", {"ph": reading.value, "limit": limit})
 
 
+def high_ph(state: State) -> Finding | None:
+    """A pH over what fish of fresh water bear for long, where no animal of it is known."""
+    reading = state.fresh("ph")
+    if reading is None or state.tank.is_sea or kept_in(state.tank).kinds:
+        return None
+    if not limits.PH_HIGH < reading.value <= limits.PH_DEADLY_HIGH:
+        return None
+    return Finding("high_ph", "warn", {"ph": reading.value, "limit": limits.PH_HIGH})
+
+
 def low_gh(state: State) -> Finding | None:
     """Water without minerals, which suits no animal."""
     gh = state.last("gh")

@@ -37,6 +37,7 @@ WORSENS: Final = {
     "neglected": ("nitrate", 1),
     "low_kh": ("kh", -1),
     "low_gh": ("gh", -1),
+    "sea_kh_high": ("kh", 1),
     "low_oxygen": ("oxygen", -1),
     "chlorine": ("chlorine", 1),
     "copper": ("copper", 1),

@@ -83,6 +83,9 @@ RULES: Final[tuple[Rule, ...]] = (
         for analyte in ("temperature", "salinity", "ph")
     ),
     _rule("ph", _buffer.ph_extreme, "ph_extreme", "retest", "from memory"),
+    _rule(f"temperature {STOCK}", _animals.too_warm, "too_warm", "aerate"),
+    _rule(f"ph {STOCK}", _buffer.high_ph, "high_ph", "retest"),
+    _rule("kh", _sea.high_kh, "sea_kh_high", "retest"),
     _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing"),
     _rule(
         DOSE,
@@ -161,12 +164,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "change_water",
         "from memory",
     ),
-    _rule(
-        "gh kh",
-        _checks.softened,
-        "softened kh_above_gh",
-        "find_source",
-    ),
+    _rule("gh kh", _checks.softened, "softened kh_above_gh", "find_source"),
     _rule(
         "gh calcium magnesium",
         _checks.hardness_of_ions,

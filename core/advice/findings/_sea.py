@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from core.advice import limits
 from core.advice.findings._model import Facts, Finding, Severity
 from core.advice.livestock import kept_in
 from core.advice.state import State
@@ -37,6 +38,16 @@ def ion(analyte: str) -> Callable[[State], Finding | None]:
         )
 
     return judge
+
+
+def high_kh(state: State) -> Finding | None:
+    """More buffer than a sea holds: lime falls out of it."""
+    kh = state.last("kh")
+    if kh is None or not state.tank.is_sea or kh.qualifier == "<":
+        return None
+    if kh.value <= limits.KH_HIGH_MARINE:
+        return None
+    return Finding("sea_kh_high", "warn", {"kh": kh.value, "limit": limits.KH_HIGH_MARINE})
 
 
 WARM_SEA: Final = {"salinity": (32.0, 37.0), "temperature": (22.0, 29.0), "ph": (7.6, 8.6)}

@@ -1,0 +1,69 @@
+"""Units and points that slip in a sea: asked about, never stored nor planned from."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+REEF = "/tank new Reef 200 l marine"
+
+
+@pytest.mark.parametrize(
+    ("said", "offered"),
+    [
+        ("alk 2.8", "KH 2.8 meq/L"),
+        ("alk 3.2 ca 430", "KH 3.2 meq/L"),
+        ("kh 2.8", "KH 2.8 meq/L"),
+        ("alkalinity is 1.5", "KH 1.5 meq/L"),
+        ("alkalinität 2,9", "KH 2.9 meq/L"),
+        ("alcalinité 3", "KH 3 meq/L"),
+        ("alcalinidad 4.5", "KH 4.5 meq/L"),
+        ("alkaliteit 2.8-3", None),
+        ("alk 9 meq", "KH 9 °dH"),
+        ("alk 8 ppm", "KH 8 °dH"),
+        ("ca 4.2", "calcium 420"),
+        ("calcium 42 mg/l", "calcium 420"),
+        ("mg 1.3", "magnesium 1300"),
+        ("magnesio 135", "magnesium 1350"),
+        ("sal 1025", "salinity 1.025 SG"),
+        ("salinity 1026", "salinity 1.026 SG"),
+    ],
+)
+async def test_what_no_sea_has_is_asked(talk: Talk, said: str, offered: str | None) -> None:
+    await talk.say(REEF)
+    reply = (await talk.say(said))[-1]
+    assert "Not stored" in reply.text
+    if offered is not None:
+        assert reply.buttons[0].label == offered
+
+
+async def test_the_answer_stores_in_the_unit_pressed(talk: Talk) -> None:
+    await talk.say(REEF)
+    await talk.say("alk 2.8")
+    reply = (await talk.press(1))[-1]
+    assert "7.9 °dH" in reply.text
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "alk 8", "alk 7.5", "kh 5", "alk 2.8 meq", "alk 2.8 dkh", "dkh 2.8", "alk 140 ppm",
+        "alk 3 mmol/l", "ca 420", "ca 100", "mg 1300", "mg 300", "sal 1.026", "sal 35",
+    ],
+)  # fmt: skip
+async def test_what_a_sea_may_have_is_stored(talk: Talk, said: str) -> None:
+    await talk.say(REEF)
+    assert "Not stored" not in (await talk.say(said))[0].text
+
+
+@pytest.mark.parametrize("said", ["kh 2.8", "ca 42", "mg 13", "kh 3 ca 40 mg 5"])
+async def test_fresh_water_is_read_as_before(talk: Talk, said: str) -> None:
+    await talk.say("/tank new Fern 100 l")
+    await talk.say(REEF)
+    assert "Not stored" not in (await talk.say(f"Fern: {said}"))[0].text
+
+
+async def test_the_tap_of_a_sea_is_no_sea(talk: Talk) -> None:
+    await talk.say(REEF)
+    assert "Not stored" not in (await talk.say("/source tap kh 3 ca 40"))[0].text
