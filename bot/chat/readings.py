@@ -14,8 +14,10 @@ from bot.chat.told import entry_of, place
 from bot.chat.turn import Turn
 from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
+from core.message import sea_slips
 from core.message.doubts import UNKNOWN_TANK
-from core.message.model import Doubt, Parsed
+from core.message.guesses import name_for
+from core.message.model import Doubt, Parsed, Value
 from core.tank import Tank
 
 
@@ -33,6 +35,9 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await ask_tank(turn)]
+        known = _without_slips(turn, known, default)
+        if not (known.values or known.events):
+            return [await ask(turn, known.doubts, known)]
         joins = None if chosen else await joining.their_tank(turn, known, default)
         used, default = (default, joins) if joins is not None else (None, default)
         known, asked = await moves.settle(turn, known, default)
@@ -59,6 +64,18 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
     if doubts := _worth_asking(known, turn):
         replies.append(await ask(turn, doubts, known))
     return replies
+
+
+def _without_slips(turn: Turn, parsed: Parsed, default: StoredTank) -> Parsed:
+    """Ask about what no sea has, where a tank turned out to be one only now."""
+    kept: list[Value] = []
+    found: list[Doubt] = []
+    for value in parsed.values:
+        named = turn.tank_named(value.tank or parsed.tank or "") or default
+        doubt = sea_slips.of_value(value, name_for(value.analyte)) if named.tank.is_sea else None
+        found += [] if doubt is None else [doubt]
+        kept += [value] if doubt is None else []
+    return replace(parsed, values=tuple(kept), doubts=(*parsed.doubts, *found)) if found else parsed
 
 
 async def _split(turn: Turn, parsed: Parsed) -> tuple[Parsed, dict[str, Parsed]]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.message import doubts
+from core.message.model import Doubt, Value
 from core.message.quantity import Quantity
 from core.units import to_canonical
 
@@ -29,8 +30,27 @@ _USUAL: Final = {"calcium": (300.0, 600.0), "magnesium": (900.0, 1700.0)}
 """What a lost point or other unit is taken back to. [mg/L]"""
 
 
+Told = Quantity | Value
+"""A number as it was told."""
+
+
+def of_value(value: Value, name: str) -> Doubt | None:
+    """The doubt about a value that was read before it was known to be a sea's, if there is one."""
+    reason, choices = problem(value.analyte, value, value.unit, name)
+    if reason is None:
+        return None
+    text = f"{name} {_written(value)}{f' {value.unit}' if value.unit else ''}"
+    return doubt(text, value.start, value.end, reason, choices)
+
+
+def doubt(text: str, start: int, end: int, reason: str, choices: tuple[str, ...]) -> Doubt:
+    """What is asked about a value of a sea; nothing is offered where nothing is likely."""
+    first = choices[0] if choices else None
+    return Doubt(text, start, end, reason, first, None, choices if len(choices) > 1 else ())
+
+
 def problem(
-    analyte: str, quantity: Quantity, unit: str | None, name: str
+    analyte: str, quantity: Told, unit: str | None, name: str
 ) -> tuple[str | None, tuple[str, ...]]:
     """Why a value of a sea is asked about, and what was probably meant; (None, ()) for a sound one.
 
@@ -38,7 +58,7 @@ def problem(
     ----------
     analyte : str
         The analyte's id.
-    quantity : Quantity
+    quantity : Told
         The number as it was told.
     unit : str or None
         The unit that it was told in.
@@ -58,7 +78,7 @@ def problem(
 
 
 def _alkalinity(
-    quantity: Quantity, numbers: list[float], unit: str | None, name: str
+    quantity: Told, numbers: list[float], unit: str | None, name: str
 ) -> tuple[str | None, tuple[str, ...]]:
     low, high = _EQUIVALENTS
     if unit is None:
@@ -76,7 +96,7 @@ def _alkalinity(
     return doubts.IMPLAUSIBLE, (f"{name} {_written(quantity)} °dH",)
 
 
-def _shifted(analyte: str, quantity: Quantity, name: str) -> tuple[str, ...]:
+def _shifted(analyte: str, quantity: Told, name: str) -> tuple[str, ...]:
     """The number with its point where a sea has it."""
     low, high = _USUAL[analyte]
     if quantity.value is None or quantity.low is not None:
@@ -85,8 +105,8 @@ def _shifted(analyte: str, quantity: Quantity, name: str) -> tuple[str, ...]:
     return tuple(f"{name} {number:.6g}" for number in found if low <= number <= high)[:1]
 
 
-def _written(quantity: Quantity) -> str:
+def _written(quantity: Told) -> str:
     if quantity.low is not None and quantity.high is not None:
         return f"{quantity.low:.6g}-{quantity.high:.6g}"
     prefix = "" if quantity.qualifier == "=" else quantity.qualifier
-    return f"{prefix}{quantity.value:.6g}"
+    return f"{prefix}{quantity.value or 0.0:.6g}"

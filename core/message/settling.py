@@ -48,7 +48,10 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     canonical, problem = _canonical(analyte, numbers, unit, basis, kit, problem)
     if problem is None and _slips(analyte, candidate.tank, context):
         name = guesses.name_for(analyte)
-        problem, candidate.choices = sea_slips.problem(analyte, quantity, unit, name)
+        slip, choices = sea_slips.problem(analyte, quantity, unit, name)
+        if slip is not None:
+            start, end = candidate.start, candidate.end
+            return sea_slips.doubt(source[start:end], start, end, slip, choices)
     at = None if problem is None else candidate.at
     made = _value(candidate, value, unit, basis, canonical, at)
     if problem is None:

@@ -64,6 +64,21 @@ async def test_fresh_water_is_read_as_before(talk: Talk, said: str) -> None:
     assert "Not stored" not in (await talk.say(f"Fern: {said}"))[0].text
 
 
+@pytest.mark.parametrize(
+    "said", ["i have a 200 l marine tank alk 2.8 ca 420", "new tank Reef 200 l marine, alk 2.8"]
+)
+async def test_a_sea_told_with_its_value_is_asked_as_well(talk: Talk, said: str) -> None:
+    replies = await talk.say(said)
+    assert "KH 2.8 meq/L or KH 2.8 °dH" in replies[-1].text
+    assert all("kh" not in reply.facts.get("values", {}) for reply in replies)
+
+
+async def test_nothing_is_offered_where_nothing_is_likely(talk: Talk) -> None:
+    await talk.say(REEF)
+    assert "Not stored" in (reply := (await talk.say("ca 0"))[0]).text
+    assert not reply.buttons
+
+
 async def test_the_tap_of_a_sea_is_no_sea(talk: Talk) -> None:
     await talk.say(REEF)
     assert "Not stored" not in (await talk.say("/source tap kh 3 ca 40"))[0].text

@@ -29,8 +29,8 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
     ),
     "high_ph": (
         N_(
-            "pH {ph} is high for almost any fish (over {limit}): retest with a fresh sample, measure"
-            " ammonia, which is poison at this pH; no acid."
+            "pH {ph} is high for almost any fish (over {limit}): retest with a fresh sample,"
+            " measure ammonia, which is poison at this pH; no acid."
         ),
         {"ph": 1, "limit": 0},
     ),
