@@ -13,8 +13,10 @@ from core.message import (
     beside_value,
     clauses,
     clockwords,
+    deed_amended,
     deed_doubted,
     deed_told,
+    deed_unsure,
     deeds,
     doubts,
     events,
@@ -43,6 +45,8 @@ _GAINED = frozenset({"number", "count", "substance"})
 def build(tokens: list[Token], state: Statement) -> Line:
     """The parts of one line, clauses whose names and numbers a separator divides joined again."""
     line = Line(clauses=[Clause()])
+    deed_amended.put_right(tokens)
+    deed_amended.or_was_it(tokens)
     beside_dose.set_aside(tokens)
     nearly_done.mark(tokens)
     naming.by_letter(tokens, state.context.tanks)
@@ -67,6 +71,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
             naming.of_events(tokens, state)
         found = events.find(tokens, state.source, state.context)
         found = deed_doubted.settle(found, tokens, state.source)
+        found = deed_unsure.settle(found, tokens, state.source)
     else:
         counted = not kinds.isdisjoint(_GAINED) or any([t.value == "one" for t in tokens])  # noqa: C419
         counted = counted or any([herd.saying(t.text) == "young" for t in tokens])  # noqa: C419

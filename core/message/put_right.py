@@ -68,6 +68,17 @@ def _ways() -> dict[str, str]:
     return found
 
 
+def class_of(phrase: str) -> str | None:
+    """The class of a plain phrase, as in ``put_right.txt``.
+
+    Examples
+    --------
+    >>> class_of("scratch that"), class_of("only"), class_of("epsom")
+    ('regret', 'only', None)
+    """
+    return _ways().get(phrase)
+
+
 def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     """What a text puts right; None where it is no such text, asks or says more.
 

@@ -1,0 +1,96 @@
+"""Deeds that were perhaps not done, or are taken back as they are told: they are asked about.
+
+unsure = ( maybe | heard ) { light } deed | deed maybe | deed { regret } back
+
+`probably added 10 g soda`, `was told i added it`, `… in my dream` and `… ach ne doch nicht` tell
+no deed that is surely done. The words stand in ``deed_unsure.txt``, those of regret in
+``put_right.txt``.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final
+
+from core.message import doubts
+from core.message.deed_doubted import OF_HAND
+from core.message.event_parts import Found
+from core.message.fold import fold
+from core.message.model import Doubt
+from core.message.put_right import class_of
+from core.message.tokens import Token
+from core.message.waters import one_of
+from core.message.wordfile import spelt
+
+_SEEN: Final = 70
+"""Characters on either side of a deed that are looked at."""
+_PHRASE: Final = 6
+_MARKS: Final = r"[\s,.;:!()\-…]*"
+_SLIGHT: Final = frozenset({"regret", "light", "only", "was", "is"})
+_MIRTH: Final = r"(?:\s*(?:lol|haha\w*|hehe\w*|xd|jaja\w*|[:;]-?[)dp]))?"
+"""What may be laughed behind it."""
+
+
+@cache
+def _patterns() -> dict[str, re.Pattern[str]]:
+    """Where each kind of word stands beside a deed."""
+    found: dict[str, list[str]] = {name: [] for name in ("unsure", "heard", "light", "back")}
+    for section, _language, ways in spelt("deed_unsure.txt", found):
+        found[section] += ways
+    words = {section: one_of(ways) for section, ways in found.items()}
+    before = rf"(?:{words['unsure']}|{words['heard']})"
+    return {
+        "before": re.compile(rf"(?<!\w){before}(?:[\s,']+(?:{words['light']}))*[\s']*$"),
+        "inside": re.compile(rf"(?<!\w)(?:{words['unsure']})(?!\w)(?!\s+\W?\d)"),
+        "behind": re.compile(rf"{_MARKS}(?:{words['unsure']}){_MIRTH}{_MARKS}$"),
+        "back": re.compile(rf"(?:{words['back']}){_MIRTH}{_MARKS}$"),
+    }
+
+
+def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
+    """The same events, those that were perhaps not done as doubts."""
+    for each in found:
+        event = each.event
+        if event is None or event.kind not in OF_HAND:
+            continue
+        start, end = event.start, max(event.end, tokens[each.last - 1].end)
+        before = fold(source[:start].rpartition("\n")[2][-_SEEN:])
+        behind = fold(source[end:].partition("\n")[0])
+        if len(behind) > _SEEN:
+            behind = re.split(r"[.!?;]", behind, maxsplit=1)[0]
+        if _unsure(re.split(r"[.!?;]", before)[-1], fold(source[start:end]), behind):
+            each.event = None
+            each.doubt = Doubt(source[start:end], start, end, doubts.UNSURE_EVENT)
+    return found
+
+
+def _unsure(before: str, said: str, behind: str) -> bool:
+    words = _patterns()
+    if words["before"].search(before) or words["inside"].search(said):
+        return True
+    return words["behind"].match(behind) is not None or _taken_back(behind)
+
+
+def _taken_back(behind: str) -> bool:
+    """Whether nothing but words of regret stands behind a deed, and that it was not done."""
+    words = _patterns()
+    plain = " ".join(re.sub(r"[,.;:!]+", " ", behind).split())
+    if not re.match(r"\s*[,.;:!\-…(]|\s+\w", behind):
+        return False
+    while plain:
+        if words["back"].match(plain):
+            return True
+        parts = plain.split(" ")
+        size = next(
+            (
+                n
+                for n in range(min(_PHRASE, len(parts)), 0, -1)
+                if class_of(" ".join(parts[:n])) in _SLIGHT
+            ),
+            0,
+        )
+        if not size:
+            return False
+        plain = " ".join(parts[size:])
+    return False
