@@ -44,6 +44,7 @@ from bot.chat import (
     kit_check,
     label_rate,
     labels,
+    logged_asked,
     lone_value,
     mix_measured,
     mix_talk,
@@ -139,6 +140,7 @@ async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     done_asked.answer,
+    logged_asked.answer,
     expected.answer,
     reminder_talk.answer,
     reminder_requests.completed,

@@ -1,0 +1,32 @@
+"""Whether something is on record."""
+
+from __future__ import annotations
+
+from bot.chat.words.text import _, ngettext
+
+
+def on_record(text: str) -> list[str]:
+    """What was told last is on record."""
+    told = _("Yes, on record: “{text}”. To take it back, send: undo")
+    return [told.format(text=text.strip())]
+
+
+def not_on_record() -> list[str]:
+    """Nothing of late is."""
+    return [_("No, nothing of late is on record. Send it again, for example: kh 4")]
+
+
+def parts_on_record(logged: int, count: int) -> list[str]:
+    """How many parts of a plan are."""
+    told = ngettext(
+        "Yes: {logged} of {count} part is on record.",
+        "Yes: {logged} of {count} parts is on record.",
+        count,
+    )
+    return [told.format(logged=logged, count=count), _("Nothing more was logged now.")]
+
+
+def how_many_grams(part: str) -> list[str]:
+    """Less than a part of a plan went in: how much of it is asked."""
+    told = _("How many grams of it went in? A part is {part}. Nothing is stored yet.")
+    return [told.format(part=part), _("Send for example: dosed 0.5 g baking soda")]

@@ -1,0 +1,44 @@
+"""``did you log it``, ``dont log it``, ``log it but only a third``: what is said of the record.
+
+said = asks logged | logged "?" | "not" log | log fraction
+
+The words stand in ``logged_asked.txt``; none of these tells a deed.
+"""
+
+from __future__ import annotations
+
+from typing import Final, Literal
+
+from core.message.word_classes import said
+
+FILE: Final = "logged_asked.txt"
+
+OfRecord = Literal["asked", "refused", "fraction"]
+"""Whether it is on record; that it shall not be; that a share of it shall."""
+
+
+def of_record(text: str) -> OfRecord | None:
+    """What a text says of whether something is put on record; None where nothing.
+
+    Examples
+    --------
+    >>> of_record("did you log it"), of_record("logged?"), of_record("hast du es eingetragen")
+    ('asked', 'asked', 'asked')
+    >>> of_record("dont log it"), of_record("log it but only a third of it")
+    ('refused', 'fraction')
+    >>> of_record("log it"), of_record("logged it"), of_record("can you log it?")
+    (None, None, None)
+    """
+    told = said(FILE, text)
+    if told is None or told.numbers:
+        return None
+    classes = told.classes
+    never = told.has("never")
+    if never or told.has("not"):
+        once = classes.count("not") == 1 and (told.has("log") or told.has("logged"))
+        return "refused" if never or once else None
+    writes = told.has("log") or told.has("logged")
+    if told.has("fraction"):
+        return "fraction" if writes and not told.has("asks") else None
+    asks = bool(classes) and classes[0] == "asks" and told.has("logged")
+    return "asked" if asks or ("?" in text and set(classes) == {"logged"}) else None
