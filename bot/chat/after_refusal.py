@@ -32,14 +32,17 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     facts: dict[str, Any] = dict(refused.context["facts"])
     why: list[str] = refused.context["why"]
+    of_ammonia = facts["refused"] in OF_AMMONIA
+    if reaction == "when" and not of_ammonia:
+        return None  # a day's wait, a test: what was asked for knows when
     turn.asked = refused.context.get("asked")  # still what is spoken of
     if reaction == "instead" and facts["refused"] == "ammonia":
         return [await _steps(turn, refused)]
     lines = {
         "why": lambda: why,
         "instead": lambda: words.instead(why),
-        "when": lambda: words.when(why, of_ammonia=facts["refused"] in OF_AMMONIA),
-        "unwilling": lambda: words.unwilling(of_ammonia=facts["refused"] in OF_AMMONIA),
+        "when": words.when,
+        "unwilling": lambda: words.unwilling(of_ammonia=of_ammonia),
     }[reaction]()
     return [await turn.reply(lines, facts=facts, context={"why": why})]
 

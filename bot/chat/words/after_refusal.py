@@ -12,14 +12,12 @@ def instead(why: Sequence[str]) -> list[str]:
     return [_("No amount, but not nothing:"), *(why[1:] or why)]
 
 
-def when(why: Sequence[str], *, of_ammonia: bool) -> list[str]:
-    """From when it is worked out."""
-    if of_ammonia:
-        return [
-            _("As soon as ammonia is 0 or near it: test daily, send it with pH and temperature."),
-            _("Then ask me again for the same: I plan it in daily parts."),
-        ]
-    return [_("As soon as that is different:"), *why]
+def when() -> list[str]:
+    """From when a plan that ammonia stands against is worked out."""
+    return [
+        _("As soon as ammonia is 0 or near it: test daily, send it with pH and temperature."),
+        _("Then ask me again for the same: I plan it in daily parts."),
+    ]
 
 
 def unwilling(*, of_ammonia: bool) -> list[str]:
