@@ -38,12 +38,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     turn.asked = refused.context.get("asked")  # still what is spoken of
     if reaction == "instead" and facts["refused"] == "ammonia":
         return [await _steps(turn, refused)]
-    lines = {
-        "why": lambda: why,
-        "instead": lambda: words.instead(why),
-        "when": words.when,
-        "unwilling": lambda: words.unwilling(of_ammonia=of_ammonia),
-    }[reaction]()
+    if reaction == "why":
+        lines = why
+    elif reaction == "instead":
+        lines = words.instead(why)
+    else:
+        lines = words.when() if reaction == "when" else words.unwilling(of_ammonia=of_ammonia)
     return [await turn.reply(lines, facts=facts, context={"why": why})]
 
 

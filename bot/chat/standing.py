@@ -19,7 +19,9 @@ from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
 from bot.chat.words import strangers as stranger_words
 from bot.chat.words.numbers import when as at_time
+from bot.chat.words.readings import event
 from bot.store.tanks import StoredTank
+from core.advice import untested
 from core.advice.ammonia_gate import shown
 from core.advice.calls import Danger
 from core.advice.emergencies import help_for, standing_call
@@ -99,6 +101,8 @@ async def verdict(
         lines[1:1] = still.lines
     elif still.too_much:
         lines = [words.lead(stored.name, still.lines[0]), *still.lines[1:]]
+    elif done := untested.since(state, readings):
+        lines = words.done_since(stored.name, [event(each.what) for each in done])
     elif any(reading.is_fresh(state.now) for reading in readings):
         lines = [_nothing_off(turn, stored, state)]
         if unknown:

@@ -88,7 +88,7 @@ async def _events(
 ) -> tuple[Happening, ...]:
     zone = turn.chat.zone
     return tuple(
-        Happening(row.at.astimezone(zone), row.what)
+        Happening(row.at.astimezone(zone), row.what, row.entry_id)
         for row in await turn.uow.log.events(stored.id, since=since)
         if row.at <= until
     )

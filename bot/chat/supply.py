@@ -96,7 +96,7 @@ def pure_supply(turn: Turn, kind: str) -> Supply:
 def read(turn: Turn, rows: Iterable[Stored[Value]], tank: Tank) -> list[Measured]:
     """Stored values as intervals, newest first, in the chat's zone."""
     zone = turn.chat.zone
-    told = (measured(row.what, row.at.astimezone(zone), tank) for row in rows)
+    told = (measured(row.what, row.at.astimezone(zone), tank, row.entry_id) for row in rows)
     return [reading for reading in told if reading is not None]
 
 

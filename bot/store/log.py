@@ -41,6 +41,8 @@ class Stored(Generic[T]):
     what: T
     tank_id: int
     at: datetime
+    entry_id: int = 0
+    """What told it; 0 before it is on record."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +91,7 @@ _READING_COLUMNS = tuple(
     _READINGS.c[name]
     for name in (
         "analyte", "value", "low", "high", "qualifier", "unit", "canonical_low", "canonical_high",
-        "canonical_unit", "basis", "tank_id", "measured_at",
+        "canonical_unit", "basis", "tank_id", "measured_at", "entry_id",
     )
 )  # fmt: skip
 """In the order in which `_reading` takes them: of one tank there may be hundreds."""
@@ -335,13 +337,14 @@ def _event_columns(entry_id: int, event: Stored[Event]) -> dict[str, Any]:
 
 
 def _reading(row: Sequence[Any]) -> Stored[Value]:
-    analyte, value, low, high, qualifier, unit, least, most, canonical_unit, basis, tank, at = row
+    analyte, value, low, high, qualifier, unit, least, most, canonical_unit, basis, *where = row
+    tank, at, entry = where
     canonical = least if least is None or most is None or least == most else (least, most)
     what = Value(analyte, value, low, high, qualifier, unit, canonical, canonical_unit, basis)
-    return Stored(what, tank, at)
+    return Stored(what, tank, at, entry)
 
 
 def _event(row: RowMapping) -> Stored[Event]:
     amounts: dict[str, Any] = {name: row[name] for name in _EVENT_COLUMNS}
     what = Event(kind=row["kind"], **amounts)
-    return Stored(what=what, tank_id=row["tank_id"], at=row["happened_at"])
+    return Stored(what, row["tank_id"], row["happened_at"], row["entry_id"])

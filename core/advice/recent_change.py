@@ -17,6 +17,9 @@ _A_DAY: Final = timedelta(days=1)
 ENOUGH: Final = 0.5
 """The most of first aid at once (the limits): after more no other before a test."""
 
+LOOKED_BACK: Final = timedelta(days=14)
+"""A change longer ago than this is behind readings that are old by themselves."""
+
 OUTDATES: Final = 0.25
 """A change from which on readings before it tell of other water; common practice, no source."""
 
@@ -45,16 +48,18 @@ class Changed:
         return self.share is not None and self.share > ENOUGH and not self.tested
 
 
-def changed_lately(state: State, new: NewWater | None) -> Changed | None:
-    """The newest change of the last day, with the chlorine that its source was read to hold."""
+def changed_lately(
+    state: State, new: NewWater | None, within: timedelta = _A_DAY
+) -> Changed | None:
+    """The newest change of late, with the chlorine that its source was read to hold."""
     done = [
         each
         for each in state.events or ()
-        if each.what.kind == "water_change" and timedelta() <= state.now - each.at < _A_DAY
+        if each.what.kind == "water_change" and timedelta() <= state.now - each.at < within
     ]
     if not done:
         return None
-    latest = max(done, key=lambda each: each.at)
+    latest = max(done, key=lambda each: (each.at, each.order))
     share, said = latest.what.percent, latest.what.substance or ""
     if share is None and latest.what.litres and state.tank.volume_l:
         share = 100.0 * latest.what.litres / state.tank.volume_l
@@ -63,7 +68,6 @@ def changed_lately(state: State, new: NewWater | None) -> Changed | None:
         read = [new.state.last(name) for name in ("total_chlorine", "chlorine")]
         chlorine = max((r.value for r in read if r is not None and r.value > 0.0), default=None)
     hours = (state.now - latest.at) / timedelta(hours=1)
-    tested = max((reading.at for reading in state.readings.values()), default=None)
     return Changed(
         None if share is None else share / 100.0,
         said,
@@ -71,16 +75,17 @@ def changed_lately(state: State, new: NewWater | None) -> Changed | None:
         chlorine,
         pure=kind_of(said.casefold()) in PURE,
         after_trouble=_was_trouble(state, latest.at),
-        tested=tested is not None and tested > latest.at,
+        tested=any(not latest.is_after(reading) for reading in state.readings.values()),
     )
 
 
 def outdated(state: State) -> Changed | None:
-    """Give the change of the last day that made all readings before it old; None where none did.
+    """Give the change that made all readings before it old; None where none did.
 
-    A quarter of the water, common practice: less moves no reading by more than its kit's doubt.
+    So it is however long ago the change was, as long as nothing was measured since. A quarter of
+    the water, common practice: less moves no reading by more than its kit's doubt.
     """
-    made = changed_lately(state, None)
+    made = changed_lately(state, None, LOOKED_BACK)
     if made is None or made.tested or not state.readings:
         return None
     return made if made.share is not None and made.share >= OUTDATES else None

@@ -35,6 +35,8 @@ class Measured:
     basis: Basis | None = None
     step: float = 0.0
     """How fine the reading was told: the kit's drop, or the last decimal. Canonical units."""
+    order: int = 0
+    """Of what was told of one moment the later has the higher one."""
 
     @property
     def is_limit(self) -> bool:
@@ -50,7 +52,7 @@ class Measured:
         return self.age(now) <= limits.STALE
 
 
-def measured(value: Value, at: datetime, tank: Tank) -> Measured | None:
+def measured(value: Value, at: datetime, tank: Tank, order: int = 0) -> Measured | None:
     """Turn a stored value into an interval; None where it holds no number at all.
 
     "Not detected" is the interval from 0 to the analyte's first visible step, which only the
@@ -59,19 +61,23 @@ def measured(value: Value, at: datetime, tank: Tank) -> Measured | None:
     if value.canonical is None:
         if value.qualifier != "<":
             return None
-        return Measured(value.analyte, 0.0, 0.0, 0.0, at, "<", value.basis)
+        return Measured(value.analyte, 0.0, 0.0, 0.0, at, "<", value.basis, order=order)
     if isinstance(value.canonical, tuple):
         low, high = value.canonical
         middle = (low + high) / 2
-        return Measured(value.analyte, middle, low, high, at, value.qualifier, value.basis)
+        return Measured(
+            value.analyte, middle, low, high, at, value.qualifier, value.basis, order=order
+        )
     number = value.canonical
     if value.qualifier == "<":
-        return Measured(value.analyte, number, 0.0, number, at, "<", value.basis)
+        return Measured(value.analyte, number, 0.0, number, at, "<", value.basis, order=order)
     if value.qualifier == ">":
-        return Measured(value.analyte, number, number, float("inf"), at, ">", value.basis)
+        return Measured(
+            value.analyte, number, number, float("inf"), at, ">", value.basis, order=order
+        )
     step = told_step(value, tank)
     low, high = _ends(value.analyte, number, step)
-    return Measured(value.analyte, number, low, high, at, value.qualifier, value.basis, step)
+    return Measured(value.analyte, number, low, high, at, value.qualifier, value.basis, step, order)
 
 
 def told_step(value: Value, tank: Tank) -> float:
@@ -178,6 +184,12 @@ class Happening:
 
     at: datetime
     what: Event
+    order: int = 0
+    """Of what was told of one moment the later has the higher one."""
+
+    def is_after(self, reading: Measured) -> bool:
+        """Whether it was done after a reading was taken."""
+        return (self.at, self.order) > (reading.at, reading.order)
 
     @property
     def disturbs(self) -> bool:

@@ -50,6 +50,15 @@ def before_change(tank: str, share: float, *, ill: Sequence[str]) -> list[str]:
     return lines
 
 
+def done_since(tank: str, deeds: Sequence[str]) -> list[str]:
+    """The readings are of before what was done, so that they tell of another water."""
+    told = _("{tank}: I cannot tell. Since the last test: {deeds}.")
+    return [
+        told.format(tank=tank, deeds=", ".join(deeds[-3:])),
+        _("Test again and send it; if animals behave oddly, ask: help"),
+    ]
+
+
 def only_old(tank: str) -> str:
     """Every reading is too old to judge the water by."""
     return _(
