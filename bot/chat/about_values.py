@@ -12,6 +12,7 @@ from bot.chat.words import about_values as words
 from bot.chat.words import questions as asked_words
 from core.advice.hardness import HardnessClass, buffer_class, hardness_classes
 from core.advice.state import Measured, State
+from core.message import value_asked
 from core.message.model import Parsed, Question
 from core.message.value_asked import HARDNESS, Asked, asked, hardness
 from core.tank import Stock, Tank
@@ -25,6 +26,15 @@ async def hard_or_soft(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if parsed.values or not turn.incoming.addressed:
         return None
     found = hardness(turn.incoming.text)
+    return None if found is None else await _told(turn, parsed, found)
+
+
+async def ideal(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``whats a good kh``: where a value should be, not what its name means."""
+    told = parsed.values or parsed.events
+    if told or not turn.incoming.addressed:
+        return None
+    found = value_asked.ideal(turn.incoming.text)
     return None if found is None else await _told(turn, parsed, found)
 
 

@@ -174,6 +174,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     blend_talk.answer,
     lambda turn, parsed: aims.answer(turn, parsed, QUESTIONS),
     lambda turn, parsed: followups.answer(turn, parsed, QUESTIONS),
+    about_values.ideal,
     what_for.answer,
     lambda turn, _parsed: what_now.typed(turn),
     weighed_later.answer,

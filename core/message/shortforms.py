@@ -177,7 +177,8 @@ def _conversion(words: list[Token]) -> bool:
 def supposed_change(tokens: list[Token]) -> str | None:
     """The word of asking of a change that is supposed: `if i change 30% with …, what happens`.
 
-    A Spanish "si" is the word for yes as well, which a comma would follow.
+    So is one that is only named: `change 20%`. A Spanish "si" is the word for yes as well, which a
+    comma would follow.
     """
     place = next((i for i, t in enumerate(tokens) if t.kind not in {"tank", "fill", "p"}), None)
     if place is None or place + 1 >= len(tokens):
@@ -186,7 +187,20 @@ def supposed_change(tokens: list[Token]) -> str | None:
     supposed = first.value == "if" or (first.text == "si" and behind.value == "changing")
     shared = any(token.value in SHARES or token.value == "%" for token in tokens)
     changing = any(token.value == "changing" for token in tokens)
-    return "what_if" if supposed and shared and changing else None
+    bare = all(token.kind != "fill" for token in tokens[:place])  # "acabo de" has done it
+    named = bare and first.value == "changing" and not first.text.endswith("ing")
+    named = named and _is_share(tokens, place)
+    return "what_if" if (supposed and shared and changing) or named else None
+
+
+def _is_share(tokens: list[Token], place: int) -> bool:
+    """Whether a share or litres, and perhaps a water, is all that stands behind a word."""
+    quantity = quantities.read(tokens, place + 1)
+    if quantity is None or quantity.unit not in {"%", *_VOLUMES}:
+        return False
+    rest = tokens[quantity.last :]
+    waters = {"and", "other", "home", "in", "source"}
+    return all(token.kind in {"tank", "fill", "p"} or token.value in waters for token in rest)
 
 
 def will_it_help(tokens: list[Token]) -> bool:

@@ -13,7 +13,7 @@ from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
 from core.message.wordfile import spelt
 
-_SECTIONS: Final = ("hard", "water", "should")
+_SECTIONS: Final = ("hard", "water", "should", "ideal")
 _MOST: Final = 12
 """Tokens of such a message, at most: a longer one says more than that."""
 _NAMED: Final = 3
@@ -65,6 +65,18 @@ def hardness(text: str) -> Asked | None:
     if len(tokens) > _MOST or any(_counts(token) or token.kind == "analyte" for token in tokens):
         return None
     return Asked(HARDNESS)
+
+
+def ideal(text: str) -> Asked | None:
+    """The value that is right, asked for in whole: ``whats a good kh``; None otherwise.
+
+    Examples
+    --------
+    >>> ideal("whats a good kh for guppies").analytes, ideal("is my kh good")
+    (('kh',), None)
+    """
+    found = asked(text) if _words()["ideal"].search(fold(text)) else None
+    return None if found is None else Asked(found.analytes, should=True)
 
 
 def asked(text: str) -> Asked | None:

@@ -45,7 +45,14 @@ async def test_a_bad_one_is_said_first(talk: Talk) -> None:
 
 
 @pytest.mark.parametrize(
-    "line", ["what should gh be", "what gh is best", "wie soll gh sein", "quel gh idéal"]
+    "line",
+    [
+        "what should gh be",
+        "what gh is best",
+        "wie soll gh sein",
+        "quel gh idéal",
+        "whats a good gh",
+    ],
 )
 async def test_where_it_should_be_goes_first(talk: Talk, line: str) -> None:
     await with_tank(talk)
