@@ -16,7 +16,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.message import amounts, doubts, parse, quantities
-from core.message.deed_doubted import asked_often, of_filter
+from core.message.deed_doubted import asked_often, of_filter, of_tests
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Parsed
@@ -54,7 +54,13 @@ async def _often(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if kinds & _CHANGE and parsed.doubts:
         asked = parse("how often should i change water", turn.context())
         return await turn.route(turn, replace(asked, tank=parsed.tank))
-    return [await turn.reply(words.clean_filter())] if of_filter(text) else None
+    if of_filter(text):
+        return [await turn.reply(words.clean_filter())]
+    if not of_tests(text):
+        return None
+    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
+    sea = stored is not None and stored.tank.is_sea
+    return [await turn.reply(words.test_water(sea=sea))]
 
 
 async def _recipe(turn: Turn, litres: float, goals: str) -> list[Reply]:

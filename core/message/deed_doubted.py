@@ -28,7 +28,7 @@ OF_HAND: Final = frozenset({"water_change", "top_up", "filter", "fed", "media", 
 _WATER: Final = frozenset({"water_change", "top_up"})
 _ENDS: Final = re.compile(r"[.!?;\n]")
 _SECTIONS: Final = (
-    "for", "before", "light", "often", "or", "or_thing", "was_it", "so", "less", "filter",
+    "for", "before", "light", "often", "or", "or_thing", "was_it", "so", "less", "filter", "tests",
 )  # fmt: skip
 
 
@@ -53,6 +53,7 @@ def _patterns() -> dict[str, re.Pattern[str]]:
         "for": re.compile(rf"(?<!\w)(?:{words['for']}){light}"),
         "before": re.compile(rf"(?<!\w)(?:{words['before']}){light}"),
         "filter": re.compile(rf"(?<!\w)(?:{words['filter']})(?!\w)"),
+        "tests": re.compile(rf"(?<!\w)(?:{words['tests']})(?!\w)"),
         "often": re.compile(rf"[\s,:\-]*(?:{words['often']})(?!\w)"),
         "often_told": re.compile(rf"\s*(?:{words['often']})(?!\w)"),
         "or_amount": re.compile(
@@ -93,6 +94,17 @@ def of_filter(text: str) -> bool:
     (True, False)
     """
     return _patterns()["filter"].search(fold(text)) is not None
+
+
+def of_tests(text: str) -> bool:
+    """Whether a text is about testing the water.
+
+    Examples
+    --------
+    >>> of_tests("how often should i test"), of_tests("how often change water")
+    (True, False)
+    """
+    return _patterns()["tests"].search(fold(text)) is not None
 
 
 def _places(plain: str) -> list[int]:

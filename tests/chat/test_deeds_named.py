@@ -119,3 +119,13 @@ async def test_less_food_is_a_note(talk: Talk) -> None:
     await tank(talk)
     assert "note fed less" in await talk.text("fed less")
     assert "no feeding" in await talk.text("when did i feed")
+
+
+@pytest.mark.parametrize(
+    "line", ["how often should i test", "wie oft messen", "à quelle fréquence tester"]
+)
+async def test_how_often_water_is_tested_is_told_by_its_kind(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "pH, KH and nitrate weekly" in await talk.text(line)
+    await talk.say("/tank new Lagoon 150 l marine")
+    assert "salinity and KH twice a week" in await talk.text(line)

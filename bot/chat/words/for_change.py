@@ -20,6 +20,24 @@ def of_which_water(litres: float, goals: str) -> list[str]:
     ]
 
 
+def test_water(*, sea: bool) -> list[str]:
+    """How often water is tested, by common practice."""
+    lines = [
+        _(
+            "A new tank, or one with new or ill animals: ammonia and nitrite every day or two."
+            " After a dose: what it moves, 24 h later."
+        )
+    ]
+    if sea:
+        lines.append(
+            _("A settled sea: salinity and KH twice a week, calcium, magnesium, nitrate weekly.")
+        )
+    else:
+        lines.append(_("A settled tank: pH, KH and nitrate weekly, GH every month."))
+    lines.append(_("Ask for a reminder: remind me to test every 7 days at 19:00"))
+    return lines
+
+
 def clean_filter() -> list[str]:
     """How often a filter is cleaned, by common practice."""
     return [
