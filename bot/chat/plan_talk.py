@@ -51,6 +51,7 @@ from core.message.plan_said import Amounts, substances_named, tells_which
 from core.message.plan_talk import About, about
 from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_words import Telling, telling
+from core.message.reminder_said import chore
 
 A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]
 """What a level teaspoon of baking soda may weigh. [g]"""
@@ -214,7 +215,8 @@ async def _answer(
         return [await turn.reply(words.double_of_what())]
     if said == "spoons" and plan is None:
         return [await turn.reply(words.ask_for_a_dose(), facts={"spoon_grams": list(A_SPOON)})]
-    if said in {"so_much", "to_come"} and not parsed.events and parsed.question is None:
+    planned = said in {"so_much", "to_come"} and not parsed.events and parsed.question is None
+    if planned and chore(turn.incoming.text, turn.local_now, turn.chat.zone, deed=False) is None:
         return [await turn.reply(words.tell_when_done())]
     return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
 
