@@ -22,6 +22,7 @@ from bot.chat import (
     source_blends,
     tank_volumes,
     treatments,
+    which_soda,
 )
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -148,6 +149,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return by_product
     if question.substance in MEDIA:
         return [await effects.medium(turn, question, question.substance)]
+    if question.substance == which_soda.SODA and question.analyte == "kh":
+        return await which_soda.planned(turn, question, parsed, dose)
     if (source := await by_water.made_of(turn, question)) is not None:
         return [await buckets.of_source(turn, question, source)]
     if names_pure(text) and (mixed := await source_blends.reach(turn, question)) is not None:

@@ -39,6 +39,7 @@ from bot.chat import (
     first_things,
     followups,
     for_change,
+    how_asked,
     in_vessel,
     introduced,
     kit_check,
@@ -138,9 +139,22 @@ async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await sources.spoken(turn) if sources.may_be_told(parsed) else None
 
 
+async def _how(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """The same in the words of its topic, for all looks but this."""
+    return await how_asked.answer(turn, parsed, _again)
+
+
+async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
+    found = await first([look for look in BEFORE_INTENT if look is not _how], turn, parsed)
+    if found is None and turn.route is not None:
+        return await turn.route(turn, parsed)
+    return found or []
+
+
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     done_asked.answer,
     logged_asked.answer,
+    _how,
     expected.answer,
     reminder_talk.answer,
     reminder_requests.completed,

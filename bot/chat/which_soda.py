@@ -1,10 +1,15 @@
-"""``added 3 g soda``: baking or washing soda is asked, since one does far more than the other."""
+"""``added 3 g soda``, ``how much soda for kh 5``: baking or washing soda is meant by it.
+
+Which one went in is asked, since one does far more than the other.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Awaitable, Callable
+from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat.model import Reply
+from bot.chat.model import Line, Reply
 from bot.chat.state import state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
@@ -13,7 +18,7 @@ from bot.store.offers import Choice
 from core.advice.effects import effects_of
 from core.advice.plan import Refusal
 from core.advice.spoons import least_grams
-from core.message.model import Event
+from core.message.model import Event, Parsed, Question
 
 SODA: Final = "soda"
 """How a soda is kept of which nobody told which."""
@@ -36,6 +41,19 @@ async def ask(turn: Turn, told: Told, entry_id: int) -> Reply | None:
         facts["kh"] = least
     lines = words.which(least)
     return await turn.reply(lines, choices=choices, facts=facts, entry_id=entry_id)
+
+
+Dose = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
+
+
+async def planned(turn: Turn, question: Question, parsed: Parsed, dose: Dose) -> list[Reply]:
+    """How much soda for a KH: by baking soda, which alone is meant for it, and that is said."""
+    replies = await dose(turn, replace(question, substance=KINDS[0]), parsed)
+    if not replies:
+        return []
+    (one, *others) = replies
+    note = Line(words.baking_meant())
+    return [replace(one, lines=(*one.lines[:1], note, *one.lines[1:])), *others]
 
 
 async def _least(turn: Turn, told: Told, event: Event) -> float | None:

@@ -68,7 +68,7 @@ def warmth_asked(text: str, *, fahrenheit: bool = False, us_gallons: bool = True
     share = None if percent is None or not 0 < percent <= 100 else percent / 100.0
     if len(warm) + len(litres) + (percent is not None) != len(told.numbers):
         return None
-    asks = _asks(told, warm, litres, share)
+    asks = _asks(told, warm, litres, share, marked="?" in text)
     return None if asks is None else Warmth(asks, told.has("ice"), share, litres, warm)
 
 
@@ -76,11 +76,19 @@ _VOLUMES: Final = {"litre": "l", "gallon": "gal"}
 
 
 def _asks(
-    told: Said, warm: tuple[float, ...], litres: tuple[float, ...], share: float | None
+    told: Said,
+    warm: tuple[float, ...],
+    litres: tuple[float, ...],
+    share: float | None,
+    *,
+    marked: bool,
 ) -> Literal["cool", "mix", "new"] | None:
     if not litres and share is None:
         asks = not {"may", "how", "happens"}.isdisjoint(told.classes)
         of_it = not {"cool", "ice", "fan", "too_warm"}.isdisjoint(told.classes)
+        by_it = not {"ice", "fan"}.isdisjoint(told.classes)
+        asks = asks or told.has("heat") or (by_it and marked and told.has("fine"))
+        asks, of_it = asks or told.has("fan", "on"), of_it or told.has("heat")
         return "cool" if asks and of_it else None  # cool! says nothing
     asks_how_warm = told.has("how_warm")
     if len(litres) == 2 and len(warm) == 2:

@@ -60,6 +60,11 @@ def how_long() -> str:
     return _("Three to eight weeks, mostly four to six: no day tells it, only the test does.")
 
 
+def proof() -> str:
+    """What proves a filter without animals."""
+    return _("It is ready when 1 mg/L ammonia is gone in a day, with nitrite at 0 too.")
+
+
 def bacteria() -> list[str]:
     """Bottled bacteria."""
     return [

@@ -19,6 +19,11 @@ def which(kh: float | None) -> list[str]:
     return lines
 
 
+def baking_meant() -> str:
+    """For KH baking soda is meant, and no other that is called so."""
+    return _("By baking soda (sodium bicarbonate): never washing soda or caustic soda.")
+
+
 def it_was(substance: str) -> str:
     """The button for one of them."""
     return _("it was {soda}").format(soda=names.substance(substance))
