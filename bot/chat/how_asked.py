@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import dose_reply, first_evening
+from bot.chat import calls, dose_reply, first_evening
 from bot.chat.model import Reply
 from bot.chat.reckoned import MOVING
 from bot.chat.state import state_of
@@ -63,8 +63,8 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     if not whole.addressed or parsed.values or parsed.command is not None:
         return None
     asked = how_asked(whole.text)
-    if asked is None:
-        return None
+    if asked is None or calls.is_danger(turn, parsed) or calls.is_call(turn, parsed):
+        return None  # who calls for help is helped
     if asked.meaning in TOLD:
         return [await turn.reply(TOLD[asked.meaning]())]
     if asked.meaning == "acid":

@@ -150,6 +150,18 @@ async def test_nothing_is_paused_or_refused_unasked(talk: Talk) -> None:
     assert "Fern: test" in await talk.text("remind me to test in 12 h")
 
 
+@pytest.mark.parametrize("text", ["filter bacteria died", "bakterien tot", "my cycle is dead"])
+async def test_who_calls_for_help_is_helped(talk: Talk, text: str) -> None:
+    await _tank(talk, "kh 3 gh 8 ph 7.2 no3 5 temp 24 ammonia 0")
+    assert "Stop feeding" in await talk.text(text)
+
+
+async def test_a_fast_fall_of_warmth_is_told_with_its_pace(talk: Talk) -> None:
+    await _tank(talk, "temp 31")
+    await talk.wait(hours=3)
+    assert "1 °C an hour" in await talk.text("temp 28")
+
+
 COOL = ("how do i get temp down", "heatwave, what now", "fans on", "ice bottles ok?", "canicule")
 
 

@@ -18,6 +18,11 @@ def sudden_jump(facts: Facts) -> str:
             "{name} went from {was} to {amount} with nothing logged in between: retest it now, but"
             " what is urgent does not wait for it."
         )
+    elif facts["analyte"] == "temperature":
+        told = _(
+            "{name} went from {was} to {amount} with nothing logged in between: retest. Around"
+            " animals 1 °C an hour and 2 °C a day is the most."
+        )
     else:
         told = _(
             "{name} went from {was} to {amount} with nothing logged in between: retest before"
