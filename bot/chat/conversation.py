@@ -19,6 +19,7 @@ from bot.chat import (
     belongs,
     beside_call,
     calls,
+    change_amount,
     corrections,
     dosing,
     edits,
@@ -107,8 +108,12 @@ async def answer(turn: Turn) -> list[Reply]:
 async def _message(turn: Turn) -> list[Reply]:
     turn.spoken_of = await products.spoken_of(turn)
     parsed = parse(turn.incoming.text, turn.context())
+    before = await change_amount.answered_last(turn)
     found = await first(BEFORE_INTENT, turn, parsed)
-    return await by_intent(turn, parsed) if found is None else found
+    replies = await by_intent(turn, parsed) if found is None else found
+    doubted = found is None and bool(parsed.doubts)
+    unheard = None if before is None else await change_amount.unheard(turn, before, doubted=doubted)
+    return replies if unheard is None else [unheard]
 
 
 async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
@@ -179,6 +184,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         for look in (signs.answer, about_values.answer):
             if (known := await look(turn, parsed)) is not None:
                 return known
+        if (unheard := await change_amount.not_heard(turn)) is not None:
+            return unheard
         hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
         replies.append(await turn.reply(hint))
     return replies
