@@ -42,7 +42,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if parsed.events or parsed.values or turn.route is None:
         return None
-    named = amount_named(turn.incoming.text)
+    asked = parsed.question
+    whole = asked is not None and (asked.percent is not None or asked.litres is not None)
+    named = None if whole else amount_named(turn.incoming.text)
     if named is None:
         return None
     newest = await _newest(turn)
