@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Final, Literal
 
+from core.advice import limits
 from core.advice.findings import DEEDS, NEW, Finding, find, stands
 from core.advice.state import State
 from core.advice.stock import COMING
@@ -22,6 +23,8 @@ POISONS: Final[Mapping[str, str]] = {
 """Findings that speak against new animals, with what was measured."""
 DIED: Final = timedelta(days=3)
 """So long after a death its cause is looked for before others come; common practice."""
+AMMONIA_SEEN: Final = 0.25
+"""Ammonia that a kit surely sees; common practice. [mg/L]"""
 STAGES: Final = frozenset({"cycling_ammonia", "cycling_nitrite"})
 """Findings of a filter that is still growing."""
 
@@ -30,11 +33,16 @@ Verdict = Literal["poison", "cycling", "unmeasured", "unproven", "cycled", "sett
 
 @dataclass(frozen=True, slots=True)
 class Readiness:
-    """How a filter stands; `finding` is what speaks against animals, `missing` what to measure."""
+    """How a filter stands.
+
+    `finding` is what speaks against animals, `missing` what to measure, `came` what was seen to
+    come and go, though that proves nothing yet.
+    """
 
     verdict: Verdict
     finding: Finding | None = None
     missing: tuple[str, ...] = field(default=())
+    came: tuple[str, ...] = field(default=())
 
 
 def poison(state: State) -> Finding | None:
@@ -88,7 +96,17 @@ def ready(state: State) -> Readiness:
     if "cycling_done" in stages:
         return Readiness("cycled")
     young = state.began is not None and state.now - state.began <= NEW
-    return Readiness("unproven" if young or not state.tank.stock else "settled")
+    if not young and state.tank.stock:
+        return Readiness("settled")
+    after = state.now - NEW if came is None else max(came, state.now - NEW)
+    gone = tuple(each for each in ("ammonia", "nitrite") if _came(state, each, after))
+    return Readiness("unproven", came=gone)
+
+
+def _came(state: State, analyte: str, after: datetime) -> bool:
+    """Whether it was surely seen within the weeks of a new tank, before it read 0."""
+    least = {"ammonia": AMMONIA_SEEN, "nitrite": limits.NITRITE_WARN}[analyte]
+    return any(each.low >= least for each in state.past.between(analyte, after, state.now))
 
 
 def _tested(state: State, analyte: str, since: datetime | None) -> bool:

@@ -162,6 +162,21 @@ async def test_a_fast_fall_of_warmth_is_told_with_its_pace(talk: Talk) -> None:
     assert "1 °C an hour" in await talk.text("temp 28")
 
 
+async def test_a_peak_that_was_sent_is_not_denied(talk: Talk) -> None:
+    await talk.say("tank Fern 90 l")
+    for line in ("ammonia 2 nitrite 0", "ammonia 1 nitrite 1", "ammonia 0 nitrite 0"):
+        await talk.say(line)
+        await talk.wait(hours=48)
+    text = await talk.text("can i add fish")
+    assert text.startswith("Not proved yet for Fern: ammonia and nitrite came and went")
+
+
+async def test_zeros_alone_are_still_no_proof(talk: Talk) -> None:
+    await talk.say("tank Fern 90 l")
+    await talk.say("ammonia 0 nitrite 0")
+    assert "never saw them come and go" in await talk.text("can i add fish")
+
+
 COOL = ("how do i get temp down", "heatwave, what now", "fans on", "ice bottles ok?", "canicule")
 
 

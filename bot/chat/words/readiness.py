@@ -44,6 +44,15 @@ THEN: Final[Mapping[Verdict, tuple[str, ...]]] = {
 }
 
 
+CAME: Final = (
+    N_(
+        "Not proved yet for {tank}: {came} came and went, but both must come and then read 0 twice."
+    ),
+    N_("Test both again in two or three days. Or prove it at once, without animals:"),
+    N_("dose ammonium chloride to 1. It is ready when both read 0 a day later."),
+)
+"""Where something was seen to come and go, but not all of it, or too short ago."""
+
 FILTER: Final[Mapping[Verdict, str]] = {
     "cycling": N_("But not yet: its filter is still growing. Ask: can i add fish"),
     "unmeasured": N_("But test {missing} first: they tell whether its filter works."),
@@ -87,6 +96,9 @@ def beside_a_yes(found: Readiness) -> str | None:
 def told(found: Readiness, tank: str) -> list[str]:
     """The answer first, then what to do; poison is worded by its own finding."""
     missing = names.both([names.label(each) for each in found.missing]) if found.missing else ""
+    if found.came:
+        came = names.both([names.label(each) for each in found.came])
+        return [_(line).format(tank=tank, came=came) for line in CAME]
     lines = [FIRST[found.verdict], *THEN.get(found.verdict, ())]
     lines = [_(line).format(tank=tank, missing=missing) for line in lines]
     return lines if found.finding is None else [*lines, findings.line(found.finding)]
