@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import belongs, corrections, own_plan
+from bot.chat import belongs, corrections, forgetting, own_plan
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
@@ -28,6 +28,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = put_right(turn.incoming.text, [tank.name for tank in turn.tanks])
     if said is None:
         return None
+    if said.forget is not None:
+        return await forgetting.forget(turn, said)
     latest = await turn.uow.offers.latest(turn.chat.id, 1)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > patience:
@@ -65,7 +67,8 @@ async def _put_right(turn: Turn, entry: Entry, said: Right) -> list[Reply] | Non
         return None if twice else await _half(turn, entry)  # the other half of it, maybe
     if said.number is None or not _was(entry, said.wrong):
         return None
-    if dose is not None and dose.grams is not None and (mass := _grams(said.number)) is not None:
+    weighed = dose is not None and (dose.grams is not None or not said.number[-1].isdigit())
+    if weighed and (mass := _grams(said.number)) is not None:
         return await corrections.with_grams(turn, entry.id, mass)
     return await corrections.with_number(turn, entry, said.number)
 

@@ -2,7 +2,8 @@
 
 put right = { light word } ( amount [ "not" amount ] | "not" amount amount
                            | "half" | thing [ "not" thing ] | "undo" [ "both" ] | time
-           | "in" ( tank | "the other one" ) [ "not" tank ] )
+           | "in" ( tank | "the other one" ) [ "not" tank ] | "wrong tank" [ tank ]
+           | "forget" ( name [ tank ] | tank "reading" ) )
 
 Every word must be one of a class of ``put_right.txt``, a number, a substance or a time. It is read
 only right after what it may be about; alone none of it says what is meant. `amends` reads shorter
@@ -47,6 +48,8 @@ class Right(NamedTuple):
     tank: str | None = None
     other_tank: bool = False
     deed: bool = False
+    forget: str | None = None
+    """The analyte whose value is forgotten; empty where it is all that was told of `tank`."""
     marked: bool = False
     """Whether it has a word of regret, or that it was, or was only so much."""
 
@@ -92,6 +95,10 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     'sodium bicarbonate'
     >>> put_right("did it in quarry by mistake", ["Quarry"]).tank
     'Quarry'
+    >>> put_right("oh wait wrong tank, thats Main", ["Main"]).tank, put_right("no it was 2 g not tsp")[0]
+    ('Main', '2 g')
+    >>> put_right("forget the nitrite").forget, put_right("remove the nitrite") is None
+    ('nitrite', True)
     >>> put_right("i put in 2 g"), put_right("is it 2 g?"), put_right("no fish died")
     (None, None, None)
     """
@@ -106,10 +113,17 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
         return None  # actually i have 3
     core = _core(pieces)
     shape = "".join(_SHAPES[piece.kind] for piece in core)
+    if "a" in shape or "r" in shape:
+        return _forgotten(core, shape)
+    if shape.strip("-") == "w":
+        return Right(other_tank=True)
     if "u" in shape or "x" in shape:
         return _taken_back(shape)
     if shape in {"k", "k-k", "o"}:
-        told = "into" in classes and (marked or deed)
+        placed = "into" in classes and (marked or deed)
+        meant = "regret" in classes or "wrongtank" in classes
+        meant = meant and _told_to_be(pieces)
+        told = placed or (meant and shape == "k")
         tank = core[0].text if shape != "o" else None
         return Right(tank=tank, other_tank=shape == "o", deed=deed) if told else None
     if "t" in shape:
@@ -145,8 +159,41 @@ def _core(pieces: list[_Piece]) -> list[_Piece]:
             core.append(piece)
     if core and core[-1].kind == "not":
         core.pop()
+    if any(piece.kind == "tank" for piece in core):
+        core = [piece for piece in core if piece.kind != "wrongtank"]
     today = [p for p in core if p.token is None or p.token.value not in _NOW]
     return today or core
+
+
+def _told_to_be(pieces: list[_Piece]) -> bool:
+    """Whether it is told of a tank that this is it, and nothing of how the tank is."""
+    said = [piece.kind for piece in pieces if piece.kind not in {"light", "into"}]
+    if "tank" not in said:
+        return False
+    place = said.index("tank")
+    behind = set(said[place + 1 :]) <= {"regret", "not", "tank", "wrongtank"}
+    return behind and place > 0 and said[place - 1] in {"is", "was", "wrongtank"}
+
+
+def _forgotten(core: list[_Piece], shape: str) -> Right | None:
+    """Forget the nitrite, forget moss and delete that reading; remove it may mean from the water."""
+    taken = [piece.text for piece in core if piece.kind in {"gone", "undo"}]
+    gone = any(text in _gone() or text.split()[0] in _gone() for text in taken)
+    names = [piece.text for piece in core if piece.kind == "analyte"]
+    tanks = [piece.text for piece in core if piece.kind == "tank"]
+    if not taken or set(shape) - set("guaklr") or len(names) > 1 or len(tanks) > 1:
+        return None
+    if not names and not tanks:
+        return Right(undo="last")
+    if not gone or (not names and "r" not in shape):
+        return None
+    return Right(forget=names[0] if names else "", tank=tanks[0] if tanks else None)
+
+
+@cache
+def _gone() -> frozenset[str]:
+    told = spelt("put_right.txt", {"word"})
+    return frozenset(way for _section, meaning, ways in told if meaning == "gone" for way in ways)
 
 
 _NO: Final = frozenset({"no", "non", "nao", "nie", "nej", "nee", "nein"})
@@ -155,7 +202,7 @@ _NOW: Final = frozenset({"today", "now"})
 _SHAPES: Final = {
     "number": "n", "thing": "s", "not": "-", "half": "h", "undo": "u", "undone": "x",
     "last": "l", "both": "b", "time": "t",
-    "tank": "k", "other": "o",
+    "tank": "k", "other": "o", "gone": "g", "analyte": "a", "reading": "r", "wrongtank": "w",
 }  # fmt: skip
 
 
@@ -205,8 +252,11 @@ def _pieces(text: str, tanks: Sequence[str]) -> list[_Piece]:
         elif token.kind == "time" or (token.kind in {"clock", "iso", "dotted"}):
             out.append(_Piece("time", token=token))
             end = token.end
-        elif token.kind == "fill":
+        elif token.kind == "analyte":
+            out.append(_Piece("analyte", str(token.value).partition("@")[0]))
             end = token.end
+        elif token.kind == "fill" or (token.kind == "unit" and out and out[-1].kind == "not"):
+            end = token.end  # 2 grams, not teaspoons
         else:
             return []
         place += 1

@@ -196,7 +196,8 @@ def named_alone(text: str, tanks: Sequence[str]) -> str | None:
     tokens = mark(cut(folded, lexicon(), text), folded, tuple(tanks)) if tanks else []
     named = {str(token.value) for token in tokens if token.kind == "tank"}
     light = all(
-        token.kind in {"tank", "fill", "p"} or token.value in {"one", "in", "home", "link"}
+        (token.kind in {"tank", "fill", "p"} and token.value != "judge")
+        or token.value in {"one", "in", "home", "link"}
         for token in tokens
     )
     return named.pop() if light and len(named) == 1 else None

@@ -98,3 +98,60 @@ async def test_a_part_that_was_put_right_stays_one_of_its_plan(fern: Talk) -> No
 async def test_the_volume_of_the_tank_puts_no_change_right(fern: Talk) -> None:
     await fern.say("changed 30%")
     assert "Does Fern hold 60 L" in await fern.text("it's 60 l")
+
+
+@pytest.fixture
+async def two(talk: Talk) -> Talk:
+    await talk.say("/tank new Main 200 l fresh")
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("fern no3 25")
+    return talk
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "oops that was main",
+        "oh wait wrong tank, thats Main",
+        "no thats main",
+        "ach nein, das war Main",
+        "oups mauvais bac, c'est Main",
+        "wrong tank",
+    ],
+)
+async def test_a_reading_goes_to_the_tank_that_it_is_of(two: Talk, line: str) -> None:
+    assert "Moved to Main: Main: nitrate 25 mg/L" in await two.text(line)
+
+
+@pytest.mark.parametrize("line", ["no main is fine", "no, main was fine", "oops main is 20"])
+async def test_how_another_tank_is_moves_nothing(two: Talk, line: str) -> None:
+    assert "Moved" not in await two.text(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["forget the kh", "vergiss das kh", "oublie le kh", "borra el kh", "zapomnij kh", "glöm kh",
+     "delete the kh reading", "ok forget fern, delete that reading"],
+)  # fmt: skip
+async def test_a_value_is_forgotten(fern: Talk, line: str) -> None:
+    await fern.say("kh 5")
+    assert "Taken back: Fern: KH 5" in await fern.text(line)
+
+
+@pytest.mark.parametrize(
+    "line", ["remove the kh", "should i forget the kh", "don't forget the kh", "forget fern"]
+)
+async def test_what_is_to_be_removed_from_the_water_is_not_forgotten(fern: Talk, line: str) -> None:
+    await fern.say("kh 5")
+    assert "Taken back" not in await fern.text(line)
+
+
+async def test_what_else_was_told_stays(fern: Talk) -> None:
+    await fern.say("kh 5 no2 0.5")
+    await fern.say("forget the nitrite")
+    assert "Measured: KH 5 °dH." in await fern.text("how is fern")
+
+
+async def test_grams_take_the_place_of_spoons(fern: Talk) -> None:
+    await fern.say("dosed 2 tsp baking soda")
+    assert "Corrected: Fern: dosed 2 g" in await fern.text("no it was 2 grams not teaspoons")
