@@ -95,8 +95,10 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     'sodium bicarbonate'
     >>> put_right("did it in quarry by mistake", ["Quarry"]).tank
     'Quarry'
-    >>> put_right("oh wait wrong tank, thats Main", ["Main"]).tank, put_right("no it was 2 g not tsp")[0]
-    ('Main', '2 g')
+    >>> put_right("oh wait wrong tank, thats Main", ["Main"]).tank
+    'Main'
+    >>> put_right("no it was 2 g not tsp").number
+    '2 g'
     >>> put_right("forget the nitrite").forget, put_right("remove the nitrite") is None
     ('nitrite', True)
     >>> put_right("i put in 2 g"), put_right("is it 2 g?"), put_right("no fish died")
@@ -121,9 +123,8 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
         return _taken_back(shape)
     if shape in {"k", "k-k", "o"}:
         placed = "into" in classes and (marked or deed)
-        meant = "regret" in classes or "wrongtank" in classes
-        meant = meant and _told_to_be(pieces)
-        told = placed or (meant and shape == "k")
+        regretted = bool(classes & {"regret", "wrongtank"})
+        told = placed or (regretted and shape == "k" and _told_to_be(pieces))
         tank = core[0].text if shape != "o" else None
         return Right(tank=tank, other_tank=shape == "o", deed=deed) if told else None
     if "t" in shape:
@@ -176,7 +177,7 @@ def _told_to_be(pieces: list[_Piece]) -> bool:
 
 
 def _forgotten(core: list[_Piece], shape: str) -> Right | None:
-    """Forget the nitrite, forget moss and delete that reading; remove it may mean from the water."""
+    """Forget the nitrite; forget moss, delete that reading; to remove it is of the water."""
     taken = [piece.text for piece in core if piece.kind in {"gone", "undo"}]
     gone = any(text in _gone() or text.split()[0] in _gone() for text in taken)
     names = [piece.text for piece in core if piece.kind == "analyte"]
