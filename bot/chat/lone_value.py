@@ -20,7 +20,9 @@ OF_LATE: Final = timedelta(days=2)
 """So long the value told before is still what a number is about; ours."""
 MOST: Final = 6
 """Tokens of such a message, at most."""
-_LIGHT: Final = frozenset({"link", "and", "one", "today", "now", "approx", "its"})
+_LIGHT: Final = frozenset(
+    {"link", "and", "one", "today", "now", "approx", "its", "ago", "at"}
+)  # fmt: skip
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:

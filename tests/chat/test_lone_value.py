@@ -9,7 +9,16 @@ from tests.chat.harness import Talk
 
 @pytest.mark.parametrize(
     "line",
-    ["now its 45", "45", "und heute 45", "today 45", "it's 45", "maintenant 45", "teraz 45"],
+    [
+        "now its 45",
+        "45",
+        "und heute 45",
+        "today 45",
+        "it's 45",
+        "maintenant 45",
+        "teraz 45",
+        "back at 45",
+    ],
 )
 async def test_it_is_offered_as_the_value_told_last(talk: Talk, line: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
