@@ -44,6 +44,7 @@ from bot.chat import (
     tanks_told,
     typed,
     undoing,
+    unheard,
     what_now,
 )
 from bot.chat.looks import BEFORE_INTENT, BEFORE_READINGS, QUESTIONS, first
@@ -108,12 +109,16 @@ async def answer(turn: Turn) -> list[Reply]:
 async def _message(turn: Turn) -> list[Reply]:
     turn.spoken_of = await products.spoken_of(turn)
     parsed = parse(turn.incoming.text, turn.context())
+    said = turn.incoming
     before = await change_amount.answered_last(turn)
     found = await first(BEFORE_INTENT, turn, parsed)
     replies = await by_intent(turn, parsed) if found is None else found
     doubted = found is None and bool(parsed.doubts)
-    unheard = None if before is None else await change_amount.unheard(turn, before, doubted=doubted)
-    return replies if unheard is None else [unheard]
+    amount = None if before is None else await change_amount.unheard(turn, before, doubted=doubted)
+    if turn.unheard or parsed.doubts:
+        turn.incoming = said
+        await unheard.note(turn, parsed)
+    return replies if amount is None else [amount]
 
 
 async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
@@ -184,8 +189,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         for look in (signs.answer, about_values.answer):
             if (known := await look(turn, parsed)) is not None:
                 return known
-        if (unheard := await change_amount.not_heard(turn)) is not None:
-            return unheard
+        turn.unheard = True
+        if (asked_amount := await change_amount.not_heard(turn)) is not None:
+            return asked_amount
         hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
         replies.append(await turn.reply(hint))
     return replies

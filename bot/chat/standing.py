@@ -7,7 +7,7 @@ from collections.abc import Collection, Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import emergencies, still_in, why_values
+from bot.chat import emergencies, still_in, unheard, why_values
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -25,7 +25,8 @@ from core.advice import untested
 from core.advice.ammonia_gate import shown
 from core.advice.calls import Danger
 from core.advice.emergencies import help_for, standing_call
-from core.advice.findings import BY_ID, STEADY, Finding, find, newest_test, stands, unknown_in
+from core.advice.findings import BY_ID, DEEDS, STEADY, Finding, find, newest_test, stands, unknown_in
+from core.advice.nobodys import is_nobodys
 from core.advice.plan import Refusal
 from core.advice.recent_change import outdated
 from core.advice.scheduling import ammonia_facts
@@ -80,7 +81,7 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         return [await turn.reply([*told_before, *values], more=lines, facts=facts)]
     due = await _due_next(turn, stored)
     more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]
-    facts = {"tank": stored.name, **_facts(state, found)}
+    facts = {"tank": stored.name, **still.facts, **_facts(state, found)}
     if still.names:
         facts["still_in"] = still.names
     if not found and unknown:
@@ -104,20 +105,51 @@ async def verdict(
     elif done := untested.since(state, readings):
         lines = words.done_since(stored.name, [event(each.what) for each in done])
     elif any(reading.is_fresh(state.now) for reading in readings):
-        lines = [_nothing_off(turn, stored, state)]
+        is_all = len(readings) == len(state.readings)
+        lines = await _nothing_off(turn, stored, state, still, is_all=is_all)
         if unknown:
             lines.append(stranger_words.not_judged(unknown))
+        return lines, found, still
     else:
         lines = [words.only_old(stored.name)]
+    else_told = any(f.id in DEEDS or "substance" in f.facts for f in found) or still.lines
+    dosed, of_dose = ([], {}) if else_told else still_in.moved(stored, state)
+    still.facts = of_dose
+    lines[1:1] = [*dosed, *await _not_heard(turn, stored)]
     return lines, found, still
 
 
-def _nothing_off(turn: Turn, stored: StoredTank, state: State) -> str:
-    """That no reading is off; but of what went in since nothing is known to be well."""
+async def _nothing_off(
+    turn: Turn, stored: StoredTank, state: State, still: still_in.StillIn, *, is_all: bool
+) -> list[str]:
+    """That no reading is off; but of what went in since nothing is known to be well.
+
+    `is_all` where the whole record is judged: then what is missing in it is named.
+    """
+    not_heard = await _not_heard(turn, stored)
     unknown = unknown_in(state)
-    if unknown is None or unknown.casefold() in {each.name.casefold() for each in turn.products}:
-        return words.nothing_off(stored.name)
-    return dose_words.unknown_in(stored.name, unknown)
+    known = {each.name.casefold() for each in turn.products}
+    if unknown is not None and unknown.casefold() not in known:
+        return [dose_words.unknown_in(stored.name, unknown), *not_heard]
+    dosed, still.facts = still_in.moved(stored, state)
+    if dosed:
+        return [*dosed, *not_heard]
+    missing = _untested(state) if is_all else []
+    if missing or not_heard:
+        return [words.within(stored.name), *not_heard, *missing]
+    return [words.nothing_off(stored.name)]
+
+
+async def _not_heard(turn: Turn, stored: StoredTank) -> list[str]:
+    """What was sent before and not understood: no answer of the water leaves it out."""
+    part = await unheard.part(turn, stored)
+    return [] if part is None else [words.not_understood(part)]
+
+
+def _untested(state: State) -> list[str]:
+    """Which poisons nothing of late is known of; none where it was told that nobody lives there."""
+    missing = [each for each in ("ammonia", "nitrite") if state.fresh(each) is None]
+    return [words.untested(missing)] if missing and not is_nobodys(state) else []
 
 
 async def why(turn: Turn, question: Question) -> list[Reply]:
@@ -198,6 +230,7 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     changes = [each.at for each in state.events or () if each.what.kind == "water_change"]
     last = state.now - max(changes) if changes else None
     lines = [*words.change_unneeded(stored.name, last), words.keep_routine()]
+    lines[1:1] = [*await _not_heard(turn, stored), *_untested(state)]
     if not any(reading.is_fresh(state.now) for reading in state.readings.values()):
         lines = [words.only_old(stored.name)]
     return [await turn.reply([*lines, *await _due_next(turn, stored)], facts=facts)]

@@ -3,18 +3,29 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Final
 
 from bot.chat import product_doses
+from bot.chat.effects import facts_of
 from bot.chat.products import is_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
+from bot.chat.words import effects as effect_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import product_doses as product_words
 from bot.chat.words import still_in as words
 from bot.store.log import Stored
 from bot.store.tanks import StoredTank
+from core.advice.effects import effects_of
 from core.advice.findings import DEEDS, LOOKED_BACK, Finding, newest_test, stands, unknown_in
+from core.advice.plan import Refusal
+from core.advice.scheduling import per_gram
+from core.advice.spoons import least_grams
 from core.advice.state import Happening, State
+from core.water import SUBSTANCES
+
+MOVED: Final = ("kh", "gh", "salinity")
+"""What salts move that a verdict rests on."""
 
 
 @dataclass(slots=True)
@@ -26,6 +37,8 @@ class StillIn:
     names: list[str] = field(default_factory=list)
     too_much: bool = False
     """Whether any of it is too much, beside the findings."""
+    facts: dict[str, object] = field(default_factory=dict)
+    """Numbers of a dose that no limit is against."""
 
 
 async def found(turn: Turn, stored: StoredTank, state: State, *, deeds: bool = True) -> StillIn:
@@ -56,6 +69,41 @@ async def found(turn: Turn, stored: StoredTank, state: State, *, deeds: bool = T
         still.names.append("overdose")
         still.too_much = True
     return still
+
+
+def moved(stored: StoredTank, state: State) -> tuple[list[str], dict[str, object]]:
+    """What the last dose of a salt did that a reading is older than, with its facts.
+
+    Nothing where it is told of otherwise: too much of it is a finding.
+    """
+    doses = [
+        event
+        for event in state.events or ()
+        if event.what.kind == "dose"
+        and state.now - LOOKED_BACK < event.at <= state.now
+        and _moves_any(event, state)
+    ]
+    if not doses:
+        return [], {}
+    dose = max(doses, key=lambda each: each.at).what
+    lines = [words.read_before(stored.name, dose.substance or "")]
+    volume, grams = dose.litres or stored.tank.volume_l, least_grams(dose)
+    effects = None
+    if volume is not None and grams is not None:
+        effects = effects_of(dose.substance or "", grams, volume, state)
+    if effects is None or isinstance(effects, Refusal):
+        return [*lines, words.not_told()], {}
+    lines += [effect_words.head(each, in_tank=False) for each in effects]
+    return lines, {"dosed": facts_of(effects)}
+
+
+def _moves_any(event: Happening, state: State) -> bool:
+    """Whether a salt moves what was read before it, or what was never read."""
+    name = event.what.substance or ""
+    if name not in SUBSTANCES:
+        return False
+    read = {analyte: state.last(analyte) for analyte in MOVED if per_gram(name, analyte)}
+    return any(last is None or last.at <= event.at for last in read.values())
 
 
 def _is_open(turn: Turn, event: Happening, state: State) -> bool:

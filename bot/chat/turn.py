@@ -48,6 +48,8 @@ class Turn:
     """In how many parts a plan is wished."""
     put_in: bool = False
     """Asked how much of it went in, not how much to put in."""
+    unheard: bool = False
+    """Nothing was found in what was said."""
     route: Route | None = None
     """How a text that is said again finds its topic; set by the router."""
 

@@ -6,9 +6,9 @@ import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Any, cast
+from typing import Any, Final, cast
 
-from sqlalchemy import Integer, Table, Text, bindparam, select, update
+from sqlalchemy import Integer, Table, Text, bindparam, or_, select, update
 from sqlalchemy import cast as sql_cast
 from sqlalchemy.ext.asyncio import AsyncSession
 
@@ -47,11 +47,27 @@ class Offer:
     chat_id: int = 0
 
 
+UNHEARD: Final = "unheard"
+"""Of a message that was not understood: no reply waits for it, so that it is none of the newest."""
+
 _LATEST = (
     select(OfferRow)
-    .where(OfferRow.chat_id == bindparam("chat"))
+    .where(
+        OfferRow.chat_id == bindparam("chat"),
+        or_(OfferRow.expects.is_(None), OfferRow.expects != UNHEARD),
+    )
     .order_by(OfferRow.id.desc())
     .limit(bindparam("most", type_=Integer))
+)
+_UNHEARD = (
+    select(OfferRow)
+    .where(
+        OfferRow.chat_id == bindparam("chat"),
+        OfferRow.expects == UNHEARD,
+        OfferRow.made_at >= bindparam("since"),
+    )
+    .order_by(OfferRow.id.desc())
+    .limit(1)
 )
 _TABLE = cast("Table", OfferRow.__table__)
 _NEWEST = (
@@ -126,6 +142,11 @@ class Offers:
         found = [_offer(row) for row in rows]
         self._seen[chat_id] = (limit, found)
         return found
+
+    async def unheard(self, chat_id: int, since: datetime) -> Offer | None:
+        """Give the newest message since a moment that was not understood, as it was kept."""
+        row = await self._session.scalar(_UNHEARD, {"chat": chat_id, "since": since})
+        return None if row is None else _offer(row)
 
     async def told_of(
         self, chat_id: int, key: str, among: int

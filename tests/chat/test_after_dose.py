@@ -76,7 +76,7 @@ async def test_of_a_thing_that_nobody_knows_nothing_is_called_well(talk: Talk) -
         assert "Change nothing" not in said
         assert "I do not know what is in the soda that went in" in said
     await talk.wait(hours=1)
-    await talk.say("kh 4 ph 7.2 ammonia 0")
+    await talk.say("kh 4 ph 7.2 ammonia 0 nitrite 0")
     assert "Change nothing" in await talk.text("is my water ok")
 
 
@@ -89,7 +89,7 @@ async def test_what_only_might_go_in_is_not_stored(talk: Talk) -> None:
         for reply in await talk.say(text):
             assert "events" not in reply.facts
     assert "over at least" in await talk.text("is that safe")  # so much
-    assert "Change nothing" in await talk.text("how is shed")
+    assert "within the limits" in await talk.text("how is shed")
 
 
 async def test_spoons_are_told_as_the_least_that_they_weigh(talk: Talk) -> None:

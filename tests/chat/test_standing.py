@@ -28,7 +28,7 @@ async def test_the_worst_finding_comes_first_with_the_readings_and_what_is_due(t
 
 async def test_old_readings_are_no_ground_for_all_is_well(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
-    await talk.say("kh 5 ph 7 temp 24")
+    await talk.say("kh 5 ph 7 temp 24 ammonia 0 nitrite 0")
     assert "Change nothing" in await talk.text("is my water ok?")
     await talk.wait(days=9)
     told = await talk.text("is my water ok?")

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 
 from bot.chat.words import names
 from bot.chat.words.numbers import plain
-from bot.chat.words.text import _, ngettext
+from bot.chat.words.text import N_, _, ngettext
 from core.advice.state import Measured
 from core.advice.trends import Trend
 from core.analytes import ANALYTES
@@ -33,6 +33,37 @@ def nothing_off(tank: str) -> str:
     return _(
         "{tank}: nothing that was measured passes a limit that I know. Change nothing for it."
     ).format(tank=tank)
+
+
+def within(tank: str) -> str:
+    """No rule speaks, but not all that harms soonest is known."""
+    return _("{tank}: what was measured is within the limits that I know.").format(tank=tank)
+
+
+_UNTESTED = {
+    ("ammonia", "nitrite"): N_(
+        "Ammonia and nitrite are unknown, and they harm soonest: test and send them before you"
+        " call it well."
+    ),
+    ("ammonia",): N_(
+        "Ammonia is unknown, and it harms soonest: test and send it before you call it well."
+    ),
+    ("nitrite",): N_(
+        "Nitrite is unknown, and it harms soonest: test and send it before you call it well."
+    ),
+}
+
+
+def untested(analytes: Sequence[str]) -> str:
+    """Of these nothing of late is known: ammonia, nitrite."""
+    return _(_UNTESTED[tuple(analytes)])
+
+
+def not_understood(part: str) -> str:
+    """What was sent before and is not on record, so that no verdict counts it."""
+    return _("I did not understand “{part}”, so it is not counted: send it in other words.").format(
+        part=part
+    )
 
 
 def before_change(tank: str, share: float, *, ill: Sequence[str]) -> list[str]:

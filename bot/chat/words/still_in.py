@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.words import names
 from bot.chat.words.text import _
 
 
@@ -19,3 +20,17 @@ def unknown(substance: str) -> str:
         "I do not know what is in the {substance} that went in since: test pH, KH and ammonia;"
         " no more of it before that."
     ).format(substance=substance)
+
+
+def read_before(tank: str, substance: str) -> str:
+    """No limit is passed, but the last test is from before a dose."""
+    told = _(
+        "{tank}: the last test is from before {substance} went in. No more today: test pH, KH, GH"
+        " and ammonia 24 h after it."
+    )
+    return told.format(tank=tank, substance=names.said(substance))
+
+
+def not_told() -> str:
+    """How much a dose moved is not known."""
+    return _("How much that was I cannot tell without its grams and the litres of the tank.")

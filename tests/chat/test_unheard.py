@@ -1,0 +1,101 @@
+"""No verdict says that all is well of what was not understood, not measured or not tested since."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+WELL = "Change nothing"
+POISONS = "unknown, and"
+
+
+async def water(talk: Talk, readings: str = "kh 5 ph 7 temp 24 ammonia 0 nitrite 0") -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say(readings)
+
+
+@pytest.mark.parametrize("text", ["am 0.5", "gave sum of the blueish stuff 5", "hab blaues zeug rein 5"])
+async def test_what_was_not_understood_is_named_in_the_verdict(talk: Talk, text: str) -> None:
+    await water(talk)
+    await talk.say(text)
+    for asked in ("is that ok?", "what should i do now", "ok?", "zu niedrig oder"):
+        said = await talk.text(asked)
+        assert WELL not in said
+        assert f"“{text}”" in said
+
+
+async def test_it_is_named_as_well_where_another_reading_was_understood_since(talk: Talk) -> None:
+    await water(talk)
+    await talk.say("am 0.5")
+    await talk.say("ph is 7.8 temp 26")
+    said = await talk.text("what should i do now")
+    assert "“am 0.5”" in said
+    assert WELL not in said
+
+
+async def test_told_anew_it_is_settled(talk: Talk) -> None:
+    await water(talk)
+    await talk.say("am 0")
+    await talk.say("ammonia 0")
+    assert WELL in await talk.text("is my water ok")
+
+
+async def test_it_is_settled_by_the_record_or_by_time(talk: Talk) -> None:
+    await water(talk)
+    await talk.say("am 0.5")
+    await talk.wait(hours=13)
+    assert WELL in await talk.text("is my water ok")
+
+
+@pytest.mark.parametrize("text", ["hello", "thanks", "is that ok?", "kh 6?", "want kh under 7"])
+async def test_small_talk_questions_and_wishes_are_nothing_unheard(talk: Talk, text: str) -> None:
+    await water(talk)
+    await talk.say(text)
+    assert "did not understand" not in await talk.text("is my water ok")
+
+
+@pytest.mark.parametrize(
+    ("readings", "named"),
+    [
+        ("kh 5 ph 7 temp 24", "Ammonia and nitrite"),
+        ("kh 5 ph 7 ammonia 0", "Nitrite is"),
+        ("kh 5 ph 7 nitrite 0", "Ammonia is"),
+    ],
+)
+async def test_poisons_that_were_not_measured_are_named(
+    talk: Talk, readings: str, named: str
+) -> None:
+    await water(talk, readings)
+    said = await talk.text("is my water ok")
+    assert WELL not in said
+    assert named in said
+    assert POISONS in said
+
+
+async def test_poisons_measured_long_ago_are_unknown(talk: Talk) -> None:
+    await water(talk)
+    await talk.wait(days=4)
+    await talk.say("kh 5 ph 7")
+    assert POISONS in await talk.text("is my water ok")
+
+
+async def test_a_small_dose_after_the_test_is_told_with_what_it_does(talk: Talk) -> None:
+    await water(talk)
+    await talk.say("dosed 2 g baking soda")
+    for asked in ("is that dangerous", "is my water ok", "ist das gefährlich"):
+        said = await talk.text(asked)
+        assert WELL not in said
+        assert "No more today" in said
+        assert "KH +0.67" in said
+    await talk.wait(hours=24)
+    await talk.say("kh 5.5 ph 7 gh 6 ammonia 0 nitrite 0")
+    assert "No more today" not in await talk.text("is my water ok")
+
+
+async def test_a_dose_of_no_known_amount_is_not_called_harmless(talk: Talk) -> None:
+    await talk.say("kh 4 ph 7 ammonia 0 nitrite 0")
+    await talk.say("put in 3 tbsp baking soda")
+    said = await talk.text("is that dangerous")
+    assert WELL not in said
+    assert "No more today" in said
