@@ -5,11 +5,13 @@ from __future__ import annotations
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.words import findings as finding_words
 from bot.chat.words import poison_by_ph as words
 from core.advice import limits
-from core.advice.findings import judge_ammonia
+from core.advice.ammonia_gate import shown
+from core.advice.findings import find, judge_ammonia
 from core.message.model import Parsed
-from core.message.poison_asked import asked
+from core.message.poison_asked import asked, by_low_ph
 from core.water.ammonia import un_ionised_fraction
 
 _PH = (6.0, 10.0)
@@ -20,14 +22,22 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Say how the poisonous share moves, and from where it harms by the last readings."""
     if parsed.values or not turn.incoming.addressed:
         return None
-    by = asked(turn.incoming.text)
+    low = by_low_ph(turn.incoming.text)
+    by = "ph" if low else asked(turn.incoming.text)
     if by is None:
         return None
-    lines = [words.by_ph() if by == "ph" else words.by_warmth()]
     stored = turn.tank_named(parsed.tank or "") or turn.current_tank
     if stored is None:
-        return [await turn.reply(lines)]
+        return [await turn.reply([words.by_ph() if by == "ph" else words.by_warmth()])]
     state = await state_of(turn, stored, turn.now)
+    if low and shown(state) is None:
+        return None  # of what, is not known
+    lines = [words.by_low_ph() if low else words.by_ph() if by == "ph" else words.by_warmth()]
+    found = [each for each in find(state, frozenset({"ammonia"})) if each.id == "ammonia"]
+    if low and found:
+        said: dict[str, object] = {"tank": stored.name, "findings": [found[0].id]}
+        return [await turn.reply([*lines, finding_words.line(found[0])], facts=said)]
+    lines += [words.act()] if low else []
     judged = judge_ammonia(state)
     if judged is None or not float(judged["total_n"]):
         return [await turn.reply([*lines, words.measure()])]

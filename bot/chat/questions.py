@@ -183,13 +183,14 @@ def _judgement(
         return words.not_safe(told)
     if set(question.premises) == {"temperature"} and not state.tank.stock:
         return words.warmth(question.premises["temperature"])
-    if told:
-        return told
-    if judged is not None and question.premises["ammonia"] > 0:
+    within = judged is not None and all(finding.id == "ammonia_seen" for finding in found)
+    if judged is not None and within and question.premises["ammonia"] > 0:
         warmth = judged.get("temperature", judged.get("temperature_assumed", 0.0))
         return words.ammonia_within(
             float(judged["total_n"]), float(judged["nh3_n"]), float(judged["ph"]), float(warmth)
         )
+    if told:
+        return told
     return levels.for_all(question.premises, state) or words.within_limits(_said(question))
 
 

@@ -25,7 +25,16 @@ from core.advice import untested
 from core.advice.ammonia_gate import shown
 from core.advice.calls import Danger
 from core.advice.emergencies import help_for, standing_call
-from core.advice.findings import BY_ID, DEEDS, STEADY, Finding, find, newest_test, stands, unknown_in
+from core.advice.findings import (
+    BY_ID,
+    DEEDS,
+    STEADY,
+    Finding,
+    find,
+    newest_test,
+    stands,
+    unknown_in,
+)
 from core.advice.nobodys import is_nobodys
 from core.advice.plan import Refusal
 from core.advice.recent_change import outdated

@@ -13,7 +13,7 @@ from core.message.wordfile import spelt
 
 By = Literal["ph", "temperature"]
 
-_SECTIONS: Final = ("harm", "open", "warm")
+_SECTIONS: Final = ("harm", "open", "warm", "low")
 _MOST: Final = 18
 """Tokens of such a question, at most."""
 
@@ -53,3 +53,23 @@ def asked(text: str) -> By | None:
         return "ph"
     by_warmth = named == {"ammonia"} and words["warm"].search(plain) is not None
     return "temperature" if by_warmth or named == {"ammonia", "temperature"} else None
+
+
+def by_low_ph(text: str) -> bool:
+    """Whether a low pH is held against a poison that was told before: ``is it ok since ph is low``.
+
+    Examples
+    --------
+    >>> by_low_ph("is it ok since pH is low"), by_low_ph("ist das ok bei niedrigem pH?")
+    (True, True)
+    >>> by_low_ph("is ph low"), by_low_ph("is kh 4 ok at low ph"), by_low_ph("my ph is low")
+    (False, False, False)
+    """
+    plain = fold(text)
+    if not _words()["low"].search(plain):
+        return False
+    tokens = cut(plain, lexicon(), text, most=_MOST + 1)
+    if len(tokens) > _MOST or any(token.kind in {"number", "count"} for token in tokens):
+        return False
+    named = {str(token.value).partition("@")[0] for token in tokens if token.kind == "analyte"}
+    return named <= {"ph", "ammonia"}

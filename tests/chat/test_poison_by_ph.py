@@ -62,3 +62,49 @@ def test_the_ph_is_the_one_of_the_published_constant(total: float, degrees: floa
 
 def test_so_little_passes_nowhere() -> None:
     assert passing(0.01, 25.0, 0.0) is None
+
+
+LOW = [
+    "is it ok since ph is low",
+    "ist das ok bei niedrigem pH?",
+    "est-ce ok avec un ph bas",
+    "è ok con ph basso",
+    "is dat ok bij lage ph",
+    "czy to ok przy niskim ph",
+    "är det ok vid lågt ph",
+]
+
+
+@pytest.mark.parametrize("text", LOW)
+async def test_a_low_ph_does_not_make_ammonia_well(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ammonia 3 ph 6.4 temp 25")
+    said = await talk.text(text)
+    assert "must go all the same" in said
+    assert "Stop feeding" in said
+    assert "do not raise pH" in said
+
+
+@pytest.mark.parametrize("text", ["is ph low", "is it ok since ph is low"])
+async def test_without_ammonia_a_low_ph_is_another_question(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ammonia 0 ph 6.4 temp 25")
+    assert "must go all the same" not in await talk.text(text)
+
+
+@pytest.mark.parametrize(
+    "reading", ["ammonia .5 ph 7.8 temp 26", "ammonia .5 no2 0 ph 7.2 temp 24"]
+)
+async def test_little_ammonia_is_told_what_to_do_for(talk: Talk, reading: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    said = await talk.text(reading)
+    for part in ("feed little", "test daily", "change a little", "raise no pH"):
+        assert part in said
+    assert "Change nothing" not in await talk.text("is my water ok")
+
+
+async def test_in_an_old_tank_as_well_but_not_where_nobody_lives(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("the tank is 3 years old")
+    assert "feed little" in await talk.text("ammonia 0.5 nitrite 0 ph 7 temp 24")
+    assert "feed little" not in await talk.text("ammonia 0.1 nitrite 0 ph 7 temp 24")

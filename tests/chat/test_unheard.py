@@ -15,7 +15,9 @@ async def water(talk: Talk, readings: str = "kh 5 ph 7 temp 24 ammonia 0 nitrite
     await talk.say(readings)
 
 
-@pytest.mark.parametrize("text", ["am 0.5", "gave sum of the blueish stuff 5", "hab blaues zeug rein 5"])
+@pytest.mark.parametrize(
+    "text", ["am 0.5", "gave sum of the blueish stuff 5", "hab blaues zeug rein 5"]
+)
 async def test_what_was_not_understood_is_named_in_the_verdict(talk: Talk, text: str) -> None:
     await water(talk)
     await talk.say(text)

@@ -195,6 +195,10 @@ _MEANING: Final[Mapping[str, str]] = {
         " of it the longer water only evaporates and is topped up."
     ),
     "expired_kit": N_("Reagents age, and an aged kit misreads without showing it."),
+    "ammonia_seen": N_(
+        "Little of it is poisonous at this pH and warmth; a higher pH or warmer water makes more of"
+        " it so, and a filter that keeps up leaves none."
+    ),
     "cycling_ammonia": N_(
         "Bacteria that eat ammonia come first, those that eat nitrite weeks later;"
         " until then either can be at poisonous levels."

@@ -71,6 +71,18 @@ def _ammonia(facts: Facts) -> str:
     return f"{lead} {_(_ACT)}"
 
 
+def _ammonia_seen(facts: Facts) -> str:
+    """It harms nobody yet, and should be 0 all the same."""
+    told = _(
+        "Ammonia {total_n} mg/L as N should be 0: feed little or nothing, test daily, change a"
+        " little at the same KH, raise no pH."
+    )
+    line = filled(told, facts, total_n=SMALL)
+    if facts["animals"] == "yes":
+        return line
+    return f"{line} {_('If nothing lives there yet, leave it.')}"
+
+
 _ACT = N_("Stop feeding, change up to a quarter (dechlorinated, same KH), do not raise pH.")
 
 
@@ -188,6 +200,7 @@ def _expired_kit(facts: Facts) -> str:
 
 _LINES: Mapping[str, Callable[[Facts], str]] = {
     "ammonia": _ammonia,
+    "ammonia_seen": _ammonia_seen,
     "low_kh": _low_kh,
     "ph_extreme": _ph_extreme,
     "overdose": finding_deeds.overdose,

@@ -15,6 +15,22 @@ def by_ph() -> str:
     )
 
 
+def by_low_ph() -> str:
+    """A low pH spares the animals for now, no more."""
+    return _(
+        "At a low pH less of the ammonia is poisonous, but it must go all the same: it turns to"
+        " poison as soon as pH rises."
+    )
+
+
+def act() -> str:
+    """What is done about it at a low pH."""
+    return _(
+        "Stop feeding, change a little at a time (dechlorinated, same KH), do not raise pH, test"
+        " daily until it is 0."
+    )
+
+
 def by_warmth() -> str:
     """What warmth does; by Emerson et al. 1975: 2.0 times from 20 to 30 °C."""
     return _(

@@ -14,7 +14,7 @@ from core.advice.changes import waters_of
 from core.advice.findings._animals import misfits
 from core.advice.findings._buffer import low_kh_limit
 from core.advice.findings._model import Facts, Finding, seen, upper
-from core.advice.findings._poisons import LOOKED_AFTER, limit_of_nitrate
+from core.advice.findings._poisons import AMMONIA_SEEN, LOOKED_AFTER, limit_of_nitrate
 from core.advice.livestock import kept_in
 from core.advice.nobodys import is_nobodys
 from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
@@ -97,9 +97,6 @@ def safe_share(state: State) -> float | None:
 
 NEW: Final = timedelta(days=60)
 """A tank younger than this may still be cycling; common practice."""
-
-AMMONIA_SEEN: Final = 0.25
-"""Total ammonia that a kit surely sees. [mg/L as N]"""
 
 
 def cycling(state: State) -> Finding | None:

@@ -36,7 +36,14 @@ def ammonia(state: State) -> Finding | None:
         return Finding("ammonia", "alarm", judged)
     if nh3_n > limits.NH3_WARN or total_n > float(judged.get("chronic_n", math.inf)):
         return Finding("ammonia", "warn", judged)
-    return None
+    if ammonia_as_n(total.value, total.basis) < AMMONIA_SEEN or is_nobodys(state):
+        return None
+    lives = "yes" if kept_in(state.tank).kinds or state.tank.stock else "no"
+    return Finding("ammonia_seen", "note", {**judged, "animals": lives})
+
+
+AMMONIA_SEEN: Final = 0.25
+"""Total ammonia that a kit surely sees. [mg/L as N]"""
 
 
 def feeds_filter(state: State) -> bool:

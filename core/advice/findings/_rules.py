@@ -32,7 +32,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule(
         "ammonia ph temperature salinity",
         _poisons.ammonia,
-        "ammonia ammonia_without_ph",
+        "ammonia ammonia_without_ph ammonia_seen",
         "stop_feeding",
         "un-ionised share: Emerson et al. 1975, in salt water Clegg & Whitfield 1995; 0.05 mg/L:"
         " UF/IFAS FA16; total: US EPA 2013, 822-R-13-001; 0.02 mg/L: common practice",

@@ -559,6 +559,12 @@ CASES: list[tuple[str, str, State, str | None]] = [
      state(by_kit("nitrate", 20), *NEGLECT[1:], source=TAP), None),
     ("neglected", "edge: KH 4 of 9 is not spent",
      state(NEGLECT[0], by_kit("kh", 4), NEGLECT[2], source=TAP), None),
+    # ammonia under every limit
+    ("ammonia_seen", "speak: a half at pH 7",
+     state(read("ammonia", 0.5, basis="N"), read("ph", 7.0), read("temperature", 25.0)), "note"),
+    ("ammonia_seen", "silent: none", state(read("ammonia", 0.0), read("ph", 7.0)), None),
+    ("ammonia_seen", "edge: less than a kit surely sees",
+     state(read("ammonia", 0.2, basis="N"), read("ph", 7.0)), None),
     # a new tank
     ("cycling_ammonia", "speak: ammonia and no nitrite yet",
      state(read("ammonia", 2.0, basis="N"), read("nitrite", 0.0),
