@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat import animals, levels, standing
+from bot.chat import animals, levels, verdicts
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -62,7 +62,7 @@ async def _told(turn: Turn, parsed: Parsed, found: Asked) -> list[Reply]:
         return [await turn.reply([*should, *lines][:SHOWN], facts=facts)]
     hard = found.analytes == HARDNESS  # of that the class is asked for
     if measured:
-        judged, off, still = await standing.verdict(turn, stored, state, measured)
+        judged, off, still = await verdicts.verdict(turn, stored, state, measured)
         if off or still.lines or not hard:
             lines = [*lines, *judged] if hard else [*judged, *lines]
     return [await turn.reply([*lines, *([] if hard else should)][:SHOWN], facts=facts)]

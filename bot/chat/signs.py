@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from bot.chat import standing
+from bot.chat import verdicts
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -63,7 +63,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     state = await state_of(turn, stored, turn.now)
     fresh = [held for each in tested if (held := state.fresh(each)) is not None]
     if fresh:
-        judged, found, _still = await standing.verdict(turn, stored, state, fresh)
+        judged, found, _still = await verdicts.verdict(turn, stored, state, fresh)
         lines += judged if found else []
     old = [each for each in tested if state.fresh(each) is None]
     lines += [words.measure(old)] if old else []

@@ -3,43 +3,36 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import emergencies, still_in, unheard, why_values
+from bot.chat import emergencies, verdicts, why_values
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
-from bot.chat.words import after_dose as dose_words
 from bot.chat.words import aid_change, refusals
 from bot.chat.words import findings as finding_words
 from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
-from bot.chat.words import strangers as stranger_words
 from bot.chat.words.numbers import when as at_time
-from bot.chat.words.readings import event
 from bot.store.tanks import StoredTank
-from core.advice import untested
 from core.advice.ammonia_gate import shown
 from core.advice.calls import Danger
 from core.advice.emergencies import help_for, standing_call
 from core.advice.findings import (
     BY_ID,
-    DEEDS,
     STEADY,
     Finding,
     find,
     newest_test,
     stands,
-    unknown_in,
 )
-from core.advice.nobodys import is_nobodys
 from core.advice.plan import Refusal
 from core.advice.recent_change import outdated
 from core.advice.scheduling import ammonia_facts
-from core.advice.state import Measured, State
+from core.advice.state import State
 from core.advice.strangers import strangers
 from core.advice.trends import FEWEST_POINTS, long_trend, series, trend
 from core.advice.upkeep import USED_UP, used_up
@@ -78,7 +71,7 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         looked_at = {a: r for a, r in state.readings.items() if a == question.analyte}
         if not looked_at:
             return [await turn.reply(asked_words.no_history(stored.name, question.analyte))]
-    lines, found, still = await verdict(turn, stored, state, looked_at.values())
+    lines, found, still = await verdicts.verdict(turn, stored, state, looked_at.values())
     unknown = strangers(state.tank)
     told = sorted(looked_at.values(), key=lambda reading: _place(reading.analyte))
     values = words.measured(told, state.now)
@@ -96,69 +89,6 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     if not found and unknown:
         facts["not_judged"] = list(unknown)
     return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]
-
-
-async def verdict(
-    turn: Turn, stored: StoredTank, state: State, readings: Collection[Measured]
-) -> tuple[list[str], list[Finding], still_in.StillIn]:
-    """What readings mean, the findings behind it, and what may still be in the water."""
-    found = stands(state, frozenset(reading.analyte for reading in readings))
-    unknown = strangers(state.tank)
-    lines = [finding_words.line(finding) for finding in found]
-    still = await still_in.found(turn, stored, state, deeds=False)
-    if found:
-        lines[0] = words.lead(stored.name, lines[0])
-        lines[1:1] = still.lines
-    elif still.too_much:
-        lines = [words.lead(stored.name, still.lines[0]), *still.lines[1:]]
-    elif done := untested.since(state, readings):
-        lines = words.done_since(stored.name, [event(each.what) for each in done])
-    elif any(reading.is_fresh(state.now) for reading in readings):
-        is_all = len(readings) == len(state.readings)
-        lines = await _nothing_off(turn, stored, state, still, is_all=is_all)
-        if unknown:
-            lines.append(stranger_words.not_judged(unknown))
-        return lines, found, still
-    else:
-        lines = [words.only_old(stored.name)]
-    else_told = any(f.id in DEEDS or "substance" in f.facts for f in found) or still.lines
-    dosed, of_dose = ([], {}) if else_told else still_in.moved(stored, state)
-    still.facts = of_dose
-    lines[1:1] = [*dosed, *await _not_heard(turn, stored)]
-    return lines, found, still
-
-
-async def _nothing_off(
-    turn: Turn, stored: StoredTank, state: State, still: still_in.StillIn, *, is_all: bool
-) -> list[str]:
-    """That no reading is off; but of what went in since nothing is known to be well.
-
-    `is_all` where the whole record is judged: then what is missing in it is named.
-    """
-    not_heard = await _not_heard(turn, stored)
-    unknown = unknown_in(state)
-    known = {each.name.casefold() for each in turn.products}
-    if unknown is not None and unknown.casefold() not in known:
-        return [dose_words.unknown_in(stored.name, unknown), *not_heard]
-    dosed, still.facts = still_in.moved(stored, state)
-    if dosed:
-        return [*dosed, *not_heard]
-    missing = _untested(state) if is_all else []
-    if missing or not_heard:
-        return [words.within(stored.name), *not_heard, *missing]
-    return [words.nothing_off(stored.name)]
-
-
-async def _not_heard(turn: Turn, stored: StoredTank) -> list[str]:
-    """What was sent before and not understood: no answer of the water leaves it out."""
-    part = await unheard.part(turn, stored)
-    return [] if part is None else [words.not_understood(part)]
-
-
-def _untested(state: State) -> list[str]:
-    """Which poisons nothing of late is known of; none where it was told that nobody lives there."""
-    missing = [each for each in ("ammonia", "nitrite") if state.fresh(each) is None]
-    return [words.untested(missing)] if missing and not is_nobodys(state) else []
 
 
 async def why(turn: Turn, question: Question) -> list[Reply]:
@@ -239,7 +169,7 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     changes = [each.at for each in state.events or () if each.what.kind == "water_change"]
     last = state.now - max(changes) if changes else None
     lines = [*words.change_unneeded(stored.name, last), words.keep_routine()]
-    lines[1:1] = [*await _not_heard(turn, stored), *_untested(state)]
+    lines[1:1] = [*await verdicts.not_heard(turn, stored), *verdicts.untested(state)]
     if not any(reading.is_fresh(state.now) for reading in state.readings.values()):
         lines = [words.only_old(stored.name)]
     return [await turn.reply([*lines, *await _due_next(turn, stored)], facts=facts)]

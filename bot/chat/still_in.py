@@ -86,7 +86,7 @@ def moved(stored: StoredTank, state: State) -> tuple[list[str], dict[str, object
     if not doses:
         return [], {}
     dose = max(doses, key=lambda each: each.at).what
-    lines = [words.read_before(stored.name, dose.substance or "")]
+    lines = [words.read_before(dose.substance or "")]
     volume, grams = dose.litres or stored.tank.volume_l, least_grams(dose)
     effects = None
     if volume is not None and grams is not None:

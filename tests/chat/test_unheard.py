@@ -88,11 +88,11 @@ async def test_a_small_dose_after_the_test_is_told_with_what_it_does(talk: Talk)
     for asked in ("is that dangerous", "is my water ok", "ist das gefährlich"):
         said = await talk.text(asked)
         assert WELL not in said
-        assert "No more today" in said
+        assert "No more sodium bicarbonate today" in said
         assert "KH +0.67" in said
     await talk.wait(hours=24)
     await talk.say("kh 5.5 ph 7 gh 6 ammonia 0 nitrite 0")
-    assert "No more today" not in await talk.text("is my water ok")
+    assert "No more sodium" not in await talk.text("is my water ok")
 
 
 async def test_a_dose_of_no_known_amount_is_not_called_harmless(talk: Talk) -> None:
@@ -100,4 +100,4 @@ async def test_a_dose_of_no_known_amount_is_not_called_harmless(talk: Talk) -> N
     await talk.say("put in 3 tbsp baking soda")
     said = await talk.text("is that dangerous")
     assert WELL not in said
-    assert "No more today" in said
+    assert "No more sodium bicarbonate today" in said

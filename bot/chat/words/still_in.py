@@ -22,13 +22,13 @@ def unknown(substance: str) -> str:
     ).format(substance=substance)
 
 
-def read_before(tank: str, substance: str) -> str:
-    """No limit is passed, but the last test is from before a dose."""
+def read_before(substance: str) -> str:
+    """What a dose moves was tested before it."""
     told = _(
-        "{tank}: the last test is from before {substance} went in. No more today: test pH, KH, GH"
-        " and ammonia 24 h after it."
+        "No more {substance} today: what it moves was tested before it. Test pH, KH, GH and"
+        " ammonia 24 h after it."
     )
-    return told.format(tank=tank, substance=names.said(substance))
+    return told.format(substance=names.said(substance))
 
 
 def not_told() -> str:

@@ -1,0 +1,82 @@
+"""What the readings of a tank mean together: never that all is well of what is not known."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from bot.chat import still_in, unheard
+from bot.chat.turn import Turn
+from bot.chat.words import after_dose as dose_words
+from bot.chat.words import findings as finding_words
+from bot.chat.words import standing as words
+from bot.chat.words import strangers as stranger_words
+from bot.chat.words.readings import event
+from bot.store.tanks import StoredTank
+from core.advice import untested as untested_deeds
+from core.advice.findings import DEEDS, Finding, stands, unknown_in
+from core.advice.nobodys import is_nobodys
+from core.advice.state import Measured, State
+from core.advice.strangers import strangers
+
+
+async def verdict(
+    turn: Turn, stored: StoredTank, state: State, readings: Collection[Measured]
+) -> tuple[list[str], list[Finding], still_in.StillIn]:
+    """What readings mean, the findings behind it, and what may still be in the water."""
+    found = stands(state, frozenset(reading.analyte for reading in readings))
+    unknown = strangers(state.tank)
+    lines = [finding_words.line(finding) for finding in found]
+    still = await still_in.found(turn, stored, state, deeds=False)
+    if found:
+        lines[0] = words.lead(stored.name, lines[0])
+        lines[1:1] = still.lines
+    elif still.too_much:
+        lines = [words.lead(stored.name, still.lines[0]), *still.lines[1:]]
+    elif done := untested_deeds.since(state, readings):
+        lines = words.done_since(stored.name, [event(each.what) for each in done])
+    elif any(reading.is_fresh(state.now) for reading in readings):
+        is_all = len(readings) == len(state.readings)
+        lines = await _nothing_off(turn, stored, state, still, is_all=is_all)
+        if unknown:
+            lines.append(stranger_words.not_judged(unknown))
+        return lines, found, still
+    else:
+        lines = [words.only_old(stored.name)]
+    else_told = any(f.id in DEEDS or "substance" in f.facts for f in found) or still.lines
+    dosed, of_dose = ([], {}) if else_told else still_in.moved(stored, state)
+    still.facts = of_dose
+    lines[1:1] = [*dosed, *await not_heard(turn, stored)]
+    return lines, found, still
+
+
+async def _nothing_off(
+    turn: Turn, stored: StoredTank, state: State, still: still_in.StillIn, *, is_all: bool
+) -> list[str]:
+    """That no reading is off; but of what went in since nothing is known to be well.
+
+    `is_all` where the whole record is judged: then what is missing in it is named.
+    """
+    unread = await not_heard(turn, stored)
+    unknown = unknown_in(state)
+    known = {each.name.casefold() for each in turn.products}
+    if unknown is not None and unknown.casefold() not in known:
+        return [dose_words.unknown_in(stored.name, unknown), *unread]
+    dosed, still.facts = still_in.moved(stored, state)
+    if dosed:
+        return [words.lead(stored.name, dosed[0]), *dosed[1:], *unread]
+    missing = untested(state) if is_all else []
+    if missing or unread:
+        return [words.within(stored.name), *unread, *missing]
+    return [words.nothing_off(stored.name)]
+
+
+async def not_heard(turn: Turn, stored: StoredTank) -> list[str]:
+    """What was sent before and not understood: no answer of the water leaves it out."""
+    part = await unheard.part(turn, stored)
+    return [] if part is None else [words.not_understood(part)]
+
+
+def untested(state: State) -> list[str]:
+    """Which poisons nothing of late is known of; none where it was told that nobody lives there."""
+    missing = [each for each in ("ammonia", "nitrite") if state.fresh(each) is None]
+    return [words.untested(missing)] if missing and not is_nobodys(state) else []
