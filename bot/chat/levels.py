@@ -53,10 +53,13 @@ def told(analyte: str, state: State) -> list[str]:
         return [words.ammonia(), _ammonia(state)]
     if analyte == "nitrate":
         return [words.nitrate(limit_of_nitrate(state))]
-    lines = [line for line in (words.fixed(analyte), _for_kept(analyte, state)) if line]
+    kept = for_kept(analyte, state)
+    lines = [line for line in (words.fixed(analyte), kept) if line]
     if not lines and analyte not in OF_ANIMALS:
         return explained(analyte)
-    return lines if lines and analyte != "gh" else [*lines, words.depends(analyte)][:SHOWN]
+    return (
+        lines if kept or (lines and analyte != "gh") else [*lines, words.depends(analyte)][:SHOWN]
+    )
 
 
 def _ammonia(state: State) -> str:
@@ -77,7 +80,7 @@ def _rounded_down(number: float) -> float:
     return math.floor(number / step) * step
 
 
-def _for_kept(analyte: str, state: State) -> str | None:
+def for_kept(analyte: str, state: State) -> str | None:
     """Where a value suits every kind on record."""
     kept = kept_in(state.tank)
     rows = [row for row in kept.kinds if analyte in row.ranges]

@@ -78,6 +78,7 @@ from bot.chat import (
     under,
     warming,
     weighed_later,
+    well_asked,
     what_for,
     what_now,
 )
@@ -213,6 +214,7 @@ BEFORE_READINGS: Final[tuple[Look, ...]] = (
     introduced.beside,
     _trait,
     _arrival,
+    well_asked.answer,
     under.answer,
     raising.answer,
     pace.answer,

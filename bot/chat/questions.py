@@ -20,7 +20,7 @@ from bot.chat import (
     still_in,
     tank_use,
 )
-from bot.chat.model import Reply
+from bot.chat.model import Line, Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -141,7 +141,12 @@ async def _of_analyte(turn: Turn, question: Question, analyte: str) -> list[Repl
         return [await turn.reply(explained(analyte))]  # is kh important
     if levels.is_asked(question) or analyte not in state.readings:
         return [await turn.reply(levels.told(analyte, state))]
-    return await standing.status(turn, question)
+    replies = await standing.status(turn, question)
+    suits = levels.for_kept(analyte, state) if analyte in levels.OF_ANIMALS else None
+    if suits is None or not replies[0].facts.get("readings"):
+        return replies
+    (first, *others) = replies
+    return [replace(first, lines=(first.lines[0], Line(suits), *first.lines[1:])), *others]
 
 
 async def _judged(turn: Turn, question: Question, whom: Sequence[str]) -> Reply:
@@ -162,6 +167,8 @@ async def _judged(turn: Turn, question: Question, whom: Sequence[str]) -> Reply:
     if judged is not None:
         facts["nh3_n"] = judged["nh3_n"]
     lines = _judgement(question, state, found, judged)
+    of_animals = [each for each in levels.OF_ANIMALS if each in question.premises]
+    lines += [suits for each in of_animals if (suits := levels.for_kept(each, state)) is not None]
     there = about(turn, question)
     if there is not None:
         measured_now = await state_of(turn, there, turn.now)

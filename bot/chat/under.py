@@ -11,6 +11,7 @@ from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import under as words
 from bot.store.tanks import StoredTank
+from core.advice import limits
 from core.advice.findings import low_kh_limit
 from core.message import parse
 from core.message.fold import fold
@@ -18,7 +19,7 @@ from core.message.lexicon import lexicon
 from core.message.model import Parsed
 from core.message.tokens import cut
 
-LOWEST: Final[dict[str, float]] = {"ph": 6.5, "kh": 3.0}
+LOWEST: Final[dict[str, float]] = {"ph": limits.PH_CRASHED, "kh": 3.0}
 """Up to here a kit's lower end is told, not a wish; common practice, no source. [pH, °dH]"""
 HELD: Final = 7.5
 """Up to here with a KH that holds no pH."""

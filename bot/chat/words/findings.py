@@ -80,7 +80,8 @@ def _ammonia_seen(facts: Facts) -> str:
     line = filled(told, facts, total_n=SMALL)
     if facts["animals"] == "yes":
         return line
-    return f"{line} {_('If nothing lives there yet, leave it.')}"
+    unless = _("If nothing lives there yet, leave it.")
+    return f"{line} {unless}"
 
 
 _ACT = N_("Stop feeding, change up to a quarter (dechlorinated, same KH), do not raise pH.")

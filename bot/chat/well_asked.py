@@ -1,0 +1,57 @@
+"""``all good?``, ``is gh the problem?``, ``pleco ok in this?``: a verdict, in other words."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from bot.chat import about_values, after, plan_talk, standing
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import well_asked as words
+from core.advice import limits
+from core.advice.livestock import named_in
+from core.message import parse, well_asked
+from core.message.fold import fold
+from core.message.model import Parsed, Question
+
+PLAINLY: Final = "is that ok?"
+"""How it is asked, for what reads it."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Give the verdict, of the value or for the animal that is named; None for other talk."""
+    told = parsed.values or parsed.events or parsed.command is not None
+    if told or not turn.incoming.addressed:
+        return None
+    text = turn.incoming.text
+    if well_asked.blamed(text):
+        return await about_values.answer(turn, parsed)
+    if parsed.question is not None and parsed.question.kind != "safe":
+        return None
+    if turn.current_tank is None:
+        return None
+    if (by := well_asked.swung(text)) is not None:
+        return await _swung(turn, by)
+    whom = well_asked.whom(text)
+    if whom is not None and named_in(fold(whom)):
+        return await _plainly(turn, f"is it ok for {whom}?")
+    return await _plainly(turn, PLAINLY) if well_asked.asked(text) else None
+
+
+async def _plainly(turn: Turn, text: str) -> list[Reply] | None:
+    """The same, asked in words that the other topics read."""
+    turn.incoming = replace(turn.incoming, text=text)
+    asked = parse(text, turn.context())
+    for look in (plan_talk.answer, after.answer):
+        if (found := await look(turn, asked)) is not None:
+            return [found] if isinstance(found, Reply) else list(found)
+    return None if turn.route is None else await turn.route(turn, asked)
+
+
+async def _swung(turn: Turn, by: float) -> list[Reply]:
+    """A pH that goes up and down: against what it may move, then how the tank stands."""
+    line = words.swung(by) if by > limits.PH_MOVED + 1e-9 else words.swung_little(by)
+    (how,) = await standing.status(turn, Question("safe"))
+    lines = [line, *(each.text for each in how.lines)]
+    return [await turn.reply(lines, facts={**how.facts, "swing": by})]
