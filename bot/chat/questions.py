@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from bot.chat import (
+    about_values,
     agenda,
     animals,
     asked_water,
@@ -33,10 +34,12 @@ from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.carbon import carbon_dioxide
 from core.advice.findings import Finding, find, judge_ammonia, seen
+from core.advice.livestock import named_in
 from core.advice.state import State, measured
 from core.analytes import ANALYTES
 from core.message import plants as plant_words
 from core.message.after import is_of_harm
+from core.message.fold import fold
 from core.message.model import Basis, Command, Parsed, Question, Value
 from core.message.wire import to_json
 from core.tank import Stock, Tank
@@ -57,6 +60,10 @@ async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if question.analyte in ANALYTES and levels.is_of_safety(question):
         state = await _state(turn, about(turn, question), question.premises)
         return [await turn.reply(levels.told(question.analyte, state))]
+    if question.analyte in ANALYTES and named_in(fold(question.text or "")):
+        suits = await about_values.answer(turn, parsed)  # what's the right temp for a betta
+        if suits is not None:
+            return suits
     if question.analyte in ANALYTES:
         return [await turn.reply(explained(question.analyte))]
     return await settings.help_(turn, Command("help"), parsed)

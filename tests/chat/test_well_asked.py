@@ -74,3 +74,20 @@ async def test_an_animal_that_is_named_is_asked_for(talk: Talk) -> None:
 async def test_what_suits_those_that_are_meant_is_told(talk: Talk, text: str, said: str) -> None:
     await water(talk)
     assert said in await talk.text(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("whats the right temp for a betta", "For betta: temperature 24–29"),
+        ("what is the right gh for neon tetras", "GH 1–10"),
+    ],
+)
+async def test_what_is_right_for_a_kind_is_told(talk: Talk, text: str, said: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    assert said in await talk.text(text)
+
+
+async def test_what_a_word_means_is_still_explained(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    assert "calcium and magnesium" in await talk.text("what is gh")
