@@ -16,7 +16,7 @@ async def water(talk: Talk, readings: str = "kh 5 ph 7 temp 24 ammonia 0 nitrite
 
 
 @pytest.mark.parametrize(
-    "text", ["am 0.5", "gave sum of the blueish stuff 5", "hab blaues zeug rein 5"]
+    "text", ["zorp 0.5", "gave sum of the blueish stuff 5", "hab blaues zeug rein 5"]
 )
 async def test_what_was_not_understood_is_named_in_the_verdict(talk: Talk, text: str) -> None:
     await water(talk)
@@ -29,23 +29,23 @@ async def test_what_was_not_understood_is_named_in_the_verdict(talk: Talk, text:
 
 async def test_it_is_named_as_well_where_another_reading_was_understood_since(talk: Talk) -> None:
     await water(talk)
-    await talk.say("am 0.5")
+    await talk.say("zorp 0.5")
     await talk.say("ph is 7.8 temp 26")
     said = await talk.text("what should i do now")
-    assert "“am 0.5”" in said
+    assert "“zorp 0.5”" in said
     assert WELL not in said
 
 
 async def test_told_anew_it_is_settled(talk: Talk) -> None:
     await water(talk)
-    await talk.say("am 0")
+    await talk.say("zorp 0")
     await talk.say("ammonia 0")
     assert WELL in await talk.text("is my water ok")
 
 
 async def test_it_is_settled_by_the_record_or_by_time(talk: Talk) -> None:
     await water(talk)
-    await talk.say("am 0.5")
+    await talk.say("zorp 0.5")
     await talk.wait(hours=13)
     assert WELL in await talk.text("is my water ok")
 
