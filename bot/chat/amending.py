@@ -58,6 +58,11 @@ async def _elsewhere(turn: Turn, entry: Entry, tank: str | None) -> list[Reply] 
 
 
 async def _put_right(turn: Turn, entry: Entry, said: Right) -> list[Reply] | None:
+    if said.unit is not None:
+        only = entry.readings[0].what if len(entry.readings) == 1 and not entry.events else None
+        if only is None or only.value is None:
+            return None
+        return await corrections.with_number(turn, entry, f"{only.value:.10g} {said.unit}")
     dose = _only_dose(entry)
     if said.substance is not None:
         of_it = said.other is None or (dose is not None and dose.substance == said.other)

@@ -14,8 +14,9 @@ from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.message.fold import fold
 from core.message.model import Command, Parsed, Question
-from core.message.volume_said import volume_alone, volume_told, without_other
+from core.message.volume_said import gallons_told, volume_alone, volume_told, without_other
 from core.tank import Tank
+from core.units import UK_GALLON_L, US_GALLON_L
 
 _EDGES: Final = " ?!.,:@"
 
@@ -46,23 +47,39 @@ FAR_OFF: Final = 3.0
 """So many times more or less water than a tank has on record may be of something else."""
 
 
+NEAR: Final = 1e-3
+"""Half a gallon, to this share of one, is told in gallons."""
+
+
 async def of_plan(turn: Turn) -> list[Reply] | None:
     """`it's only 70 l actually` after a plan for a tank: so much it holds, and the plan anew.
 
     None where nothing of that is said, or where the volume is so far off that it is asked first.
     """
     volume = volume_told(turn.incoming.text, turn.chat.us_gallons)
-    if volume is None or turn.incoming.group:
+    gallons = gallons_told(turn.incoming.text) if volume is None else None
+    if (volume is None and gallons is None) or turn.incoming.group:
         return None
     stored = await replanned.planned(turn)
     held = None if stored is None else stored.tank.volume_l
     if stored is None or held is None:
+        return None
+    volume = _in_gallons(held, gallons) if volume is None else volume
+    if volume is None:
         return None
     if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
         return [await turn.reply(words.volume_implausible(volume))]
     if not held / FAR_OFF <= volume <= held * FAR_OFF:
         return [await ask_whether(turn, stored, volume)]
     return await _changed(turn, await turn.change_tank(stored, volume_l=volume))
+
+
+def _in_gallons(held: float, meant: str | None) -> float | None:
+    """What a tank holds where so many gallons of the other kind were meant; None for no gallons."""
+    told, instead = (US_GALLON_L, UK_GALLON_L) if meant == "uk" else (UK_GALLON_L, US_GALLON_L)
+    count = held / told
+    whole = abs(2.0 * count - round(2.0 * count)) < NEAR
+    return instead * round(2.0 * count) / 2.0 if whole else None
 
 
 async def _changed(turn: Turn, stored: StoredTank) -> list[Reply]:

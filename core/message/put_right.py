@@ -34,6 +34,7 @@ _MARKS: Final = frozenset({"regret", "only", "was"})
 class Right(NamedTuple):
     """What was meant: a number as typed, so much of what was told, another thing, or nothing.
 
+    `unit` is what the number told was in.
     `wrong` is the number, `other` the thing that it was not; `deed` whether a word tells that
     something was done, so that no reading is meant; `undo` how much is taken back.
     """
@@ -45,6 +46,7 @@ class Right(NamedTuple):
     other: str | None = None
     timed: bool = False
     undo: Literal["", "last", "both"] = ""
+    unit: str | None = None
     tank: str | None = None
     other_tank: bool = False
     deed: bool = False
@@ -121,6 +123,11 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
         return Right(other_tank=True)
     if "u" in shape or "x" in shape:
         return _taken_back(shape)
+    if shape == "v":  # thats the mix bucket
+        return Right(undo="last", marked=True) if classes & {"is", "was", *_MARKS} else None
+    if shape == "m":
+        said = core[0].text if classes & {"is", "was", *_MARKS} else None
+        return None if said is None else Right(unit=said.removeprefix("in "))
     if shape in {"k", "k-k", "o"}:
         placed = "into" in classes and (marked or deed)
         regretted = bool(classes & {"regret", "wrongtank"})
@@ -204,6 +211,7 @@ _SHAPES: Final = {
     "number": "n", "thing": "s", "not": "-", "half": "h", "undo": "u", "undone": "x",
     "last": "l", "both": "b", "time": "t",
     "tank": "k", "other": "o", "gone": "g", "analyte": "a", "reading": "r", "wrongtank": "w",
+    "vessel": "v", "unit": "m",
 }  # fmt: skip
 
 

@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Final
+from typing import Final, Literal
 
 from core.message.amends import put_right
 from core.message.amounts import volume_litres
 from core.message.fold import fold
+from core.message.put_right import class_of
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 
@@ -96,6 +97,34 @@ def volume_told(text: str, us_gallons: bool = True) -> float | None:
     start = rather.end() if rather else right[0].start if right else 0
     said = _read(text[start:], us_gallons)
     return said[0] if said is not None and (said[1] or start) else None
+
+
+def gallons_told(text: str) -> Literal["uk", "us"] | None:
+    """Which gallons were meant, where nothing else is told.
+
+    Examples
+    --------
+    >>> gallons_told("oh its uk gallons"), gallons_told("es sind britische Gallonen")
+    ('uk', 'uk')
+    >>> gallons_told("american gallons, sorry"), gallons_told("30 uk gallons")
+    ('us', None)
+    """
+    if "?" in text or len(text) > LONGEST:
+        return None
+    words = " ".join(re.sub(r"[^\w']+", " ", fold(text)).split())
+    found = re.search(
+        rf"(?<!\w)(?:(?P<uk>{_words('imperial')})|(?:{_words('american')}))(?!\w)", words
+    )
+    if found is None:
+        return None
+    rest = f"{words[: found.start()]} {words[found.end() :]}".split()
+    light = {word for of in ("is", "behind") for word in _words(of).replace(r"\s+", "|").split("|")}
+    if any(word not in light and class_of(word) not in _LIGHT for word in rest):
+        return None
+    return "uk" if found["uk"] else "us"
+
+
+_LIGHT: Final = frozenset({"regret", "light", "was", "is", "only"})
 
 
 def _read(text: str, us_gallons: bool) -> tuple[float, bool] | None:

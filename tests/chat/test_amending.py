@@ -155,3 +155,40 @@ async def test_what_else_was_told_stays(fern: Talk) -> None:
 async def test_grams_take_the_place_of_spoons(fern: Talk) -> None:
     await fern.say("dosed 2 tsp baking soda")
     assert "Corrected: Fern: dosed 2 g" in await fern.text("no it was 2 grams not teaspoons")
+
+
+@pytest.mark.parametrize(
+    ("told", "taken_back"),
+    [
+        ("kh 9", "nah thats the mix bucket"),
+        ("kh 9", "ne das war der eimer"),
+        ("kh 9", "non, c'était le seau"),
+        ("kh 9", "no, era el cubo"),
+        ("kh 9", "não, era o balde"),
+        ("kh 9", "no, era il secchio"),
+        ("kh 9", "nee dat was de emmer"),
+        ("kh 9", "nie, to było wiadro"),
+        ("kh 9", "nej det var hinken"),
+        ("nitrate 300", "no way thats real, ignore that"),
+        ("put in 2 g baking soda", "sorry wasnt me, my wife says she didnt do it"),
+        ("put in 2 g baking soda", "ich wars nicht"),
+        ("put in 2 g baking soda", "no fui yo"),
+    ],
+)
+async def test_what_is_none_of_the_tank_is_taken_back(
+    fern: Talk, told: str, taken_back: str
+) -> None:
+    await fern.say(told)
+    assert (await fern.text(taken_back)).startswith("Taken back")
+
+
+async def test_the_unit_that_was_meant(fern: Talk) -> None:
+    await fern.say("kh 2.1")
+    assert (await fern.text("thats meq")).startswith("Corrected: KH 2.1 meq/L = 5.9 °dH")
+
+
+@pytest.mark.parametrize("text", ["the bucket", "is that the mix bucket?", "meq", "thats fine"])
+async def test_a_bucket_that_is_only_named_takes_nothing_back(fern: Talk, text: str) -> None:
+    await fern.say("kh 9")
+    said = await fern.text(text)
+    assert not said.startswith(("Taken back", "Corrected"))

@@ -65,3 +65,11 @@ async def test_what_went_in_is_judged_by_the_new_volume(planned: Talk) -> None:
 async def test_a_plan_for_any_water_is_of_no_tank(planned: Talk) -> None:
     await planned.say("how much baking soda for 100 l from kh 3 to 5")
     assert await planned.text("it's only 70 l") == "Does Fern hold 70 L of water?"
+
+
+async def test_imperial_gallons_put_the_tank_and_its_plan_right(talk: Talk) -> None:
+    await talk.say("new tank fern 30 gallons freshwater")
+    await talk.say("kh 3")
+    await talk.say("dose kh 5")
+    assert (await talk.text("oh its uk gallons")).startswith("Now fern: 136 L")  # 30 x 4.54609 L
+    assert not (await talk.text("oh its uk gallons")).startswith("Now")

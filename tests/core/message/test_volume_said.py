@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core.message.volume_said import volume_alone, volume_told
+from core.message.volume_said import gallons_told, volume_alone, volume_told
 
 
 @pytest.mark.parametrize(
@@ -53,3 +53,38 @@ def test_a_volume_that_is_only_named_is_not_told_to_be_so(text: str) -> None:
 )
 def test_other_talk_is_none(text: str) -> None:
     assert volume_told(text) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "litres"),
+    [
+        ("actually its only 110 litres with the rock", 110.0),
+        ("net water is more like 60 l", 60.0),
+        ("eigentlich nur 60 l mit den steinen", 60.0),
+        ("en fait 60 l avec les pierres", 60.0),
+        ("en realidad 60 l con las piedras", 60.0),
+        ("é 60 l com as pedras", 60.0),
+        ("eigenlijk 60 l met de stenen", 60.0),
+        ("i put 10 l with the rock", None),
+        ("is it 60 l with the rock?", None),
+    ],
+)
+def test_how_much_is_left_beside_rock(text: str, litres: float | None) -> None:
+    assert volume_told(text) == litres
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("oh its uk gallons", "uk"),
+        ("es sind britische gallonen", "uk"),
+        ("ce sont des gallons impériaux", "uk"),
+        ("son galones imperiales", "uk"),
+        ("no sorry, us gallons", "us"),
+        ("are they uk gallons?", None),
+        ("30 uk gallons", None),
+        ("added 5 uk gallons", None),
+    ],
+)
+def test_which_gallons_were_meant(text: str, meant: str | None) -> None:
+    assert gallons_told(text) == meant
