@@ -35,6 +35,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if parsed.command is not None:
         return await _meant(turn, parsed, topics)
     told = parsed.values or any(doubt.reason in UNTOLD for doubt in parsed.doubts)
+    if turn.incoming.addressed and (named := await _for_tank(turn, parsed)) is not None:
+        return named
     beside = parsed.events or parsed.command or parsed.question or parsed.at or parsed.tank
     if not turn.incoming.addressed or not told or beside:
         return None
@@ -66,6 +68,21 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return planned
     turn.asked = offer.context[ASKED]  # still what is spoken of
     return await _which(turn, parsed, wished)
+
+
+async def _for_tank(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`kh 5 for fern` right after a plan: measured in it, or wished for it, is asked."""
+    text = turn.incoming.text
+    if not parsed.values or parsed.tank is None or parsed.events or parsed.at or parsed.doubts:
+        return None
+    said = " ".join(text[value.start : value.end] for value in parsed.values)
+    _before, at, behind = text.partition(said)
+    named = behind.casefold().strip(" .!").removesuffix(parsed.tank.casefold())
+    if not at or not named.strip() or not aims.is_for(f"{named} {said}"):
+        return None
+    wished = aims.read(f"to {said}", turn.context())
+    offer = await _spoken_of(turn, ahead=False) if len(wished) == len(parsed.values) else None
+    return None if offer is None else await _which(turn, parsed, wished)
 
 
 async def _by_means(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:

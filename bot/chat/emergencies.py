@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import calls, dose_reply, nameless
+from bot.chat import calls, dose_reply, nameless, products
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.turn import Turn
@@ -25,6 +25,7 @@ from core.advice.first_aid import NewWater
 from core.advice.plan import Refusal
 from core.advice.state import State
 from core.message.model import Parsed
+from core.message.plan_said import substances_named
 
 
 async def answer(turn: Turn, parsed: Parsed) -> Reply:
@@ -37,9 +38,10 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply:
         return await dose_reply.refuse(turn, Refusal(call.refused), None)
     name = call.caution or "storage"
     lines = (await _in_sea(turn, name)) or cautions.caution(name)
-    return await turn.reply(
-        lines, facts={"caution": name}, context={"why": lines}, expects="followup"
-    )
+    context: dict[str, Any] = {"why": lines}
+    if len(named := substances_named(turn.incoming.text)) == 1:
+        context |= {products.SPOKEN_OF: named.pop()}  # which "it" means from now on
+    return await turn.reply(lines, facts={"caution": name}, context=context, expects="followup")
 
 
 async def _in_sea(turn: Turn, name: str) -> list[str] | None:

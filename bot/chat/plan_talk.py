@@ -108,6 +108,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     again = await running(turn) if followups.again(text) else None
     if again is not None and (today := await plan_parts.go_on_today(turn, again)) is not None:
         return today
+    if await _of_another(turn, parsed):
+        return None
     exact = about(text) or when_of_plan(text)
     said = telling(text) if exact is None else (exact, Amounts())
     if said is not None and said[0] in TOLD and asks_when(text):
@@ -121,6 +123,15 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     answered = None if said is None else await _answer(turn, parsed, *said)
     of_safety = said is not None and said[0] == "safe" and answered is not None
     return await strangers.beside(turn, answered or []) if of_safety else answered
+
+
+async def _of_another(turn: Turn, parsed: Parsed) -> bool:
+    """Whether `20 g of it` is of a thing that was told since the plan."""
+    put_in = {event.substance for event in parsed.events if event.kind == "dose"}
+    if turn.spoken_of is None or put_in != {turn.spoken_of}:
+        return False
+    plan = await running(turn)
+    return plan is not None and bool(plan.salts) and turn.spoken_of not in dict(plan.salts)
 
 
 async def _not_given(turn: Turn) -> list[Reply] | None:

@@ -137,3 +137,13 @@ async def test_hours_later_it_is_a_reading(talk: Talk) -> None:
     await talk.wait(hours=5)
     await talk.say("and kh 4")
     assert await stored(talk, "kh") == 4.0
+
+
+@pytest.mark.parametrize("text", ["kh 5 for fern", "kh 5 für fern", "kh 5 pour fern"])
+async def test_for_a_tank_right_after_its_plan_is_asked_about(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    assert (await talk.text(text)).startswith("Fern: KH 5")  # without a plan it was measured
+    await talk.say("undo")
+    await talk.say("kh 3")
+    await talk.say("dose kh 4")
+    assert "may be wished for or measured" in await talk.text(text)
