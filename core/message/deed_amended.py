@@ -29,6 +29,9 @@ _WISHED: Final = frozenset({"should be", "should have been"})
 _BEFORE: Final = frozenset({"regret", "was", "is", "only", "light", "deed", "have"})
 _INTO: Final = frozenset({"no", "na", "do"})
 """Words that mean into as well: no regret of `troquei 50% no aquario 2`."""
+_AND: Final = frozenset({"and", "und", "et", "y", "e", "en", "och", "oraz", "also"})
+_SHORT: Final = 3
+"""Letters of a word that may be a mere sigh: oh, ach, no."""
 _BEHIND: Final = frozenset({"fill", "time", "substance", "p", "tank", "event"})
 
 
@@ -76,10 +79,12 @@ def _amended(tokens: list[Token], first: int, amount: Quantity) -> int | None:
             return None
         if tokens[regret - 1].kind in _APART:
             return None
-    place = regret + size
+    place, size_of_regret = regret + size, size
     into = size == 1 and tokens[regret].text in _INTO
     leads = _BEFORE - {"light"} if into else _BEFORE
     while place < len(tokens) and not quantities.is_number(tokens[place]):
+        if tokens[place].value == "and" or tokens[place].text in _AND:
+            return None  # oh and 3 g epsom: one more
         size = 1 if tokens[place].kind == "p" else _class_at(tokens, place, leads)
         if not size:
             return None
@@ -92,6 +97,9 @@ def _amended(tokens: list[Token], first: int, amount: Quantity) -> int | None:
     rest = tokens[meant.last :]
     if rest and (rest[0].kind not in _BEHIND or (meant.unit is None and rest[0].kind != "p")):
         return None  # changed 30%, wait 2 days
+    slight = size_of_regret == 1 and len(tokens[regret].text) <= _SHORT
+    if slight and _another(tokens[amount.last : regret], rest):
+        return None  # oh, 3 g epsom too
     behind_number = tokens[first + 1 : amount.last] if meant.unit is None else None
     number, unit = tokens[first], tokens[amount.last - 1]
     digits = tokens[place : meant.last]
@@ -119,6 +127,12 @@ def _open(between: list[Token]) -> list[Token]:
     while between and between[-1].kind == "p":
         between.pop()
     return between
+
+
+def _another(before: list[Token], rest: list[Token]) -> bool:
+    """Whether another thing than the one told already is named behind."""
+    told = {token.value for token in before if token.kind == "substance"}
+    return any(token.kind == "substance" and token.value not in told for token in rest[:2])
 
 
 def _without_thing(before: list[Token], rest: list[Token]) -> list[Token]:
