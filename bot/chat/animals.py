@@ -6,7 +6,15 @@ import re
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import could_live, grazing, named_for_safety, poisoned, strangers, with_company
+from bot.chat import (
+    copper_told,
+    could_live,
+    grazing,
+    named_for_safety,
+    poisoned,
+    strangers,
+    with_company,
+)
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -92,6 +100,10 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     kinds = [(said, by_water(meant, state.tank, kinds)) for said, meant in kinds]
     (asked, found), *company = kinds
     held_there = state
+    if not question.premises:
+        for said, meant in kinds:
+            if (no := await copper_told.refused(turn, said, meant, held_there, name)) is not None:
+                return [no]
     state = _beside(state, text, company)
     for said, meant in kinds:
         if meant.species is None and not meant.candidates:

@@ -29,6 +29,8 @@ from bot.chat import (
     chores,
     converting,
     cooling,
+    copper_asked,
+    copper_told,
     corrections,
     daily,
     daily_talk,
@@ -155,6 +157,8 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
+    copper_told.answer,
+    copper_asked.answer,
     done_asked.answer,
     logged_asked.answer,
     _how,

@@ -1,0 +1,65 @@
+"""Copper that is told without an amount, or beside a dose: kept, since it kills invertebrates."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from bot.chat import calls, readings
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import copper as words
+from core.advice.alarm_words import named
+from core.advice.coppered import against
+from core.advice.livestock import Found
+from core.advice.state import State
+from core.message.after import is_of_harm
+from core.message.copper_told import went_in
+from core.message.doubts import BAD_TIME, NO_VALUE, UNKNOWN_WORD, UNSURE_EVENT
+from core.message.model import Event, Parsed
+
+COPPER: Final = "copper"
+_LIGHT: Final = frozenset({BAD_TIME, NO_VALUE, UNKNOWN_WORD, UNSURE_EVENT})
+"""Doubts that leave copper in the water all the same."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Log copper that surely went in; None where a dose of it is read already, or nothing tells it.
+
+    What else is told beside it is kept with it.
+    """
+    text = turn.incoming.text
+    if not turn.incoming.addressed or COPPER not in named(text).get("deed", frozenset()):
+        return None
+    if parsed.question is not None or parsed.command is not None or not turn.tanks:
+        return None
+    others = [event for event in parsed.events if event.kind != "dose"]
+    if others or any(_is_copper(event.substance) for event in parsed.events):
+        return None
+    if any(value.analyte == COPPER for value in parsed.values):
+        return None
+    if any(doubt.reason not in _LIGHT for doubt in parsed.doubts):
+        return None
+    if not went_in(text, timed=parsed.at is not None, dosed=bool(parsed.events)):
+        return None
+    if calls.danger_of(turn, parsed) not in {None, "illness"}:
+        return None
+    put = Event("dose", substance=COPPER, tank=parsed.tank, text=text)
+    whole = replace(parsed, intent="event", events=(*parsed.events, put), doubts=())
+    return await readings.keep(turn, whole)
+
+
+def _is_copper(substance: str | None) -> bool:
+    return COPPER in named(substance or "").get("deed", frozenset())
+
+
+async def refused(turn: Turn, said: str, found: Found, state: State, tank: str) -> Reply | None:
+    """Why an invertebrate may not come, or is not safe, while copper may be in the water."""
+    rows = found.candidates if found.species is None else (found.species,)
+    finding = against(state, rows)
+    if finding is None:
+        return None
+    lines = words.not_for(said, tank, finding, harm=is_of_harm(turn.incoming.text))
+    told = {"id": finding.id, "severity": finding.severity, **finding.facts}
+    facts = {"verdict": "no", "tank": tank, "findings": [told]}
+    return await turn.reply(lines, facts=facts)

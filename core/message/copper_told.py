@@ -1,0 +1,55 @@
+"""Copper that is told to have gone in, by words that make no deed: `copper med in yesterday`.
+
+told = copper with a deed of the past | copper with a medicine that is in or has its time
+
+None of its words may deny, plan or ask it, or be of another water or thing.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from core.message.fold import fold
+from core.message.wordfile import spelt
+
+
+@cache
+def _ways() -> dict[str, re.Pattern[str]]:
+    ways: dict[str, list[str]] = {}
+    for _section, meaning, found in spelt("copper_told.txt", {"word"}):
+        ways.setdefault(meaning, []).extend(found)
+    return {
+        meaning: re.compile(
+            rf"(?<!\w)(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
+        )
+        for meaning, found in ways.items()
+    }
+
+
+def went_in(text: str, *, timed: bool, dosed: bool) -> bool:
+    """Whether a text that names copper tells surely that it went into the tank.
+
+    Parameters
+    ----------
+    text : str
+        The message as written.
+    timed : bool
+        Whether it tells a time.
+    dosed : bool
+        Whether it tells a dose, of whatever.
+
+    Examples
+    --------
+    >>> went_in("copper med in yesterday", timed=True, dosed=False)
+    True
+    >>> went_in("should i have added copper", timed=False, dosed=False)
+    False
+    """
+    ways, plain = _ways(), fold(text)
+    if "?" in text or ways["never"].search(plain):
+        return False
+    if dosed or ways["done"].search(plain):
+        return True
+    cured = ways["cure"].search(plain) is not None
+    return cured and (timed or ways["in"].search(plain) is not None)
