@@ -86,7 +86,9 @@ def _leads_to_deed(tokens: list[Token], place: int) -> bool:
     while place < last:
         token = tokens[place]
         by_hand = token.kind == "event" and token.value in _GIVEN
-        if by_hand or quantities.is_number(token) or bought.is_word("give", token.text):
+        if quantities.is_number(token):
+            return not _measured(tokens, place)
+        if by_hand or bought.is_word("give", token.text):
             return True
         if bought.is_word("did", token.text):
             return True
@@ -96,6 +98,14 @@ def _leads_to_deed(tokens: list[Token], place: int) -> bool:
             return False
         place += leads or 1
     return False
+
+
+def _measured(tokens: list[Token], place: int) -> bool:
+    """Whether a number is what somebody else measured: `my neighbour has 5 nitrite`."""
+    ahead = place + 1
+    while ahead < len(tokens) and tokens[ahead].kind in {"fill", "mark"}:
+        ahead += 1
+    return ahead < len(tokens) and tokens[ahead].kind == "analyte"
 
 
 def with_mix(tokens: list[Token]) -> None:

@@ -8,7 +8,7 @@ from typing import Final
 
 from core.analytes import MEASURABLE
 from core.errors import CoreError
-from core.message import doubts, waters
+from core.message import doubts, hearsay, waters
 from core.message.candidates import Candidate
 from core.message.model import Doubt, Value
 from core.message.quantities import Quantity
@@ -84,6 +84,8 @@ def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt
         return Doubt(
             fragment, start, end, problem, _other_meaning(candidate, made, problem, source)
         )
+    if problem == doubts.UNKNOWN_WORD and (why := hearsay.reason(source, start, end)):
+        return Doubt(fragment, start, end, why)
     believable = _sound(made)
     unsound = problem in _STORED_ON_YES and made.canonical is not None and not believable
     guessed = doubts.IMPLAUSIBLE if unsound else problem
