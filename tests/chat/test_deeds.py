@@ -315,7 +315,6 @@ async def test_words_that_only_look_like_a_refusal(talk: Talk, text: str) -> Non
 UNREAD = (
     ("medicine_in", "treated with methylene blue"),
     ("medicine_in", "put formalin in the tank"),
-    ("medicine_in", "dosed copper"),
     ("medicine_in", "the shop had copper medicine in the water"),
     ("medicine_in", "mit Methylenblau behandelt"),
     ("medicine_in", "traité au bleu de méthylène"),
