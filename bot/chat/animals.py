@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import (
-    copper_told,
+    coppered,
     could_live,
     grazing,
     named_for_safety,
@@ -102,7 +102,7 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     held_there = state
     if not question.premises:
         for said, meant in kinds:
-            if (no := await copper_told.refused(turn, said, meant, held_there, name)) is not None:
+            if (no := await coppered.refused(turn, said, meant, held_there, name)) is not None:
                 return [no]
     state = _beside(state, text, company)
     for said, meant in kinds:

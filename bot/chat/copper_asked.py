@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat import animals, copper_told
+from bot.chat import animals, coppered
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -33,4 +33,4 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply | None:
     harmed = rows if shared else [row for row in rows if row.is_invertebrate]
     state = await state_of(turn, stored, turn.now)
     said = question.species if shared else names[rows.index(harmed[0])]
-    return await copper_told.refused(turn, said, Found(None, tuple(harmed)), state, stored.name)
+    return await coppered.refused(turn, said, Found(None, tuple(harmed)), state, stored.name)

@@ -8,12 +8,7 @@ from typing import Final
 from bot.chat import calls, readings
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
-from bot.chat.words import copper as words
 from core.advice.alarm_words import named
-from core.advice.coppered import against
-from core.advice.livestock import Found
-from core.advice.state import State
-from core.message.after import is_of_harm
 from core.message.copper_told import went_in
 from core.message.doubts import BAD_TIME, NO_VALUE, UNKNOWN_WORD, UNSURE_EVENT
 from core.message.model import Event, Parsed
@@ -51,15 +46,3 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 def _is_copper(substance: str | None) -> bool:
     return COPPER in named(substance or "").get("deed", frozenset())
-
-
-async def refused(turn: Turn, said: str, found: Found, state: State, tank: str) -> Reply | None:
-    """Why an invertebrate may not come, or is not safe, while copper may be in the water."""
-    rows = found.candidates if found.species is None else (found.species,)
-    finding = against(state, rows)
-    if finding is None:
-        return None
-    lines = words.not_for(said, tank, finding, harm=is_of_harm(turn.incoming.text))
-    told = {"id": finding.id, "severity": finding.severity, **finding.facts}
-    facts = {"verdict": "no", "tank": tank, "findings": [told]}
-    return await turn.reply(lines, facts=facts)
