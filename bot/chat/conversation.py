@@ -115,7 +115,7 @@ async def _message(turn: Turn) -> list[Reply]:
     replies = await by_intent(turn, parsed) if found is None else found
     doubted = found is None and bool(parsed.doubts)
     amount = None if before is None else await change_amount.unheard(turn, before, doubted=doubted)
-    if turn.unheard or parsed.doubts:
+    if turn.unheard or (found is None and parsed.doubts):
         turn.incoming = said
         await unheard.note(turn, parsed)
     return replies if amount is None else [amount]

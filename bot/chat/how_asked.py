@@ -89,7 +89,9 @@ async def _of_tank(turn: Turn, again: Again, asked: Asked) -> list[Reply] | None
             return None
         return await _anew(turn, again, "how much {substance} for +{number:g} nitrate", asked)
     if asked.meaning == "conditioner":
-        return [await turn.reply(words.conditioner())] if not _bought(turn) else None
+        facts = {"refused": "substance_unknown", "substance": "conditioner"}
+        lines = words.conditioner()
+        return None if _bought(turn) else [await turn.reply(lines, facts=facts)]
     if asked.meaning == "away":
         day = (turn.local_now + timedelta(days=asked.number or 0.0)).strftime("%d %B").lstrip("0")
         return [await turn.reply(words.away(day))]

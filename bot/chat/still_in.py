@@ -103,7 +103,7 @@ def _moves_any(event: Happening, state: State) -> bool:
     if name not in SUBSTANCES:
         return False
     read = {analyte: state.last(analyte) for analyte in MOVED if per_gram(name, analyte)}
-    return any(last is None or last.at <= event.at for last in read.values())
+    return any(last is None or event.is_after(last) for last in read.values())
 
 
 def _is_open(turn: Turn, event: Happening, state: State) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from core.message.amounts import LITRES, SHARES
+from core.message.deed_opened import opened
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.token import is_number
@@ -59,7 +60,7 @@ def amount_named(text: str) -> Named | None:
     if told is None or len(told.numbers) > 1:
         return None
     half = told.has("half")
-    asked = "?" in text or told.has("asks")
+    asked = "?" in text or told.has("asks") or _asks(text)
     mood: Mood = "asked" if asked else "told" if told.has("done") else "will"
     if told.has("will") and told.has("done") and not asked:
         mood = "will"  # i'll do 20 when i'm done
@@ -79,6 +80,15 @@ def amount_named(text: str) -> Named | None:
 
 
 _WHOLE: Final = 100.0
+_ASKING: Final = frozenset({"if", "may", "does", "whether"})
+
+
+def _asks(text: str) -> bool:
+    """Whether a text asks without a mark: `did i change 30%`, `if i change another 40%`."""
+    if opened(text) is not None:
+        return True
+    tokens = cut(fold(text), lexicon(), text, most=_LONGEST)
+    return any(token.kind == "ask" or token.value in _ASKING for token in tokens)
 
 
 def numbers_in(text: str) -> tuple[float | None, ...]:

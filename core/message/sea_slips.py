@@ -17,7 +17,7 @@ from core.units import to_canonical
 LOOKED_AT: Final = frozenset({"kh", "calcium", "magnesium"})
 """Analytes whose unit or point slips in a sea."""
 
-_EQUIVALENTS: Final = (1.5, 4.5)
+EQUIVALENTS: Final = (1.5, 4.5)
 """Bare numbers that a sea has in meq/L and hardly ever in °dH."""
 
 _DEGREES: Final = (5.0, 15.0)
@@ -80,7 +80,7 @@ def problem(
 def _alkalinity(
     quantity: Told, numbers: list[float], unit: str | None, name: str
 ) -> tuple[str | None, tuple[str, ...]]:
-    low, high = _EQUIVALENTS
+    low, high = EQUIVALENTS
     if unit is None:
         if not all(low <= number <= high for number in numbers):
             return None, ()

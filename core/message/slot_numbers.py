@@ -5,12 +5,15 @@ name number | number name | amount
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from core.errors import CoreError
 from core.message import doubts, quantities
 from core.message.amounts import GRAMS, SPOONS, litres
 from core.message.candidates import Candidate
 from core.message.model import Context, Value
 from core.message.quantity import Quantity
+from core.message.sea_slips import EQUIVALENTS
 from core.message.settling import settle
 from core.message.slot import Number, Slots
 from core.message.tokens import Token
@@ -187,6 +190,8 @@ def _canonical(
     single.grouped, single.mark, single.integer = quantity.grouped, quantity.mark, quantity.integer
     if analyte == "salinity" and quantity.low is not None and not is_gravity(quantity):
         single.unit = single.unit or "g/kg"  # each end of a range is in the unit of both
+    if any(each.analyte == analyte and each.value > EQUIVALENTS[1] for each in slots.numbers):
+        context = replace(context, seas=frozenset())  # the other number tells the unit of both
     settled = settle(
         Candidate(analyte, basis, single, quantity.start, quantity.end), context, source
     )

@@ -100,7 +100,7 @@ async def test_carbon_dioxide_is_told_where_it_is_added(talk: Talk) -> None:
 
 async def test_why_after_a_good_reading_tells_what_it_rested_on(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
-    (reading,) = await talk.say("ph 7.0 kh 4 gh 8 nh3-n 0.5 temp 25")
+    (reading,) = await talk.say("ph 7.0 kh 4 gh 8 nh3-n 0.1 temp 25")
     (why,) = await talk.say("why")
     for told in ("CO2 is about", "Un-ionised", "WRMG 2007 (under 1.5 mmol/L)", "60 to 200 mg/L"):
         assert told in why.text

@@ -117,7 +117,7 @@ async def test_what_is_wrong_where_nothing_is(talk: Talk) -> None:
     await talk.say("/tank new Old 150 l fresh")
     await talk.say("ph 7.2 kh 6 ammonia 0 temp 25")
     (reply,) = await talk.say("whats wrong")
-    assert "passes a limit" in reply.text
+    assert "within the limits that I know" in reply.text
 
 
 async def test_help_is_a_call_while_something_is_wrong(talk: Talk) -> None:
