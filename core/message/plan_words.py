@@ -82,6 +82,9 @@ def telling(text: str) -> Heard | None:
         return None  # how often something is done, nobody knows what
     if found is None and said.amounts.of_dose and not asks and said.classes == {"inside"}:
         found = "gave_it"  # 12 g went in
+    alone = not asks and not said.classes and not said.names and not said.queries
+    if found is None and alone and said.amounts.grams is not None:
+        found = "so_much"  # 1 g, and no more
     if found == "not_given" and said.amounts.of_dose:
         found = "gave_it"  # no i put in 9 g
     if found is None or (said.names and said.amounts.of_dose):  # says all by itself
