@@ -72,7 +72,7 @@ def _may_introduce(text: str) -> bool:
     said = text.split()
     if len(said) > LONGEST or "?" in text or not any(map(str.isdigit, text)):
         return False
-    return any(tank_words.plain(word) in tank_words.TANK_WORDS for word in said)
+    return any(tank_words.plain(word) in tank_words.NOUNS for word in said)
 
 
 def _freely(turn: Turn) -> _Introduced | None:

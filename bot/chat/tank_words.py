@@ -23,6 +23,11 @@ KIND_WORDS: Final[dict[str, TankKind]] = {
     "salt": "marine",
     "sea": "marine",
     "reef": "marine",
+    "riff": "marine",
+    "recif": "marine",
+    "arrecife": "marine",
+    "recife": "marine",
+    "rif": "marine",
     "pond": "pond",
 }
 SETUP_WORDS: Final[dict[str, Setup]] = {
@@ -44,6 +49,8 @@ TANK_WORDS: Final = POND_WORDS | {
     "akwarium", "akvarium", "bak", "vasca", "zbiornik", "kar", "cuve", "tanque",
 }  # fmt: skip
 """Words for the thing itself, in the languages of the messages."""
+NOUNS: Final = TANK_WORDS | {"reef", "riff", "recif", "arrecife", "recife", "rif", "nano", "cube"}
+"""Those and what stands for them: `a 200 l reef`, `a 30 l nano`."""
 CALLED: Final = frozenset(
     {"called", "named", "namens", "genannt", "appele", "nomme", "llamado", "chamado", "chiamato",
      "genaamd", "nazwany"}
@@ -129,6 +136,10 @@ def describe(text: str, *, us_gallons: bool) -> Described:
     return Described(name, volume, box, kind, soft, setup, rest)
 
 
+_UNTOLD: Final = TANK_WORDS | {"nano", "cube"}
+"""Words that say no more of a tank than that it is one."""
+
+
 def own(text: str, *, us_gallons: bool) -> Described | None:
     """Read ``my tank is 120 litres`` or ``i have a 60x30x36 cm reef tank``; None for other talk.
 
@@ -136,10 +147,10 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     """
     words = {plain(word) for word in text.split()}
     number = re.search(r"\d", text)
-    if number is None or not words & TANK_WORDS or _else_said(text[: number.start()]):
+    if number is None or not words & NOUNS or _else_said(text[: number.start()]):
         return None
     details = " ".join(
-        word for word in text[number.start() :].split() if word.casefold() not in TANK_WORDS
+        word for word in text[number.start() :].split() if word.casefold() not in _UNTOLD
     )
     said = describe(f"tank {details}", us_gallons=us_gallons)
     if said.rest or (said.volume_l is None and said.box is None):
@@ -154,7 +165,7 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
 def _else_said(head: str) -> bool:
     """Whether more than holding stands between a tank and a number: `my tank lost 20 l`."""
     words = [word.strip(",.;!:") for word in head.casefold().split()]
-    last = max((n for n, word in enumerate(words) if word in TANK_WORDS), default=len(words))
+    last = max((n for n, word in enumerate(words) if word in NOUNS), default=len(words))
     between = " ".join(words[last + 1 :])
     tokens = cut(fold(between), lexicon(), between)
     tells = {"link", "approx"}

@@ -29,6 +29,7 @@ _WATER: Final = frozenset({"water_change", "top_up"})
 _ENDS: Final = re.compile(r"[.!?;\n]")
 _SECTIONS: Final = (
     "for", "before", "light", "often", "or", "or_thing", "was_it", "so", "less", "filter", "tests",
+    "noun", "weekday",
 )  # fmt: skip
 
 
@@ -53,6 +54,9 @@ def _patterns() -> dict[str, re.Pattern[str]]:
         "for": re.compile(rf"(?<!\w)(?:{words['for']}){light}"),
         "before": re.compile(rf"(?<!\w)(?:{words['before']}){light}"),
         "filter": re.compile(rf"(?<!\w)(?:{words['filter']})(?!\w)"),
+        "to_come": re.compile(
+            rf"^\W*(?:\d+ ?%\W*)?(?:{words['noun']})(?:\W*\d+ ?%)?\W+(?:{words['weekday']})\W*$"
+        ),
         "tests": re.compile(rf"(?<!\w)(?:{words['tests']})(?!\w)"),
         "often": re.compile(rf"[\s,:\-]*(?:{words['often']})(?!\w)"),
         "often_told": re.compile(rf"\s*(?:{words['often']})(?!\w)"),
@@ -176,6 +180,8 @@ def _is_named(event: Event, before: str, said: str, behind: str) -> bool:
     led = words["for"].search(before) or words["before"].search(before)
     if event.kind in _WATER and led is not None:
         return True
+    if words["to_come"].match(before + said + behind) is not None:
+        return True  # on friday: the last, or the next?
     if event.kind == "dose" and not any(amount is not None for amount in weighed):
         return _is_part(event.substance or "")
     if told:

@@ -302,3 +302,9 @@ async def test_a_part_keeps_its_time_and_its_plan_when_it_is_put_right(two: Talk
     await two.say("no, 2.5 g")
     left = await two.facts("how much is left")
     assert (left["left"], left["test_at"]) == (1, before)
+
+
+@pytest.mark.parametrize("line", ["1 g", "1g", "1 gram"])
+async def test_grams_alone_are_what_is_to_go_in(two: Talk, line: str) -> None:
+    await two.say(line)
+    assert grams(await two.facts("done")) == 1.0

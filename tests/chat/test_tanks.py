@@ -191,3 +191,21 @@ async def test_a_correction_of_the_volume_is_none_of_the_reading(talk: Talk) -> 
     (reply,) = await talk.say("actually the tank is 70 l")
     assert reply.facts["volume_l"] == 70.0
     assert "Corrected" not in reply.text
+
+
+@pytest.mark.parametrize(
+    ("line", "litres", "kind"),
+    [
+        ("i have a 200 l reef", 200.0, "marine"), ("my reef is 200 l", 200.0, "marine"),
+        ("i have a 30 l nano", 30.0, "fresh"),
+    ],
+)  # fmt: skip
+async def test_a_reef_and_a_nano_are_tanks(talk: Talk, line: str, litres: float, kind: str) -> None:
+    facts = await talk.facts(line)
+    assert (facts["volume_l"], facts["kind"]) == (litres, kind)
+
+
+async def test_what_is_told_beside_a_reef_is_of_the_sea(talk: Talk) -> None:
+    """Seas hold 2.3 to 4 meq/L: 2.8 without a unit is asked about, never taken for °dH."""
+    replies = await talk.say("i have a 200 l reef, alk 2.8")
+    assert any("2.8 meq/L" in reply.text for reply in replies)
