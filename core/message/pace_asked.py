@@ -14,7 +14,7 @@ from core.message import quantities
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
-from core.message.wordfile import spelt
+from core.message.wordfile import patterns
 
 PACED: Final = ("kh", "gh", "ph", "temperature", "salinity", "calcium", "magnesium")
 """What has a most by which it may change in a day."""
@@ -45,16 +45,7 @@ class Pace:
 
 @cache
 def _words() -> dict[str, re.Pattern[str]]:
-    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
-    for section, _language, found in spelt("pace_asked.txt", ways):
-        ways[section] += found
-    return {
-        section: re.compile(
-            (r"^\W*" if section == "open" else r"(?<!\w)")
-            + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
-        )
-        for section, found in ways.items()
-    }
+    return patterns("pace_asked.txt", _SECTIONS, {"open"})
 
 
 def asked(text: str) -> Pace | None:

@@ -9,7 +9,7 @@ from typing import Final, Literal
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.tokens import cut
-from core.message.wordfile import spelt
+from core.message.wordfile import patterns
 
 By = Literal["ph", "temperature"]
 
@@ -20,16 +20,7 @@ _MOST: Final = 18
 
 @cache
 def _words() -> dict[str, re.Pattern[str]]:
-    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
-    for section, _language, found in spelt("poison_asked.txt", ways):
-        ways[section] += found
-    return {
-        section: re.compile(
-            (r"^\W*" if section == "open" else r"(?<!\w)")
-            + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
-        )
-        for section, found in ways.items()
-    }
+    return patterns("poison_asked.txt", _SECTIONS, {"open"})
 
 
 def asked(text: str) -> By | None:

@@ -16,7 +16,7 @@ from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Question
 from core.message.tokens import Token, cut
-from core.message.wordfile import spelt
+from core.message.wordfile import patterns
 from core.substances import MEDIA
 
 RAISED: Final = ("kh", "ph")
@@ -31,16 +31,7 @@ _LIGHT: Final = frozenset({"mark", "ask", "fill", "several", "p", "command", "ti
 
 @cache
 def _words() -> dict[str, re.Pattern[str]]:
-    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
-    for section, _language, found in spelt("raise_asked.txt", ways):
-        ways[section] += found
-    return {
-        section: re.compile(
-            (r"^\W*" if section == "open" else r"(?<!\w)")
-            + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
-        )
-        for section, found in ways.items()
-    }
+    return patterns("raise_asked.txt", _SECTIONS, {"open"})
 
 
 def asked(text: str) -> Question | None:

@@ -11,7 +11,7 @@ from core.analytes import ANALYTES
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
-from core.message.wordfile import spelt
+from core.message.wordfile import patterns
 
 _SECTIONS: Final = ("hard", "water", "should", "ideal")
 _MOST: Final = 12
@@ -39,15 +39,7 @@ class Asked:
 
 @cache
 def _words() -> dict[str, re.Pattern[str]]:
-    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
-    for section, _language, found in spelt("value_asked.txt", ways):
-        ways[section] += found
-    return {
-        section: re.compile(
-            rf"(?<!\w)(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
-        )
-        for section, found in ways.items()
-    }
+    return patterns("value_asked.txt", _SECTIONS)
 
 
 def hardness(text: str) -> Asked | None:

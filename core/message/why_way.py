@@ -7,7 +7,7 @@ from functools import cache
 from typing import Final, Literal
 
 from core.message.fold import fold
-from core.message.wordfile import spelt
+from core.message.wordfile import patterns
 
 Way = Literal["high", "low"]
 _SECTIONS: Final = ("high", "low", "not", "stay")
@@ -15,15 +15,7 @@ _SECTIONS: Final = ("high", "low", "not", "stay")
 
 @cache
 def _words() -> dict[str, re.Pattern[str]]:
-    ways: dict[str, list[str]] = {section: [] for section in _SECTIONS}
-    for section, _language, found in spelt("why_way.txt", ways):
-        ways[section] += found
-    return {
-        section: re.compile(
-            rf"(?<!\w)(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
-        )
-        for section, found in ways.items()
-    }
+    return patterns("why_way.txt", _SECTIONS)
 
 
 def way_of(text: str) -> Way | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator
 from importlib.resources import files
 
@@ -76,3 +77,34 @@ def spelt(
     text = (files("core.message") / file).read_text(encoding="utf-8")
     for section, meaning, right in entries(text, file, sections):
         yield section, meaning, [way for each in alternatives(right) for way in spellings(each)]
+
+
+def patterns(
+    file: str, sections: Collection[str], opening: Collection[str] = ()
+) -> dict[str, re.Pattern[str]]:
+    """Section → what finds any of its ways as whole words, the longest first.
+
+    Parameters
+    ----------
+    file : str
+        Its name; every entry is a language with its ways.
+    sections : collection of str
+        All that it has.
+    opening : collection of str
+        Those whose ways count only where a text begins with them.
+
+    Raises
+    ------
+    ValueError
+        As `entries`.
+    """
+    ways: dict[str, list[str]] = {section: [] for section in sections}
+    for section, _language, found in spelt(file, ways):
+        ways[section] += found
+    return {
+        section: re.compile(
+            (r"^\W*" if section in opening else r"(?<!\w)")
+            + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
+        )
+        for section, found in ways.items()
+    }
