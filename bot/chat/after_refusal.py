@@ -7,7 +7,7 @@ from typing import Any
 from bot.chat import emergencies
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
-from bot.chat.replanned import LOGGING
+from bot.chat.state import CALLED
 from bot.chat.turn import Turn
 from bot.chat.words import after_refusal as words
 from bot.store.offers import Offer
@@ -48,15 +48,16 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 
 async def _refused(turn: Turn) -> Offer | None:
-    """The refusal of late, where nothing was told or planned since; None where it was none."""
+    """The refusal of late, with nothing but first aid answered since; None where it was none."""
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     for offer in await turn.uow.offers.latest(turn.chat.id, AMONG):
         if offer.entry_id is not None or turn.now - offer.made_at > patience:
             return None
         if "refused" in offer.context.get("facts", {}) and offer.context.get("why"):
             return offer
-        if any(choice.verb in LOGGING for choice in offer.choices):
-            return None  # a plan was given since
+        called = CALLED in offer.context or "emergency" in offer.context.get("facts", {})
+        if not called:
+            return None  # something else was answered since
     return None
 
 

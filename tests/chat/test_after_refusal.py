@@ -77,3 +77,11 @@ async def test_after_a_plan_it_is_talk_of_the_plan(talk: Talk) -> None:
     for line in ("ammonia 0", "dose kh 4"):
         await talk.say(line)
     assert "No buffer now" not in await talk.text("why not")
+
+
+async def test_another_answer_ends_the_talk_of_it(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 7")
+    await talk.say("can i mix bleach and vinegar to clean the glass")
+    await talk.say("how fast may gh rise")
+    assert "poison line" not in await talk.text("what now")
