@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from bot.chat.signs import TESTED
+from bot.chat.words.signs import MEANS
 from core.message.signs import ORDER, seen
 from tests.chat.harness import Talk
 
@@ -59,6 +61,7 @@ async def test_what_is_none_stays_what_it_is(talk: Talk, line: str) -> None:
         assert "sign" not in reply.facts
 
 
-def test_every_sign_can_be_seen() -> None:
-    told = {seen(text) for text in ("co2 checker green", "drop checker blue", "water is murky")}
-    assert told <= set(ORDER)
+def test_every_sign_has_its_meaning_and_its_tests() -> None:
+    assert set(MEANS) == set(TESTED) == set(ORDER)
+    texts = {"co2_green": "drop checker green", "cloudy": "water is murky", "foam": "foam on top"}
+    assert {sign: seen(text) for sign, text in texts.items()} == {sign: sign for sign in texts}
