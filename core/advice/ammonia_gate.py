@@ -14,6 +14,7 @@ from typing import Final, Literal
 
 from core.advice import limits, livestock
 from core.advice._livestock_words import is_young
+from core.advice.day_ph import daily_rise
 from core.advice.outlook import Outlook, Stage, un_ionised_share
 from core.advice.state import Measured, State, ammonia_as_n
 from core.water import chronic_criterion, un_ionised_fraction
@@ -97,10 +98,11 @@ def gate_for(
     Refused where the expected figure is over the limit, or where the figure if CO2 leaves is
     over it and the plan raises that figure by more than a quarter; also where the last reading is
     old but of late, and more than the plan would bear. Without a pH the tank's own
-    carbon dioxide is unknown, and the figure if CO2 leaves counts as what is expected.
+    carbon dioxide is unknown, and the figure if CO2 leaves counts as what is expected. A pH that
+    was higher earlier in the day rises as far above what the plan leads to.
     """
     limit = gate_limit(state)
-    shares = shares_of(outlook, stages)
+    shares = shares_of(outlook, stages, rise=daily_rise(state))
     bears = shares.bears(limit)
     total = upper_total(state)
     warmth = stages[-1].water.temperature, outlook.temperature_assumed
@@ -137,12 +139,16 @@ def _rounded_down(total: float) -> float:
     return math.floor(total * tens + 1e-9) / tens
 
 
-def shares_of(outlook: Outlook, stages: Sequence[Stage]) -> Shares:
-    """The highest poisonous shares that a plan leads to."""
+def shares_of(outlook: Outlook, stages: Sequence[Stage], *, rise: float = 0.0) -> Shares:
+    """The highest poisonous shares that a plan leads to, with the rise of pH within a day."""
+    risen = max(each.share(each.expected + rise) for each in stages) if rise else 0.0
+    now = un_ionised_share(outlook.water, outlook.ph_leaves)
+    if rise:
+        now = max(now, un_ionised_share(outlook.water, outlook.ph_now + rise))
     return Shares(
-        max(max(_expected(outlook, each), each.share(each.at_once)) for each in stages),
-        max(each.share(each.leaves) for each in stages),
-        un_ionised_share(outlook.water, outlook.ph_leaves),
+        max(risen, *(max(_expected(outlook, each), each.share(each.at_once)) for each in stages)),
+        max(risen, *(each.share(each.leaves) for each in stages)),
+        now,
     )
 
 

@@ -9,12 +9,13 @@ from datetime import timedelta
 from typing import Final
 
 from core.advice import limits
+from core.advice.day_ph import highest_ph
 from core.advice.findings._model import Facts, Finding, Severity, seen, upper, within
 from core.advice.livestock import kept_in, may_live_in, nitrate_limit
 from core.advice.nobodys import is_nobodys
 from core.advice.potassium import bearable, dosed_so_far, left_of_measured
 from core.advice.setup import is_reef, plants_grow
-from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
+from core.advice.state import State, ammonia_as_n, nitrite_as_no2
 from core.water.ammonia import acute_criterion, chronic_criterion, un_ionised_fraction
 from core.water.oxygen import oxygen_saturation
 
@@ -77,23 +78,6 @@ def judge_ammonia(state: State) -> Mapping[str, float | str] | None:
         facts["chronic_n"] = chronic_criterion(acidity, temperature)
         facts["acute_n"] = acute_criterion(acidity, temperature)
     return facts
-
-
-A_DAY: Final = timedelta(hours=24)
-"""So long pH swings there and back; what was read before comes again."""
-
-
-def highest_ph(state: State, newest: Measured) -> Measured:
-    """The pH that ammonia is judged by: the highest of a day, where it was clearly higher.
-
-    pH swings over a day, and what was as high this morning will be so again. A change of water or a
-    dose since, which may have moved it for good, leaves what was read before it out.
-    """
-    moved = [at for at in state.disturbances if at <= newest.at]
-    since = max([newest.at - A_DAY, *moved[-1:]])
-    told = [each for each in state.past.between("ph", since, newest.at) if not each.is_limit]
-    highest = max(told, key=lambda each: each.value, default=newest)
-    return highest if highest.value > newest.value + limits.PH_RESOLUTION + 1e-9 else newest
 
 
 def nitrite(state: State) -> Finding | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -119,6 +120,35 @@ def test_the_upper_end_of_a_colour_step_counts() -> None:
 def test_off_the_end_of_the_scale_is_refused() -> None:
     over = reading("ammonia", 0.01, high=math.inf, qualifier=">")
     assert reason(Wish(target=6), state(reading("kh", 3), over)) == "ammonia"
+
+
+@pytest.mark.parametrize("morning", [8.6, 7.25], ids=["clearly higher", "within the kit's doubt"])
+def test_a_ph_that_was_higher_today_comes_again(morning: float) -> None:
+    """What a plan adds comes on top of the swing of the day."""
+    now = reading("ph", 7.2)
+    held = replace(
+        told(("kh", 3.0), ("ph", 7.2), ("ammonia", 0.25), ("temperature", 25.0)),
+        history={"ph": (reading("ph", morning, age=timedelta(hours=4)), now)},
+    )
+    if morning < 7.5:
+        planned(Wish(target=5), held)
+        return
+    assert 0.25 * un_ionised_fraction(morning + 0.1, 25.0) > limits.NH3_GATE
+    assert reason(Wish(target=5), held) == "ammonia"
+
+
+def test_the_swing_of_the_day_lowers_the_total_that_is_borne() -> None:
+    calm = told(("kh", 3.0), ("ph", 7.2), ("temperature", 25.0))
+    swung = replace(
+        calm,
+        history={"ph": (reading("ph", 8.6, age=timedelta(hours=4)), reading("ph", 7.2))},
+    )
+    least, most = (planned(Wish(target=5), held).gate for held in (swung, calm))
+    assert least is not None
+    assert most is not None
+    assert least.only_below is not None
+    assert most.only_below is not None
+    assert least.only_below <= limits.NH3_GATE / un_ionised_fraction(8.6, 25.0) < most.only_below
 
 
 @pytest.mark.parametrize("ammonia", [None, timedelta(days=4)], ids=["never measured", "old"])
