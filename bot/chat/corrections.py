@@ -48,13 +48,28 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
         named = named_alone(command.arguments, [tank.name for tank in turn.tanks])
         if named is not None:  # i meant the big one
             return await belongs.move(turn, Command("move", named), parsed)
-        return [await turn.reply(words.nothing_to_put_right())]
+        redosed = await _dose_of_late(turn, command.arguments)
+        return redosed or [await turn.reply(words.nothing_to_put_right())]
     entry = await answered(turn) or await _told_of_late(turn, parsed)
     if entry is None:
         return await readings.keep(turn, parsed)
     if parsed.doubts and _stands(entry, parsed.values) and not parsed.events:
         return [await ask(turn, parsed.doubts, parsed)]  # what is to be put right is doubtful
     return await _correct(turn, entry, parsed)
+
+
+async def _dose_of_late(turn: Turn, said: str) -> list[Reply] | None:
+    """``no, 3 g epsom``: an amount and its thing in the place of the newest dose of late."""
+    meant = parse(f"dosed {said}", turn.context())
+    if meant.doubts or meant.values or [each.kind for each in meant.events] != ["dose"]:
+        return None
+    if meant.events[0].grams is None or meant.events[0].substance is None:
+        return None
+    entry = await answered(turn) or next(iter(await turn.uow.log.newest(turn.chat.id, 1)), None)
+    if entry is None or turn.now - entry.at > STILL_MEANT or entry.readings:
+        return None
+    doses = [each.what.kind for each in entry.events] == ["dose"]
+    return await _as_dose(turn, entry, said) if doses else None
 
 
 def _stands(entry: Entry, values: Iterable[Value]) -> bool:

@@ -27,6 +27,7 @@ _SEEN: Final = 70
 """Characters on either side of a deed that are looked at."""
 _PHRASE: Final = 6
 _MARKS: Final = r"[\s,.;:!()\-…]*"
+_SECTIONS: Final = ("unsure", "heard", "light", "back", "seems")
 _SLIGHT: Final = frozenset({"regret", "light", "only", "was", "is"})
 _MIRTH: Final = r"(?:\s*(?:lol|haha\w*|hehe\w*|xd|jaja\w*|[:;]-?[)dp]))?"
 """What may be laughed behind it."""
@@ -35,7 +36,7 @@ _MIRTH: Final = r"(?:\s*(?:lol|haha\w*|hehe\w*|xd|jaja\w*|[:;]-?[)dp]))?"
 @cache
 def _patterns() -> dict[str, re.Pattern[str]]:
     """Where each kind of word stands beside a deed."""
-    found: dict[str, list[str]] = {name: [] for name in ("unsure", "heard", "light", "back")}
+    found: dict[str, list[str]] = {name: [] for name in _SECTIONS}
     for section, _language, ways in spelt("deed_unsure.txt", found):
         found[section] += ways
     words = {section: one_of(ways) for section, ways in found.items()}
@@ -44,6 +45,7 @@ def _patterns() -> dict[str, re.Pattern[str]]:
         "before": re.compile(rf"(?<!\w){before}(?:[\s,']+(?:{words['light']}))*[\s']*$"),
         "inside": re.compile(rf"(?<!\w)(?:{words['unsure']})(?!\w)(?!\s+\W?\d)"),
         "behind": re.compile(rf"{_MARKS}(?:{words['unsure']}){_MIRTH}{_MARKS}$"),
+        "seems": re.compile(rf"(?<!\w)(?:{words['seems']})(?!\w)"),
         "back": re.compile(rf"(?:{words['back']}){_MIRTH}{_MARKS}$"),
     }
 
@@ -52,9 +54,14 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
     """The same events, those that were perhaps not done as doubts."""
     for each in found:
         event = each.event
-        if event is None or event.kind not in OF_HAND:
+        if event is None or event.kind not in OF_HAND | {"lost"}:
             continue
         start, end = event.start, max(event.end, tokens[each.last - 1].end)
+        if event.kind == "lost":
+            if _patterns()["seems"].search(fold(source[start:end])):
+                each.event = None
+                each.doubt = Doubt(source[start:end], start, end, doubts.UNSURE_EVENT)
+            continue
         before = fold(source[:start].rpartition("\n")[2][-_SEEN:])
         behind = fold(source[end:].partition("\n")[0])
         if len(behind) > _SEEN:

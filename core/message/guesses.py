@@ -189,6 +189,9 @@ def _guesses(candidate: Candidate, problem: str) -> tuple[str, ...]:
         return tuple(
             f"{word} {one:.6g}{unit}" for one in both if believable(analyte, one, quantity.unit)
         )
+    other = quantity.of  # kh 5 dgh: the name or the unit is the slip
+    if problem == doubts.WRONG_UNIT and {analyte, other} == {"kh", "gh"} and number is not None:
+        return tuple(f"{name_for(one)} {number:.6g} °dH" for one in (analyte, other) if one)
     if quantity.mark == "|" and number is not None:
         return (f"{word} {number_text(quantity)}",)
     if problem == doubts.IMPLAUSIBLE and number is not None:

@@ -425,3 +425,26 @@ async def test_of_several_others_the_tank_is_asked_for(fern: Talk) -> None:
     assert "Which tank" in await fern.text("sorry, the other one")
     await fern.say("sorry, the small one")
     assert await now_on_record(fern) == {("Lagoon", "kh"): 4.0}
+
+
+async def test_another_amount_of_another_thing_takes_the_place_of_a_dose(fern: Talk) -> None:
+    await fern.say("added 1 g baking soda")
+    assert "was Fern: dosed 1 g sodium bicarbonate" in await fern.text("no, 3 g epsom")
+    told = await fern.text("what did i do today")
+    assert "3 g magnesium sulfate" in told
+    assert "bicarbonate" not in told
+
+
+async def test_where_no_dose_was_told_none_is_put_right(fern: Talk) -> None:
+    await fern.say("kh 4")
+    await fern.say("no, 3 g epsom")
+    assert await now_on_record(fern) == {("Fern", "kh"): 4.0}
+    assert "epsom" not in await fern.text("what did i do today")
+
+
+async def test_hardness_in_the_degrees_of_the_other_may_be_either(fern: Talk) -> None:
+    await fern.say("kh 5.3 dgh")
+    assert await now_on_record(fern) == {}
+    assert [each.label for each in fern.last[0].buttons[:2]] == ["KH 5.3 °dH", "GH 5.3 °dH"]
+    await fern.press(2)
+    assert await now_on_record(fern) == {("Fern", "gh"): 5.3}
