@@ -113,3 +113,17 @@ def no_other() -> str:
 def nothing_kept() -> list[str]:
     """What was done is something else."""
     return [_("Nothing is stored. Tell me what it was, for example: changed 20 %")]
+
+
+def rest_of_what(amounts: Sequence[str], due: str | None = None) -> list[str]:
+    """What the rest is that is told to be in; `due` is when the next part may go in."""
+    told = _("The rest of what? Send how much went in: {amounts}. Nothing is stored yet.")
+    lines = [told.format(amounts=" · ".join(amounts))]
+    if due is not None:
+        lines.append(_("The next part is due {at}: if it is not in yet, wait.").format(at=due))
+    return lines
+
+
+def none_of_it() -> str:
+    """A button: nothing of it went in."""
+    return _("nothing went in")
