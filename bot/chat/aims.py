@@ -17,6 +17,8 @@ from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE
 from bot.chat.turn import ASKED, Turn
 from bot.store.offers import Offer
+from bot.store.tanks import StoredTank
+from core.advice import limits
 from core.message import aims, by_means, doubts, parse
 from core.message.aims import Aim
 from core.message.followups import Followup
@@ -47,6 +49,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if asks and (again := await followups.answer(turn, parsed, topics)) is not None:
         return again
     wished = aims.read(text, turn.context())
+    if any(unwished(turn.current_tank, aim.analyte, aim.target) for aim in wished):
+        return None
     if not wished:
         return await _may_be_wished(turn, parsed)
     offer = await _spoken_of(turn, ahead=all(aim.ahead for aim in wished))
@@ -68,6 +72,13 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return planned
     turn.asked = offer.context[ASKED]  # still what is spoken of
     return await _which(turn, parsed, wished)
+
+
+def unwished(stored: StoredTank | None, analyte: str, target: float) -> bool:
+    """Whether nobody wishes such a value, so that it was measured: more nitrate than is good."""
+    sea = stored is not None and stored.tank.is_sea
+    most = limits.NITRATE_REEF if sea else limits.NITRATE_FRESH
+    return analyte == "nitrate" and target > most
 
 
 async def _for_tank(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -192,7 +203,7 @@ def _of_wishes(offer: Offer) -> bool:
     """Whether an offer asks about what was wished, or is of new water."""
     parts = [each.arguments.get("parts", ()) for each in offer.choices if each.verb == "take_doubt"]
     texts = [str(part["text"]) for told in parts for part in told]
-    return any(text.startswith(("dose ", "/source ")) for text in texts)
+    return any(text.startswith(("dose ", "get ", "/source ")) for text in texts)
 
 
 async def _of_recipe(

@@ -83,6 +83,7 @@ from bot.chat import (
     well_asked,
     what_for,
     what_now,
+    wish_told,
 )
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -195,6 +196,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     mix_talk.litres,
     blend_talk.answer,
     lambda turn, parsed: aims.answer(turn, parsed, QUESTIONS),
+    wish_told.answer,
     lambda turn, parsed: followups.answer(turn, parsed, QUESTIONS),
     about_values.ideal,
     what_for.answer,

@@ -33,14 +33,14 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (wished := " ".join(ordered(text, parsed, turn.context()))) == "":
         return await _moved(turn, parsed)
     asked = parse(f"dose {wished}", turn.context())
-    stored = _tank(turn, parsed)
+    stored = tank_of(turn, parsed)
     if asked.question is None or asked.doubts or stored is None:
         return None
     goals = _goals(asked.question)
-    known = await _known(turn, stored, goals)
+    known = await known_of(turn, stored, goals)
     if set(known) != set(goals) or any(abs(known[n] - to) < SAME for n, to in goals.items()):
         return None
-    return await _plan(turn, wished, stored)
+    return await plan(turn, wished, stored)
 
 
 async def _moved(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -51,15 +51,15 @@ async def _moved(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     beside = parsed.events or parsed.question or parsed.command or parsed.at
     if beside or not (of_range or (of_change and not parsed.values)) or not _has_to(text):
         return None
-    asked, stored = parse(f"dose {text}", turn.context()).question, _tank(turn, parsed)
+    asked, stored = parse(f"dose {text}", turn.context()).question, tank_of(turn, parsed)
     if asked is None or stored is None or asked.analyte is None or asked.target is None:
         return None
-    start = (await _known(turn, stored, [asked.analyte])).get(asked.analyte)
+    start = (await known_of(turn, stored, [asked.analyte])).get(asked.analyte)
     if start is None or asked.start_value is None or abs(start - asked.start_value) > SAME:
         return None
     wished = f"{asked.analyte.replace('_', ' ')} {asked.target:.6g}"
     if of_range:
-        return await _plan(turn, wished, stored)
+        return await plan(turn, wished, stored)
     both = (f"dose {wished}", wished)
     doubt = replace(parsed.doubts[0], suggestion=None, value=None, choices=both)
     return await readings.keep(turn, replace(parsed, doubts=(doubt,)))
@@ -70,7 +70,8 @@ def _has_to(text: str) -> bool:
     return any(token.value == "to" for token in cut(plain, lexicon(), text))
 
 
-def _tank(turn: Turn, parsed: Parsed) -> StoredTank | None:
+def tank_of(turn: Turn, parsed: Parsed) -> StoredTank | None:
+    """The tank that a message names, else the one in use."""
     return turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
 
 
@@ -80,13 +81,13 @@ def _goals(question: Question) -> dict[str, float]:
     return {**question.premises, **told}
 
 
-async def _known(turn: Turn, stored: StoredTank, names: Collection[str]) -> dict[str, float]:
+async def known_of(turn: Turn, stored: StoredTank, names: Collection[str]) -> dict[str, float]:
     """What the tank has on record of some analytes, in their canonical units."""
     rows = await turn.uow.log.last_of_each(stored.id, list(names), until=turn.now)
     return {reading.analyte: reading.value for reading in read(turn, rows, stored.tank)}
 
 
-async def _plan(turn: Turn, wished: str, stored: StoredTank) -> list[Reply]:
+async def plan(turn: Turn, wished: str, stored: StoredTank) -> list[Reply]:
     """The answer to the question that says the same."""
     assert turn.route is not None  # noqa: S101 - narrows for the type checker
     await turn.use_tank(stored)
