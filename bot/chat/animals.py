@@ -31,6 +31,7 @@ from core.advice.asked_company import (
     asks_enough,
     asks_how_many,
 )
+from core.advice.emergencies import standing_call
 from core.advice.inhabitants import many_of, sexes_of
 from core.advice.keeping import Keeping, can_keep
 from core.advice.livestock import (
@@ -195,7 +196,8 @@ async def _ready(turn: Turn, question: Question) -> Reply:
         state, name = await state_of(turn, stored, turn.now), stored.name
     found = ready(state)
     lines = poisoned.no_newcomers(state, name) or readiness_words.told(found, name)
-    return await turn.reply(lines, facts={"verdict": found.verdict})
+    verdict = found.verdict if standing_call(state) is None else "poison"
+    return await turn.reply(lines, facts={"verdict": verdict})
 
 
 def named(question: Question) -> list[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
@@ -11,6 +11,7 @@ from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
+from bot.chat.words import after_call as called_words
 from bot.chat.words import causes, cautions
 from bot.chat.words import emergencies as words
 from bot.chat.words.text import _
@@ -19,7 +20,7 @@ from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import heater_warmth
 from core.advice.calls import HEATED, OF_PEOPLE, Danger, gasps
-from core.advice.emergencies import Help, help_for
+from core.advice.emergencies import Help, help_for, read_since_call, standing_call
 from core.advice.findings import Finding, stands
 from core.advice.first_aid import NewWater
 from core.advice.plan import Refusal
@@ -76,7 +77,13 @@ async def remember(
     turn: Turn, stored: StoredTank | None, danger: Danger, *, gasping: bool = False
 ) -> None:
     """Keep that a danger was called out, for what is asked or found in the tank that day."""
-    held = {"tank": stored.id if stored else None, "danger": danger, "gasping": gasping}
+    newest = await turn.uow.log.newest(turn.chat.id, 1)
+    held = {
+        "tank": stored.id if stored else None,
+        "danger": danger,
+        "gasping": gasping,
+        "entry": newest[0].id if newest else 0,
+    }
     await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={CALLED: held}))
 
 
@@ -122,7 +129,9 @@ async def help_in(
     )
     name = stored.name if stored is not None and of_tank else None
     country = country_of(turn.chat.zone_name)
-    lines = words.lines(found, name, country, None if state is None else known(state, danger))
+    lines = words.lines(found, name, country, None if state is None else known(state, found.danger))
+    if state is not None and _tested_since_call(state, found.danger):
+        beside = [*beside, *called_words.not_gone(found.danger)]
     lines = [*([lead] if lead else []), *lines[:1], *beside, *lines[1:]][: words.MOST]
     share = found.share
     held = {
@@ -167,8 +176,30 @@ SHOWING: Final[frozenset[Danger]] = frozenset(
 
 
 def known(state: State, danger: Danger) -> str | None:
-    """What the fresh readings show to be wrong, where that may be the cause of a danger."""
-    return cause(state) if danger in SHOWING else None
+    """What the fresh readings show to be wrong, where that may be the cause of a danger.
+
+    Beside poison that was called out, what else is in the water.
+    """
+    if danger in SHOWING:
+        return cause(state)
+    if danger != standing_call(state):
+        return None
+    return cause(state, but=OWN.get(danger, CAUSES))
+
+
+OWN: Final[Mapping[Danger, frozenset[str]]] = {
+    "bleach": frozenset({"chlorine"}),
+    "chlorine": frozenset({"chlorine"}),
+    "copper": frozenset({"copper", "copper_before", "medicine_dosed"}),
+    "contaminated": frozenset(),
+}
+"""Findings that are the very danger that was called out."""
+
+
+def _tested_since_call(state: State, danger: Danger) -> bool:
+    """Whether something was read after poison was called out, and none of it settles that."""
+    is_open = danger == standing_call(state)
+    return is_open and bool(read_since_call(state, danger, state.readings))
 
 
 CAUSES: Final = frozenset(
@@ -178,10 +209,13 @@ CAUSES: Final = frozenset(
 """Findings that make animals ill."""
 
 
-def cause(state: State) -> str | None:
-    """The worst that the fresh readings show, of what can make animals ill; None where nothing."""
+def cause(state: State, *, but: Collection[str] = ()) -> str | None:
+    """The worst that the fresh readings show, of what can make animals ill; None where nothing.
+
+    Findings of `but` are told otherwise.
+    """
     alarms = (f for f in what_stands(state) if f.severity == "alarm" and f.id in CAUSES)
-    worst = next(alarms, None)
+    worst = next((f for f in alarms if f.id not in but), None)
     return None if worst is None else causes.cause(worst)
 
 

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from bot.chat.told import Told
+from bot.chat.words import after_call as called_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import levels as words
+from core.advice.emergencies import standing_call
 from core.advice.readiness import POISONS, deaths, poison
 from core.advice.state import State
 
 
 def no_newcomers(state: State, tank: str) -> list[str]:
     """Say that no animals may come now, and why; nothing where nothing speaks against it."""
+    if (called := standing_call(state)) is not None:
+        return [words.not_before_tested(tank), *called_words.not_gone(called)]
     found = poison(state)
     if found is None:
         return words.after_deaths(tank) if deaths(state) else []

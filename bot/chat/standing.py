@@ -26,7 +26,6 @@ from core.advice.findings import (
     STEADY,
     Finding,
     find,
-    newest_test,
     stands,
 )
 from core.advice.plan import Refusal
@@ -61,8 +60,7 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         return [record]
     stored, state = record
     danger = standing_call(state) if question.analyte is None else None
-    tested = newest_test(state)
-    if danger is not None and (tested is None or tested < state.called[danger]):
+    if danger is not None:
         return [await emergencies.help_in(turn, stored, danger)]
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]

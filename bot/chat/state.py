@@ -24,8 +24,8 @@ LOOKED_AT = 400
 CALLED = "called"
 """Place of a call for help in what is kept of a reply, for what is asked after it."""
 
-CALLS_AMONG = 24
-"""Replies among which calls for help are sought; an evening's talk."""
+CALLS_AMONG = 96
+"""Replies among which calls for help are sought; a day's talk."""
 
 DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 """What an old reading of still matters, if only to say that it is old."""
@@ -49,6 +49,7 @@ async def state_of(
     found = read(turn, rows, tank)
     latest = newest(found)
     ph = latest.get("ph")
+    called = await _called(turn, stored, at)
     return State(
         tank=tank,
         now=at.astimezone(turn.chat.zone),
@@ -60,7 +61,8 @@ async def state_of(
         began=tank.set_up,
         kit_expiry={of: kit.good_until for of, kit in tank.kits.items() if kit.good_until},
         injected=tank.co2,
-        called=await _called(turn, stored, at),
+        called={danger: when for danger, (when, _order) in called.items()},
+        called_order={danger: order for danger, (_when, order) in called.items()},
     )
 
 
@@ -73,13 +75,16 @@ async def source_readings(
     return {} if source is None else (await waters.supply(source)).readings
 
 
-async def _called(turn: Turn, stored: StoredTank, at: datetime) -> Mapping[str, datetime]:
-    """What was called out of a tank in the day before, and when it was last."""
-    found: dict[str, datetime] = {}
+async def _called(
+    turn: Turn, stored: StoredTank, at: datetime
+) -> Mapping[str, tuple[datetime, int]]:
+    """What was called out of a tank in the day before, when it was last, and behind which entry."""
+    found: dict[str, tuple[datetime, int]] = {}
     for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG):
         late = at - A_DAY < made_at <= at
         if called and called["tank"] in {stored.id, None} and late:
-            found.setdefault(called["danger"], made_at.astimezone(turn.chat.zone))
+            order = int(called.get("entry", 0))
+            found.setdefault(called["danger"], (made_at.astimezone(turn.chat.zone), order))
     return found
 
 

@@ -17,6 +17,7 @@ from bot.chat.words import still_in as words
 from bot.store.log import Stored
 from bot.store.tanks import StoredTank
 from core.advice.effects import effects_of
+from core.advice.emergencies import standing_call
 from core.advice.findings import DEEDS, LOOKED_BACK, Finding, newest_test, stands, unknown_in
 from core.advice.plan import Refusal
 from core.advice.scheduling import per_gram
@@ -63,8 +64,7 @@ async def found(turn: Turn, stored: StoredTank, state: State, *, deeds: bool = T
     if unknown is not None and unknown.casefold() not in known:
         still.lines.append(words.unknown(unknown))
         still.names.append(unknown)
-    called, tested = state.called.get("overdose"), newest_test(state)
-    if not still.lines and called is not None and (tested is None or tested <= called):
+    if not still.lines and standing_call(state) == "overdose":
         still.lines.append(words.called())
         still.names.append("overdose")
         still.too_much = True

@@ -45,6 +45,9 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
 NOTED: Final = frozenset({"copper_unknown_stock"})
 """Notes that have steps all the same: nobody told who lives there."""
 
+SETTLED: Final = frozenset({"bleach", "chlorine", "copper"})
+"""Calls whose steps are over once a test, or a dechlorinator, says so."""
+
 LOOKED_AT: Final = 12
 """Replies among which the latest call for help is sought."""
 
@@ -121,11 +124,10 @@ async def danger_in(turn: Turn, stored: StoredTank) -> tuple[Danger | None, bool
     state = await state_of(turn, stored, turn.now)
     called = await _called(turn, stored)
     worst = _worst(emergencies.what_stands(state), state.tank)
-    danger = worst or called.get("danger")
-    standing_now = standing_call(state)
-    if worst is None and danger == "chlorine" and standing_now != "chlorine":
+    open_call, last_called = standing_call(state), called.get("danger")
+    danger = open_call or worst or last_called
+    if danger == last_called and worst is None and open_call is None and danger in SETTLED:
         danger = "gasping" if called.get("gasping") else "general"  # what was called is settled
-    danger = "chlorine" if standing_now == "chlorine" else danger
     if danger is None and (lost_lately(state) or _changed_much(state)):
         danger = "general"
     return danger, called.get("gasping", False)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
@@ -11,12 +12,12 @@ from core.advice.alarm_words import named
 from core.advice.ammonia_gate import gate_limit, upper_total
 from core.advice.calls import OF_PEOPLE, Danger, side
 from core.advice.danger import holds_chlorine, poison_in
-from core.advice.findings import newest_test
+from core.advice.findings import TESTED_BY
 from core.advice.first_aid import NewWater, Share, safe_share
 from core.advice.outlook import temperature_of
 from core.advice.recent_change import Changed, changed_lately, has_crashed
 from core.advice.salted import Salted, salted
-from core.advice.state import State
+from core.advice.state import Measured, State
 from core.advice.stock import COMING
 from core.water import un_ionised_fraction
 
@@ -148,7 +149,9 @@ def help_for(
     gasping = gasping or danger == "gasping"
     if danger in CRASH_EXPLAINS and has_crashed(state):
         danger = "ph_crash"
-    if danger in SHOWING and (holds_chlorine(state) or standing_call(state) == "chlorine"):
+    if danger in SHOWING and (called := standing_call(state)) is not None:
+        danger = called
+    elif danger in SHOWING and holds_chlorine(state):
         danger = "chlorine"
     reading, total, warmth = state.fresh("ph"), upper_total(state), state.fresh("temperature")
     copper = state.fresh("copper")
@@ -183,19 +186,46 @@ def help_for(
     )
 
 
+STANDING: Final[tuple[Danger, ...]] = ("bleach", "chlorine", "contaminated", "copper", "overdose")
+"""Poison that was called out and that other tests do not show, the most deadly first."""
+
+
 def standing_call(state: State) -> Danger | None:
     """Give the poison called out within the day that nothing on record has settled since.
 
-    Chlorine is settled by a dechlorinator, or a reading of it; too much of a thing by a test.
+    Chlorine is settled by a dechlorinator, or a reading of it; bleach and copper by a reading of 0;
+    too much of a thing by a test of what it moves; soap or insecticide by no test.
     """
-    chlorine, overdose = state.called.get("chlorine"), state.called.get("overdose")
-    if chlorine is not None and not _dechlorinated(state, chlorine):
-        read = [state.last(name) for name in ("chlorine", "total_chlorine")]
-        if all(each is None or each.at <= chlorine for each in read):
-            return "chlorine"
-    if overdose is not None and ((tested := newest_test(state)) is None or tested <= overdose):
-        return "overdose"
-    return None
+    return next((each for each in STANDING if _is_open(state, each)), None)
+
+
+def read_since_call(state: State, danger: Danger, names: Collection[str]) -> list[Measured]:
+    """Give what was read of these analytes after a danger was called out, the newest first."""
+    called = state.called.get(danger)
+    if called is None:
+        return []
+    since = (called, state.called_order.get(danger, 0))
+    read = [each for name in names if (each := state.last(name)) is not None]
+    late = [each for each in read if (each.at, each.order) > since]
+    return sorted(late, key=lambda each: (each.at, each.order), reverse=True)
+
+
+def _is_open(state: State, danger: Danger) -> bool:
+    called = state.called.get(danger)
+    if called is None:
+        return False
+    read = read_since_call(state, danger, _SETTLED_BY.get(danger, ()))
+    if danger in {"bleach", "copper"}:  # bleach takes more dechlorinator than anybody knows
+        return not read or read[0].value > 0.0
+    return not read and not (danger == "chlorine" and _dechlorinated(state, called))
+
+
+_SETTLED_BY: Final[Mapping[Danger, Collection[str]]] = {
+    "bleach": ("chlorine", "total_chlorine"),
+    "chlorine": ("chlorine", "total_chlorine"),
+    "copper": ("copper",),
+    "overdose": TESTED_BY,
+}
 
 
 def treated_since(state: State) -> bool:

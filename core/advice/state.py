@@ -228,6 +228,8 @@ class State:
         True where carbon dioxide is injected.
     called : mapping of danger to datetime
         What was called out in the last day that no reading and no event may show, and when.
+    called_order : mapping of danger to int
+        Of the same: what was told of that moment before has at most this order.
     """
 
     tank: Tank
@@ -241,6 +243,7 @@ class State:
     kit_expiry: Mapping[str, date] = field(default_factory=dict)
     injected: bool = False
     called: Mapping[str, datetime] = field(default_factory=dict)
+    called_order: Mapping[str, int] = field(default_factory=dict)
     disturbances: tuple[datetime, ...] = field(init=False, repr=False, compare=False)
     """When the water was changed, dosed, topped up or moved up to now, in order."""
 

@@ -244,6 +244,8 @@ async def test_after_a_call_for_help_its_steps_are_said_again(fern: Talk) -> Non
     for line in ("is it dangerous for the shrimps", "will they be ok", "will it kill my fish"):
         assert (await fern.facts(line))["emergency"] == "chlorine"
     await fern.say("kh 5 ph 7 ammonia 0")
+    assert (await fern.facts("is it safe for the shrimps"))["emergency"] == "chlorine"
+    await fern.say("chlorine 0")
     assert "emergency" not in await fern.facts("is it safe for the shrimps")
 
 

@@ -15,6 +15,10 @@ GONE: Final[Mapping[str, tuple[str, ...]]] = {
         N_("Without one: dechlorinator for all the water, strong air, a day. Smell tells nothing."),
         N_("Test ammonia today and tomorrow: chloramine leaves some."),
     ),
+    "bleach": (
+        N_("By a test of total chlorine: 0, twice, an hour apart."),
+        N_("Until then it is not gone, whatever the smell: it takes far more dechlorinator."),
+    ),
     "ammonia": (
         N_("By your kit: 0 on two days running. Less after a change alone is no proof."),
         N_("Feed little until then, and test nitrite too."),
@@ -45,6 +49,20 @@ _ANY: Final = (
 def gone(danger: str) -> list[str]:
     """How it shows that a poison is gone."""
     return [_(line) for line in GONE.get(danger, _ANY)]
+
+
+_NOT_GONE: Final[Mapping[str, str]] = {
+    "bleach": N_("No test since says that the bleach is gone: chlorine must read 0."),
+    "chlorine": N_("No test since says that the chlorine is gone: chlorine must read 0."),
+    "copper": N_("No test since says that the copper is gone: copper must read 0."),
+    "contaminated": N_("What was read since does not show that poison, so it may still be there."),
+    "overdose": N_("What was read since does not show whether that is gone: test pH, KH and GH."),
+}
+
+
+def not_gone(danger: str) -> list[str]:
+    """What was read after poison was called out tells nothing of it."""
+    return [_(_NOT_GONE[danger])] if danger in _NOT_GONE else []
 
 
 def too_late() -> list[str]:

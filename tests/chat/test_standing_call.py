@@ -1,0 +1,107 @@
+"""Poison that was called out stays first until its own test says that it is gone, or for a day."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+WELL = "ammonia 0 nitrite 0 ph 7.4 kh 5 gh 8 temp 25"
+ASKED = ("what now", "all good?", "am i ok", "is he ok", "is my water ok", "should i change water")
+CALLS = [
+    ("put bleach in", "bleach", "ammonia 0 nitrite 0 ph 7.4"),
+    ("ich habe bleichmittel ins becken gekippt", "bleach", "ph 7.4"),
+    ("j'ai versé de la javel dans l'aquarium", "bleach", "ph 7.4"),
+    ("forgot the dechlorinator, tap water went in", "chlorine", "ammonia 0 nitrite 0"),
+    ("poured vinegar in", "overdose", "ammonia 0 nitrite 0"),
+    ("sprayed bug spray near the tank", "contaminated", "ammonia 0 nitrite 0 ph 7.4"),
+]
+
+
+@pytest.fixture
+async def fern(talk: Talk) -> Talk:
+    await talk.say("/tank new Fern 100 l fresh")
+    return talk
+
+
+@pytest.mark.parametrize("waited", [0, 2])
+@pytest.mark.parametrize("asked", ASKED)
+@pytest.mark.parametrize(("call", "danger", "read"), CALLS)
+async def test_no_other_test_settles_it(
+    fern: Talk, call: str, danger: str, read: str, asked: str, waited: int
+) -> None:
+    (steps,) = await fern.say(call)
+    assert steps.facts["emergency"] == danger
+    await fern.wait(hours=waited)
+    await fern.say(read)
+    (reply,) = await fern.say(asked)
+    assert reply.facts["emergency"] == danger
+    assert "since" in reply.lines[1].text
+    assert "Change nothing" not in reply.text
+
+
+@pytest.mark.parametrize("asked", ["fish gasping", "koi swimming funny", "fish are dying"])
+async def test_first_aid_for_its_signs_is_that_for_the_poison(fern: Talk, asked: str) -> None:
+    await fern.say("put bleach in")
+    await fern.say("nitrite 0.5")
+    await fern.say("change 50% done")
+    (*_, reply) = await fern.say(asked)
+    assert reply.facts["emergency"] == "bleach"
+    assert "Measured: nitrite 0.5" in reply.text
+
+
+@pytest.mark.parametrize(
+    ("call", "read"),
+    [
+        ("put bleach in", "chlorine 0"),
+        ("put bleach in", "total chlorine 0"),
+        ("poured vinegar in", "ph 7.4 kh 5"),
+    ],
+)
+async def test_its_own_test_settles_it(fern: Talk, call: str, read: str) -> None:
+    await fern.say(WELL)
+    await fern.say(call)
+    await fern.say(read)
+    (reply,) = await fern.say("all good?")
+    assert "emergency" not in reply.facts
+
+
+async def test_chlorine_that_was_read_before_the_bleach_settles_nothing(fern: Talk) -> None:
+    await fern.say(f"{WELL} chlorine 0")
+    await fern.say("put bleach in")
+    (reply,) = await fern.say("all good?")
+    assert reply.facts["emergency"] == "bleach"
+
+
+async def test_chlorine_that_is_still_read_leaves_the_bleach_standing(fern: Talk) -> None:
+    await fern.say("put bleach in")
+    await fern.say("chlorine 0.5")
+    (reply,) = await fern.say("what now")
+    assert reply.facts["emergency"] == "bleach"
+
+
+async def test_a_day_settles_it(fern: Talk) -> None:
+    await fern.say("put bleach in")
+    await fern.wait(hours=25)
+    await fern.say(WELL)
+    (reply,) = await fern.say("all good?")
+    assert "emergency" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    ("asked", "verdict"), [("can i add fish now", "poison"), ("can i add 5 neons", "no")]
+)
+async def test_nobody_moves_in_before(fern: Talk, asked: str, verdict: str) -> None:
+    await fern.say("put bleach in")
+    await fern.say(WELL)
+    (reply,) = await fern.say(asked)
+    assert reply.facts["verdict"] == verdict
+    assert "bleach" in reply.text
+
+
+async def test_another_tank_is_none_of_it(fern: Talk) -> None:
+    await fern.say("put bleach in")
+    await fern.say("/tank new Quarry 60 l fresh")
+    await fern.say(WELL)
+    (reply,) = await fern.say("all good?")
+    assert "emergency" not in reply.facts
