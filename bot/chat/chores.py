@@ -112,4 +112,6 @@ async def press(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Set the reminder that was offered; pressing twice sets one."""
     await turn.uow.offers.take(offer.id, choice.verb)
     command = Command("remind", choice.arguments["text"])
+    if choice.arguments.get("single"):
+        return await reminder_requests.single(turn, command.arguments)
     return await reminder_requests.command(turn, command, Parsed("command", command=command))

@@ -17,9 +17,11 @@ from core.message.model import Command, Parsed
 from core.schedule import (
     Problem,
     Request,
+    bare_second,
     names_task,
     parse_moment,
     parse_request,
+    parse_several,
     split_time,
 )
 
@@ -35,6 +37,13 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     text = command.arguments.strip()
     if not text:
         return await agenda.listed(turn)
+    if (several := await _several(turn, text)) is not None:
+        return several
+    return await single(turn, text)
+
+
+async def single(turn: Turn, text: str) -> list[Reply]:
+    """Make one reminder of a text, or ask for what is missing."""
     request = parse_request(text, turn.local_now, turn.chat.zone)
     if (known := await _known_from_before(turn, text, request)) is not None:
         return known
@@ -43,6 +52,45 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     tank = reminders.tank_in(turn, request.what)
     refused = await task_deeds.too_much(turn, request.what, request.kind, tank)
     return refused or await reminders.make(turn, request, [text])
+
+
+async def _several(turn: Turn, text: str) -> list[Reply] | None:
+    """A reminder for each of several jobs; what may be one or two is asked. None where it is one.
+
+    Either all are set or none is.
+    """
+    jobs = parse_several(text, turn.local_now, turn.chat.zone)
+    if isinstance(jobs, Problem):
+        return [await _asked_back(turn, text, jobs)]
+    if not jobs:
+        return await _one_or_two(turn, text)
+    for _said, job in jobs:
+        tank = reminders.tank_in(turn, job.what)
+        refused = await task_deeds.too_much(turn, job.what, job.kind, tank)
+        if refused is not None:
+            return refused
+    replies: list[Reply] = []
+    set_now: list[int] = []
+    for words_alone, job in jobs:
+        replies += await reminders.make(turn, job, [words_alone], beside=set_now)
+        set_now.append(replies[-1].facts["reminder"]["id"])
+    return replies
+
+
+async def _one_or_two(turn: Turn, text: str) -> list[Reply] | None:
+    """Ask whether a number behind `and` is an hour; None where there is none."""
+    found = bare_second(text)
+    jobs = [] if found is None else parse_several(found[0], turn.local_now, turn.chat.zone)
+    if found is None or isinstance(jobs, Problem) or len(jobs) < 2:
+        return None
+    zone = turn.chat.zone
+    told = [(job.what, job.first.astimezone(zone)) for _said, job in jobs]
+    lines, two, one = talk_words.one_or_two(told, turn.local_now)
+    choices = [
+        Choice(two[:40], "remind", "", {"text": found[0]}),
+        Choice(one[:40], "remind", "", {"text": text, "single": True}),
+    ]
+    return [await turn.reply(lines, choices=choices)]
 
 
 async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -50,7 +50,7 @@ async def anew(turn: Turn, made: Mapping[str, Any], when: str | None = None) -> 
             return [await turn.reply(lines)]
         if request is not None:
             await planning.end(turn.uow, reminder, turn.now)
-            return await make(turn, request, said)
+            return await make(turn, request, said, beside=made.get("beside", []))
     return None
 
 
@@ -98,8 +98,13 @@ async def stop(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     return [await turn.reply(words.stopped(said(turn, fitting[0])))]
 
 
-async def make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]:
-    """Keep what was asked for; `text` is its words, with those that changed its time since."""
+async def make(
+    turn: Turn, request: Request, text: Sequence[str], *, beside: Sequence[int] = ()
+) -> list[Reply]:
+    """Keep what was asked for; `text` is its words, with those that changed its time since.
+
+    It takes the place of none of the reminders `beside` it, which the same message asks for.
+    """
     tank = tank_in(turn, request.what)
     rule = to_text(request.rule)
     reminder, replaced = await _keep(
@@ -111,6 +116,7 @@ async def make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]
         request.first,
         tank,
         counts=request.counts_from_done,
+        beside=beside,
     )
     first = request.first.astimezone(turn.chat.zone)
     told = said(turn, reminder)
@@ -122,7 +128,7 @@ async def make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]
             return [await turn.reply(words.there_already(told, described))]
         former = None if replaced is None else rule_words(turn, replaced)
         lines = words.made(told, described, first, turn.local_now, former)
-    if request.clock_time_said and not turn.chat.zone_known:
+    if request.clock_time_said and not turn.chat.zone_known and not beside:
         lines.append(words.zone_asked(turn.chat.zone_name))
     facts = {
         "reminder": {
@@ -134,7 +140,7 @@ async def make(turn: Turn, request: Request, text: Sequence[str]) -> list[Reply]
             "due": first.isoformat(),
         }
     }
-    held = {MADE: {"id": reminder.id, "said": list(text)}}
+    held = {MADE: {"id": reminder.id, "said": list(text), "beside": list(beside)}}
     return [await turn.reply(lines, facts=facts, context=held, expects="followup")]
 
 
@@ -148,6 +154,7 @@ async def _keep(
     tank: StoredTank | None,
     *,
     counts: bool,
+    beside: Sequence[int] = (),
 ) -> tuple[Reminder, Reminder | None]:
     """Store a reminder; one for the same task gives way to it, and the same one stays.
 
@@ -160,7 +167,8 @@ async def _keep(
         same_task = old.tank_id == tank_id and old.what.casefold() == what.casefold()
         if same_task and old.rule == rule:
             return old, old
-        if same_task and not once and not isinstance(from_text(old.rule), Once):
+        repeats = not once and old.id not in beside
+        if same_task and repeats and not isinstance(from_text(old.rule), Once):
             await planning.end(turn.uow, old, turn.now)
             replaced = old
     draft = Draft(

@@ -11,6 +11,7 @@ from core.schedule.recurrence import next_after
 from core.schedule.request import is_to_come, parse_anew, parse_request, tells_rhythm
 from core.schedule.rhythm import Plan
 from core.schedule.rules import Every, Monthly, NthWeekday, Once, Rule, Weekly, Yearly
+from core.schedule.several import bare_second, parse_several
 from core.schedule.tasks import is_chore, kind_of, names_task, names_things_only
 from core.schedule.zones import zone_guess
 
@@ -31,6 +32,7 @@ __all__ = [
     "Rule",
     "Weekly",
     "Yearly",
+    "bare_second",
     "from_text",
     "is_chore",
     "is_to_come",
@@ -44,6 +46,7 @@ __all__ = [
     "parse_moment",
     "parse_quiet",
     "parse_request",
+    "parse_several",
     "parse_until",
     "split_time",
     "tells_rhythm",

@@ -116,11 +116,11 @@ def parse_anew(texts: Sequence[str], now: datetime, zone: tzinfo) -> Request | P
         if (flawed := flaw_in(line, founds) or end_in(line, founds)) is not None:
             return flawed
         try:
-            said = said.changed(_gathered(line, founds))
+            said = said.changed(gathered(line, founds))
             planned = plan(said, now, zone)
         except Unclear as unclear:
             return unclear_problem(line, founds, unclear.flaw, what)
-    return _request(what, planned, said.needs_zone) if what else None
+    return request_of(what, planned, said.needs_zone) if what else None
 
 
 def is_to_come(text: str, now: datetime, zone: tzinfo) -> bool:
@@ -193,7 +193,7 @@ def _understood(
     if ended is not None:
         return ended
     try:
-        said = _gathered(line, founds)
+        said = gathered(line, founds)
         planned = plan(said, now, zone)
     except Unclear as unclear:
         return unclear_problem(line, founds, unclear.flaw, what)
@@ -202,13 +202,18 @@ def _understood(
         return loose
     if not what:
         return Problem("no_what", text, len(text), len(text))
-    return _request(what, planned, said.needs_zone)
+    return request_of(what, planned, said.needs_zone)
 
 
-def _gathered(line: Line, founds: list[Found]) -> Said:
+def gathered(line: Line, founds: list[Found]) -> Said:
     """The pieces by what they say; a bare hour is of 24 where a language's clocks have as many.
 
     Of today it may still be the hour of the evening.
+
+    Raises
+    ------
+    Unclear
+        At a flaw, or where two of a kind do not go together.
     """
     said = gather(pieces_of(founds))
     halves = line.vocabulary.language == "en" or said.part is not None or said.near == Near(0)
@@ -217,7 +222,8 @@ def _gathered(line: Line, founds: list[Found]) -> Said:
     return replace(said, clock=replace(said.clock, bare=False))
 
 
-def _request(what: str, planned: Plan, clock_time_said: bool) -> Request:
+def request_of(what: str, planned: Plan, clock_time_said: bool) -> Request:
+    """The request for a task at the times of a plan."""
     kind = kind_of(what)
     counts = isinstance(planned.rule, Every) and kind in _COUNT_FROM_DONE
     return Request(what, planned.rule, kind, counts, clock_time_said, planned.anchor, planned.first)

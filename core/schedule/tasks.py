@@ -75,6 +75,18 @@ def names_task(what: str) -> bool:
     return is_chore(what) or bool(words & tasks.OBJECTS)
 
 
+def is_again(what: str) -> bool:
+    """Tell whether words only ask for the same task as before.
+
+    Examples
+    --------
+    >>> is_again("again"), is_again("feed again")
+    (True, False)
+    """
+    words = {fold(word) for word, _, _ in split(what)}
+    return bool(words) and words <= tasks.AGAIN
+
+
 def _by_thing(words: set[str], text: str) -> Kind:
     """The sort of a task whose verb alone does not tell it."""
     if words & tasks.MEDIA and words & (tasks.CHANGE | tasks.RENEW | tasks.CLEAN):

@@ -144,5 +144,6 @@ async def test_what_is_told_before_it_is_kept(fern: Talk, text: str, what: str) 
 
 
 async def test_two_rhythms_are_no_deed(fern: Talk) -> None:
-    assert "Nothing was set" in await fern.text("daily: feed, weekly: wc")
+    told = await fern.say("daily: feed, weekly: wc")
+    assert [each.facts["reminder"]["rule"] for each in told] == ["every 1 day", "every 1 week"]
     assert not await logged(fern)

@@ -115,6 +115,13 @@ def skip_or_end(said: str) -> list[str]:
     return [_("Only this time, or for good: {task}?").format(task=said)]
 
 
+def one_or_two(told: Sequence[tuple[str, datetime]], now: datetime) -> tuple[list[str], str, str]:
+    """A number in a request may be the hour of another job: the question and its two buttons."""
+    listed = [_("{task}, {when}").format(task=task, when=when(at, now)) for task, at in told]
+    lines = [_("Is that one reminder, or are they these? {list}").format(list=" · ".join(listed))]
+    return [*lines, _("Nothing is set yet.")], _("each by itself"), _("one reminder")
+
+
 def move_which(when: str) -> list[str]:
     """More than one reminder fits what is to be moved."""
     return [_("Which one shall I move ({when})?").format(when=when)]

@@ -118,3 +118,21 @@ ARTICLES = _set(
     "the a my and new der die das den und neue mein le la les et mon ma l el los las y mi",
     "o os as e meu minha il i lo gli het de en mijn moj moja i det och min mitt & , + '",
 )
+AGAIN = _set(
+    "again once more nochmal noch mal wieder encore de nouveau otra vez de nuevo outra vez de novo",
+    "di nuovo ancora opnieuw weer nog eens een keer znowu jeszcze raz igen same the same",
+)
+"""Words of which a task that is only the one before is made."""
+LATER = _set(
+    "later after afterwards thereafter später danach darauf après tard después tarde depois dopo",
+    "tardi daarna erna później potem senare efteråt",
+)
+"""What makes a span count from the job before it."""
+JOINT = "and"
+JOINT_SIGNS = frozenset({";", ",", "+", "&"})
+MEASURES = _set(
+    "g gr gram grams gramm grammes gramos gramas grammi ml l liter liters litre litres litros",
+    "litri litrów % percent prozent x times drops tropfen gouttes gotas gocce druppels kropli x",
+    "droppar tsp tbsp kg mg ppm degrees grad c f",
+)
+"""What makes a number before it an amount, and no hour."""
