@@ -9,12 +9,17 @@ from tests.chat.harness import Talk, talking
 
 
 @pytest.fixture
-async def talk(tmp_path: Path) -> AsyncIterator[Talk]:
-    async with talking(tmp_path) as opened:
+async def talk(request: pytest.FixtureRequest, tmp_path: Path) -> AsyncIterator[Talk]:
+    async with talking(tmp_path, remembering=_is_as_built(request)) as opened:
         yield opened
 
 
 @pytest.fixture
-async def group(tmp_path: Path) -> AsyncIterator[Talk]:
-    async with talking(tmp_path, group=True) as opened:
+async def group(request: pytest.FixtureRequest, tmp_path: Path) -> AsyncIterator[Talk]:
+    async with talking(tmp_path, group=True, remembering=_is_as_built(request)) as opened:
         yield opened
+
+
+def _is_as_built(request: pytest.FixtureRequest) -> bool:
+    """Whether a test leaves the house unpatched, so that it answers as in any other."""
+    return "monkeypatch" not in request.fixturenames

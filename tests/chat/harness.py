@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tempfile
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Hashable
 from contextlib import asynccontextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
@@ -16,6 +16,7 @@ from bot.app import App
 from bot.chat.model import Address, Incoming, Reply
 from bot.clock import SimulatedClock
 from bot.defaults import Defaults
+from tests.chat.remembered import Walk
 
 START = datetime(2026, 3, 1, 12, tzinfo=UTC)
 """A Sunday at noon."""
@@ -25,7 +26,7 @@ START = datetime(2026, 3, 1, 12, tzinfo=UTC)
 class Talk:
     """One chat: what is said, what comes back, and the reminders that arrive."""
 
-    app: App
+    house: App
     clock: SimulatedClock
     group: bool = False
     chat: str = "1"
@@ -33,6 +34,14 @@ class Talk:
     arrived: list[Reply] = field(default_factory=list)
     last: list[Reply] = field(default_factory=list)
     count: int = 0
+    walk: Walk | None = None
+
+    @property
+    def app(self) -> App:
+        """The house, to look into it or to change it."""
+        if self.walk is not None:
+            self.walk.end()
+        return self.house
 
     @property
     def address(self) -> Address:
@@ -56,10 +65,20 @@ class Talk:
                 **parts,
             }
         )
-        replies = await self.app.handle(incoming)
-        for number, reply in enumerate(replies):
-            await self.app.sent(self.address, reply, f"r{self.count}.{number}")
+        step = (incoming, self.clock.now())
+        known = None if self.walk is None else self.walk.known(step)
+        replies = await self._answered(incoming, step) if known is None else list(known)
         self.last = replies or self.last
+        return replies
+
+    async def _answered(self, incoming: Incoming, step: Hashable) -> list[Reply]:
+        if self.walk is not None:
+            self.walk.leave()
+        replies = await self.house.handle(incoming)
+        for number, reply in enumerate(replies):
+            await self.house.sent(self.address, reply, f"r{self.count}.{number}")
+        if self.walk is not None:
+            self.walk.arrive(step, tuple(replies))
         return replies
 
     async def text(self, text: str, **parts: Any) -> str:
@@ -81,14 +100,26 @@ class Talk:
         """Let time pass and return the reminders that arrive on the way."""
         self.arrived.clear()
         target = self.clock.now() + timedelta(**span)
-        while (due := await self.app.next_due()) is not None and due <= target:
-            self.clock.move_to(due)
-            await self.app.deliver_due()
-        self.clock.move_to(target)
-        await self.app.deliver_due()
+        known = None if self.walk is None else self.walk.known(target)
+        if known is None:
+            await self._pass(target)
+        else:
+            self.clock.move_to(target)
+            self.arrived += known
         if self.arrived:
             self.last = []
         return list(self.arrived)
+
+    async def _pass(self, target: datetime) -> None:
+        if self.walk is not None:
+            self.walk.leave()
+        while (due := await self.house.next_due()) is not None and due <= target:
+            self.clock.move_to(due)
+            await self.house.deliver_due()
+        self.clock.move_to(target)
+        await self.house.deliver_due()
+        if self.walk is not None:
+            self.walk.arrive(target, tuple(self.arrived))
 
     async def send(self, _address: Address, reply: Reply) -> str:
         """Carry a reminder: the harness is its own courier."""
@@ -132,16 +163,23 @@ async def talking(
     start: datetime = START,
     url: URL | str | None = None,
     language: str = "en",
+    remembering: bool = False,
 ) -> AsyncIterator[Talk]:
-    """Open a house on a file of a folder, unless on another database, and a chat in it."""
+    """Open a house on a file of a folder, unless on another database, and a chat in it.
+
+    With `remembering` what other tests said from the beginning on is not worked out again: for a
+    new file, and a house that nobody patches.
+    """
+    walk = None
     clock = SimulatedClock(start)
     if url is None:
         path = folder / "chat.sqlite3"
         if not path.exists():
             path.write_bytes(await _empty_database())
         url = f"sqlite+aiosqlite:///{path}"
+        walk = Walk(path, (group, zone, start, language)) if remembering else None
     async with App.open(url, clock, Defaults(timezone=zone, language=language)) as app:
         _compile_once(app.database.engine.sync_engine)
-        talk = Talk(app, clock, group=group)
+        talk = Talk(app, clock, group=group, walk=walk)
         app.add_courier(talk)
         yield talk
