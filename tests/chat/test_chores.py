@@ -146,4 +146,4 @@ async def test_what_is_told_before_it_is_kept(fern: Talk, text: str, what: str) 
 async def test_two_rhythms_are_no_deed(fern: Talk) -> None:
     told = await fern.say("daily: feed, weekly: wc")
     assert [each.facts["reminder"]["rule"] for each in told] == ["every 1 day", "every 1 week"]
-    assert not await logged(fern)
+    assert not (await fern.facts("when did i last change water")).get("events")
