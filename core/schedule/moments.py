@@ -87,6 +87,22 @@ def parse_until(text: str, now: datetime, zone: tzinfo) -> datetime | Problem:
     return _in_any_language(text, now, zone, until=True)
 
 
+def tells_span(text: str) -> bool:
+    """Tell whether a text is nothing but how long: `2 weeks`, `for 10 days`, `für 2 wochen`.
+
+    Examples
+    --------
+    >>> tells_span("for 2 weeks"), tells_span("5 march")
+    (True, False)
+    """
+    for vocabulary in languages():
+        line = Line(text[:LONGEST_TEXT], vocabulary)
+        span = amounts(line, line.skip(0, "until", "lasting"))
+        if span is not None and line.at_end(span[1]):
+            return True
+    return False
+
+
 def _in_any_language(text: str, now: datetime, zone: tzinfo, *, until: bool) -> datetime | Problem:
     for vocabulary in languages():
         found = _in_language(text, vocabulary, now, zone, until=until)
@@ -118,7 +134,7 @@ def _in_language(
 
 def _all_of_it(line: Line, *, until: bool) -> list[Found] | None:
     """The phrases, if nothing but them stands in the line."""
-    begin = line.skip(0, "until") if until else 0
+    begin = line.skip(0, "until", "lasting") if until else 0
     span = amounts(line, begin) if until else None
     if span is not None and line.at_end(span[1]):
         return [Found((span[0],), begin, span[1], strong=True)]

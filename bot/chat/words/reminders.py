@@ -210,6 +210,21 @@ def holiday_set(until: datetime, now: datetime) -> list[str]:
     ]
 
 
+def holiday_until_when() -> list[str]:
+    """It was not said when a pause ends."""
+    return [_("Until when shall reminders pause? Send for example: until 4 May")]
+
+
+def holiday_to_come(since: datetime, until: datetime, now: datetime) -> tuple[list[str], str, str]:
+    """A pause that begins later: the question and its two buttons."""
+    told = _("Reminders can only pause from now on, and that begins {since}. Nothing is set yet.")
+    return (
+        [told.format(since=when(since, now))],
+        _("pause from now until {until}").format(until=f"{until:%Y-%m-%d}"),
+        _("tell me on that day"),
+    )
+
+
 def holiday_off() -> list[str]:
     """Reminders go on."""
     return [_("Reminders go on.")]

@@ -1,0 +1,158 @@
+"""Being away, and reminders that are to pause: `im away 5 to 12 march`, `pause reminders`.
+
+said = { away | pause reminders | light } [ [from day] to day | until day | a span ]
+
+A text with any other word says more, and is none.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import datetime, timedelta, tzinfo
+from functools import cache
+from typing import Final
+
+from core.message.fold import fold
+from core.message.waters import one_of
+from core.message.wordfile import spelt
+from core.schedule import parse_until, tells_span
+
+FILE: Final = "away_said.txt"
+
+LONGEST: Final = 100
+"""A longer text says more. [characters]"""
+
+A_DAY: Final = timedelta(days=1)
+"""Everything is off for less than this: hardly reminders."""
+
+
+@dataclass(frozen=True, slots=True)
+class Away:
+    """A time without reminders.
+
+    Attributes
+    ----------
+    until : datetime or None
+        When they go on, in UTC; None where that is unsaid.
+    since : datetime or None
+        When it begins, in UTC, where that is still to come.
+    """
+
+    until: datetime | None = None
+    since: datetime | None = None
+
+
+def away(text: str, now: datetime, zone: tzinfo) -> Away | None:
+    """What a text tells of a time without reminders; None where it tells none.
+
+    Parameters
+    ----------
+    now : datetime
+        The present moment; aware.
+    zone : tzinfo
+        The zone whose days are meant.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 2, 18, tzinfo=UTC)
+    >>> told = away("im away 5 to 12 march", now, UTC)
+    >>> f"{told.since:%d} {told.until:%d}", away("pause reminders", now, UTC).until
+    ('05 12', None)
+    >>> away("im away, who feeds them", now, UTC) is None
+    True
+    """
+    if len(text) > LONGEST or "\n" in text.strip() or "?" in text:
+        return None
+    rest = " ".join(fold(text).replace("!", " ").split())
+    has: set[str] = set()
+    for name in ("away", "noun", "pause", "all"):
+        rest, found = _cut(name, rest)
+        has |= {name} if found else set()
+    if "noun" in has or "all" in has:
+        rest, found = _cut("stop", rest)
+        has |= {"stop"} if found else set()
+    named = "away" in has or ("noun" in has and has & {"pause", "stop"})
+    if not named and not ("all" in has and has & {"pause", "stop"}):
+        return None
+    told = _when(_edges(rest), now, zone)
+    if told is None:
+        return None
+    if told.until is None:
+        plain = "away" in has or {"noun", "pause"} <= has
+        return told if plain else None
+    return told if named or told.until - now >= A_DAY else None
+
+
+def end_of(text: str, now: datetime, zone: tzinfo) -> datetime | None:
+    """When it is over, in plain words of time: `friday`, `until 4 may`, `2 weeks`; else None."""
+    rest, _found = _cut("back", fold(text).strip(" .!"))
+    found = parse_until(_edges(rest), now, zone)
+    return found if isinstance(found, datetime) else None
+
+
+def _when(rest: str, now: datetime, zone: tzinfo) -> Away | None:
+    if not rest:
+        return Away()
+    timed, back = _cut("back", rest)
+    timed = _edges(timed)
+    until = parse_until(timed, now, zone)
+    if isinstance(until, datetime):
+        begins = re.match(rf"(?:{one_of(_ways()['to'])})(?!\w)", timed) is not None
+        if back or begins or tells_span(timed):
+            return Away(until)
+        return Away(since=until)
+    return _between(timed, now, zone)
+
+
+def _between(rest: str, now: datetime, zone: tzinfo) -> Away | None:
+    """From one day to another; the first may leave out its month."""
+    begun = re.sub(rf"^(?:{one_of(_ways()['from'])})(?!\w)\s*", "", rest)
+    for joint in re.finditer(rf"\s+(?:{one_of(_ways()['to'])})\s+|\s*[-–]\s*", begun):
+        first, last = begun[: joint.start()].strip(" ."), begun[joint.end() :].strip()
+        until = parse_until(last, now, zone)
+        if not isinstance(until, datetime):
+            continue
+        if first.isdecimal():
+            first += re.sub(r"^\d+", "", last)
+        since = parse_until(first, now, zone)
+        if not isinstance(since, datetime):
+            if since.reason != "past":
+                continue
+            return Away(until)
+        if since < until:
+            return Away(until, since)
+    if begun != rest:
+        since = parse_until(begun, now, zone)
+        return Away(since=since) if isinstance(since, datetime) else None
+    return None
+
+
+def _cut(name: str, text: str) -> tuple[str, bool]:
+    """The text without the words of a class, and whether it had any."""
+    left = _pattern(name).sub(" ", text)
+    return " ".join(left.split()), left != text
+
+
+def _edges(text: str) -> str:
+    """The text without light words and signs at its ends."""
+    light = one_of(_ways()["light"])
+    front = re.compile(rf"^(?:[\s,.;:]+|(?:{light})(?![\w']))")
+    back = re.compile(rf"(?:[\s,.;:]+|(?<![\w'])(?:{light}))$")
+    while (found := front.search(text) or back.search(text)) is not None:
+        text = text[: found.start()] + text[found.end() :]
+    return text
+
+
+@cache
+def _ways() -> dict[str, set[str]]:
+    found: dict[str, set[str]] = {}
+    for _section, meaning, ways in spelt(FILE):
+        found.setdefault(meaning, set()).update(ways)
+    return found
+
+
+@cache
+def _pattern(name: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![\w'])(?:{one_of(_ways()[name])})(?![\w'])")
