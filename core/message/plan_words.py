@@ -134,8 +134,10 @@ def _to_come(said: Said) -> Telling | None:
 
 def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     """The meaning of the classes of a text's words."""
-    if asks and said in _OF_NOW:
+    if (asks or "may" in said) and said in _OF_NOW:
         return "go_on"
+    if asks and said == {"two", "now"}:
+        return "at_once"  # both today?
     if "ask" in said:  # how much do i put in today: nothing is told
         said = said - {"ask"}
         if said & {"put", "inside", "give"} and not said - _OF_INTENT:
@@ -230,8 +232,21 @@ _ALONE: Final[Mapping[Telling, frozenset[str]]] = {
 }
 """Classes whose word says all, and what may stand beside it as well as `_BESIDE`."""
 
-_OF_NOW: Final = (frozenset({"after"}), frozenset({"now"}), frozenset({"all", "put"}))
-"""Whole questions that ask where it stands: so now?, all done?"""
+_OF_NOW: Final = (
+    frozenset({"after"}),
+    frozenset({"now"}),
+    frozenset({"all", "put"}),
+    frozenset({"again"}),
+    frozenset({"rest"}),
+    frozenset({"rest", "part"}),
+    frozenset({"rest", "now"}),
+    frozenset({"place"}),
+    frozenset({"place", "now"}),
+    frozenset({"place", "now", "may"}),
+    frozenset({"place", "now", "may", "give"}),
+    frozenset({"place", "may", "give"}),
+)
+"""Whole questions that ask where it stands: so now?, all done?, third one now?, rest of it?"""
 
 _OF_INTENT: Final = frozenset(
     {

@@ -122,3 +122,33 @@ async def test_what_only_sounds_like_it_is_not_heard_so(planned: Talk, text: str
     assert not told.startswith(("Yes:", "No:", "That is what 90 L", "Not by spoon")), text
     assert "KH may rise by 1 °dH a day" not in told, text
     assert "7 parts" not in told, text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "rest of it?", "and the rest?", "rest?", "again?", "another one?", "second one now?",
+        "can i do the second now", "how long apart", "when can i do the rest", "what next",
+        "y el resto?", "und der rest?", "et le reste?", "e o resto?", "e il resto?", "en de rest?",
+        "a reszta?", "och resten?", "encore?", "nochmal?", "otra vez?",
+    ],
+)  # fmt: skip
+async def test_behind_a_part_the_test_comes_first(planned: Talk, text: str) -> None:
+    await planned.say("done")
+    told = await planned.text(text)
+    assert "Test KH, pH and ammonia from tomorrow" in told, text
+    assert "2.7 g" not in told, text
+
+
+@pytest.mark.parametrize("text", ["both today?", "beide heute?", "les deux aujourd'hui?"])
+async def test_two_parts_of_a_day_are_none(planned: Talk, text: str) -> None:
+    assert (await planned.text(text)).startswith("No: give the 2 parts 24 h apart"), text
+
+
+@pytest.mark.parametrize("text", ["again?", "what next", "rest of it?", "next one now?"])
+async def test_after_the_retest_what_is_left_is_worked_out(planned: Talk, text: str) -> None:
+    await planned.say("done")
+    await planned.wait(days=1)
+    await planned.say("kh 3 ph 7 ammonia 0")
+    facts = await planned.facts(text)
+    assert (facts["from"], facts["to"]) == (3.0, 4.0), text

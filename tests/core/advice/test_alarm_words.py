@@ -180,6 +180,10 @@ CRIES = {
     "alle Neons gestorben",
     "todos los neones murieron",
     "all my fish died once",
+    "everybody looks dead",
+    "my betta looks dead",
+    "2 neons seem dead",
+    "tutti sembrano morti",
 }
 """Messages of the parser's own corpus that are calls for help, or the command's word."""
 
