@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 
-from bot.chat import moves, readings
+from bot.chat import moves, readings, unheard
 from bot.chat.answering import answer_for
 from bot.chat.asking import unpacked
 from bot.chat.model import Reply
@@ -118,6 +118,7 @@ async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Let a doubtful part go."""
     if not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
+    await unheard.settle(turn)
     return [await turn.reply(words.left_out())]
 
 

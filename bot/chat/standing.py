@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import emergencies, verdicts, why_values
+from bot.chat import emergencies, unheard, verdicts, why_values
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -145,9 +145,9 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     if not state.readings:
         return [await turn.reply(words.nothing_measured(stored.name))]
     if (made := outdated(state)) is not None and made.is_enough:
-        facts = {"tank": stored.name, "changed": {"share": made.share}}
         told = words.before_change(stored.name, made.share or 0.0, ill=())
-        return [await turn.reply(told, facts=facts)]
+        changed = {"tank": stored.name, "changed": {"share": made.share}}
+        return [await turn.reply(told, facts=changed)]
     found = [
         finding
         for finding in stands(state, frozenset(state.readings))
@@ -156,7 +156,7 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     called = next((d for d in state.called if d in SHOWN_BY_NONE), None)
     if not found and called is not None:
         return [await emergencies.help_in(turn, stored, SHOWN_BY_NONE[called])]
-    facts = {"tank": stored.name, **_facts(state, found)}
+    facts: dict[str, Any] = {"tank": stored.name, **_facts(state, found)}
     if (of_ammonia := await _for_ammonia(turn, stored, state, found)) is not None:
         return [of_ammonia]
     if found:
@@ -167,7 +167,12 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     changes = [each.at for each in state.events or () if each.what.kind == "water_change"]
     last = state.now - max(changes) if changes else None
     lines = [*words.change_unneeded(stored.name, last), words.keep_routine()]
-    lines[1:1] = [*await verdicts.not_heard(turn, stored), *verdicts.untested(state)]
+    left = await unheard.left(turn, stored)
+    facts |= verdicts.facts_of(state, left)
+    if (doubted := verdicts.in_doubt(stored, state, left)) is not None:
+        lines = doubted
+    else:
+        lines[1:1] = [*verdicts.not_heard(state, left), *verdicts.untested(state)]
     if not any(reading.is_fresh(state.now) for reading in state.readings.values()):
         lines = [words.only_old(stored.name)]
     return [await turn.reply([*lines, *await _due_next(turn, stored)], facts=facts)]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import timedelta
-from typing import Final
+from typing import Any, Final
 
 from bot.chat.turn import Turn
 from bot.store.log import Entry
@@ -13,7 +15,7 @@ from bot.store.tanks import StoredTank
 from core.message import doubts
 from core.message.fold import fold
 from core.message.lexicon import lexicon
-from core.message.model import Parsed
+from core.message.model import Doubt, Parsed
 from core.message.tokens import cut
 
 STILL_MEANT: Final = timedelta(hours=12)
@@ -33,28 +35,94 @@ _NO_READING: Final = frozenset(
 _DEEDS: Final = frozenset({"event", "substance"})
 
 
+@dataclass(frozen=True, slots=True)
+class Left:
+    """What was told and is on no record.
+
+    Attributes
+    ----------
+    text : str
+        The words, as far as they are said back.
+    values : mapping of analyte to float
+        What was asked about and not answered; canonical units.
+    kit : bool
+        True where the last test itself was doubted.
+    open : bool
+        True where no verdict may be good: a number, or the test, and nothing read since.
+    """
+
+    text: str
+    values: Mapping[str, float] = field(default_factory=dict)
+    kit: bool = False
+    open: bool = False
+
+
 async def note(turn: Turn, parsed: Parsed) -> None:
     """Keep what of a message was not understood, if it may tell of the water."""
+    asked = _asked(parsed.doubts)
     text = _part(turn, parsed)
+    if text is None and asked:
+        text = next(doubt.text for doubt in parsed.doubts if doubt.value is not None)
     if text is None or not turn.incoming.addressed:
         return
+    tanks = (parsed.tank, *(doubt.value.tank for doubt in parsed.doubts if doubt.value is not None))
+    named = next((turn.tank_named(tank) for tank in tanks if tank), None)
+    held = {"values": asked, "tank": None if named is None else named.id}
+    await _keep(turn, text, held)
+
+
+async def disown(turn: Turn) -> None:
+    """Keep that the last test was doubted by who did it."""
+    await _keep(turn, " ".join(turn.incoming.text.split()), {"kit": True})
+
+
+async def settle(turn: Turn) -> None:
+    """Let go of what was asked about: it was answered."""
+    await _keep(turn, "", {})
+
+
+async def _keep(turn: Turn, text: str, held: Mapping[str, Any]) -> None:
     (*_older, newest) = [0, *(each.id for each in await turn.uow.log.newest(turn.chat.id, 1))]
-    context = {UNHEARD: text, "entry": newest}
+    context = {UNHEARD: text, "entry": newest, **held}
     offer = Offer(choices=(), made_at=turn.now, expects=UNHEARD, context=context)
     await turn.uow.offers.add(turn.chat.id, offer)
 
 
-async def part(turn: Turn, stored: StoredTank) -> str | None:
-    """The newest part of a message that was not understood, and was not told anew since."""
+async def left(turn: Turn, stored: StoredTank) -> Left | None:
+    """The newest that was not understood or not answered, and was not told anew since."""
     found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
-    if found is None:
+    if found is None or not (text := str(found.context[UNHEARD])):
         return None
-    text = str(found.context[UNHEARD])
+    if found.context.get("tank") not in {None, stored.id}:
+        return None
     newer = await turn.uow.log.newest(turn.chat.id, PASSED)
     newer = [entry for entry in newer if entry.id > found.context["entry"]]
-    if len(newer) >= PASSED or _told_anew(text, newer, stored):
+    read = {each.what.analyte for entry in newer for each in entry.readings}
+    values: dict[str, float] = found.context.get("values", {})
+    kit = bool(found.context.get("kit"))
+    if kit and read:
         return None
-    return text if len(text) <= QUOTED else f"{text[: QUOTED - 1]}…"
+    if not kit and (len(newer) >= PASSED or _told_anew(text, newer, stored)):
+        return None
+    if values and set(values) <= read:
+        return None
+    said = text if len(text) <= QUOTED else f"{text[: QUOTED - 1]}…"
+    is_open = kit or bool(values) or (not read and bool(_numbers(text)))
+    return Left(said, values, kit, is_open)
+
+
+def _asked(found: Sequence[Doubt]) -> dict[str, float]:
+    """The values that a message leaves in doubt, by analyte; of a range its worse end."""
+    told: dict[str, float] = {}
+    for doubt in found:
+        if doubt.value is None or doubt.reason in _NO_READING - {doubts.QUESTIONED}:
+            continue
+        number = doubt.value.canonical
+        if isinstance(number, tuple):
+            number = max(number)
+        if number is not None:
+            told[doubt.value.analyte] = number
+    return told
 
 
 def _part(turn: Turn, parsed: Parsed) -> str | None:

@@ -13,8 +13,9 @@ from bot.chat.words import strangers as stranger_words
 from bot.chat.words.readings import event
 from bot.store.tanks import StoredTank
 from core.advice import untested as untested_deeds
-from core.advice.findings import DEEDS, Finding, stands, unknown_in
+from core.advice.findings import DEEDS, Finding, find, stands, unknown_in
 from core.advice.nobodys import is_nobodys
+from core.advice.outlook import with_premises
 from core.advice.state import Measured, State
 from core.advice.strangers import strangers
 
@@ -23,6 +24,19 @@ async def verdict(
     turn: Turn, stored: StoredTank, state: State, readings: Collection[Measured]
 ) -> tuple[list[str], list[Finding], still_in.StillIn]:
     """What readings mean, the findings behind it, and what may still be in the water."""
+    left = await unheard.left(turn, stored)
+    lines, found, still = await _judged(turn, stored, state, readings, left)
+    still.facts = {**still.facts, **facts_of(state, left)}
+    return lines, found, still
+
+
+async def _judged(
+    turn: Turn,
+    stored: StoredTank,
+    state: State,
+    readings: Collection[Measured],
+    left: unheard.Left | None,
+) -> tuple[list[str], list[Finding], still_in.StillIn]:
     found = stands(state, frozenset(reading.analyte for reading in readings))
     unknown = strangers(state.tank)
     lines = [finding_words.line(finding) for finding in found]
@@ -36,7 +50,7 @@ async def verdict(
         lines = words.done_since(stored.name, [event(each.what) for each in done])
     elif any(reading.is_fresh(state.now) for reading in readings):
         is_all = len(readings) == len(state.readings)
-        lines = await _nothing_off(turn, stored, state, still, is_all=is_all)
+        lines = _nothing_off(turn, stored, state, still, left, is_all=is_all)
         if unknown:
             lines.append(stranger_words.not_judged(unknown))
         return lines, found, still
@@ -45,18 +59,24 @@ async def verdict(
     else_told = any(f.id in DEEDS or "substance" in f.facts for f in found) or still.lines
     dosed, of_dose = ([], {}) if else_told else still_in.moved(stored, state)
     still.facts = of_dose
-    lines[1:1] = [*dosed, *await not_heard(turn, stored)]
+    lines[1:1] = [*dosed, *not_heard(state, left)]
     return lines, found, still
 
 
-async def _nothing_off(
-    turn: Turn, stored: StoredTank, state: State, still: still_in.StillIn, *, is_all: bool
+def _nothing_off(
+    turn: Turn,
+    stored: StoredTank,
+    state: State,
+    still: still_in.StillIn,
+    left: unheard.Left | None,
+    *,
+    is_all: bool,
 ) -> list[str]:
     """That no reading is off; but of what went in since nothing is known to be well.
 
     `is_all` where the whole record is judged: then what is missing in it is named.
     """
-    unread = await not_heard(turn, stored)
+    unread = not_heard(state, left)
     unknown = unknown_in(state)
     known = {each.name.casefold() for each in turn.products}
     if unknown is not None and unknown.casefold() not in known:
@@ -65,15 +85,54 @@ async def _nothing_off(
     if dosed:
         return [words.lead(stored.name, dosed[0]), *dosed[1:], *unread]
     missing = untested(state) if is_all else []
+    if (doubted := in_doubt(stored, state, left)) is not None:
+        return [*doubted, *missing]
     if missing or unread:
         return [words.within(stored.name), *unread, *missing]
     return [words.nothing_off(stored.name)]
 
 
-async def not_heard(turn: Turn, stored: StoredTank) -> list[str]:
+def not_heard(state: State, left: unheard.Left | None) -> list[str]:
     """What was sent before and not understood: no answer of the water leaves it out."""
-    part = await unheard.part(turn, stored)
-    return [] if part is None else [words.not_understood(part)]
+    if left is None:
+        return []
+    if left.kit or left.values:
+        return [words.doubted(left.text, kit=left.kit), *_if_so(state, left)]
+    return [words.not_understood(left.text)]
+
+
+def in_doubt(stored: StoredTank, state: State, left: unheard.Left | None) -> list[str] | None:
+    """That nothing can be told while a number or a test is in doubt; None where none is.
+
+    What such a number would mean is told as if it were true.
+    """
+    if left is None or not left.open:
+        return None
+    if left.kit or left.values:
+        first = words.cannot_tell(stored.name, left.text, kit=left.kit)
+        return [first, *_if_so(state, left)]
+    return [words.cannot_tell_yet(stored.name), words.not_understood(left.text)]
+
+
+def facts_of(state: State, left: unheard.Left | None) -> dict[str, object]:
+    """What a number that is in doubt would mean, as facts; nothing where that is not bad."""
+    found = _supposed(state, left)
+    return (
+        {"supposed": [{"id": found.id, "severity": found.severity, **found.facts}]} if found else {}
+    )
+
+
+def _if_so(state: State, left: unheard.Left) -> list[str]:
+    found = _supposed(state, left)
+    return [] if found is None else [words.if_so(finding_words.line(found))]
+
+
+def _supposed(state: State, left: unheard.Left | None) -> Finding | None:
+    """The worst that values which nobody answered for would mean."""
+    if left is None or not left.values:
+        return None
+    found = find(with_premises(state, left.values), frozenset(left.values))
+    return next((each for each in found if each.severity != "note"), None)
 
 
 def untested(state: State) -> list[str]:

@@ -66,6 +66,40 @@ def not_understood(part: str) -> str:
     )
 
 
+def doubted(part: str, *, kit: bool) -> str:
+    """A number that was asked about and not answered, or a test that was doubted."""
+    if kit:
+        return _("You doubt the last test (“{part}”): test again, and send it.").format(part=part)
+    return _("“{part}” is not answered yet: is it right?").format(part=part)
+
+
+def test_again(tank: str) -> list[str]:
+    """The last test was done with a kit that is no good, or done wrong."""
+    return [
+        _("{tank}: then the last test proves nothing. Test again and send it.").format(tank=tank),
+        _("Until then do as if the worse of what was read were true; nothing more goes in."),
+    ]
+
+
+def cannot_tell(tank: str, part: str, *, kit: bool) -> str:
+    """No verdict while a number is asked about, or the test is doubted."""
+    if kit:
+        told = _("{tank}: I cannot tell: you doubt the last test (“{part}”). Test again, send it.")
+        return told.format(tank=tank, part=part)
+    told = _("{tank}: I cannot tell: is “{part}” right? Answer that, or test again and send it.")
+    return told.format(tank=tank, part=part)
+
+
+def cannot_tell_yet(tank: str) -> str:
+    """No verdict while a number was not understood; what it was follows."""
+    return _("{tank}: I cannot tell yet.").format(tank=tank)
+
+
+def if_so(finding: str) -> str:
+    """What a number would mean that nobody answered for: until then it counts as true."""
+    return _("Until then take it as true: {finding}").format(finding=finding)
+
+
 def before_change(tank: str, share: float, *, ill: Sequence[str]) -> list[str]:
     """Every reading is from before a change of much of the water: only a new test tells."""
     percent = plain(100.0 * share, 0)
