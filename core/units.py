@@ -231,7 +231,7 @@ def label(unit: str) -> str:
 
 # --- off the hot path -----------------------------------------------------------------------
 
-_PINT_NAMES = {
+PINT_NAMES = {
     "°dH": "degree_dH",
     "ppm": "ppm_CaCO3",
     "°fH": "degree_fH",
@@ -263,6 +263,7 @@ _PINT_NAMES = {
     "mm": "millimeter",
     "ft": "foot",
 }
+"""Our spellings of the units that are converted off the hot path, and their names in pint."""
 
 
 @lru_cache(maxsize=1)
@@ -303,11 +304,11 @@ def convert(value: float, from_unit: str, to_unit: str) -> float:
     import pint
 
     for unit in (from_unit, to_unit):
-        if unit not in _PINT_NAMES:
+        if unit not in PINT_NAMES:
             raise WrongUnit("a conversion", unit)
     units = registry()
     try:
-        quantity = units.Quantity(value, _PINT_NAMES[from_unit])
-        return float(quantity.to(_PINT_NAMES[to_unit]).magnitude)
+        quantity = units.Quantity(value, PINT_NAMES[from_unit])
+        return float(quantity.to(PINT_NAMES[to_unit]).magnitude)
     except pint.DimensionalityError as error:
         raise WrongUnit(from_unit, to_unit) from error

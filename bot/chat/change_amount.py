@@ -44,7 +44,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     asked = parsed.question
     whole = asked is not None and (asked.percent is not None or asked.litres is not None)
-    named = None if whole else amount_named(turn.incoming.text)
+    named = None if whole else amount_named(turn.incoming.text, turn.chat.us_gallons)
     if named is None:
         return None
     newest = await _newest(turn)

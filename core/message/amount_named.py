@@ -42,8 +42,10 @@ class Named:
     half: bool = False
 
 
-def amount_named(text: str) -> Named | None:
+def amount_named(text: str, us_gallons: bool = True) -> Named | None:
     """What a text names, if all it does is to name an amount of water, or that it was done.
+
+    Gallons come out as litres; `us_gallons` tells which ones this chat means by a bare gallon.
 
     Examples
     --------
@@ -70,7 +72,8 @@ def amount_named(text: str) -> Named | None:
         return None  # half of 20
     (number,) = told.numbers
     if number.unit == "gallon":
-        return Named(mood, number.value * LITRES["gal"], "litre")
+        litres = LITRES["gal" if us_gallons else "uk gal"]
+        return Named(mood, number.value * litres, "litre") if number.value > 0 else None
     if number.unit == "percent":
         return Named(mood, number.value, "percent") if 0 < number.value <= _WHOLE else None
     if number.unit == "litre":

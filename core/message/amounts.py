@@ -9,7 +9,8 @@ from core.message.quantities import Quantity
 from core.message.tokens import cut
 from core.units import UK_GALLON_L, US_GALLON_L
 
-LITRES = {"L": 1.0, "mL": 1e-3, "uk gal": UK_GALLON_L}
+LITRES = {"L": 1.0, "mL": 1e-3, "gal": US_GALLON_L, "uk gal": UK_GALLON_L}
+"""Litres in a unit of volume; of `gal` where no chat says that its gallons are British."""
 GRAMS = {"g": 1.0, "kg": 1e3, "mg": 1e-3, "oz": 28.349523125, "lb": 453.59237, "grain": 0.06479891}
 """Grams in a unit of mass, those of the avoirdupois exact (NIST Handbook 44, App. C; memory)."""
 MILLILITRES = {"mL": 1.0}

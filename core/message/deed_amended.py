@@ -16,7 +16,7 @@ from core.message.put_right import class_of
 from core.message.quantities import Quantity
 from core.message.token import Token
 
-_OF_WATER: Final = frozenset({"%", "gal", *LITRES}) - {"mL"}
+_OF_WATER: Final = frozenset({"%", *LITRES}) - {"mL"}
 _OF_DOSE: Final = frozenset({*GRAMS, *MILLILITRES, *SPOONS})
 _PHRASE: Final = 5
 """Words of the longest phrase that is looked for."""

@@ -30,12 +30,14 @@ PHRASE: Final = 6
 _WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
 _MEASURES: Final[Mapping[str, tuple[str, float]]] = {
     **{unit: ("grams", factor) for unit, factor in GRAMS.items()},
-    **{unit: ("litres", factor) for unit, factor in LITRES.items()},
+    **{unit: ("litres", factor) for unit, factor in LITRES.items() if unit != "gal"},
     **{unit: ("spoons", factor) for unit, factor in SPOONS.items()},
     **{unit: ("millilitres", factor) for unit, factor in MILLILITRES.items()},
     "%": ("percent", 1.0),
 }
-"""Which of `Amounts` a unit is of, and how much of it one is; a millilitre is no litre here."""
+"""Which of `Amounts` a unit is of, and how much of it one is; a millilitre is no litre here.
+
+A bare gallon is left out: which one it is only the chat knows."""
 
 _LEADS: Final = frozenset({"ok", "okay"})
 """Words that say no more than that what follows is an answer."""

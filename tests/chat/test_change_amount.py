@@ -123,3 +123,12 @@ async def test_a_share_done_that_nothing_waits_for_is_a_change(talk: Talk) -> No
     await talk.say("/tank new Fern 90 l fresh")
     assert "changed 60 L" in await talk.text("done, 60 litres")
     assert "changed" not in await talk.text("done, 60")
+
+
+@pytest.mark.parametrize(
+    ("said", "logged"),
+    [("no 6 gallons", "22.7 L"), ("no, 6 gal", "22.7 L"), ("sorry 6 uk gallons", "27.3 L")],
+)
+async def test_a_change_is_put_right_in_gallons(fern: Talk, said: str, logged: str) -> None:
+    await fern.say("changed 5 gallons")
+    assert f"Corrected: Fern: changed {logged}" in await fern.text(said)

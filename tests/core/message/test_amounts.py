@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from core.message.amounts import grams, length_cm, volume_litres
+from core.message.amount_named import FILE, amount_named
+from core.message.amounts import LITRES, grams, length_cm, volume_litres
+from core.message.wordfile import spelt
+from core.units import PINT_NAMES, registry
 
 
 @pytest.mark.parametrize(
@@ -79,3 +82,41 @@ def test_length(text: str, expected: float | None) -> None:
 def test_mass(text: str, expected: float | None) -> None:
     found = grams(text)
     assert found == (None if expected is None else pytest.approx(expected, rel=1e-5))
+
+
+@pytest.mark.parametrize(
+    ("unit", "name"),
+    [
+        ("L", "liter"),
+        ("mL", "milliliter"),
+        ("gal", "US_liquid_gallon"),
+        ("uk gal", "imperial_gallon"),
+    ],
+)
+def test_each_unit_of_volume_has_its_litres(unit: str, name: str) -> None:
+    assert LITRES[unit] == pytest.approx(float(registry()(name).to("liter").magnitude))
+
+
+def test_no_unit_of_volume_is_without_litres() -> None:
+    volumes = {unit for unit, name in PINT_NAMES.items() if registry()(name).check("[volume]")}
+    assert volumes == set(LITRES)
+
+
+def _units() -> list[str]:
+    told = spelt(FILE, {"word", "unit"})
+    return [way for section, _meaning, ways in told if section == "unit" for way in ways]
+
+
+@pytest.mark.parametrize("unit", _units())
+def test_an_amount_of_water_is_read_in_each_unit_that_it_has(unit: str) -> None:
+    named = amount_named(f"no 6 {unit}")
+    assert named is not None
+    assert named.value is not None
+    assert named.unit in {"percent", "litre"}
+
+
+def test_a_chat_may_mean_imperial_gallons_of_a_change() -> None:
+    american, british = amount_named("no 6 gal"), amount_named("no 6 gal", us_gallons=False)
+    assert american is not None
+    assert british is not None
+    assert (american.value, british.value) == pytest.approx((22.7125, 27.2765), abs=1e-3)
