@@ -70,7 +70,7 @@ async def _put_right(turn: Turn, entry: Entry, said: Right) -> list[Reply] | Non
     if said.half:
         twice = not said.marked and own_plan.LOGGED.fullmatch(await own_plan.logged_as(turn, entry))
         return None if twice else await _half(turn, entry)  # the other half of it, maybe
-    if said.number is None or not _was(entry, said.wrong):
+    if said.number is None or not was(entry, said.wrong):
         return None
     weighed = dose is not None and (dose.grams is not None or not said.number[-1].isdigit())
     if weighed and (mass := _grams(said.number)) is not None:
@@ -94,7 +94,7 @@ def _only_dose(entry: Entry) -> Event | None:
     return only if only is not None and only.kind == "dose" else None
 
 
-def _was(entry: Entry, wrong: float | None) -> bool:
+def was(entry: Entry, wrong: float | None) -> bool:
     """Whether an entry tells the number that is said to be wrong, where one is."""
     if wrong is None:
         return True

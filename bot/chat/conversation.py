@@ -45,6 +45,7 @@ from bot.chat import (
     typed,
     undoing,
     unheard,
+    volume_right,
     what_now,
 )
 from bot.chat.looks import BEFORE_INTENT, BEFORE_READINGS, QUESTIONS, first
@@ -118,7 +119,8 @@ async def _message(turn: Turn) -> list[Reply]:
     if turn.unheard or (found is None and parsed.doubts):
         turn.incoming = said
         await unheard.note(turn, parsed)
-    return replies if amount is None else [amount]
+    replies = replies if amount is None else [amount]
+    return [*replies, *await volume_right.unanswered(turn, replies)]
 
 
 async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:

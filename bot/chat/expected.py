@@ -12,6 +12,7 @@ from bot.chat import (
     reminder_answers,
     replanned,
     reports,
+    resizing,
     tank_volumes,
     treatment_answers,
 )
@@ -45,6 +46,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if offer.expects == "volume":
         return await _volume(turn, offer, parsed)
     if offer.expects == "undo" and parsed.command is not None and parsed.command.name == "undo":
+        if replanned.RESIZED in offer.context:
+            return await resizing.take_back(turn, offer)
         if labels.UNDO in offer.context:
             return await labels.take_back(turn, offer)
         return await reminder_answers.take_back(turn, offer)
@@ -82,7 +85,10 @@ async def press_volume(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     stored = turn.tank_by_id(choice.arguments["tank_id"])
     if stored is None or not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
+    before = stored.tank.volume_l
     stored = await turn.change_tank(stored, volume_l=choice.arguments["volume_l"])
+    if before is not None and offer.context.get("wish") is None:
+        return await resizing.changed(turn, stored, before, words.volume_set(stored.tank))
     return await _go_on(turn, stored, offer)
 
 

@@ -80,6 +80,7 @@ from bot.chat import (
     treatments,
     typed,
     under,
+    volume_right,
     warming,
     weighed_later,
     well_asked,
@@ -160,6 +161,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
+    volume_right.answer,
     copper_told.answer,
     copper_asked.answer,
     done_asked.answer,

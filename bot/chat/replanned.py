@@ -21,6 +21,12 @@ HELD: Final = timedelta(hours=12)
 LOGGING: Final = frozenset({"log_dose", "which_form", "log_some"})
 """What the button of a plan does that puts its first part on record."""
 
+AMOUNTS: Final = frozenset({"grams", "salts", "parts", "forms", "litres", "goals"})
+"""Facts of an answer that names how much of something is for a tank."""
+
+RESIZED: Final = "resized"
+"""Of an offer: that a tank got another volume, which can be taken back."""
+
 LOOKED_AT: Final = AT_HAND
 """Latest offers among which the plan is found."""
 
@@ -53,11 +59,17 @@ async def for_volume(turn: Turn, stored: StoredTank, offer: Offer | None = None)
     return await dosing.dose(turn, question, Parsed("question", question=question))
 
 
+def is_of(offer: Offer, stored: StoredTank) -> bool:
+    """Whether an answer named an amount of something for a tank."""
+    told = offer.context.get("facts", {})
+    return told.get("tank") == stored.name and not AMOUNTS.isdisjoint(told)
+
+
 async def newest(turn: Turn) -> Offer | None:
     """The newest answer but of a part that was logged and of how much water a tank holds."""
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
-        if OF_PLAN in offer.context:
-            continue  # talk of the plan
+        if OF_PLAN in offer.context or RESIZED in offer.context:
+            continue  # talk of the plan, or how much water a tank holds
         of_volume = any(choice.verb == "set_volume" for choice in offer.choices)
         if offer.entry_id is None and not of_volume:
             return offer

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
 from bot.chat.model import Reply
 from bot.chat.tank_words import Described, describe
@@ -14,6 +14,9 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
+
+ASKED_VOLUME: Final = "asked_volume"
+"""Of an offer: that it is open whether a tank holds another amount than is on record."""
 
 
 async def confirm_lengths(
@@ -80,6 +83,21 @@ async def ask_whether(turn: Turn, stored: StoredTank, volume: float) -> Reply:
             Choice(buttons.no(), "leave_out", "no"),
         ],
         facts=facts(stored) | {"volume_l": volume},
+        context={ASKED_VOLUME: held},
+    )
+
+
+async def ask_from_now(turn: Turn, stored: StoredTank, volume: float) -> Reply:
+    """Ask whether to reckon from now on with what a tank holds at the moment."""
+    held = {"tank_id": stored.id, "volume_l": volume}
+    return await turn.reply(
+        words.whether_from_now(stored.tank, volume),
+        choices=[
+            Choice(words.yes_volume(volume), "set_volume", "yes", held),
+            Choice(buttons.no(), "leave_out", "no"),
+        ],
+        facts=facts(stored) | {"told_l": volume},
+        context={ASKED_VOLUME: held},
     )
 
 

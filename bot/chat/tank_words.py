@@ -11,6 +11,7 @@ from core.message.amounts import volume_litres
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
+from core.message.volume_said import only_tells
 from core.tank import FILLED, Box, Setup, TankKind
 
 KIND_WORDS: Final[dict[str, TankKind]] = {
@@ -149,6 +150,8 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     number = re.search(r"\d", text)
     if number is None or not words & NOUNS or _else_said(text[: number.start()]):
         return None
+    if _BELOW_NOTHING.search(text[: number.start()]):
+        return Described("tank", -1.0) if _of_volume(text[number.start() :], us_gallons) else None
     details = " ".join(
         word for word in text[number.start() :].split() if word.casefold() not in _UNTOLD
     )
@@ -162,18 +165,38 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     return replace(said, kind=said.kind or next(iter(kinds), pond), setup=setup)
 
 
+def _of_volume(text: str, us_gallons: bool) -> bool:
+    return describe(f"tank {text}", us_gallons=us_gallons).volume_l is not None
+
+
 def _else_said(head: str) -> bool:
     """Whether more than holding stands between a tank and a number: `my tank lost 20 l`."""
     words = [word.strip(",.;!:") for word in head.casefold().split()]
     last = max((n for n, word in enumerate(words) if word in NOUNS), default=len(words))
     between = " ".join(words[last + 1 :])
     tokens = cut(fold(between), lexicon(), between)
+    if between and only_tells(between):
+        return False  # the tank is actually 80 l
     tells = {"link", "approx"}
     return any(
         (token.kind in TALK and token.text not in HOLDS)
         or (token.kind == "mark" and token.value not in tells)
         for token in tokens
     )
+
+
+def of_a_day(text: str) -> bool:
+    """Whether a day stands before the number, as if so much was so or was done then."""
+    number = re.search(r"\d", text)
+    head = text[: number.start()] if number is not None else ""
+    return any(
+        token.kind == "time" and token.value in _DAYS for token in cut(fold(head), lexicon(), head)
+    )
+
+
+_DAYS: Final = frozenset({"today", "yesterday", "before_yesterday", "tomorrow"})
+_BELOW_NOTHING: Final = re.compile(r"(?:^|\s)(?:[-−–]|minus\s{1,2})$")
+"""A minus sign that touches the number behind it."""
 
 
 def named(text: str) -> str | None:

@@ -7,7 +7,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final, cast
 
-from bot.chat import replanned
+from bot.chat import resizing
 from bot.chat import traits as told
 from bot.chat.model import Reply
 from bot.chat.tank_volumes import confirm_box, facts
@@ -219,11 +219,11 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
         return [await turn.reply(words.not_understood(said.rest))]
     if not changes:
         return [await show(turn, stored)]
+    before = stored.tank.volume_l
     stored = await turn.change_tank(stored, **changes)
-    changed = await turn.reply(words.changed(stored.tank), facts=facts(stored))
     if "volume_l" not in changes:
-        return [changed]
-    return [changed, *await replanned.for_volume(turn, stored)]
+        return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
+    return await resizing.changed(turn, stored, before)
 
 
 async def show(turn: Turn, stored: StoredTank) -> Reply:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import replanned, standing, tank_words, tanks
+from bot.chat import replanned, resizing, standing, tank_words, tanks
 from bot.chat.model import Reply
 from bot.chat.tank_volumes import ask_whether, confirm_box, facts
 from bot.chat.turn import Turn
@@ -14,7 +14,7 @@ from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.message.fold import fold
 from core.message.model import Command, Parsed, Question
-from core.message.volume_said import gallons_told, volume_alone, volume_told, without_other
+from core.message.volume_said import gallons_told, of_now, volume_alone, volume_told, without_other
 from core.tank import Tank
 from core.units import UK_GALLON_L, US_GALLON_L
 
@@ -58,7 +58,7 @@ async def of_plan(turn: Turn) -> list[Reply] | None:
     """
     volume = volume_told(turn.incoming.text, turn.chat.us_gallons)
     gallons = gallons_told(turn.incoming.text) if volume is None else None
-    if (volume is None and gallons is None) or turn.incoming.group:
+    if (volume is None and gallons is None) or turn.incoming.group or of_now(turn.incoming.text):
         return None
     stored = await replanned.planned(turn)
     held = None if stored is None else stored.tank.volume_l
@@ -71,7 +71,7 @@ async def of_plan(turn: Turn) -> list[Reply] | None:
         return [await turn.reply(words.volume_implausible(volume))]
     if not held / FAR_OFF <= volume <= held * FAR_OFF:
         return [await ask_whether(turn, stored, volume)]
-    return await _changed(turn, await turn.change_tank(stored, volume_l=volume))
+    return await resizing.changed(turn, await turn.change_tank(stored, volume_l=volume), held)
 
 
 def _in_gallons(held: float, meant: str | None) -> float | None:
@@ -80,15 +80,6 @@ def _in_gallons(held: float, meant: str | None) -> float | None:
     count = held / told
     whole = abs(2.0 * count - round(2.0 * count)) < NEAR
     return instead * round(2.0 * count) / 2.0 if whole else None
-
-
-async def _changed(turn: Turn, stored: StoredTank) -> list[Reply]:
-    """Say what a tank holds now, judge by it what went in, and answer the plan anew."""
-    plan = await replanned.newest(turn)
-    replies = [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
-    if await turn.uow.log.events(stored.id, kinds=["dose"], since=turn.now - standing.DAY):
-        replies += await standing.status(turn, Question("safe", stored.name))
-    return [*replies, *await replanned.for_volume(turn, stored, plan)]
 
 
 async def _volume_alone(turn: Turn) -> list[Reply] | None:
@@ -110,18 +101,24 @@ async def _shown(turn: Turn, stored: StoredTank) -> list[Reply]:
 
 async def own(turn: Turn) -> list[Reply] | None:
     """What is said of a tank without ``/tank``: how much water, and of which kind."""
-    stored, text = _spoken_of(turn)
+    stored, text = spoken_of(turn, without_other(turn.incoming.text))
     said = tank_words.own(text, us_gallons=turn.chat.us_gallons)
     if said is None or (stored is None and len(turn.tanks) > 1):
         return None
     volume = said.volume_l
+    if volume is not None and volume < 0.0:
+        return [await turn.reply(words.negative())]
     if volume is not None and not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
         return [await turn.reply(words.volume_implausible(volume))]
+    before = None
     if stored is None and not turn.tanks:
         kind = said.kind or "fresh"
         stored = await turn.add_tank(Tank(first_tank(), kind=kind, volume_l=volume, named=False))
     else:
         stored = stored or turn.tanks[0]
+        before = stored.tank.volume_l
+        if volume is not None and before is not None and tank_words.of_a_day(text):
+            return [await ask_whether(turn, stored, volume)]  # tank today 30 l
         changes = {"volume_l": volume, "kind": said.kind}
         known = {name: value for name, value in changes.items() if value is not None}
         stored = await turn.change_tank(stored, **known) if known else stored
@@ -129,12 +126,11 @@ async def own(turn: Turn) -> list[Reply] | None:
         return [await confirm_box(turn, stored, said)]
     if volume is None:
         return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
-    return await _changed(turn, stored)
+    return await resizing.changed(turn, stored, before)
 
 
-def _spoken_of(turn: Turn) -> tuple[StoredTank | None, str]:
-    """The one tank whose name a message has, and the message with a word for it in that place."""
-    text = without_other(turn.incoming.text)
+def spoken_of(turn: Turn, text: str) -> tuple[StoredTank | None, str]:
+    """The one tank whose name a text has, and the text with a word for it in that place."""
     found = [
         (stored, place)
         for stored in turn.tanks

@@ -1,13 +1,14 @@
 """How much water a tank holds, where a text says nothing else: `it's only 70 l, not 90`.
 
 volume = { is | about } amount { behind } [ "not" number ] | "not" number "but" amount
+of now = volume with a word that it is so at the moment | { is } "half full"
 """
 
 from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 
 from core.message.amends import put_right
 from core.message.amounts import volume_litres
@@ -35,7 +36,7 @@ def _head(*meanings: str) -> re.Pattern[str]:
 
 @cache
 def _tail() -> re.Pattern[str]:
-    return re.compile(rf"[\s,]+(?:{_words('behind')})$")
+    return re.compile(rf"[\s,]+(?:{_words('behind', 'moment')})$")
 
 
 _NUMBER: Final = r"\d{1,6}(?:[.,]\d{1,3})?(?: ?[a-z]{1,9}\.?)?"
@@ -53,6 +54,11 @@ def _rather() -> re.Pattern[str]:
     )
 
 
+@cache
+def _but() -> re.Pattern[str]:
+    return re.compile(rf"[\s,;]+(?:{_words('but')}) $")
+
+
 def without_other(text: str) -> str:
     """A text without a number at its end that is told not to be.
 
@@ -64,6 +70,110 @@ def without_other(text: str) -> str:
     plain = fold(text).rstrip(_EDGES)
     found = _other().search(plain)
     return text if found is None or len(plain) > len(text) else text[: found.start()]
+
+
+class Exchanged(NamedTuple):
+    """A number that was meant and the one that it is not, each with its unit as typed or ""."""
+
+    meant: float
+    unit: str
+    wrong: float
+    wrong_unit: str
+
+
+def exchanged(text: str) -> Exchanged | None:
+    """What `it's actually 400 not 4000` says of nobody knows what; None where more is said.
+
+    Examples
+    --------
+    >>> exchanged("its actually 400 not 4000")
+    Exchanged(meant=400.0, unit='', wrong=4000.0, wrong_unit='')
+    >>> exchanged("the tank is 80 l, not 100").meant, exchanged("not 100 but 80 l").wrong
+    (80.0, 100.0)
+    >>> exchanged("kh 5 not 4"), exchanged("is it 80 not 100?")
+    (None, None)
+    """
+    plain = fold(text).strip(_EDGES)
+    if "?" in text or len(text) > LONGEST:
+        return None
+    rather, other = _rather().match(plain), _other().search(plain)
+    if rather is not None:
+        wrong, rest = re.search(_PARTS, _but().sub("", rather[0])), plain[rather.end() :]
+    elif other is not None:
+        wrong, rest = re.search(_PARTS, other[0]), _headless(plain[: other.start()])
+    else:
+        return None
+    meant = re.fullmatch(_PARTS, rest.strip(_EDGES))
+    if wrong is None or meant is None:
+        return None
+    return Exchanged(_number(meant[1]), meant[2] or "", _number(wrong[1]), wrong[2] or "")
+
+
+_PARTS: Final = r"(\d{1,6}(?:[.,]\d{1,3})?)(?: ?([a-z%]{1,9}(?: gal)?)\.?)?"
+
+
+def _number(typed: str) -> float:
+    return float(typed.replace(",", "."))
+
+
+def _headless(plain: str) -> str:
+    """A plain text without the words before it that tell only that it is so."""
+    while plain:
+        found = _head("is", "about", "moment").match(plain)
+        size = 0 if found is None else found.end()
+        if not size:
+            first = re.match(r"[^\s,]+[\s,]*", plain)
+            light = first is not None and class_of(first[0].strip(_EDGES)) in _LIGHT
+            size = first.end() if first is not None and light else 0
+        if not size:
+            return plain
+        plain = plain[size:]
+    return plain
+
+
+def of_now(text: str) -> bool:
+    """Whether a text tells of how it is at the moment.
+
+    Examples
+    --------
+    >>> of_now("there's only 40 l in it at the moment"), of_now("it's only 40 l")
+    (True, False)
+    """
+    return re.search(rf"(?<!\w)(?:{_words('moment')})(?!\w)", fold(text)) is not None
+
+
+def half_full(text: str) -> bool:
+    """Whether a text says nothing but that the tank is half full.
+
+    Examples
+    --------
+    >>> half_full("its half full though"), half_full("die ist nur halb voll")
+    (True, True)
+    >>> half_full("is it half full?"), half_full("half full of algae")
+    (False, False)
+    """
+    plain = fold(text).strip(_EDGES)
+    found = re.search(rf"(?<!\w)(?:{_words('half')})(?!\w)", plain)
+    if "?" in text or len(text) > LONGEST or found is None or plain.startswith("is "):
+        return False
+    behind = re.sub(rf"(?<!\w)(?:{_words('moment', 'behind')})(?!\w)", " ", plain[found.end() :])
+    return not _headless(plain[: found.start()]) and all(
+        class_of(word) in _LIGHT or word in _THOUGH for word in re.findall(r"[^\s,.;!]+", behind)
+    )
+
+
+_THOUGH: Final = frozenset({"though", "tho", "aber", "mais", "pero", "mas", "maar", "ale"})
+
+
+def only_tells(text: str) -> bool:
+    """Whether all words of a text tell only that a number behind them is so.
+
+    Examples
+    --------
+    >>> only_tells("is actually"), only_tells("lost"), only_tells("")
+    (True, False, True)
+    """
+    return not _headless(fold(text).strip(_EDGES))
 
 
 def volume_alone(text: str, us_gallons: bool = True) -> float | None:
@@ -139,7 +249,7 @@ def _read(text: str, us_gallons: bool) -> tuple[float, bool] | None:
         return None
     head, tail = plain[: digit.start()].strip(_EDGES), plain[digit.start() :]
     while head:
-        found = _head("is", "about").match(head)
+        found = _head("is", "about", "moment").match(head)
         if found is None:
             return None
         told = told or _head("is").match(head) is not None

@@ -101,6 +101,51 @@ def changed(tank: Tank) -> list[str]:
     return [_("Now {tank}.").format(tank=shown(tank))]
 
 
+def not_for(before: float, now: float) -> str:
+    """That what was reckoned for another volume does not hold."""
+    told = _("Amounts that I reckoned for {before} do not hold for {now}.")
+    return told.format(before=litres(before), now=litres(now))
+
+
+def resized_back(tank: Tank) -> list[str]:
+    """That a tank has the volume again that it had."""
+    return [
+        _("Taken back: {tank} holds {volume} again.").format(
+            tank=tank.name, volume=litres(tank.volume_l or 0.0)
+        )
+    ]
+
+
+def whether_from_now(tank: Tank, volume: float) -> list[str]:
+    """A volume that is so at the moment: whether to reckon with it."""
+    told = _("{tank} has {held} on record. Shall I reckon with {volume} from now on?")
+    held = litres(tank.volume_l or 0.0)
+    return [told.format(tank=tank.name, held=held, volume=litres(volume))]
+
+
+def which_volume(tank: str, used: float, told: float) -> list[str]:
+    """That an amount is for the volume on record, and not for the one that was told."""
+    line = _(
+        "That is for {used}, the volume of {tank} on record. You told of {told}: with so much in"
+        " it, give nothing of this before you have answered which one counts."
+    )
+    return [line.format(used=litres(used), tank=tank, told=litres(told))]
+
+
+def nothing_is(wrong: float) -> list[str]:
+    """That nothing on record is the number that shall be put right."""
+    told = _(
+        "Nothing that I have of late is {wrong}, so nothing is put right. Send what you mean with"
+        " its name, for example: tank 80 l, or: no, kh 5"
+    )
+    return [told.format(wrong=plain(wrong, 4))]
+
+
+def negative() -> list[str]:
+    """That no tank holds less than nothing."""
+    return [_("No tank holds less than nothing, so nothing is stored. Send for example: 90 l")]
+
+
 def box(tank: str, held: Box) -> list[str]:
     """A volume worked out from lengths, for the keeper to confirm."""
     size = (
