@@ -8,10 +8,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import belongs, corrections, forgetting, own_plan
+from bot.chat import belongs, corrections, forgetting, own_plan, unheard
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
+from bot.chat.words import readings as words
 from bot.store.log import Entry
 from core.message import parse
 from core.message.amounts import GRAMS
@@ -45,6 +46,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None if when is None else await belongs.at_another_time(turn, entry, when)
     if said.tank is not None or said.other_tank:
         return await _elsewhere(turn, entry, said.tank)
+    if said.number is not None and await unheard.since(turn, latest[0]):
+        return [await turn.reply(words.of_what(said.number))]
     return await _put_right(turn, entry, said)
 
 

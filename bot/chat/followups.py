@@ -11,13 +11,14 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import animals, corrections, doubts, other_way, reminders
+from bot.chat import animals, corrections, doubts, other_way, reminders, unheard
 from bot.chat.given_plan import OF_PLAN
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, Turn
+from bot.chat.words import readings as words
 from bot.store.offers import AT_HAND, Offer
-from core.message import anew, followups, parse, water_asked
+from core.message import amends, anew, followups, parse, water_asked
 from core.message.doubts import NEGATED, NO_VALUE, STRAY_NUMBER, WISH
 from core.message.followups import Followup
 from core.message.model import Parsed, Question
@@ -68,6 +69,9 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return await _once_more(turn, latest, topics)
     offer = latest[0]
     if offer.entry_id is not None:
+        number = amends.number_anew(turn.incoming.text)
+        if number is not None and await unheard.since(turn, offer):
+            return [await turn.reply(words.of_what(number))]
         return await corrections.renumber(turn, offer.entry_id)
     if (doubted := await doubts.renumbered(turn, offer)) is not None:
         return doubted

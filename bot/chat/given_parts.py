@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import doses, given_tests, own_plan
+from bot.chat import doses, given_tests, moved_on, own_plan
 from bot.chat.given_plan import LOG_SOME, OF_PLAN, Given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
@@ -65,6 +65,10 @@ async def answer(
             kept = {OF_PLAN: plan.offer.id, OF_WHICH: amounts.grams}
             return [await turn.reply(lines, context=kept, expects="followup")]
         held = _held(plan, amounts)
+        if held is not None and await moved_on.since(turn, plan):
+            of_which = {OF_WHICH: held["grams"]} if "grams" in held else {OF_HALF: True}
+            kept = {OF_PLAN: plan.offer.id, **of_which}
+            return [await moved_on.ask(turn, held, to_log(plan, held, shown(held)), kept)]
         return None if held is None else await doses.log_parts(turn, said_by, held)
     if said == "gave_double":  # of the part that was just put on record, once more
         return await doses.log_parts(turn, said_by, plan.held, 1 if logged else 2)
@@ -257,7 +261,7 @@ async def _half(turn: Turn, plan: Given) -> list[Reply]:
         return await doses.log_parts(turn, said_by, rest)
     if plan.count == 2 and later and logged == 1:
         return await doses.log_parts(turn, said_by, plan.held)
-    if plan.count == 1 and not later:
+    if plan.count == 1 and not later and not await moved_on.since(turn, plan):
         return await doses.log_parts(turn, said_by, half)
     both = [to_log(plan, each, shown(each)) for each in (half, plan.held)]
     told = words.half_of_what([each.label for each in both])

@@ -83,7 +83,7 @@ async def settle(turn: Turn) -> None:
 
 async def _keep(turn: Turn, text: str, held: Mapping[str, Any]) -> None:
     (*_older, newest) = [0, *(each.id for each in await turn.uow.log.newest(turn.chat.id, 1))]
-    context = {UNHEARD: text, "entry": newest, **held}
+    context = {UNHEARD: text, "entry": newest, "said_by": turn.incoming.update_id, **held}
     offer = Offer(choices=(), made_at=turn.now, expects=UNHEARD, context=context)
     await turn.uow.offers.add(turn.chat.id, offer)
 
@@ -123,6 +123,20 @@ def _asked(found: Sequence[Doubt]) -> dict[str, float]:
         if number is not None:
             told[doubt.value.analyte] = number
     return told
+
+
+async def since(turn: Turn, offer: Offer) -> bool:
+    """Whether a message behind the one that an offer answers was not understood.
+
+    What is said next may be of that one: it puts nothing right that is older.
+    """
+    found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
+    if found is None or found.id < offer.id or not found.context[UNHEARD]:
+        return False
+    if found.context.get("kit"):
+        return False
+    of = None if offer.entry_id is None else await turn.uow.log.get(turn.chat.id, offer.entry_id)
+    return of is None or of.update_id != found.context.get("said_by")
 
 
 def _part(turn: Turn, parsed: Parsed) -> str | None:

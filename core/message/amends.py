@@ -63,6 +63,18 @@ def exchanged(text: str) -> tuple[str, float] | None:
     return meant.text, number.value
 
 
+def number_anew(text: str) -> str | None:
+    """The number that was meant, as typed, where nothing else is put right.
+
+    Examples
+    --------
+    >>> number_anew("no, 7.4"), number_anew("7.4 not 7.2"), number_anew("no, yesterday")
+    ('7.4', '7.4', None)
+    """
+    other = exchanged(text)
+    return corrected(text) if other is None else other[0]
+
+
 def retimed(text: str) -> bool:
     """Whether nothing but a time puts one right that was told, or was taken to be now.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.words.numbers import grams, plain
 from bot.chat.words.text import _
 
 
@@ -46,6 +47,24 @@ def half_of_what(amounts: Sequence[str]) -> list[str]:
     """Half of a part, or of the whole plan."""
     told = _("Half of what? Send how much went in: {amounts}. Nothing is stored yet.")
     return [told.format(amounts=" · ".join(amounts))]
+
+
+def grams_of_what(mass: float) -> list[str]:
+    """So much went in, and something else than the plan was spoken of since. [g]"""
+    told = _("{grams} of what? Send it with its name. Nothing is stored yet.")
+    return [told.format(grams=grams(mass))]
+
+
+def millilitres_of_what(amount: float) -> list[str]:
+    """Likewise of a product. [mL]"""
+    told = _("{ml} ml of what? Send it with its name. Nothing is stored yet.")
+    return [told.format(ml=plain(amount, 1))]
+
+
+def spoons_of_what(count: float) -> list[str]:
+    """Likewise, measured by spoon. [teaspoons]"""
+    told = _("{count} tsp of what? Send it with its name. Nothing is stored yet.")
+    return [told.format(count=plain(count, 2))]
 
 
 def told_twice(part: str, at: str) -> list[str]:

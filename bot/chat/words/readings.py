@@ -263,6 +263,12 @@ def corrected(before: str, after: str) -> str:
     return _("Corrected: {after} (was {before}).").format(after=after, before=before)
 
 
+def of_what(said: str) -> list[str]:
+    """A number that may put right what was not understood, and not what is older."""
+    told = _("{said} of what? Nothing is changed. Send it with its name.")
+    return [told.format(said=said)]
+
+
 def nothing_to_put_right() -> list[str]:
     """That a correction does not tell what is to be put right."""
     return [_("I cannot tell what to put right. Send it with its number, for example: no, kh 5")]
