@@ -84,6 +84,11 @@ async def done(turn: Turn, reminder: Reminder) -> list[Reply]:
     return await _answer(turn, reminder, "done", "hour")
 
 
+async def skip(turn: Turn, reminder: Reminder) -> list[Reply]:
+    """Let what is due go."""
+    return await _answer(turn, reminder, "skip", "hour")
+
+
 async def put_off(turn: Turn, reminder: Reminder, moment: datetime) -> list[Reply]:
     """Ask again at a moment that was said."""
     return await _answer(turn, reminder, "later", moment.isoformat())
@@ -165,7 +170,7 @@ async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list
         }
     }
     edits = turn.incoming.message_ref if turn.incoming.kind == "press" else None
-    stood = as_it_stood(reminder)
+    stood = {**as_it_stood(reminder), **({"done": True} if verb == "done" else {})}
     choices = await plan_reminders.to_log(turn, reminder) if verb == "done" else []
     if choices:
         lines.append(talk_words.not_on_record())

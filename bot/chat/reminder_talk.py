@@ -6,29 +6,26 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Final
 
-from bot.chat import agenda, plan_reminders, reminder_answers, reminders
+from bot.chat import agenda, plan_reminders, reminder_amend, reminder_answers, reminders
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
+from bot.chat.reminder_moving import MOVED, either_half, is_span, move, put_off
 from bot.chat.reminding import said
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
-from bot.chat.words.rules import describe
 from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
 from core.message.fold import fold
 from core.message.model import Parsed
-from core.message.reminder_talk import Talk, talk
-from core.schedule import Once, Plan, from_text, kind_of, moved, parse_moment
+from core.message.reminder_talk import Talk, denies, talk
+from core.schedule import Once, from_text, kind_of, moved
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
 """Commands whose words may be about a reminder that stands."""
-
-MOVED: Final = "reminder_moved"
-"""What an offer has that moved a reminder, beside how it stood."""
 
 MOST: Final = 8
 """Buttons of a question which one was meant."""
@@ -46,42 +43,64 @@ STEM: Final = 4
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Do what is said of a reminder that stands; None where it is about something else."""
     command = None if parsed.command is None else parsed.command.name
-    if not turn.incoming.addressed or parsed.values or command not in {None, *HEARD}:
+    renames = command == "tank" and not turn.incoming.text.startswith("/")
+    denied = command == "remind" and denies(turn.incoming.text)
+    heard = renames or denied or command in {None, *HEARD}
+    if not turn.incoming.addressed or parsed.values or not heard:
         return None
+    offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    spoken = None if offer is None else await _spoken_of(turn, offer, living)
+    if (other := reminder_amend.renaming_of(turn)) is not None:
+        fitting = [each for each in living if other[0] and _fits(turn, each, _words(other[0]))]
+        one = None if other[0] else spoken
+        if (called := await reminder_amend.renamed(turn, one, fitting, other[1])) is not None:
+            return called
+    if renames:
+        return None
+    if (part := await reminder_amend.in_part(turn, spoken, living)) is not None:
+        return part
     told = talk(turn.incoming.text)
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None
     if told.verb == "list":
         return await agenda.listed(turn)
-    living = await turn.uow.reminders.of_chat(turn.chat.id)
-    offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
-    spoken = None if offer is None else await _spoken_of(turn, offer, living)
     fitting = [each for each in living if told.target and _fits(turn, each, told.target)]
     if told.verb in {"stop", "move"} and told.noun and told.target and not (fitting or told.plan):
         return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
     if told.verb == "skip":
-        open_one = any(each.open_due is not None for each in living) and not told.target
-        return await reminder_answers.by_number(turn, "skip", "") if open_one else None
+        if told.when:
+            return None
+        target = bool(told.target)
+        return await reminder_amend.skip(turn, fitting, spoken, named=told.named, target=target)
+    if told.verb == "pause":
+        one_of = fitting if told.target else [] if spoken is None else [spoken]
+        return await reminder_amend.pause(turn, one_of)
+    if told.verb == "undone":
+        return await reminder_amend.undone(turn, offer)
     if told.verb == "stop":
         return await _stop(turn, told, living, spoken, fitting)
     if told.verb == "did":
-        return None if parsed.events or told.when else await _did(turn, told, living, fitting)
+        return (
+            None if parsed.events or told.when else await _did(turn, told, living, fitting, spoken)
+        )
     if told.verb in {"late", "another_day"}:
         return await _late(turn, told, living, spoken, fitting)
     if not told.when or (told.target and not fitting):
         return None
     if told.target:
         named = told.named or (told.verb == "move" and len(fitting) == 1 and not parsed.events)
-        return await _move(turn, fitting, told.when) if named else None
+        return await move(turn, fitting, told.when, later=told.later) if named else None
     if spoken is None or offer is None:
         only = living if told.noun and told.verb == "move" else []
-        return await _move(turn, only, told.when) if only else None
+        return await move(turn, only, told.when, later=told.later) if only else None
     made = offer.context.get(reminders.MADE)
     if spoken.open_due is not None and not _repeats(turn, told.when):
-        return await _put_off(turn, spoken, told.when)
-    if made is not None and "said" in made:
+        return await put_off(turn, spoken, told.when)
+    hour = either_half(turn, spoken, told.when)
+    if made is not None and "said" in made and not told.later and not hour:
         return await reminders.anew(turn, made, told.when)
-    return await _move(turn, [spoken], told.when)
+    return await move(turn, [spoken], told.when, later=told.later)
 
 
 async def _spoken_of(turn: Turn, offer: Offer, living: Sequence[Reminder]) -> Reminder | None:
@@ -91,6 +110,10 @@ async def _spoken_of(turn: Turn, offer: Offer, living: Sequence[Reminder]) -> Re
     about = offer.context.get(reminders.MADE, {}).get("id") or offer.context.get("reminder_id")
     due = [each.arguments["reminder_id"] for each in offer.choices if each.verb == "done"]
     return next((each for each in living if each.id in {about, *due}), None)
+
+
+def _words(said: str) -> tuple[str, ...]:
+    return tuple(fold(said).split())
 
 
 def _fits(turn: Turn, reminder: Reminder, target: tuple[str, ...]) -> bool:
@@ -179,49 +202,6 @@ async def press_stop(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     return await _ended(turn, chosen) if chosen else [await turn.reply(general.already())]
 
 
-async def press_move(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
-    """Move the reminder of a button."""
-    living = await turn.uow.reminders.of_chat(turn.chat.id)
-    chosen = [each for each in living if each.id == choice.arguments["id"]]
-    if not chosen:
-        return [await turn.reply(general.already())]
-    return await _move(turn, chosen, choice.arguments["when"])
-
-
-async def _move(turn: Turn, chosen: Sequence[Reminder], when: str) -> list[Reply]:
-    """Move the only reminder that was meant, else ask which."""
-    if len(chosen) > 1:
-        choices = [
-            Choice(said(turn, each)[:40], "move_reminder", "", {"id": each.id, "when": when})
-            for each in chosen[:MOST]
-        ]
-        return [await turn.reply(talk_words.move_which(when), choices=choices)]
-    (only,) = chosen
-    rule, zone = from_text(only.rule), turn.chat.zone
-    due = only.next_due or only.open_due or turn.now
-    to = moved(rule, due, only.anchor, when, turn.local_now, zone)
-    if to is None:
-        return [await turn.reply(words.problem("unclear", when, None))]
-    least = await plan_reminders.earliest(turn, only)
-    sooner = least is not None and to.first < least
-    if sooner and least is not None:
-        to = Plan(Once(least.astimezone(zone)), turn.now, least)
-    after = await planning.move(turn.uow, turn.chat, only, to)
-    told = "" if isinstance(to.rule, Once) else describe(to.rule, zone)
-    lines = talk_words.moved(said(turn, after), told, to.first.astimezone(zone), turn.local_now)
-    lines += [talk_words.not_sooner()] if sooner else []
-    facts = {
-        "reminder": {
-            "id": after.id,
-            "what": after.what,
-            "rule": after.rule,
-            "due": to.first.isoformat(),
-        }
-    }
-    held = {**reminder_answers.as_it_stood(only), MOVED: True}
-    return [await turn.reply(lines, facts=facts, context=held, expects="undo")]
-
-
 async def _late(
     turn: Turn,
     told: Talk,
@@ -234,38 +214,23 @@ async def _late(
     waiting = [each for each in living if each.open_due is not None]
     if told.target:
         waiting = [each for each in fitting if each.open_due is not None]
+        only = fitting[0] if len(fitting) == 1 and told.named else None
+        if not waiting and only is not None and is_span(when):
+            return await put_off(turn, only, when, only.next_due)
         if not waiting:
             return None
     if len(waiting) == 1:
-        return await _put_off(turn, waiting[0], when)
+        return await put_off(turn, waiting[0], when)
     if waiting:
         return await reminder_answers.by_number(turn, "later", "")
     if spoken is None or told.target:
-        return None
+        return await agenda.listed(turn) if when and living and not told.target else None
     offer = next(iter(await turn.uow.offers.latest(turn.chat.id)))
     if not when:
         return [await turn.reply(talk_words.later_when(said(turn, spoken)))]
     answered = "stood" in offer.context and MOVED not in offer.context
     since = turn.now if answered else (spoken.next_due or turn.now)
-    return await _put_off(turn, spoken, when, since)
-
-
-async def _put_off(
-    turn: Turn, reminder: Reminder, when: str, since: datetime | None = None
-) -> list[Reply]:
-    """Ask again at a time that was said, in an hour where none was; a span counts from `since`."""
-    moment: datetime | None = turn.now + timedelta(hours=1)
-    if when:
-        start = (since or turn.now) if _is_span(when) else turn.now
-        found = parse_moment(when, start.astimezone(turn.chat.zone), turn.chat.zone)
-        moment = found if isinstance(found, datetime) else None
-    if moment is None:
-        return [await turn.reply(words.problem("unclear", when, None))]
-    return await reminder_answers.put_off(turn, reminder, moment)
-
-
-def _is_span(when: str) -> bool:
-    return any(letter.isdigit() for letter in when) and when.startswith("in ")
+    return await put_off(turn, spoken, when, since)
 
 
 def _repeats(turn: Turn, when: str) -> bool:
@@ -275,11 +240,22 @@ def _repeats(turn: Turn, when: str) -> bool:
 
 
 async def _did(
-    turn: Turn, told: Talk, living: Sequence[Reminder], fitting: Sequence[Reminder]
+    turn: Turn,
+    told: Talk,
+    living: Sequence[Reminder],
+    fitting: Sequence[Reminder],
+    spoken: Reminder | None,
 ) -> list[Reply] | None:
-    """``did the sponge``: the only reminder of such a task that waits, or comes soon."""
+    """``did the sponge``: the only reminder of such a task that waits, or comes soon.
+
+    ``did it already``: the one that was just spoken of.
+    """
+    if not told.target and told.every:
+        return await reminder_amend.done_all(turn, living)
     if not told.target:
         waits = any(each.open_due is not None for each in living)
+        if not waits and spoken is not None:
+            return await reminder_answers.done(turn, spoken)
         return await reminder_answers.by_number(turn, "done", "") if waits else None
     soon = [each for each in fitting if reminder_answers.is_soon(turn, each, NAMED_SOON)]
     return await reminder_answers.done(turn, soon[0]) if len(soon) == 1 else None

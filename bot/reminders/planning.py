@@ -65,6 +65,12 @@ async def skip(uow: UnitOfWork, chat: Chat, reminder: Reminder, now: datetime) -
     return await _close(uow, chat, reminder, after=after, anchor=reminder.anchor, ended_at=now)
 
 
+async def skip_next(uow: UnitOfWork, chat: Chat, reminder: Reminder, now: datetime) -> Reminder:
+    """Let the next occurrence go before it is due; the rule counts on as if it had been."""
+    after = max(now, reminder.open_due or reminder.next_due or now)
+    return await _close(uow, chat, reminder, after=after, anchor=reminder.anchor, ended_at=now)
+
+
 async def put_off(uow: UnitOfWork, reminder: Reminder, until: datetime) -> Reminder:
     """Ask again at a moment that the keeper chose, quiet hours or not."""
     await uow.reminders.change(

@@ -21,9 +21,13 @@ from core.schedule import split_time
 LONGEST: Final = 80
 """A longer text says more than what becomes of a reminder. [characters]"""
 
-Verb = Literal["stop", "move", "late", "another_day", "skip", "did", "when", "list"]
-_VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move", "did")
+Verb = Literal[
+    "stop", "move", "late", "another_day", "skip", "did", "when", "list", "pause", "undone"
+]
+_VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move", "pause", "did")
 _EDGES: Final = " \t.!,;:?¿¡"
+_HOUR: Final = re.compile(r"(?P<task>|.*\D) ?(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?")
+_LESS: Final = re.compile(r"(?P<number>\d{1,4}(?:[.,]\d)?) ?(?P<unit>%|l\b|lit\w+)?$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +37,8 @@ class Talk:
     Attributes
     ----------
     verb : str
-        stop, move, late (not now), another_day, skip, did, list; when: nothing but a time is said.
+        stop, move, late (not now), another_day, skip, did, list, pause, undone (not done after
+        all); when: nothing but a time is said.
     target : tuple of str
         The plain words that name its task; empty where none is named.
     named : bool
@@ -46,6 +51,8 @@ class Talk:
         True where a plan of doses is meant.
     when : str
         The words of time, "" where there are none.
+    later : bool
+        True where it is pushed or put off, and so not to the day that it is due.
     """
 
     verb: Verb
@@ -55,6 +62,7 @@ class Talk:
     every: bool = False
     plan: bool = False
     when: str = ""
+    later: bool = False
 
 
 def talk(text: str) -> Talk | None:
@@ -73,6 +81,10 @@ def talk(text: str) -> Talk | None:
     plain = " ".join(fold(text).strip(_EDGES).split())
     if not plain or len(text) > LONGEST or "\n" in text.strip():
         return None
+    if (rest := _without("unremind", plain)) is not None:
+        return replace(_told("stop", rest), named=True, noun=True)
+    if _alone("undone", plain):
+        return Talk("undone")
     if (rest := _without("cancel", plain)) is not None:
         told = _told("stop", rest)
         return replace(told, named=told.named or bool(told.target))
@@ -86,7 +98,7 @@ def talk(text: str) -> Talk | None:
         return told if told.named else None
     for verb in _VERBS:
         if (rest := _without(verb, plain)) is not None:
-            return _told(verb, rest)
+            return replace(_told(verb, rest), later=_has("push", plain))
     if _alone("drop", plain):
         noun = _has("noun", plain)
         return Talk("stop", named=noun, noun=noun)
@@ -98,7 +110,9 @@ def _told(verb: Verb, rest: str) -> Talk:
     rest = " ".join(_pattern("until").sub(" ", rest).split())
     timed = split_time(rest)
     if timed is None and verb == "late" and rest:
-        timed = split_time(f"in {rest}")
+        timed = _so_long(rest)
+    if timed is None and verb == "move" and (hour := _HOUR.fullmatch(rest)) is not None:
+        timed = hour["task"], f"at {hour['hour']}"
     words, when = (rest, "") if timed is None else timed
     noun = _has("noun", words)
     named = noun or _has("one", words)
@@ -108,6 +122,78 @@ def _told(verb: Verb, rest: str) -> Talk:
     target = tuple(re.findall(r"[^\W_]+", words))
     plan = bool(target) and _pattern("plan").fullmatch(" ".join(target)) is not None
     return Talk(verb, target, named, noun, every, plan, when)
+
+
+def _so_long(rest: str) -> tuple[str, str] | None:
+    """The words in front of a span at the end, and it; of the whole text where it is all."""
+    words = rest.split()
+    for size in (2, 3, len(words)):
+        timed = split_time(f"in {' '.join(words[-size:])}")
+        if timed is not None and not timed[0]:
+            return " ".join(words[:-size]), timed[1]
+    return None
+
+
+def denies(text: str) -> bool:
+    """Tell whether a text asks not to be reminded: `erinnere mich nicht mehr an kh`.
+
+    Examples
+    --------
+    >>> denies("erinnere mich nicht mehr an kh"), denies("remind me to test kh")
+    (True, False)
+    """
+    return _without("unremind", " ".join(fold(text).strip(_EDGES).split())) is not None
+
+
+def renaming(text: str) -> tuple[str, str] | None:
+    """The words of a reminder's task and those that it is to have; "" where it is only `it`.
+
+    Examples
+    --------
+    >>> renaming("call it gravel vac instead"), renaming("rename water change to Big Change")
+    (('', 'gravel vac'), ('water change', 'Big Change'))
+    """
+    said = " ".join(text.strip(_EDGES).split())
+    plain = fold(said)
+    if len(said) > LONGEST or len(plain) != len(said):
+        return None
+    front = _pattern("light").match(plain)
+    begin = 0 if front is None or _pattern("name").match(plain) else front.end()
+    begin += len(plain[begin:]) - len(plain[begin:].lstrip(_EDGES))
+    if (found := _pattern("name").match(plain, begin)) is not None:
+        return "", _without_light_end(said[found.end() :].strip(_EDGES))
+    found = _pattern("rename").match(plain, begin)
+    into = None if found is None else _pattern("into").search(plain, found.end() + 2)
+    if found is None or into is None:
+        return None
+    task = _pattern("light").sub(" ", plain[found.end() : into.start()])
+    return " ".join(task.split()), _without_light_end(said[into.end() :].strip(_EDGES))
+
+
+def _without_light_end(said: str) -> str:
+    ends = [each for each in _pattern("light").finditer(fold(said)) if each.end() == len(said)]
+    return said[: ends[0].start()].strip(_EDGES) if ends and ends[0].start() else said
+
+
+def only(text: str) -> tuple[float, str] | None:
+    """How much less was done, and its unit (%, l or ""): `done but only 10`; None where none is.
+
+    Examples
+    --------
+    >>> only("done but only 10"), only("erledigt, aber nur 10%"), only("done 2")
+    ((10.0, ''), (10.0, '%'), None)
+    """
+    plain = " ".join(fold(text).strip(_EDGES).split())
+    rest = None if len(text) > LONGEST else _without("did", plain)
+    found = None if rest is None else _LESS.search(rest)
+    if rest is None or found is None:
+        return None
+    left = _pattern("light").sub(" ", rest[: found.start()])
+    less = _pattern("only").search(left)
+    if less is None or _pattern("only").sub(" ", left).strip(_EDGES):
+        return None
+    unit = found["unit"] or ""
+    return float(found["number"].replace(",", ".")), "l" if unit[:1] == "l" else unit
 
 
 def _without(verb: str, plain: str) -> str | None:

@@ -11,6 +11,7 @@ from bot.chat.words.numbers import when
 from bot.chat.words.text import N_, _
 
 REMIND, DONE_NOW = N_("remind me of it"), N_("it is done, log it")
+SKIP_NEXT = N_("skip the next time")
 STOP_ALL, FOR_GOOD = N_("all of them"), N_("stop it for good")
 
 
@@ -120,6 +121,38 @@ def one_or_two(told: Sequence[tuple[str, datetime]], now: datetime) -> tuple[lis
     listed = [_("{task}, {when}").format(task=task, when=when(at, now)) for task, at in told]
     lines = [_("Is that one reminder, or are they these? {list}").format(list=" · ".join(listed))]
     return [*lines, _("Nothing is set yet.")], _("each by itself"), _("one reminder")
+
+
+def skip_which() -> list[str]:
+    """More than one reminder may be the one whose next time is let go."""
+    return [_("Which one shall I skip next time?")]
+
+
+def pause_one(said: str) -> list[str]:
+    """One reminder is to rest, which only all can."""
+    told = _("{task}: shall I only skip the next time, or stop it for good?")
+    return [told.format(task=said), _("All of them rest with, for example: holiday until 4 May")]
+
+
+def renamed(before: str, after: str) -> list[str]:
+    """A reminder has other words."""
+    return [_("{before} is now called: {after}.").format(before=before, after=after)]
+
+
+def how_much_of_it() -> list[str]:
+    """Less was changed than the task says, by a number without its unit."""
+    return [_("How much was that? Nothing is logged yet.")]
+
+
+def which_half(said: str) -> list[str]:
+    """An hour that may be of the morning or of the evening."""
+    return [_("{task}: which hour is that? It is not moved yet.").format(task=said)]
+
+
+def not_later(said: str, due: datetime, now: datetime) -> list[str]:
+    """A reminder was put off to what is not later."""
+    told = _("{task} is due {when}, and that is no later. Until when shall I put it off?")
+    return [told.format(task=said, when=when(due, now))]
 
 
 def move_which(when: str) -> list[str]:

@@ -1,0 +1,151 @@
+"""A reminder that stands: skipped ahead, renamed, done in part, not done after all."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from bot.chat import reminder_answers
+from bot.chat.model import Reply
+from bot.chat.patience import PATIENCE
+from bot.chat.reminding import local, said
+from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words import reminders as words
+from bot.chat.words.text import _
+from bot.reminders import planning
+from bot.store.offers import Choice, Offer
+from bot.store.reminders import Reminder
+from core.message import parse
+from core.message.reminder_talk import only, renaming
+from core.schedule import Once, from_text, kind_of
+
+MOST: Final = 8
+"""Buttons of a question which one was meant."""
+
+
+async def skip(
+    turn: Turn, fitting: Sequence[Reminder], spoken: Reminder | None, *, named: bool, target: bool
+) -> list[Reply] | None:
+    """Let the next time of the one that is meant go; asked which, where several may be."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    waiting = [each for each in (fitting if target else living) if each.open_due is not None]
+    if waiting and not target:
+        return await reminder_answers.by_number(turn, "skip", "")
+    if len(waiting) == 1:
+        return await reminder_answers.skip(turn, waiting[0])
+    chosen = fitting if target else [spoken] if spoken is not None else living if named else []
+    if not chosen:
+        return None
+    if len(chosen) == 1:
+        return await _skipped(turn, chosen[0])
+    choices = [
+        Choice(said(turn, each)[:40], "skip_next", "", _pointer(each)) for each in chosen[:MOST]
+    ]
+    return [await turn.reply(talk_words.skip_which(), choices=choices)]
+
+
+async def press_skip(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Let the next time of a button's reminder go, once."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    chosen = [each for each in living if _pointer(each) == choice.arguments]
+    return await _skipped(turn, chosen[0]) if chosen else [await turn.reply(general.already())]
+
+
+def _pointer(reminder: Reminder) -> dict[str, object]:
+    due = reminder.open_due or reminder.next_due
+    return {"id": reminder.id, "due": due.isoformat() if due else ""}
+
+
+async def _skipped(turn: Turn, reminder: Reminder) -> list[Reply]:
+    if reminder.open_due is not None:
+        return await reminder_answers.skip(turn, reminder)
+    stood = reminder_answers.as_it_stood(reminder)
+    if isinstance(from_text(reminder.rule), Once) or reminder.next_due is None:
+        await planning.end(turn.uow, reminder, turn.now)
+        lines = words.stopped(said(turn, reminder))
+        return [await turn.reply(lines, expects="undo", context=stood)]
+    after = await planning.skip_next(turn.uow, turn.chat, reminder, turn.now)
+    lines = words.skipped(said(turn, reminder), local(turn, after.next_due), turn.local_now)
+    return [await turn.reply(lines, expects="undo", context=stood)]
+
+
+async def pause(turn: Turn, chosen: Sequence[Reminder]) -> list[Reply] | None:
+    """One reminder cannot rest: only its next time is let go, or it ends."""
+    if len(chosen) != 1:
+        return None
+    choices = [
+        Choice(_(talk_words.SKIP_NEXT), "skip_next", "", _pointer(chosen[0])),
+        Choice(_(talk_words.FOR_GOOD), "stop_reminder", "", {"ids": [chosen[0].id]}),
+    ]
+    lines = talk_words.pause_one(said(turn, chosen[0]))
+    held = {"reminder_id": chosen[0].id}
+    return [await turn.reply(lines, choices=choices, context=held)]
+
+
+async def done_all(turn: Turn, living: Sequence[Reminder]) -> list[Reply] | None:
+    """``done with both``: all that wait were done."""
+    waiting = [each for each in living if each.open_due is not None]
+    if not waiting:
+        return None
+    return [reply for each in waiting for reply in await reminder_answers.done(turn, each)]
+
+
+async def undone(turn: Turn, offer: Offer | None) -> list[Reply] | None:
+    """``no, didn't do it``: what was told done right before is taken back."""
+    if offer is None or not offer.context.get("done") or turn.now - offer.made_at > PATIENCE:
+        return None
+    return await reminder_answers.take_back(turn, offer)
+
+
+async def renamed(
+    turn: Turn, spoken: Reminder | None, fitting: Sequence[Reminder], what: str
+) -> list[Reply] | None:
+    """Let a reminder have another task; None where it is not sure which one."""
+    chosen = [spoken] if spoken is not None else list(fitting)
+    if len(chosen) != 1 or not what:
+        return None
+    await turn.uow.reminders.change(chosen[0].id, what=what, kind=kind_of(what))
+    after = await turn.uow.reminders.get(chosen[0].id)
+    if after is None:
+        return None
+    lines = talk_words.renamed(said(turn, chosen[0]), said(turn, after))
+    facts = {"reminder": {"id": after.id, "what": after.what, "rule": after.rule}}
+    return [await turn.reply(lines, facts=facts, context={"reminder_id": after.id})]
+
+
+def renaming_of(turn: Turn) -> tuple[str, str] | None:
+    """The task and its new words, where no tank has that name."""
+    told = renaming(turn.incoming.text)
+    return None if told is None or turn.tank_named(told[0]) is not None else told
+
+
+async def in_part(
+    turn: Turn, spoken: Reminder | None, living: Sequence[Reminder]
+) -> list[Reply] | None:
+    """``done but only 10``: the change that was due, with as much of it as was done."""
+    less = only(turn.incoming.text)
+    waiting = [each for each in living if each.open_due is not None]
+    waiting = waiting or ([] if spoken is None else [spoken])
+    if less is None or turn.route is None or len(waiting) != 1:
+        return None
+    (first,) = waiting
+    tank = turn.tank_by_id(first.tank_id) or turn.current_tank
+    if first.kind != "change" or tank is None:
+        return None
+    amount, unit = less
+    if not unit:
+        held = {"at": turn.now.isoformat(), "tank_id": tank.id}
+        choices = [
+            Choice(shown, "for_tank", "", {"text": f"changed {shown}", **held})
+            for shown in (f"{amount:g} %", f"{amount:g} L")
+        ]
+        return [await turn.reply(talk_words.how_much_of_it(), choices=choices)]
+    text = f"{tank.name}: changed {amount:g} {unit}"
+    before = turn.incoming
+    turn.incoming = replace(before, text=text)
+    replies = await turn.route(turn, parse(text, turn.context()))
+    turn.incoming = before
+    return replies

@@ -1,0 +1,116 @@
+"""A reminder that stands moved to another time, or put off; asked where its hour may be two."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+from typing import Final
+
+from bot.chat import plan_reminders, reminder_answers
+from bot.chat.model import Reply
+from bot.chat.reminding import said
+from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words import reminders as words
+from bot.chat.words.rules import describe
+from bot.reminders import planning
+from bot.store.offers import Choice, Offer
+from bot.store.reminders import Reminder
+from core.schedule import Once, Plan, from_text, moved, parse_moment, tells_span
+
+MOVED: Final = "reminder_moved"
+"""What an offer has that moved a reminder, beside how it stood."""
+
+MOST: Final = 8
+"""Buttons of a question which one was meant."""
+
+_BARE: Final = re.compile(r"at (\d{1,2})")
+
+
+async def press_move(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Move the reminder of a button."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    chosen = [each for each in living if each.id == choice.arguments["id"]]
+    if not chosen:
+        return [await turn.reply(general.already())]
+    return await move(turn, chosen, choice.arguments["when"])
+
+
+def either_half(turn: Turn, reminder: Reminder, when: str) -> list[str]:
+    """The two hours that a bare one may be of a reminder in the afternoon; else none."""
+    bare = _BARE.fullmatch(when)
+    due = reminder.next_due or reminder.open_due
+    if bare is None or due is None or due.astimezone(turn.chat.zone).hour < 12:
+        return []
+    hour = int(bare[1])
+    return [f"at {hour:02}:00", f"at {hour + 12}:00"] if 0 < hour < 12 else []
+
+
+async def move(
+    turn: Turn, chosen: Sequence[Reminder], when: str, *, later: bool = False
+) -> list[Reply]:
+    """Move the only reminder that was meant, else ask which; `later`: not to the day it is due."""
+    if len(chosen) > 1:
+        choices = [
+            Choice(said(turn, each)[:40], "move_reminder", "", {"id": each.id, "when": when})
+            for each in chosen[:MOST]
+        ]
+        return [await turn.reply(talk_words.move_which(when), choices=choices)]
+    (only,) = chosen
+    rule, zone = from_text(only.rule), turn.chat.zone
+    due = only.next_due or only.open_due or turn.now
+    if hours := either_half(turn, only, when):
+        choices = [
+            Choice(each.removeprefix("at "), "move_reminder", "", {"id": only.id, "when": each})
+            for each in hours
+        ]
+        asked = talk_words.which_half(said(turn, only))
+        return [await turn.reply(asked, choices=choices, context={"reminder_id": only.id})]
+    to = moved(rule, due, only.anchor, when, turn.local_now, zone)
+    same_day = to is not None and to.first.astimezone(zone).date() == due.astimezone(zone).date()
+    if later and same_day and to is not None and to.first <= due:
+        to = moved(rule, due, only.anchor, when, due.astimezone(zone), zone)
+        if to is None or to.first <= due:
+            same = talk_words.not_later(said(turn, only), due.astimezone(zone), turn.local_now)
+            return [await turn.reply(same)]
+    if to is None:
+        return [await turn.reply(words.problem("unclear", when, None))]
+    least = await plan_reminders.earliest(turn, only)
+    sooner = least is not None and to.first < least
+    if sooner and least is not None:
+        to = Plan(Once(least.astimezone(zone)), turn.now, least)
+    after = await planning.move(turn.uow, turn.chat, only, to)
+    told = "" if isinstance(to.rule, Once) else describe(to.rule, zone)
+    lines = talk_words.moved(said(turn, after), told, to.first.astimezone(zone), turn.local_now)
+    lines += [talk_words.not_sooner()] if sooner else []
+    facts = {
+        "reminder": {
+            "id": after.id,
+            "what": after.what,
+            "rule": after.rule,
+            "due": to.first.isoformat(),
+        }
+    }
+    held = {**reminder_answers.as_it_stood(only), MOVED: True}
+    return [await turn.reply(lines, facts=facts, context=held, expects="undo")]
+
+
+async def put_off(
+    turn: Turn, reminder: Reminder, when: str, since: datetime | None = None
+) -> list[Reply]:
+    """Ask again at a time that was said, in an hour where none was; a span counts from `since`."""
+    moment: datetime | None = turn.now + timedelta(hours=1)
+    if when:
+        start = (since or turn.now) if is_span(when) else turn.now
+        found = parse_moment(when, start.astimezone(turn.chat.zone), turn.chat.zone)
+        moment = found if isinstance(found, datetime) else None
+    if moment is None:
+        return [await turn.reply(words.problem("unclear", when, None))]
+    return await reminder_answers.put_off(turn, reminder, moment)
+
+
+def is_span(when: str) -> bool:
+    """Tell whether words of time are how long from now: `in 2 h`."""
+    return when.startswith("in ") and tells_span(when.removeprefix("in "))
