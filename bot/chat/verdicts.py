@@ -56,6 +56,9 @@ async def _judged(
         return lines, found, still
     else:
         lines = [words.only_old(stored.name)]
+    lost = _losses(state)
+    if lost and not untested_deeds.since(state, readings):
+        lines[1:1] = [words.lost_since(*lost)]
     else_told = any(f.id in DEEDS or "substance" in f.facts for f in found) or still.lines
     dosed, of_dose = ([], {}) if else_told else still_in.moved(stored, state)
     still.facts = of_dose
@@ -84,12 +87,20 @@ def _nothing_off(
     dosed, still.facts = still_in.moved(stored, state)
     if dosed:
         return [words.lead(stored.name, dosed[0]), *dosed[1:], *unread]
+    if lost := _losses(state):
+        return [words.lead(stored.name, words.lost_since(*lost)), *unread]
     missing = untested(state) if is_all else []
     if (doubted := in_doubt(stored, state, left)) is not None:
         return [*doubted, *missing]
     if missing or unread:
         return [words.within(stored.name), *unread, *missing]
     return [words.nothing_off(stored.name)]
+
+
+def _losses(state: State) -> tuple[list[str], list[str]] | None:
+    """Who died of late, in words, and what was not measured after it; None where nothing is so."""
+    lost, missing = untested_deeds.losses(state)
+    return ([event(each.what) for each in lost], missing) if lost else None
 
 
 def not_heard(state: State, left: unheard.Left | None) -> list[str]:

@@ -7,7 +7,8 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.calls import HEATED
-from core.advice.state import Measured, State
+from core.advice.mixed_in import reach
+from core.advice.state import Happening, Measured, State
 
 JUMPS: Final = {
     "kh": 2.0,
@@ -55,12 +56,41 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
     now = state.last(analyte)
     if state.events is None or now is None or now.is_limit or analyte not in JUMPING:
         return None
-    if analyte == "temperature" and (state.tank.kind == "pond" or _unheated(state)):
+    if analyte == "temperature" and state.tank.kind == "pond":
         return None  # a pond follows the weather
     before = _before(state, now)
     if before is None or (analyte == "ph" and not _ph_jumped(state, before, now)):
         return None
-    return before if _jumped(before, now) and not _touched(state, before, now) else None
+    if analyte == "temperature" and unheated(state):
+        return before if is_too_fast(state, before, now) else None
+    ends = _explained(state, before, now)
+    return before if ends is not None and _jumped(before, now, ends) else None
+
+
+AN_HOUR: Final = timedelta(hours=1)
+
+AN_HOUR_MOST: Final = 1.0
+"""By so much water with animals is warmed or cooled in an hour; common practice. [°C]"""
+
+OF_THERMOMETERS: Final = 1.0
+"""By so much two readings of a thermometer may be off: half a degree each. [°C]"""
+
+
+def is_too_fast(state: State, before: Measured, now: Measured) -> bool:
+    """Whether water out of its warmth is led back faster than it may be: 1 °C an hour.
+
+    After a heater that failed it is warmed, after one that stuck it is cooled; the other way it
+    goes by itself.
+    """
+    warmed = now.value - before.value
+    moved = -warmed if "heater_hot" in state.called else warmed
+    return moved > AN_HOUR_MOST * ((now.at - before.at) / AN_HOUR) + OF_THERMOMETERS
+
+
+def between(state: State, before: Measured, now: Measured) -> list[Happening]:
+    """The water changes that may have been made between two readings, in order."""
+    made = [e for e in _done(state, before, now) if e.what.kind == "water_change"]
+    return sorted(made, key=lambda each: (each.at, each.order))
 
 
 def _ph_jumped(state: State, before: Measured, now: Measured) -> bool:
@@ -81,7 +111,7 @@ def co2_leaves(state: State) -> bool:
     return late or "co2_high" in state.called
 
 
-def _unheated(state: State) -> bool:
+def unheated(state: State) -> bool:
     """Whether it was called out within the day that a heater, or the current, failed."""
     return any(danger in state.called for danger in {*HEATED, "power"})
 
@@ -94,14 +124,27 @@ def _before(state: State, now: Measured) -> Measured | None:
     return before if now.at - before.at <= limits.STALE else None
 
 
-def _jumped(before: Measured, now: Measured) -> bool:
-    if before.low <= now.high and now.low <= before.high:
+def _jumped(before: Measured, now: Measured, ends: tuple[float, float]) -> bool:
+    """Whether a value left the ends that the reading before, and changes since, lead it to."""
+    low, high = ends
+    if low <= now.high and now.low <= high:
         return False
-    change = abs(now.value - before.value)
+    held = before.value if ends == (before.low, before.high) else min(max(now.value, low), high)
+    change = abs(now.value - held)
     if now.analyte == "conductivity":
         return change > CONDUCTIVITY_JUMP * before.value
     return now.analyte == "ph" or change >= JUMPS[now.analyte]
 
 
-def _touched(state: State, before: Measured, now: Measured) -> bool:
-    return any(e.disturbs and before.at <= e.at <= now.at for e in state.events or ())
+def _explained(state: State, before: Measured, now: Measured) -> tuple[float, float] | None:
+    """The ends that a value may lie between by what was done; None where that cannot be said."""
+    done = _done(state, before, now)
+    if not done:
+        return before.low, before.high
+    if any(each.what.kind != "water_change" for each in done):
+        return None
+    return reach(state, before, between(state, before, now))
+
+
+def _done(state: State, before: Measured, now: Measured) -> list[Happening]:
+    return [e for e in state.events or () if e.disturbs and before.at <= e.at <= now.at]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from datetime import timedelta
 from typing import Final
 
 from core.advice.recent_change import OUTDATES
@@ -27,6 +28,32 @@ def since(state: State, readings: Collection[Measured]) -> list[Happening]:
     judged = {reading.analyte for reading in readings}
     matter = (each for each in done if _matters(each.what, state, judged))
     return sorted(matter, key=lambda each: (each.at, each.order))
+
+
+LOOKED_FOR: Final = ("ammonia", "nitrite", "ph", "temperature")
+"""What kills soonest, and is read first where animals died; common practice."""
+
+
+def losses(state: State) -> tuple[list[Happening], list[str]]:
+    """Deaths of two days, oldest first, and what of the usual causes was not read after them.
+
+    Neither where all of these were read since.
+    """
+    lost = [
+        each
+        for each in state.events or ()
+        if each.what.kind == "lost" and timedelta() <= state.now - each.at < LOST_LATELY
+    ]
+    lost.sort(key=lambda each: (each.at, each.order))
+    if not lost:
+        return [], []
+    read = {name: state.last(name) for name in LOOKED_FOR}
+    missing = [n for n, found in read.items() if found is None or lost[-1].is_after(found)]
+    return (lost, missing) if missing else ([], [])
+
+
+LOST_LATELY: Final = timedelta(days=2)
+"""A cause may so long still be there; common practice."""
 
 
 def _matters(what: Event, state: State, judged: set[str]) -> bool:

@@ -36,6 +36,21 @@ def much_co2(facts: Facts) -> str:
     return f"{said} {_(_NO_AIR)}" if "ammonia" in facts else said
 
 
+def by_older_kh(facts: Facts) -> str:
+    """Much carbon dioxide by a KH of days before, or a KH that is used up: which, tells a test."""
+    if "ammonia" in facts:
+        told = _(
+            "pH {ph} is low for KH {kh} °dH of before: CO2 about {co2_mg_l} mg/L (over 30) if KH is"
+            " still so, else KH is used up. Retest KH and pH now."
+        )
+        return f"{filled(told, facts, ph=1, kh=1, co2_mg_l=SMALL)} {_(_NO_AIR)}"
+    told = _(
+        "pH {ph} is low for KH {kh} °dH of before: CO2 about {co2_mg_l} mg/L (over 30) if KH is"
+        " still so, else KH is used up. Retest KH and pH now; if they gasp, aerate."
+    )
+    return filled(told, facts, ph=1, kh=1, co2_mg_l=SMALL)
+
+
 def contradiction_low(facts: Facts) -> str:
     """pH and KH that leave no carbon dioxide where nothing uses it up."""
     if "plants" in facts:

@@ -8,7 +8,14 @@ from bot.chat.words.text import _, ngettext
 
 def sudden_jump(facts: Facts) -> str:
     """A value that went too far for what was done; beside poison not everything may wait."""
-    if "urgent" in facts and facts["analyte"] == "kh":
+    if "fast" in facts:
+        told = _(
+            "{name} went from {was} to {amount}, faster than the 1 °C an hour that animals bear:"
+            " stop there, do not turn it back, watch their breathing, send it again in an hour."
+        )
+    elif "changed" in facts:
+        told = _changed(facts)
+    elif "urgent" in facts and facts["analyte"] == "kh":
         told = _(
             "{name} went from {was} to {amount} with nothing logged in between: retest it first."
             " The new water should have what it then reads; no dose by it."
@@ -30,6 +37,24 @@ def sudden_jump(facts: Facts) -> str:
         )
     return told.format(
         name=analyte(facts), was=amount(facts, "was"), amount=with_unit(facts, "value")
+    )
+
+
+def _changed(facts: Facts) -> str:
+    """The same with water changes in between, which cannot have led so far."""
+    if "urgent" in facts:
+        return _(
+            "{name} went from {was} to {amount}, more than what was changed can explain: retest it"
+            " now, but what is urgent does not wait for it."
+        )
+    if facts["analyte"] == "temperature":
+        return _(
+            "{name} went from {was} to {amount}, more than what was changed can explain: retest."
+            " Around animals 1 °C an hour and 2 °C a day is the most."
+        )
+    return _(
+        "{name} went from {was} to {amount}, more than what was changed can explain: retest it, and"
+        " test the new water, before doing anything."
     )
 
 

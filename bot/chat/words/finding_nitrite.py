@@ -45,3 +45,19 @@ def in_salt_water(facts: Facts) -> str:
     return _("Nitrite {nitrite}: still cycling; in salt water a sign, not a poison.").format(
         nitrite=told(facts)
     )
+
+
+def seen(facts: Facts) -> str:
+    """A trace of nitrite in fresh water: no limit is passed, and it should be 0 all the same."""
+    template = (
+        _(
+            "Nitrite rose from 0 to {nitrite} and should be 0: feed little, test daily, change a"
+            " little at the same KH."
+        )
+        if "was" in facts
+        else _(
+            "Nitrite {nitrite} should be 0: feed little, test daily, change a little at the same"
+            " KH."
+        )
+    )
+    return template.format(nitrite=told(facts))

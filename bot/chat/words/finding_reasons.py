@@ -57,6 +57,10 @@ _MEANING: Final[Mapping[str, str]] = {
         "Without plants in light nothing uses CO2 up, and air gives more than these leave."
     ),
     "much_co2": N_("CO2 over 30 mg/L hinders breathing, most of all at night and in warm water."),
+    "co2_by_older_kh": N_(
+        "pH, KH and CO2 hang together: a pH that is low for its KH has more CO2, or the KH is no"
+        " longer what it was."
+    ),
     "perhaps_much_co2": N_(
         "A colour chart is sure to 0.2 pH: that alone is a factor of 2.5 in CO2."
     ),
@@ -198,6 +202,10 @@ _MEANING: Final[Mapping[str, str]] = {
     "ammonia_seen": N_(
         "Little of it is poisonous at this pH and warmth; a higher pH or warmer water makes more of"
         " it so, and a filter that keeps up leaves none."
+    ),
+    "nitrite_seen": N_(
+        "A filter that keeps up leaves none; a trace may be the beginning of more, from too much"
+        " food, new animals or a filter that was harmed."
     ),
     "cycling_ammonia": N_(
         "Bacteria that eat ammonia come first, those that eat nitrite weeks later;"

@@ -73,9 +73,16 @@ def _ammonia(facts: Facts) -> str:
 
 def _ammonia_seen(facts: Facts) -> str:
     """It harms nobody yet, and should be 0 all the same."""
-    told = _(
-        "Ammonia {total_n} mg/L as N should be 0: feed little or nothing, test daily, change a"
-        " little at the same KH, raise no pH."
+    told = (
+        _(
+            "Ammonia rose from 0 to {total_n} mg/L as N, should be 0: feed little, test daily,"
+            " change a little at the same KH, raise no pH."
+        )
+        if "was" in facts
+        else _(
+            "Ammonia {total_n} mg/L as N should be 0: feed little or nothing, test daily, change a"
+            " little at the same KH, raise no pH."
+        )
     )
     line = filled(told, facts, total_n=SMALL)
     if facts["animals"] == "yes":
@@ -225,6 +232,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "nitrite": finding_nitrite.harms,
     "nitrite_with_chloride": finding_nitrite.eased,
     "nitrite_in_salt_water": finding_nitrite.in_salt_water,
+    "nitrite_seen": finding_nitrite.seen,
     "does_not_suit": does_not_suit,
     "unlike_the_sea": unlike_the_sea,
     "do_not_go_together": do_not_go_together,
@@ -235,6 +243,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "few_of_a_shoal": few_of_a_shoal,
     "unknown_animal": unknown_animal,
     "much_co2": finding_carbon.much_co2,
+    "co2_by_older_kh": finding_carbon.by_older_kh,
     "perhaps_much_co2": finding_carbon.perhaps_much_co2,
     "sudden_jump": finding_courses.sudden_jump,
     "expired_kit": _expired_kit,

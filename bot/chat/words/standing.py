@@ -124,6 +124,16 @@ def done_since(tank: str, deeds: Sequence[str]) -> list[str]:
     ]
 
 
+def lost_since(deaths: Sequence[str], missing: Sequence[str]) -> str:
+    """Animals died of late, and what kills soonest was not measured after it."""
+    told = _(
+        "I cannot call it well: {deaths} of late, and not all was measured after it. Test {what}"
+        " now and send it; look at the others."
+    )
+    asked = names.listed([names.label(each) for each in missing])
+    return told.format(deaths=", ".join(deaths[-3:]), what=asked)
+
+
 def only_old(tank: str) -> str:
     """Every reading is too old to judge the water by."""
     return _(

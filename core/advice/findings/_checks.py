@@ -7,9 +7,9 @@ from typing import Final
 from core.advice import contradictions, limits
 from core.advice.carbon import carbon_dioxide as equilibrium
 from core.advice.contradictions import co2_span, pair_of_ph_and_kh
-from core.advice.findings._model import Facts, Finding, seen
+from core.advice.findings._model import Facts, Finding, Severity, seen
 from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
-from core.advice.jumps import JUMPING, jumped_from
+from core.advice.jumps import JUMPING, between, jumped_from, unheated
 from core.advice.state import Measured, State
 from core.advice.tapped import looks_softened
 from core.analytes import ANALYTES
@@ -57,6 +57,29 @@ def carbon_dioxide(state: State) -> Finding | None:
     if middle > limits.CO2_WARN:
         return Finding("perhaps_much_co2", "note", facts)
     return None
+
+
+def carbon_by_older_kh(state: State) -> Finding | None:
+    """Much carbon dioxide, if the KH of days before still holds: else KH is being used up.
+
+    Nothing is said where something was done to the water since that KH was read.
+    """
+    ph, kh = state.fresh("ph"), state.fresh("kh")
+    if ph is None or kh is None or ph.is_limit or kh.is_limit or state.tank.is_sea:
+        return None
+    if ph.at - kh.at <= limits.SAME_HOUR or any(kh.at <= at for at in state.disturbances):
+        return None
+    reading, known = state.fresh("co2"), state.fresh("temperature")
+    if reading is not None and abs(reading.at - ph.at) <= limits.SAME_HOUR:
+        return None
+    if co2_span(ph, kh)[1] < CO2_UNLIKELY * limits.CO2_WARN:
+        return None
+    found = equilibrium(ph, kh, known.value if known else None)
+    if found is None or found.mg_l <= limits.CO2_WARN:
+        return None
+    facts: Facts = {"ph": ph.value, "kh": kh.value, "co2_mg_l": found.mg_l}
+    severity: Severity = "warn" if found.least > limits.CO2_WARN else "note"
+    return Finding("co2_by_older_kh", severity, facts | _what_bears_on_it(state))
 
 
 def _beside(carbon: Measured | None, pair: tuple[Measured, Measured]) -> bool:
@@ -184,6 +207,10 @@ def sudden_jump(state: State) -> Finding | None:
         now, before = state.last(analyte), jumped_from(state, analyte)
         if now is not None and before is not None:
             facts: Facts = {"analyte": analyte, "value": now.value, "was": before.value}
+            if between(state, before, now):
+                facts["changed"] = "yes"
+            if analyte == "temperature" and unheated(state):
+                facts["fast"] = "yes"
             return Finding("sudden_jump", "warn", facts)
     return None
 

@@ -15,7 +15,7 @@ from core.advice.livestock import kept_in, may_live_in, nitrate_limit
 from core.advice.nobodys import is_nobodys
 from core.advice.potassium import bearable, dosed_so_far, left_of_measured
 from core.advice.setup import is_reef, plants_grow
-from core.advice.state import State, ammonia_as_n, nitrite_as_no2
+from core.advice.state import Measured, State, ammonia_as_n, nitrite_as_no2
 from core.water.ammonia import acute_criterion, chronic_criterion, un_ionised_fraction
 from core.water.oxygen import oxygen_saturation
 
@@ -37,14 +37,28 @@ def ammonia(state: State) -> Finding | None:
         return Finding("ammonia", "alarm", judged)
     if nh3_n > limits.NH3_WARN or total_n > float(judged.get("chronic_n", math.inf)):
         return Finding("ammonia", "warn", judged)
-    if ammonia_as_n(total.value, total.basis) < AMMONIA_SEEN or is_nobodys(state):
+    if total.value < KIT_SEES or is_nobodys(state):
         return None
     lives = "yes" if kept_in(state.tank).kinds or state.tank.stock else "no"
-    return Finding("ammonia_seen", "note", {**judged, "animals": lives})
+    return Finding("ammonia_seen", "note", {**judged, "animals": lives, **_risen(state, total)})
 
+
+KIT_SEES: Final = 0.1
+"""Ammonia that the finest usual kit sees, as it counts it; common practice. [mg/L]"""
+
+NITRITE_SEEN: Final = 0.05
+"""Nitrite that the finest usual kit sees; common practice. [mg/L NO2]"""
 
 AMMONIA_SEEN: Final = 0.25
-"""Total ammonia that a kit surely sees. [mg/L as N]"""
+"""Total ammonia that any kit surely sees. [mg/L as N]"""
+
+
+def _risen(state: State, reading: Measured) -> Facts:
+    """The 0 from which a reading rose since the one before, of the last weeks; else nothing."""
+    before = state.past.previous(reading)
+    if before is None or reading.at - before.at > LOOKED_AFTER or seen(before) is not None:
+        return {}
+    return {"was": 0.0}
 
 
 def feeds_filter(state: State) -> bool:
@@ -90,7 +104,9 @@ def nitrite(state: State) -> Finding | None:
     if reading.basis is None:
         facts["typed"] = reading.value
     if no2 < limits.NITRITE_WARN:
-        return None
+        if no2 < NITRITE_SEEN or state.tank.is_sea:
+            return None
+        return Finding("nitrite_seen", "note", {**facts, **_risen(state, reading)})
     if state.tank.is_sea or (state.tank.kind == "brackish" and state.salinity > 5.0):
         return Finding("nitrite_in_salt_water", "note", facts)
     chloride = _chloride(state)

@@ -31,7 +31,9 @@ WORSE_BY: Final = 0.2
 WORSENS: Final = {
     "ammonia": ("nh3_n", 1),
     "ammonia_without_ph": ("total_n", 1),
+    "ammonia_seen": ("total_n", 1),
     "nitrite": ("nitrite", 1),
+    "nitrite_seen": ("nitrite", 1),
     "nitrite_with_chloride": ("nitrite", 1),
     "nitrate": ("nitrate", 1),
     "neglected": ("nitrate", 1),

@@ -57,7 +57,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule(
         "nitrite chloride",
         _poisons.nitrite,
-        "nitrite nitrite_with_chloride nitrite_in_salt_water",
+        "nitrite nitrite_with_chloride nitrite_in_salt_water nitrite_seen",
         "change_water",
         "10 to 1 by mass: Durborow, Crosby & Brunson 1997, SRAC 462; not for every species:"
         " Tomasso 1986; levels: common practice",
@@ -156,6 +156,7 @@ RULES: Final[tuple[Rule, ...]] = (
         for analyte in ("ph", "gh", "kh")
     ),
     _rule("co2 kh ph", _checks.carbon_dioxide, "much_co2 perhaps_much_co2", "aerate"),
+    _rule("co2 kh ph", _checks.carbon_by_older_kh, "co2_by_older_kh", "look_at_kh"),
     _rule("co2 kh ph", _checks.carbon_against_ph, "co2_against_ph", "retest"),
     _rule(
         f"potassium {STOCK}",
@@ -221,7 +222,7 @@ BY_ID: Final = {id_: rule for rule in (*RULES, STEADY) for id_ in rule.ids}
 SAID_BY_ANOTHER: Final = {
     "neglected": frozenset(
         "nitrate low_kh kh_under_source drifting heading perhaps_much_co2 cycling_ammonia"  # noqa: SIM905
-        " cycling_nitrite cycling_done".split()
+        " cycling_nitrite cycling_done co2_by_older_kh".split()
     ),
     "low_kh": frozenset({"kh_under_source"}),
     "softened": frozenset({"conductivity_too_low"}),

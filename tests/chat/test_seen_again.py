@@ -1,0 +1,111 @@
+"""What a verdict must not pass over: traces of poison, leaps over a change, deaths, an old KH."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+async def told(talk: Talk, *texts: str) -> str:
+    """The answer to the last of several messages."""
+    for text in texts[:-1]:
+        await talk.say(text)
+    return await talk.text(texts[-1])
+
+
+@pytest.fixture
+async def neons(talk: Talk) -> Talk:
+    await told(talk, "/tank new Fern 120 l fresh", "added 10 neons")
+    return talk
+
+
+@pytest.mark.parametrize("asked", ["bad?", "hows it", "all good?", "is my water ok", "alles gut?"])
+async def test_ammonia_that_a_kit_sees_is_never_well(neons: Talk, asked: str) -> None:
+    await told(neons, "ph 6.9 kh 4 no2 0", "changed 30%")
+    await neons.wait(days=1)
+    said = await told(neons, "nh4 0.2", asked)
+    assert "should be 0" in said
+    assert "Change nothing" not in said
+
+
+async def test_ammonia_that_rose_from_0_is_named_so(neons: Talk) -> None:
+    said = await told(neons, "ammonia 0", "nh4 0.2 ph 6.9")
+    assert "rose from 0" in said
+    assert "rose from 0" not in await told(neons, "nh4 0.3", "bad?")
+
+
+async def test_a_trace_of_nitrite_is_never_well(neons: Talk) -> None:
+    await neons.say("ammonia 0 nitrite 0 ph 7 kh 4")
+    await neons.wait(hours=1)
+    said = await told(neons, "nitrite 0.05 as no2", "all good?")
+    assert "rose from 0" in said
+    assert "Change nothing" not in said
+
+
+async def test_warmth_after_a_broken_heater_comes_back_slowly(talk: Talk) -> None:
+    """1 °C an hour, common practice."""
+    await told(talk, "/tank new Fern 100 l fresh", "heater broke its 19 degrees", "temp 23")
+    assert "faster than the 1 °C an hour" in await talk.text("too fast?")
+
+
+async def test_warmth_that_comes_back_slowly_is_well(talk: Talk) -> None:
+    await told(talk, "/tank new Fern 100 l fresh", "heater broke its 19 degrees")
+    await talk.wait(hours=3)
+    assert "faster than" not in await talk.text("temp 22")
+
+
+async def test_a_ph_that_fell_is_held_against_the_kh_of_the_day_before(talk: Talk) -> None:
+    """3 · 5 · 10^0.8 is 95 mg/L; 104 by the constants."""
+    await told(talk, "/tank new Fern 60 l fresh", "kh 5")
+    await talk.wait(days=1)
+    said = await told(talk, "ph dropped to 6.2", "should i worry")
+    assert "104 mg/L" in said
+    assert "Retest KH" in said
+
+
+@pytest.mark.parametrize(
+    ("kind", "before", "changed", "after"),
+    [
+        ("marine", "sal 35 ca 410", "changed 25 l salt water", "sal 1.024"),
+        ("fresh", "gh 8 kh 5", "changed 10%", "gh 14"),
+        ("fresh", "kh 5", "changed 10%", "kh 12"),
+        ("fresh", "no3 10", "changed 20%", "no3 80"),
+        ("fresh", "temp 25", "changed 10%", "temp 20"),
+    ],
+)
+async def test_a_change_does_not_hide_what_it_cannot_explain(
+    talk: Talk, kind: str, before: str, changed: str, after: str
+) -> None:
+    await told(talk, f"/tank new Fern 250 l {kind}", before, changed)
+    await talk.wait(hours=1)
+    assert "more than what was changed can explain" in await talk.text(after)
+    assert "more than what was changed can explain" in await talk.text("hows that")
+
+
+@pytest.mark.parametrize(
+    ("before", "changed", "after"),
+    [
+        ("gh 14", "changed 50%", "gh 8"),
+        ("no3 40", "changed 50%", "no3 20"),
+        ("temp 25", "changed 50%", "temp 21"),
+        ("gh 8", "changed some water", "gh 14"),
+    ],
+)
+async def test_what_a_change_may_have_done_is_no_leap(
+    talk: Talk, before: str, changed: str, after: str
+) -> None:
+    await told(talk, "/tank new Fern 250 l fresh", before, changed)
+    await talk.wait(hours=1)
+    assert "went from" not in await talk.text(after)
+
+
+@pytest.mark.parametrize("asked", ["all good?", "how is fern", "bad?"])
+async def test_a_death_is_named_until_all_was_measured(neons: Talk, asked: str) -> None:
+    await neons.say("one died")
+    await neons.wait(hours=1)
+    said = await told(neons, "temp 23", asked)
+    assert "lost 1 of late" in said
+    assert "Test ammonia, nitrite and pH now" in said
+    said = await told(neons, "ammonia 0 nitrite 0 ph 7 temp 23", asked)
+    assert "of late" not in said
