@@ -22,7 +22,7 @@ async def test_is_it_safe_answers_first_and_stores_nothing(talk: Talk) -> None:
 async def test_ammonia_under_its_limits_is_still_never_called_safe(talk: Talk) -> None:
     (reply,) = await talk.say("is ammonia 0.1 safe at ph 7 and 26 c?")
     assert "never called safe" in reply.text
-    assert reply.facts["findings"] == []
+    assert [each["severity"] for each in reply.facts["findings"]] == ["note"]
 
 
 async def test_co2_of_the_question_and_of_the_tank(talk: Talk) -> None:
