@@ -2,14 +2,60 @@
 
 from __future__ import annotations
 
+import re
+
 from bot.chat import animals, coppered
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
-from core.advice.livestock import Found, lookup
+from bot.chat.words import copper as words
+from core.advice.livestock import Found, kept_in, lookup, named_in
+from core.message.copper_told import may_use as asked_to_use
+from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.waters import mentioned
+
+
+async def may_use(turn: Turn, parsed: Parsed) -> Reply | None:
+    """``can i use copper to kill hydra``: no where invertebrates live, else a vet's, no amount.
+
+    None where a reading or a deed is told, or copper is not asked to go in.
+    """
+    text = turn.incoming.text
+    if parsed.values or parsed.events or parsed.command is not None or not turn.incoming.addressed:
+        return None
+    if not asked_to_use(text):
+        return None
+    named = parsed.question.tank if parsed.question is not None else parsed.tank
+    stored = turn.tank_named(named or "") or turn.current_tank
+    said = _invertebrates_named(text)
+    tank = None if stored is None else (await state_of(turn, stored, turn.now)).tank
+    held = [] if tank is None else kept_in(tank).invertebrates
+    is_reef = tank is not None and tank.setup == "reef"
+    if held or said or is_reef:
+        name = stored.name if stored is not None and held else None
+        lines = words.not_used(held or said, name, is_reef=is_reef and not (held or said))
+    else:
+        lines = words.by_a_vet(known=bool(tank and tank.stock))
+    facts = {"verdict": "no" if held or said or is_reef else "care"}
+    return await turn.reply(
+        lines, facts=facts if stored is None else {"tank": stored.name, **facts}
+    )
+
+
+def _invertebrates_named(text: str) -> list[str]:
+    """What a text calls kinds without a spine, a shared name too: shrimp, snails."""
+    plain = fold(text)
+    shared = ((word, lookup(word)) for word in re.findall(r"[^\W\d]{5,}", plain))
+    named = [*named_in(plain), *(each for each in shared if each[1].shared)]
+    found = {
+        word: None
+        for word, kinds in named
+        if (rows := kinds.candidates if kinds.species is None else (kinds.species,))
+        and all(row.is_invertebrate for row in rows)
+    }
+    return list(found)
 
 
 async def answer(turn: Turn, parsed: Parsed) -> Reply | None:

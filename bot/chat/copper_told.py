@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -9,11 +10,15 @@ from bot.chat import calls, readings
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from core.advice.alarm_words import named
+from core.message import parse
 from core.message.copper_told import went_in
 from core.message.doubts import BAD_TIME, NO_VALUE, UNKNOWN_WORD, UNSURE_EVENT
 from core.message.model import Event, Parsed
 
 COPPER: Final = "copper"
+_AMOUNT: Final = re.compile(
+    r"(\d+(?:[.,]\d+)?\s*(?:ml|g|mg|l|drops?|tsp|tbsp|caps?|cl))\W*$", re.IGNORECASE
+)
 _LIGHT: Final = frozenset({BAD_TIME, NO_VALUE, UNKNOWN_WORD, UNSURE_EVENT})
 """Doubts that leave copper in the water all the same."""
 
@@ -33,15 +38,27 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if any(value.analyte == COPPER for value in parsed.values):
         return None
-    if any(doubt.reason not in _LIGHT for doubt in parsed.doubts):
+    put = _with_amount(turn, parsed)
+    if put is None and any(doubt.reason not in _LIGHT for doubt in parsed.doubts):
         return None
     if not went_in(text, timed=parsed.at is not None, dosed=bool(parsed.events)):
         return None
     if calls.danger_of(turn, parsed) not in {None, "illness"}:
         return None
-    put = Event("dose", substance=COPPER, tank=parsed.tank, text=text)
+    put = put or Event("dose", substance=COPPER, tank=parsed.tank, text=text)
     whole = replace(parsed, intent="event", events=(*parsed.events, put), doubts=())
     return await readings.keep(turn, whole)
+
+
+def _with_amount(turn: Turn, parsed: Parsed) -> Event | None:
+    """The dose where its amount stands behind the name: `just dosed copper, 10 ml`."""
+    for doubt in parsed.doubts:
+        found = _AMOUNT.search(doubt.text)
+        if found is not None and _is_copper(doubt.text):
+            told = parse(f"dosed {found[1]} copper", turn.context()).events
+            if len(told) == 1 and _is_copper(told[0].substance):
+                return replace(told[0], tank=parsed.tank, text=turn.incoming.text)
+    return None
 
 
 def _is_copper(substance: str | None) -> bool:

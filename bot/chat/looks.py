@@ -163,6 +163,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     volume_right.answer,
     copper_told.answer,
+    copper_asked.may_use,
     copper_asked.answer,
     done_asked.answer,
     logged_asked.answer,

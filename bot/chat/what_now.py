@@ -83,6 +83,8 @@ def _steps_for(finding: Finding, tank: Tank) -> Danger | None:
         return "ph_crash" if float(facts["ph"]) < float(facts["limit"]) else "ph_high"
     if finding.id == "does_not_suit" and finding.severity == "alarm" and tank.kind != "pond":
         return "heater_hot" if float(facts["value"]) > float(facts["high"]) else "heater_cold"
+    if finding.id == "medicine_dosed" and "species" in facts:
+        return "copper"  # which kills those that live there
     return OF_ALARM.get(finding.id)
 
 

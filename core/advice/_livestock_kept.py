@@ -29,6 +29,12 @@ class Kept:
         """The known kinds, each once, those with animals left."""
         return [row for row, count in self.known if count > 0]
 
+    @property
+    def invertebrates(self) -> list[str]:
+        """The keeper's words for the kinds without a spine, a shared name too: shrimp, snails."""
+        known = [self.name_of(row) for row in self.kinds if row.is_invertebrate]
+        return [*known, *(each.species for each in self.unknown if _is_shared_of_them(each))]
+
     def sexes_of(self, row: Species) -> Sexes:
         """How many of a kind are males and females, as far as told."""
         return self.sexes.get(row.scientific, Sexes())
@@ -36,6 +42,11 @@ class Kept:
     def name_of(self, row: Species) -> str:
         """The keeper's own word for a kind, else its usual name."""
         return self.said.get(row.scientific, row.name)
+
+
+def _is_shared_of_them(stock: Stock) -> bool:
+    found = lookup(stock.species)
+    return stock.count > 0 and found.shared and all(r.is_invertebrate for r in found.candidates)
 
 
 def kept_in(tank: Tank) -> Kept:

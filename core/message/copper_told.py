@@ -53,3 +53,27 @@ def went_in(text: str, *, timed: bool, dosed: bool) -> bool:
         return True
     cured = ways["cure"].search(plain) is not None
     return cured and (timed or ways["in"].search(plain) is not None)
+
+
+@cache
+def _may_use() -> re.Pattern[str]:
+    ways = _ways()
+    may, between = ways["may"].pattern, ways["between"].pattern
+    copper = "copper|kupfer|cuivre|cobre|rame|koper|miedz|miedzi|miedzia|koppar"
+    return re.compile(rf"{may}(?:\s+{between}){{0,3}}\s+(?:{copper})")
+
+
+def may_use(text: str) -> bool:
+    """Whether a text asks if copper may go in, whatever it is for.
+
+    Examples
+    --------
+    >>> may_use("can i use copper to kill hydra"), may_use("kann ich Kupfer gegen Hydra nehmen?")
+    (True, True)
+    >>> may_use("can i add shrimp after copper"), may_use("can i use a copper test")
+    (False, False)
+    """
+    plain = fold(text)
+    if (found := _may_use().search(plain)) is None:
+        return False
+    return _ways()["no_use"].match(plain[found.end() :].lstrip(" -")) is None

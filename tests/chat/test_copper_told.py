@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from core.message.copper_told import may_use
 from tests.chat.harness import Talk
 
 TOLD = [
@@ -68,3 +69,72 @@ async def test_fish_are_judged_as_before(talk: Talk) -> None:
     await talk.say("treated with copper")
     await talk.wait(hours=1)
     assert "copper reads 0" not in await talk.text("can i add guppies")
+
+
+MAY_USE = (
+    "can i use copper to kill hydra",
+    "can i use copper with my shrimp",
+    "have shrimp in there too. can i use copper",
+    "can i dose copper",
+    "can i dose copper to 0.2",
+    "is it safe to add some copper",
+    "kann ich kupfer gegen hydra benutzen",
+    "puis-je utiliser du cuivre",
+    "puedo usar cobre",
+    "czy mogę użyć miedzi",
+)
+NOT_USED = (
+    "can i add shrimp after copper",
+    "can i use a copper test",
+    "can i use copper pipes",
+    "whats my copper",
+    "copper 0.1",
+)
+
+
+@pytest.mark.parametrize("asked", MAY_USE)
+async def test_copper_may_not_go_where_shrimps_live(talk: Talk, asked: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 5 shrimp, added 4 discus")
+    (reply,) = await talk.say(asked)
+    assert reply.facts["verdict"] == "no"
+    assert "shrimp" in reply.lines[0].text
+    assert " mg" not in reply.text
+
+
+@pytest.mark.parametrize("asked", MAY_USE)
+async def test_copper_for_fish_alone_is_a_vets(talk: Talk, asked: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 4 discus")
+    (reply,) = await talk.say(asked)
+    assert reply.facts["verdict"] == ("no" if "shrimp" in asked else "care")
+    assert "vet" in reply.text
+    assert " mg" not in reply.text
+
+
+@pytest.mark.parametrize("text", NOT_USED)
+def test_other_talk_of_copper_asks_for_no_use(text: str) -> None:
+    assert not may_use(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["just dosed copper, 10 ml", "just dosed copper 10 ml", "added copper, 10 ml"]
+)
+async def test_copper_with_its_amount_behind_it_is_logged(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("added 5 shrimp")
+    (reply,) = await talk.say(text)
+    (event,) = reply.facts["events"]
+    assert (event["substance"], event["millilitres"]) == ("copper", 10.0)
+    (first,) = await talk.say("shrimp are dropping dead")
+    assert "Copper kills" in first.text
+    (now,) = await talk.say("what now")
+    assert now.facts["emergency"] == "copper"
+    assert "shrimps" in now.lines[0].text
+
+
+@pytest.mark.parametrize("text", ["should i have added copper, 5 ml", "copper 5 ml"])
+async def test_an_amount_that_did_not_go_in_is_none(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    replies = await talk.say(text)
+    assert not any(reply.facts.get("events") for reply in replies)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from bot.chat.words import names
 from bot.chat.words.numbers import small
 from bot.chat.words.text import _, ngettext
 from core.advice.findings import Finding
@@ -15,6 +18,39 @@ def not_for(whom: str, tank: str, finding: Finding, *, harm: bool) -> list[str]:
         else _("No, {tank} is not for {whom} until copper reads 0 there.")
     )
     return [told.format(whom=whom, tank=tank), _why(finding)]
+
+
+def not_used(whom: Sequence[str], tank: str | None, *, is_reef: bool) -> list[str]:
+    """No copper where invertebrates live, by the record or as they are named."""
+    if is_reef:
+        first = _("No: copper kills corals, shrimps and snails at less than most kits see.")
+    elif tank is None:
+        first = _("No: copper kills {whom} at less than most kits see.").format(
+            whom=names.listed(list(whom))
+        )
+    else:
+        first = _("No: in {tank} live {whom}, and copper kills them at less than kits see.").format(
+            tank=tank, whom=names.listed(list(whom))
+        )
+    return [
+        first,
+        _("It stays in gravel and filter for weeks. A sick fish: in a tank of its own, by a vet."),
+        _("No amount of it from me. Tell me what it is for, and measure ammonia and nitrite."),
+    ]
+
+
+def by_a_vet(*, known: bool) -> list[str]:
+    """Copper where only fish live, as far as known: no amount, and a vet decides."""
+    first = (
+        _("Not by guess: copper is a medicine for fish alone, and in soft water kills them too.")
+        if known
+        else _("No, if any shrimp, snail, mussel or coral lives there: copper kills them.")
+    )
+    return [
+        first,
+        _("No amount of it from me: ask a vet who treats fish, keep to the label, measure KH."),
+        _("It stays in gravel and filter for weeks; no shrimps or snails there after it."),
+    ]
 
 
 def _why(finding: Finding) -> str:

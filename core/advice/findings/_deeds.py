@@ -179,8 +179,7 @@ def _of_substance(name: str, state: State) -> Finding | None:
     if name in CARBONATES and not state.tank.is_sea:
         return Finding("caustic_dosed", "warn", {"substance": name})
     if kinds & {"medicine", "copper"}:
-        kept = kept_in(state.tank)
-        harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
+        harmed = kept_in(state.tank).invertebrates
         facts: Facts = {"substance": name}
         if "copper" in kinds and harmed:
             return Finding("medicine_dosed", "alarm", facts | {"species": ", ".join(harmed[:3])})
@@ -193,8 +192,7 @@ def _of_substance(name: str, state: State) -> Finding | None:
 
 def copper_before(state: State) -> Finding | None:
     """Invertebrates in a tank that copper was dosed into and not measured in since."""
-    kept = kept_in(state.tank)
-    harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
+    harmed = kept_in(state.tank).invertebrates
     times = [
         each.at
         for each in state.events or ()

@@ -239,7 +239,7 @@ def copper(state: State) -> Finding | None:
     """Copper, which kills invertebrates at what kits can hardly see."""
     told = state.fresh("copper")
     kept = kept_in(state.tank)
-    harmed = [kept.name_of(row) for row in kept.kinds if row.is_invertebrate]
+    harmed = kept.invertebrates
     facts: Facts
     if told is not None and told.qualifier == "<" and told.value > COPPER_SEEN and harmed:
         facts = {"copper": told.value, "species": ", ".join(harmed[:3])}
