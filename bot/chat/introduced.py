@@ -20,6 +20,7 @@ from core.advice.livestock import plain_name
 from core.advice.loose_lists import animals_in, clauses_of, counted
 from core.message import parse
 from core.message.model import Event, Parsed
+from core.message.place_by_kind import is_place
 
 LONGEST: Final = 40
 """More words than these introduce no tank."""
@@ -124,6 +125,8 @@ async def beside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     for animals, other in _parted(said):
         if not animals or not other or _asks(animals) or animals_in(animals) is None:
+            continue
+        if is_place(animals):
             continue
         told_beside = parse(other, turn.context())
         if told_beside.values and not (told_beside.doubts or told_beside.question):

@@ -195,7 +195,8 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     if kind == "water_change" and parts.substance in MEDIA and untold:
         kind = "media"  # "swapped the carbon"
     said = source_words(parts.unknown, source) if parts.unknown else ""
-    if said and parts.kind == "added" and parts.substance is None and kinds.names_thing(said):
+    added_or_put = parts.kind == "added" or (kind == "dose" and parts.grams is None)
+    if said and added_or_put and parts.substance is None and kinds.names_thing(said):
         kind = "media"  # added a filter, 5 plants, 10 kg gravel
     living = kind in kinds.OF_ANIMALS
     species = animal_names.species(parts, source) if living else None

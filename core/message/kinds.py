@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from typing import Final
+
 from core.message import herd
 from core.message.fold import fold
 from core.message.tokens import Token
@@ -54,7 +57,29 @@ def names_thing(text: str) -> bool:
     found = lookup(text)
     if found.species is not None:
         return not found.species.is_animal
-    return all(herd.saying(word) in {"thing", "air"} for word in fold(text).split())
+    return all(herd.saying(word) in _THINGS for word in _weighty(text))
+
+
+def names_air(text: str) -> bool:
+    """Whether a text names air or what blows it in, and nothing else than equipment.
+
+    Examples
+    --------
+    >>> names_air("air stone"), names_air("pierre à air"), names_air("heater")
+    (True, True, False)
+    """
+    said = {herd.saying(word) for word in _weighty(text)}
+    return "air" in said and said <= _THINGS
+
+
+_THINGS: Final = frozenset({"thing", "air"})
+_OF: Final = frozenset({"a", "de", "d", "di", "do", "of", "z", "da", "del", "dell"})
+"""Small words in the name of a thing: pompe à air, bomba de aire."""
+
+
+def _weighty(text: str) -> list[str]:
+    words = re.findall(r"[^\W\d_]+", fold(text))
+    return [word for word in words if word not in _OF] or words
 
 
 def names_any(text: str) -> bool:
