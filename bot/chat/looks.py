@@ -73,6 +73,7 @@ from bot.chat import (
     room,
     salinity,
     sources,
+    tank_deleted,
     tank_use,
     tanks_told,
     tap_told,
@@ -161,6 +162,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
+    tank_deleted.answer,
     volume_right.answer,
     copper_told.answer,
     copper_asked.may_use,
