@@ -16,6 +16,7 @@ from bot.chat.words import readings as words
 from bot.store.log import Entry
 from core.message import parse
 from core.message.amounts import GRAMS
+from core.message.misput import misput
 from core.message.model import Command, Event, Parsed
 from core.message.put_right import Right, put_right
 
@@ -53,7 +54,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 async def _elsewhere(turn: Turn, entry: Entry, tank: str | None) -> list[Reply] | None:
     """It was another tank; of a dose, which may be a plan's, `misput` knows more."""
-    if any(event.what.kind == "dose" for event in entry.events):
+    dosed = any(event.what.kind == "dose" for event in entry.events)
+    if dosed and (tank is None or misput(turn.incoming.text, [each.name for each in turn.tanks])):
         return None
     if tank is None:
         return await belongs.to_meant(turn, entry, "other")

@@ -12,7 +12,7 @@ from bot.chat.words import readings as words
 from bot.store.log import Entry
 from core.message import parse
 from core.message.model import Command, Parsed
-from core.message.tanks import match
+from core.message.tanks import match, named_alone
 
 
 async def move(
@@ -24,11 +24,13 @@ async def move(
     if entry is None or entry.is_empty:
         return [await turn.reply(words.nothing_to_undo())]
     found = match(command.arguments, [tank.name for tank in turn.tanks])
-    tank = turn.tank_named(found.name) if found.name is not None else None
+    alone = named_alone(command.arguments, [tank.name for tank in turn.tanks])
+    name = found.name if found.name is not None else alone  # it was the shop one
+    tank = turn.tank_named(name) if name is not None else None
     if tank is None and (when := parse(command.arguments, turn.context()).at) is not None:
         return await at_another_time(turn, entry, when)
     if tank is None:
-        return [await turn.reply(words.which_tank([tank.name for tank in turn.tanks]))]
+        return [await turn.reply(words.tank_meant([tank.name for tank in turn.tanks]))]
     told_of = {reading.tank_id for reading in entry.readings}
     if told_of | {event.tank_id for event in entry.events} == {tank.id}:
         return [await turn.reply([words.there_already(tank.name, said(turn, entry))])]

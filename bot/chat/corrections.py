@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.chat import belongs, moves, readings, sources, tanks_told
+from bot.chat import belongs, moves, of_day, readings, sources, tanks_told
 from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.replacing import answered, replacement, said, store, tank_of, values_said
@@ -50,7 +50,8 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
             return await belongs.move(turn, Command("move", named), parsed)
         redosed = await _dose_of_late(turn, command.arguments)
         return redosed or [await turn.reply(words.nothing_to_put_right())]
-    entry = await answered(turn) or await _told_of_late(turn, parsed)
+    late = await _told_of_late(turn, parsed)
+    entry = await answered(turn) or await of_day.meant(turn, parsed, late)
     if entry is None:
         return await readings.keep(turn, parsed)
     if parsed.doubts and _stands(entry, parsed.values) and not parsed.events:

@@ -61,12 +61,21 @@ def read(text: str, tokens: list[Token], context: Context) -> Read:
 def _otherwise(tokens: list[Token]) -> list[Token] | None:
     """The reading of `kh was 5 not 6`: a number, and the one that it is not."""
     numbers = [index for index, token in enumerate(tokens) if token.kind == "number"]
-    if tokens[0].kind != "analyte" or len(numbers) != 2 or numbers[1] != len(tokens) - 1:
+    names = [token for token in tokens if token.kind == "analyte"]
+    if len(names) != 1 or len(numbers) != 2 or numbers[1] != len(tokens) - 1:
         return None
     between = [token.value for token in tokens[numbers[0] + 1 : numbers[1]] if token.text != ","]
-    before = tokens[1 : numbers[0]]
-    light = all(token.kind == "fill" or token.value in {"was", "link"} for token in before)
-    return [tokens[0], tokens[numbers[0]]] if between == ["not"] and light else None
+    before = [token for token in tokens[: numbers[0]] if token is not names[0]]
+    said = [token for token in before if token.kind in {"time", "tank"}]
+    light = all(t in said or t.kind == "fill" or t.value in _AROUND for t in before)
+    if between != ["not"] or not light or (tokens[0] is not names[0] and not said):
+        return None
+    tanks = [token for token in said if token.kind == "tank"]
+    days = [token for token in said if token.kind == "time"]
+    return [*tanks, *days, names[0], tokens[numbers[0]]]
+
+
+_AROUND = frozenset({"was", "link", "in", "its"})
 
 
 def _starred(tokens: list[Token]) -> bool:

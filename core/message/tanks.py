@@ -197,7 +197,7 @@ def named_alone(text: str, tanks: Sequence[str]) -> str | None:
     named = {str(token.value) for token in tokens if token.kind == "tank"}
     light = all(
         (token.kind in {"tank", "fill", "p"} and token.value != "judge")
-        or token.value in {"one", "in", "home", "link"}
+        or token.value in {"one", "in", "home", "link", "was"}
         for token in tokens
     )
     return named.pop() if light and len(named) == 1 else None

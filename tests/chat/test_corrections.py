@@ -448,3 +448,65 @@ async def test_hardness_in_the_degrees_of_the_other_may_be_either(fern: Talk) ->
     assert [each.label for each in fern.last[0].buttons[:2]] == ["KH 5.3 °dH", "GH 5.3 °dH"]
     await fern.press(2)
     assert await now_on_record(fern) == {("Fern", "gh"): 5.3}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "actually ammonia was 2 yesterday",
+        "sorry ammonia was 2 yesterday",
+        "no, ammonia 2 yesterday",
+    ],
+)
+async def test_a_value_of_another_day_leaves_todays(fern: Talk, text: str) -> None:
+    await fern.say("ammonia 0 nitrite 0 ph 7")
+    assert "Corrected" not in await fern.text(text)
+    assert "ammonia 0 mg/L" in await fern.text("ammonia?")
+    await fern.say("undo")
+    assert await now_on_record(fern) == {
+        ("Fern", "ammonia"): 0,
+        ("Fern", "nitrite"): 0,
+        ("Fern", "ph"): 7,
+    }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "yesterdays kh in fern was 5 not 6",
+        "kh yesterday was 5 not 6",
+        "actually kh was 5 yesterday",
+        "yesterday's kh was 5 not 6",
+    ],
+)
+async def test_the_entry_of_the_day_named_is_put_right(fern: Talk, text: str) -> None:
+    await fern.say("yesterday kh 6")
+    await fern.say("kh 4")
+    assert (await fern.text(text)).startswith("Corrected: KH 5")
+    assert "KH 4" in await fern.text("kh?")
+    assert await rows(fern) == 3
+
+
+async def test_the_same_value_of_another_day_is_moved_there(fern: Talk) -> None:
+    await fern.say("kh 4")
+    assert "Corrected" in await fern.text("no, kh 4 yesterday")
+    assert await now_on_record(fern) == {("Fern", "kh"): 4}
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["wrong tank, it was s", "no in s", "wrong tank it was the s one", "no wait that was in s"],
+)
+async def test_what_was_told_last_is_of_the_tank_named(fern: Talk, text: str) -> None:
+    await fern.say("/tank new s 300 l fresh")
+    await fern.say("fern: kh 3 ph 7 ammonia 0")
+    await fern.say("dosed 5 g baking soda")
+    assert (await fern.text(text)).startswith("Moved to s: s: dosed 5 g")
+
+
+async def test_an_unknown_tank_is_asked_and_what_is_stored_stays(fern: Talk) -> None:
+    await fern.say("/tank new Moss 30 l fresh")
+    await fern.say("fern: kh 5")
+    text = await fern.text("wrong tank, it was the attic")
+    assert "Which tank did you mean" in text
+    assert await now_on_record(fern) == {("Fern", "kh"): 5}

@@ -1,0 +1,51 @@
+"""A correction that names a day is of that day's entry: ``actually ammonia was 2 yesterday``."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Final
+
+from bot.chat.turn import Turn
+from bot.store.log import Entry
+from core.message.model import Parsed
+
+LOOKED_BACK: Final = 60
+"""Newest entries among which that of the day is looked for."""
+
+
+async def meant(turn: Turn, parsed: Parsed, late: Entry | None) -> Entry | None:
+    """The entry that is put right: `late`, or where another day is named that day's; else None.
+
+    A value told with another day stays beside today's. Where it is the same value, only its day
+    was wrong, and `late` is meant.
+    """
+    if parsed.at is None or not parsed.values or parsed.events:
+        return late
+    day = _day(turn, parsed.at)
+    if late is not None and (_tells(turn, late, parsed, day) or _stands(late, parsed)):
+        return late
+    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
+        if _tells(turn, entry, parsed, day):
+            return entry
+    return None
+
+
+def _tells(turn: Turn, entry: Entry, parsed: Parsed, day: date) -> bool:
+    """Whether an entry has such a value of a day and of the tank that is meant."""
+    analytes = {value.analyte for value in parsed.values}
+    named = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
+    return any(
+        each.what.analyte in analytes
+        and _day(turn, each.at) == day
+        and (named is None or each.tank_id == named.id)
+        for each in entry.readings
+    )
+
+
+def _stands(entry: Entry, parsed: Parsed) -> bool:
+    told = {(each.what.analyte, each.what.canonical) for each in entry.readings}
+    return all((value.analyte, value.canonical) in told for value in parsed.values)
+
+
+def _day(turn: Turn, at: datetime) -> date:
+    return at.astimezone(turn.chat.zone).date()
