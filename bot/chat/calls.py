@@ -12,6 +12,7 @@ from core.advice.calls import HEATED, OF_PEOPLE, Danger, asks, distressed, lives
 from core.advice.cautions import touched
 from core.advice.forbidden import forbidden
 from core.message.model import Event, Parsed, Value
+from core.message.nearly_done import nearly
 from core.substances import ACIDS
 
 ASKS = re.compile(
@@ -21,6 +22,9 @@ QUIET = frozenset({"none", "unclear"})
 
 DOSING: Final = frozenset({"dose", "effect", "convert", "co2"})
 """Questions of which an illness is only the reason: their own topics refuse what must be."""
+
+NEARLY: Final = frozenset({"bleach", "contaminated", "chlorine", "copper", "overdose"})
+"""Dangers of what goes into the water: nearly put in, nothing went in."""
 
 NO_ANIMALS: Final = frozenset(
     {"heater", "heater_hot", "heater_cold", "power", "filter", "filter_harmed", "leak", "frozen"}
@@ -156,6 +160,8 @@ def danger_of(turn: Turn, parsed: Parsed) -> Danger | None:
     if danger == "co2_high" and _asks(turn.incoming.text):
         return None
     if danger == "maybe_dead" and _counted_dead(turn, parsed):
+        return None
+    if danger in NEARLY and nearly(turn.incoming.text):
         return None
     if danger == "chlorine" and _measured_no_chlorine(parsed):
         return None

@@ -14,7 +14,8 @@ def _ill() -> re.Pattern[str]:
     told = {meaning: ways for _section, meaning, ways in spelt("i_will.txt", {"word"})}
     before, verb, asks = (one_of(told[name]) for name in ("before", "verb", "asks"))
     return re.compile(
-        rf"(^ *|[.!?,;:\n] *|\b(?:{before}) +)ill(?= +(?:{verb})\b(?! +(?:{asks})\b))"
+        rf"(^ *|[.!?,;:\n] *|\b(?:{before}) +|\b\d+ *(?:ppm|mg/l|%)? +)ill"
+        rf"(?= +(?:{verb})\b(?! +(?:{asks})\b))"
     )
 
 
@@ -25,6 +26,8 @@ def spelt_out(plain: str) -> str:
     --------
     >>> spelt_out("ill change 20l tomorrow"), spelt_out("ok ill test later")
     ("i'll change 20l tomorrow", "ok i'll test later")
+    >>> spelt_out("if it hits nitrate 50 ill change")
+    "if it hits nitrate 50 i'll change"
     >>> spelt_out("my fish is ill do i change water"), spelt_out("ill fish")
     ('my fish is ill do i change water', 'ill fish')
     """

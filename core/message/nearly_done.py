@@ -12,7 +12,10 @@ from __future__ import annotations
 from typing import Final
 
 from core.message import bought, deed_told
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.token import Token
+from core.message.tokens import cut
 
 _DONE: Final = frozenset(
     {
@@ -23,6 +26,47 @@ _DONE: Final = frozenset(
 _ENDS: Final = frozenset({".", "!", "?", ";", ",", ":"})
 _REACH: Final = 12
 """Words from what tells that it was missed to the deed."""
+
+
+def nearly(text: str) -> bool:
+    """Whether all that a text tells was nearly done, and nobody suffers of it.
+
+    Examples
+    --------
+    >>> nearly("nearly put bleach in"), nearly("i was going to put bleach in")
+    (True, True)
+    >>> nearly("put bleach in, fish nearly dead"), nearly("nearly put bleach in but some got in")
+    (False, False)
+    >>> nearly("almost a cup of bleach in"), nearly("help fast put bleach in")
+    (False, False)
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    for place, token in enumerate(tokens[: _LEAD + 1]):
+        if token.kind in {"number", "p", "nl"} or token.text in _OTHERWISE:
+            continue
+        size = deed_told.at(tokens, place, "missed")
+        deed = _deed_within(tokens, place + size) if size else None
+        if deed is None:
+            size = deed_told.at(tokens, place, "near")
+            deed = _deed_next(tokens, place + size) if size else None
+        if deed is not None:
+            behind = {each.text for each in tokens[deed + 1 :]}
+            return len(behind) <= _REACH and not behind & _STILL
+    return False
+
+
+_LEAD: Final = 2
+"""Words before it, at most: who nearly did it."""
+_OTHERWISE: Final = frozenset({"fast"})
+"""Words of nearly that in another language hurry."""
+_STILL: Final = frozenset(
+    {
+        "but", "some", "bit", "drop", "drops", "got", "went", "dead", "dying", "died", "gasping",
+        "all", "whole", "and", "then", "now", "aber", "etwas", "mais", "pero", "pouco", "ma", "ale",
+        "men", "maar", "tot", "tote",
+    }
+)  # fmt: skip
+"""Words behind the deed that tell of what went in all the same, or of who suffers."""
 
 
 def mark(tokens: list[Token]) -> None:

@@ -105,3 +105,71 @@ async def test_another_tank_is_none_of_it(fern: Talk) -> None:
     await fern.say(WELL)
     (reply,) = await fern.say("all good?")
     assert "emergency" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "nearly put bleach in",
+        "almost used bleach",
+        "i was going to put bleach in",
+        "hätte fast bleichmittel reingekippt",
+    ],
+)
+async def test_what_was_nearly_put_in_is_no_emergency(fern: Talk, text: str) -> None:
+    await fern.say(WELL)
+    (reply,) = await fern.say(text)
+    assert "emergency" not in reply.facts
+    assert "bleach got in the tank" in reply.text
+    (reply,) = await fern.say("is my water ok")
+    assert "emergency" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "nearly put bleach in but some got in",
+        "almost a cup of bleach went in",
+        "help fast put bleach in",
+        "put bleach in, fish nearly dead",
+        "nearly all the bleach was put in",
+    ],
+)
+async def test_what_went_in_all_the_same_is_one(fern: Talk, text: str) -> None:
+    (*_, reply) = await fern.say(text)
+    assert reply.facts["emergency"] == "bleach"
+
+
+BED = (
+    "can i go to bed",
+    "am i good to go to bed",
+    "how long can i leave it",
+    "can it wait till morning",
+    "fish seem ok so its fine right",
+    "wie lange kann ich das lassen",
+    "puis-je aller me coucher",
+    "puedo irme a dormir",
+)
+
+
+@pytest.mark.parametrize("asked", BED)
+async def test_who_asks_to_sleep_hears_how_it_stands(fern: Talk, asked: str) -> None:
+    await fern.say("ammonia 3 ph 7.8 temp 25")
+    (reply,) = await fern.say(asked)
+    assert "Ammonia is dangerous" in reply.text or "dangerous at this pH" in reply.text
+    await fern.say("put bleach in")
+    (reply,) = await fern.say(asked)
+    assert reply.facts["emergency"] == "bleach"
+
+
+@pytest.mark.parametrize(
+    ("text", "danger"), [("fish look awful", "general"), ("fish panting", "gasping")]
+)
+async def test_what_fish_look_like_calls_for_help(fern: Talk, text: str, danger: str) -> None:
+    (reply,) = await fern.say(text)
+    assert reply.facts["emergency"] == danger
+
+
+async def test_ill_behind_a_number_is_i_will(fern: Talk) -> None:
+    (reply,) = await fern.say("if it hits nitrate 50 ill change")
+    assert "emergency" not in reply.facts
