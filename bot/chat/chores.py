@@ -5,12 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import calls, reminder_requests
+from bot.chat import calls, reminder_requests, reminder_topic
 from bot.chat.model import Reply
 from bot.chat.reminding import KIND_OF_EVENT
 from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
-from bot.chat.words.names import label
 from bot.chat.words.rules import describe
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
@@ -60,22 +59,12 @@ async def _both(turn: Turn) -> list[Reply] | None:
     if isinstance(request, Problem):
         if request.reason != "no_what":
             return None
-        asked = f"{_task_of(told)} {asked}"
+        asked = f"{reminder_topic.task_of(told)} {asked}"
     said = turn.incoming
     turn.incoming = replace(said, text=before)
     replies = await turn.route(turn, told)
     turn.incoming, turn.asked = said, None
     return [*replies, *await reminder_requests.command(turn, Command("remind", asked), told)]
-
-
-def _task_of(told: Parsed) -> str:
-    """The task to do once more what was told."""
-    if told.values:
-        shown = dict.fromkeys(label(value.analyte) for value in told.values)
-        return talk_words.test_again(list(shown))
-    event = told.events[0]
-    share = "" if event.percent is None else f" {event.percent:g}%"
-    return talk_words.again(event.kind) + share
 
 
 def _may_ask(question: Question | None) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Final
 
-from bot.chat import agenda, plan_reminders, reminder_answers, reminders, task_deeds
+from bot.chat import agenda, plan_reminders, reminder_answers, reminder_topic, reminders, task_deeds
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import said
@@ -28,6 +28,9 @@ from core.schedule import (
 WAITS: Final = "reminder_waits"
 """Under which a question keeps the request of which a part is missing."""
 
+PAST_AND_NEXT: Final = frozenset({"when", "history", "why"})
+"""Questions that are no plain answer to when, or of what."""
+
 LONGEST: Final = 60
 """A longer text is no plain answer to when, or of what. [characters]"""
 
@@ -47,6 +50,9 @@ async def single(turn: Turn, text: str) -> list[Reply]:
     request = parse_request(text, turn.local_now, turn.chat.zone)
     if (known := await _known_from_before(turn, text, request)) is not None:
         return known
+    nameless = isinstance(request, Problem) and request.reason == "no_what"
+    if nameless and (task := await reminder_topic.topic(turn)) is not None:
+        return await single(turn, f"{task} {text}")
     if isinstance(request, Problem):
         return [await _asked_back(turn, text, request)]
     tank = reminders.tank_in(turn, request.what)
@@ -100,6 +106,8 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if waits is None or turn.now - latest[0].made_at > PATIENCE or not turn.incoming.addressed:
         return None
     text = turn.incoming.text.strip(" .!")
+    if parsed.question is not None and parsed.question.kind in PAST_AND_NEXT:
+        return None
     if parsed.command or parsed.values or len(text) > LONGEST or "?" in text or "\n" in text:
         return None
     timed = split_time(text)
@@ -153,6 +161,9 @@ async def _known_from_before(
         whole = isinstance(request, Request) and request.kind == "test"
         if lacks_time or not what or whole or plan_reminders.is_deed(what):
             return None
+        task = await reminder_topic.topic(turn) if plan_reminders.is_that(what) else None
+        if task is not None and timed is not None:
+            return await single(turn, f"{task} {timed[1]}")
         return [await _asked_back(turn, timed[1] if timed else text, _NO_WHAT)]
     return await _of_part(turn, part, moment)
 

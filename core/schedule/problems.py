@@ -5,7 +5,9 @@ from __future__ import annotations
 from core.schedule.grammar.spans import amounts
 from core.schedule.model import Problem
 from core.schedule.pieces import Clock, End, Flaw, Found, Piece
+from core.schedule.tasks import names_task
 from core.schedule.tokens import Line
+from core.schedule.words import tasks
 
 
 def pieces_of(founds: list[Found]) -> tuple[Piece, ...]:
@@ -39,13 +41,23 @@ def loose_end(line: Line, founds: list[Found]) -> Problem | None:
     for run in _runs(founds):
         start, end = run[0].start, run[-1].end
         after = line.word(line.skip(end, "filler"), "loose")
-        if after is not None:
+        if after is not None and not _begins_task(line, line.skip(end, "filler"), after[1]):
             return _problem(Flaw("unclear"), line.text, *line.span(start, after[1]), ())
         for k in range(max(0, start - 4), start):
             before = amounts(line, k)
             if before is not None and _joins(line, before[1], start):
                 return _problem(Flaw("unclear"), line.text, *line.span(k, end), ())
     return None
+
+
+def _begins_task(line: Line, at: int, after: int) -> bool:
+    """True where a word for and is followed by a task: tomorrow and test kh."""
+    if line.word(at, "and") is None:
+        return False
+    words = [token.text for token in line.tokens[after:]]
+    while words and words[0].casefold() in tasks.LEADS:
+        words = words[1:]
+    return bool(words) and names_task(words[0])
 
 
 def _joins(line: Line, i: int, start: int) -> bool:

@@ -16,15 +16,14 @@ from core.schedule.rules import Every, aware
 from core.schedule.said import Said, Unclear, gather
 from core.schedule.tasks import kind_of
 from core.schedule.tokens import Line, tokens_of
-from core.schedule.words import languages
+from core.schedule.words import languages, tasks
 
 LONGEST_TEXT = 500
 """Characters that are read; a reminder's words beyond them are part of its task."""
 
 _OUTER = " \t\r\n,:;.!-–—"
 _LEAD = re.compile(
-    r"^(?:(?:(?:remind me|please|pls|me|to|of|about|an|daran|dran|dass|de|di|que|om|att|aan"
-    r"|eraan|o)\b(?!['’])|d['’])[\s,:]*)+",
+    rf"^(?:(?:(?:{'|'.join(re.escape(word) for word in tasks.LEADS)})\b(?!['’])|[dj]['’])[\s,:]*)+",
     re.IGNORECASE,
 )
 _TRAIL = re.compile(

@@ -1,4 +1,4 @@
-"""Several jobs asked for in one message: each is a reminder with its own time."""
+"""What a reminder is of: several jobs in one message, the topic just named, no joining words."""
 
 from __future__ import annotations
 
@@ -61,3 +61,57 @@ async def test_a_number_that_may_be_an_hour_is_asked(
     assert await listed(fern) == []
     await fern.press(number, asked)
     assert [what for what, _rule in await listed(fern)] == whats
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [
+        ("erinner mich in einer woche wieder", "water change 30%"),
+        ("herinner me over 3 dagen", "water change 30%"),
+        ("remind me sunday same again", "water change 30%"),
+        ("rappelle-moi dans 3 jours", "water change 30%"),
+        ("remind me in 3 days to feed", "feed"),
+    ],
+)
+async def test_one_without_a_task_is_of_what_was_just_told(
+    fern: Talk, text: str, what: str
+) -> None:
+    await fern.say("changed 30%")
+    assert (await fern.facts(text))["reminder"]["what"] == what
+
+
+async def test_what_was_told_before_is_no_topic(fern: Talk) -> None:
+    await fern.say("changed 30%")
+    await fern.say("is ammonia 0.1 safe at ph 8")
+    await fern.say("remind me in 3 days")
+    assert await listed(fern) == []
+
+
+async def test_a_question_is_no_task(fern: Talk) -> None:
+    await fern.say("remind me in 3 days")
+    for text in ("cuando fue el ultimo cambio", "quando foi a última troca"):
+        assert "water change on record" in await fern.text(text)
+    assert await listed(fern) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [
+        ("remind me in 7 days, und an nitrat messen", "nitrat messen"),
+        ("erinner mich morgen und an nitrat messen", "nitrat messen"),
+        ("remind me tomorrow and to feed", "feed"),
+        ("herinneren kh testen vrijdag", "kh testen"),
+        ("rem me test no3 friday", "test no3"),
+        ("remind me je retest lundi", "retest"),
+        ("rappelle-moi vendredi aussi 20%", "20%"),
+        ("recuérdame mañana y también medir kh", "medir kh"),
+        ("przypomnij mi jutro i też zmierzyć kh", "zmierzyć kh"),
+    ],
+)
+async def test_joining_words_are_no_part_of_a_task(fern: Talk, text: str, what: str) -> None:
+    assert (await fern.facts(text))["reminder"]["what"] == what
+
+
+async def test_a_day_that_is_not_read_is_not_lost(fern: Talk) -> None:
+    await fern.say("remind me monday and thrsday feed")
+    assert await listed(fern) == []

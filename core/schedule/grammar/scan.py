@@ -20,6 +20,7 @@ from core.schedule.pieces import (
     Weekdays,
 )
 from core.schedule.tokens import Line, Parsed
+from core.schedule.words.tasks import ANALYTES
 
 Pieces = tuple[Piece, ...]
 Rule = Callable[[Line, int], Parsed[Pieces]]
@@ -134,12 +135,20 @@ def time_runs(line: Line) -> list[list[Found]]:
 def _all(line: Line) -> Iterator[Found]:
     i, last = 0, None
     while i < len(line):
-        found = _found_at(line, i, last) if line.may_begin(i) else None
+        may = line.may_begin(i) and not _of_analyte(line, i)
+        found = _found_at(line, i, last) if may else None
         if found is None:
             i += 1
             continue
         yield found
         i, last = found.end, found
+
+
+def _of_analyte(line: Line, i: int) -> bool:
+    """True where a number is the end of a formula: no3, po4."""
+    if i == 0 or not line.is_glued(i) or line.digits(i) is None:
+        return False
+    return line.tokens[i - 1].folded + line.tokens[i].text in ANALYTES
 
 
 def _found_at(line: Line, i: int, last: Found | None) -> Found | None:

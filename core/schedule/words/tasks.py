@@ -13,6 +13,13 @@ def _set(*words: str) -> frozenset[str]:
     return frozenset(fold(word) for line in words for word in line.split())
 
 
+def _phrases(*lines: str) -> tuple[str, ...]:
+    """Phrases between commas, the longest first."""
+    return tuple(
+        sorted((each for line in lines for each in line.split(",")), key=len, reverse=True)
+    )
+
+
 ANALYTES = _set(
     "ph kh gh no2 no3 nh3 nh4 po4 ca mg k fe cu co2 o2 tds ec sg alk alkalinity ammonia ammonium",
     "nitrite nitrites nitrate nitrates phosphate phosphates calcium magnesium potassium iron",
@@ -128,6 +135,15 @@ LATER = _set(
     "tardi daarna erna później potem senare efteråt",
 )
 """What makes a span count from the job before it."""
+LEADS = _phrases(
+    "remind me,remind us,rem me,please,pls,bitte,me,to,of,about,an,daran,dran,dass,de,di,que,om",
+    "att,aan,eraan,o,and,also,then,und,auch,dann,et,aussi,puis,y,también,tambien,luego,e,também",
+    "tambem,depois,anche,poi,en,ook,dan,i,też,tez,oraz,potem,och,också,ocksa,sedan,ich,je,yo,io",
+    "eu,ik,jag,we,wir,erinnere mich,erinner mich,mich,erinnern,rappelle-moi,rappelle moi,rappeler",
+    "recuérdame,recuerdame,recordar,lembra-me,lembrar,ricordami,ricordare,herinner me,herinner mij",
+    "herinneren,przypomnij mi,przypomnij,przypomnieć,påminn mig,påminna",
+)
+"""What joins a task to words before it, who does it, and the request itself: no part of a task."""
 JOINT = "and"
 JOINT_SIGNS = frozenset({";", ",", "+", "&"})
 MEASURES = _set(

@@ -1,0 +1,47 @@
+"""What a reminder is of that names no task: ``remind me in a week``, right after what was told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.patience import PATIENCE
+from bot.chat.turn import Turn
+from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words.names import label
+from core.message.model import Event, Parsed, Value
+
+
+def task_of(told: Parsed) -> str:
+    """The task to do once more what was told."""
+    return _again(told.values, told.events)
+
+
+def _again(values: Sequence[Value], events: Sequence[Event]) -> str:
+    if values:
+        shown = dict.fromkeys(label(value.analyte) for value in values)
+        return talk_words.test_again(list(shown))
+    event = events[0]
+    share = "" if event.percent is None else f" {event.percent:g}%"
+    return talk_words.again(event.kind) + share
+
+
+async def topic(turn: Turn) -> str | None:
+    """The task of what was just put on record or set, the newest; None where nothing was.
+
+    Notes
+    -----
+    Only the newest reply counts: what was spoken of before is no topic any more.
+    """
+    newest = next(iter(await turn.uow.offers.latest(turn.chat.id, 1)), None)
+    if newest is None or turn.now - newest.made_at > PATIENCE:
+        return None
+    about = newest.context.get("reminder_made", {}).get("id") or newest.context.get("reminder_id")
+    if about is not None:
+        reminder = await turn.uow.reminders.get(about)
+        return None if reminder is None else reminder.what
+    if newest.entry_id is None:
+        return None
+    entry = await turn.uow.log.current(turn.chat.id, newest.entry_id)
+    if entry is None or not (entry.readings or entry.events):
+        return None
+    return _again([r.what for r in entry.readings], [e.what for e in entry.events])
