@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat import reminders
@@ -22,7 +23,7 @@ async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     await turn.know_waters()
     author = turn.incoming.author_id if turn.incoming.group else None
     entry = await turn.uow.log.latest(turn.chat.id, author)
-    return await _take_back(turn, entry)
+    return await take_back(turn, entry)
 
 
 async def press_undo(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -31,10 +32,11 @@ async def press_undo(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     entry = await turn.uow.log.current(turn.chat.id, choice.arguments["entry_id"])
     if entry is None or entry.is_empty:
         return [await turn.reply(general.already())]
-    return await _take_back(turn, entry)
+    return await take_back(turn, entry)
 
 
-async def _take_back(turn: Turn, entry: Entry | None) -> list[Reply]:
+async def take_back(turn: Turn, entry: Entry | None, choices: Sequence[Choice] = ()) -> list[Reply]:
+    """Take back an entry; its answer has the `choices` as buttons."""
     if entry is None or entry.is_empty:
         return [await turn.reply(words.nothing_to_undo())]
     undone = replace(replacement(turn, entry, "undo"), readings=(), events=())
@@ -45,7 +47,7 @@ async def _take_back(turn: Turn, entry: Entry | None) -> list[Reply]:
     lines = [words.undone(said(turn, entry))]
     if not undone.is_empty:
         lines.append(words.stands_again(said(turn, undone)))
-    return [await turn.reply(lines)]
+    return [await turn.reply(lines, choices=choices)]
 
 
 async def _replaced_by(turn: Turn, entry: Entry) -> Entry | None:

@@ -19,6 +19,7 @@ def _ways() -> dict[str, re.Pattern[str]]:
     ways: dict[str, list[str]] = {}
     for _section, meaning, found in spelt("copper_told.txt", {"word"}):
         ways.setdefault(meaning, []).extend(found)
+        ways[meaning] += [way.replace("'", "") for way in found if "'" in way]  # didnt
     return {
         meaning: re.compile(
             rf"(?<!\w)(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"

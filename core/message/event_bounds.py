@@ -247,6 +247,16 @@ def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) ->
     return sentences.asks_first(tokens[place + 1]) or _asks_of_it(tokens, place + 1, first)
 
 
+def denied_before(tokens: list[Token], first: int) -> bool:
+    """Whether a word before an event denies it, in its clause: `didnt really put in 5 g soda`."""
+    for token in reversed(tokens[max(first - _REACH, 0) : first]):
+        if token.text in STOPS or token.kind == "nl":
+            return False
+        if token.kind == "mark" and token.value == "not":
+            return True
+    return False
+
+
 def adds(token: Token, kind: str) -> bool:
     """Whether a word tells that something was done once more: `changed another 50 l`."""
     return kind in _BY_HAND and herd.saying(token.text) in {"further", "another"}

@@ -67,6 +67,8 @@ class Parts:
     whither: bool = False
     """Whether a word for the way was read, so that names of places follow."""
     to_tank: bool = False
+    denied: bool = False
+    """Whether a word before it says that it was not done."""
     parents: str | None = None
     """Whose young are told of, where that stands before the event."""
 
@@ -170,6 +172,8 @@ def doubt(parts: Parts, problem: str, source: str) -> Doubt:
     fragment = source[parts.start : parts.end]
     choices: tuple[str, ...] = ()
     bare = parts.bare is not None and parts.substance is None
+    if parts.denied:
+        return Doubt(fragment, parts.start, parts.end, problem)  # no button may put it on record
     if parts.kind == "water_change" and bare and not parts.unknown:
         choices = (f"changed {parts.bare:.6g} %", f"changed {parts.bare:.6g} l")
     if parts.kind == "dose" and (told := _plainly_dosed(parts)) is not None:

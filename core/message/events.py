@@ -67,6 +67,7 @@ def _one(
     parts = Parts(kind, start, end, word=tokens[index].text)
     parts.water = tokens[index].text not in {"changed", "replaced", "swapped", "exchanged"}
     parts.unsure = event_bounds.unsure_before(tokens, first, kind, sure)
+    parts.denied = event_bounds.denied_before(tokens, first)
     if last < len(tokens) and tokens[last].text == "?":
         parts.unsure = True  # asked, not told
     parts.to_tank = kind == "given" and animal_words.leads_to_tank(tokens, last)

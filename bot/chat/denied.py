@@ -1,0 +1,144 @@
+"""What was not done, or did not die: nothing is stored, and what was told of it is taken back.
+
+Only a deed of the kind that is named is taken back, and only where it was told last; an older one
+gets a button.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import timedelta
+from typing import Final
+
+from bot.chat import undoing
+from bot.chat.corrections import OF_LATE
+from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
+from bot.chat.replacing import said as told_of
+from bot.chat.turn import Turn
+from bot.chat.words import buttons
+from bot.chat.words import denied as words
+from bot.store.log import Entry
+from bot.store.offers import Choice, Offer
+from core.message.alive import lives
+from core.message.denied import Denied, denied
+from core.message.model import Event, Parsed
+
+DAYS: Final = 14
+"""So far back a dose that is denied is looked for; our judgement. [d]"""
+
+LOOKED_AT: Final = 40
+"""Latest entries among which it is looked for."""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Take back what is said not to be done; None where nothing is said of that."""
+    if not turn.incoming.addressed or turn.incoming.reply_to is not None:
+        return None
+    if parsed.values or parsed.question is not None:
+        return None
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    alive = lives(turn.incoming.text)
+    if alive is not None and (entry := await _told_last(turn, latest)) is not None:
+        dead = [event for event in entry.events if event.what.kind == "lost"]
+        if dead and len(dead) == len(entry.events) and not entry.readings:
+            if alive == "surely":
+                return await _back(turn, entry)
+            return [await _offered(turn, words.still_lives(told_of(turn, entry)), entry)]
+    said = denied(turn.incoming.text, turn.context())
+    if said is None or (said.near and (parsed.events or not parsed.doubts)):
+        return None
+    if said.near:
+        return [await turn.reply(words.nothing_stored())]
+    entry = await _told_last(turn, latest)
+    if entry is not None and _is_all(entry, said):
+        return await _back(turn, entry)
+    if said.substance is None and await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):
+        return None  # it may be what a reminder waits for
+    older = await _older(turn, said)
+    if older is not None:
+        return [await _offered(turn, words.take_back(told_of(turn, older)), older)]
+    if said.substance is not None:
+        return [await turn.reply(words.none_on_record(said.name, DAYS))]
+    lines = words.no_loss() if said.deed == "lost" else words.nothing_stored()
+    return [await turn.reply(lines)]
+
+
+async def _told_last(turn: Turn, latest: Sequence[Offer]) -> Entry | None:
+    """The entry that was answered last, as it stands now; None where something else was."""
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > patience:
+        return None
+    await turn.know_waters()
+    entry = await turn.uow.log.current(turn.chat.id, latest[0].entry_id)
+    return None if entry is None or entry.is_empty else entry
+
+
+async def _older(turn: Turn, said: Denied) -> Entry | None:
+    """The newest dose of a substance that is denied by name."""
+    if said.substance is None:
+        return None
+    await turn.know_waters()
+    since = turn.now - timedelta(days=DAYS)
+    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_AT):
+        if _is_all(entry, said) and all(event.at >= since for event in entry.events):
+            return entry
+    return None
+
+
+def _is_all(entry: Entry, said: Denied) -> bool:
+    """Whether an entry tells nothing but what is denied."""
+    told = [event.what for event in entry.events]
+    return bool(told) and not entry.readings and all(_is_of(event, said) for event in told)
+
+
+def _is_of(event: Event, said: Denied) -> bool:
+    if event.kind != said.deed:
+        return False
+    if said.substance is not None:
+        return _same(said.substance, said.name, event.substance)
+    if said.species is not None and event.species is not None:
+        either = {said.species.casefold().rstrip("s"), event.species.casefold().rstrip("s")}
+        return len(either) == 1 or (said.deed == "lost" and event.species.casefold() == "fish")
+    return True
+
+
+def _same(substance: str, name: str, dosed: str | None) -> bool:
+    """Whether what was dosed may be meant by a name: soda is any of the two, salt also sea salt."""
+    if dosed is None:
+        return False
+    kept = dosed.casefold()
+    if kept == substance.casefold() or name in kept.split() or substance in kept.split():
+        return True
+    if substance == "soda":
+        return kept in {"sodium bicarbonate", "sodium carbonate"}
+    return {substance, kept} == {"sodium chloride", "sea salt"}
+
+
+async def _offered(turn: Turn, lines: list[str], entry: Entry) -> Reply:
+    undo = Choice(buttons.undo(), "undo", "undo", {"entry_id": entry.id})
+    return await turn.reply(lines, choices=[undo])
+
+
+async def _back(turn: Turn, entry: Entry) -> list[Reply]:
+    """Take back an entry, and what stood in its place before: nothing of it was done."""
+    own, again = turn.incoming.update_id, _again(entry)
+    replies: list[Reply] = []
+    standing: Entry | None = entry
+    for time in range(OF_LATE):
+        if standing is None or standing.is_empty:
+            break
+        turn.incoming = replace(turn.incoming, update_id=f"{own}:{time}" if time else own)
+        replies = await undoing.take_back(turn, standing, again)
+        standing = await turn.uow.log.current(turn.chat.id, entry.id)
+    return replies
+
+
+def _again(entry: Entry) -> list[Choice]:
+    """The button that puts a loss back as it was told."""
+    first = entry.events[0]
+    if first.what.kind != "lost" or entry.kind != "message" or not entry.text:
+        return []
+    held = {"text": entry.text, "at": first.at.isoformat(), "tank_id": first.tank_id}
+    return [Choice(words.put_back(), "for_tank", "", held)]
