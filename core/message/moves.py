@@ -86,6 +86,8 @@ def way(text: str, event: Event, context: Context) -> Way:
 
 
 def _side(token: Token) -> str | None:
+    if token.kind == "tank":
+        return None  # a tank may be called Z, which is Polish for from
     if (token.kind == "mark" and token.value in _FROM) or token.text in WHENCE:
         return "from"
     there = token.kind == "mark" and token.value in _TO

@@ -86,3 +86,24 @@ async def test_more_than_a_tank_holds_is_a_slip(talk: Talk) -> None:
     (reply,) = await talk.say("moved 8000 tetras to quarry")
     assert "nothing is stored" in reply.text
     assert await stock(talk, "Fern") == {"neon tetras": 8}
+
+
+@pytest.mark.parametrize(
+    ("names", "text"),
+    [
+        (("k", "z"), "moved 3 guppies to z"),
+        (("k", "z"), "moved 3 guppies from k into z"),
+        (("k", "z"), "przeniosłem 3 guppy z k do z"),
+        (("a", "do"), "moved 3 guppies to do"),
+    ],
+)
+async def test_a_tank_called_by_a_word_for_the_way(
+    talk: Talk, names: tuple[str, str], text: str
+) -> None:
+    origin, to = names
+    await talk.say(f"/tank new {origin} 100 l fresh")
+    await talk.say(f"/tank new {to} 50 l fresh")
+    await talk.say(f"{origin}: added 12 guppies")
+    await talk.say(text)
+    assert sum((await stock(talk, origin)).values()) == 9
+    assert sum((await stock(talk, to)).values()) == 3
