@@ -23,6 +23,8 @@ class Stock:
 
     species: str
     count: int
+    counted: bool = True
+    """Whether the keeper told how many; else `count` is the least that they can be."""
 
 
 @dataclass(frozen=True, slots=True)

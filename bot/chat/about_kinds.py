@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
+from bot.chat import held as shown
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import about_kinds as words
@@ -14,7 +15,7 @@ from bot.chat.words.animals import living, which
 from bot.store.offers import Choice
 from core.advice.asked_kinds import Asked, asked_of
 from core.advice.livestock import Found, least_volume, likeliest
-from core.advice.stock import all_meant, tally
+from core.advice.stock import all_meant
 from core.message.model import Parsed
 from core.tank import Tank
 
@@ -44,19 +45,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 async def _record(turn: Turn, asked: Asked) -> Reply:
     """The animals on record, of the kinds that are asked about; of all where none is named."""
     tanks = [tank for tank in turn.tanks if asked.tank in {None, tank.name}]
-    held = {tank.name: tally(await turn.uow.log.stock(tank.id, until=turn.now)) for tank in tanks}
+    held = {tank.name: await shown.held_in(turn, tank) for tank in tanks}
     if not asked.kinds:
-        return await turn.reply(living(held), facts={"stock": held})
+        return await turn.reply(living(held), facts=shown.facts(held))
     names = [said for said, _found in asked.kinds]
     some = {tank: _of(stock, names) for tank, stock in held.items()}
     some = {tank: stock for tank, stock in some.items() if stock}
     lines = living(some) or [words.none(names, [tank.name for tank in tanks])]
-    return await turn.reply(lines, facts={"stock": some})
+    return await turn.reply(lines, facts=shown.facts(some))
 
 
-def _of(stock: Mapping[str, int], names: list[str]) -> dict[str, int]:
+def _of(stock: Mapping[str, int | None], names: list[str]) -> dict[str, int | None]:
     """What of a record the names can mean, the young with their kind."""
-    meant = {each for name in names for each in all_meant(stock, name, every=True)}
+    least = {name: count or 1 for name, count in stock.items()}
+    meant = {each for name in names for each in all_meant(least, name, every=True)}
     return {name: count for name, count in stock.items() if name in meant}
 
 

@@ -11,6 +11,7 @@ from typing import Final
 
 from bot.chat.tank_words import CALLED, KIND_WORDS, SETUP_WORDS, TANK_WORDS, plain
 from core.advice.inhabitants import leads, number_in
+from core.advice.introductions import is_aside
 from core.advice.loose_lists import ONE
 from core.message.amounts import volume_litres
 from core.message.fold import fold
@@ -44,7 +45,11 @@ class FreeTank:
 
 def read(text: str, *, us_gallons: bool) -> FreeTank | None:
     """The tank of a sentence; None where it names none, or no volume or two of them."""
-    if is_anothers(text) or any(map(_says_more, cut(fold(text), lexicon(), text))):
+    if (
+        is_anothers(text)
+        or is_aside(text)
+        or any(map(_says_more, cut(fold(text), lexicon(), text)))
+    ):
         return None
     words = text.replace("\n", " ; ").split()
     tanks = [place for place, word in enumerate(words) if plain(word) in TANK_WORDS]

@@ -8,6 +8,7 @@ from dataclasses import asdict
 from datetime import UTC
 from typing import Any, Final
 
+from bot.chat import held as shown
 from bot.chat import joining
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -40,8 +41,8 @@ async def show(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     asked = [tank for tank in turn.tanks if tank.name in said] or named or turn.tanks
     if not asked:
         return [await turn.reply(question_words.which_tank([]))]
-    held = {tank.name: await _held(turn, tank) for tank in asked}
-    return [await turn.reply(words.living(held), facts={"stock": held})]
+    held = {tank.name: await shown.held_in(turn, tank) for tank in asked}
+    return [await turn.reply(words.living(held), facts=shown.facts(held))]
 
 
 async def told(turn: Turn) -> list[Reply] | None:
@@ -69,11 +70,16 @@ async def told(turn: Turn) -> list[Reply] | None:
         return [await turn.reply(question_words.which_tank([each.name for each in turn.tanks]))]
     held = await _held(turn, tank)
     known = [meant(held, each.said) for each in counted]
-    on_record = {name: held[name] for name in known if name is not None}
+    numbered = await shown.held_in(turn, tank)
+    on_record = {name: held[name] for name in known if name and numbered.get(name) is not None}
     told_anew = _anew(counted, known, held)
     if listed.recount and on_record and not told_anew:
         return [await turn.reply(words.as_on_record(tank.name, on_record))]
-    came = [Event("added", count=each.many, species=each.said) for each in counted]
+    came = [
+        event
+        for each, name in zip(counted, known, strict=True)
+        for event in _coming(each, name, untold=name is not None and name not in on_record)
+    ]
     choices = []
     if not (listed.recount and on_record):
         choices.append(choice(turn, tank, words.all_new(bool(on_record)), came, "yes"))
@@ -103,6 +109,14 @@ async def _nobody_left(turn: Turn) -> list[Reply] | None:
     ]
     facts = {"stock": {tank.name: held}}
     return [await turn.reply(words.nobody_left(tank.name, held), choices=choices, facts=facts)]
+
+
+def _coming(each: Counted, name: str | None, *, untold: bool) -> list[Event]:
+    """What came; of a kind on record without a number, which counts as one, so many in all."""
+    if not untold:
+        return [Event("added", count=each.many, species=each.said)]
+    gone = [Event("moved_out", count=1, species=name)] if each.many == 1 else []
+    return [*gone, Event("added", count=max(1, each.many - 1), species=name)]
 
 
 def _anew(

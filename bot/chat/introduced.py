@@ -56,6 +56,12 @@ async def told(turn: Turn) -> list[Reply] | None:
     return [*made, *kept]
 
 
+def reads_whole(turn: Turn) -> bool:
+    """Whether all of a message is read here, with nothing left that nobody understood."""
+    said = _introduced(turn) or _freely(turn)
+    return said is not None and not said.left
+
+
 def _introduced(turn: Turn) -> _Introduced | None:
     text = turn.incoming.text
     if not _may_introduce(text):

@@ -47,6 +47,7 @@ from bot.chat import (
     how_asked,
     in_vessel,
     introduced,
+    introducing,
     kit_check,
     label_rate,
     labels,
@@ -165,6 +166,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     tank_deleted.answer,
     volume_right.answer,
+    introducing.told,
     copper_told.answer,
     copper_asked.may_use,
     copper_asked.answer,

@@ -13,6 +13,7 @@ from bot.chat import (
     doubts,
     expected,
     given_parts,
+    introducing,
     labels,
     pauses,
     plan_reminders,
@@ -96,6 +97,8 @@ VERBS: Final[Mapping[str, Verb]] = {
     "kit_reminder": traits.press_reminder,
     "delete_tank": tanks.press_delete,
     "keep_tank": tanks.press_keep,
+    "another_tank": introducing.press_another,
+    "unmake_tank": introducing.press_unmake,
 }
 
 

@@ -12,7 +12,7 @@ from bot.chat.waters import Waters
 from bot.store.tanks import StoredTank
 from core.advice.emergencies import A_DAY
 from core.advice.state import Happening, Measured, State, newest
-from core.advice.stock import tally
+from core.advice.stock import tally, uncounted
 from core.tank import Stock
 
 LOOKED_BACK = timedelta(days=120)
@@ -44,8 +44,10 @@ async def state_of(
     missing = set(DECIDING) - {row.what.analyte for row in rows}
     if missing:
         rows += await log.last_of_each(stored.id, sorted(missing), until=at)
-    animals = tally(await log.stock(stored.id, until=at))
-    tank = replace(stored.tank, stock=tuple(Stock(kind, n) for kind, n in animals.items()))
+    came = await log.stock(stored.id, until=at)
+    untold = uncounted(came)
+    stock = tuple(Stock(kind, n, kind not in untold) for kind, n in tally(came).items())
+    tank = replace(stored.tank, stock=stock)
     found = read(turn, rows, tank)
     latest = newest(found)
     ph = latest.get("ph")

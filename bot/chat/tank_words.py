@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Final
 
+from core.advice.introductions import is_aside
 from core.analytes import ANALYTES
 from core.message.amounts import volume_litres
 from core.message.fold import fold
@@ -148,7 +149,7 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     """
     words = {plain(word) for word in text.split()}
     number = re.search(r"\d", text)
-    if number is None or not words & NOUNS or _else_said(text[: number.start()]):
+    if number is None or not words & NOUNS or _else_said(text[: number.start()]) or is_aside(text):
         return None
     if _BELOW_NOTHING.search(text[: number.start()]):
         return Described("tank", -1.0) if _of_volume(text[number.start() :], us_gallons) else None

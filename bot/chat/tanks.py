@@ -7,7 +7,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final, cast
 
-from bot.chat import resizing
+from bot.chat import held, resizing
 from bot.chat import traits as told
 from bot.chat.model import Reply
 from bot.chat.tank_volumes import confirm_box, facts
@@ -21,7 +21,6 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
-from core.advice.stock import tally
 from core.message import parse, traits
 from core.message.model import Basis, Command, Context, Kit, Parsed
 from core.message.tanks import match
@@ -228,9 +227,11 @@ async def _show_or_change(turn: Turn, text: str) -> list[Reply]:
 
 async def show(turn: Turn, stored: StoredTank) -> Reply:
     """What a tank is, and who lives in it."""
-    animals = tally(await turn.uow.log.stock(stored.id, until=turn.now))
+    animals = await held.held_in(turn, stored)
     lines = [words.shown(stored.tank, turn.chat.zone), *words.stock(animals)]
-    return await turn.reply(lines, facts=facts(stored) | {"stock": animals})
+    told_of = held.facts({stored.name: animals})
+    told_of["stock"] = told_of["stock"][stored.name]
+    return await turn.reply(lines, facts=facts(stored) | told_of)
 
 
 async def _refused(turn: Turn, said: Described) -> Reply | None:

@@ -23,6 +23,8 @@ class Kept:
     """The keeper's own word for a kind, by its scientific name."""
     sexes: Mapping[str, Sexes] = field(default_factory=dict)
     """How many of a kind are males and females, as far as told, by its scientific name."""
+    uncounted: frozenset[str] = frozenset()
+    """The scientific names of kinds that are there in an untold number."""
 
     @property
     def kinds(self) -> Sequence[Species]:
@@ -34,6 +36,10 @@ class Kept:
         """The keeper's words for the kinds without a spine, a shared name too: shrimp, snails."""
         known = [self.name_of(row) for row in self.kinds if row.is_invertebrate]
         return [*known, *(each.species for each in self.unknown if _is_shared_of_them(each))]
+
+    def counts(self, row: Species) -> bool:
+        """Whether the keeper told how many of a kind there are."""
+        return row.scientific not in self.uncounted
 
     def sexes_of(self, row: Species) -> Sexes:
         """How many of a kind are males and females, as far as told."""
@@ -81,4 +87,6 @@ def _kept(on_record: tuple[Stock, ...]) -> Kept:
         )
         before_them = sexes.get(row.scientific, Sexes())
         sexes[row.scientific] = Sexes(before_them.male + males, before_them.female + females)
-    return Kept(tuple(known.values()), tuple(unknown), said, sexes)
+    untold = (lookup(stock.species).species for stock in on_record if not stock.counted)
+    uncounted = frozenset(row.scientific for row in untold if row is not None)
+    return Kept(tuple(known.values()), tuple(unknown), said, sexes, uncounted)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
@@ -50,6 +50,8 @@ class _Held:
     name: str
     count: int
     found: Found
+    counted: bool = False
+    """Whether a number was told of any that came."""
 
 
 _Stock = dict[_Key, _Held]
@@ -81,15 +83,35 @@ def tally(told: Iterable[Came]) -> dict[str, int]:
     ...        Came("lost", "males", 1)])
     {'male guppies': 1, 'female guppies': 4}
     """
+    return {entry.name: entry.count for entry in _added_up(told) if entry.count}
+
+
+def uncounted(told: Iterable[Came]) -> frozenset[str]:
+    """The names by which `tally` has kinds of which the keeper never told how many.
+
+    Each counts as one, the least that they can be; such a loss takes none of them away.
+
+    Examples
+    --------
+    >>> uncounted([Came("added", "tetras", None), Came("added", "guppies", 3)])
+    frozenset({'tetras'})
+    """
+    return frozenset(entry.name for entry in _added_up(told) if entry.count and not entry.counted)
+
+
+def _added_up(told: Iterable[Came]) -> Sequence[_Held]:
     held: _Stock = {}
     for kind, species, many in told:
         if kind in COMING and species is not None:
             found = lookup(species)
             entry = held.setdefault(_key(species, found), _Held(species, 0, found))
             entry.count += many or 1
+            entry.counted |= many is not None
         elif kind in GOING:
-            _take(_meant(species, held), many or 1)
-    return {entry.name: entry.count for entry in held.values() if entry.count}
+            meant_by = _meant(species, held)
+            some_die = kind == "lost" and not all(entry.counted for entry in meant_by)
+            _take([] if some_die else meant_by, many or 1)
+    return list(held.values())
 
 
 def _take(meant_by: list[_Held], many: int) -> None:

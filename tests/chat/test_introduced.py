@@ -182,3 +182,124 @@ async def test_what_is_no_tank_keeps_nothing_behind_it(talk: Talk) -> None:
     (refused,) = await talk.say("tank Fern 0 l, 6 guppies")
     assert not refused.buttons
     assert stock(await talk.say("/stock")) == {"Attic": {}}
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "volume", "kinds"),
+    [
+        ("got a 120l community tank, tetras and corys", "Tank", 120.0, ["tetras", "corys"]),
+        ("30l shrimp tank called pico", "pico", 30.0, ["shrimp"]),
+        ("ich hab ein 200l becken mit skalaren", "Tank", 200.0, ["skalaren"]),
+        ("j'ai un bac de 100 litres avec des guppys", "Tank", 100.0, ["guppys"]),
+        ("ik heb een 60 liter bak met garnalen", "Tank", 60.0, ["garnalen"]),
+        ("tengo un acuario de 80 litros con guppys", "Tank", 80.0, ["guppys"]),
+        ("tenho um aquário de 100 litros com camarões", "Tank", 100.0, ["camarões"]),
+        ("ho un acquario di 60 litri con guppy", "Tank", 60.0, ["guppy"]),
+        ("mam akwarium 112 litrów i gupiki", "Tank", 112.0, ["gupiki"]),
+        ("jag har ett 60 liters akvarium med räkor", "Tank", 60.0, ["räkor"]),
+    ],
+)
+async def test_animals_without_a_number_are_kept_as_kinds(
+    talk: Talk, text: str, name: str, volume: float, kinds: list[str]
+) -> None:
+    made, *_kept, asked = await talk.say(text)
+    assert (made.facts["tank"], made.facts["volume_l"]) == (name, volume)
+    assert kinds[0] in asked.text
+    (living,) = await talk.say("/stock")
+    assert living.facts["uncounted"] == {name: kinds}
+    assert living.facts["stock"] == {name: {}}
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "volume", "kind"),
+    [
+        ("tank jungle 120l planted with co2", "jungle", 120.0, "fresh"),
+        ("aquarium salon 200 l eau douce", "salon", 200.0, "fresh"),
+        ("bak zee 200 l zout", "zee", 200.0, "marine"),
+        ("zweites becken büro 54l", "büro", 54.0, "fresh"),
+    ],
+)
+async def test_words_for_the_water_may_stand_behind_the_volume(
+    talk: Talk, text: str, name: str, volume: float, kind: str
+) -> None:
+    facts = await talk.facts(text)
+    assert (facts["tank"], facts["volume_l"], facts["kind"]) == (name, volume, kind)
+
+
+async def test_a_kind_that_is_there_counts_as_one_where_one_is_told(talk: Talk) -> None:
+    await talk.say("my betta is in 20 litres")
+    assert stock(await talk.say("/stock")) == {"Tank": {"betta": 1}}
+
+
+async def test_a_kind_without_a_number_is_never_called_too_few_and_no_loss_takes_it(
+    talk: Talk,
+) -> None:
+    replies = await talk.say("got a 60l tank with neons")
+    found = [each for reply in replies for each in reply.facts.get("findings", ())]
+    assert "few_of_a_shoal" not in {each["id"] for each in found}
+    await talk.say("lost 1 neon")
+    (living,) = await talk.say("/stock")
+    assert living.facts["uncounted"] == {"Tank": ["neons"]}
+
+
+@pytest.mark.parametrize("many", [1, 8])
+async def test_a_number_told_later_is_all_that_there_are(talk: Talk, many: int) -> None:
+    await talk.say("got a 60l tank with neons")
+    await talk.say(f"{many} neons")
+    await talk.press(1)
+    (living,) = await talk.say("/stock")
+    assert stock([living]) == {"Tank": {"neons": many}}
+    assert "uncounted" not in living.facts
+
+
+async def test_two_tanks_are_told_at_once(talk: Talk) -> None:
+    await talk.say("i have a 60l planted and a 180l with discus")
+    (listed,) = await talk.say("/tank")
+    assert [each["volume_l"] for each in listed.facts["tanks"]] == [60.0, 180.0]
+    (living,) = await talk.say("/stock")
+    assert living.facts["uncounted"] == {"Big": ["discus"]}
+
+
+async def test_a_further_tank_is_asked_about_and_made_on_yes(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (asked,) = await talk.say("got a 120l community tank, tetras and corys")
+    assert len((await talk.facts("/tank"))["tanks"]) == 1
+    made, *_kept = await talk.press(1, asked)
+    assert made.facts["volume_l"] == 120.0
+    assert [each["volume_l"] for each in (await talk.facts("/tank"))["tanks"]] == [90.0, 120.0]
+
+
+async def test_an_introduction_is_taken_back_by_its_button(talk: Talk) -> None:
+    made, *_kept = await talk.say("30l shrimp tank called pico")
+    await talk.press(1, made)
+    (listed,) = await talk.say("/tank")
+    assert not listed.facts["tanks"]
+
+
+@pytest.mark.parametrize("text", ["neocaridina in there", "axolotl in there", "drin sind guppys"])
+async def test_who_is_in_there_is_kept_in_the_tank_in_use(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(text)
+    (living,) = await talk.say("/stock")
+    assert len(living.facts["uncounted"]["Fern"]) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "can i keep tetras in a 120 l tank",
+        "is a betta ok in 20 l tank",
+        "i want to get a 200l tank",
+        "thinking about a 60l tank with guppies",
+        "ich will ein 200l becken mit skalaren",
+        "my friend has a 60l tank with guppies",
+        "the shop has a 60l tank with guppies",
+        "salt for 60 l betta tank",
+        "20 l fresh water",
+        "no fish in there",
+    ],
+)
+async def test_questions_plans_and_other_peoples_tanks_make_none(talk: Talk, text: str) -> None:
+    await talk.say(text)
+    (listed,) = await talk.say("/tank")
+    assert not listed.facts["tanks"]

@@ -90,7 +90,7 @@ def all_new(some_known: bool) -> str:
     return _("these came too") if some_known else _("yes, add them")
 
 
-def living(stock: Mapping[str, Mapping[str, int]]) -> list[str]:
+def living(stock: Mapping[str, Mapping[str, int | None]]) -> list[str]:
     """The animals on record, a line a tank."""
     lines = [
         names.of_tank(tank, counted([(count, name) for name, count in held.items()]))
@@ -107,10 +107,11 @@ def living(stock: Mapping[str, Mapping[str, int]]) -> list[str]:
     return lines
 
 
-def counted(kinds: Sequence[tuple[int, str]]) -> str:
-    """Numbers of animals in a row."""
+def counted(kinds: Sequence[tuple[int | None, str]]) -> str:
+    """Numbers of animals in a row; the name alone of those whose number nobody told."""
     return ", ".join(
-        _("{count} {species}").format(count=f"{count:,}", species=said) for count, said in kinds
+        said if count is None else _("{count} {species}").format(count=f"{count:,}", species=said)
+        for count, said in kinds
     )
 
 

@@ -61,11 +61,13 @@ def _kit(analyte: str, kit: Kit) -> str:
     return " ".join(told)
 
 
-def stock(animals: Mapping[str, int]) -> list[str]:
-    """The animals on record, if any."""
+def stock(animals: Mapping[str, int | None]) -> list[str]:
+    """The animals on record, if any; without a number where nobody told one."""
     if not animals:
         return []
-    held = ", ".join(f"{count} {species}" for species, count in animals.items())
+    held = ", ".join(
+        species if count is None else f"{count} {species}" for species, count in animals.items()
+    )
     return [_("Animals: {held}").format(held=held)]
 
 

@@ -154,7 +154,11 @@ def room(state: State) -> tuple[Finding, ...]:
     large = [float(str(each.facts["least_l"])) for each in too_large if each is not None]
     if volume is not None and volume < needed and needed > max(large, default=0.0):
         found.append(Finding("crowded", "note", {"least_l": needed, "volume_l": volume}))
-    few = [_few(kept.name_of(row), count) for row, count in held if row.shoals and count < SHOAL]
+    few = [
+        _few(kept.name_of(row), count)
+        for row, count in held
+        if row.shoals and count < SHOAL and kept.counts(row)
+    ]
     rest = [finding for finding in (*too_large, *few) if finding is not None]
     return tuple([*found, *rest][:SHOWN])
 

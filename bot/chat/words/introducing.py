@@ -1,0 +1,30 @@
+"""Tanks introduced with their animals, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.words.numbers import litres
+from bot.chat.words.text import _
+
+
+def how_many(kinds: Sequence[str]) -> list[str]:
+    """Ask for the numbers of kinds that are kept without one."""
+    told = _("How many {kinds}? I judge by the kinds until then; send for example: 6 {first}")
+    return [told.format(kinds=", ".join(kinds), first=kinds[0])]
+
+
+def take_back() -> str:
+    """The button that takes the tank itself back."""
+    return _("undo the tank")
+
+
+def whether_another(volume_l: float, names: Sequence[str]) -> list[str]:
+    """Ask whether a tank is one more than those on record."""
+    told = _("Is that another tank, {volume}, beside {tanks}? Nothing is stored yet.")
+    return [told.format(volume=litres(volume_l), tanks=", ".join(names))]
+
+
+def another() -> str:
+    """The button that makes it a further tank."""
+    return _("yes, another tank")
