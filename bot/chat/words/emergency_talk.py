@@ -194,6 +194,16 @@ def conditioned() -> list[str]:
     ]
 
 
+def co2_back_off(tank: str, finding: str) -> list[str]:
+    """CO2 was turned on while there is too much of it."""
+    return [
+        _("{tank}: CO2 off again, until pH has risen and you have tested it. {finding}").format(
+            tank=tank, finding=finding
+        ),
+        _("If they gasp: air at once. Later begin with less, and test pH after some hours."),
+    ]
+
+
 def co2_off(help_: Help) -> list[str]:
     """After CO2 was shut off."""
     told = [

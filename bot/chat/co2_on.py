@@ -1,0 +1,31 @@
+"""``turned co2 back on`` while pH and KH show far too much of it: off again."""
+
+from __future__ import annotations
+
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import emergency_talk as words
+from bot.chat.words import findings as finding_words
+from core.advice.findings import stands
+from core.message.co2_on import turned_on
+from core.message.model import Parsed
+
+TOO_MUCH = frozenset({"much_co2", "contradiction"})
+
+
+async def answer(turn: Turn, parsed: Parsed) -> Reply | None:
+    """Warn where the last pH and KH show too much CO2; None otherwise, or for other talk."""
+    stored = turn.current_tank
+    if parsed.values or parsed.events or stored is None or not turn.incoming.addressed:
+        return None
+    if not turned_on(turn.incoming.text):
+        return None
+    state = await state_of(turn, stored, turn.now)
+    fresh = frozenset(name for name in ("ph", "kh") if state.fresh(name) is not None)
+    found = next((f for f in stands(state, fresh) if f.id in TOO_MUCH), None)
+    if found is None:
+        return None
+    told = {"id": found.id, "severity": found.severity, **found.facts}
+    lines = words.co2_back_off(stored.name, finding_words.line(found))
+    return await turn.reply(lines, facts={"tank": stored.name, "findings": [told]})

@@ -1,0 +1,39 @@
+"""CO2 that is turned on again while there is far too much of it is turned off again."""
+
+from __future__ import annotations
+
+import pytest
+
+from core.message.co2_on import turned_on
+from tests.chat.harness import Talk
+
+ON = (
+    "turned co2 back on",
+    "co2 is back on",
+    "turned the co2 up",
+    "CO2 wieder angemacht",
+    "j'ai rallumé le co2",
+    "włączyłem co2",
+)
+OTHER = ("turned co2 off", "should i turn co2 on?", "co2 30", "is co2 on", "co2 not on")
+
+
+@pytest.mark.parametrize("text", ON)
+async def test_too_much_of_it_is_warned_of(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ph 6.2 kh 5")
+    (reply,) = await talk.say(text)
+    assert "off again" in reply.lines[0].text
+    (found,) = reply.facts["findings"]
+    assert f"{found['co2_mg_l']:.0f} mg/L" in reply.text
+
+
+async def test_nothing_is_warned_of_where_it_is_little(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ph 7.4 kh 5")
+    assert "off again" not in await talk.text("turned co2 back on")
+
+
+@pytest.mark.parametrize("text", [*OTHER[:3], OTHER[4]])
+def test_other_talk_of_it_is_none(text: str) -> None:
+    assert not turned_on(text)
