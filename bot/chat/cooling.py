@@ -40,6 +40,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         if kept:
             warm = await _warmth(turn, turn.current_tank)
         return [*kept, await _cooling(turn, turn.current_tank, warm, ice=found.ice)]
+    if found.asks == "warm":
+        name = None if stored is None else stored.name
+        facts = {"step": AN_HOUR} if warm is None else {"step": AN_HOUR, "temperature": warm}
+        return [await turn.reply(words.warming(name, warm), facts=facts)]
     if found.asks == "mix":
         return [await _mix(turn, found, stored, warm)]
     return [await _new(turn, found, stored, warm)]

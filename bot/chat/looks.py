@@ -49,6 +49,7 @@ from bot.chat import (
     in_vessel,
     introduced,
     introducing,
+    it_moved,
     kit_check,
     label_rate,
     labels,
@@ -157,8 +158,14 @@ async def _how(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await how_asked.answer(turn, parsed, _again)
 
 
+async def _it_moved(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    return await it_moved.answer(turn, parsed, _again)
+
+
 async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
-    found = await first([look for look in BEFORE_INTENT if look is not _how], turn, parsed)
+    found = await first(
+        [look for look in BEFORE_INTENT if look not in {_how, _it_moved}], turn, parsed
+    )
     if found is None and turn.route is not None:
         return await turn.route(turn, parsed)
     return found or []
@@ -184,6 +191,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     agenda.answer,
     disowning.answer,
     lambda turn, _parsed: kit_check.answer(turn),
+    _it_moved,
     salinity.answer,
     cooling.answer,
     converting.answer,

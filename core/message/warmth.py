@@ -22,8 +22,8 @@ class Warmth:
     Attributes
     ----------
     asks : str
-        ``cool``: how it gets cooler; ``mix``: how warm a mix gets; ``new``: how warm the new water
-        must be for a change to get there.
+        ``cool``: how it gets cooler; ``warm``: how it gets warmer; ``mix``: how warm a mix gets;
+        ``new``: how warm the new water must be for a change to get there.
     ice : bool
         Whether it is with ice.
     share : float or None
@@ -34,7 +34,7 @@ class Warmth:
         As told, in order. [°C]
     """
 
-    asks: Literal["cool", "mix", "new"]
+    asks: Literal["cool", "warm", "mix", "new"]
     ice: bool = False
     share: float | None = None
     litres: tuple[float, ...] = ()
@@ -82,7 +82,9 @@ def _asks(
     share: float | None,
     *,
     marked: bool,
-) -> Literal["cool", "mix", "new"] | None:
+) -> Literal["cool", "warm", "mix", "new"] | None:
+    if not litres and share is None and told.has("warm_up"):
+        return "warm" if {"may", "how", "fast"} & set(told.classes) else None
     if not litres and share is None:
         asks = not {"may", "how", "happens"}.isdisjoint(told.classes)
         of_it = not {"cool", "ice", "fan", "too_warm"}.isdisjoint(told.classes)

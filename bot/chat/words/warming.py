@@ -75,6 +75,21 @@ def cooling(tank: str | None, warm: float | None, new: tuple[float, float] | Non
     return lines
 
 
+def warming(tank: str | None, warm: float | None) -> list[str]:
+    """How a tank is warmed: how fast, by what, and what scalds."""
+    pace = _("Warm it 1 °C an hour and 2 °C a day at most; measure each hour.")
+    if tank is not None and warm is not None:
+        pace = _("{tank}, {warm} °C: warm it 1 °C an hour and 2 °C a day at most.").format(
+            tank=tank, warm=plain(warm, 1)
+        )
+    return [
+        pace,
+        _("Set the heater 1 °C higher, wait until it is there, then the next."),
+        _("No hot water into the tank: it scalds where it falls. Unplug a heater out of water."),
+        _("Give air: warm water holds less oxygen. Common practice, no source."),
+    ]
+
+
 def ice(litres_: float | None, kilograms: float | None) -> str:
     """What ice may do and how."""
     if litres_ is None or kilograms is None:

@@ -1,0 +1,115 @@
+"""``raise it``, ``want it 8.5`` right after a reading: the same asked by the value's name."""
+
+from __future__ import annotations
+
+from collections.abc import Awaitable, Callable
+from dataclasses import replace
+from typing import Any, Final
+
+from bot.chat.asking import ask
+from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
+from bot.chat.turn import ASKED, Turn
+from bot.store.offers import Offer
+from core.message import doubts, parse
+from core.message.it_moved import Moved, bare_number, it_moved
+from core.message.model import Doubt, Parsed
+
+Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
+"""What a message is answered by, but for this look."""
+
+UP: Final = frozenset(
+    {"kh", "gh", "ph", "calcium", "magnesium", "salinity", "temperature", "potassium", "iron"}
+)
+"""What a keeper may wish to have more of, among what is measured."""
+DOWN: Final = frozenset(
+    {
+        "kh", "gh", "ph", "nitrate", "phosphate", "ammonia", "nitrite", "tds", "conductivity",
+        "salinity", "temperature", "calcium", "magnesium", "potassium", "iron", "copper",
+    }
+)  # fmt: skip
+"""What a keeper may wish to have less of."""
+
+
+async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None:
+    """Ask the same by the name of the value that was just told; None where it is none of that.
+
+    Of several values the one with a finding is meant; where that does not decide, it is asked.
+    """
+    if not turn.incoming.addressed or parsed.values or parsed.events:
+        return None
+    moved = it_moved(turn.incoming.text)
+    bare = bare_number(turn.incoming.text) if moved is None else None
+    offer = None if moved is None and bare is None else await _told_last(turn)
+    if offer is None:
+        return None
+    if offer.entry_id is None:
+        return await _wished(turn, offer, moved or Moved(None, bare), again)
+    if moved is None:
+        return None  # it may as well be measured
+    facts = offer.context.get("facts", {})
+    standing = _values(facts)
+    ways = {name: way for name in standing if (way := _way(name, standing[name], moved))}
+    found = {name for each in facts.get("findings", []) for name in each} & set(ways)
+    meant = found if len(found) == 1 else set(ways)
+    texts = [_asked(name, ways[name], moved.to) for name in standing if name in meant]
+    if not texts:
+        return None
+    if len(texts) > 1:
+        said = turn.incoming.text
+        doubt = Doubt(said, 0, len(said), doubts.AMBIGUOUS_WORD, texts[0], choices=tuple(texts))
+        return [await ask(turn, [doubt], parsed)]
+    return await _anew(turn, texts[0], again)
+
+
+async def _anew(turn: Turn, text: str, again: Again) -> list[Reply]:
+    whole = turn.incoming
+    turn.incoming = replace(whole, text=text)
+    replies = await again(turn, parse(text, turn.context()))
+    turn.incoming = whole
+    return replies
+
+
+async def _wished(turn: Turn, offer: Offer, moved: Moved, again: Again) -> list[Reply] | None:
+    """``want it 5`` where it was just asked to which value."""
+    facts = offer.context.get("facts", {})
+    asks = facts.keys() <= {"tank", "analyte", "step"} and "step" in facts
+    if not asks or moved.to is None or moved.way == "down":
+        return None
+    name = facts["analyte"]
+    return await _anew(turn, f"dose {name.replace('_', ' ')} {moved.to:g}", again)
+
+
+async def _told_last(turn: Turn) -> Offer | None:
+    """The last answer, where it is of late and to readings or asks which value is wished."""
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    for offer in await turn.uow.offers.latest(turn.chat.id, 1):
+        if turn.now - offer.made_at <= patience and (offer.entry_id or ASKED in offer.context):
+            return offer
+    return None
+
+
+def _values(facts: dict[str, Any]) -> dict[str, float]:
+    """The values of an answer to readings, in the order told, that are one number each."""
+    told = facts.get("values", [])
+    return {
+        each["analyte"]: each["canonical"]
+        for each in told
+        if isinstance(each["canonical"], int | float)
+    }
+
+
+def _way(name: str, value: float, moved: Moved) -> str | None:
+    """Which way a value is wished to go; None where nobody wishes that of it."""
+    way = moved.way
+    if way is None and moved.to is not None:
+        way = "up" if moved.to > value else "down"
+    return way if way and name in {"up": UP, "down": DOWN}[way] else None
+
+
+def _asked(name: str, way: str, to: float | None) -> str:
+    """The same in words that name the value."""
+    if name == "temperature":  # to no number, but at no more than its pace
+        return "how do i warm it" if way == "up" else "how do i cool it"
+    verb, said = ("raise" if way == "up" else "lower"), name.replace("_", " ")
+    return f"how do i {verb} {said}" if to is None else f"{verb} {said} to {to:g}"
