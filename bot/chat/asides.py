@@ -8,21 +8,24 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat import readings
+from bot.chat import corrections, readings
 from bot.chat.asking import ask
 from bot.chat.corrections import OF_LATE, STILL_MEANT
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.store.tanks import StoredTank
-from core.message import doubts
-from core.message.followups import should_be, unchanged
+from core.message import doubts, parse
+from core.message.followups import should_be, should_have_been, unchanged
 from core.message.model import Doubt, Parsed, Value
+from core.message.volume_said import without_other
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Ask what such a message means; None where it is none, or nothing stands that it is about."""
     if not turn.incoming.addressed or parsed.values or parsed.events or parsed.command is not None:
         return None
+    if (amended := await _should_have(turn)) is not None:
+        return amended
     return await _should(turn, parsed) or await _same(turn, parsed)
 
 
@@ -52,6 +55,17 @@ def _typed(value: Value) -> str:
     basis = f" as {value.basis}" if value.basis and value.unit else ""
     name = value.analyte.replace("_", " ")
     return f"{name} {mark}{value.value:.10g} {value.unit or ''}".rstrip() + basis
+
+
+async def _should_have(turn: Turn) -> list[Reply] | None:
+    """`nitrate should've been 100`: what was told of it of late is put right; nothing is wished."""
+    said = should_have_been(turn.incoming.text)
+    meant = None if said is None else parse(f"no, {without_other(said)}", turn.context())
+    if meant is None or meant.command is None or meant.command.name != "correct":
+        return None
+    if not meant.values or meant.doubts or await corrections.told_of_late(turn, meant) is None:
+        return None
+    return await corrections.correct(turn, meant.command, meant)
 
 
 async def _should(turn: Turn, parsed: Parsed) -> list[Reply] | None:

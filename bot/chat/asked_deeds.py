@@ -74,9 +74,21 @@ _DO_I: Final = re.compile(r"^\W*do (?=(?:i|we)\b)", re.IGNORECASE)
 """English asks with "do" what other languages ask with "should"."""
 
 
+_SHOULD_BE: Final = re.compile(
+    r"^\W*(?:should|sollte|soll|moet) (?P<name>[^\W\d]{2,20}(?: [^\W\d]{1,20})?)"
+    r"(?: be)? (?P<value>\d{1,5}(?:[.,]\d{1,3})?(?: ?[a-z°/%]{1,6})?)(?: sein| zijn)?\W*$",
+    re.IGNORECASE,
+)
+"""Whether a value should be so much, which asks about the value: `should nitrate be 40`."""
+
+
 def as_should(turn: Turn, parsed: Parsed) -> Parsed:
     """`do i add salt` as it is asked otherwise, where nothing was heard in it."""
     text = turn.incoming.text
+    if (should := _SHOULD_BE.match(text)) is not None and parsed.doubts:
+        anew = parse(f"is {should['name']} {should['value']} ok?", turn.context())
+        if anew.question is not None and anew.question.premises and not anew.doubts:
+            return anew
     if parsed.intent not in {"none", "unclear"} or (do := _DO_I.match(text)) is None:
         return parsed
     anew = parse(f"should {text[do.end() :]}", turn.context())

@@ -50,7 +50,7 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
             return await belongs.move(turn, Command("move", named), parsed)
         redosed = await _dose_of_late(turn, command.arguments)
         return redosed or [await turn.reply(words.nothing_to_put_right())]
-    late = await _told_of_late(turn, parsed)
+    late = await told_of_late(turn, parsed)
     entry = await answered(turn) or await of_day.meant(turn, parsed, late)
     if entry is None:
         return await readings.keep(turn, parsed)
@@ -91,7 +91,7 @@ async def _correct_source(turn: Turn, command: Command) -> list[Reply] | None:
     return await sources.told(turn, command.arguments)
 
 
-async def _told_of_late(turn: Turn, parsed: Parsed) -> Entry | None:
+async def told_of_late(turn: Turn, parsed: Parsed) -> Entry | None:
     """The newest entry of the last ones that has a value or an event of a kind told anew."""
     analytes = {value.analyte for value in parsed.values}
     kinds = {event.kind for event in parsed.events}

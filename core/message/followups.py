@@ -153,6 +153,15 @@ def should_be(text: str) -> str | None:
     return rest or None
 
 
+def should_have_been(text: str) -> str | None:
+    """What is left of ``nitrate should've been 100`` without these words; None without them."""
+    phrase = one_of(_words()["aside"]["should_have"])
+    found = re.search(rf"(?<!\w)(?:{phrase})(?!\w)", fold(text))
+    if found is None or "?" in text or len(fold(text)) != len(text):
+        return None
+    return f"{text[: found.start()].strip()} {text[found.end() :].strip()}".strip(_EDGES)
+
+
 @cache
 def _asides(meaning: str) -> re.Pattern[str]:
     return re.compile(rf"(?:{one_of(_words()['aside'][meaning])})(?!\w)[\s,:]*")

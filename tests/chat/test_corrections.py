@@ -510,3 +510,43 @@ async def test_an_unknown_tank_is_asked_and_what_is_stored_stays(fern: Talk) -> 
     text = await fern.text("wrong tank, it was the attic")
     assert "Which tank did you mean" in text
     assert await now_on_record(fern) == {("Fern", "kh"): 5}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "nitrate should've been 100",
+        "should've been nitrate 100 not 10",
+        "nitrate should have been 100",
+        "nitrat 100 hätte sein sollen",
+    ],
+)
+async def test_what_should_have_been_is_put_right_and_not_wished(fern: Talk, text: str) -> None:
+    await fern.say("nitrate 10")
+    (corrected,) = await fern.say(text)
+    assert corrected.text.startswith("Corrected: nitrate 100")
+    assert [button.meaning for button in corrected.buttons] == ["undo"]
+
+
+@pytest.mark.parametrize("text", ["should nitrate be 40", "should nitrate be 40?"])
+async def test_whether_a_value_should_be_so_asks_about_it(fern: Talk, text: str) -> None:
+    await fern.say("nitrate 10")
+    (answer,) = await fern.say(text)
+    assert "nitrate 40" in answer.text
+    assert not any("dose" in button.label for button in answer.buttons)
+    assert await now_on_record(fern) == {("Fern", "nitrate"): 10}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no that was the old tank",
+        "thats from the bucket not the tank",
+        "das war das alte Becken",
+        "no, the other way round",
+    ],
+)
+async def test_a_reading_that_is_disowned_is_taken_back(fern: Talk, text: str) -> None:
+    await fern.say("copper 0.5")
+    assert "Taken back" in await fern.text(text)
+    assert await now_on_record(fern) == {}
