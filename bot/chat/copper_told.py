@@ -8,10 +8,12 @@ from typing import Final
 
 from bot.chat import calls, readings
 from bot.chat.model import Reply
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.words import copper as words
 from core.advice.alarm_words import named
 from core.message import parse
-from core.message.copper_told import went_in
+from core.message.copper_told import denied, went_in
 from core.message.doubts import BAD_TIME, NO_VALUE, UNKNOWN_WORD, UNSURE_EVENT
 from core.message.model import Event, Parsed
 
@@ -33,6 +35,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if parsed.question is not None or parsed.command is not None or not turn.tanks:
         return None
+    if denied(text) and not (parsed.values or parsed.events or parsed.doubts):
+        return await _none_in(turn)
     others = [event for event in parsed.events if event.kind != "dose"]
     if others or any(_is_copper(event.substance) for event in parsed.events):
         return None
@@ -48,6 +52,16 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     put = put or Event("dose", substance=COPPER, tank=parsed.tank, text=text)
     whole = replace(parsed, intent="event", events=(*parsed.events, put), doubts=())
     return await readings.keep(turn, whole)
+
+
+async def _none_in(turn: Turn) -> list[Reply] | None:
+    """No copper went in, as far as the record goes too; None in no tank."""
+    stored = turn.current_tank
+    if stored is None:
+        return None
+    state = await state_of(turn, stored, turn.now)
+    put = any(e.what.kind == "dose" and _is_copper(e.what.substance) for e in state.events or ())
+    return [await turn.reply(words.none_put(stored.name, on_record=put))]
 
 
 def _with_amount(turn: Turn, parsed: Parsed) -> Event | None:

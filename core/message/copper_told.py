@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from typing import Final
 
 from core.message.fold import fold
 from core.message.wordfile import spelt
@@ -78,3 +79,23 @@ def may_use(text: str) -> bool:
     if (found := _may_use().search(plain)) is None:
         return False
     return _ways()["no_use"].match(plain[found.end() :].lstrip(" -")) is None
+
+
+def denied(text: str) -> bool:
+    """Whether a short text says that no copper went in.
+
+    Examples
+    --------
+    >>> denied("didnt add any copper"), denied("ich habe kein Kupfer benutzt")
+    (True, True)
+    >>> denied("didnt add copper?"), denied("didnt add copper yesterday but today i did it")
+    (False, False)
+    """
+    plain = fold(text)
+    if "?" in text or len(plain.split()) > _SHORT or any(map(str.isdigit, plain)):
+        return False
+    return _ways()["denied"].search(plain) is not None
+
+
+_SHORT: Final = 7
+"""Words of a text that says no more."""

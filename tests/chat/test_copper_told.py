@@ -138,3 +138,11 @@ async def test_an_amount_that_did_not_go_in_is_none(talk: Talk, text: str) -> No
     await talk.say("/tank new Fern 100 l fresh")
     replies = await talk.say(text)
     assert not any(reply.facts.get("events") for reply in replies)
+
+
+@pytest.mark.parametrize("text", ["didnt add any copper", "i never used copper"])
+async def test_copper_that_did_not_go_in_is_compared_with_the_record(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    assert "no dose of copper" in await talk.text(text)
+    await talk.say("dosed 10 ml copper")
+    assert "is on record there. Wrong?" in await talk.text(text)

@@ -39,6 +39,15 @@ def not_used(whom: Sequence[str], tank: str | None, *, is_reef: bool) -> list[st
     ]
 
 
+def none_put(tank: str, *, on_record: bool) -> list[str]:
+    """It is told that no copper went in."""
+    if on_record:
+        return [
+            _("{tank}: a dose of copper is on record there. Wrong? Say: undo").format(tank=tank)
+        ]
+    return [_("{tank}: no dose of copper is on record there.").format(tank=tank)]
+
+
 def by_a_vet(*, known: bool) -> list[str]:
     """Copper where only fish live, as far as known: no amount, and a vet decides."""
     first = (
