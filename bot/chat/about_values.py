@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from bot.chat import animals, levels, verdicts
 from bot.chat.model import Reply
 from bot.chat.state import state_of
-from bot.chat.turn import Turn
+from bot.chat.turn import ABOUT, Turn
 from bot.chat.words import about_values as words
 from bot.chat.words import questions as asked_words
+from bot.chat.words import standing as standing_words
 from core.advice.hardness import HardnessClass, buffer_class, hardness_classes
 from core.advice.state import Measured, State
 from core.message import value_asked
@@ -58,14 +60,25 @@ async def _told(turn: Turn, parsed: Parsed, found: Asked) -> list[Reply]:
     classed = [(each, _class_of(each, stored.tank)) for each in measured]
     lines = [words.stand(stored.name, classed, state.now)] if measured else []
     lines += [line for each in unknown for line in asked_words.no_history(stored.name, each)]
+    waits: dict[str, Any] = {}
+    if len(found.analytes) == 1 and unknown:
+        held = {ABOUT: {"analyte": unknown[0], "tank": stored.id}}
+        waits = {"context": held, "expects": "followup"}
     if found.should:
         return [await turn.reply([*should, *lines][:SHOWN], facts=facts)]
     hard = found.analytes == HARDNESS  # of that the class is asked for
     if measured:
         judged, off, still = await verdicts.verdict(turn, stored, state, measured)
-        if off or still.lines or not hard:
-            lines = [*lines, *judged] if hard else [*judged, *lines]
-    return [await turn.reply([*lines, *([] if hard else should)][:SHOWN], facts=facts)]
+        if hard:
+            lines = [*lines, *judged] if off or still.lines else lines
+        elif off or still.lines:
+            lines = [*judged, *lines]
+        else:  # nobody asked whether all is well: what is not known of it is said behind
+            well = {standing_words.nothing_off(stored.name), standing_words.within(stored.name)}
+            well |= set(verdicts.untested(state))
+            lines += [line for line in judged if line not in well]
+    told = [*lines, *([] if hard else should)][:SHOWN]
+    return [await turn.reply(told, facts=facts, **waits)]
 
 
 def _for(turn: Turn, state: State) -> State:

@@ -186,6 +186,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         followups.begin(turn, question)
         return await dosing.effect(turn, question, parsed)
     if not replies and (chatted := talk(turn.incoming.text)) is not None:
+        if chatted == "oops" and (again := await what_now.dismayed(turn)) is not None:
+            return again
         return [] if turn.incoming.group else [await turn.reply(evening_words.talk(chatted))]
     if not replies and turn.incoming.addressed:
         for look in (signs.answer, about_values.answer):

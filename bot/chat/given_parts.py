@@ -14,7 +14,7 @@ from bot.chat.given_plan import LOG_SOME, OF_PLAN, Given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
 from bot.chat.plan_figures import ROUNDING, part_of
-from bot.chat.turn import ASKED, Turn
+from bot.chat.turn import ABOUT, ASKED, Turn
 from bot.chat.words import doses as dose_words
 from bot.chat.words import given_parts as words
 from bot.chat.words import plan_talk as plan_words
@@ -136,7 +136,7 @@ async def is_quiet(turn: Turn, offer: Offer, plan_id: int) -> bool:
     if offer.context.get(OF_PLAN) == plan_id:
         return True
     if offer.entry_id is None:
-        return not (offer.choices or set(offer.context) - {ASKED}) and offer.expects in {
+        return not (offer.choices or set(offer.context) - {ABOUT, ASKED}) and offer.expects in {
             None,
             "followup",
         }

@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.chat import readings
 from bot.chat.model import Reply
-from bot.chat.turn import Turn
+from bot.chat.turn import ABOUT, Turn
 from core.message import doubts
 from core.message.fold import fold
 from core.message.guesses import believable, name_for
@@ -15,14 +15,22 @@ from core.message.lexicon import lexicon
 from core.message.model import Doubt, Parsed
 from core.message.token import is_number
 from core.message.tokens import Token, cut
+from core.message.word_classes import is_small
 
 OF_LATE: Final = timedelta(days=2)
 """So long the value told before is still what a number is about; ours."""
+STILL_ASKED: Final = timedelta(minutes=30)
+"""So long a number alone answers what was asked about right before; ours."""
 MOST: Final = 6
 """Tokens of such a message, at most."""
 _LIGHT: Final = frozenset(
-    {"link", "and", "one", "today", "now", "approx", "its", "ago", "at"}
+    {"link", "and", "one", "today", "now", "approx", "its", "ago", "at", "likes"}
 )  # fmt: skip
+_SUPPOSED: Final = frozenset(
+    "think guess reckon glaube denke schatze pense crois creo supongo acho penso credo denk"  # noqa: SIM905
+    " mysle sadze tror".split()
+)
+"""Words of a keeper who is not sure, in nine languages, without accents."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -30,16 +38,16 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     told = parsed.values or parsed.events or parsed.question or parsed.command
     if told or not turn.incoming.addressed:
         return None
-    number = _alone(turn.incoming.text)
+    number, warmth = _alone(turn.incoming.text)
     if number is None:
         return None
-    entry = await turn.uow.log.latest(turn.chat.id, turn.incoming.author_id)
-    if entry is None or turn.now - entry.at > OF_LATE or entry.events:
+    if warmth:
+        of_it = None if turn.current_tank is None else ("temperature", turn.current_tank.id)
+    else:
+        of_it = await _asked_about(turn) or await _told_last(turn)
+    if of_it is None:
         return None
-    named = {(stored.what.analyte, stored.tank_id) for stored in entry.readings}
-    if len(named) != 1:
-        return None
-    ((analyte, tank_id),) = named
+    analyte, tank_id = of_it
     value = float(number.text.replace(",", "."))
     if not believable(analyte, value, None):
         return None
@@ -50,13 +58,40 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await readings.keep(turn, Parsed("unclear", doubts=(doubt,)))
 
 
-def _alone(text: str) -> Token | None:
-    """The one plain number of a message that says nothing else."""
+async def _told_last(turn: Turn) -> tuple[str, int] | None:
+    """The one value of the newest entry of who asks, and its tank."""
+    entry = await turn.uow.log.latest(turn.chat.id, turn.incoming.author_id)
+    if entry is None or turn.now - entry.at > OF_LATE or entry.events:
+        return None
+    named = {(stored.what.analyte, stored.tank_id) for stored in entry.readings}
+    return next(iter(named)) if len(named) == 1 else None
+
+
+async def _asked_about(turn: Turn) -> tuple[str, int] | None:
+    """The one value that was asked about right before, and its tank."""
+    latest = await turn.uow.offers.latest(turn.chat.id)
+    if not latest or ABOUT not in latest[0].context or turn.now - latest[0].made_at > STILL_ASKED:
+        return None
+    held = latest[0].context[ABOUT]
+    return str(held["analyte"]), int(held["tank"])
+
+
+def _alone(text: str) -> tuple[Token | None, bool]:
+    """The one number of a message that says nothing else; whether it is the water's warmth."""
     tokens = cut(fold(text), lexicon(), text, most=MOST + 1)
     numbers = [token for token in tokens if is_number(token)]
     if len(tokens) > MOST or len(numbers) != 1 or "?" in text:
-        return None
+        return None, False
     rest = [token for token in tokens if token is not numbers[0]]
-    light = all(token.kind in {"fill", "p"} or token.value in _LIGHT for token in rest)
+    marks = {token.value for token in rest if token.kind in {"mark", "unit"}}
+    warmth = {"water", "°"} <= marks
+    light = all(_is_light(token) or (warmth and token.value in {"water", "°"}) for token in rest)
     plain = numbers[0].text.replace(",", ".").replace(".", "", 1).isdigit()
-    return numbers[0] if light and plain else None
+    return (numbers[0] if light and plain else None), warmth
+
+
+def _is_light(token: Token) -> bool:
+    """Whether a word beside the number says nothing of what it is of."""
+    if token.kind in {"fill", "p"} or token.value in _LIGHT:
+        return True
+    return token.kind == "word" and (token.text in _SUPPOSED or is_small(token.text))

@@ -9,7 +9,7 @@ from bot.chat import what_now as now
 from bot.chat.given_plan import OF_PLAN, Given, given, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
-from bot.chat.turn import ASKED, Turn
+from bot.chat.turn import ABOUT, ASKED, Turn
 from bot.store.offers import Offer
 from core.advice.calls import asks_what_now
 from core.message.plan_said import Amounts
@@ -61,7 +61,7 @@ async def is_newest(turn: Turn, answered: Offer, of_late: list[Offer]) -> bool:
             is_part = entry is not None and await own_plan.is_part(turn, entry, answered.id)
             if not is_part and not (changed and all(changed) and given(answered) is None):
                 return False
-        elif not offer.choices and _is_of_it(offer, answered):
+        elif not offer.choices and (ABOUT in offer.context or _is_of_it(offer, answered)):
             continue  # why it is so slow
         elif offer.choices or set(offer.context) - {ASKED} or offer.expects not in NOTHING_SAID:
             return False  # more than which of two was done, or that nothing was understood

@@ -16,6 +16,9 @@ from core.advice.products import Product, never
 from core.message.model import Context, Look, Parsed
 from core.tank import Tank
 
+ABOUT: Final = "about_value"
+"""Of a reply that a value was never read: which, and the tank, for a number said right after."""
+
 ASKED: Final = "asked"
 """Under which an offer keeps the question that it answers."""
 

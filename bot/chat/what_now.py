@@ -121,6 +121,29 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     return how
 
 
+async def dismayed(turn: Turn) -> list[Reply] | None:
+    """Answer an oath while something is wrong in the tank in use: what to do, once more.
+
+    None where nothing is known to be wrong, or nobody spoke to the bot.
+    """
+    stored = turn.current_tank
+    if stored is None or not turn.incoming.addressed:
+        return None
+    danger, gasping = await danger_in(turn, stored)
+    if danger is not None:
+        told = await emergencies.help_in(turn, stored, danger, gasping=gasping)
+    elif any(f.severity != "note" for f in stands(*await _all_of(turn, stored))):
+        (told,) = await standing.status(turn, Question("safe"))
+    else:
+        return None
+    return [told, await turn.reply([talk_words.take_back()])]
+
+
+async def _all_of(turn: Turn, stored: StoredTank) -> tuple[State, frozenset[str]]:
+    state = await state_of(turn, stored, turn.now)
+    return state, frozenset(state.readings)
+
+
 async def danger_in(turn: Turn, stored: StoredTank) -> tuple[Danger | None, bool]:
     """What is wrong in a tank by its readings, its record or a call; and whether animals gasp."""
     state = await state_of(turn, stored, turn.now)

@@ -18,6 +18,11 @@ from tests.chat.harness import Talk
         "maintenant 45",
         "teraz 45",
         "back at 45",
+        "is like 45",
+        "i think its around 45 now",
+        "45 tho",
+        "tested again, 45",
+        "ich glaube 45",
     ],
 )
 async def test_it_is_offered_as_the_value_told_last(talk: Talk, line: str) -> None:
@@ -54,3 +59,41 @@ async def test_how_large_a_change_asks_for_its_share(talk: Talk, line: str) -> N
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("kh 4 gh 6 ph 7 temp 25")
     assert "I do not know the new water" in await talk.text(line)
+
+
+@pytest.mark.parametrize(
+    ("asked", "number", "meant"),
+    [("ph?", "7.8", "pH 7.8"), ("and temp?", "24", "temperature 24"), ("last gh?", "8", "GH 8")],
+)
+async def test_it_answers_what_was_asked_about_and_never_read(
+    talk: Talk, asked: str, number: str, meant: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4")
+    await talk.say(asked)
+    assert f"Did you mean {meant}?" in await talk.text(number)
+
+
+async def test_it_answers_for_the_tank_that_was_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/tank new small 20 l fresh")
+    await talk.say("/tank Fern")
+    await talk.say("kh in the small one?")
+    (reply,) = await talk.say("4")
+    (stored,) = await talk.press(1, reply)
+    assert stored.text.startswith("small: KH 4")
+
+
+@pytest.mark.parametrize("line", ["water is 21 degrees", "das wasser hat 21 grad"])
+async def test_degrees_of_the_water_are_its_warmth(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4")
+    assert "Did you mean temperature 21?" in await talk.text(line)
+
+
+async def test_a_plan_is_still_spoken_of_after_a_value_was_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 7 ammonia 0 temp 25")
+    await talk.say("dose kh 6")
+    await talk.say("nitrite?")
+    assert "None of the 2 parts is on record" in await talk.text("what now")

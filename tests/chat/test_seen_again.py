@@ -109,3 +109,27 @@ async def test_a_death_is_named_until_all_was_measured(neons: Talk, asked: str) 
     assert "Test ammonia, nitrite and pH now" in said
     said = await told(neons, "ammonia 0 nitrite 0 ph 7 temp 23", asked)
     assert "of late" not in said
+
+
+@pytest.mark.parametrize("asked", ["last kh values", "kh?", "and kh?"])
+async def test_who_asks_for_a_value_gets_it_first_and_no_verdict(talk: Talk, asked: str) -> None:
+    said = await told(talk, "/tank new Fern 120 l fresh", "kh 4 ph 7", "kh was 5 sorry", asked)
+    assert said.startswith("Fern: KH 5")
+    assert "Change nothing" not in said
+    assert "within the limits" not in said
+
+
+@pytest.mark.parametrize("dismay", ["mince", "oops", "oh no", "mist", "oj"])
+@pytest.mark.parametrize("deed", ["i cleaned the filter with tap water", "added 20 g baking soda"])
+async def test_dismay_after_a_bad_deed_repeats_what_to_do(
+    neons: Talk, deed: str, dismay: str
+) -> None:
+    await told(neons, "no2 0 nh3 0", deed)
+    said = await neons.text(dismay)
+    assert "No harm" not in said
+    assert "est ammonia" in said or "Stop dosing" in said
+    assert "undo" in said
+
+
+async def test_dismay_after_a_mere_reading_is_small_talk(neons: Talk) -> None:
+    assert "No harm" in await told(neons, "no2 0 nh3 0", "oops")

@@ -249,3 +249,8 @@ def slowly_back(*, is_hot: bool) -> list[str]:
             _("Do not leave it so: strong air all night, lid off, 1 °C an hour back, not faster."),
         ]
     return [_("Do not leave it so: lid on, a blanket, 1 °C an hour back, not faster.")]
+
+
+def take_back() -> str:
+    """How the last thing is taken back, where what was told was a slip."""
+    return _("If it was only a slip in what you sent, take it back: undo")
