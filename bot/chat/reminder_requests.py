@@ -5,7 +5,15 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Final
 
-from bot.chat import agenda, plan_reminders, reminder_answers, reminder_topic, reminders, task_deeds
+from bot.chat import (
+    agenda,
+    plan_reminders,
+    reminder_answers,
+    reminder_ends,
+    reminder_topic,
+    reminders,
+    task_deeds,
+)
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import said
@@ -130,6 +138,8 @@ async def _asked_back(turn: Turn, text: str, problem: Problem) -> Reply:
     waits = problem.reason in {"no_time", "no_what"}
     options = problem.options if problem.reason == "ambiguous" else ()
     choices = [Choice(each[:40], "remind", "", {"text": each}) for each in options]
+    if problem.reason == "ends":
+        choices = reminder_ends.choices(turn, problem)
     return await turn.reply(
         lines,
         choices=choices,

@@ -118,7 +118,7 @@ def _told(plain: str, now: datetime, zone: tzinfo, deed: bool) -> Chore | None:
     request = parse_request(said, now, zone)
     if isinstance(request, Problem):
         vague = request.reason == "ambiguous" and is_chore(plain)
-        unclear = request.reason == "unclear" and deed and tells_rhythm(plain)
+        unclear = request.reason in {"unclear", "ends"} and deed and tells_rhythm(plain)
         return Chore(how, plain, request) if how == "bare" and (vague or unclear) else None
     repeats = not isinstance(request.rule, Once)
     if how == "past":

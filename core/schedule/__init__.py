@@ -3,7 +3,7 @@
 from core.schedule.errors import BadRule, NaiveTime
 from core.schedule.localtime import moment_at
 from core.schedule.model import KINDS, Kind, Problem, Reason, Request
-from core.schedule.moments import parse_moment, parse_quiet, parse_until, tells_span
+from core.schedule.moments import parse_end, parse_moment, parse_quiet, parse_until, tells_span
 from core.schedule.moving import moved, split_time
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
@@ -43,6 +43,7 @@ __all__ = [
     "names_things_only",
     "next_after",
     "parse_anew",
+    "parse_end",
     "parse_moment",
     "parse_quiet",
     "parse_request",

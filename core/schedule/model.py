@@ -25,7 +25,15 @@ KINDS: tuple[Kind, ...] = (
 )
 
 Reason = Literal[
-    "no_time", "no_what", "past", "impossible", "ambiguous", "too_often", "too_far", "unclear"
+    "no_time",
+    "no_what",
+    "past",
+    "impossible",
+    "ambiguous",
+    "too_often",
+    "too_far",
+    "ends",
+    "unclear",
 ]
 """Why words were not taken.
 
@@ -43,6 +51,8 @@ too_often
     More often than once an hour.
 too_far
     Further apart, or further off, than ten years.
+ends
+    A rhythm with an end, which rules do not have; `Problem.text` is the end.
 unclear
     Two times that do not go together, or a time that this tool does not keep.
 """

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import datetime, tzinfo
+from datetime import datetime, time, timedelta, tzinfo
 
 from core.schedule.grammar import clock
 from core.schedule.grammar.scan import scan
 from core.schedule.grammar.spans import amounts
 from core.schedule.meaning import single_moment
 from core.schedule.model import Problem
-from core.schedule.pieces import Clock, End, Flaw, Found, Piece
+from core.schedule.pieces import Clock, End, Flaw, Found, Piece, Span
 from core.schedule.problems import flaw_in, unclear_problem
 from core.schedule.quiet import Quiet
 from core.schedule.rules import aware
@@ -101,6 +101,29 @@ def tells_span(text: str) -> bool:
         if span is not None and line.at_end(span[1]):
             return True
     return False
+
+
+def parse_end(text: str, now: datetime, zone: tzinfo) -> datetime | None:
+    """When a rhythm is over: a span from now on, else the end of the day that is said.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 2, 18, tzinfo=UTC)
+    >>> parse_end("for 3 days", now, UTC).isoformat(), parse_end("until friday", now, UTC).day
+    ('2026-03-05T18:00:00+00:00', 7)
+    """
+    now = aware(now, "now")
+    for vocabulary in languages():
+        line = Line(text[:LONGEST_TEXT], vocabulary)
+        span = amounts(line, line.skip(0, "until", "lasting"))
+        if span is not None and isinstance(span[0], Span) and line.at_end(span[1]):
+            return single_moment(Said(span=span[0]), now, zone)
+    until = parse_until(text, now, zone)
+    if not isinstance(until, datetime):
+        return None
+    midnight = until.astimezone(zone).time() == time()
+    return until + timedelta(days=1) if midnight else until
 
 
 def _in_any_language(text: str, now: datetime, zone: tzinfo, *, until: bool) -> datetime | Problem:

@@ -32,7 +32,7 @@ def end_in(line: Line, founds: list[Found]) -> Problem | None:
         if isinstance(found.pieces[0], End):
             start, end = line.span(found.start, found.end)
             rest = " ".join(f"{line.text[:start]} {line.text[end:]}".split())
-            return _problem(Flaw("unclear"), line.text, start, end, (rest,) if rest else ())
+            return _problem(Flaw("ends"), line.text, start, end, (rest,) if rest else ())
     return None
 
 

@@ -115,3 +115,28 @@ async def test_joining_words_are_no_part_of_a_task(fern: Talk, text: str, what: 
 async def test_a_day_that_is_not_read_is_not_lost(fern: Talk) -> None:
     await fern.say("remind me monday and thrsday feed")
     assert await listed(fern) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("remind me to dose ferts every 12 hours for 3 days", 6),
+        ("remind me to feed every day at 19:00 until friday", 6),
+        ("erinnere mich alle 12 stunden für 2 tage zu düngen", 4),
+    ],
+)
+async def test_a_rhythm_with_an_end_is_set_as_its_times_or_without(
+    fern: Talk, text: str, count: int
+) -> None:
+    (asked,) = await fern.say(text)
+    assert await listed(fern) == []
+    await fern.press(2, asked)
+    await fern.press(2, asked)
+    assert [rule.split()[0] for _what, rule in await listed(fern)] == ["once"] * count
+
+
+async def test_many_times_are_only_set_without_an_end(fern: Talk) -> None:
+    (asked,) = await fern.say("remind me to feed every day for 8 weeks")
+    assert len(asked.buttons) == 1
+    await fern.press(1, asked)
+    assert [what for what, _rule in await listed(fern)] == ["feed"]

@@ -8,7 +8,7 @@ from typing import Final
 
 from bot.chat.words import names
 from bot.chat.words.numbers import when
-from bot.chat.words.text import N_, _
+from bot.chat.words.text import N_, _, ngettext
 
 REMIND, DONE_NOW = N_("remind me of it"), N_("it is done, log it")
 SKIP_NEXT = N_("skip the next time")
@@ -153,6 +153,15 @@ def not_later(said: str, due: datetime, now: datetime) -> list[str]:
     """A reminder was put off to what is not later."""
     told = _("{task} is due {when}, and that is no later. Until when shall I put it off?")
     return [told.format(task=said, when=when(due, now))]
+
+
+UNTIL_STOPPED = N_("repeat until I stop it")
+
+
+def each_time(count: int, last: str) -> str:
+    """So many single reminders in the place of a rhythm with an end."""
+    told = ngettext("only {count} time, {last}", "only {count} times, the last {last}", count)
+    return told.format(count=count, last=last)
 
 
 def move_which(when: str) -> list[str]:

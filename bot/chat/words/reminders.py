@@ -177,6 +177,7 @@ _PROBLEMS: Final[Mapping[str, str]] = {
     "ambiguous": N_("“{text}” could be two things."),
     "too_often": N_("Once an hour is the most often I can do."),
     "too_far": N_("Ten years is the furthest I can see."),
+    "ends": N_("What repeats goes on here until you stop it: I keep no “{text}”."),
     "unclear": N_("I cannot read when that is: “{text}”."),
     "unread": N_("I cannot read when."),
 }

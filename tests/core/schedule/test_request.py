@@ -221,8 +221,8 @@ def test_understood(text, what, rule, first):
         ("feed every 2-3 days", "ambiguous", None, ["feed every 3 days", "feed every 2 days"]),
         ("vacuum every third sunday", "ambiguous", "every third sunday", None),
         ("test every 1.5 hours", "ambiguous", None, ["test every 1 hours", "test every 2 hours"]),
-        ("feed every day at 9 until 4 May", "unclear", "until 4 May", ["feed every day at 9"]),
-        ("feed every day for 2 weeks", "unclear", "for 2 weeks", ["feed every day"]),
+        ("feed every day at 9 until 4 May", "ends", "until 4 May", ["feed every day at 9"]),
+        ("feed every day for 2 weeks", "ends", "for 2 weeks", ["feed every day"]),
         (
             "feed every day at 8:00 and at 20:00",
             "unclear",
