@@ -9,6 +9,8 @@ Words of wishing, asking or denying beside it make it a doubt.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from core.message import (
     animal_events,
     animal_names,
@@ -21,7 +23,7 @@ from core.message import (
     nearest,
     quantities,
 )
-from core.message.amounts import GRAMS, MILLILITRES, SPOONS
+from core.message.amounts import GRAMS, LITRES, MILLILITRES, SPOONS
 from core.message.event_parts import Found, Parts, added, doubt, judge, source_words
 from core.message.model import Context, Event
 from core.message.tokens import Token
@@ -42,6 +44,7 @@ def find(tokens: list[Token], source: str, context: Context) -> list[Found]:
             told = _before(tokens, done, found, source, context)
             more = _more_animals(tokens, found, source, context)
             more = more or _more_doses(tokens, found, source, context)
+            more = more or _once_more(tokens, found)
             bracketed = bool(more) and tokens[found.last].text == "("
             told += animal_events.of_them([found, *more], bracketed)
             animal_events.share_kinds(told)
@@ -173,6 +176,59 @@ def _more_doses(tokens: list[Token], found: Found, source: str, context: Context
         out.append(made)
         last = end
     return out
+
+
+_SCALES = (("litres", LITRES), ("grams", GRAMS), ("millilitres", MILLILITRES))
+
+
+def _once_more(tokens: list[Token], found: Found) -> list[Found]:
+    """The same done once more: `changed 10 l then another 10 l`, `… and another 5 gal`."""
+    event = found.event
+    if event is None or event.kind not in {"water_change", "dose"}:
+        return []
+    place = found.first
+    while place < len(tokens) - 1:
+        token = tokens[place]
+        again = herd.saying(token.text) in {"another", "further"}
+        beyond = place >= found.last and token.kind != "fill" and token.value != "and"
+        if beyond and not again and token.text != ",":
+            break
+        first = _amount_in(tokens, found.first, place) if again else None
+        second = _amount_in(tokens, place + 1, place + 2) if again else None
+        if second is not None and any(
+            t.kind in {"substance", "word"} for t in tokens[second[2] : second[2] + 3]
+        ):
+            return []  # another 3 g of another thing
+        if first is not None and second is not None and first[0] == second[0]:
+            start, end = token.start, tokens[second[2] - 1].end
+            found.event = _so_much(event, *first[:2], event.start, min(event.end, start))
+            last, found.last = max(found.last, second[2]), place
+            told = _so_much(event, *second[:2], start, end)
+            return [Found(place, last, found.kind, found.word, event=told)]
+        place += 1
+    return []
+
+
+def _amount_in(tokens: list[Token], first: int, last: int) -> tuple[str, float, int] | None:
+    """The first amount of water or of a thing that begins there: its scale, how much, its end."""
+    for place in range(first, min(last, len(tokens))):
+        amount = quantities.read(tokens, place) if quantities.is_number(tokens[place]) else None
+        for name, units in _SCALES:
+            if amount is not None and amount.value is not None and amount.unit in units:
+                return name, amount.value * units[amount.unit], amount.last
+    return None
+
+
+def _so_much(event: Event, scale: str, amount: float, start: int, end: int) -> Event:
+    """The same event of so much, by one of `_SCALES`."""
+    return replace(
+        event,
+        start=start,
+        end=end,
+        litres=amount if scale == "litres" else None,
+        grams=amount if scale == "grams" else None,
+        millilitres=amount if scale == "millilitres" else None,
+    )
 
 
 def _note(tokens: list[Token], index: int, source: str) -> Found | None:
