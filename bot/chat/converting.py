@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import plan_talk as plan_words
 from bot.chat.words import questions as words
 from core.advice.spoons import spoon_grams
 from core.errors import CoreError
+from core.message import parse
 from core.message.amounts import SPOONS
 from core.message.model import Parsed, Question
 from core.message.unit_asked import unit_asked
@@ -42,6 +45,8 @@ async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         return [await _spoons(turn, question.substance, question)]
     if question.value is None:
         return [await turn.reply(words.what_to_convert())]
+    if (change := await _litres_to(turn, question, question.value)) is not None:
+        return change
     try:
         answers = _converted(question, question.value)
     except CoreError:
@@ -53,6 +58,22 @@ async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         "converted": [{"value": number, "unit": unit} for number, unit in answers],
     }
     return [await turn.reply([told], facts=facts)]
+
+
+async def _litres_to(turn: Turn, question: Question, value: float) -> list[Reply] | None:
+    """`how many litres to get to 20`: a change of what was measured last; None for a conversion."""
+    if question.to_unit != "L" or question.unit is not None or turn.route is None:
+        return None
+    newest = await turn.uow.log.newest(turn.chat.id, 1)
+    if not newest or len(newest[0].readings) != 1:
+        return None
+    name = newest[0].readings[0].what.analyte.replace("_", " ")
+    text = f"how many litres should i change to get {name} to {value:.10g}"
+    parsed = parse(text, turn.context())
+    if parsed.question is None or parsed.question.kind != "change":
+        return None
+    turn.incoming = replace(turn.incoming, text=text)
+    return await turn.route(turn, parsed)
 
 
 async def _spoons(turn: Turn, substance: str, question: Question) -> Reply:

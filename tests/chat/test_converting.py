@@ -99,3 +99,12 @@ async def test_spoons_of_nothing_spoken_of(talk: Talk, line: str) -> None:
 )
 def test_no_conversion(line: str) -> None:
     assert unit_asked(line) is None
+
+
+async def test_litres_to_a_value_are_of_a_change_and_no_conversion(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("/source tap ph 7 kh 4 gh 6 no3 5 temp 24")
+    await talk.say("nitrate 100")
+    asked = await talk.facts("how many litres to get to 20")
+    assert asked == await talk.facts("how many litres should i change to get nitrate to 20")
+    assert "cannot convert" not in await talk.text("how many litres to get to 20")
