@@ -22,7 +22,7 @@ async def tank(talk: Talk) -> Talk:
 )  # fmt: skip
 async def test_a_denied_dose_is_not_stored(tank: Talk, text: str) -> None:
     (reply,) = await tank.say(text)
-    assert "nothing is stored" in reply.text
+    assert "nothing is stored" in reply.text or "no dose of copper is on record" in reply.text
     assert not reply.buttons
     assert "nothing" in (await tank.text("undo")).casefold()
 
@@ -36,10 +36,10 @@ async def test_nor_a_denied_death_or_change(tank: Talk) -> None:
 
 
 async def test_a_dose_of_another_substance_stays(tank: Talk) -> None:
-    await tank.say("dosed copper")
-    (reply,) = await tank.say("never put the salt in")
-    assert "no salt is on record" in reply.text
-    assert "Taken back" in await tank.text("i never put the copper in")
+    await tank.say("dosed 2 g epsom salt")
+    (reply,) = await tank.say("never put the baking soda in")
+    assert "no baking soda is on record" in reply.text
+    assert "Taken back" in await tank.text("i never put the epsom salt in")
 
 
 async def test_an_older_dose_is_taken_back_by_a_button(tank: Talk) -> None:
