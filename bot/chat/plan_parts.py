@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 
 from bot.chat import corrections, given_parts, given_rest, given_tests, own_plan, plan_figures
-from bot.chat.given_plan import Given, last_in
+from bot.chat.given_plan import OF_PLAN, Given, last_in
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.plan_figures import FIGURES, ROUNDING, part_of
@@ -111,8 +111,15 @@ async def just_dosed(turn: Turn) -> bool:
 
 
 async def _just_logged(turn: Turn) -> tuple[int, list[dict[str, Any]]] | None:
-    """The entry that was answered last, and its events; None where something else was."""
-    latest = await turn.uow.offers.latest(turn.chat.id)
+    """The entry that was answered last, and its events; None where something else was.
+
+    What only tells of the plan (`what is left`) is passed over.
+    """
+    latest = [
+        offer
+        for offer in await turn.uow.offers.latest(turn.chat.id)
+        if offer.entry_id is not None or set(offer.context) != {OF_PLAN}
+    ]
     if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > PATIENCE:
         return None
     return latest[0].entry_id, latest[0].context.get("facts", {}).get("events", [])

@@ -23,6 +23,8 @@ def retold_as(entry: Entry, said: str) -> str | None:
         basis = f"as {value.basis}" if value.basis else ""
         return f"{value.analyte.replace('_', ' ')} {said} {unit} {basis}".strip()
     numbers = list(_NUMBER.finditer(entry.text))
+    if not numbers and (counted := _counted_anew(entry, said)) is not None:
+        return counted
     if len(entry.events) != 1 or entry.readings or len(numbers) != 1:
         return None
     start, end = numbers[0].span()
@@ -30,6 +32,19 @@ def retold_as(entry: Entry, said: str) -> str | None:
     if not said[-1].isdigit() and amount is not None and _is_amount(amount[0]):
         end = amount.end()  # 60 l in the place of 25 %, of 50 l
     return f"{entry.text[:start]}{said}{entry.text[end:]}"
+
+
+def _counted_anew(entry: Entry, said: str) -> str | None:
+    """So many animals in the place of as many as words tell: one died, murió una gamba."""
+    what = entry.events[0].what if len(entry.events) == 1 and not entry.readings else None
+    if what is None or what.kind not in {"lost", "added"} or not said.isdigit():
+        return None
+    if what.count is None or what.text is not None:
+        return None
+    kind = what.species or "fish"
+    if what.kind == "added":
+        return f"added {said} {kind}"
+    return f"lost {said} {kind}" if what.species else f"{said} died"
 
 
 def _is_amount(text: str) -> bool:

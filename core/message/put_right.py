@@ -19,7 +19,7 @@ from typing import Final, Literal, NamedTuple
 from core.message import quantities
 from core.message.commands import only_time
 from core.message.fold import fold
-from core.message.lexicon import lexicon
+from core.message.lexicon import lexicon, meanings
 from core.message.tokens import Token, cut
 from core.message.wordfile import spelt
 
@@ -258,6 +258,9 @@ def _pieces(text: str, tanks: Sequence[str]) -> list[_Piece]:
         elif size:
             out.append(_Piece(meaning, plain[token.start : token.start + size]))
             end = token.start + size
+        elif (count := _count(token.text)) and (count != "1" or "," in text):  # no, eran dos
+            out.append(_Piece("number", count, float(count)))
+            end = token.end
         elif token.kind == "time" or (token.kind in {"clock", "iso", "dotted"}):
             out.append(_Piece("time", token=token))
             end = token.end
@@ -270,6 +273,11 @@ def _pieces(text: str, tanks: Sequence[str]) -> list[_Piece]:
             return []
         place += 1
     return out
+
+
+def _count(word: str) -> str | None:
+    """The digits of a number in words; None for all else."""
+    return next((name for kind, name in meanings(word) if kind == "count"), None)
 
 
 def _stands(plain: str, start: int, name: str) -> bool:

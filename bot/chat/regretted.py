@@ -1,0 +1,39 @@
+"""``kh was 5 sorry``, ``78f sorry`` right after a reading of the same: it is put right."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from bot.chat import corrections
+from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
+from bot.chat.turn import Turn
+from core.message.model import Command, Parsed
+from core.message.regrets import only_regrets
+
+LONGEST: Final = 60
+"""A longer text says more than what was wrong. [characters]"""
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Put right the reading that was answered last; None where none of the same was."""
+    text = turn.incoming.text
+    beside = parsed.events or parsed.question or parsed.command or parsed.doubts or parsed.at
+    if not turn.incoming.addressed or not parsed.values or beside or len(text) > LONGEST:
+        return None
+    rest, last = [], 0
+    for value in sorted(parsed.values, key=lambda each: each.start):
+        rest.append(text[last : value.start])
+        last = value.end
+    rest.append(text[last:])
+    if parsed.tank is not None or not only_regrets(" ".join(rest)):
+        return None
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > patience:
+        return None
+    entry = await turn.uow.log.current(turn.chat.id, latest[0].entry_id)
+    told = set() if entry is None else {each.what.analyte for each in entry.readings}
+    if not {value.analyte for value in parsed.values} <= told:
+        return None
+    return await corrections.correct(turn, Command("correct", text), parsed)
