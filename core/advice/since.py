@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from datetime import timedelta
 from typing import Final
@@ -25,7 +26,63 @@ MOVING: Final = frozenset({"dose", "water_change"})
 
 def outdated(state: State, reading: Measured) -> Refusal | None:
     """Refuse a dose on a reading from before the water was dosed or changed, or that jumped."""
-    return dosed_since(state, reading) or diluted_since(state, reading) or _jumped(state, reading)
+    return (
+        dosed_since(state, reading)
+        or diluted_since(state, reading)
+        or unlike_dose(state, reading)
+        or _jumped(state, reading)
+    )
+
+
+def unlike_dose(state: State, reading: Measured) -> Refusal | None:
+    """Refuse a dose on a reading that is far under what went in of late must have made it.
+
+    The kit, the volume or the amount is wrong then, and a dose by it may be one too many. A second
+    reading after the dose that is near the first clears it, and so does water that was changed.
+    """
+    doses = [
+        event
+        for event in state.events or ()
+        if state.now - limits.STALE <= event.at < reading.at
+        and _raised(state, reading.analyte, event) > 0.0
+    ]
+    if not doses or reading.qualifier == ">":
+        return None
+    first = min(event.at for event in doses)
+    told = state.past.between(reading.analyte, first - limits.STALE, first)
+    since = state.past.between(reading.analyte, first, reading.at)
+    changed = (e for e in state.events or () if e.what.kind == "water_change")
+    if not told or any(told[-1].at <= each.at <= reading.at for each in changed):
+        return None
+    if any(each != reading and _near(each, reading) for each in since):
+        return None
+    rise = sum(_raised(state, reading.analyte, event) for event in doses)
+    short = told[-1].low + rise - reading.high
+    if short < max(SHORT_SHARE * rise, SHORT_OF.get(reading.analyte, math.inf)):
+        return None
+    return Refusal(
+        "unlike_dose",
+        {
+            "analyte": reading.analyte,
+            "to": reading.value,
+            "expected": round(told[-1].value + rise, 1),
+        },
+    )
+
+
+SHORT_SHARE: Final = 0.4
+SHORT_OF: Final = {"kh": 1.0, "gh": 1.5}
+"""So far under what went in, and by such a share of it, a reading is in doubt, whatever animals
+use up in the days between; common practice. [°dH]"""
+
+
+def _near(one: Measured, other: Measured) -> bool:
+    """Whether two readings agree within the kit's steps, half a degree at least."""
+    return one.low <= other.high + HALF and other.low <= one.high + HALF
+
+
+HALF: Final = 0.5
+"""Two tests of one water may differ by so much besides the kit's steps; common practice. [°dH]"""
 
 
 def _jumped(state: State, reading: Measured) -> Refusal | None:

@@ -133,3 +133,27 @@ async def test_dismay_after_a_bad_deed_repeats_what_to_do(
 
 async def test_dismay_after_a_mere_reading_is_small_talk(neons: Talk) -> None:
     assert "No harm" in await told(neons, "no2 0 nh3 0", "oops")
+
+
+async def test_after_too_much_no_more_by_a_reading_that_does_not_show_it(talk: Talk) -> None:
+    """20 g of sodium bicarbonate in 250 L are 2.7 °dH: 84 g/mol, so that 7.2 becomes 9.9."""
+    await told(
+        talk, "/tank new Fern 250 l marine", "alk 7.2", "want alk 8.5", "added 20g baking soda"
+    )
+    await talk.wait(days=1)
+    await talk.say("alk 7.8")
+    (reply,) = await talk.say("dose kh 8.5")
+    assert reply.facts["refused"] == "unlike_dose"
+    assert "should be about 9.9" in reply.text
+    assert "grams" not in reply.facts
+    await talk.wait(hours=1)
+    await talk.say("alk 7.8")
+    assert "unlike_dose" not in str(await talk.facts("dose kh 8.5"))
+
+
+async def test_a_part_that_shows_is_followed_by_the_next(talk: Talk) -> None:
+    await told(talk, "/tank new Fern 250 l marine", "alk 7.2 ph 8.1 temp 25 ammonia 0")
+    await told(talk, "dose kh 8.5", "added 5 g baking soda")
+    await talk.wait(days=1)
+    await talk.say("alk 7.6 ph 8.1 temp 25 ammonia 0")
+    assert "grams" in await talk.facts("dose kh 8.5")

@@ -262,6 +262,16 @@ _REFUSALS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("Test it again with a fresh sample and send it. If it reads the same, ask again."),
         _("If something was put in or changed, tell me that first."),
     ],
+    "unlike_dose": lambda facts: [
+        _(
+            "Retest first: by what went in, {analyte} should be about {expected}, not {target}."
+        ).format(
+            analyte=_analyte(facts),
+            expected=_with_unit(facts, "expected"),
+            target=_with_unit(facts, "to"),
+        ),
+        _("The kit, the volume or the amount is wrong: test again, and put in nothing until then."),
+    ],
     "diluted_since": lambda facts: [
         _("No dose yet: water was changed after the {analyte} reading.").format(
             analyte=_analyte(facts)
