@@ -22,6 +22,7 @@ from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
 from bot.store.offers import Choice
 from core.message.model import Command, Parsed
+from core.message.past import asked as past_asked
 from core.schedule import (
     Problem,
     Request,
@@ -35,9 +36,6 @@ from core.schedule import (
 
 WAITS: Final = "reminder_waits"
 """Under which a question keeps the request of which a part is missing."""
-
-PAST_AND_NEXT: Final = frozenset({"when", "history", "why"})
-"""Questions that are no plain answer to when, or of what."""
 
 LONGEST: Final = 60
 """A longer text is no plain answer to when, or of what. [characters]"""
@@ -114,7 +112,7 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if waits is None or turn.now - latest[0].made_at > PATIENCE or not turn.incoming.addressed:
         return None
     text = turn.incoming.text.strip(" .!")
-    if parsed.question is not None and parsed.question.kind in PAST_AND_NEXT:
+    if past_asked(turn.incoming.text, [tank.name for tank in turn.tanks]) is not None:
         return None
     if parsed.command or parsed.values or len(text) > LONGEST or "?" in text or "\n" in text:
         return None
@@ -171,7 +169,8 @@ async def _known_from_before(
         whole = isinstance(request, Request) and request.kind == "test"
         if lacks_time or not what or whole or plan_reminders.is_deed(what):
             return None
-        task = await reminder_topic.topic(turn) if plan_reminders.is_that(what) else None
+        that = plan_reminders.is_that(what)
+        task = await reminder_topic.topic(turn, again=True) if that else None
         if task is not None and timed is not None:
             return await single(turn, f"{task} {timed[1]}")
         return [await _asked_back(turn, timed[1] if timed else text, _NO_WHAT)]

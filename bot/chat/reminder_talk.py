@@ -6,7 +6,15 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Final
 
-from bot.chat import agenda, plan_reminders, reminder_amend, reminder_answers, reminders
+from bot.chat import (
+    agenda,
+    plan_reminders,
+    reminder_amend,
+    reminder_answers,
+    reminder_requests,
+    reminder_topic,
+    reminders,
+)
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminder_moving import MOVED, either_half, is_span, move, put_off
@@ -60,6 +68,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if (part := await reminder_amend.in_part(turn, spoken, living)) is not None:
         return part
+    another = await reminder_topic.for_another(turn, spoken) if command is None else None
+    if another is not None and not parsed.events and parsed.question is None:
+        return await reminder_requests.single(turn, another)
     told = talk(turn.incoming.text)
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None

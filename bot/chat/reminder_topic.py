@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from bot.chat.patience import PATIENCE
 from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words.names import label
+from bot.store.reminders import Reminder
+from core.message.fold import fold
 from core.message.model import Event, Parsed, Value
+from core.schedule import split_time
+from core.schedule.words.tasks import ARTICLES
 
 
 def task_of(told: Parsed) -> str:
@@ -25,8 +30,27 @@ def _again(values: Sequence[Value], events: Sequence[Event]) -> str:
     return talk_words.again(event.kind) + share
 
 
-async def topic(turn: Turn) -> str | None:
-    """The task of what was just put on record or set, the newest; None where nothing was.
+async def for_another(turn: Turn, spoken: Reminder | None) -> str | None:
+    """``and the cube on friday``: the task just set, for the tank that is named, at that time.
+
+    None where a text has any other word, or no other tank.
+    """
+    timed = split_time(turn.incoming.text.strip(" .!"))
+    if spoken is None or timed is None:
+        return None
+    words = [word for word in timed[0].split() if fold(word) not in ARTICLES]
+    tank = turn.tank_named(" ".join(words))
+    if tank is None or tank.id == spoken.tank_id:
+        return None
+    former = turn.tank_by_id(spoken.tank_id)
+    name = "" if former is None else former.name
+    task = re.sub(rf"\b(?:(?:in|for) )?{re.escape(name)}\b", " ", spoken.what, flags=re.IGNORECASE)
+    task = " ".join((task if name else spoken.what).split()).strip(" ,:;")
+    return f"{tank.name}: {task} {timed[1]}" if task else None
+
+
+async def topic(turn: Turn, *, again: bool = False) -> str | None:
+    """The task of what was just put on record, or with `again` set; None where nothing was.
 
     Notes
     -----
@@ -36,6 +60,8 @@ async def topic(turn: Turn) -> str | None:
     if newest is None or turn.now - newest.made_at > PATIENCE:
         return None
     about = newest.context.get("reminder_made", {}).get("id") or newest.context.get("reminder_id")
+    if about is not None and not again:
+        return None
     if about is not None:
         reminder = await turn.uow.reminders.get(about)
         return None if reminder is None else reminder.what

@@ -140,3 +140,18 @@ async def test_many_times_are_only_set_without_an_end(fern: Talk) -> None:
     assert len(asked.buttons) == 1
     await fern.press(1, asked)
     assert [what for what, _rule in await listed(fern)] == ["feed"]
+
+
+@pytest.mark.parametrize(
+    "text", ["and the cube on friday", "und cube am freitag", "et le cube vendredi"]
+)
+async def test_the_same_for_another_tank(fern: Talk, text: str) -> None:
+    await fern.say("/tank new Cube 20 l")
+    await fern.say("remind me to change 50% in fern on thursday")
+    told = (await fern.facts(text))["reminder"]
+    assert (told["tank"], told["due"][:10]) == ("Cube", "2026-03-06")
+    assert "fern" not in told["what"].casefold()
+    assert len(await listed(fern)) == 2
+    for other in ("cube kh 4", "cube on friday", "fern on friday"):
+        await fern.say(other)
+    assert len(await listed(fern)) == 2
