@@ -16,6 +16,7 @@ from bot.chat import (
     given_parts,
     misput,
     nameless,
+    needed,
     other_way,
     own_plan,
     pair_talk,
@@ -179,6 +180,8 @@ async def _answer(
     if said == "gave_too_much":
         await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
+    if said == "needed":
+        return await needed.answer(turn, of_late)
     if said == "drop":
         return await _dropped(turn, of_late[0]) if of_late else None
     if said == "weekly" and amounts.percent is not None:

@@ -17,10 +17,12 @@ from core.message.waters import one_of
 from core.message.wordfile import spelt
 
 About = Literal[
-    "at_once", "gave_all", "gave_one", "how", "dry", "spoons", "when_next", "later", "drop"
-]
+    "at_once", "gave_all", "gave_one", "how", "dry", "spoons", "when_next", "later", "drop",
+    "needed",
+]  # fmt: skip
 """To give all parts together; that all, or one, went in; how it goes in, or whether just so; by
-spoon, or without a scale; when to test and go on; whether it may wait, or did; to let it be."""
+spoon, or without a scale; when to test and go on; whether it may wait, or did; to let it be;
+whether it is needed at all."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(
