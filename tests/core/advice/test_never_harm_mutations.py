@@ -40,9 +40,9 @@ def _steps(analyte: str, step: float, table: str = "FRESH_STEPS") -> dict[str, A
     return {"where": scheduling, "name": table, "by": held}
 
 
-def _without_at_once(outlook: Any, stages: Any) -> Any:
+def _without_at_once(outlook: Any, stages: Any, *, rise: float = 0.0) -> Any:
     calm = [replace(stage, at_once=stage.expected) for stage in stages]
-    return _shares_of(outlook, calm)
+    return _shares_of(outlook, calm, rise=rise)
 
 
 def _no_care(gate: Any) -> Callable[..., Any]:
