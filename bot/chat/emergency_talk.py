@@ -49,9 +49,19 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if meaning not in OWN_DANGERS and calls.is_danger(turn, parsed):
         return None
     danger, gasping = await what_now.danger_in(turn, stored)
+    if danger is None and meaning == "feed" and await _is_polluted(turn, stored):
+        lines = words.LINES[meaning](await _help(turn, _Spoken(stored, None, False), "ammonia"))
+        return [await turn.reply(words.of(stored.name, lines), facts={"tank": stored.name})]
     if danger is None and meaning not in ALWAYS:
         return None
     return await _told(turn, meaning, _Spoken(stored, danger, gasping))
+
+
+async def _is_polluted(turn: Turn, stored: StoredTank) -> bool:
+    """Whether the latest ammonia or nitrite is over 0: then food makes more of it."""
+    state = await state_of(turn, stored, turn.now)
+    read = [state.fresh(analyte) for analyte in ("ammonia", "nitrite")]
+    return any(each is not None and each.value > 0.0 and each.qualifier != "<" for each in read)
 
 
 OWN_DANGERS: Final = frozenset({"conditioned", "cold_new", "power_back", "better"})

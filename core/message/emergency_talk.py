@@ -92,7 +92,7 @@ _WAYS: Final = (
     _way("fish_now", "what do they", "again"),
     _way("warmth_ok", "number ok", "live", asks=True),
     _way("worse", "worse", "again what took off water"),
-    _way("better", "better", "again what took off water"),
+    _way("better", "better", "again returned what took off water"),
 )
 
 

@@ -18,7 +18,8 @@ SAID = {
         "better?", "it stopped gasping", "fische schnappen nicht mehr",
         "fische wieder ok", "les poissons vont mieux", "los peces ya están bien",
         "os peixes estão bem", "i pesci stanno meglio", "vissen weer ok", "ryby już dobrze",
-        "fiskarna mår bra igen",
+        "fiskarna mår bra igen", "he's much better", "theyre fine again", "geht wieder besser",
+        "ça va beaucoup mieux", "está mucho mejor", "gaat veel beter",
     ),
     "feed": (
         "should i feed him", "kann ich füttern", "good to feed?", "puis-je nourrir les poissons",
@@ -210,3 +211,19 @@ async def test_a_ph_that_falls_or_rises_without_it_is_still_told(fern: Talk) -> 
     await fern.say("co2 off")
     await fern.wait(minutes=10)
     assert (await fern.facts("ph 6.0"))["findings"]
+
+
+@pytest.mark.parametrize("line", ["can i feed", "et nourrir je peux?", "darf ich füttern"])
+@pytest.mark.parametrize("read", ["ph 7.5 ammonia 1 temp 25", "nitrite 0.2"])
+async def test_no_food_while_ammonia_or_nitrite_is_on_record(
+    fern: Talk, line: str, read: str
+) -> None:
+    await fern.say(read)
+    (told,) = await fern.say(line)
+    assert "Not today" in told.text
+
+
+async def test_food_is_not_forbidden_where_nothing_is_wrong(fern: Talk) -> None:
+    await fern.say("ph 7.5 ammonia 0 nitrite 0 temp 25")
+    (told, *_more) = await fern.say("can i feed")
+    assert "Not today" not in told.text
