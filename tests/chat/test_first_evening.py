@@ -50,7 +50,7 @@ SAID = {
         "mag ik vissen kopen", "mogę kupić ryby", "kan jag köpa fiskar",
     ),
     "fishless": ("no fish in it, fishless cycle", "fishless cycling"),
-    "nobody": ("no fish yet", "noch keine fische", "todavía sin peces", "bez ryb"),
+    "nobody": ("no fish yet", "noch keine fische", "todavía sin peces", "bez ryb", "its empty"),
     "ammonia_dosed": ("dosed ammonia to 2 ppm", "ammoniak auf 2 ppm dosiert"),
     "bacteria": ("bacteria in a bottle, does it work", "bringen starterbakterien was"),
 }  # fmt: skip
@@ -192,3 +192,13 @@ def talk_of(line: str) -> str | None:
 @pytest.mark.parametrize("line", ["thanks, and kh?", "hi fish are dead", "ups 5 g too much"])
 def test_what_says_more_is_no_small_talk(line: str) -> None:
     assert talk(line) is None
+
+
+async def test_an_empty_tank_that_cycles_is_judged_for_its_filter(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    (asked,) = await talk.say("its empty, cycling")
+    await talk.press(1, asked)
+    said = await talk.text("ammonia 2 nitrite 1")
+    assert "without animals" in said
+    assert "stop feeding" not in said
+    assert "harms fish" not in said
