@@ -116,3 +116,19 @@ async def test_what_only_sounds_like_it_is_no_question_of_the_record(talk: Talk,
     assert "What shall I convert" not in reply.text, text
     assert "total" not in reply.facts, text
     assert (await talk.text("whats logged today")).startswith("Fern: 2 entries"), text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what readings do you have", "welche werte hast du", "what have i told you today",
+        "was hab ich heute alles eingetragen", "what did i add so far", "quelles valeurs as-tu",
+        "qué valores tienes", "que valores tens", "quali valori hai", "welke waarden heb je",
+        "jakie masz wyniki", "vilka värden har du",
+    ],
+)  # fmt: skip
+async def test_what_is_on_record_is_asked_in_the_bots_own_direction(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 7")
+    (told,) = await talk.say(text)
+    assert {each["analyte"] for each in told.facts["values"]} == {"kh", "ph"}
