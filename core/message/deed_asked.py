@@ -21,7 +21,7 @@ from core.message.tokens import Token
 from core.message.wordfile import alternatives, entries
 
 _PUT_IN: Final = frozenset({"dose", "added"})
-_WEIGHED: Final = frozenset({*GRAMS, *SPOONS, "mL"})
+WEIGHED: Final = frozenset({*GRAMS, *SPOONS, "mL"})
 _OPENING: Final = frozenset({"may", "does", "whether"})
 _UNSURE: Final = frozenset({"if", "wish", "not", "may", "does", "whether"})
 _ENDS: Final = frozenset({".", "!", "?", ";"})
@@ -116,5 +116,5 @@ def _puts_in(token: Token) -> bool:
 
 def is_whole(tokens: list[Token]) -> bool:
     """Whether an amount and a thing stand there: what follows belongs to no name any more."""
-    weighed = any(token.kind == "unit" and token.value in _WEIGHED for token in tokens)
+    weighed = any(token.kind == "unit" and token.value in WEIGHED for token in tokens)
     return weighed and any(token.kind in {"substance", "word", "several"} for token in tokens)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from core.message import deed_asked, herd, kinds, quantities, sentences, trade
+from core.message import deed_asked, herd, kinds, quantities, second_dose, sentences, trade
 from core.message.amounts import SHARES, SPOONS
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
@@ -19,7 +19,7 @@ _SMALL = frozenset({"one", "link", "some", "new", "fish", "half"})
 _BY_HAND = frozenset({"water_change", "top_up", "filter", "dose"})
 _NAMED = kinds.OF_ANIMALS | {"dose"}
 """Events of things whose name may hold an analyte's word."""
-GIVEN = frozenset({"dose", "added"})
+GIVEN = second_dose.GIVEN
 _REACH = 12
 """How many words before an event are looked at."""
 UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero", "may", "does", "whether"})
@@ -180,7 +180,11 @@ def right(tokens: list[Token], index: int) -> int:
         if token.kind == "mark" and token.value == "and" and token.text != "with":
             break
         beside = _next_group(tokens, index, place) or _adds_one(tokens, index, place)
-        if beside or _asked_behind(tokens, index, place):
+        if (
+            beside
+            or second_dose.begins(tokens, index, place)
+            or _asked_behind(tokens, index, place)
+        ):
             break
         if quantities.is_number(token) and place + 1 < len(tokens):
             following = tokens[place + 1]

@@ -69,6 +69,8 @@ class Parts:
     to_tank: bool = False
     denied: bool = False
     """Whether a word before it says that it was not done."""
+    weighed: int = 0
+    """How many amounts of a thing that is put in were read."""
     parents: str | None = None
     """Whose young are told of, where that stands before the event."""
 
@@ -176,7 +178,8 @@ def doubt(parts: Parts, problem: str, source: str) -> Doubt:
         return Doubt(fragment, parts.start, parts.end, problem)  # no button may put it on record
     if parts.kind == "water_change" and bare and not parts.unknown:
         choices = (f"changed {parts.bare:.6g} %", f"changed {parts.bare:.6g} l")
-    if parts.kind == "dose" and (told := _plainly_dosed(parts)) is not None:
+    two = parts.weighed > 1 and len({token.value for token in parts.named}) > 1
+    if parts.kind == "dose" and not two and (told := _plainly_dosed(parts)) is not None:
         choices = (told,)
     if problem == doubts.NO_NUMBER:
         said = source_words(parts.unknown, source)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.message import animal_events, event_bounds, kinds, nearest, quantities, trade
+from core.message import animal_events, deed_asked, event_bounds, kinds, nearest, quantities, trade
 from core.message.amounts import GRAMS, MILLILITRES, SHARES, SPOONS, litres
 from core.message.event_parts import Parts
 from core.message.model import Context
@@ -42,6 +42,7 @@ def take(tokens: list[Token], place: int, index: int, parts: Parts, context: Con
                 parts.percent = 100.0 * part
                 return quantity.last
             _amount(quantity, parts, context)
+            parts.weighed += quantity.unit in deed_asked.WEIGHED
             if quantity.last > index > place:
                 return index
             return quantity.last

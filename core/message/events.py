@@ -22,6 +22,7 @@ from core.message import (
     kinds,
     nearest,
     quantities,
+    second_dose,
 )
 from core.message.amounts import GRAMS, LITRES, MILLILITRES, SPOONS
 from core.message.event_parts import Found, Parts, added, doubt, judge, source_words
@@ -43,8 +44,7 @@ def find(tokens: list[Token], source: str, context: Context) -> list[Found]:
         if found is not None:
             told = _before(tokens, done, found, source, context)
             more = _more_animals(tokens, found, source, context)
-            more = more or _more_doses(tokens, found, source, context)
-            more = more or _once_more(tokens, found)
+            more = more or _more_doses(tokens, found, source, context) or _once_more(tokens, found)
             bracketed = bool(more) and tokens[found.last].text == "("
             told += animal_events.of_them([found, *more], bracketed)
             animal_events.share_kinds(told)
@@ -87,6 +87,8 @@ def _one(
         parts.unsure = True  # "twenmty one": a part of the number was misspelt
     if tokens[first].kind == "count" and event_bounds.cut_off(tokens, first):
         parts.unsure = True
+    if parts.weighed > 1 and len({token.value for token in parts.named}) > 1:
+        parts.unsure = True  # dosed soda 5 g salt 3 g: of which thing how much
     if kind == "missing" and any(herd.saying(token.text) == "back" for token in tokens):
         parts.unsure = True  # the missing pleco is back
     if kind == "missing" and not animal_events.counted(parts) and _AWAY & {*parts.word.split()}:
@@ -158,16 +160,22 @@ def _more_doses(tokens: list[Token], found: Found, source: str, context: Context
     """Further amounts behind a dose: `dosed 10 ml of part a and 10 ml of part b`."""
     out: list[Found] = []
     last = found.last
-    while found.kind == "dose" and found.event is not None and last + 3 < len(tokens):
+    while found.kind == "dose" and found.event is not None and last + 2 < len(tokens):
         joined = tokens[last].value == "and" or tokens[last].text in {",", "+", "&"}
-        amount = quantities.read(tokens, last + 1) if joined else None
-        if amount is None or amount.unit not in {*GRAMS, *MILLILITRES, *SPOONS}:
-            break
-        end = event_bounds.right(tokens, last + 1)
-        if not any(token.kind in {"substance", "word"} for token in tokens[amount.last : end]):
-            break
-        parts = Parts("dose", tokens[last + 1].start, tokens[end - 1].end, word=found.word)
-        place = last + 1
+        start = second_dose.ahead(tokens, last + joined)
+        if start is None:
+            start = last + 1
+            amount = quantities.read(tokens, start) if joined else None
+            if amount is None or amount.unit not in {*GRAMS, *MILLILITRES, *SPOONS}:
+                break
+            behind = tokens[amount.last : event_bounds.right(tokens, start)]
+            if not any(token.kind in {"substance", "word"} for token in behind):
+                break
+        end = event_bounds.right(tokens, start)
+        within = tokens[start:end]  # an amount may have been put first
+        begins, stops = min(t.start for t in within), max(t.end for t in within)
+        parts = Parts("dose", begins, stops, word=found.word)
+        place = start
         while place < end:
             place = event_words.take(tokens, place, -1, parts, context)
         made = _made(parts, last, end, source)

@@ -8,6 +8,7 @@ separator = "," | ";" | "|" | "/" | "(" | ")" | "and" | "-" | "." | "!" | "?"
 from __future__ import annotations
 
 from core.message import (
+    amount_behind,
     animal_words,
     beside_dose,
     beside_value,
@@ -64,8 +65,10 @@ def build(tokens: list[Token], state: Statement) -> Line:
     if state.context.tanks:
         animal_words.place_first(tokens)
     kinds = {token.kind for token in tokens}
-    if "substance" in kinds and deeds.dosed(tokens):
-        kinds.add("event")
+    if "substance" in kinds:
+        amount_behind.brought_forward(tokens)
+        if deeds.dosed(tokens):
+            kinds.add("event")
     if "event" in kinds:
         if state.context.tanks:
             naming.of_events(tokens, state)
