@@ -8,19 +8,20 @@ from typing import Any, Final
 
 from bot.chat import calls, dose_reply, nameless, products
 from bot.chat.model import Reply
-from bot.chat.state import CALLED, state_of
+from bot.chat.state import CALLED, CALLS_AMONG, state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import after_call as called_words
 from bot.chat.words import causes, cautions
 from bot.chat.words import emergencies as words
+from bot.chat.words.findings import line as finding_line
 from bot.chat.words.text import _
 from bot.countries import country_of
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import heater_warmth
 from core.advice.calls import HEATED, OF_PEOPLE, Danger, gasps
-from core.advice.emergencies import Help, help_for, read_since_call, standing_call
+from core.advice.emergencies import A_DAY, Help, help_for, read_since_call, standing_call
 from core.advice.findings import Finding, stands
 from core.advice.first_aid import NewWater
 from core.advice.plan import Refusal
@@ -67,22 +68,31 @@ async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     gasping = gasps(turn.incoming.text)
     unnamed = not parsed.tank and danger in SHOWING
     if danger not in OF_PEOPLE:
-        await remember(turn, stored, danger, gasping=gasping)
+        await remember(turn, stored, danger, gasping=gasping, said=turn.incoming.text)
     beside = await _others_poisoned(turn, stored) if unnamed else []
     told = danger in HEATED and heater_warmth.in_doubt(turn.incoming.text)
     return await help_in(turn, stored, danger, gasping=gasping, beside=beside, warmth_told=told)
 
 
 async def remember(
-    turn: Turn, stored: StoredTank | None, danger: Danger, *, gasping: bool = False
+    turn: Turn,
+    stored: StoredTank | None,
+    danger: Danger,
+    *,
+    gasping: bool = False,
+    said: str | None = None,
 ) -> None:
-    """Keep that a danger was called out, for what is asked or found in the tank that day."""
+    """Keep that a danger was called out, for what is asked or found in the tank that day.
+
+    `said` are the keeper's own words of it, which are said back.
+    """
     newest = await turn.uow.log.newest(turn.chat.id, 1)
     held = {
         "tank": stored.id if stored else None,
         "danger": danger,
         "gasping": gasping,
         "entry": newest[0].id if newest else 0,
+        "said": None if said is None else " ".join(said.split())[:QUOTED],
     }
     await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={CALLED: held}))
 
@@ -132,6 +142,8 @@ async def help_in(
     lines = words.lines(found, name, country, None if state is None else known(state, found.danger))
     if state is not None and _tested_since_call(state, found.danger):
         beside = [*beside, *called_words.not_gone(found.danger)]
+    if state is not None and stored is not None and found.danger in SAYING_BACK:
+        beside = [*beside, *await _told_of(turn, stored, state, found.danger)]
     lines = [*([lead] if lead else []), *lines[:1], *beside, *lines[1:]][: words.MOST]
     share = found.share
     held = {
@@ -167,6 +179,32 @@ def _sides(stored: StoredTank | None, danger: Danger) -> list[Choice]:
         Choice(label, "what_now", "", {"tank": held, "danger": side})
         for label, side in ((_("too hot"), "heater_hot"), (_("too cold"), "heater_cold"))
     ]
+
+
+async def _told_of(turn: Turn, stored: StoredTank, state: State, danger: Danger) -> list[str]:
+    """What was told of the day to be too much, in its own words, and what was read off since."""
+    lines = []
+    for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG):
+        late = turn.now - A_DAY < made_at <= turn.now
+        if not called or not late or called["tank"] not in {stored.id, None}:
+            continue
+        if called["danger"] == "overdose" and (said := called.get("said")):
+            lines.append(words.told_today(said, asked=danger == "overdose"))
+            break
+    if danger == "overdose" or not lines:
+        return lines
+    off = (f for f in what_stands(state) if f.severity == "warn" and f.id in OFF)
+    return [*lines, *(finding_line(f) for f in off)][:2]
+
+
+OFF: Final = frozenset({"high_ph", "ph_moved", "does_not_suit", "unlike_the_sea"})
+"""Findings of water that is off, of which animals suffer though none is an alarm."""
+
+SAYING_BACK: Final[frozenset[Danger]] = frozenset({"overdose", "gasping", "general", "illness"})
+"""Dangers whose steps begin with what went in, as it was told."""
+
+QUOTED: Final = 60
+"""Characters of it that are said back."""
 
 
 SHOWING: Final[frozenset[Danger]] = frozenset(

@@ -274,11 +274,13 @@ def by_water(found: Found, tank: Tank, company: Sequence[tuple[str, Found]] = ()
 def is_tender(tank: Tank) -> bool:
     """Whether a tank holds animals that bear less ammonia: the stricter gate counts then.
 
-    Marine tanks, and any with shrimps, snails, mussels or another kind marked so in the table.
+    Marine tanks, and any with shrimps, snails, mussels or another kind marked so in the table; a
+    name that several such kinds share (shrimp, snails) as well.
     """
-    if tank.is_sea:
+    kept = kept_in(tank)
+    if tank.is_sea or kept.invertebrates:
         return True
-    return any(row.is_invertebrate or row.level("ammonia") == "high" for row in kept_in(tank).kinds)
+    return any(row.level("ammonia") == "high" for row in kept.kinds)
 
 
 def nitrate_limit(tank: Tank) -> tuple[float, str] | None:

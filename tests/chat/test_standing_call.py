@@ -170,6 +170,35 @@ async def test_what_fish_look_like_calls_for_help(fern: Talk, text: str, danger:
     assert reply.facts["emergency"] == danger
 
 
+async def test_salt_that_fell_in_is_named_as_it_was_told(talk: Talk) -> None:
+    await talk.say("/tank new r 200 l marine")
+    (reply,) = await talk.say("salt fell in, 2 cups")
+    assert reply.facts["emergency"] == "overdose"
+    assert "salt fell in, 2 cups" in reply.text
+    await talk.say("salinity 39")
+    (reply,) = await talk.say("fish breathing heavy")
+    assert reply.facts["emergency"] == "gasping"
+    assert "salt fell in, 2 cups" in reply.text
+    assert "alinity 39 g/kg is high" in reply.text
+
+
+async def test_a_product_by_the_bottle_is_the_cause_of_what_comes_after(fern: Talk) -> None:
+    (reply,) = await fern.say("put half a bottle of ph up in")
+    assert reply.facts["emergency"] == "overdose"
+    await fern.say("ph 9.2")
+    (reply,) = await fern.say("fish are going crazy")
+    assert reply.facts["emergency"] == "general"
+    assert "half a bottle of ph up" in reply.text
+    assert "pH 9.2 is high" in reply.text
+
+
+async def test_what_went_in_of_one_tank_is_no_cause_in_another(fern: Talk) -> None:
+    await fern.say("put half a bottle of ph up in")
+    await fern.say("/tank new pond2 500 l pond")
+    (reply,) = await fern.say("pond2 fish gasping")
+    assert "ph up" not in reply.text
+
+
 async def test_ill_behind_a_number_is_i_will(fern: Talk) -> None:
     (reply,) = await fern.say("if it hits nitrate 50 ill change")
     assert "emergency" not in reply.facts

@@ -135,6 +135,13 @@ def after_change(help_: Help) -> str | None:
     ).format(told=told)
 
 
+def told_today(said: str, *, asked: bool) -> str:
+    """What went in by the keeper's own words; the likely cause where animals suffer since."""
+    if asked:
+        return _("As you told it: “{said}”.").format(said=said)
+    return _("You told me today: “{said}”. That is the likely cause.").format(said=said)
+
+
 def or_there(tank: str, cause: str) -> str:
     """Another tank, whose water is known to be bad."""
     return _("Or is it in {tank}? {cause}").format(tank=tank, cause=cause)

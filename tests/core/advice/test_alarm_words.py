@@ -221,3 +221,26 @@ def test_distress_counts_only_where_nothing_else_was_understood() -> None:
     assert recognise("he is not eating") is None
     assert distressed("he is not eating")
     assert not distressed("kh 4")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my shrimp look awful",
+        "die fische sehen schrecklich aus",
+        "les poissons ont une sale tête",
+        "los peces se ven fatal",
+        "os peixes estão péssimos",
+        "i pesci stanno malissimo",
+        "de vissen zien er vreselijk uit",
+        "ryby wyglądają okropnie",
+        "fiskarna ser hemska ut",
+    ],
+)
+def test_who_looks_awful_is_in_distress(text: str) -> None:
+    assert distressed(text)
+
+
+def test_plants_that_look_awful_are_no_distress() -> None:
+    assert not distressed("the plants look awful")
+    assert not distressed("die pflanzen sehen schrecklich aus")

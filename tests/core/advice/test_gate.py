@@ -247,7 +247,16 @@ def test_phreeqc_itself_gives_the_worked_doubling() -> None:
 
 @pytest.mark.parametrize(
     ("species", "tender"),
-    [("amano shrimps", True), ("guppy fry", True), ("neon tetras", False)],
+    [
+        ("amano shrimps", True),
+        ("guppy fry", True),
+        ("neon tetras", False),
+        ("shrimp", True),
+        ("snails", True),
+        ("schnecken", True),
+        ("krewetki", True),
+        ("fish", False),
+    ],
 )
 def test_the_stricter_gate_is_for_kinds_that_bear_less(species: str, tender: bool) -> None:
     held = State(Tank("Fern", stock=(Stock(species, 6),)), datetime(2026, 3, 1, tzinfo=UTC))
