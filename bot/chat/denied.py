@@ -21,6 +21,7 @@ from bot.chat.words import buttons
 from bot.chat.words import denied as words
 from bot.store.log import Entry
 from bot.store.offers import Choice, Offer
+from core.advice.cautions import touched
 from core.message.alive import lives
 from core.message.denied import Denied, denied
 from core.message.model import Event, Parsed
@@ -47,6 +48,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
                 return await _back(turn, entry)
             return [await _offered(turn, words.still_lives(told_of(turn, entry)), entry)]
     said = denied(turn.incoming.text, turn.context())
+    if touched(turn.incoming.text, asked=False) == "long_unchanged":
+        return None  # never changed water: how it is begun
     if said is None or (said.near and (parsed.events or not parsed.doubts)):
         return None
     if said.near:

@@ -55,6 +55,8 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     texts = [_asked(name, ways[name], moved.to) for name in standing if name in meant]
     if not texts:
         return None
+    if len(texts) > 1 and parsed.question is not None:
+        return None  # what went in, or what is worst, tells its topic
     if len(texts) > 1:
         said = turn.incoming.text
         doubt = Doubt(said, 0, len(said), doubts.AMBIGUOUS_WORD, texts[0], choices=tuple(texts))

@@ -12,6 +12,7 @@ from datetime import timedelta
 from typing import Any, Final
 
 from bot.chat import amending, corrections, replanned, resizing, tanks_told
+from bot.chat.given_plan import running
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.tank_volumes import ASKED_VOLUME, ask_from_now, ask_whether, facts
@@ -112,6 +113,8 @@ async def _exchanged(
         said = await _was_said(turn, found.wrong, 1)
         entries = [each for each in await _of_late(turn) if _has(each, found.wrong, of_water)]
         if not said and entries:
+            if await _after_plan(turn):
+                return None  # 9 instead of 3: so much of it went in
             return await _of_entry(turn, entries[0], found)
         said = said or await _was_said(turn, found.wrong, AT_HAND)
         if said == "asked":
@@ -150,6 +153,17 @@ def _fitting(
     ]
     used = [each for each in meant if each[0] == turn.current_tank]
     return used or meant
+
+
+async def _after_plan(turn: Turn) -> bool:
+    """Whether a plan was the newest answer, or a dose by it the newest that was told."""
+    plan, newest = await running(turn), await turn.uow.offers.latest(turn.chat.id, 1)
+    if plan is None or not newest:
+        return False
+    if newest[0].id == plan.offer.id:
+        return True
+    entries = await turn.uow.log.newest(turn.chat.id, 1)
+    return bool(entries) and [each.what.kind for each in entries[0].events] == ["dose"]
 
 
 def _near(told: float, held: float) -> bool:
@@ -197,16 +211,21 @@ async def _was_said(turn: Turn, number: float, most: int) -> str:
         told = dict(offer.context.get("facts", {}))
         told.pop("volume_l", None)
         asked = offer.context.get(ASKED, {})
-        if _is_in(number, _numbers({name: told[name] for name in told if name not in _WISHED})):
+        answered = {name: told[name] for name in told if name not in _WISHED | _STOOD}
+        if _is_in(number, _numbers(answered)):
             return "answer"
-        wished = [*_numbers(told), *_numbers(asked.get("changes", {}))]
+        wished = [
+            *_numbers({name: told[name] for name in _WISHED & told.keys()}),
+            *_numbers(asked.get("changes", {})),
+        ]
         wished += [each for each in numbers_in(asked.get("text", "")) if each is not None]
         if _is_in(number, wished):
             return "asked"
     return ""
 
 
-_WISHED: Final = frozenset({"from", "to", "delta", "goals"})
+_WISHED: Final = frozenset({"to", "delta", "goals"})
+_STOOD: Final = frozenset({"from"})
 
 
 def _is_in(number: float, numbers: Iterable[float]) -> bool:

@@ -12,7 +12,7 @@ from typing import Final, Literal
 from core.message.word_classes import said
 
 FILE: Final = "it_moved.txt"
-_BARE: Final = re.compile(r"\s*(\d{1,4}(?:[.,]\d{1,3})?)\s*[.!]?\s*")
+_BARE: Final = re.compile(r"(\d{1,4}(?:[.,]\d{1,3})?)[.!]?")
 _UP: Final = frozenset({"up", "higher"})
 _DOWN: Final = frozenset({"down", "lower"})
 _OF_IT: Final = _UP | _DOWN | {"it", "bring", "want", "to", "ask", "number"}
@@ -70,5 +70,5 @@ def bare_number(text: str) -> float | None:
     >>> bare_number(" 8,5 "), bare_number("8 l"), bare_number("-8")
     (8.5, None, None)
     """
-    found = _BARE.fullmatch(text)
+    found = _BARE.fullmatch(text.strip())
     return None if found is None else float(found[1].replace(",", "."))

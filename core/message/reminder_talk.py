@@ -26,7 +26,7 @@ Verb = Literal[
 ]
 _VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move", "pause", "did")
 _EDGES: Final = " \t.!,;:?¿¡"
-_HOUR: Final = re.compile(r"(?P<task>|.*\D) ?(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?")
+_HOUR: Final = re.compile(r"(?<!\d)(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?$")
 _LESS: Final = re.compile(r"(?P<number>\d{1,4}(?:[.,]\d)?) ?(?P<unit>%|l\b|lit\w+)?$")
 
 
@@ -111,8 +111,8 @@ def _told(verb: Verb, rest: str) -> Talk:
     timed = split_time(rest)
     if timed is None and verb == "late" and rest:
         timed = _so_long(rest)
-    if timed is None and verb == "move" and (hour := _HOUR.fullmatch(rest)) is not None:
-        timed = hour["task"], f"at {hour['hour']}"
+    if timed is None and verb == "move" and (hour := _HOUR.search(rest)) is not None:
+        timed = rest[: hour.start()], f"at {hour['hour']}"
     words, when = (rest, "") if timed is None else timed
     noun = _has("noun", words)
     named = noun or _has("one", words)
