@@ -15,6 +15,7 @@ from bot.chat import (
     after_why,
     asked_water,
     dosing,
+    eased,
     emergencies,
     for_kinds,
     own_plan,
@@ -108,7 +109,7 @@ def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
 
 
 async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply] | None:
-    if _called(offers) is not None:
+    if _called(offers) is not None or await _is_eased(turn):
         return await warned_of(turn, offers)
     spoken = _spoken(turn, offers)
     stored = turn.current_tank if spoken is None else spoken.tank
@@ -160,6 +161,9 @@ async def _plants(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
 
 async def warned_of(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
     """Of a danger called out, a refusal or a caution that was answered last: its words again."""
+    stored = turn.current_tank
+    if stored is not None and (eased_ := await eased.stands(turn, stored.id)) is not None:
+        return [eased_]
     if (called := _called(offers)) is not None:
         there = turn.tank_by_id(called["tank"])  # its steps are what is asked about
         help_ = emergencies.help_in
@@ -167,6 +171,12 @@ async def warned_of(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
     if (against := _against(offers)) is not None:
         return [await turn.reply(against, facts=dict(_facts(offers[0])))]
     return None
+
+
+async def _is_eased(turn: Turn) -> bool:
+    """Whether a call of the tank in use was eased since, which an unnamed "all ok?" is about."""
+    stored = turn.current_tank
+    return stored is not None and await eased.is_eased(turn, stored.id)
 
 
 def _called(offers: Sequence[Offer]) -> dict[str, Any] | None:

@@ -12,7 +12,7 @@ from bot.chat.state import CALLED, CALLS_AMONG, state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import after_call as called_words
-from bot.chat.words import causes, cautions
+from bot.chat.words import causes, cautions, refusals
 from bot.chat.words import emergencies as words
 from bot.chat.words.findings import line as finding_line
 from bot.chat.words.text import _
@@ -27,6 +27,7 @@ from core.advice.first_aid import NewWater
 from core.advice.plan import Refusal
 from core.advice.state import State
 from core.message.model import Parsed
+from core.message.nearly_done import nearly
 from core.message.plan_said import substances_named
 
 
@@ -36,6 +37,9 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply:
     call = calls.touched_by(turn.incoming.text, asked=True) if first else calls.found(turn, parsed)
     if call.danger is not None:
         return await _help(turn, parsed, call.danger)
+    if call.refused is not None and nearly(turn.incoming.text):
+        none = Refusal(call.refused)  # nothing went in: what is asked next is of the tank
+        return await turn.reply(refusals.refused(none, None), facts={"refused": call.refused})
     if call.refused is not None:
         return await dose_reply.refuse(turn, Refusal(call.refused), None)
     name = call.caution or "storage"
@@ -142,9 +146,11 @@ async def help_in(
     lines = words.lines(found, name, country, None if state is None else known(state, found.danger))
     if state is not None and _tested_since_call(state, found.danger):
         beside = [*beside, *called_words.not_gone(found.danger)]
+    told = []
     if state is not None and stored is not None and found.danger in SAYING_BACK:
-        beside = [*beside, *await _told_of(turn, stored, state, found.danger)]
-    lines = [*([lead] if lead else []), *lines[:1], *beside, *lines[1:]][: words.MOST]
+        told = await _told_of(turn, stored, state, found.danger)
+    lines = [*([lead] if lead else []), *lines[:1], *beside, *told, *lines[1:]]
+    lines = lines[: words.MOST + bool(told)]
     share = found.share
     held = {
         "ph": found.ph,

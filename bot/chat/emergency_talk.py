@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from bot.chat import calls, emergencies, questions, readings, what_now
+from bot.chat import calls, eased, emergencies, questions, readings, what_now
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -88,12 +88,15 @@ async def _told(turn: Turn, meaning: Meaning, spoken: _Spoken) -> list[Reply] | 
         return [await emergencies.help_in(turn, stored, danger, gasping=spoken.gasping, lead=lead)]
     help_ = await _help(turn, spoken, danger)
     facts = {"emergency": danger, "tank": stored.name}
+    asks = "?" in turn.incoming.text
     if meaning == "will_live":
         lines = words.will_live()
     elif meaning == "better":
-        lines = [*words.better(asks="?" in turn.incoming.text), *gone_words.gone(danger)]
+        lines = [*words.better(asks=asks), *gone_words.gone(danger)]
     else:
         lines = words.LINES[meaning](help_)
+    if not asks:
+        await eased.keep(turn, stored, danger, meaning)
     return [await turn.reply(words.of(stored.name, lines), facts=facts)]
 
 

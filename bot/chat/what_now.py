@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from bot.chat import emergencies, first_evening, nameless, settings, standing
+from bot.chat import eased, emergencies, first_evening, nameless, settings, standing
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
@@ -107,6 +107,8 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     if stored is None:
         return await emergencies.help_in(turn, None, "general")
     danger, gasping = await danger_in(turn, stored)
+    if danger == "general" and (over := await _settled(turn, stored)) is not None:
+        return over
     if danger == "chlorine" and treated_since(await state_of(turn, stored, turn.now)):
         facts = {"emergency": danger, "tank": stored.name}
         return await turn.reply(talk_words.conditioned(), facts=facts)
@@ -119,6 +121,15 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return await first_evening.how_far(turn, stored, state, asks_long=False)
     (how,) = await standing.status(turn, Question("safe"))
     return how
+
+
+async def _settled(turn: Turn, stored: StoredTank) -> Reply | None:
+    """What is left to do where a test settled the last call, and nothing else is wrong."""
+    state = await state_of(turn, stored, turn.now)
+    if standing_call(state) is not None or _worst(emergencies.what_stands(state), state.tank):
+        return None
+    called = await _called(turn, stored)
+    return await eased.settled(turn, stored, state, called.get("danger"))
 
 
 async def dismayed(turn: Turn) -> list[Reply] | None:

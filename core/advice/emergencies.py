@@ -214,18 +214,19 @@ def _is_open(state: State, danger: Danger) -> bool:
     called = state.called.get(danger)
     if called is None:
         return False
-    read = read_since_call(state, danger, _SETTLED_BY.get(danger, ()))
+    read = read_since_call(state, danger, SETTLED_BY.get(danger, ()))
     if danger in {"bleach", "copper"}:  # bleach takes more dechlorinator than anybody knows
         return not read or read[0].value > 0.0
     return not read and not (danger == "chlorine" and _dechlorinated(state, called))
 
 
-_SETTLED_BY: Final[Mapping[Danger, Collection[str]]] = {
+SETTLED_BY: Final[Mapping[Danger, Collection[str]]] = {
     "bleach": ("chlorine", "total_chlorine"),
     "chlorine": ("chlorine", "total_chlorine"),
     "copper": ("copper",),
     "overdose": TESTED_BY,
 }
+"""Readings that may settle what was called out."""
 
 
 def treated_since(state: State) -> bool:

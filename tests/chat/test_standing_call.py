@@ -172,7 +172,7 @@ async def test_what_fish_look_like_calls_for_help(fern: Talk, text: str, danger:
 
 async def test_salt_that_fell_in_is_named_as_it_was_told(talk: Talk) -> None:
     await talk.say("/tank new r 200 l marine")
-    (reply,) = await talk.say("salt fell in, 2 cups")
+    (*_, reply) = await talk.say("salt fell in, 2 cups")
     assert reply.facts["emergency"] == "overdose"
     assert "salt fell in, 2 cups" in reply.text
     await talk.say("salinity 39")
