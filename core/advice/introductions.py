@@ -126,7 +126,12 @@ def is_aside(text: str) -> bool:
     >>> is_aside("i want to get a 200l tank"), is_aside("i have a 200l tank")
     (True, False)
     """
-    return patterns(FILE, SECTIONS)["aside"].search(fold(text)) is not None
+    return _patterns()["aside"].search(fold(text)) is not None
+
+
+@cache
+def _patterns() -> Mapping[str, re.Pattern[str]]:
+    return patterns(FILE, SECTIONS)
 
 
 @cache
