@@ -71,7 +71,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
     if another is not None and not parsed.events and parsed.question is None:
         return await reminder_requests.single(turn, another)
-    told = talk(turn.incoming.text)
+    told = talk(turn.incoming.text, standing=bool(living))
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None
     if told.verb == "list":

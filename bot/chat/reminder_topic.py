@@ -35,7 +35,7 @@ async def for_another(turn: Turn, spoken: Reminder | None) -> str | None:
 
     None where a text has any other word, or no other tank.
     """
-    timed = split_time(turn.incoming.text.strip(" .!"))
+    timed = None if spoken is None else split_time(turn.incoming.text.strip(" .!"))
     if spoken is None or timed is None:
         return None
     words = [word for word in timed[0].split() if fold(word) not in ARTICLES]

@@ -65,8 +65,10 @@ class Talk:
     later: bool = False
 
 
-def talk(text: str) -> Talk | None:
+def talk(text: str, *, standing: bool = True) -> Talk | None:
     """What a text says of a reminder, if it is about one; None where it cannot be.
+
+    A time alone says something only where one is `standing`.
 
     Examples
     --------
@@ -102,8 +104,8 @@ def talk(text: str) -> Talk | None:
     if _alone("drop", plain):
         noun = _has("noun", plain)
         return Talk("stop", named=noun, noun=noun)
-    said = _told("when", plain)
-    return said if said.when else None
+    said = _told("when", plain) if standing else None
+    return said if said is not None and said.when else None
 
 
 def _told(verb: Verb, rest: str) -> Talk:

@@ -79,5 +79,6 @@ def tops_up_salted(text: str) -> bool:
     (True, False)
     """
     plain = _plain(text)
-    salted = re.search(rf"\b(?:{one_of(words().salted)})\b", plain) is not None
-    return salted and bool(_TOPPED.search(plain)) and bool(_SUPPOSED.search(plain))
+    if not (_TOPPED.search(plain) and _SUPPOSED.search(plain)):
+        return False
+    return re.search(rf"\b(?:{one_of(words().salted)})\b", plain) is not None
