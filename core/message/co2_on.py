@@ -1,4 +1,4 @@
-"""``turned co2 back on``: the gas is told to be on again, or up; nothing is asked."""
+"""``turned co2 back on``, ``turned it down a bit``: what is told of the gas; nothing is asked."""
 
 from __future__ import annotations
 
@@ -19,3 +19,21 @@ def turned_on(text: str) -> bool:
         return False
     told = said("co2_on.txt", text, small=True)
     return told is not None and told.has("co2", "on") and not told.has("never") and not told.numbers
+
+
+def turned_down(text: str) -> bool:
+    """Whether a text says nothing but that CO2, or something unnamed, was turned down.
+
+    Examples
+    --------
+    >>> turned_down("turned it down a bit"), turned_down("CO2 runtergedreht")
+    (True, True)
+    >>> turned_down("turned the heater down"), turned_down("turned co2 off")
+    (False, False)
+    >>> turned_down("should i turn it down?"), turned_down("less")
+    (False, False)
+    """
+    if "?" in text or len(text.split()) == 1:
+        return False
+    told = said("co2_down.txt", text, small=True)
+    return told is not None and told.has("down") and not told.has("never") and not told.numbers

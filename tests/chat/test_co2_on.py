@@ -37,3 +37,44 @@ async def test_nothing_is_warned_of_where_it_is_little(talk: Talk) -> None:
 @pytest.mark.parametrize("text", [*OTHER[:3], OTHER[4]])
 def test_other_talk_of_it_is_none(text: str) -> None:
     assert not turned_on(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "turned it down a bit",
+        "turned down the co2",
+        "habe co2 runtergedreht",
+        "j'ai baissé le co2 un peu",
+        "lo bajé un poco",
+        "baixei um pouco o co2",
+        "ho abbassato un po' la co2",
+        "heb het lager gezet",
+        "zmniejszyłem trochę co2",
+        "jag sänkte co2 lite",
+    ],
+)
+async def test_co2_turned_down_is_tested_again_in_an_hour(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ph 6.2 kh 5")
+    (reply,) = await talk.say(text)
+    assert "pH again in an hour" in reply.text
+    assert "CO2 off, and air at once" in reply.text
+    assert reply.facts["findings"][0]["id"] == "much_co2"
+
+
+@pytest.mark.parametrize("before", ["ph 7.2 kh 5", "ph 6.2 kh 5 temp 34"])
+async def test_what_else_may_be_turned_down_is_no_co2(talk: Talk, before: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say(before)
+    (*_, reply) = await talk.say("turned it down a bit")
+    assert "pH again in an hour" not in reply.text
+
+
+async def test_deadly_co2_is_said_each_time(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    first = await talk.text("ph 6.2 kh 5")
+    assert "CO2 is about 104 mg/L" in first
+    assert "CO2 is about 104 mg/L" in await talk.text("ph 6.2")
+    await talk.say("ph 6.5")
+    assert "CO2 is about" not in await talk.text("ph 6.6")

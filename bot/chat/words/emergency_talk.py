@@ -204,6 +204,17 @@ def co2_back_off(tank: str, finding: str) -> list[str]:
     ]
 
 
+def co2_down(tank: str, finding: str) -> list[str]:
+    """CO2 was turned down after too much of it."""
+    return [
+        _("{tank}: good. Test pH again in an hour and send it: it rises as CO2 leaves.").format(
+            tank=tank
+        ),
+        _("One at the surface, or gasping: CO2 off, and air at once."),
+        _("By the last test: {finding}").format(finding=finding),
+    ]
+
+
 def co2_off(help_: Help) -> list[str]:
     """After CO2 was shut off."""
     told = [
