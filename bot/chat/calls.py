@@ -23,7 +23,9 @@ QUIET = frozenset({"none", "unclear"})
 DOSING: Final = frozenset({"dose", "effect", "convert", "co2"})
 """Questions of which an illness is only the reason: their own topics refuse what must be."""
 
-NEARLY: Final = frozenset({"bleach", "contaminated", "chlorine", "copper", "overdose"})
+NEARLY: Final = frozenset(
+    {"bleach", "contaminated", "chlorine", "copper", "copper_metal", "overdose"}
+)
 """Dangers of what goes into the water: nearly put in, nothing went in."""
 
 NO_ANIMALS: Final = frozenset(

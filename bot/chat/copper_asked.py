@@ -44,6 +44,24 @@ async def may_use(turn: Turn, parsed: Parsed) -> Reply | None:
     )
 
 
+async def for_them(turn: Turn, parsed: Parsed) -> Reply | None:
+    """``is copper safe for shrimp``: what it does to invertebrates that are named.
+
+    None where the copper of a tank's own test may be meant.
+    """
+    question = parsed.question
+    if question is None or question.kind != "safe" or question.analyte != "copper":
+        return None
+    if question.premises or question.value is not None or not turn.incoming.addressed:
+        return None
+    said = _invertebrates_named(turn.incoming.text)
+    stored = about(turn, question)
+    state = None if stored is None else await state_of(turn, stored, turn.now)
+    if not said or (state is not None and state.last("copper") is not None):
+        return None
+    return await turn.reply(words.kills(said), facts={"verdict": "no"})
+
+
 def _invertebrates_named(text: str) -> list[str]:
     """What a text calls kinds without a spine, a shared name too: shrimp, snails."""
     plain = fold(text)

@@ -185,6 +185,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     if_then.answer,
     copper_asked.may_use,
     copper_asked.answer,
+    copper_asked.for_them,
     done_asked.answer,
     logged_asked.answer,
     _how,

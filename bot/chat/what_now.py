@@ -45,7 +45,7 @@ OF_ALARM: Final[Mapping[str, Danger]] = {
 NOTED: Final = frozenset({"copper_unknown_stock"})
 """Notes that have steps all the same: nobody told who lives there."""
 
-SETTLED: Final = frozenset({"bleach", "chlorine", "copper"})
+SETTLED: Final = frozenset({"bleach", "chlorine", "copper", "copper_metal"})
 """Calls whose steps are over once a test, or a dechlorinator, says so."""
 
 LOOKED_AT: Final = 12

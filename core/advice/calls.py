@@ -24,6 +24,7 @@ Danger = Literal[
     "wound",
     "chlorine",
     "bleach",
+    "copper_metal",
     "contaminated",
     "sulfide",
     "co2_high",

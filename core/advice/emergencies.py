@@ -186,7 +186,14 @@ def help_for(
     )
 
 
-STANDING: Final[tuple[Danger, ...]] = ("bleach", "chlorine", "contaminated", "copper", "overdose")
+STANDING: Final[tuple[Danger, ...]] = (
+    "bleach",
+    "chlorine",
+    "contaminated",
+    "copper",
+    "copper_metal",
+    "overdose",
+)
 """Poison that was called out and that other tests do not show, the most deadly first."""
 
 
@@ -215,7 +222,11 @@ def _is_open(state: State, danger: Danger) -> bool:
     if called is None:
         return False
     read = read_since_call(state, danger, SETTLED_BY.get(danger, ()))
-    if danger in {"bleach", "copper"}:  # bleach takes more dechlorinator than anybody knows
+    if danger in {
+        "bleach",
+        "copper",
+        "copper_metal",
+    }:  # bleach takes more dechlorinator than anybody knows
         return not read or read[0].value > 0.0
     return not read and not (danger == "chlorine" and _dechlorinated(state, called))
 
@@ -224,6 +235,7 @@ SETTLED_BY: Final[Mapping[Danger, Collection[str]]] = {
     "bleach": ("chlorine", "total_chlorine"),
     "chlorine": ("chlorine", "total_chlorine"),
     "copper": ("copper",),
+    "copper_metal": ("copper",),
     "overdose": TESTED_BY,
 }
 """Readings that may settle what was called out."""

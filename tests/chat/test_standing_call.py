@@ -202,3 +202,41 @@ async def test_what_went_in_of_one_tank_is_no_cause_in_another(fern: Talk) -> No
 async def test_ill_behind_a_number_is_i_will(fern: Talk) -> None:
     (reply,) = await fern.say("if it hits nitrate 50 ill change")
     assert "emergency" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "told", ["found a copper coin in the tank", "im becken liegt eine kupfermünze"]
+)
+async def test_copper_metal_comes_out_and_is_tested(fern: Talk, told: str) -> None:
+    (reply,) = await fern.say(told)
+    assert reply.facts["emergency"] == "copper_metal"
+    assert "Take it out of the water now" in reply.text
+    assert "Test copper" in reply.text
+    await fern.say("ammonia 0 nitrite 0 ph 7.4")
+    (reply,) = await fern.say("all good?")
+    assert reply.facts["emergency"] == "copper_metal"
+    assert "copper must read 0" in reply.text
+    await fern.say("copper 0")
+    (reply,) = await fern.say("all good?")
+    assert "emergency" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "is copper safe for shrimp",
+        "is copper ok for snails?",
+        "ist kupfer sicher für garnelen",
+        "le cuivre est-il sans danger pour les crevettes ?",
+    ],
+)
+async def test_copper_is_not_safe_for_invertebrates(fern: Talk, asked: str) -> None:
+    (reply,) = await fern.say(asked)
+    assert "Copper is not safe for" in reply.text
+    assert reply.facts["verdict"] == "no"
+
+
+async def test_copper_for_fish_and_a_measured_one_are_other_questions(fern: Talk) -> None:
+    assert "not safe for" not in await fern.text("is copper safe for guppies")
+    await fern.say("copper 0")
+    assert "Copper is not safe for" not in await fern.text("is copper ok for shrimp")

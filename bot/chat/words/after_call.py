@@ -31,6 +31,10 @@ GONE: Final[Mapping[str, tuple[str, ...]]] = {
         N_("By a copper kit: 0 twice, some days apart."),
         N_("Shrimps, snails and corals die of less than most kits show: let none in before weeks."),
     ),
+    "copper_metal": (
+        N_("By a copper kit, once the metal is out: 0 twice, some days apart."),
+        N_("Shrimps, snails and corals die of less than most kits show: watch them first."),
+    ),
     "overdose": (
         N_("By the readings: test pH, KH and what was put in, twice, some hours apart."),
         N_("What no kit shows goes by water changes only; carbon takes out some of it."),
@@ -55,6 +59,7 @@ _NOT_GONE: Final[Mapping[str, str]] = {
     "bleach": N_("No test since says that the bleach is gone: chlorine must read 0."),
     "chlorine": N_("No test since says that the chlorine is gone: chlorine must read 0."),
     "copper": N_("No test since says that the copper is gone: copper must read 0."),
+    "copper_metal": N_("No test since says that no copper came of it: copper must read 0."),
     "contaminated": N_("What was read since does not show that poison, so it may still be there."),
     "overdose": N_("What was read since does not show whether that is gone: test pH, KH and GH."),
 }

@@ -39,6 +39,15 @@ def not_used(whom: Sequence[str], tank: str | None, *, is_reef: bool) -> list[st
     ]
 
 
+def kills(whom: Sequence[str]) -> list[str]:
+    """What copper does to kinds without a spine."""
+    told = _("Copper is not safe for {whom}: it kills them at less than most kits see.")
+    return [
+        told.format(whom=names.listed(list(whom))),
+        _("No copper medicine, copper pipe or coin in their water; test the tap after it stood."),
+    ]
+
+
 def none_put(tank: str, *, on_record: bool) -> list[str]:
     """It is told that no copper went in."""
     if on_record:

@@ -50,6 +50,7 @@ _WATCH: Final[Mapping[str, str]] = {
     "chlorine": N_(
         "Chlorine harms the filter too: ammonia and nitrite daily for a week, feed little."
     ),
+    "copper_metal": N_("Look for more of it: fittings, weights, ornaments, the pump's screws."),
     "copper": N_("Find where it came from; test copper again after each change of water."),
 }
 """What is watched once a poison is gone."""

@@ -299,6 +299,16 @@ _STEPS: Final[Mapping[Danger, tuple[Step, ...]]] = {
         measure,
         N_("In soft water copper kills fish too. No acid, nothing that lowers KH."),
     ),
+    "copper_metal": (
+        N_("Take it out of the water now: copper, brass and bronze give off copper."),
+        N_("Test copper today and in two days, and send it; if they gasp, give air at once."),
+        N_(
+            "It kills shrimps, snails and corals first, fish later, and sooner in soft, acid water."
+        ),
+        measure,
+        change,
+        N_("Fresh activated carbon into the filter takes copper out slowly. No acid."),
+    ),
     "overdose": (
         N_("Stop dosing. Do not add anything to undo it: no acid, no second product."),
         N_("If they gasp, give air at once."),

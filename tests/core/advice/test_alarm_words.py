@@ -32,7 +32,7 @@ def test_what_a_message_calls_for(text: str, danger: str | None) -> None:
 
 
 OF_GROUPS = {"drowning", "collapsed", "breath", "splashed", "bleeding", "maybe_dead"}
-OF_GROUPS |= {"copper", "ph_high", "filter_harmed"}
+OF_GROUPS |= {"copper", "copper_metal", "ph_high", "filter_harmed"}
 """Dangers whose lines stand in the English file, for all languages by groups."""
 
 
