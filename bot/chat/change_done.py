@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
-from typing import Final
+from typing import Final, Literal
 
 from bot.chat import new_water
 from bot.chat.state import state_of
@@ -15,7 +15,7 @@ from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import change_done as words
 from bot.store.tanks import StoredTank
-from core.advice.change_done import Overdone, overdone
+from core.advice.change_done import Overdone, is_known, overdone
 from core.advice.findings import Finding
 from core.advice.since import share_of
 from core.advice.state import Happening, State
@@ -45,12 +45,33 @@ async def overdone_of(turn: Turn, told: Told, found: Sequence[Finding]) -> Overd
     if len(changed) != 1 or tested or turn.now - changed[0].at > LATELY:
         return None
     (event,) = changed
-    before = _without(await state_of(turn, told.tank, event.at), event.what)
-    share = share_of(before, Happening(event.at, event.what))
-    supply = await _new_water(turn, told.tank, event.what, before) if share else None
-    over = None if supply is None else overdone(before, supply.state, min(share or 0.0, 1.0))
+    before, supply, share = await _waters(turn, told.tank, Happening(event.at, event.what))
+    over = None if supply is None else overdone(before, supply.state, share)
     said = any(each.id in SAID_SO for each in found)
     return None if over is None or (said and not over.broken & POISONS) else over
+
+
+async def judged(
+    turn: Turn, stored: StoredTank, change: Happening
+) -> Overdone | Literal["within"] | None:
+    """A change on record: past a limit, within all of them, or None where too little is known."""
+    before, supply, share = await _waters(turn, stored, change)
+    if supply is None:
+        return None
+    over = overdone(before, supply.state, share)
+    if over is not None:
+        return over
+    return "within" if is_known(before, supply.state) else None
+
+
+async def _waters(
+    turn: Turn, stored: StoredTank, change: Happening
+) -> tuple[State, Supply | None, float]:
+    """The tank as it was before a change, the water that went in, if known, and its share."""
+    before = _without(await state_of(turn, stored, change.at), change.what)
+    share = share_of(before, change)
+    supply = await _new_water(turn, stored, change.what, before) if share else None
+    return before, supply, min(share or 0.0, 1.0)
 
 
 def _without(state: State, change: Event) -> State:

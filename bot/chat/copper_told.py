@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from bot.chat import calls, readings
+from bot.chat import denied as taken_back
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -36,7 +37,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if parsed.question is not None or parsed.command is not None or not turn.tanks:
         return None
     if denied(text) and not (parsed.values or parsed.events or parsed.doubts):
-        return await _none_in(turn)
+        return await taken_back.answer(turn, parsed) or await _none_in(turn)
     others = [event for event in parsed.events if event.kind != "dose"]
     if others or any(_is_copper(event.substance) for event in parsed.events):
         return None

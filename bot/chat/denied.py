@@ -6,6 +6,7 @@ gets a button.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
@@ -22,6 +23,7 @@ from bot.chat.words import denied as words
 from bot.store.log import Entry
 from bot.store.offers import Choice, Offer
 from core.advice.cautions import touched
+from core.message import parse
 from core.message.alive import lives
 from core.message.denied import Denied, denied
 from core.message.model import Event, Parsed
@@ -37,6 +39,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Take back what is said not to be done; None where nothing is said of that."""
     if not turn.incoming.addressed or turn.incoming.reply_to is not None:
         return None
+    if (beside := await _beside(turn, parsed)) is not None:
+        return beside
     if parsed.values or parsed.question is not None:
         return None
     latest = await turn.uow.offers.latest(turn.chat.id, 1)
@@ -66,6 +70,30 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return [await turn.reply(words.none_on_record(said.name, DAYS))]
     lines = words.no_loss() if said.deed == "lost" else words.nothing_stored()
     return [await turn.reply(lines)]
+
+
+async def _beside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """What is denied before a reading, then the reading: `didnt dose salt, kh 5`."""
+    if turn.route is None or parsed.command is not None or parsed.question is not None:
+        return None
+    for sign in _PARTED.finditer(turn.incoming.text):
+        text = turn.incoming.text
+        first, rest = text[: sign.start()].strip(), text[sign.end() :].strip()
+        read = parse(rest, turn.context())
+        if not read.values or read.doubts or read.events or read.question or read.command:
+            continue
+        said, alone = denied(first, turn.context()), parse(first, turn.context())
+        if said is None or said.near or alone.values or alone.events:
+            continue
+        own = turn.incoming
+        turn.incoming = replace(own, text=first, update_id=f"{own.update_id}:denied")
+        replies = await answer(turn, alone)
+        turn.incoming = replace(own, text=rest)
+        return (replies or []) + await turn.route(turn, read)
+    return None
+
+
+_PARTED: Final = re.compile(r"\s*[,;]\s+|\s+(?:but|aber|mais|pero|mas|ma|maar|ale|men)\s+")
 
 
 async def _told_last(turn: Turn, latest: Sequence[Offer]) -> Entry | None:
@@ -139,9 +167,23 @@ async def _back(turn: Turn, entry: Entry) -> list[Reply]:
 
 
 def _again(entry: Entry) -> list[Choice]:
-    """The button that puts a loss back as it was told."""
+    """The button that puts a loss or a dose back as it was told."""
     first = entry.events[0]
-    if first.what.kind != "lost" or entry.kind != "message" or not entry.text:
+    text = _told_again(entry)
+    if text is None:
         return []
-    held = {"text": entry.text, "at": first.at.isoformat(), "tank_id": first.tank_id}
-    return [Choice(words.put_back(), "for_tank", "", held)]
+    held = {"text": text, "at": first.at.isoformat(), "tank_id": first.tank_id}
+    label = words.put_back() if first.what.kind == "lost" else words.put_in()
+    return [Choice(label, "for_tank", "", held)]
+
+
+def _told_again(entry: Entry) -> str | None:
+    """What the parser reads as what was taken back; None where nothing says it surely."""
+    what = entry.events[0].what
+    if what.kind == "lost":
+        return entry.text if entry.kind == "message" and entry.text else None
+    if what.kind != "dose" or len(entry.events) > 1 or what.litres is not None:
+        return None
+    if what.grams is not None:
+        return f"dosed {what.grams:.6g} g {what.substance}"
+    return None if what.millilitres is None else f"dosed {what.millilitres:.6g} ml {what.substance}"

@@ -35,6 +35,7 @@ from bot.chat import (
     corrections,
     daily,
     daily_talk,
+    deed_judged,
     denied,
     disowning,
     done_asked,
@@ -166,9 +167,15 @@ async def _it_moved(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await it_moved.answer(turn, parsed, _again)
 
 
+async def _deed_judged(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    return await deed_judged.answer(turn, parsed, _again)
+
+
 async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
     found = await first(
-        [look for look in BEFORE_INTENT if look not in {_how, _it_moved}], turn, parsed
+        [look for look in BEFORE_INTENT if look not in {_how, _it_moved, _deed_judged}],
+        turn,
+        parsed,
     )
     if found is None and turn.route is not None:
         return await turn.route(turn, parsed)
@@ -181,6 +188,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     introducing.told,
     tank_by_tank.answer,
     copper_told.answer,
+    _deed_judged,
     co2_on.answer,
     if_then.answer,
     copper_asked.may_use,

@@ -76,6 +76,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if moved and not known:
         since = _told(turn, next(iter(moved.values())).since)
         lines = words.not_reckoned(stored.name, list(moved), since)
+        if set(moved) == {"nitrate"}:
+            before = moved["nitrate"].reading.value
+            least = at_best(state, moved["nitrate"].since, before)
+            lines += [] if least is None else [words.at_best("nitrate", before, least)]
+            facts |= {} if least is None else {"before": {"nitrate": before}}
+            facts |= {} if least is None else {"least": {"nitrate": least}}
         return [await turn.reply(lines, facts=facts)]
     if known:
         since = _told(turn, max((each.since for each in moved.values()), key=len))
@@ -110,6 +116,18 @@ def _moves(event: Happening, analyte: str) -> bool:
         return False
     known = event.what.kind == "dose" and event.what.substance in SUBSTANCES
     return not known or analyte not in RECKONED or per_gram(str(event.what.substance), analyte) > 0
+
+
+def at_best(state: State, since: Sequence[Happening], before: float) -> float | None:
+    """What is left of a value at best, with new water that has none of it. [as `before`]"""
+    shares = [share_of(state, each) for each in since]
+    if any(each.what.kind != "water_change" for each in since):
+        return None
+    for share in shares:
+        if share is None or not 0.0 < share <= 1.0:
+            return None
+        before *= 1.0 - share
+    return before
 
 
 async def _deed(

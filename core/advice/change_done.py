@@ -42,6 +42,20 @@ class Overdone:
     danger: bool
 
 
+def is_known(before: State, source: State) -> bool:
+    """Whether enough is known of both waters to say that a change kept to every limit."""
+    tank = by_now(before)
+    if conflict(tank) is not None or salinity_unknown(tank):
+        return False
+    try:
+        waters = waters_of(tank, source)
+    except CoreError:
+        return False
+    temperatures = (tank.fresh("temperature"), source.fresh("temperature"))
+    hardness = (tank.fresh("gh"), source.fresh("gh"))
+    return waters is not None and None not in (*temperatures, *hardness)
+
+
 def overdone(before: State, source: State, share: float) -> Overdone | None:
     """Judge a change that was made; None where it kept to every limit, or too little is known.
 

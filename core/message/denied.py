@@ -30,10 +30,10 @@ Deed = Literal["dose", "added", "water_change", "fed", "lost"]
 _PHRASE: Final = 6
 _WORD: Final = re.compile(r"[^\W\d_]+|\d+(?:[.,]\d+)?|[^\w\s']")
 _SECTIONS: Final = (
-    "not", "bare", "helper", "dose", "change", "fed", "lost", "fish", "light",
+    "not", "bare", "helper", "dose", "change", "fed", "lost", "loss", "fish", "light",
 )  # fmt: skip
 _DEEDS: Final[Mapping[str, Deed]] = {
-    "dose": "dose", "change": "water_change", "fed": "fed", "lost": "lost",
+    "dose": "dose", "change": "water_change", "fed": "fed", "lost": "lost", "loss": "lost",
 }  # fmt: skip
 _TYPED: Final = frozenset({"substance", "number", "count", "unit", "tank", "time", "analyte"})
 _PUT_IN: Final = frozenset(
@@ -197,7 +197,7 @@ def _of(pieces: list[_Piece], classes: list[frozenset[str]]) -> Denied | None:
         return None  # gave 8 g, not 5
     if len(things) > 1 or len(animals) > 1 or (things and animals):
         return None
-    deeds = [_DEEDS[name] for name in _DEEDS if name in told]
+    deeds = list(dict.fromkeys(_DEEDS[name] for name in _DEEDS if name in told))
     if "water_change" in deeds and "dose" in deeds:
         deeds.remove("dose")  # gave it no change
     if len(deeds) != 1:
@@ -227,7 +227,11 @@ def _denies(pieces: list[_Piece], classes: list[frozenset[str]]) -> bool:
         if "not" in each and (place or kind != "mark"):
             if pieces[place].text != "no":
                 return True
-            return "fish" in behind or kind in {"animal", "substance", "analyte"}  # no fish died
+            return bool(behind & {"fish", "loss"}) or kind in {
+                "animal",
+                "substance",
+                "analyte",
+            }  # no fish died
         if "bare" in each and behind & {"helper", *_DEEDS}:
             return True
     return False

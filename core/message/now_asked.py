@@ -41,6 +41,8 @@ def now_asked(text: str) -> NowAsked | None:
     --------
     >>> now_asked("what should nitrate be now").analytes, now_asked("kh jetzt?").asks
     (('nitrate',), 'now')
+    >>> now_asked("how much nitrate should be left").analytes, now_asked("how much is left")
+    (('nitrate',), None)
     >>> now_asked("how much did that raise it").asks
     'rise'
     >>> now_asked("wollte 20 liter mit osmose wechseln was kommt raus").change
@@ -70,9 +72,20 @@ def now_asked(text: str) -> NowAsked | None:
         }
     ):
         return NowAsked("rise", found.analytes)
-    if not classes <= {"which", "should", "now", "roughly", "have", "that", "analyte", "water"}:
+    if not classes <= {
+        "which",
+        "should",
+        "now",
+        "roughly",
+        "have",
+        "that",
+        "analyte",
+        "water",
+        "left",
+    }:
         return None
-    if not (told.has("now") or told.has("roughly")):
+    left = told.has("left") and bool(found.analytes)
+    if not (told.has("now") or told.has("roughly") or left):
         return None
     asks = told.has("which") or ("?" in text and bool(found.analytes))
     of_all = told.has("have") or told.has("analyte")

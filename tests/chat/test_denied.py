@@ -83,3 +83,33 @@ async def test_only_the_last_that_was_told(tank: Talk) -> None:
     await tank.say("a fish died")
     await tank.say("kh 5")
     assert "Taken back" not in await tank.text("nope theyre fine")
+
+
+async def test_copper_never_put_in_is_taken_back(talk: Talk) -> None:
+    await talk.say("/tank new Shed 100 l fresh")
+    await talk.say("dosed copper 2 ml")
+    (told,) = await talk.say("i never put the copper in")
+    assert "Taken back" in told.text
+    (again, *_more) = await talk.press(1, told)
+    assert again.text.startswith("Shed: dosed 2 mL copper")
+
+
+@pytest.mark.parametrize(
+    "text", ["no deaths", "no losses today", "keine todesfälle", "geen sterfgevallen"]
+)
+async def test_no_deaths_is_heard(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Shed 100 l fresh")
+    (told,) = await talk.say(text)
+    assert "no loss" in told.text
+    assert not told.facts.get("events")
+
+
+@pytest.mark.parametrize(
+    "text", ["didnt dose salt, kh 5", "salz nicht dosiert, kh 5", "didnt dose salt but kh 5"]
+)
+async def test_a_reading_behind_what_is_denied_is_kept(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Shed 100 l fresh")
+    await talk.say("dosed 3 g salt")
+    denied, read = await talk.say(text)
+    assert "Taken back" in denied.text
+    assert read.facts["values"][0]["canonical"] == 5.0

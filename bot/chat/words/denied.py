@@ -35,3 +35,8 @@ def still_lives(told: str) -> list[str]:
 def put_back() -> str:
     """A button: they did die."""
     return _("no, it did die")
+
+
+def put_in() -> str:
+    """A button: it was put in."""
+    return _("no, it did go in")

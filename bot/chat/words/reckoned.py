@@ -44,3 +44,9 @@ def should_be(analyte: str, value: float) -> str:
     """What an analyte should be, behind its last reading."""
     told = _("By reckoning about {value} now, not measured; what lives there is not in it.")
     return told.format(value=figure(analyte, value))
+
+
+def at_best(analyte: str, before: float, least: float) -> str:
+    """How low an analyte may be, where nobody knows what the new water has of it."""
+    told = _("It was {before}; now {least} at best, if the new water has none.")
+    return told.format(before=figure(analyte, before), least=figure(analyte, least))
