@@ -118,7 +118,8 @@ async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     """Let a doubtful part go."""
     if not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
-    await unheard.settle(turn)
+    parts = [p for each in offer.choices for p in each.arguments.get("parts", ())]
+    await unheard.settle(turn, {part["doubt"] for part in parts if "doubt" in part})
     return [await turn.reply(words.left_out())]
 
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import timedelta
 from typing import Any, Final
 
@@ -22,6 +22,8 @@ STILL_MEANT: Final = timedelta(hours=12)
 """So long what was not understood may be of the water that is asked about; ours."""
 PASSED: Final = 3
 """So many entries after it are the record's own word; ours."""
+OPEN_AT_ONCE: Final = 3
+"""So many numbers that wait for an answer are named; ours."""
 TOLD: Final = 3
 """Words of a message without numbers that may tell a deed, at least."""
 QUOTED: Final = 40
@@ -49,12 +51,15 @@ class Left:
         True where the last test itself was doubted.
     open : bool
         True where no verdict may be good: a number, or the test, and nothing read since.
+    others : tuple of Left
+        Numbers that were asked about before it and not answered either, the newest first.
     """
 
     text: str
     values: Mapping[str, float] = field(default_factory=dict)
     kit: bool = False
     open: bool = False
+    others: tuple[Left, ...] = ()
 
 
 async def note(turn: Turn, parsed: Parsed) -> None:
@@ -67,18 +72,39 @@ async def note(turn: Turn, parsed: Parsed) -> None:
         return
     tanks = (parsed.tank, *(doubt.value.tank for doubt in parsed.doubts if doubt.value is not None))
     named = next((turn.tank_named(tank) for tank in tanks if tank), None)
-    held = {"values": asked, "tank": None if named is None else named.id}
-    await _keep(turn, text, held)
+    held: dict[str, Any] = {"values": asked, "tank": None if named is None else named.id}
+    older = [each for each in await _asked_before(turn) if not set(each["values"]) <= set(asked)]
+    await _keep(turn, text, {**held, "older": older})
 
 
 async def disown(turn: Turn) -> None:
     """Keep that the last test was doubted by who did it."""
-    await _keep(turn, " ".join(turn.incoming.text.split()), {"kit": True})
+    held = {"kit": True, "older": await _asked_before(turn)}
+    await _keep(turn, " ".join(turn.incoming.text.split()), held)
 
 
-async def settle(turn: Turn) -> None:
-    """Let go of what was asked about: it was answered."""
-    await _keep(turn, "", {})
+async def settle(turn: Turn, answered: Collection[str] = ()) -> None:
+    """Let go of what was asked about: it was answered. What else was asked about stays open.
+
+    `answered` are the texts that were doubted; without them, or where none is one, the newest.
+    """
+    asked = await _asked_before(turn)
+    left = [each for each in asked if each["text"] not in answered]
+    newest, *older = (left if len(left) < len(asked) else left[1:]) or [{}]
+    held: dict[str, Any] = {
+        key: newest[key] for key in ("values", "tank", "entry") if key in newest
+    }
+    await _keep(turn, newest.get("text", ""), {**held, "older": older})
+
+
+async def _asked_before(turn: Turn) -> list[dict[str, Any]]:
+    """The numbers that were asked about and not answered, the newest first."""
+    found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
+    if found is None:
+        return []
+    held = {name: found.context.get(name) for name in ("values", "tank", "entry")}
+    newest = [{"text": found.context[UNHEARD], **held}] if held["values"] else []
+    return [*newest, *found.context.get("older", [])][:OPEN_AT_ONCE]
 
 
 async def _keep(turn: Turn, text: str, held: Mapping[str, Any]) -> None:
@@ -89,17 +115,27 @@ async def _keep(turn: Turn, text: str, held: Mapping[str, Any]) -> None:
 
 
 async def left(turn: Turn, stored: StoredTank) -> Left | None:
-    """The newest that was not understood or not answered, and was not told anew since."""
+    """What was not understood or not answered, and was not told anew since; the newest first."""
     found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
-    if found is None or not (text := str(found.context[UNHEARD])):
-        return None
-    if found.context.get("tank") not in {None, stored.id}:
+    if found is None:
         return None
     newer = await turn.uow.log.newest(turn.chat.id, PASSED)
-    newer = [entry for entry in newer if entry.id > found.context["entry"]]
+    asked = [{**found.context, "text": found.context[UNHEARD]}, *found.context.get("older", [])]
+    open_ = [each for held in asked if (each := _left(held, newer, stored)) is not None]
+    if not open_:
+        return None
+    newest, *others = open_
+    return replace(newest, others=tuple(others), open=any(each.open for each in open_))
+
+
+def _left(held: Mapping[str, Any], newest: Sequence[Entry], stored: StoredTank) -> Left | None:
+    """One thing that was told as it was kept; None where it is settled, or of another tank."""
+    if not (text := str(held["text"])) or held.get("tank") not in {None, stored.id}:
+        return None
+    newer = [entry for entry in newest if entry.id > held["entry"]]
     read = {each.what.analyte for entry in newer for each in entry.readings}
-    values: dict[str, float] = found.context.get("values", {})
-    kit = bool(found.context.get("kit"))
+    values: dict[str, float] = held.get("values") or {}
+    kit = bool(held.get("kit"))
     if kit and read:
         return None
     if not kit and (len(newer) >= PASSED or _told_anew(text, newer, stored)):

@@ -108,8 +108,14 @@ def not_heard(state: State, left: unheard.Left | None) -> list[str]:
     if left is None:
         return []
     if left.kit or left.values:
-        return [words.doubted(left.text, kit=left.kit), *_if_so(state, left)]
-    return [words.not_understood(left.text)]
+        return [words.doubted(left.text, kit=left.kit), *_if_so(state, left), *_others(state, left)]
+    return [words.not_understood(left.text), *_others(state, left)]
+
+
+def _others(state: State, left: unheard.Left) -> list[str]:
+    """The numbers that were asked about before and not answered either."""
+    told = ([words.doubted(each.text, kit=False), *_if_so(state, each)] for each in left.others)
+    return [line for lines in told for line in lines]
 
 
 def in_doubt(stored: StoredTank, state: State, left: unheard.Left | None) -> list[str] | None:
@@ -121,16 +127,17 @@ def in_doubt(stored: StoredTank, state: State, left: unheard.Left | None) -> lis
         return None
     if left.kit or left.values:
         first = words.cannot_tell(stored.name, left.text, kit=left.kit)
-        return [first, *_if_so(state, left)]
-    return [words.cannot_tell_yet(stored.name), words.not_understood(left.text)]
+        return [first, *_if_so(state, left), *_others(state, left)]
+    open_ = [words.not_understood(left.text), *_others(state, left)]
+    return [words.cannot_tell_yet(stored.name), *open_]
 
 
 def facts_of(state: State, left: unheard.Left | None) -> dict[str, object]:
     """What a number that is in doubt would mean, as facts; nothing where that is not bad."""
-    found = _supposed(state, left)
-    return (
-        {"supposed": [{"id": found.id, "severity": found.severity, **found.facts}]} if found else {}
-    )
+    every = (left, *left.others) if left is not None else ()
+    found = [f for each in every if (f := _supposed(state, each)) is not None]
+    told = [{"id": each.id, "severity": each.severity, **each.facts} for each in found]
+    return {"supposed": told} if told else {}
 
 
 def _if_so(state: State, left: unheard.Left) -> list[str]:

@@ -101,3 +101,36 @@ async def test_a_dose_of_no_known_amount_is_not_called_harmless(talk: Talk) -> N
     said = await talk.text("is that dangerous")
     assert WELL not in said
     assert "No more sodium bicarbonate today" in said
+
+
+async def test_all_numbers_that_are_not_answered_are_named(talk: Talk) -> None:
+    await water(talk, "ph 7.4 kh 5 temp 24")
+    await talk.say("ammonia 3 ??")
+    await talk.say("nitrite 2 ??")
+    (reply,) = await talk.say("all good?")
+    assert "“nitrite 2”" in reply.text
+    assert "“ammonia 3”" in reply.text
+    assert [each["id"] for each in reply.facts["supposed"]] == ["nitrite", "ammonia"]
+
+
+async def test_left_out_is_only_the_number_that_was_asked_about(talk: Talk) -> None:
+    await water(talk, "ph 7.4 kh 5 temp 24")
+    await talk.say("ammonia 3 ??")
+    await talk.say("nitrite 2 ??")
+    await talk.say("leave it out")
+    said = await talk.text("all good?")
+    assert "“nitrite 2”" not in said
+    assert "“ammonia 3”" in said
+    assert "within the limits" not in said
+
+
+async def test_a_number_told_anew_settles_its_own(talk: Talk) -> None:
+    await water(talk, "ph 7.4 kh 5 temp 24")
+    await talk.say("ammonia 3 ??")
+    await talk.say("nitrite 2 ??")
+    await talk.say("nitrite 0")
+    said = await talk.text("all good?")
+    assert "“ammonia 3”" in said
+    assert "“nitrite 2”" not in said
+    await talk.say("ammonia 0")
+    assert WELL in await talk.text("all good?")
