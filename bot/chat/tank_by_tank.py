@@ -6,10 +6,11 @@ from dataclasses import replace
 
 from bot.chat import readings
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
 from core.message import parse
 from core.message.model import Parsed
-from core.message.tank_by_tank import spread
+from core.message.tank_by_tank import after_joint, continued, spread
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -20,16 +21,53 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """
     if parsed.question is not None or parsed.command is not None:
         return None
-    told = [
-        _told(turn, line) for line in spread(turn.incoming.text, [tank.name for tank in turn.tanks])
-    ]
+    names = [tank.name for tank in turn.tanks]
+    lines = spread(turn.incoming.text, names)
+    if not lines and (line := await _continued(turn, names)) is not None:
+        one = _told(turn, line)
+        return None if one is None else await readings.keep(turn, replace(one, tank=None))
+    told = [_told(turn, line) for line in lines]
     of = {each.values[0].analyte if each.values else each.events[0].kind for each in told if each}
     sure = [each for each in told if each is not None]
     if len(sure) < 2 or len(sure) != len(told) or len(of) != 1:
         return None
+    if len({each.at for each in sure}) > 1:
+        return None
+    if any(event.kind == "dose" for each in sure for event in each.events):
+        return await _apart(turn, sure)
     values = tuple(value for each in sure for value in each.values)
     events = tuple(event for each in sure for event in each.events)
     return await readings.keep(turn, replace(sure[0], tank=None, values=values, events=events))
+
+
+async def _apart(turn: Turn, sure: list[Parsed]) -> list[Reply]:
+    """An entry a dose, so that each can be put right by itself: which soda it was, how much."""
+    replies: list[Reply] = []
+    whole = turn.incoming
+    for number, each in enumerate(sure):
+        if number:  # entries of one message: each needs an id of its own
+            turn.incoming = replace(whole, update_id=f"{whole.update_id}:{number}")
+        replies += await readings.keep(turn, replace(each, tank=None))
+    turn.incoming = whole
+    return replies
+
+
+async def _continued(turn: Turn, names: list[str]) -> str | None:
+    """``and 0 in two`` right after ``nitrite 1 in one``: the line of it; None for other texts."""
+    if len(names) < 2 or not turn.incoming.addressed:
+        return None
+    if after_joint(turn.incoming.text) is None:
+        return None
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > patience:
+        return None
+    entry = await turn.uow.log.current(turn.chat.id, latest[0].entry_id)
+    if entry is None or len(entry.readings) + len(entry.events) != 1:
+        return None
+    kept = [*(each.tank_id for each in entry.readings), *(each.tank_id for each in entry.events)]
+    tank = turn.tank_by_id(kept[0])
+    return None if tank is None else continued(turn.incoming.text, entry.text, tank.name, names)
 
 
 def _told(turn: Turn, line: str) -> Parsed | None:
@@ -37,7 +75,7 @@ def _told(turn: Turn, line: str) -> Parsed | None:
     read = parse(line, turn.context())
     if read.doubts or read.question is not None or read.command is not None:
         return None
-    if len(read.values) + len(read.events) != 1 or read.at is not None:
+    if len(read.values) + len(read.events) != 1:
         return None
     name = line.partition(":")[0]
     return replace(

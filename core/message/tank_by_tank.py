@@ -4,14 +4,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 from core.message.fold import fold
 from core.message.wordfile import spelt
 
 HEAD_WORDS: Final = 3
-"""Words before the first number: what is told, and who did it."""
+"""Words before the first number: what is told, when, and who did it."""
+
+TOLD_WORDS: Final = 4
+"""Words between a number and its tank: what it is of and what became of it (`6 neons died`)."""
+
+_NUMBER: Final = r"(\d+(?:[.,]\d+)?(?: ?%)?)"
 
 
 @cache
@@ -20,25 +25,108 @@ def _ways(file: str, section: str) -> str:
     return "|".join(re.escape(way) for way in sorted(found, key=len, reverse=True))
 
 
+@lru_cache(maxsize=256)
+def _part(names: tuple[str, ...]) -> re.Pattern[str]:
+    """A number, what it is of, and a tank: (number, of what, tank)."""
+    known = "|".join(map(re.escape, names))
+    word = r"[^\W\d][\w'-]*"
+    unit = r"(?: ?°[a-z]{1,3})"
+    of_what = rf"({unit}?(?: ?{word}(?: {word}){{0,{TOLD_WORDS - 1}}}?)??)"
+    places = rf"(?:(?:{_ways('described.txt', 'before')}) ){{0,2}}"
+    return re.compile(rf"{_NUMBER}{of_what} {places}({known})(?![\w'-])")
+
+
+@cache
+def _joint() -> re.Pattern[str]:
+    return re.compile(rf"(?:,| (?:{_ways('tank_by_tank.txt', 'joint')})(?!\w))+ ")
+
+
 def spread(text: str, tanks: Sequence[str]) -> tuple[str, ...]:
     """The message once for each tank, with what is told before its number; empty for other texts.
+
+    A later number that stands bare is of what the first one is of.
 
     Examples
     --------
     >>> spread("changed 30% on the cube and 50% on big", ["cube", "big"])
     ('cube: changed 30%', 'big: changed 50%')
+    >>> spread("added 5 neons in cube and 6 in big", ["cube", "big"])
+    ('cube: added 5 neons', 'big: added 6 neons')
     >>> spread("ph 7 in cube and kh 4 in big", ["cube", "big"])
     ()
     """
     if len(tanks) < 2 or "?" in text:
         return ()
     names = {fold(tank): tank for tank in tanks}
-    known = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
-    places = _ways("described.txt", "before")
-    part = rf"(\d+(?:[.,]\d+)? ?(?:%|[a-z°]{{1,6}})?) (?:(?:{places}) ){{0,2}}({known})"
-    joint = rf"(?:,| (?:{_ways('tank_by_tank.txt', 'joint')}))+ "
-    found = re.fullmatch(rf"([^\d,.;:!]+?) {part}{joint}{part}\W*", fold(text).strip())
-    if found is None or found[3] == found[5] or len(found[1].split()) > HEAD_WORDS:
+    part = _part(tuple(sorted(names, key=len, reverse=True)))
+    plain = fold(text).strip()
+    first = re.search(r"\d", plain)
+    head = "" if first is None else plain[: first.start()].strip()
+    if first is None or len(head.split()) > HEAD_WORDS or re.search(r"[,.;:!]", head):
         return ()
-    told = ((found[2], found[3]), (found[4], found[5]))
-    return tuple(f"{names[tank]}: {found[1]} {number.strip()}" for number, tank in told)
+    told: list[tuple[str, str, str]] = []
+    place = first.start()
+    while (found := part.match(plain, place)) is not None:
+        told.append((found[1], found[2], found[3]))
+        place = found.end()
+        if (joint := _joint().match(plain, place)) is None:
+            break
+        place = joint.end()
+    in_each = {tank for _number, _of, tank in told}
+    if len(told) < 2 or len(in_each) < len(told) or plain[place:].strip(" .!"):
+        return ()
+    of = told[0][1]
+    return tuple(
+        f"{names[tank]}: {f'{head} {number}{_of_what(own, of)}'.strip()}"
+        for number, own, tank in told
+    )
+
+
+def _of_what(own: str, first: str) -> str:
+    """What a number is of: what its own words begin to say, the first one's say to the end."""
+    begun = own.strip()
+    if begun and first.strip() != begun and not first.strip().startswith(f"{begun} "):
+        return own
+    return first
+
+
+def after_joint(text: str) -> str | None:
+    """A message that begins with a number, without a joint before it; None for other texts.
+
+    Examples
+    --------
+    >>> after_joint("and 0 in two"), after_joint("and kh 4 in two")
+    ('0 in two', None)
+    """
+    plain = fold(text).strip()
+    opened = _joint().match(f" {plain}")
+    rest = plain if opened is None else plain[opened.end() - 1 :]
+    return rest if rest[:1].isdigit() else None
+
+
+def continued(text: str, before: str, tank: str, tanks: Sequence[str]) -> str | None:
+    """The line that tells of another tank what was just told of one; None where `text` does not.
+
+    Parameters
+    ----------
+    text : str
+        What is said now, a number and a tank: `and 0 in two`.
+    before, tank : str
+        What was told before as typed, and the tank that it was kept for.
+    tanks : sequence of str
+        The names of the chat's tanks.
+
+    Examples
+    --------
+    >>> continued("and 0 in two", "nitrite 1", "one", ["one", "two"])
+    'two: nitrite 0'
+    """
+    own, rest = re.escape(fold(tank)), after_joint(text)
+    if rest is None:
+        return None
+    told = re.sub(rf"^(?:(?:{_ways('described.txt', 'before')}) )*{own}(?!\w):? ", "", fold(before))
+    for each in (told, f"{told.strip(' .!')} in {tank}"):
+        lines = spread(f"{each.strip(' .!')}, {rest}", tanks)
+        if len(lines) == 2 and lines[0].startswith(f"{tank}: "):
+            return lines[1]
+    return None

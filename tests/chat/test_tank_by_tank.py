@@ -59,3 +59,82 @@ async def test_what_is_asked_wished_or_of_two_things_is_kept_in_none_of_both(
         if facts.get("tank") and (facts.get("values") or facts.get("events"))
     ]
     assert len(kept) < 2
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("added 5 neons in cube and 6 in big", "added"),
+        ("5 neons died in cube and 6 in big", "lost"),
+        ("5 neons gestorben im cube und 6 in big", "lost"),
+    ],
+)
+async def test_a_bare_number_is_of_what_the_one_before_is_of(
+    talk: Talk, text: str, kind: str
+) -> None:
+    await two(talk)
+    told = {reply.facts["tank"]: reply.facts["events"] for reply in await talk.say(text)}
+    assert {tank: (events[0]["kind"], events[0]["count"]) for tank, events in told.items()} == {
+        "cube": (kind, 5),
+        "big": (kind, 6),
+    }
+
+
+async def test_a_day_told_once_is_that_of_each(talk: Talk) -> None:
+    await two(talk)
+    told = await talk.say("yesterday kh 5 in cube and 6 in big")
+    assert [reply.facts["values"][0]["value"] for reply in told] == [5, 6]
+    for tank in ("cube", "big"):
+        assert "yesterday" in await talk.text(f"history of kh for {tank}")
+
+
+async def test_each_dose_is_put_right_by_itself(talk: Talk) -> None:
+    await two(talk)
+    told = await talk.say("added 5 g soda to cube and 10 g to big")
+    grams = {
+        reply.facts["tank"]: reply.facts["events"][0]["grams"]
+        for reply in told
+        if "events" in reply.facts
+    }
+    assert grams == {"cube": 5, "big": 10}
+    asked = next(reply for reply in told if reply.facts.get("ask") == "soda")
+    put_right = await talk.press(1, asked)
+    assert put_right[0].facts["tank"] == "cube"
+    assert put_right[0].facts["events"][0]["substance"] == "sodium bicarbonate"
+
+
+@pytest.mark.parametrize(
+    ("before", "text"),
+    [
+        ("nitrite 1 in cube", "and 0 in big"),
+        ("cube: nitrite 1", "und 0 in big"),
+        ("nitrite 1 in cube", "0 in big"),
+        ("dans cube nitrite 1", "et 0 dans big"),
+    ],
+)
+async def test_a_number_for_the_other_tank_is_of_what_was_just_told(
+    talk: Talk, before: str, text: str
+) -> None:
+    await two(talk)
+    await talk.say(before)
+    told = (await talk.say(text))[0].facts
+    assert told["tank"] == "big"
+    assert [(each["analyte"], each["value"]) for each in told["values"]] == [("nitrite", 0)]
+
+
+@pytest.mark.parametrize(
+    ("before", "text"),
+    [
+        ("kh 5 ph 7 in cube", "and 6 in big"),  # of which of both
+        ("changed 20% in cube", "and 30 l in big?"),
+        ("nitrite 1 in cube", "and 0 in cube"),
+        ("how is cube", "and 0 in big"),
+    ],
+)
+async def test_a_number_that_may_be_of_something_else_is_kept_for_none(
+    talk: Talk, before: str, text: str
+) -> None:
+    await two(talk)
+    await talk.say(before)
+    told = [reply.facts for reply in await talk.say(text)]
+    assert not any(facts.get("values") or facts.get("events") for facts in told)
