@@ -75,11 +75,23 @@ async def _anew(turn: Turn, text: str, again: Again) -> list[Reply]:
 async def _wished(turn: Turn, offer: Offer, moved: Moved, again: Again) -> list[Reply] | None:
     """``want it 5`` where it was just asked to which value."""
     facts = offer.context.get("facts", {})
+    if (nitrate := _by_change(turn, offer, moved)) is not None:
+        return await _anew(turn, nitrate, again)
     asks = facts.keys() <= {"tank", "analyte", "step"} and "step" in facts
     if not asks or moved.to is None or moved.way == "down":
         return None
     name = facts["analyte"]
     return await _anew(turn, f"dose {name.replace('_', ' ')} {moved.to:g}", again)
+
+
+def _by_change(turn: Turn, offer: Offer, moved: Moved) -> str | None:
+    """``to get to 20`` right after `how much should i change`: the change that nitrate needs."""
+    asked = parse(str(offer.context.get(ASKED, {}).get("text", "")), turn.context()).question
+    if asked is None or asked.kind != "change" or moved.to is None or moved.way == "up":
+        return None
+    nitrate = offer.context.get("facts", {}).get("readings", {}).get("nitrate")
+    lower = isinstance(nitrate, int | float) and nitrate > moved.to
+    return f"lower nitrate to {moved.to:g}" if lower else None
 
 
 async def _told_last(turn: Turn) -> Offer | None:

@@ -138,3 +138,11 @@ async def test_what_is_not_done_is_not_kept(talk: Talk, text: str) -> None:
     assert not any(reply.facts.get("events") for reply in replies)
     (told,) = await talk.say("how much did i change")
     assert told.facts["week"] == []
+
+
+async def test_a_tank_made_without_a_name_may_be_given_one(talk: Talk) -> None:
+    (made,) = await talk.say("tank heute 30 l")
+    assert "/tank rename Tank" in made.text
+    await talk.say("/tank rename Tank Shed")
+    (resized,) = await talk.say("/tank volume 40 l")
+    assert "/tank rename" not in resized.text

@@ -91,3 +91,16 @@ async def test_how_it_is_warmed(fern: Talk, line: str) -> None:
     (reply,) = await fern.say(line)
     assert reply.text.startswith("Fern, 20 °C: warm it 1 °C an hour and 2 °C a day at most."), line
     assert reply.facts == {"step": 1.0, "temperature": 20.0}
+
+
+async def test_to_get_to_a_number_after_how_much_to_change_is_of_nitrate(talk: Talk) -> None:
+    for line in (
+        "/tank new Shed 100 l fresh",
+        "/source tap ph 7.6 kh 8 gh 10 no3 5 temp 24",
+        "kh 7.5, gh 9.5, ph 7.5, no3 40, 24 c, ammonia 0, nitrite 0",
+        "how much should i change",
+    ):
+        await talk.say(line)
+    (plan, *_more) = await talk.say("to get to 20")
+    assert plan.facts["before"]["nitrate"] == 40.0
+    assert plan.facts["share"] == pytest.approx(20 / 35, abs=0.02)

@@ -100,7 +100,11 @@ def separated(name: str) -> list[str]:
 
 def changed(tank: Tank) -> list[str]:
     """A tank was changed."""
-    return [_("Now {tank}.").format(tank=shown(tank))]
+    lines = [_("Now {tank}.").format(tank=shown(tank))]
+    if not tank.named:
+        told = _("It can have a name of its own, for example: /tank rename {name} Fern")
+        lines.append(told.format(name=tank.name))
+    return lines
 
 
 def not_for(before: float, now: float) -> str:
