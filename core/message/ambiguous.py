@@ -82,9 +82,9 @@ def _by_place(
             return entry
         if entry == ("time", "at") and following in {"dotted", "iso"}:
             return entry
-        ends = index + 1 == len(tokens) and index > 1 and tokens[index - 2].kind == "number"
-        if entry == ("event", "lost") and ends:
-            return entry  # "2 garnelen tot" is no range
+        ends = index + 1 == len(tokens) and tokens[max(index - 2, 0)].kind == "number"
+        if entry == ("event", "lost") and ends and index:
+            return entry  # "2 garnelen tot", "2 tot" is no range
         if entry == ("ask", "dose") and following == "analyte" and index == 0:
             return entry  # "dos kh 8" is no two
         if (

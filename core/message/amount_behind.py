@@ -2,14 +2,17 @@
 
 behind = giving word, thing told without amount, light words, ( "," | ":" | "-" | "(" ) amount end
 
-The amount is put before its thing, where the other readers look for it.
+The amount is put before its thing, where the other readers look for it. So is one that a day parts
+from its deed (`wasserwechsel gestern 30%`, `dosed yesterday 5 g soda`).
 """
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Final
 
 from core.message import bought, deed_asked, deed_told, deeds, quantities
+from core.message.amounts import LITRES
 from core.message.token import Token
 
 _PARTS: Final = frozenset({",", ":", "-", "–", "—", "(", "="})
@@ -39,6 +42,72 @@ def brought_forward(tokens: list[Token]) -> None:
             closed = closed and tokens[amount.last].text == ")"
             tokens[thing : amount.last + closed] = [*told, *tokens[thing:place]]
             floor = thing + len(told) + 1
+
+
+_DEEDS: Final = {
+    "water_change": frozenset({"%", *LITRES}),
+    "top_up": frozenset(LITRES),
+    "dose": deed_asked.WEIGHED,
+    "added": deed_asked.WEIGHED,
+}
+"""Deeds told by how much → the units of that."""
+_DAYS: Final = frozenset({"time", "clock", "iso"})
+
+
+def before_day(tokens: list[Token]) -> None:
+    """Put each amount that a day or an hour parts from its deed beside the deed, in place."""
+    for place, token in enumerate(tokens):
+        units = _DEEDS.get(str(token.value)) if token.kind == "event" else None
+        if units is None:
+            continue
+        first = place + 1
+        behind = _behind_times(tokens, first)
+        told = first < behind < len(tokens)
+        amount = quantities.read(tokens, behind) if told else None
+        if amount is not None and amount.value is not None and amount.unit in units:
+            last = _with_thing(tokens, amount.last, str(token.value))
+            if last:
+                tokens[first:last] = [*tokens[behind:last], *tokens[first:behind]]
+            continue
+        _led_by_amount(tokens, place, units)
+
+
+def _behind_times(tokens: list[Token], first: int) -> int:
+    """Behind the days and hours that begin there, light words before them; `first` for none."""
+    place = last = first
+    while place < len(tokens):
+        token = tokens[place]
+        ahead = tokens[place + 1] if place + 1 < len(tokens) else token
+        numbered = quantities.is_number(token) and ahead.kind == "time" and ahead.value != "one"
+        if (token.kind in _DAYS and token.value != "one") or numbered:
+            place += 1 + numbered
+            last = place
+        elif token.kind == "fill":
+            place += 1
+        else:
+            break
+    return last
+
+
+def _with_thing(tokens: list[Token], place: int, deed: str) -> int:
+    """Behind an amount that ends there, with what went in; 0 where it may be of anything else."""
+    if deed in _GIVING:
+        while place < len(tokens) and tokens[place].kind == "fill":
+            place += 1
+        named = place < len(tokens) and tokens[place].kind == "substance"
+        return place + 1 if named and _ends(tokens, place + 1) else 0
+    told = place < len(tokens) and tokens[place].kind == "analyte"
+    return place if told or _ends(tokens, place) else 0
+
+
+def _led_by_amount(tokens: list[Token], deed: int, units: Collection[str]) -> None:
+    """`30% gestern gewechselt`: put the day behind the deed where the amount opens the line."""
+    amount = quantities.read(tokens, 0) if deed and quantities.is_number(tokens[0]) else None
+    if amount is None or amount.value is None or amount.unit not in units:
+        return
+    if tokens[deed].value in _GIVING or _behind_times(tokens, amount.last) != deed:
+        return
+    tokens[amount.last : deed + 1] = [tokens[deed], *tokens[amount.last : deed]]
 
 
 def _ends(tokens: list[Token], place: int) -> bool:

@@ -28,6 +28,7 @@ from core.message import (
     nearly_done,
     quantities,
     refilled,
+    risen,
 )
 from core.message.clauses import Clause
 from core.message.state import Line, Statement
@@ -65,11 +66,14 @@ def build(tokens: list[Token], state: Statement) -> Line:
     if state.context.tanks:
         animal_words.place_first(tokens)
     kinds = {token.kind for token in tokens}
+    if "analyte" in kinds:
+        risen.read_as_told(tokens)
     if "substance" in kinds:
         amount_behind.brought_forward(tokens)
         if deeds.dosed(tokens):
             kinds.add("event")
     if "event" in kinds:
+        amount_behind.before_day(tokens)
         if state.context.tanks:
             naming.of_events(tokens, state)
         found = events.find(tokens, state.source, state.context)

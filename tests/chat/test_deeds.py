@@ -396,3 +396,9 @@ async def test_one_more_on_the_same_day_is_told_in_full(talk: Talk) -> None:
     await talk.say("kh 4 ph 7.2 25c ammonia 0")
     await talk.say("put in 3 g baking soda")
     assert "Too much for one day: 4.5 g" in await talk.text("put in 1.5 g baking soda")
+
+
+async def test_two_dead_in_a_word_of_two_languages_are_a_loss(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (reply,) = await talk.say("2 tot")
+    assert [(e["kind"], e["count"]) for e in reply.facts["events"]] == [("lost", 2)]
