@@ -32,7 +32,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if said.forget is not None:
         return await forgetting.forget(turn, said)
-    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    latest = await turn.uow.offers.latest(turn.chat.id, 2)
+    beside = len(latest) > 1 and latest[1].made_at == latest[0].made_at
+    if said.undo and beside and latest[0].entry_id is None:
+        latest = latest[1:]  # of one message a part was kept and a part asked about
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > patience:
         return None

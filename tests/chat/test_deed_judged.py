@@ -146,3 +146,10 @@ async def test_a_tank_made_without_a_name_may_be_given_one(talk: Talk) -> None:
     await talk.say("/tank rename Tank Shed")
     (resized,) = await talk.say("/tank volume 40 l")
     assert "/tank rename" not in resized.text
+
+
+@pytest.mark.parametrize("text", ["no other way round", "other way round", "andersrum"])
+async def test_what_was_kept_beside_a_doubt_is_taken_back(talk: Talk, text: str) -> None:
+    await shed(talk)
+    await talk.say("ammonia 2 before the change, now its 1")
+    assert "Taken back: Shed: ammonia 1 mg/L" in await talk.text(text)
