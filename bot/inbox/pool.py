@@ -9,7 +9,8 @@ from functools import partial
 
 from bot.clock import Clock
 from bot.inbox.model import Job
-from bot.inbox.rows import SUSPECT, Inbox, NotMine
+from bot.inbox.rows import Inbox, NotMine
+from bot.inbox.statements import SUSPECT
 from bot.inbox.trouble import describe, report, wait_before
 from bot.inbox.worker import Worker
 

@@ -15,11 +15,11 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import ColumnElement, Row, and_, case, delete, exists, func, or_, select, update
+from sqlalchemy import delete, func, select, update
 from sqlalchemy.dialects import postgresql, sqlite
-from sqlalchemy.orm import aliased
 
 from bot.clock import Clock
+from bot.inbox import statements
 from bot.inbox.model import Arrival, Job
 from bot.inbox.together import Together
 from bot.store.database import Database
@@ -28,13 +28,6 @@ from bot.store.uow import UnitOfWork
 
 LEASE = timedelta(seconds=15)
 """How long a worker may hold a row without a sign of life."""
-
-OPEN = ("waiting", "taken", "handled")
-
-SUSPECT = 6
-"""Taken this often and never handled, a message may be what kills us: it is tried alone, and
-from then on only those trials count, so that what was in hand beside it is not blamed."""
-
 
 Shown = tuple[int, str]
 """The token of a reply, and the messenger's id of the message that showed it."""
@@ -101,12 +94,14 @@ class Inbox:
         """Take at most `limit` rows, the oldest open one of each chat that nobody holds."""
         now = self._clock.now()
         async with self._database.write() as uow:
-            rows = await uow.session.execute(self._turn(now, limit))
+            rows = await uow.session.execute(statements.next_rows(self._messenger, now, limit))
             held = {row.id: row.owner is not None for row in rows}
             if not held:
                 return []
-            taken = await uow.session.execute(_take(list(held), self.owner, now + self.lease))
-            jobs = [_job(row, interrupted=held[row.id]) for row in taken]
+            taken = await uow.session.execute(
+                statements.take(list(held), self.owner, now + self.lease)
+            )
+            jobs = [statements.job(row, interrupted=held[row.id]) for row in taken]
             await uow.commit()
         return sorted(jobs, key=lambda job: job.id)
 
@@ -131,7 +126,7 @@ class Inbox:
             Where the row is no longer this process's; the unit of work must not be committed.
         """
         values = {"state": "handled", "replies": replies, "sent": 0, "error": error}
-        mine = await uow.session.scalar(_settle([job.id], self.owner, values))
+        mine = await uow.session.scalar(statements.settle([job.id], self.owner, values))
         if mine is None:
             raise NotMine(job.id)
 
@@ -145,7 +140,7 @@ class Inbox:
         """Note how many replies have been accepted; raises NotMine where the row is gone."""
         async with self._database.write() as uow:
             values = {"sent": sent, "unsure": 0}
-            if await uow.session.scalar(_settle([job.id], self.owner, values)) is None:
+            if await uow.session.scalar(statements.settle([job.id], self.owner, values)) is None:
                 raise NotMine(job.id)
             await _note_shown(uow, shown)
             await uow.commit()
@@ -159,7 +154,7 @@ class Inbox:
     async def park(self, job: Job, error: str, sent: int = 0) -> None:
         """Set a row aside for the operator, with a short reference to the log."""
         values = {"state": "parked", "sent": sent, "answered_at": self._clock.now()}
-        await self._finish([job.id], **values, error=error, **_FREE)
+        await self._finish([job.id], **values, error=error, **statements.FREE)
 
     async def postpone(
         self,
@@ -187,7 +182,7 @@ class Inbox:
             update(InboxRow)
             .where(
                 InboxRow.messenger == self._messenger,
-                InboxRow.state.in_(OPEN),
+                InboxRow.state.in_(statements.OPEN),
                 InboxRow.owner.is_not(None),
                 InboxRow.owner != self.owner,
             )
@@ -230,48 +225,26 @@ class Inbox:
             "error": arrival.problem,
         }
 
-    def _turn(self, now: datetime, limit: int) -> Any:
-        """Select the rows whose turn it is, and lock them where the engine locks rows."""
-        older = aliased(InboxRow)
-        overtaking = exists().where(
-            older.messenger == InboxRow.messenger,
-            older.chat == InboxRow.chat,
-            older.state.in_(OPEN),
-            older.id < InboxRow.id,
-        )
-        return (
-            select(InboxRow.id, InboxRow.owner)
-            .where(
-                InboxRow.messenger == self._messenger,
-                InboxRow.state.in_(OPEN),
-                or_(InboxRow.lease_until.is_(None), InboxRow.lease_until <= now),
-                ~overtaking,
-            )
-            .order_by(InboxRow.id)
-            .limit(limit)
-            .with_for_update(skip_locked=True)
-        )
-
     async def let_go(self) -> int:
         """Let go of all that this process still holds, as the last thing it does."""
         now = self._clock.now()
-        return await self._change(_settle(None, self.owner, {"lease_until": now}))
+        return await self._change(statements.settle(None, self.owner, {"lease_until": now}))
 
     async def _note_answered(self, rows: list[_Answered]) -> None:
         ids: dict[tuple[int, str | None], list[int]] = {}
         for row, sent, error, _ in rows:
             ids.setdefault((sent, error), []).append(row)
-        done = {"state": "answered", "answered_at": self._clock.now(), **_FREE}
+        done = {"state": "answered", "answered_at": self._clock.now(), **statements.FREE}
         async with self._database.write() as uow:
             for (sent, error), some in ids.items():
                 values = {**done, "sent": sent, "error": error}
-                await uow.session.execute(_settle(some, self.owner, values))
+                await uow.session.execute(statements.settle(some, self.owner, values))
             for *_, shown in rows:
                 await _note_shown(uow, shown)
             await uow.commit()
 
     async def _finish(self, ids: list[int], **values: Any) -> int:
-        return await self._change(_settle(ids, self.owner, values))
+        return await self._change(statements.settle(ids, self.owner, values))
 
     async def _change(self, statement: Any) -> int:
         async with self._database.write() as uow:
@@ -283,39 +256,3 @@ class Inbox:
 async def _note_shown(uow: UnitOfWork, shown: Shown | None) -> None:
     if shown is not None:
         await uow.offers.note_sent(*shown)
-
-
-def _take(ids: list[int], owner: str, until: datetime) -> Any:
-    state: ColumnElement[str] = func.replace(InboxRow.state, "waiting", "taken")
-    suspect = and_(InboxRow.replies.is_(None), InboxRow.attempts >= SUSPECT)
-    attempts = case((suspect, InboxRow.attempts), else_=InboxRow.attempts + 1)
-    return (
-        update(InboxRow)
-        .where(InboxRow.id.in_(ids))
-        .values(state=state, owner=owner, lease_until=until, attempts=attempts)
-        .returning(*(getattr(InboxRow, name) for name in _JOB))
-        .execution_options(synchronize_session=False)
-    )
-
-
-def _settle(ids: list[int] | None, owner: str, values: dict[str, Any]) -> Any:
-    """Change open rows (all of them for None) where the owner still is this one."""
-    chosen = () if ids is None else (InboxRow.id.in_(ids),)
-    return (
-        update(InboxRow)
-        .where(*chosen, InboxRow.owner == owner, InboxRow.state.in_(OPEN))
-        .values(**values)
-        .returning(InboxRow.id)
-        .execution_options(synchronize_session=False)
-    )
-
-
-_FREE = {"owner": None, "lease_until": None}
-_JOB = (
-    "id", "update_id", "chat", "raw", "received_at", "attempts", "replies", "sent", "unsure",
-    "error",
-)  # fmt: skip
-
-
-def _job(row: Row[Any], *, interrupted: bool) -> Job:
-    return Job(interrupted=interrupted, **{name: getattr(row, name) for name in _JOB})

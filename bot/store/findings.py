@@ -9,7 +9,7 @@ from typing import cast
 from sqlalchemy import bindparam, insert, select
 from sqlalchemy.ext.asyncio import AsyncSession
 
-from bot.store.log import LIVE
+from bot.store.log_rows import LIVE
 from bot.store.models import EntryRow, FindingRow
 from core.advice.findings import Finding, Severity, Told
 

@@ -9,7 +9,8 @@ from datetime import timedelta
 
 from bot.clock import SystemClock
 from bot.inbox.pool import Pool
-from bot.inbox.rows import LEASE, SUSPECT, Inbox
+from bot.inbox.rows import LEASE, Inbox
+from bot.inbox.statements import SUSPECT
 from bot.inbox.worker import Worker
 from bot.store.database import Database
 from tests.inbox.fakes import MESSENGER, Echo, Post, arrival

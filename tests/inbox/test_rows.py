@@ -9,7 +9,8 @@ from sqlalchemy import func, select
 
 from bot.clock import SimulatedClock
 from bot.inbox.model import Arrival, Job
-from bot.inbox.rows import LEASE, SUSPECT, Inbox, NotMine
+from bot.inbox.rows import LEASE, Inbox, NotMine
+from bot.inbox.statements import SUSPECT
 from bot.store.database import Database
 from bot.store.models import InboxRow
 from tests.inbox.fakes import MESSENGER, arrival
