@@ -10,6 +10,7 @@ from bot.chat.replacing import answered, replacement, said, store
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.store.log import Entry
+from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Command, Parsed
 from core.message.tanks import match, named_alone
@@ -43,6 +44,27 @@ async def move(
         ),
     )
     return await store(turn, moved, words.moved(tank.name, said(turn, moved)))
+
+
+async def only(turn: Turn, entry_id: int, tank: StoredTank) -> list[Reply] | None:
+    """``that was for the cube only``: what was told of more tanks counts in that one alone.
+
+    What was told of another tank alone is moved; None where nothing stands.
+    """
+    await turn.know_waters()
+    entry = await turn.uow.log.current(turn.chat.id, entry_id)
+    if entry is None or entry.is_empty:
+        return None
+    held = {reading.tank_id for reading in entry.readings}
+    held |= {event.tank_id for event in entry.events}
+    if tank.id not in held or len(held) == 1:
+        return await move(turn, Command("move", tank.name), Parsed("none"), of=entry)
+    kept = replace(
+        replacement(turn, entry, "moved"),
+        readings=tuple(each for each in entry.readings if each.tank_id == tank.id),
+        events=tuple(each for each in entry.events if each.tank_id == tank.id),
+    )
+    return await store(turn, kept, words.moved(tank.name, said(turn, kept)))
 
 
 async def to_meant(turn: Turn, entry: Entry, which: str) -> list[Reply] | None:

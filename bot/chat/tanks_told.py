@@ -26,7 +26,7 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if turn.incoming.group:
         return None
     if (alone := turn.tank_named(turn.incoming.text.strip(_EDGES))) is not None:
-        return await _shown(turn, alone)
+        return await shown(turn, alone)
     if (line := tank_words.named(turn.incoming.text)) is not None:
         known = turn.tank_named(tank_words.name_in(line)) is not None
         return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)
@@ -93,7 +93,7 @@ async def _volume_alone(turn: Turn) -> list[Reply] | None:
     return [await ask_whether(turn, stored, volume)]
 
 
-async def _shown(turn: Turn, stored: StoredTank) -> list[Reply]:
+async def shown(turn: Turn, stored: StoredTank) -> list[Reply]:
     """A tank by its bare name: what it is and how it stands; from now on it is the one in use."""
     await turn.use_tank(stored)
     return [await tanks.show(turn, stored), *await standing.status(turn, Question("safe"))]

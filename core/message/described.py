@@ -16,6 +16,10 @@ CLEARLY: Final = 1.25
 """So many times larger is a tank that anybody would call the big one of two."""
 
 
+FIRST: Final = 3
+"""The group of one that opens a message: `big one kh 3`, where `big one died` is an animal."""
+
+
 @cache
 def _ways() -> dict[str, tuple[str, ...]]:
     """Section of the file → all ways to say it, the longest first."""
@@ -72,7 +76,8 @@ def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, 
     plain = [_any(way for way in meant if not way.isdigit())] if traits else []
     known = rf"(?:(?<!\S)(?:{_any(ways['before'])})[ ']+|^)({'|'.join([*plain, *sized])})"
     placed = rf"|(?<!\S)(?:{_any(ways['place'])}) ({_any(ones)})" if ones else "|(?!)()"
-    return re.compile(rf"(?:{known}{placed})(?![\w'-])"), meant | ones
+    first = rf"|^(?:(?:{_any(ways['before'])}) )?({_any(ones)})" if ones else "|(?!)()"
+    return re.compile(rf"(?:{known}{placed}{first})(?![\w'-])"), meant | ones
 
 
 def _any(ways: Iterable[str]) -> str:
@@ -98,7 +103,7 @@ def mark(tokens: list[Token], folded: str, looks: tuple[Look, ...]) -> list[Toke
     if pattern is None:
         return tokens
     for found in pattern.finditer(folded):
-        group = 1 if found[1] is not None else 2
+        group = found.lastindex or 1
         said = found[group]
         start, end = found.span(group)
         name = meant.get(said) or meant[said[: len(said) - len(said.lstrip("0123456789"))]]
@@ -106,7 +111,9 @@ def mark(tokens: list[Token], folded: str, looks: tuple[Look, ...]) -> list[Toke
         behind = next((token for token in tokens if token.start >= end), None)
         if not inside or any(token.kind == "tank" for token in inside):
             continue
-        if found.start() == start and (behind is None or behind.kind not in {"analyte", "p"}):
+        opens = found.start() == start or group == FIRST
+        ends = opens and not folded.startswith(":", end)
+        if ends and (behind is None or behind.kind not in {"analyte", "p"}):
             continue
         if said.isdigit() and not _says_more_of(behind):
             continue

@@ -16,7 +16,8 @@ async def with_tanks(talk: Talk) -> None:
     "line",
     [
         "the big tank has ph 7.8", "ph 7.8 in the 240", "the 240 l has ph 7.8", "big tank ph 7.8",
-        "ph 7.8 in the big one", "the other tank ph 7.8", "das große Becken hat ph 7.8",
+        "ph 7.8 in the big one", "big one ph 7.8", "other one ph 7.8", "the big one: ph 7.8",
+        "the other tank ph 7.8", "das große Becken hat ph 7.8",
         "ph 7,8 im grossen becken", "le grand bac a ph 7.8", "el acuario grande tiene ph 7.8",
         "nel acquario grande ph 7.8", "no aquário grande ph 7.8", "in de grote bak ph 7.8",
         "w dużym akwarium ph 7.8", "i stora akvariet ph 7.8", "the 63 gal has ph 7.8",

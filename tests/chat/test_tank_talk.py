@@ -1,0 +1,128 @@
+"""What is asked of the tanks themselves, and of the one in use."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.fixture
+async def two(talk: Talk) -> Talk:
+    await talk.say("/tank new cube 60 l fresh")
+    await talk.say("/tank new reefy 200 l fresh")
+    return talk
+
+
+@pytest.mark.parametrize(
+    "text", ["my tanks", "what tanks", "meine Becken", "mes bacs?", "moje akwaria"]
+)
+async def test_tanks_are_listed_with_what_stands(two: Talk, text: str) -> None:
+    await two.say("cube: kh 3")
+    (told,) = await two.say(text)
+    assert [each["volume_l"] for each in told.facts["tanks"]] == [60, 200]
+    assert told.facts["readings"]["cube"]["kh"] == 3
+    assert told.facts["readings"]["reefy"] == {}
+
+
+@pytest.mark.parametrize(
+    "text", ["which tank is worse", "compare tanks", "welches becken ist schlechter?"]
+)
+async def test_the_worse_one_is_told_first(two: Talk, text: str) -> None:
+    await two.say("cube: nitrite 0 ammonia 0")
+    await two.say("reefy: nitrite 1")
+    head, *each = await two.say(text)
+    assert head.facts["tanks"] == ["reefy", "cube"]
+    assert "reefy" in head.text
+    assert [reply.facts["tank"] for reply in each] == ["reefy", "cube"]
+
+
+async def test_no_tank_is_called_worse_while_one_is_not_measured(two: Talk) -> None:
+    await two.say("reefy: nitrite 1")
+    head, *_each = await two.say("which tank is worse?")
+    assert "cannot tell" in head.text
+    assert "cube" in head.text
+
+
+async def test_a_change_and_the_readings_are_told_of_each(two: Talk) -> None:
+    await two.say("cube: nitrite 0")
+    await two.say("reefy: nitrite 1")
+    changes = await two.say("which tank needs a change")
+    assert [reply.facts["tank"] for reply in changes] == ["cube", "reefy"]
+    assert [len(reply.facts["findings"]) > 0 for reply in changes] == [False, True]
+    assert len(await two.say("last readings of both")) == 2
+
+
+@pytest.mark.parametrize("text", ["switch to cube", "use the cube", "nimm cube", "passe à cube"])
+async def test_a_tank_is_taken_from_then_on(two: Talk, text: str) -> None:
+    await two.say("reefy: kh 5")
+    await two.say(text)
+    assert (await two.say("which tank is this?"))[0].facts["tank"] == "cube"
+    assert (await two.say("kh 4"))[0].facts["tank"] == "cube"
+
+
+@pytest.mark.parametrize(
+    "text", ["use 5 g soda in cube", "switch to cube?? 5 g", "should i use cube salt"]
+)
+async def test_other_uses_switch_to_no_tank(two: Talk, text: str) -> None:
+    await two.say("reefy: kh 5")
+    await two.say(text)
+    assert "cube: 60" not in (await two.text("how is my water"))
+
+
+async def test_the_other_is_answered_as_the_last_was(two: Talk) -> None:
+    await two.say("cube: kh 3 ph 7 ammonia 0 temp 24")
+    await two.say("reefy: kh 2 ph 7 ammonia 0 temp 24")
+    await two.say("how is the cube")
+    (told,) = await two.say("and the other?")
+    assert told.facts["tank"] == "reefy"
+    assert told.facts["readings"]["kh"] == 2
+    plan = (await two.say("dose kh 4 in cube"))[0]
+    assert plan.facts["tank"] == "cube"
+    other = (await two.say("and the other one?"))[0]
+    assert (other.facts["tank"], other.facts["from"], other.facts["to"]) == ("reefy", 2, 4)
+
+
+@pytest.mark.parametrize("text", ["oops that was for the cube only", "nur cube", "only in cube"])
+async def test_what_was_told_of_both_counts_in_one_alone(two: Talk, text: str) -> None:
+    await two.say("ph 7 in both")
+    await two.say(text)
+    assert "pH 7" in await two.text("history ph for cube")
+    assert "no readings" in await two.text("history ph for reefy")
+
+
+async def test_what_was_told_of_the_other_is_moved(two: Talk) -> None:
+    await two.say("ph 7 in reefy")
+    (told,) = await two.say("that was for the cube only")
+    assert (told.facts["tank"], told.facts["values"][0]["value"]) == ("cube", 7)
+    assert "no readings" in await two.text("history ph for reefy")
+
+
+async def test_a_question_about_animals_is_asked_of_the_tank_that_is_named(two: Talk) -> None:
+    await two.say("switch to cube")
+    await two.say("6 neons")
+    (asked,) = await two.say("in the big one")
+    assert asked.facts["tank"] == "reefy"
+    assert "6 neons" not in await two.text("who lives where")
+    await two.say("yes")
+    assert "reefy: 6 neons" in await two.text("who lives there")
+
+
+@pytest.mark.parametrize("text", ["how many left", "wie viele noch?", "ile zostało"])
+async def test_after_a_death_the_number_on_record_is_told(two: Talk, text: str) -> None:
+    await two.say("reefy: added 10 neons")
+    await two.say("2 neons died")
+    assert (await two.say(text))[0].facts["stock"] == {"reefy": {"neons": 8}}
+
+
+@pytest.mark.parametrize("text", ["werte?", "values", "wyniki"])
+async def test_the_last_readings_are_told_in_a_word(two: Talk, text: str) -> None:
+    await two.say("reefy: kh 5")
+    told = await two.text(text)
+    assert "reefy" in told
+    assert "KH 5" in told
+
+
+async def test_what_is_low_is_told_by_the_last_readings(two: Talk) -> None:
+    await two.say("reefy: kh 1 ph 7")
+    assert (await two.say("whats low"))[0].facts["findings"][0]["id"] == "low_kh"
