@@ -40,6 +40,15 @@ async def ideal(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return None if found is None else await _told(turn, parsed, found)
 
 
+async def judged(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``is no3 high``: the value on record first; None where it is not asked so."""
+    told = parsed.values or parsed.events or turn.current_tank is None
+    if told or not turn.incoming.addressed:
+        return None
+    found = value_asked.judged(turn.incoming.text)
+    return None if found is None else await _told(turn, parsed, found)
+
+
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """What is known of the values that a message names which nothing else understood."""
     found = asked(turn.incoming.text)

@@ -268,6 +268,7 @@ BEFORE_READINGS: Final[tuple[Look, ...]] = (
     pace.answer,
     poison_by_ph.answer,
     about_values.hard_or_soft,
+    about_values.judged,
     first_things.answer,
     lone_value.answer,
     lambda turn, _parsed: warming.answer(turn),

@@ -49,7 +49,7 @@ def left_of_measured(state: State, ion: str) -> float:
     left = measured.value
     new = state.source.get(ion)
     for happening in sorted(state.events or (), key=lambda each: each.at):
-        if measured.at < happening.at <= state.now:
+        if happening.is_after(measured) and happening.at <= state.now:
             share = _changed(happening.what, state.tank.volume_l)
             left += share * ((0.0 if new is None else new.value) - left)
     return left

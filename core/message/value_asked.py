@@ -13,7 +13,7 @@ from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
 from core.message.wordfile import patterns
 
-_SECTIONS: Final = ("hard", "water", "should", "ideal")
+_SECTIONS: Final = ("hard", "water", "should", "ideal", "judged")
 _MOST: Final = 12
 """Tokens of such a message, at most: a longer one says more than that."""
 _NAMED: Final = 3
@@ -69,6 +69,39 @@ def ideal(text: str) -> Asked | None:
     """
     found = asked(text) if _words()["ideal"].search(fold(text)) else None
     return None if found is None else Asked(found.analytes, should=True)
+
+
+def judged(text: str) -> Asked | None:
+    """The one value that is asked whether it is high or low: ``is my no3 high``; None otherwise.
+
+    Examples
+    --------
+    >>> judged("is my no3 still high?").analytes, judged("ist das ph zu hoch").analytes
+    (('nitrate',), ('ph',))
+    >>> judged("is kh important"), judged("is high no3 bad for shrimp"), judged("no3 high")
+    (None, None, None)
+    """
+    plain = fold(text)
+    found = _words()["judged"].search(plain)
+    if found is None:
+        return None
+    rest = f"{plain[: found.start()]} {plain[found.end() :]}"
+    tokens = cut(rest, lexicon(), rest, most=_MOST + 1)
+    names = [str(t.value).partition("@")[0] for t in tokens if t.kind == "analyte"]
+    asks = "?" in plain or (bool(tokens) and (tokens[0].value == "link" or tokens[0].text in _ASKS))
+    light = all(
+        token.kind in {"analyte", "fill"} or token.value == "link" or token.text in _LIGHT | _ASKS
+        for token in tokens
+    )
+    light = light and _words()["judged"].search(rest) is None
+    if len(names) != 1 or names[0] not in ANALYTES or not light:
+        return None
+    return Asked((names[0],)) if asks else None
+
+
+_LIGHT: Final = frozenset({"?", "!", ".", "'", "-", "¿", "que", "ce"})
+_ASKS: Final = frozenset({"czy", "est", "esta"})
+"""Words that open such a question without a word for "is" that the lexicon has."""
 
 
 def asked(text: str) -> Asked | None:

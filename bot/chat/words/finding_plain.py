@@ -16,10 +16,6 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         ),
         {"total_n": SMALL},
     ),
-    "nitrate": (
-        N_("Nitrate {nitrate} mg/L is over {limit}: change water in small, frequent steps."),
-        {"nitrate": 0, "limit": 0},
-    ),
     "too_warm": (
         N_(
             "Temperature {temperature} °C is too warm for almost any animal (over {limit}): heater"

@@ -135,6 +135,17 @@ def _low_kh(facts: Facts) -> str:
     )
 
 
+def _nitrate(facts: Facts) -> str:
+    if "left" in facts:
+        told = _(
+            "Nitrate was {nitrate} mg/L, over {limit}, before water was changed: about {left} by"
+            " that, more if the new water has some. Test it again."
+        )
+        return filled(told, facts, nitrate=0, limit=0, left=0)
+    told = _("Nitrate {nitrate} mg/L is over {limit}: change water in small, frequent steps.")
+    return filled(told, facts, nitrate=0, limit=0)
+
+
 def _ph_extreme(facts: Facts) -> str:
     if number(facts, "ph") < number(facts, "limit"):
         told = _(
@@ -210,6 +221,7 @@ _LINES: Mapping[str, Callable[[Facts], str]] = {
     "ammonia": _ammonia,
     "ammonia_seen": _ammonia_seen,
     "low_kh": _low_kh,
+    "nitrate": _nitrate,
     "ph_extreme": _ph_extreme,
     "overdose": finding_deeds.overdose,
     "nutrient_overdose": finding_deeds.nutrient,

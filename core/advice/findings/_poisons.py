@@ -140,14 +140,19 @@ def _chloride(state: State) -> float | None:
 
 
 def nitrate(state: State) -> Finding | None:
-    """Nitrate over what harms the kinds on record, else sensitive fresh-water animals."""
+    """Nitrate over what harms the kinds on record, else sensitive fresh-water animals.
+
+    `left`: what changes since the test leave of it, where that is within the limit again.
+    """
     reading = state.last("nitrate")
     if reading is None or reading.qualifier == "<":
         return None
     limit = limit_of_nitrate(state)
     if limit is None or reading.value <= limit:
         return None
-    return Finding("nitrate", "warn", {"nitrate": reading.value, "limit": limit})
+    left = left_of_measured(state, "nitrate")
+    thinned: Facts = {"left": left} if left <= limit else {}
+    return Finding("nitrate", "warn", {"nitrate": reading.value, "limit": limit, **thinned})
 
 
 def limit_of_nitrate(state: State) -> float | None:

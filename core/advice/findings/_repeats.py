@@ -104,10 +104,22 @@ CO2_DEADLY: Final = 2.0 * limits.CO2_WARN
 def _is_news(finding: Finding, before: Sequence[Told] | None, now: datetime) -> bool:
     if not before or finding.severity == "alarm" or _is_deadly_co2(finding):
         return True
+    if _is_otherwise(finding, before[-1]):
+        return True
     if _side(finding) * _side(before[-1].finding) < 0:
         return True  # from too cold to too warm is no repeat
     episode, wait = _episode(before)
     return now - before[-1].at >= wait or _is_worst(finding, episode)
+
+
+def _is_otherwise(finding: Finding, last: Told) -> bool:
+    """Whether nitrate that fell is still too much: silence would tell that it is well."""
+    if finding.id != "nitrate":
+        return False
+    if ("left" in finding.facts) != ("left" in last.finding.facts):
+        return True
+    now, then = _number(finding, "nitrate"), _number(last.finding, "nitrate")
+    return then - now > WORSE_BY * then
 
 
 def _is_deadly_co2(finding: Finding) -> bool:
