@@ -99,6 +99,8 @@ def _asks(told: Said, value: float | None, litres: float | None) -> Asks | None:
             return "one_go"
         if told.has("salt", "straight") and classes & {"add", "may", "into", "get"}:
             return "straight"
+        if told.has("how_much", "salt", "up") and classes <= _OF_UP:
+            return "wish"  # how much salt to bring it up
         if told.has("how_much", "water", "out", "into"):
             return "litres"
         return "out" if told.has("how_much", "out") and classes <= _OF_OUT else None
@@ -121,6 +123,7 @@ def _is_salinity(value: float) -> bool:
     return SALINITIES[0] <= value <= SALINITIES[1]
 
 
+_OF_UP: Final = frozenset({"how_much", "salt", "up", "to", "get", "may", "salinity", "add"})
 _OF_OUT: Final = frozenset({"how_much", "out", "water", "get", "may"})
 _SALTS: Final = frozenset({"sodium chloride", "sea salt"})
 _VOLUMES: Final = {"litre": "l", "gallon": "gal"}

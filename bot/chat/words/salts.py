@@ -88,6 +88,11 @@ def salt_for_what() -> list[str]:
     ]
 
 
+def no_table_salt() -> str:
+    """That what is called salt raises no hardness."""
+    return _("These are the salts for it. Table salt (sodium chloride) raises neither GH nor KH.")
+
+
 def which_salinity(volume_l: float) -> list[str]:
     """New sea water needs to know how salt."""
     return [
