@@ -63,7 +63,7 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     if danger is not None:
         return [await emergencies.help_in(turn, stored, danger)]
     if not state.readings:
-        return [await turn.reply(words.nothing_measured(stored.name))]
+        return [await _unmeasured(turn, stored, state)]
     looked_at = state.readings
     if question.analyte is not None:
         looked_at = {a: r for a, r in state.readings.items() if a == question.analyte}
@@ -87,6 +87,15 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     if not found and unknown:
         facts["not_judged"] = list(unknown)
     return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]
+
+
+async def _unmeasured(turn: Turn, stored: StoredTank, state: State) -> Reply:
+    """What deeds tell of a tank that nothing was measured in, the worst first."""
+    found = [each for each in stands(state, frozenset()) if each.severity != "note"]
+    lines = [finding_words.line(finding) for finding in found[:SHOWN]]
+    lines[:1] = [words.lead(stored.name, line) for line in lines[:1]]
+    lines += words.nothing_measured(stored.name)
+    return await turn.reply(lines, facts={"tank": stored.name, **_facts(state, found)})
 
 
 async def why(turn: Turn, question: Question) -> list[Reply]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -14,6 +15,7 @@ from core.advice.livestock import named_in
 from core.message import parse, well_asked
 from core.message.fold import fold
 from core.message.model import Parsed, Question
+from core.message.tank_asked import tank_asked
 
 PLAINLY: Final = "is that ok?"
 """How it is asked, for what reads it."""
@@ -25,6 +27,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told or not turn.incoming.addressed:
         return None
     text = turn.incoming.text
+    if (whole := await _whole(turn, parsed)) is not None:
+        return whole
     if well_asked.blamed(text):
         return await about_values.answer(turn, parsed)
     if parsed.question is not None and parsed.question.kind != "safe":
@@ -37,6 +41,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if whom is not None and named_in(fold(whom)):
         return await _plainly(turn, f"is it ok for {whom}?")
     return await _plainly(turn, PLAINLY) if well_asked.asked(text) else None
+
+
+async def _whole(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """How a whole tank stands; None where that is not asked."""
+    rest, named = turn.incoming.text, parsed.tank
+    for tank in sorted(turn.tanks, key=lambda each: -len(each.name)):
+        own = rf"(?<!\w){re.escape(tank.name)}(?!\w)"
+        rest, count = re.subn(own, "tank", rest, flags=re.IGNORECASE)
+        if count:
+            named = tank.name
+            break
+    if not tank_asked(rest):
+        return None
+    return await standing.status(turn, Question("safe", tank=named))
 
 
 async def _plainly(turn: Turn, text: str) -> list[Reply] | None:
