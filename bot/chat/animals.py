@@ -92,7 +92,8 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     not_now = [] if question.premises else poisoned.no_newcomers(state, name)
     pair = len(kinds) > 1 or (bool(kinds) and asks_companions(text))
     if not_now and not pair:
-        return [await turn.reply(not_now, facts={"verdict": "no"})]
+        lines, stock = _on_record(state, name, kinds) if asks_how_many(text) else ([], {})
+        return [await turn.reply([*lines, *not_now], facts={"verdict": "no", **stock})]
     if not kinds:
         return [await could_live.answer(turn, question)]
     (asked, found), *company = kinds
@@ -144,6 +145,18 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if filtered is not None:
         lines = readiness_words.beside(lines, filtered, name, first=safety or growing)
     return [await turn.reply(with_company.then(lines, not_now), facts=facts)]
+
+
+def _on_record(
+    state: State, tank: str, kinds: list[Said]
+) -> tuple[list[str], dict[str, dict[str, dict[str, int]]]]:
+    """How many of the one kind asked about live there, which may be what is asked; with facts."""
+    row = kinds[0][1].species if len(kinds) == 1 else None
+    held = sum(count for each, count in kept_in(state.tank).known if each is row)
+    if row is None or not held:
+        return [], {}
+    said = kinds[0][0]
+    return [words.held(tank, held, said)], {"stock": {tank: {said: held}}}
 
 
 async def _how_many(turn: Turn, answer: Keeping, state: State, tank: str, held: int = 0) -> Reply:

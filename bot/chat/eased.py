@@ -43,9 +43,14 @@ async def keep(turn: Turn, stored: StoredTank, danger: Danger, how: str) -> None
         await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={EASED: held}))
 
 
-async def stands(turn: Turn, tank_id: int | None) -> Reply | None:
-    """How a tank stands whose call was eased since; None where it was not, or worse is known."""
+async def stands(turn: Turn, tank_id: int | None, how: str | None = None) -> Reply | None:
+    """How a tank stands whose call was eased since; None where it was not, or worse is known.
+
+    With `how` only what was eased so counts.
+    """
     eased = await _newest(turn, tank_id)
+    if eased is not None and how not in {None, eased["how"]}:
+        return None
     stored = None if eased is None else turn.tank_by_id(eased["tank"])
     if eased is None or stored is None:
         return None

@@ -30,7 +30,11 @@ TESTED: Final[Mapping[str, tuple[str, ...]]] = {
     "co2_yellow": ("ph", "kh"),
     "co2_green": (),
     "co2_blue": (),
+    "coral": ("salinity", "temperature", "kh", "calcium", "magnesium", "nitrate", "phosphate"),
+    "bloated": (*_POISON, "nitrate", "ph", "temperature"),
+    "chasing": _POISON,
     "hiding": (*_POISON, "ph", "temperature"),
+    "listless": (*_POISON, "ph", "temperature"),
 }
 """What tells whether the water is behind a sign; common practice, no source."""
 

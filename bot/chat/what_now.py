@@ -94,6 +94,10 @@ async def press(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     return [await emergencies.help_in(turn, stored, choice.arguments["danger"])]
 
 
+BY_SIGN: Final = frozenset({"general", "gasping", "illness"})
+"""Calls that rest on what was seen alone: who looks better needs no first steps again."""
+
+
 async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     """Answer ``what now`` where no button says so: the steps of what is wrong by the readings.
 
@@ -112,6 +116,8 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     if danger == "chlorine" and treated_since(await state_of(turn, stored, turn.now)):
         facts = {"emergency": danger, "tank": stored.name}
         return await turn.reply(talk_words.conditioned(), facts=facts)
+    if danger in BY_SIGN and (better := await eased.stands(turn, stored.id, how="better")):
+        return better
     if danger is not None:
         return await emergencies.help_in(turn, stored, danger, gasping=gasping)
     if await nameless.is_open(turn, await state_of(turn, stored, turn.now)):

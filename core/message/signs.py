@@ -16,7 +16,8 @@ _MOST: Final = 12
 
 ORDER: Final = (
     "co2_yellow", "co2_green", "co2_blue", "shells", "pearling", "algae", "green_water", "film",
-    "foam", "smell", "plants", "crust", "gassed", "cloudy", "tea", "hiding",
+    "foam", "smell", "plants", "crust", "gassed", "cloudy", "tea", "coral", "bloated",
+    "chasing", "hiding", "listless",
 )  # fmt: skip
 """Where words of two signs stand in a message: the one that says more exactly what is meant."""
 

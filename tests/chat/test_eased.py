@@ -97,3 +97,19 @@ async def test_after_what_was_nearly_put_in_it_is_told_how_the_tank_stands(
     (reply,) = await fern.say("all good?")
     assert "Measured: pH 7.2" in reply.text
     assert "refused" not in reply.facts
+
+
+@pytest.mark.parametrize("told", ["he's much better", "es geht ihm besser", "va bene"])
+async def test_who_looks_better_is_given_no_first_steps_again(fern: Talk, told: str) -> None:
+    await fern.say("one is gasping")
+    await fern.say(told)
+    answer = await fern.text("what now")
+    assert "not known yet" in answer
+    assert "Air now" not in answer
+
+
+async def test_a_poison_that_was_measured_is_not_over_by_a_look(fern: Talk) -> None:
+    await fern.say("ammonia 2 ph 8")
+    await fern.say("one is gasping")
+    await fern.say("he's much better")
+    assert "Change" in await fern.text("what now")

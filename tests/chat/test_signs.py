@@ -26,7 +26,15 @@ FERN = "/tank new Fern 90 l fresh"
         ("foam on the surface", "foam"), ("plants melting", "plants"), ("yellow leaves", "plants"),
         ("water is yellow", "tea"), ("limescale on the glass", "crust"),
         ("plants pearling", "pearling"), ("bubbles on everything", "gassed"),
-        ("fish hide all day", "hiding"),
+        ("fish hide all day", "hiding"), ("er versteckt sich", "hiding"),
+        ("ryba kryje się", "hiding"), ("hey my betta looks sad", "listless"),
+        ("mein Kampffisch sieht traurig aus", "listless"), ("il ne mange pas", "listless"),
+        ("mi pez está triste", "listless"), ("meu peixe está triste", "listless"),
+        ("mijn vis ziet er verdrietig uit", "listless"), ("moja ryba jest smutna", "listless"),
+        ("min fisk ser ledsen ut", "listless"), ("one looks bloated", "bloated"),
+        ("one of them is chasing the others", "chasing"), ("einer jagt die anderen", "chasing"),
+        ("koraal trekt samen", "coral"), ("die Koralle zieht sich zusammen", "coral"),
+        ("il corallo si contrae", "coral"),
     ],
 )  # fmt: skip
 async def test_a_sign_is_told_with_what_to_measure(talk: Talk, line: str, sign: str) -> None:
@@ -53,7 +61,18 @@ async def test_a_danger_is_an_emergency_first(talk: Talk, line: str) -> None:
 
 @pytest.mark.parametrize(
     "line",
-    ["kh 4", "is my water ok", "added 3 snails", "changed 20 % of the water", "hello", "what fish"],
+    [
+        "kh 4",
+        "is my water ok",
+        "added 3 snails",
+        "changed 20 % of the water",
+        "hello",
+        "what fish",
+        "i am sad",
+        "the light is closed",
+        "im chasing ph 7",
+        "plants look sad",
+    ],
 )
 async def test_what_is_none_stays_what_it_is(talk: Talk, line: str) -> None:
     await talk.say(FERN)
@@ -65,3 +84,11 @@ def test_every_sign_has_its_meaning_and_its_tests() -> None:
     assert set(MEANS) == set(TESTED) == set(ORDER)
     texts = {"co2_green": "drop checker green", "cloudy": "water is murky", "foam": "foam on top"}
     assert {sign: seen(text) for sign, text in texts.items()} == {sign: sign for sign in texts}
+
+
+async def test_what_a_coral_wants_measured_is_of_the_sea(talk: Talk) -> None:
+    await talk.say("/tank new Reefy 200 l marine")
+    answer = await talk.text("a coral is shrinking")
+    assert "salinity" in answer
+    assert "calcium" in answer
+    assert "vet" in await talk.text("my betta looks sad")

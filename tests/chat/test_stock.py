@@ -384,3 +384,12 @@ async def test_things_are_no_animals(tmp_path: Path, said: str) -> None:
         (reply,) = await talk.say(said)
         assert reply.facts["events"][0]["kind"] == "media"
         assert await stock(talk) == {"neons": 10}
+
+
+@pytest.mark.parametrize("said", ["how many neons", "how many neons left", "wie viele neons noch"])
+async def test_after_a_death_the_number_on_record_is_told_first(tmp_path: Path, said: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk, "added 10 neons", "2 neons died")
+        (reply,) = await talk.say(said)
+        assert reply.facts["stock"] == {"Fern": {"neons": 8}}
+        assert "8" in reply.text.splitlines()[0]

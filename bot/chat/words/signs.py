@@ -64,6 +64,23 @@ MEANS: Final[Mapping[str, str]] = {
         "Blue means little CO2, under about 15 mg/L, where its own water has KH 4. It shows an hour"
         " or two late: raise the gas slowly, with animals in sight."
     ),
+    "coral": N_(
+        "By common practice a coral draws in where salinity, warmth or KH moved, after a touch, a"
+        " sting of a neighbour or too much light. Look at the heater; put nothing in by guess."
+    ),
+    "bloated": N_(
+        "By common practice it may be eggs, too much food, or an illness inside. No food for a day,"
+        " no medicine by guess. Scales that stand off, or it lies down: ask a vet who treats fish."
+    ),
+    "chasing": N_(
+        "By common practice chasing is courting, rank, or too little room or company. More plants"
+        " and hides, and part them where fins are torn or one no longer eats."
+    ),
+    "listless": N_(
+        "By common practice who is listless or does not eat has bad or cold water, is new, or is"
+        " ill. No food for a day, no medicine by guess; if it gasps or lies down, say: help. A vet"
+        " who treats fish can tell an illness."
+    ),
     "hiding": N_(
         "Animals that hide, clamp their fins or turn pale are stressed: bad water is the first"
         " cause. No medicine by guess."
