@@ -15,6 +15,7 @@ from core.message import (
     animal_events,
     animal_names,
     animal_words,
+    dose_name,
     doubts,
     event_bounds,
     event_words,
@@ -251,6 +252,8 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     kind = parts.kind
     if kind in {"added", "given"}:
         kind = added(parts)
+    if kind == "dose":
+        dose_name.settle(parts, source)
     told = parts.bare is not None and parts.substance is None and parts.unknown
     if kind == "dose" and told and kinds.names_animal(source_words(parts.unknown, source)):
         kind = "added"  # put in 3 guppies
@@ -273,8 +276,9 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
         return Found(first, last, kind, parts.word, doubt=made)
     substance = parts.substance
     if said and (kind == "dose" or (kind == "media" and substance is None)):
-        # A word that we do not know may make another thing of it: liquid carbon is no carbon.
-        substance = source_words(sorted(parts.unknown + parts.named, key=_start), source)
+        substance = source_words(
+            sorted(parts.unknown + parts.named, key=lambda token: token.start), source
+        )
     counted = living or kind == "media"
     count = int(parts.bare) if counted and parts.bare is not None else parts.count
     count = (count or 1) * parts.each if living and parts.each > 1 else count if counted else None
@@ -293,7 +297,3 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
         end=parts.end,
     )
     return Found(first, last, kind, parts.word, event)
-
-
-def _start(token: Token) -> int:
-    return token.start

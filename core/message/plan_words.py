@@ -75,6 +75,8 @@ def telling(text: str) -> Heard | None:
     if _unweighed(said):
         return Heard("spoons")
     said = said._replace(classes=said.classes - {"only_own"})
+    if said.amounts.of_dose and "put" in said.classes and not (asks or said.queries):
+        said = said._replace(classes=said.classes - {"need"})  # put in 10 g total
     if not (asks or said.queries) and (coming := _to_come(said)) is not None:
         return Heard(coming, said.amounts)
     found = _of(said.classes - {"is"}, asks=asks)
