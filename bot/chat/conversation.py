@@ -40,6 +40,7 @@ from bot.chat import (
     reports,
     settings,
     signs,
+    small_talk,
     tanks,
     tanks_told,
     typed,
@@ -51,13 +52,11 @@ from bot.chat import (
 from bot.chat.looks import BEFORE_INTENT, BEFORE_READINGS, QUESTIONS, first
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
-from bot.chat.words import first_evening as evening_words
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
 from core.advice.calls import HEATED, gasps
 from core.message import change_count, deed_opened, parse, terms
 from core.message.alone import substance_asked
-from core.message.first_evening import talk
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
 from core.message.past import asked as past_asked
@@ -185,10 +184,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         question = Question("effect", substance=alone, text=turn.incoming.text)
         followups.begin(turn, question)
         return await dosing.effect(turn, question, parsed)
-    if not replies and (chatted := talk(turn.incoming.text)) is not None:
-        if chatted == "oops" and (again := await what_now.dismayed(turn)) is not None:
-            return again
-        return [] if turn.incoming.group else [await turn.reply(evening_words.talk(chatted))]
+    if not replies and (chatted := await small_talk.answer(turn)) is not None:
+        return chatted
     if not replies and turn.incoming.addressed:
         for look in (signs.answer, about_values.answer):
             if (known := await look(turn, parsed)) is not None:

@@ -203,7 +203,7 @@ async def _told_of(turn: Turn, stored: StoredTank, state: State, danger: Danger)
     return [*lines, *(finding_line(f) for f in off)][:2]
 
 
-OFF: Final = frozenset({"high_ph", "ph_moved", "does_not_suit", "unlike_the_sea"})
+OFF: Final = frozenset({"high_ph", "low_ph", "ph_moved", "does_not_suit", "unlike_the_sea"})
 """Findings of water that is off, of which animals suffer though none is an alarm."""
 
 SAYING_BACK: Final[frozenset[Danger]] = frozenset({"overdose", "gasping", "general", "illness"})

@@ -138,6 +138,13 @@ async def _settled(turn: Turn, stored: StoredTank) -> Reply | None:
     return await eased.settled(turn, stored, state, called.get("danger"))
 
 
+async def unsettled(turn: Turn, stored: StoredTank) -> Danger | None:
+    """The danger that stands in a tank; None where none does, or a test settled it since."""
+    danger, _gasping = await danger_in(turn, stored)
+    settled = danger == "general" and await _settled(turn, stored) is not None
+    return None if settled else danger
+
+
 async def dismayed(turn: Turn) -> list[Reply] | None:
     """Answer an oath while something is wrong in the tank in use: what to do, once more.
 

@@ -104,6 +104,9 @@ PH_DEADLY_HIGH: Final = 9.5
 PH_HIGH: Final = 9.0
 """Over this no fish of fresh water is at home, and ammonia is poison there; common practice."""
 
+PH_LOW: Final = 5.5
+"""Under this hardly any fish that is not from blackwater is at home; common practice."""
+
 WARMEST_FRESH: Final = 32.0
 """Over this hardly any animal of fresh water lives for long; common practice. [°C]"""
 

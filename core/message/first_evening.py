@@ -140,7 +140,7 @@ def talk(text: str) -> Talk | None:
     found = said(FILE, text)
     if found is None or "?" in text:
         return None
-    classes = set(found.classes) - {"today"}
+    classes = set(found.classes) - {"today", "am", "now"}
     if not classes or not classes <= {"hello", "thanks", "relief", "oops"}:
         return None
     if "thanks" in classes:

@@ -29,10 +29,16 @@ async def test_the_verdict_is_given(talk: Talk, text: str) -> None:
     assert await talk.text(text) == plainly
 
 
-@pytest.mark.parametrize("text", ["all good", "todo bien", "good", "fish ok", "alles gut"])
+@pytest.mark.parametrize("text", ["good", "fish ok"])
 async def test_without_a_mark_it_is_small_talk(talk: Talk, text: str) -> None:
     await water(talk)
     assert "GH 16" not in await talk.text(text)
+
+
+@pytest.mark.parametrize("text", ["all good", "todo bien", "alles gut"])
+async def test_relief_without_a_mark_is_told_what_stands(talk: Talk, text: str) -> None:
+    await water(talk)
+    assert "GH 16" in await talk.text(text)
 
 
 @pytest.mark.parametrize(("by", "said"), [("0.4", "more than the 0.3"), (".2", "within the 0.3")])

@@ -30,6 +30,13 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         ),
         {"ph": 1, "limit": 0},
     ),
+    "low_ph": (
+        N_(
+            "pH {ph} is very low for almost any fish (under {limit}): retest with a fresh sample,"
+            " measure KH and ammonia; nothing that raises it fast."
+        ),
+        {"ph": 1, "limit": 1},
+    ),
     "sea_kh_high": (
         N_(
             "KH {kh} is over {limit} °dH: lime falls out of a sea and corals burn. Retest; no"

@@ -150,6 +150,10 @@ _MEANING: Final[Mapping[str, str]] = {
         "Lime, fresh cement or algae in the sun raise it; most of any ammonia is poison then. The"
         " limit is common practice. Tell me who lives there, and I judge by them."
     ),
+    "low_ph": N_(
+        "With no KH left pH falls; peat and pure rain water bring it there too. The limit is common"
+        " practice. Tell me who lives there, and I judge by them."
+    ),
     "sea_kh_high": N_(
         "Seas have 7 to 11 °dH. Far over it calcium and buffer fall out together as lime; a unit"
         " that slipped is more common than such a water. The limit is common practice."

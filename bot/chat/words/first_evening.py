@@ -127,6 +127,19 @@ TALK: Final[Mapping[Talk, str]] = {
 }
 
 
+def welcome() -> str:
+    """An answer to thanks, where more follows."""
+    return _("You are welcome, but this still stands:")
+
+
+def not_over(tank: str) -> list[str]:
+    """A call for help or a loss of the day stands, and no reading says that it is over."""
+    return [
+        _("{tank} is not known to be well: what you told today still stands.").format(tank=tank),
+        _("Finish the steps, send ammonia, nitrite, pH and temperature, and how they breathe."),
+    ]
+
+
 def talk(meaning: Talk) -> list[str]:
     """A short answer to small talk."""
     return [_(TALK[meaning])]

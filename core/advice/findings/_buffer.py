@@ -81,6 +81,19 @@ def high_ph(state: State) -> Finding | None:
     return Finding("high_ph", "warn", {"ph": reading.value, "limit": limits.PH_HIGH})
 
 
+def low_ph(state: State) -> Finding | None:
+    """A pH under what most fish of fresh water bear for long, where no animal of it is known.
+
+    Where water is soft on purpose it may be so.
+    """
+    reading = state.fresh("ph")
+    if reading is None or state.tank.is_sea or state.tank.soft or kept_in(state.tank).kinds:
+        return None
+    if not limits.PH_DEADLY_LOW <= reading.value < limits.PH_LOW:
+        return None
+    return Finding("low_ph", "warn", {"ph": reading.value, "limit": limits.PH_LOW})
+
+
 def low_gh(state: State) -> Finding | None:
     """Water without minerals, which suits no animal."""
     gh = state.last("gh")

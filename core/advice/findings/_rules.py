@@ -85,6 +85,7 @@ RULES: Final[tuple[Rule, ...]] = (
     _rule("ph", _buffer.ph_extreme, "ph_extreme", "retest", "from memory"),
     _rule(f"temperature {STOCK}", _animals.too_warm, "too_warm", "aerate"),
     _rule(f"ph {STOCK}", _buffer.high_ph, "high_ph", "retest"),
+    _rule(f"ph {STOCK}", _buffer.low_ph, "low_ph", "look_at_kh"),
     _rule("kh", _sea.high_kh, "sea_kh_high", "retest"),
     _rule(DOSE, _deeds.overdose, "overdose", "stop_dosing"),
     _rule(
