@@ -193,6 +193,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     copper_told.answer,
     _deed_judged,
     co2_on.answer,
+    co2_on.may_be_on,
     if_then.answer,
     copper_asked.may_use,
     copper_asked.answer,

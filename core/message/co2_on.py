@@ -18,7 +18,25 @@ def turned_on(text: str) -> bool:
     if "?" in text:
         return False
     told = said("co2_on.txt", text, small=True)
-    return told is not None and told.has("co2", "on") and not told.has("never") and not told.numbers
+    if told is None or told.has("ask") or told.numbers:
+        return False
+    return told.has("co2", "on") and not told.has("never")
+
+
+def asks_on(text: str) -> bool:
+    """Whether a text asks nothing but whether CO2, or what is unnamed, may be on again.
+
+    Examples
+    --------
+    >>> asks_on("can i turn it on again"), asks_on("kann ich co2 wieder anmachen?")
+    (True, True)
+    >>> asks_on("can i turn it off"), asks_on("turned it on"), asks_on("can i turn the light on")
+    (False, False, False)
+    """
+    told = said("co2_on.txt", text, small=True)
+    if told is None or not told.has("ask") or told.has("never") or told.numbers:
+        return False
+    return told.has("turn") or told.has("on")
 
 
 def turned_down(text: str) -> bool:

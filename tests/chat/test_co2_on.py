@@ -78,3 +78,37 @@ async def test_deadly_co2_is_said_each_time(talk: Talk) -> None:
     assert "CO2 is about 104 mg/L" in await talk.text("ph 6.2")
     await talk.say("ph 6.5")
     assert "CO2 is about" not in await talk.text("ph 6.6")
+
+
+AGAIN = (
+    "can i turn it on again",
+    "can i turn co2 back on",
+    "kann ich es wieder anmachen",
+    "je peux rallumer le co2",
+    "posso riaccendere co2",
+    "mogę znowu włączyć co2",
+)
+
+
+@pytest.mark.parametrize("text", AGAIN)
+async def test_it_may_be_on_again_by_what_was_tested_since(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ph 6.4 kh 4")
+    await talk.say("turned co2 off")
+    assert "leave CO2 off" in await talk.text(text)
+    await talk.wait(hours=3)
+    await talk.say("ph 6.4")
+    assert "Leave it off" in await talk.text(text)
+    await talk.wait(hours=3)
+    await talk.say("ph 7.6")
+    (reply,) = await talk.say(text)
+    assert reply.facts["co2_span"][1] < 30
+    assert "less than before" in reply.text
+
+
+@pytest.mark.parametrize("text", ["can i turn it on again", "can i turn the heater on"])
+async def test_what_was_not_shut_off_is_not_spoken_of(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ph 6.4 kh 4")
+    assert "co2_mg_l" not in await talk.facts(text)
+    assert "leave CO2 off" not in await talk.text(text)

@@ -204,6 +204,24 @@ def co2_back_off(tank: str, finding: str) -> list[str]:
     ]
 
 
+def on_when_tested(tank: str) -> list[str]:
+    """CO2 stays off until pH and KH were read after it was shut off."""
+    told = _("{tank}: leave CO2 off until pH and KH are tested anew. Send for example: ph 6.8 kh 4")
+    return [told.format(tank=tank)]
+
+
+def on_again(*, not_yet: bool) -> list[str]:
+    """Whether CO2 may go on by what pH and KH show, and how."""
+    if not_yet:
+        return [_("Leave it off: test pH again in some hours, and go by that.")]
+    return [
+        _(
+            "If all breathe calmly it may go on: less than before, by day only, pH again after an"
+            " hour or two. Gasping: off and air."
+        )
+    ]
+
+
 def co2_down(tank: str, finding: str) -> list[str]:
     """CO2 was turned down after too much of it."""
     return [
