@@ -35,7 +35,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if asked is None:
         return None
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    offers = await turn.uow.offers.latest(turn.chat.id, _LOOKED_AT)
+    offers = list(await turn.uow.offers.latest(turn.chat.id, _LOOKED_AT))
     if not offers or turn.now - offers[0].made_at > patience:
         return None
     plan = given(offers[0])

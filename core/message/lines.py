@@ -21,6 +21,7 @@ from core.message import (
     deeds,
     doubts,
     events,
+    fertilisers,
     gains,
     herd,
     line_times,
@@ -65,6 +66,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     animal_words.mark(tokens)
     if state.context.tanks:
         animal_words.place_first(tokens)
+    fertilisers.told(tokens, state.source)
     kinds = {token.kind for token in tokens}
     if "analyte" in kinds:
         risen.read_as_told(tokens)
