@@ -63,6 +63,7 @@ from bot.chat import (
     mixes,
     named_for_job,
     orders,
+    other_tank,
     pace,
     pauses,
     plan_talk,
@@ -186,6 +187,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     tank_deleted.answer,
+    other_tank.answer,
     volume_right.answer,
     introducing.told,
     tank_by_tank.answer,

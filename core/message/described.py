@@ -21,7 +21,7 @@ FIRST: Final = 3
 
 
 @cache
-def _ways() -> dict[str, tuple[str, ...]]:
+def ways() -> dict[str, tuple[str, ...]]:
     """Section of the file → all ways to say it, the longest first."""
     told: dict[str, set[str]] = {}
     for section, _language, ways in spelt("described.txt"):
@@ -60,27 +60,33 @@ def _numbers(looks: Sequence[Look], litres: float) -> Iterator[tuple[str, str]]:
 @lru_cache(maxsize=256)
 def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, str]]:
     """The pattern that finds the tanks, and every way to tell one → its name."""
-    ways = _ways()
+    held = ways()
     traits = list(_traits(looks))
-    meant = {way: name for trait, name in traits for way in ways[trait]}
-    ones = {way: name for trait, name in traits for way in ways.get(f"{trait} one", ())}
-    noun = _any(ways["noun"])
+    meant = {way: name for trait, name in traits for way in held[trait]}
+    ones = {way: name for trait, name in traits for way in held.get(f"{trait} one", ())}
+    noun = any_of(held["noun"])
     sized: list[str] = []
     for unit, litres in (("litres", 1.0), ("gallons", US_GALLON_L)):
-        written = _any(ways[unit])
+        written = any_of(held[unit])
         for number, name in _numbers(looks, litres):
             meant.setdefault(number, name)
             sized.append(rf"{number}(?: ?(?:{written}))?(?: (?:{noun}))?")
     if not meant:
         return None, {}
-    plain = [_any(way for way in meant if not way.isdigit())] if traits else []
-    known = rf"(?:(?<!\S)(?:{_any(ways['before'])})[ ']+|^)({'|'.join([*plain, *sized])})"
-    placed = rf"|(?<!\S)(?:{_any(ways['place'])}) ({_any(ones)})" if ones else "|(?!)()"
-    first = rf"|^(?:(?:{_any(ways['before'])}) )?({_any(ones)})" if ones else "|(?!)()"
+    plain = [any_of(way for way in meant if not way.isdigit())] if traits else []
+    known = rf"(?:(?<!\S)(?:{any_of(held['before'])})[ ']+|^)({'|'.join([*plain, *sized])})"
+    placed = rf"|(?<!\S)(?:{any_of(held['place'])}) ({any_of(ones)})" if ones else "|(?!)()"
+    first = rf"|^(?:(?:{any_of(held['before'])}) )?({any_of(ones)})" if ones else "|(?!)()"
     return re.compile(rf"(?:{known}{placed}{first})(?![\w'-])"), meant | ones
 
 
-def _any(ways: Iterable[str]) -> str:
+def resolved(looks: tuple[Look, ...]) -> dict[str, str]:
+    """Every way to tell one of the tanks without its name → its name; none with fewer than two."""
+    return _reader(looks)[1] if len(looks) > 1 else {}
+
+
+def any_of(ways: Iterable[str]) -> str:
+    """The inside of a pattern that finds any of the ways, the longest first."""
     return "|".join(re.escape(way) for way in sorted(ways, key=len, reverse=True))
 
 

@@ -1,0 +1,91 @@
+"""A tank told without its name that is none on record: `for the big tank`, `fürs große`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import cache
+from typing import Final
+
+from core.message.described import any_of, resolved, ways
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.model import Context
+from core.message.tanks import marked, match
+from core.message.token import Token
+from core.message.tokens import cut
+
+_TRAITS: Final = ("big", "small", "other", "new")
+_BEHIND: Final = frozenset(
+    {"to", "at_to", "link", "from", "in", "for", "at", "wish", "and", "does"}
+)
+"""Meanings of words that follow a tank, not an animal: `fürs große auf kh 5`."""
+
+
+@cache
+def _told() -> re.Pattern[str]:
+    """Finds a description; the group ``whole`` has the noun, behind ``bare`` it may be an animal.
+
+    In ``theirs`` it is somebody else's.
+    """
+    held = ways()
+    whole = [way for trait in _TRAITS for way in held.get(trait, ()) if " " in way]
+    bare = [way for trait in _TRAITS for way in held.get(trait, ()) if " " not in way]
+    ones = (f"{trait} {kind}" for trait in _TRAITS for kind in ("one", "bare"))
+    bare += [way for section in ones for way in held.get(section, ())]
+    before = rf"(?<!\S)(?:{any_of(held['before'])})[ ']+"
+    theirs = rf"(?:{any_of(held['owner'])})(?: (?:{any_of(held['noun'])}))?"
+    return re.compile(
+        rf"(?:(?:{before}|^)(?:(?P<whole>{any_of(whole)})|(?P<bare>{any_of(bare)}))"
+        rf"|(?<!\S)(?P<theirs>{theirs}))(?![\w'-])"
+    )
+
+
+def unknown(text: str, context: Context) -> tuple[int, int] | None:
+    """Where a text tells a tank without its name that is none of those on record for certain.
+
+    None where a tank is named or told so that only one of them can be meant, or none is told. What
+    stands before it (the, my) is outside of it.
+
+    Examples
+    --------
+    >>> from datetime import datetime, UTC
+    >>> one = Context(datetime(2026, 3, 2, tzinfo=UTC), tanks=("mini",))
+    >>> unknown("how much soda for the big tank", one)
+    (22, 30)
+    >>> unknown("soda for mini", one) is None, unknown("salt for the big fish", one) is None
+    (True, True)
+    """
+    plain = fold(text)
+    if len(plain) != len(text) or not context.tanks:
+        return None
+    found = _told().search(plain)
+    if found is None:
+        return None
+    tokens = marked(cut(plain, lexicon(), text), plain, context)
+    if any(token.kind == "tank" for token in tokens):
+        return None
+    group = next(name for name in ("whole", "bare", "theirs") if found[name] is not None)
+    said, span = found[group], found.span(group)
+    if said in resolved(context.looks) or _is_name(said, context.tanks):
+        return None
+    if plain[span[1] :].lstrip().startswith(":"):
+        return None  # a heading, which is asked about by itself and may be added as it is told
+    if group != "whole" and not said.endswith(ways()["noun"]) and not _ends(tokens, span[1]):
+        return None
+    return span
+
+
+def _is_name(said: str, tanks: Sequence[str]) -> bool:
+    """Whether it is nearly how a tank on record is called: `fürs kleine`, of Kleines."""
+    return bool(match(said, tanks).candidates or match(said.split()[0], tanks).candidates)
+
+
+def _ends(tokens: Sequence[Token], end: int) -> bool:
+    """Whether no noun follows, which it would be said of."""
+    behind = next((token for token in tokens if token.start >= end), None)
+    return (
+        behind is None
+        or behind.kind in {"p", "nl", "analyte", "number", "time", "mark"}
+        or behind.value in _BEHIND
+    )

@@ -1,0 +1,79 @@
+"""A tank told without its name that is none on record; the words are ours, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+async def with_mini(talk: Talk) -> None:
+    await talk.say("/tank new mini 30 l fresh")
+    await talk.say("mini kh 3 ph 7 nh3 0")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "how much baking soda for the big tank to kh 5",
+        "how much baking soda for my other tank, 200 l, to kh 5",
+        "how much soda for my friend's tank to kh 5",
+        "how much soda for the new one to kh 5",
+        "wie viel natron fürs große auf kh 5",
+        "wie viel natron fürs becken meines freundes auf kh 5",
+        "combien de bicarbonate pour le grand bac pour kh 5",
+        "cuánto bicarbonato para el otro acuario para kh 5",
+        "ile sody dla dużego akwarium na kh 5",
+        "hur mycket bikarbonat till stora akvariet till kh 5",
+        "changed 30% in my other tank",
+    ],
+)
+async def test_which_tank_it_is_is_asked(talk: Talk, line: str) -> None:
+    await with_mini(talk)
+    (reply,) = await talk.say(line)
+    assert reply.facts["ask"] == "tank"
+    assert "grams" not in reply.facts
+    assert [button.label for button in reply.buttons] == ["mini", "another tank"]
+
+
+async def test_a_button_takes_it_as_of_that_tank(talk: Talk) -> None:
+    await with_mini(talk)
+    (asked,) = await talk.say("how much baking soda for the big tank to kh 5")
+    (plan,) = await talk.press(1, asked)
+    assert (plan.facts["tank"], plan.facts["volume_l"]) == ("mini", 30.0)
+
+
+@pytest.mark.parametrize("line", ["the big tank holds 200 l", "my other tank is 200 l"])
+async def test_its_volume_is_not_of_the_tank_in_use(talk: Talk, line: str) -> None:
+    await with_mini(talk)
+    await talk.say(line)
+    assert (await talk.facts("/tank mini"))["volume_l"] == 30.0
+
+
+async def test_nor_is_one_told_right_after_it_was_asked(talk: Talk) -> None:
+    await talk.say("kleines: no3 10 kh 3 ph 7 nh3 0")
+    await talk.say("wie viel natron fürs große auf kh 5")
+    (reply,) = await talk.say("200 l")
+    assert "/tank new" in reply.text
+    assert "volume_l" not in await talk.facts("/tank Kleines")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "how much soda to kh 5",
+        "how much soda for my tank to kh 5",
+        "how much soda for mini to kh 5",
+    ],
+)
+async def test_the_tank_in_use_needs_no_question(talk: Talk, line: str) -> None:
+    await with_mini(talk)
+    assert (await talk.facts(line))["tank"] == "mini"
+
+
+async def test_the_larger_of_two_is_known_for_a_dose(talk: Talk) -> None:
+    await talk.say("/tank new quarry 200 l fresh")
+    await with_mini(talk)
+    await talk.say("quarry kh 3 ph 7 nh3 0")
+    await talk.say("/tank mini")
+    assert (await talk.facts("how much soda for the big one to kh 5"))["tank"] == "quarry"
