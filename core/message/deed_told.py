@@ -25,6 +25,7 @@ _NEAR: Final = 5
 
 _BETWEEN: Final = frozenset({"fill", "mark", "time", "p"})
 _GIVEN: Final = frozenset({"water_change", "dose", "added", "top_up", "filter"})
+_CHANGING: Final = frozenset({"water_change", "changing"})
 _SAME: Final = 0.1
 """So much more or less is as much, of one amount."""
 
@@ -76,6 +77,10 @@ def set_aside(tokens: list[Token]) -> None:
         size = at(tokens, place, "aside") or at(tokens, place, "person")
         if size and _leads_to_deed(tokens, place + size):
             for token in tokens[place : place + size]:
+                token.kind = token.value = "fill"
+        if place and not size and (size := at(tokens, place, "treated")):
+            changed = any(t.value in _CHANGING for t in tokens[:place])
+            for token in tokens[place : place + size] if changed else ():
                 token.kind = token.value = "fill"
         place += size or 1
 

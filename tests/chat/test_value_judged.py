@@ -24,7 +24,7 @@ async def test_the_value_on_record_is_judged(talk: Talk, line: str) -> None:
     assert "60 mg/L is over 44" in first
 
 
-@pytest.mark.parametrize("line", ["is kh important", "is high no3 bad"])
+@pytest.mark.parametrize("line", ["is kh important", "is nitrate important"])
 async def test_what_is_asked_in_general_is_not_judged(talk: Talk, line: str) -> None:
     await talk.say(FERN)
     await talk.say("no3 60 kh 5")
