@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+import re
+from typing import Final
+
 from core.schedule.model import Kind
 from core.schedule.words import tasks
 from core.schedule.words.vocabulary import fold, split
+
+_SHARE: Final = re.compile(r"\d{1,2}(?: ?[-–] ?\d{1,2})? ?%")
+"""A share and nothing else, which is of a water change."""
 
 
 def kind_of(what: str) -> Kind:
@@ -22,6 +28,8 @@ def kind_of(what: str) -> Kind:
     """
     folded = [fold(word) for word, _, _ in split(what)]
     words, text = set(folded), f" {' '.join(folded)} "
+    if _SHARE.fullmatch(what.strip()):
+        return "change"
     if words & tasks.CALIBRATE:
         return "calibrate"
     if words & tasks.KIT and words & (tasks.RENEW | tasks.CHANGE | tasks.OBTAIN):

@@ -4,22 +4,23 @@ from __future__ import annotations
 
 from core.schedule.pieces import Clock, DayPart, Flaw
 from core.schedule.tokens import Line, Parsed, first_of
+from core.schedule.words.tasks import MEASURES
 
 ClockLike = Clock | DayPart | Flaw
 
 
 def clock(line: Line, i: int) -> Parsed[ClockLike]:
-    """clock := with_minutes | with_half | spoken | with_oclock | part."""
-    return first_of(line, i, with_minutes, with_half_of_day, spoken, with_oclock, part)
+    """clock := with_minutes | with_half | spaced AM_PM | spoken | with_oclock | part."""
+    return first_of(line, i, with_minutes, with_half_of_day, _spaced_half, spoken, with_oclock, part)
 
 
 def clock_after_at(line: Line, i: int) -> Parsed[ClockLike]:
-    """clock_after_at := AT [THE] (clock | minutes_to | dotted | military | bare_hour)."""
+    """clock_after_at := AT [THE] (clock | minutes_to | dotted | military | spaced | bare_hour)."""
     at = line.word(i, "at")
     if at is None:
         return None
     i = line.skip(at[1], "the")
-    return first_of(line, i, clock, minutes_to, dotted, military, bare_hour)
+    return first_of(line, i, clock, minutes_to, dotted, military, spaced, bare_hour)
 
 
 def with_minutes(line: Line, i: int) -> Parsed[ClockLike]:
@@ -55,21 +56,39 @@ def with_half_of_day(line: Line, i: int) -> Parsed[ClockLike]:
 
 
 def with_oclock(line: Line, i: int) -> Parsed[ClockLike]:
-    """with_oclock := hour "h" minute | hour OCLOCK [minute] | NUMBER OCLOCK, not after IN."""
+    """with_oclock := hour "h" minute | hour OCLOCK [minute] | NUMBER OCLOCK, not after IN.
+
+    A number that is an amount is no minute: 18 uhr 30%.
+    """
     hour = line.integer(i) or line.word(i, "number")
     mark = None if hour is None else line.word(hour[1], "oclock")
     if hour is None or mark is None:
         return None
     minute = line.digits(mark[1])
-    is_minute = minute is not None and len(minute[0]) == 2
+    is_minute = minute is not None and len(minute[0]) == 2 and not is_amount(line, mark[1])
     if minute is not None and is_minute:
         return _checked(hour[0], int(minute[0])), minute[1]
-    if line.word(hour[1], "unit") is not None and line.word(i - 1, "at") is None:
+    if line.word(hour[1], "unit") is not None and not _behind_at(line, i):
         return None
     half = line.word(mark[1], "am_pm")
     if half is not None:
         return _twelve_hours(hour[0], 0, half, half[1])
     return _checked(hour[0], 0, bare=True), mark[1]
+
+
+def _behind_at(line: Line, i: int) -> bool:
+    """Tell whether AT, of one word or two, ends before token `i`."""
+    ends = [line.word(i - size, "at") for size in (1, 2)]
+    return any(end is not None and end[1] == i for end in ends)
+
+
+def oclock_after_day(line: Line, i: int) -> Parsed[ClockLike]:
+    """oclock_after_day := hour OCLOCK, where a day stands before; it may be a word for hours."""
+    hour = line.integer(i)
+    mark = None if hour is None else line.word(hour[1], "oclock")
+    if hour is None or mark is None or (line.vocabulary.language == "en" and hour[0] < 12):
+        return None
+    return _checked(hour[0], 0), mark[1]
 
 
 def spoken(line: Line, i: int) -> Parsed[ClockLike]:
@@ -125,16 +144,49 @@ def dotted(line: Line, i: int) -> Parsed[ClockLike]:
 def military(line: Line, i: int) -> Parsed[ClockLike]:
     """military := four digits, where AT stands before; "0730 am" too."""
     digits = line.digits(i)
-    if digits is None or len(digits[0]) != 4:
+    if digits is None or len(digits[0]) != 4 or is_amount(line, i):
         return None
     half = line.word(digits[1], "am_pm")
     return _twelve_hours(int(digits[0][:2]), int(digits[0][2:]), half, digits[1])
 
 
+def spaced(line: Line, i: int) -> Parsed[ClockLike]:
+    """spaced := hour minute [AM_PM], two digits of minutes that are no amount, as in 19 30."""
+    hour = line.integer(i)
+    minute = None if hour is None else line.digits(hour[1])
+    if hour is None or minute is None or len(minute[0]) != 2 or is_amount(line, hour[1]):
+        return None
+    if hour[0] > 23 or int(minute[0]) > 59 or len(line.tokens[i].text) > 2:
+        return None
+    half = line.word(minute[1], "am_pm")
+    return _twelve_hours(hour[0], int(minute[0]), half, minute[1])
+
+
+def _spaced_half(line: Line, i: int) -> Parsed[ClockLike]:
+    """spaced_half := spaced that ends with AM_PM, which stands anywhere."""
+    found = spaced(line, i)
+    return found if found is not None and line.word(found[1] - 1, "am_pm") is not None else None
+
+
+def is_amount(line: Line, i: int) -> bool:
+    """Tell whether a number, or a span of numbers, has a unit: it is of the task (30%, 5-10 ml)."""
+    number = line.digits(i)
+    if number is None:
+        return False
+    end = number[1]
+    point = line.sign(end, ".", ",", glued=True)
+    fraction = None if point is None else line.digits(point[1])
+    end = end if fraction is None else fraction[1]
+    dash = line.sign(end, "-", "–")
+    if dash is not None and line.digits(dash[1]) is not None:
+        return is_amount(line, dash[1])
+    return end < len(line) and line.tokens[end].folded in MEASURES
+
+
 def bare_hour(line: Line, i: int) -> Parsed[ClockLike]:
     """bare_hour := hour, where AT or a day stands before; "8 h" too."""
     hour = line.integer(i) or line.word(i, "number")
-    if hour is None or line.sign(hour[1], "%", "/", "°") is not None:
+    if hour is None or line.sign(hour[1], "/") is not None or is_amount(line, i):
         return None
     if line.sign(hour[1], ":", glued=True) is not None and line.digits(hour[1] + 1) is not None:
         return Flaw("impossible"), hour[1] + 2

@@ -12,6 +12,7 @@ from core.schedule.pieces import (
     End,
     Exact,
     Found,
+    Interval,
     MonthDays,
     Near,
     Piece,
@@ -162,9 +163,20 @@ def _found_at(line: Line, i: int, last: Found | None) -> Found | None:
 
 
 def _hour_after_day(line: Line, i: int, last: Found | None) -> Found | None:
-    """hour_after_day := a bare hour right after a day, at the end or before IN THE PART."""
-    if last is None or last.end != i or not isinstance(last.pieces[-1], _NAMES_DAY):
+    """hour_after_day := a bare hour right after a day, at the end or before IN THE PART.
+
+    An hour with its minutes apart (19 30) may stand before a task, and after a rhythm.
+    """
+    if last is None or last.end != i or not isinstance(last.pieces[-1], (*_NAMES_DAY, Interval)):
         return None
+    spaced = clock.spaced(line, i)
+    if spaced is not None and isinstance(spaced[0], Clock) and spaced[0].minute % 5 == 0:
+        return Found((spaced[0],), i, spaced[1], strong=False)
+    if not isinstance(last.pieces[-1], _NAMES_DAY):
+        return None
+    counted = clock.oclock_after_day(line, i)
+    if counted is not None and isinstance(counted[0], Clock):
+        return Found((counted[0],), i, counted[1], strong=False)
     hour = clock.bare_hour(line, i)
     if hour is None or not isinstance(hour[0], Clock):
         return None

@@ -82,7 +82,7 @@ ITALIAN = build(
         },
         "oclock": {"h|in punto": 1},
         "every": {"ogni|tutti i|tutte le": 1},
-        "at": {"alle|all'|verso le|a": 1},
+        "at": {"alle|alle ore|ore|all'|verso le|a": 1},
         "on": {"il|di|la": 1},
         "in": {"tra|fra|in": 1},
         "the": {"il|la|le|i|l'": 1},

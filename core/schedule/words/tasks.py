@@ -149,6 +149,8 @@ JOINT_SIGNS = frozenset({";", ",", "+", "&"})
 MEASURES = _set(
     "g gr gram grams gramm grammes gramos gramas grammi ml l liter liters litre litres litros",
     "litri litrów % percent prozent x times drops tropfen gouttes gotas gocce druppels kropli x",
-    "droppar tsp tbsp kg mg ppm degrees grad c f",
+    "droppar tsp tbsp kg mg ppm degrees grad c f ‰ ° dh cl gal gallon gallons drop pct gramme",
+    "millilitres mililitros milliliter litern litro litry krople kropli gramy gramów procent",
+    "procentów",
 )
 """What makes a number before it an amount, and no hour."""

@@ -86,6 +86,32 @@ def test_request(text, what, rule, kind):
     assert (request.what, to_text(request.rule), request.kind) == (what, rule, kind)
 
 
+SIX = "every sunday at 18:00"
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "rule"),
+    [
+        ("jeden sonntag um 18 uhr 30% wechseln", "30% wechseln", SIX),
+        ("jeden sonntag 18 uhr 10-20% wechseln", "10-20% wechseln", SIX),
+        ("jeden sonntag 18 uhr 10 g salz", "10 g salz", SIX),
+        ("jeden sonntag 18 uhr 30 wechseln", "wechseln", "every sunday at 18:30"),
+        ("chaque dimanche à 18h 30% changer", "30% changer", SIX),
+        ("cada domingo a las 18 horas 30% cambiar", "30% cambiar", SIX),
+        ("todos os domingos às 18h 30% trocar", "30% trocar", SIX),
+        ("ogni domenica alle ore 18 30% cambiare", "30% cambiare", SIX),
+        ("elke zondag 18 uur 20 l verversen", "20 l verversen", SIX),
+        ("w każdą niedzielę o 18 30% podmienić", "30% podmienić", SIX),
+        ("varje söndag kl 18 30% byta", "30% byta", SIX),
+        ("varje söndag kl 18 30 byta", "byta", "every sunday at 18:30"),
+    ],
+)
+def test_a_number_with_a_unit_is_no_hour(text, what, rule):
+    request = parse_request(text, NOW, BERLIN)
+    assert isinstance(request, Request), request
+    assert (request.what, to_text(request.rule)) == (what, rule)
+
+
 def test_other_languages_write_the_day_first():
     """No language but English writes the month first, so that 4/5 is the fourth of May there."""
     found = parse_request("füttern am 4/5 um 9 Uhr", NOW, BERLIN)

@@ -49,6 +49,13 @@ to feed the fish every morning | feed the fish | every day at 09:00 | 2026-03-05
 feed every evening at 8 | feed | every day at 20:00 | 2026-03-04 20:00
 dose 5 ml at 7:30 am every day | dose 5 ml | every day at 07:30 | 2026-03-05 07:30
 feed nightly | feed | every day at 21:00 | 2026-03-04 21:00
+# an hour and its minutes apart; a number with a unit is of the task
+every evening at 19 30 to test | test | every day at 19:30 | 2026-03-04 19:30
+daily 19 30 to test | test | every day at 19:30 | 2026-03-04 19:30
+water change every sunday 7 30 pm | water change | every sunday at 19:30 | 2026-03-08 19:30
+every sunday at 18 30% change | 30% change | every sunday at 18:00 | 2026-03-08 18:00
+every sunday at 18 20 l change | 20 l change | every sunday at 18:00 | 2026-03-08 18:00
+every monday 10 20 ml iron | 10 20 ml iron | every monday at 09:00 | 2026-03-09 09:00
 # days of the week
 change quarry every sunday 10:00 | change quarry | every sunday at 10:00 | 2026-03-08 10:00
 every sunday 10:00 change quarry | change quarry | every sunday at 10:00 | 2026-03-08 10:00
@@ -310,6 +317,7 @@ def test_a_time_of_day_needs_a_zone(text, said):
         ("clean the filter every 6 weeks", "filter", False),
         ("rinse the sponge every 6 weeks", "filter", False),
         ("change the carbon every month", "media", False),
+        ("30% every sunday", "change", False),
         ("replace filter floss every month", "media", False),
         ("calibrate the ph probe every month", "calibrate", False),
         ("replace the kh test kit every year", "kit", False),
