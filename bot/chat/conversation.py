@@ -119,6 +119,7 @@ async def _message(turn: Turn) -> list[Reply]:
         turn.incoming = said
         await unheard.note(turn, parsed)
     replies = replies if amount is None else [amount]
+    await undoing.pass_by(turn, parsed, replies)
     return [*replies, *await volume_right.unanswered(turn, replies)]
 
 

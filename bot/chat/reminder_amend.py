@@ -113,7 +113,10 @@ async def renamed(
         return None
     lines = talk_words.renamed(said(turn, chosen[0]), said(turn, after))
     facts = {"reminder": {"id": after.id, "what": after.what, "rule": after.rule}}
-    return [await turn.reply(lines, facts=facts, context={"reminder_id": after.id})]
+    held = reminder_answers.as_it_stood(chosen[0])
+    former = {"what": chosen[0].what, "kind": chosen[0].kind}
+    held["stood"] |= former
+    return [await turn.reply(lines, facts=facts, context=held, expects="undo")]
 
 
 def renaming_of(turn: Turn) -> tuple[str, str] | None:

@@ -198,6 +198,9 @@ async def take_back(turn: Turn, offer: Offer) -> list[Reply] | None:
     }
     await turn.uow.reminders.change(reminder.id, **stood)
     back = await turn.uow.reminders.get(reminder.id)
+    if back is not None and back.what != reminder.what:
+        lines = talk_words.renamed(said(turn, reminder), said(turn, back))
+        return [await turn.reply(lines, context={"reminder_id": back.id})]
     if back is not None and back.open_due is None and back.next_due is not None:
         due = back.next_due.astimezone(turn.chat.zone)
         return [await turn.reply(talk_words.back_again(said(turn, back), due, turn.local_now))]

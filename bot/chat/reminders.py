@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import Any, Final
 
 from bot.chat.model import Reply
+from bot.chat.patience import LOOKED_AT
 from bot.chat.reminding import fitting_task, said
 from bot.chat.turn import Turn
 from bot.chat.words import reminders as words
@@ -56,7 +57,7 @@ async def anew(turn: Turn, made: Mapping[str, Any], when: str | None = None) -> 
 
 async def unmake(turn: Turn) -> list[Reply] | None:
     """End the reminder that was made last; None where something was put on record since."""
-    for offer in await turn.uow.offers.latest(turn.chat.id):
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if offer.entry_id is not None:
             return None
         if MADE not in offer.context:

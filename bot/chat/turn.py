@@ -22,6 +22,9 @@ ABOUT: Final = "about_value"
 ASKED: Final = "asked"
 """Under which an offer keeps the question that it answers."""
 
+LINE: Final = "line"
+"""Under which an offer keeps the message that it answers, and whose it is."""
+
 Route = Callable[["Turn", Parsed], Awaitable[list[Reply]]]
 
 
@@ -53,6 +56,8 @@ class Turn:
     """Asked how much of it went in, not how much to put in."""
     unheard: bool = False
     """Nothing was found in what was said."""
+    line: Mapping[str, str] = field(default_factory=dict)
+    """The message that is answered, and its author; empty for a `/command` and for presses."""
     route: Route | None = None
     """How a text that is said again finds its topic; set by the router."""
 
@@ -64,6 +69,8 @@ class Turn:
         )
         tanks = await uow.tanks.of_chat(chat.id)
         turn = cls(uow, incoming, chat, tanks, incoming.at, came_back=chat.gone_at is not None)
+        if incoming.kind == "message" and not incoming.text.startswith("/"):
+            turn.line = {"id": incoming.update_id, "author": incoming.author_id}
         await turn.know_products()
         return turn
 
@@ -180,4 +187,6 @@ class Turn:
         if self.asked is not None:
             parts["context"] = {**(parts.get("context") or {}), ASKED: dict(self.asked)}
             parts["expects"] = parts.get("expects") or "followup"
+        if self.line:
+            parts["context"] = {**(parts.get("context") or {}), LINE: self.line}
         return await make_reply(self.uow, self.chat.id, self.now, lines, **parts)

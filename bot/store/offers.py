@@ -180,6 +180,15 @@ class Offers:
             update(OfferRow).where(OfferRow.id == offer_id).values(expects=None)
         )
 
+    async def keep_with(self, offer_id: int, key: str) -> None:
+        """Keep a mark with an offer, as a key of its context that is true."""
+        self._seen.clear()
+        row = await self._session.get(OfferRow, offer_id)
+        if row is not None:
+            held = {**row.payload["context"], key: True}
+            row.payload = {**row.payload, "context": held}
+            await self._session.flush()
+
     async def note_sent(self, offer_id: int, message_ref: str) -> None:
         """Keep the messenger's id of the message that carries an offer."""
         await self._session.execute(_SENT, {"offer": offer_id, "sent_as": message_ref})

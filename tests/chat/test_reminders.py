@@ -221,6 +221,7 @@ async def test_undo_right_after_an_answer_opens_the_reminder_again(talk: Talk, a
     await talk.say(answer)
     assert "open again" in await talk.text("undo")
     assert (await talk.facts("/remind"))["reminders"] == before
-    assert "Taken back: Fern" in await talk.text("undo")  # now the reading
+    assert "feed the snails" in await talk.text("undo")  # set days ago: asked
+    assert (await talk.facts("/remind"))["reminders"] == before
     await talk.say("done")
     assert (await talk.facts("/remind"))["reminders"] != before

@@ -11,7 +11,9 @@ ClockLike = Clock | DayPart | Flaw
 
 def clock(line: Line, i: int) -> Parsed[ClockLike]:
     """clock := with_minutes | with_half | spaced AM_PM | spoken | with_oclock | part."""
-    return first_of(line, i, with_minutes, with_half_of_day, _spaced_half, spoken, with_oclock, part)
+    return first_of(
+        line, i, with_minutes, with_half_of_day, _spaced_half, spoken, with_oclock, part
+    )
 
 
 def clock_after_at(line: Line, i: int) -> Parsed[ClockLike]:
