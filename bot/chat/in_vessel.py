@@ -22,29 +22,44 @@ HOME: Final = "home"
 
 
 async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """Say that a dose of a vessel counts for no tank, and keep the rest; None for any other."""
+    """Say that a dose of a vessel or another place counts for no tank, and keep the rest.
+
+    None for any other.
+    """
     doses = [event for event in parsed.events if event.kind == "dose"]
     if parsed.question is not None or parsed.command is not None:
         return None
-    if not is_apart(turn, turn.incoming.text) or not (doses or _gave(turn.incoming.text)):
+    text = turn.incoming.text
+    if len(doses) > 1:  # each by its own words: 5 g salt in the sink and 3 g soda in the tank
+        doses = [event for event in doses if is_apart(turn, text[event.start : event.end])]
+        if not doses:
+            return None
+    elif not is_apart(turn, text) or not (doses or _gave(text)):
         return None
     if calls.is_danger(turn, parsed) or not turn.incoming.addressed:
         return None
-    rest = replace(parsed, events=tuple(e for e in parsed.events if e.kind != "dose"))
+    rest = replace(parsed, events=tuple(e for e in parsed.events if e not in doses))
     replies = await readings.keep(turn, rest) if rest.events or rest.values else []
     stored = turn.current_tank
-    lines = words.not_of_tank(None if stored is None else stored.name, _sum_of(doses))
+    name = None if stored is None else stored.name
+    vessels = any(vessel.named(each) for each in _said_of(doses, text))
+    lines = words.not_of_tank(name, _sum_of(doses)) if vessels else words.elsewhere(name)
     facts = {"not_stored": [{"kind": "dose", "substance": each.substance} for each in doses]}
     return [*replies, await turn.reply(lines, facts=facts)]
 
 
 def is_apart(turn: Turn, text: str) -> bool:
-    """Whether a text puts a thing into a vessel apart, and into none of the chat's tanks."""
-    named = vessel.named(text)
+    """Whether a text puts a thing into a vessel or place apart, and into none of the tanks."""
+    named = vessel.named(text) or vessel.elsewhere(text)
     if named is None or turn.tank_named(named) is not None:
         return False
     into_tank = any(vessel.leads_to(text, tank.name) for tank in turn.tanks)
     return not into_tank and not any(vessel.leads_to(text, home) for home in _homes(text))
+
+
+def _said_of(doses: Sequence[Event], text: str) -> list[str]:
+    """The words of each dose; the whole text where it is one."""
+    return [text[each.start : each.end] for each in doses] if len(doses) > 1 else [text]
 
 
 def _homes(text: str) -> list[str]:

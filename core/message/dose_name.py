@@ -40,7 +40,8 @@ def settle(parts: Parts, source: str) -> None:
     source : str
         What was written.
     """
-    if not parts.unknown or kinds.names_animal(source_words(parts.unknown, source)):
+    animal = not parts.named and kinds.names_animal(source_words(parts.unknown, source))
+    if animal or not parts.unknown:
         return
     said = _words()["said"] - _words()["product"]
     words = sorted(parts.unknown, key=_start)

@@ -20,6 +20,7 @@ from core.message import (
     deed_unsure,
     deeds,
     doubts,
+    elsewhere,
     events,
     fertilisers,
     gains,
@@ -81,6 +82,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
         found = events.find(tokens, state.source, state.context)
         found = deed_doubted.settle(found, tokens, state.source)
         found = deed_unsure.settle(found, tokens, state.source)
+        found = elsewhere.settle(found, tokens, state.source)
     else:
         counted = not kinds.isdisjoint(_GAINED) or any([t.value == "one" for t in tokens])  # noqa: C419
         counted = counted or any([herd.saying(t.text) == "young" for t in tokens])  # noqa: C419

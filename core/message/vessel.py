@@ -13,14 +13,20 @@ from core.message.fold import fold
 from core.message.wordfile import spelt
 
 _MOST_LIGHT: Final = 3
+_SECTIONS: Final = ("into", "light", "vessel", "onto", "place", "here")
+_WATER: Final = r"water|wasser|rodi|\bro\b|eau|agua|acqua|wody|wodzie|vatten|osmos"
+_DONE: Final = (
+    "getan|gegeben|gekippt|geschuttet|gegossen|geworfen|gemacht|gedaan|gegooid|gegoten|gestrooid"
+)
+"""Verbs that may stand behind a place."""
 
 
 @cache
 def _words() -> dict[str, dict[str, str]]:
     """Language → section → its words as one pattern."""
     held: dict[str, dict[str, str]] = {}
-    for section, language, ways in spelt("vessel.txt", {"into", "light", "vessel"}):
-        longest = sorted(set(ways), key=len, reverse=True)
+    for section, language, ways in spelt("vessel.txt", _SECTIONS):
+        longest = sorted({_plain(way) for way in ways}, key=len, reverse=True)
         held.setdefault(language, {})[section] = "|".join(map(re.escape, longest))
     return held
 
@@ -48,6 +54,32 @@ def _vessel() -> re.Pattern[str]:
     return re.compile(rf"\b(?:{words})$")
 
 
+@cache
+def _elsewhere() -> re.Pattern[str]:
+    """What leads to a place that is no water of a tank, and the place."""
+    ways = (
+        rf"(?:{each['into']}|{each['onto']}) (?:(?:{each['light']}) ){{0,{_MOST_LIGHT}}}"
+        rf"(?P<{language}>{each['place']})"
+        for language, each in _words().items()
+    )
+    return re.compile(rf"\b(?:{'|'.join(ways)})\b")
+
+
+@cache
+def _unknown() -> re.Pattern[str]:
+    """What leads to one more word, with which a deed ends."""
+    ways = (
+        rf"(?:{each['into']}|{each['onto']}) (?:(?:{each['light']}) ){{1,{_MOST_LIGHT}}}"
+        for each in _words().values()
+    )
+    return re.compile(rf"\b(?:{'|'.join(ways)})([^\W\d_]{{3,}})(?: (?:{_DONE}))? *$")
+
+
+@cache
+def _here() -> frozenset[str]:
+    return frozenset(way for each in _words().values() for way in each["here"].split("|"))
+
+
 def _plain(text: str) -> str:
     return re.sub(r"[^\w]+", " ", fold(text))
 
@@ -67,6 +99,43 @@ def named(text: str) -> str | None:
     return None if vessel is None else vessel[0]
 
 
+def is_water(text: str) -> bool:
+    """Whether the name of a vessel or water apart is that of a water.
+
+    Examples
+    --------
+    >>> is_water("ro water"), is_water("rodi"), is_water("bucket")
+    (True, True, False)
+    """
+    return re.search(_WATER, _plain(text)) is not None
+
+
+def elsewhere(text: str) -> str | None:
+    """The place, no water of a tank, that a text says a thing went to; None where none.
+
+    Examples
+    --------
+    >>> elsewhere("spilled 5 g soda on the floor"), elsewhere("30 ml Essig in den Abfluss gekippt")
+    ('floor', 'abfluss')
+    >>> elsewhere("put 5 g soda in the filter"), elsewhere("took it off the floor")
+    (None, None)
+    """
+    found = _elsewhere().search(_plain(text))
+    return None if found is None else next(filter(None, found.groupdict().values()))
+
+
+def unknown_place(text: str) -> str | None:
+    """The last word of a text, where it may be a place that nobody knows; None where none.
+
+    Examples
+    --------
+    >>> unknown_place("put 5 g soda in my teapot"), unknown_place("put 5 g soda in the sump")
+    ('teapot', None)
+    """
+    found = _unknown().search(_plain(text))
+    return None if found is None or found[1] in _here() else found[1]
+
+
 def without(text: str) -> str:
     """A text, plain, without the words for the vessel that a thing went into.
 
@@ -75,7 +144,7 @@ def without(text: str) -> str:
     >>> without("Put 2 g in the bucket")
     'put 2 g'
     """
-    return _led().sub("", fold(text)).strip()
+    return _elsewhere().sub("", _led().sub("", fold(text))).strip()
 
 
 def leads_to(text: str, tank: str) -> bool:

@@ -1,4 +1,4 @@
-"""What went into a bucket, in words."""
+"""What went into a bucket or to another place, in words."""
 
 from __future__ import annotations
 
@@ -21,3 +21,16 @@ def not_of_tank(tank: str | None, asks: str | None) -> list[str]:
         )
     )
     return lines
+
+
+def elsewhere(tank: str | None) -> list[str]:
+    """What went to another place is on no tank's record; what got in all the same is to be told."""
+    return [
+        _("That went elsewhere: nothing is stored, no tank was dosed.")
+        if tank is None
+        else _("That went elsewhere: nothing is stored for {tank}.").format(tank=tank),
+        _(
+            "If some of it got into the water, tell me how much, for example: put in 2 g baking"
+            " soda"
+        ),
+    ]
