@@ -21,6 +21,7 @@ from core.message import (
     commands,
     commas,
     doubts,
+    former,
     labels,
     naming,
     numerals,
@@ -77,6 +78,8 @@ def parse(text: str, context: Context) -> Parsed:
         text = commas.as_semicolons(text)
     folded = fold(text)
     most = min(MOST_TOKENS, ANY_TOKENS + len(text) // CHARACTERS_A_TOKEN)
+    if (then := former.behind(folded)) is not None and (read := _earlier(text, then, context)):
+        return read
     tokens = cut(folded, lexicon(), text, most=most + 8)
     if not text.isascii():
         tokens = mark_hidden(tokens, text, folded)
@@ -89,6 +92,15 @@ def parse(text: str, context: Context) -> Parsed:
         told = any(map(str.isalnum, text[end:]))  # a row of dashes or faces hides nothing
         return _with_rest(parsed, text, end, context) if told else parsed
     return _tokens(text, folded, tokens, context)
+
+
+def _earlier(text: str, then: tuple[int, int], context: Context) -> Parsed | None:
+    """What a message says whose first values are of a vague time; None where they are not."""
+    start, end = then
+    told = parse(text[:start], context)
+    rest = text[end:].strip(" .,;!?")
+    others = [parse(" " * end + text[end:], context)] if rest else []
+    return former.earlier(text, told, others)
 
 
 def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Parsed:

@@ -88,3 +88,49 @@ async def test_what_was_told_of_the_bag_before_still_counts(home: Talk) -> None:
 def test_of_an_open_bag_nothing_is_known_without_a_kh() -> None:
     bag = {"ammonia": Measured("ammonia", 2.0, 2.0, 2.0, START)}
     assert bag_ammonia(bag, State(Tank(name=""), START)) is None
+
+
+FORMER = (
+    "ammonia was 3 two years ago",
+    "nitrate was 60 last year",
+    "ph was 8.5 back then",
+    "ammonia was 4 when i started years ago",
+    "ammonia was 2 when it cycled",
+    "gh was 3 when i was on ro",
+    "nitrate was 100 before i got the new filter",
+    "ph was 8 at first",
+    "kh was 3 years ago",
+    "kh war 3 vor 5 jahren",
+    "kh war 3 als ich anfing",
+    "kh était 3 l'an dernier",
+    "ph était 8 quand j'étais à l'osmose",
+    "el ph era 8 cuando empecé",
+    "il kh era 3 due anni fa",
+    "o kh era 3 há dois anos",
+    "kh was 3 vorig jaar",
+    "ph było 8 kiedy zaczynałem",
+    "ph var 8 när jag började",
+)
+
+
+@pytest.mark.parametrize("line", FORMER)
+async def test_a_vague_time_behind_a_value_makes_it_an_earlier_one(talk: Talk, line: str) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    (reply,) = await talk.say(line)
+    assert "values" not in reply.facts
+    assert "events" not in reply.facts
+    assert reply.facts["doubts"][0]["reason"] == "past"
+
+
+async def test_what_is_told_of_now_beside_it_is_kept(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    replies = await talk.say("kh was 3 last year, kh 5 now")
+    told = [value["value"] for each in replies for value in each.facts.get("values", ())]
+    assert told == [5.0]
+
+
+@pytest.mark.parametrize("line", ["kh was 2 before i added 5 g soda", "kh 3 last night"])
+async def test_a_time_that_is_known_is_no_vague_one(talk: Talk, line: str) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    (kept, *_) = await talk.say(line)
+    assert kept.facts["values"]
