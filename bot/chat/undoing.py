@@ -16,7 +16,7 @@ from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
 from bot.chat.replacing import replacement, said
 from bot.chat.turn import LINE, Turn
-from bot.chat.words import buttons, general
+from bot.chat.words import buttons, general, introducing
 from bot.chat.words import readings as words
 from bot.chat.words import undoing as undo_words
 from bot.store.log import Entry
@@ -53,7 +53,29 @@ async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     await turn.know_waters()
     author = turn.incoming.author_id if turn.incoming.group else None
     entry = await turn.uow.log.latest(turn.chat.id, author)
-    return await take_back(turn, entry)
+    made = None if entry is None or entry.is_empty else await _made_with(turn, entry)
+    taken = await take_back(turn, entry)
+    return taken if made is None else [*taken, made]
+
+
+MADE_LATELY: Final = 4
+"""Replies among which the one stands that told of a tank made by the same message."""
+
+
+async def _made_with(turn: Turn, entry: Entry) -> Reply | None:
+    """Ask whether the tank that was made by the same message goes as well; None where none was."""
+    for offer in await turn.uow.offers.latest(turn.chat.id, MADE_LATELY):
+        for choice in offer.choices:
+            if choice.verb != "unmake_tank" or offer.made_at != entry.at:
+                continue
+            stored = turn.tank_by_id(choice.arguments["tank_id"])
+            if stored is None or offer.used is not None or "before" in choice.arguments:
+                continue
+            yes = Choice(introducing.take_back(), choice.verb, "yes", choice.arguments)
+            no = Choice(buttons.no(), "leave_out", "no")
+            lines = introducing.tank_as_well(stored.name)
+            return await turn.reply(lines, choices=[yes, no])
+    return None
 
 
 async def _of_older(turn: Turn) -> list[Reply] | None:

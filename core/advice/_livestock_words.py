@@ -14,8 +14,28 @@ WORD_LONG_ENOUGH: Final = 4
 Sex = Literal["male", "female"]
 BOTH: Final[tuple[Sex, Sex]] = ("male", "female")
 
-_ENDINGS: Final = ("ies", "ow", "es", "en", "er", "ar", "or", "s", "n", "e", "i", "y", "x", "a")
-"""Endings of plurals (and of the singulars beside them) in the nine languages; common grammar."""
+_ENDINGS: Final = (
+    "ami",
+    "iem",
+    "ies",
+    "ow",
+    "es",
+    "en",
+    "er",
+    "ar",
+    "or",
+    "s",
+    "n",
+    "e",
+    "i",
+    "y",
+    "x",
+    "a",
+)
+"""Endings of plurals (and of the singulars beside them) in the nine languages; common grammar.
+
+The first two are of Polish behind `z`: z gupikami, z bojownikiem.
+"""
 
 
 def plain_name(text: str) -> str:

@@ -29,6 +29,7 @@ def stock(replies: list[Reply]) -> dict[str, dict[str, int]]:
         ("aquário Sala 100 l com 4 guppies", "Sala", 100.0, {"guppies": 4}),
         ("acquario Studio 60 l con 5 guppy", "Studio", 60.0, {"guppy": 5}),
         ("bak Zolder 60 l met 10 guppies", "Zolder", 60.0, {"guppies": 10}),
+        ("akwarium 112 l z 10 gupikami", "Tank", 112.0, {"gupikami": 10}),
         ("akwarium Salon 112 l i 10 guppy", "Salon", 112.0, {"guppy": 10}),
         ("akvarium Hallen 180 l med 6 guppys", "Hallen", 180.0, {"guppys": 6}),
     ],
@@ -303,3 +304,21 @@ async def test_questions_plans_and_other_peoples_tanks_make_none(talk: Talk, tex
     await talk.say(text)
     (listed,) = await talk.say("/tank")
     assert not listed.facts["tanks"]
+
+
+@pytest.mark.parametrize("text", ["akwarium 100 l z gupikami", "there are guppies in 100 l"])
+async def test_an_undo_asks_whether_the_tank_goes_as_well(talk: Talk, text: str) -> None:
+    await talk.say(text)
+    assert (await talk.say("/tank"))[0].facts["tanks"][0]["volume_l"] == 100
+    *_taken, asked = await talk.say("undo")
+    assert "as well?" in asked.text
+    assert (await talk.say("/tank"))[0].facts["tanks"]  # nothing goes before it is answered
+    await talk.press(1, asked)
+    assert not (await talk.say("/tank"))[0].facts["tanks"]
+
+
+async def test_an_undo_of_something_later_asks_of_no_tank(talk: Talk) -> None:
+    await talk.say("there are guppies in 100 l")
+    await talk.wait(minutes=5)
+    await talk.say("kh 4")
+    assert "as well?" not in await talk.text("undo")

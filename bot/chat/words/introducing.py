@@ -14,6 +14,11 @@ def how_many(kinds: Sequence[str]) -> list[str]:
     return [told.format(kinds=", ".join(kinds), first=kinds[0])]
 
 
+def tank_as_well(name: str) -> list[str]:
+    """What was told with a tank is taken back: whether the tank is too."""
+    return [_("Shall I take back the tank {tank} as well?").format(tank=name)]
+
+
 def take_back() -> str:
     """The button that takes the tank itself back."""
     return _("undo the tank")
