@@ -15,7 +15,7 @@ from core.message.wordfile import spelt
 
 Judged = Literal["much", "enough", "sum", "med"]
 
-_PARTED: Final = re.compile(r"\s*[,;!\n]\s*|\s*\.\s+|\s+[-–—]\s+")
+_PARTED: Final = re.compile(r"[,;!\n]|\.(?=\s)|(?<=\s)[-–—](?=\s)")
 
 
 @cache
