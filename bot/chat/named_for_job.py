@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import named_for_job as words
+from bot.store.offers import Choice
 from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.named_for_job import asked
+
+WITH_SALT: Final = {
+    "buffer": "dose kh +1",
+    "kh_up": "dose kh +1",
+    "ph_up": "dose kh +1",
+    "gh_up": "dose gh +1",
+}
+"""What the job is done with where its salts are known, as it is asked for."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -18,4 +29,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if said is None or any(fold(each.name) in fold(turn.incoming.text) for each in turn.products):
         return None
     facts = {"refused": "substance_unknown", "substance": said.name}
-    return [await turn.reply(words.ask_label(said.name, said.job), facts=facts)]
+    choices = []
+    if (wish := WITH_SALT.get(said.job)) is not None and turn.current_tank is not None:
+        choices = [Choice(words.with_salt(said.job), "say_again", "", {"text": wish})]
+    lines = words.ask_label(said.name, said.job)
+    return [await turn.reply(lines, choices=choices, facts=facts)]

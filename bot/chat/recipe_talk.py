@@ -81,8 +81,8 @@ async def _gives(turn: Turn, plan: Given, analytes: tuple[str, ...]) -> list[Rep
     """What the salts of a plan bring in all, by their formulas."""
     volume = plan.facts.get("volume_l")
     names = [name for name in analytes if name in IONS]
-    if not volume or not names:
-        return None
+    if not volume or not names or (plan.tank_id is not None and set(names) <= set(plan.analytes)):
+        return None  # of the tank's own value the record tells
     brings = {
         name: sum(
             per_gram(salt, name) * grams * plan.count / volume

@@ -51,7 +51,7 @@ def _job() -> re.Pattern[str]:
         rf"(?P<holds>{_words('buffer')})(?!\w)",
     )
     way = f"[ -]?(?:{'|'.join(ways)})"
-    alone = rf"(?P<buffer>{_words('buffer')})(?: (?:de|di|do|del|for|für|pour))?(?: (?:ph|kh))?"
+    alone = rf"(?P<buffer>{_words('buffer')})(?:(?: (?:de|di|do|del|for|für|pour))? (?:ph|kh))?"
     return re.compile(rf"(?<!\w)(?:(?:{of})(?:{way})|{alone}(?!\w))")
 
 

@@ -247,7 +247,12 @@ def around(tokens: list[Token], place: int) -> tuple[int, int]:
     first = place
     if (begins := _refers_back(tokens, place)) is not None:
         first = begins
-    while first != begins and first > 0 and tokens[first - 1].kind != "nl" and tokens[first - 1].text not in ENDS:
+    while (
+        first != begins
+        and first > 0
+        and tokens[first - 1].kind != "nl"
+        and tokens[first - 1].text not in ENDS
+    ):
         told = tokens[first - 1].text == "," or (first == place and _is_whole(tokens[place]))
         if told and _tells(tokens, first - 1 if tokens[first - 1].text == "," else first):
             break
@@ -260,8 +265,8 @@ def around(tokens: list[Token], place: int) -> tuple[int, int]:
 
 _BACK = frozenset(
     {
-        "that", "this", "it", "these", "those", "das", "dies", "es", "c", "ca", "cela", "eso", "esto",
-        "isso", "isto", "questo", "quello", "dat", "dit", "het", "to", "det", "thats", "that's",
+        "that", "this", "it", "these", "those", "das", "dies", "es", "c", "ca", "cela", "eso",
+        "esto", "isso", "isto", "questo", "quello", "dat", "dit", "het", "to", "det", "thats", "that's",
     }
 )  # fmt: skip
 """Words for what was just told."""

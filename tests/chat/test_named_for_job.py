@@ -80,3 +80,23 @@ async def test_a_product_that_is_known_is_dosed_by_its_label(talk: Talk) -> None
     await talk.say("kh 3 ph 6.8 ammonia 0 temp 24")
     await talk.say("my kh buffer: 5 g per 80 l raises kh 1")
     assert "5.6 g of my kh buffer" in await talk.text("how much my kh buffer for kh 4")
+
+
+@pytest.mark.parametrize(
+    "line", ["how much buffer does this tank need", "how much buffer do i need", "how much kh plus"]
+)
+async def test_a_press_asks_for_it_with_a_salt_that_is_known(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3 ph 7 ammonia 0")
+    (reply,) = await talk.say(line)
+    assert "grams" not in reply.facts, line
+    assert "buffer do" not in reply.text, line
+    assert [each.label for each in reply.buttons] == ["with baking soda"], line
+    (plan,) = await talk.press(1)
+    assert plan.facts["substance"] == "sodium bicarbonate", line
+    assert plan.facts["to"] == 4.0, line
+
+
+async def test_without_a_tank_there_is_nothing_to_press(talk: Talk) -> None:
+    (reply,) = await talk.say("how much buffer do i need")
+    assert not reply.buttons

@@ -152,3 +152,20 @@ async def test_after_the_retest_what_is_left_is_worked_out(planned: Talk, text: 
     await planned.say("kh 3 ph 7 ammonia 0")
     facts = await planned.facts(text)
     assert (facts["from"], facts["to"]) == (3.0, 4.0), text
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["how do i weigh it", "how do i measure so little", "wie wiege ich das ab", "hoe weeg ik dat"],
+)
+async def test_how_so_little_is_weighed(planned: Talk, text: str) -> None:
+    assert "A kitchen scale will do: 27 g" in await planned.text(text), text
+
+
+@pytest.mark.parametrize("text", ["whats my kh", "what is my kh", "kh?", "last kh?"])
+async def test_a_value_is_what_was_measured_and_not_what_the_plan_brings(
+    planned: Talk, text: str
+) -> None:
+    told = await planned.text(text)
+    assert "KH 2 °dH" in told, text
+    assert "In all" not in told, text

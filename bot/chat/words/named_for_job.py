@@ -27,6 +27,11 @@ OF_JOB = {
 """What holds pH, and how it is gone about without the product."""
 
 
+def with_salt(job: str) -> str:
+    """The words of the button that asks for it with salts that are known."""
+    return _("with pure salts") if job == "gh_up" else _("with baking soda")
+
+
 def ask_label(name: str, job: str) -> list[str]:
     """No number of it, what its label must say, and what holds pH."""
     told = _("No number for “{name}”: the name tells what it is for, not what is in it.")
