@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from core.message import judged
 from core.message.amounts import SHARES
 from core.message.lexicon import lexicon
 from core.message.shortforms import ENDS, VERB_FIRST
@@ -245,7 +246,9 @@ def _opens(tokens: list[Token], index: int) -> bool:
 def around(tokens: list[Token], place: int) -> tuple[int, int]:
     """From the end of the sentence before to the end of this one."""
     first = place
-    if (begins := _refers_back(tokens, place)) is not None:
+    told = judged.begins(tokens, place)
+    begins = told if told is not None and _tells(tokens, told) else None
+    if begins is not None:
         first = begins
     while (
         first != begins
@@ -253,40 +256,14 @@ def around(tokens: list[Token], place: int) -> tuple[int, int]:
         and tokens[first - 1].kind != "nl"
         and tokens[first - 1].text not in ENDS
     ):
-        told = tokens[first - 1].text == "," or (first == place and _is_whole(tokens[place]))
-        if told and _tells(tokens, first - 1 if tokens[first - 1].text == "," else first):
+        parted = tokens[first - 1].text == "," or (first == place and _is_whole(tokens[place]))
+        if parted and _tells(tokens, first - 1 if tokens[first - 1].text == "," else first):
             break
         first -= 1
     last = place
     while last < len(tokens) and tokens[last].kind != "nl" and tokens[last].text not in ENDS:
         last += 1
     return first, last
-
-
-_BACK = frozenset(
-    {
-        "that", "this", "it", "these", "those", "das", "dies", "es", "c", "ca", "cela", "eso",
-        "esto", "isso", "isto", "questo", "quello", "dat", "dit", "het", "to", "det", "thats", "that's",
-    }
-)  # fmt: skip
-"""Words for what was just told."""
-
-
-def _refers_back(tokens: list[Token], place: int) -> int | None:
-    """Where a judgement of a reading right before it begins: `kh 3` is that ok; else None.
-
-    What it is of was told, as behind a comma: no premise of the question.
-    """
-    if tokens[place].value != "safe":
-        return None
-    begins = place
-    while begins > 0 and (tokens[begins - 1].kind == "fill" or tokens[begins - 1].value == "link"):
-        begins -= 1
-    words = {word for token in tokens[begins : place + 1] for word in token.text.split()}
-    told = begins > 0 and tokens[begins - 1].kind in {"number", "unit", "dotted"}
-    if not told or _BACK.isdisjoint(words) or not _tells(tokens, begins):
-        return None
-    return begins
 
 
 def _tells(tokens: list[Token], comma: int) -> bool:
