@@ -30,6 +30,7 @@ from core.message import (
     questions,
     statements,
     torn,
+    would_be,
 )
 from core.message.fold import fold
 from core.message.hidden import mark_hidden
@@ -80,6 +81,10 @@ def parse(text: str, context: Context) -> Parsed:
     most = min(MOST_TOKENS, ANY_TOKENS + len(text) // CHARACTERS_A_TOKEN)
     if (then := former.behind(folded)) is not None and (read := _earlier(text, then, context)):
         return read
+    if (place := would_be.value_in(folded)) is not None:
+        inside = parse(" " * place[0] + text[place[0] : place[1]], context)
+        if (asked := would_be.question(text, inside)) is not None:
+            return asked
     tokens = cut(folded, lexicon(), text, most=most + 8)
     if not text.isascii():
         tokens = mark_hidden(tokens, text, folded)
