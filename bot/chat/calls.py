@@ -11,6 +11,8 @@ from core.advice import heater_warmth
 from core.advice.calls import HEATED, OF_PEOPLE, Danger, asks, distressed, lives, recognise
 from core.advice.cautions import touched
 from core.advice.forbidden import forbidden
+from core.advice.inhabitants import is_animal
+from core.advice.livestock import lookup
 from core.message.model import Event, Parsed, Value
 from core.message.nearly_done import nearly
 from core.substances import ACIDS
@@ -228,6 +230,8 @@ def _is_mishap(event: Event, danger: Danger | None) -> bool:
         return danger in OF_PEOPLE or not (event.grams or event.millilitres or event.spoons)
     if event.kind == "lost" and danger == "maybe_dead":
         return True
+    if event.kind == "lost" and danger == "contaminated" and event.count is None:
+        return not is_animal(lookup(event.species or ""))  # the dog did what it did, none died
     if event.kind in {"lost", "added", "moved"}:
         return danger in OF_PEOPLE or (danger in NO_ANIMALS and event.count is None)
     return False

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final, Literal
 
 from core.advice import heater_warmth
-from core.advice.alarm_words import named
+from core.advice.alarm_words import group, named
+from core.message.fold import fold
 
 Danger = Literal[
     "electric",
@@ -60,6 +62,12 @@ TOO_HOT: Final = 29.0
 TOO_COLD: Final = 21.0
 """What a heater that failed did, by the temperature: between them it is asked; common practice."""
 
+OFF_AND_COLD: Final = 20.0
+"""Under this a heater that is told to be off is a call: common practice. [°C]"""
+
+NEAR: Final = 3
+"""Words behind a heater within which it is told to be off."""
+
 HEATED: Final[frozenset[Danger]] = frozenset({"heater", "heater_hot", "heater_cold"})
 """Dangers of a heater, which the water's warmth tells apart."""
 
@@ -75,7 +83,20 @@ def recognise(text: str) -> Danger | None:
     found = named(text)
     ids = found.get("danger", frozenset()) | found.get("whole", frozenset())
     danger = next((each for each in ORDER if each in ids), None)
+    if danger is None and _off_and_cold(text):
+        return "heater_cold"
     return _heated(text, danger) if danger in HEATED else danger
+
+
+def _off_and_cold(text: str) -> bool:
+    """Whether a heater is told to be off beside water too cold for most that is heated."""
+    words = re.findall(r"\w+", fold(text))
+    heaters = [n for n, word in enumerate(words) if (word,) in group("heater")]
+    offs = [n for n, word in enumerate(words) if (word,) in group("heater_off")]
+    if not any(0 < off - heater <= NEAR for heater in heaters for off in offs):
+        return False
+    warmth = heater_warmth.told(text)
+    return warmth is not None and warmth.celsius < OFF_AND_COLD and not asks(text)
 
 
 def distressed(text: str) -> bool:

@@ -214,3 +214,16 @@ async def test_a_value_that_other_words_bear_on_is_not_kept(talk: Talk, line: st
     replies = await talk.say(line)
     assert replies[0].facts["emergency"] == "gasping"
     assert not [v for r in replies for v in r.facts.get("values", ())]
+
+
+async def test_a_pet_that_peed_in_is_a_call_and_none_died(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    replies = await talk.say("dog peed in the tank")
+    assert [each.facts.get("emergency") for each in replies] == ["contaminated"]
+
+
+async def test_a_heater_off_in_cold_water_is_a_call_and_the_warmth_is_kept(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    steps, kept = await talk.say("heater off its 16 in there")
+    assert steps.facts["emergency"] == "heater_cold"
+    assert "temperature 16 °C" in kept.text
