@@ -27,6 +27,7 @@ async def make_reply(
     expects: str | None = None,
     context: Mapping[str, Any] | None = None,
     entry_id: int | None = None,
+    line: Mapping[str, str] | None = None,
     edits: str | None = None,
     kind: ReplyKind = "reply",
     at: datetime | None = None,
@@ -47,6 +48,8 @@ async def make_reply(
         What a plain answer would be, and what that answer needs.
     entry_id : int, optional
         The entry that the reply confirms.
+    line : mapping, optional
+        The message that it answers, and that one's author.
     edits : str, optional
         The message that it replaces.
     """
@@ -66,6 +69,7 @@ async def make_reply(
                 expects=expects,
                 context=held,
                 entry_id=entry_id,
+                line=dict(line or {}),
             ),
         )
     return Reply(

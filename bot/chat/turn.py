@@ -22,9 +22,6 @@ ABOUT: Final = "about_value"
 ASKED: Final = "asked"
 """Under which an offer keeps the question that it answers."""
 
-LINE: Final = "line"
-"""Under which an offer keeps the message that it answers, and whose it is."""
-
 Route = Callable[["Turn", Parsed], Awaitable[list[Reply]]]
 
 
@@ -187,6 +184,4 @@ class Turn:
         if self.asked is not None:
             parts["context"] = {**(parts.get("context") or {}), ASKED: dict(self.asked)}
             parts["expects"] = parts.get("expects") or "followup"
-        if self.line:
-            parts["context"] = {**(parts.get("context") or {}), LINE: self.line}
-        return await make_reply(self.uow, self.chat.id, self.now, lines, **parts)
+        return await make_reply(self.uow, self.chat.id, self.now, lines, line=self.line, **parts)

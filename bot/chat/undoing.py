@@ -15,7 +15,7 @@ from bot.chat import reminder_answers, reminders, reminding
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
 from bot.chat.replacing import replacement, said
-from bot.chat.turn import LINE, Turn
+from bot.chat.turn import Turn
 from bot.chat.words import buttons, general, introducing
 from bot.chat.words import readings as words
 from bot.chat.words import undoing as undo_words
@@ -27,9 +27,6 @@ from core.message.model import Command, Parsed
 OLDER: Final = "undo_older"
 """Under which an offer keeps that it asked whether what is older is to be taken back."""
 
-PASSED: Final = "passed_by"
-"""Under which an offer keeps that a message came since of which nothing was kept."""
-
 
 async def pass_by(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> None:
     """Mark what was put on record last as older than a message that nothing was kept of."""
@@ -38,8 +35,8 @@ async def pass_by(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> None:
         undone or not replies or not turn.line or any(reply.token is not None for reply in replies)
     )
     newest = None if kept else next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
-    if newest is not None and PASSED not in newest.context and _stored(newest):
-        await turn.uow.offers.keep_with(newest.id, PASSED)
+    if newest is not None and "passed" not in newest.line and _stored(newest):
+        await turn.uow.offers.pass_by(newest.id)
 
 
 async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
@@ -85,18 +82,18 @@ async def _of_older(turn: Turn) -> list[Reply] | None:
     reminder: Reminder | None = None
     set_at = turn.now
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
-        line = offer.context.get(LINE, {})
+        line = offer.line
         if OLDER in offer.context and idle is None:
             return None
         if _stored(offer):
-            idle = idle or ("passed" if PASSED in offer.context else None)
+            idle = idle or ("passed" if "passed" in line else None)
             if idle is not None and line.get("id") == idle:
                 return None
             made = offer.context.get(reminders.MADE)
             reminder = None if made is None else await turn.uow.reminders.get(made["id"])
             set_at = offer.made_at
             break
-        if line and author in {None, line["author"]}:
+        if "id" in line and author in {None, line["author"]}:
             idle = idle or line["id"]
     if reminder is not None and reminder.ended_at is None:
         if idle is None and turn.now - set_at <= PATIENCE:

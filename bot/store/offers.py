@@ -35,7 +35,11 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A reply's choices. `expects` says what a plain answer to it would be, if anything."""
+    """A reply's choices. `expects` says what a plain answer to it would be, if anything.
+
+    `line` is the message that it answers and whose that is, with `passed` once another came of
+    which nothing was kept.
+    """
 
     choices: tuple[Choice, ...]
     made_at: datetime
@@ -43,6 +47,7 @@ class Offer:
     context: dict[str, Any] = field(default_factory=dict)
     entry_id: int | None = None
     used: str | None = None
+    line: dict[str, str] = field(default_factory=dict)
     id: int = 0
     chat_id: int = 0
 
@@ -108,6 +113,7 @@ class Offers:
             "expects": offer.expects,
             "payload": {
                 "context": offer.context,
+                **({"line": offer.line} if offer.line else {}),
                 "choices": [
                     {
                         "label": choice.label,
@@ -180,13 +186,13 @@ class Offers:
             update(OfferRow).where(OfferRow.id == offer_id).values(expects=None)
         )
 
-    async def keep_with(self, offer_id: int, key: str) -> None:
-        """Keep a mark with an offer, as a key of its context that is true."""
+    async def pass_by(self, offer_id: int) -> None:
+        """Keep with an offer that a message came since of which nothing was kept."""
         self._seen.clear()
         row = await self._session.get(OfferRow, offer_id)
         if row is not None:
-            held = {**row.payload["context"], key: True}
-            row.payload = {**row.payload, "context": held}
+            line = {**row.payload.get("line", {}), "passed": "yes"}
+            row.payload = {**row.payload, "line": line}
             await self._session.flush()
 
     async def note_sent(self, offer_id: int, message_ref: str) -> None:
@@ -203,5 +209,6 @@ def _offer(row: OfferRow) -> Offer:
         expects=row.expects,
         used=row.used,
         context=row.payload["context"],
+        line=row.payload.get("line", {}),
         choices=tuple(Choice(**choice) for choice in row.payload["choices"]),
     )
