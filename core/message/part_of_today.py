@@ -19,13 +19,18 @@ from core.message.tokens import Token
 _LASTS: Final = {"morning": (4, 12), "afternoon": (12, 18), "evening": (17, 24)}
 """Local hours of each part; common practice, no source."""
 _NIGHT: Final = (21, 6)
+_USUAL: Final = {"morning": 8, "afternoon": 15, "evening": 20}
+"""Local hour that a part told with its day stands for, as in `core.message.times`."""
+_DEEDS: Final = frozenset({"event", "ask"})
 _SAID_AS: Final = {"night": "last_night"}
 _LINKS: Final = frozenset({"link", "was", "approx", "formerly"})
+_PLANNED: Final = frozenset({"wish", "if", "may", "does", "whether", "changing", "adding", "got"})
 _UNTOLD: Final = frozenset({"wish", "if", "may", "does", "whether"})
 
 
 def timed(tokens: list[Token], context: Context) -> list[Token]:
     """The tokens with such parts as times, or as light words where they are now."""
+    tokens = _of_now(tokens, context)
     places = [place for place, token in enumerate(tokens) if may_be_part(token.text)]
     parts = {part_of_day(tokens, place, of_day=True)[0] for place in places} - {""}
     if len(parts) != 1 or not any(token.kind in {"analyte", "unit"} for token in tokens):
@@ -45,6 +50,30 @@ def timed(tokens: list[Token], context: Context) -> list[Token]:
         )
         out[place : place + used] = [Token(kind, value, said, first.start, last.end)]
     return out
+
+
+def _of_now(tokens: list[Token], context: Context) -> list[Token]:
+    """Likewise of this evening that has begun: a value told with it is of now, a deed may be meant.
+
+    `tonight: ph 7.2` at six.
+    """
+    if all(token.kind != "time" or token.value not in _USUAL for token in tokens):
+        return tokens
+    told = [token for token in tokens if token.kind in _DEEDS or token.value in _PLANNED]
+    if told or any(token.kind == "time" and token.value in {"at", "at_hour"} for token in tokens):
+        return tokens
+    hour = context.now.astimezone(context.zone or context.now.tzinfo or UTC).hour
+    return [
+        Token("fill", "fill", token.text, token.start, token.end)
+        if token.kind == "time" and _is_begun(str(token.value), hour)
+        else token
+        for token in tokens
+    ]
+
+
+def _is_begun(part: str, hour: int) -> bool:
+    """Whether a part lasts and its usual hour is still to come."""
+    return hour < _USUAL.get(part, 0) and _is_now(part, hour)
 
 
 def _is_now(part: str, hour: int) -> bool:

@@ -46,7 +46,7 @@ def asked(tokens: list[Token]) -> str | None:
         return "history" if "number" not in kinds and _moves(words) else "safe"
     if "unit" in kinds and (_recipe(tokens, kinds) or _bucket(tokens, kinds)):
         return "how_much"
-    if _plus(words):
+    if _plus(words) or _by_substance(words):
         return "dose"
     if _conversion(words):
         return "convert"
@@ -55,6 +55,22 @@ def asked(tokens: list[Token]) -> str | None:
     if words[0].value == "co2" and words[1].kind == "mark" and tokens[-1].text == "?":
         return "co2"
     return None
+
+
+_AIMS = frozenset({"in", "for", "at_to", "to", "by", "home"})
+
+
+def _by_substance(words: list[Token]) -> bool:
+    """Whether a thing and the value that it shall make are all that is said: `soda to kh 5`."""
+    between = {str(token.value) for token in words[1:-2]}
+    return (
+        len(words) > 3
+        and (words[0].kind == "substance" or words[0].text == "soda")
+        and bool(between & {"at_to", "to"} or {"for"} == between)
+        and between <= _AIMS
+        and words[-2].kind == "analyte"
+        and quantities.is_number(words[-1])
+    )
 
 
 _WARMTH = frozenset({"°", "°C", "°F"})

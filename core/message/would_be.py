@@ -37,7 +37,7 @@ def value_in(plain: str) -> tuple[int, int] | None:
     Examples
     --------
     >>> value_in("would ph 9 be ok"), value_in("would it be ok if ph was 9")
-    ((6, 10), (19, 27))
+    ((6, 10), (18, 26))
     >>> value_in("ph 9 ok") is None, value_in("can i put in 9 neons") is None
     (True, True)
     """
