@@ -11,7 +11,7 @@ from typing import Final
 
 from bot.chat.tank_words import CALLED, KIND_WORDS, SETUP_WORDS, TANK_WORDS, plain
 from core.advice.inhabitants import leads, number_in
-from core.advice.introductions import is_aside
+from core.advice.introduction_parts import is_aside
 from core.advice.loose_lists import ONE
 from core.message.amounts import volume_litres
 from core.message.fold import fold

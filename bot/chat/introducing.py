@@ -7,23 +7,30 @@ was told; a further tank beside those on record is asked about unless the words 
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import introduced, readings, tank_words
+from bot.chat import held as shown
+from bot.chat import inhabitants, introduced, readings, tank_words
+from bot.chat.introduction_read import Told, has_volume, told_in
+from bot.chat.introduction_undo import MADE
 from bot.chat.model import Reply
-from bot.chat.tank_volumes import facts
+from bot.chat.tank_volumes import ask_volume, facts
 from bot.chat.turn import Turn
 from bot.chat.words import buttons, general
 from bot.chat.words import first_evening as evening_words
 from bot.chat.words import introducing as words
 from bot.chat.words import tanks as tank_said
+from bot.chat.words import traits as trait_words
 from bot.chat.words.names import first_tank
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
-from core.advice.inhabitants import listed_in
+from core.advice.asked_company import ASKING
+from core.advice.inhabitants import is_animal, listed_in
 from core.advice.introductions import Animal, Home, living_there
-from core.advice.introductions import introduced as read
+from core.advice.livestock import lookup, plain_name
+from core.advice.stock import meant
 from core.message.model import Event, Parsed
 from core.tank import Tank
 
@@ -35,55 +42,75 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Make the tanks of a message and keep who lives in them; None where it introduces none."""
     if turn.incoming.group:
         return None
-    homes = read(turn.incoming.text, us_gallons=turn.chat.us_gallons)
+    homes, beside = said = told_in(turn)
     if parsed.question is not None and not any(home.name for home in homes):
         return None  # salt for a 60 l tank
     if not homes:
-        return await _inside(turn)
-    if len(homes) == 1 and _is_read_elsewhere(turn, homes[0]):
+        return await _inside(turn, parsed)
+    if len(homes) == 1 and _is_read_elsewhere(turn, said):
         return None
+    if beside is not None and _is_on_record(turn, parsed, homes[0]):
+        return None  # my 20 l betta tank, ph 7
     for home in homes:
         volume = home.volume_l or 0.0
         if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
             return [await turn.reply(tank_said.volume_implausible(volume))]
     held = _same(turn, homes[0]) if len(homes) == 1 else None
-    if held is None and any(each.tank.named for each in turn.tanks) and not _is_further(homes):
+    known = held is not None or all(_named(turn, home) for home in homes)
+    if not known and turn.tanks and not _is_further(homes):
         return [await _ask_whether(turn, homes)]
-    return await _keep_all(turn, homes, held)
+    return await _keep_all(turn, said, held)
 
 
-async def _keep_all(
-    turn: Turn, homes: tuple[Home, ...], held: StoredTank | None = None
-) -> list[Reply]:
+async def _keep_all(turn: Turn, said: Told, held: StoredTank | None = None) -> list[Reply]:
     replies: list[Reply] = []
-    names = _names(turn, homes)
-    for home, name in zip(homes, names, strict=True):
-        replies += await _keep(turn, home, held, name)
+    names = _names(turn, said.homes)
+    whole = turn.incoming
+    for number, (home, name) in enumerate(zip(said.homes, names, strict=True)):
+        if number:  # entries of one message: each needs an id of its own
+            turn.incoming = replace(whole, update_id=f"{whole.update_id}:{number}")
+        replies += await _keep(turn, home, held or _named(turn, home), name, said.beside)
+    turn.incoming = whole
     return replies
 
 
-def _is_read_elsewhere(turn: Turn, home: Home) -> bool:
+def _is_read_elsewhere(turn: Turn, said: Told) -> bool:
     """Whether older looks read all of it: one tank, all animals with their numbers."""
-    if not home.animals:
+    home = said.homes[0]
+    if not home.animals and said.beside is None and not home.loosely:
         text, gallons = turn.incoming.text, turn.chat.us_gallons
         return home.name is None or tank_words.whole(text, us_gallons=gallons) is not None
-    if any(each.many is None for each in home.animals) or home.further:
+    if any(each.many is None for each in home.animals) or home.further or home.days_ago is not None:
         return False
     return introduced.reads_whole(turn)
 
 
+def _is_on_record(turn: Turn, parsed: Parsed, home: Home) -> bool:
+    """Whether readings beside a tank are of one that is on record: by its name or its volume."""
+    same = any(each.tank.volume_l == home.volume_l for each in turn.tanks)
+    return parsed.tank is not None or (same and not home.animals)
+
+
+def _named(turn: Turn, home: Home) -> StoredTank | None:
+    """The tank on record of that name."""
+    return None if home.name is None else turn.tank_named(home.name)
+
+
 def _is_further(homes: tuple[Home, ...]) -> bool:
+    """Whether the words say for sure that it is one more."""
+    if any(home.loosely for home in homes):
+        return False
     return len(homes) > 1 or homes[0].further or homes[0].name is not None
 
 
 def _same(turn: Turn, home: Home) -> StoredTank | None:
     """The tank on record that is told of: by its name, or the only one that may be it."""
-    if home.name is not None and (named := turn.tank_named(home.name)) is not None:
+    if (named := _named(turn, home)) is not None:
         return named
     if len(turn.tanks) != 1 or home.further:
         return None
     held = turn.tanks[0]
-    if not held.tank.named:
+    if not held.tank.named and (not home.loosely or held.tank.volume_l in {None, home.volume_l}):
         return held
     return held if home.name is None and held.tank.volume_l in {None, home.volume_l} else None
 
@@ -101,48 +128,99 @@ def _names(turn: Turn, homes: tuple[Home, ...]) -> list[str]:
     return names
 
 
-async def _keep(turn: Turn, home: Home, held: StoredTank | None, name: str) -> list[Reply]:
-    """Put one tank on record, then who lives in it."""
+async def _keep(
+    turn: Turn, home: Home, held: StoredTank | None, name: str, beside: Parsed | None
+) -> list[Reply]:
+    """Put one tank on record, then who lives in it and what was measured."""
     traits: dict[str, Any] = {"volume_l": home.volume_l, "kind": home.kind, "setup": home.setup}
     known = {of: value for of, value in traits.items() if value is not None}
     known |= {"co2": True} if home.co2 else {}
-    choices: list[Choice] = []
+    if home.days_ago is not None:
+        known["set_up_at"] = turn.now - timedelta(days=home.days_ago)
+    of_message = turn.incoming.update_id.partition(":")[0]
+    undo: dict[str, Any]
     if held is not None:
         if home.name is not None and not held.tank.named:
             known |= {"name": home.name, "named": True}
-        before = {of: getattr(held.tank, of) for of in known}
+        before = {of: getattr(held.tank, of) for of in known if of != "set_up_at"}
         stored = await turn.change_tank(held, **known)
         lines = [tank_said.changed(stored.tank)[0]]
-        choices = [_undo({"tank_id": stored.id, "before": before})]
+        undo = {"tank_id": stored.id, "before": before, "update_id": of_message}
         await turn.use_tank(stored)
     else:
         named = home.name is not None or bool(turn.tanks) or name != first_tank()
         tank = Tank(name, kind=home.kind or "fresh", volume_l=home.volume_l, named=named)
-        stored = await turn.add_tank(replace(tank, setup=home.setup, co2=home.co2))
+        tank = replace(tank, setup=home.setup, co2=home.co2, set_up=known.get("set_up_at"))
+        stored = await turn.add_tank(tank)
         lines = tank_said.made(stored.tank, adopted=False)
-        choices = [_undo({"tank_id": stored.id})]
-    replies = [await turn.reply(lines, choices=choices, facts=facts(stored))]
-    return [*replies, *await _animals(turn, stored, home.animals)]
+        undo = {"tank_id": stored.id, "update_id": of_message}
+    told_facts = facts(stored)
+    if (first := known.get("set_up_at")) is not None:
+        day = first.astimezone(turn.chat.zone).date()
+        lines += trait_words.set_up(stored.name, day, turn.local_now.date())
+        told_facts["set_up"] = day.isoformat()
+    choices = [Choice(words.take_back(), "unmake_tank", "", undo)]
+    replies = [
+        await turn.reply(lines, choices=choices, facts=told_facts, context={MADE: dict(undo)})
+    ]
+    replies += await _animals(turn, stored, home.animals, beside)
+    if home.left:
+        replies.append(await turn.reply(tank_said.told_apart(list(home.left))))
+    return replies
 
 
-def _undo(held: dict[str, Any]) -> Choice:
-    return Choice(words.take_back(), "unmake_tank", "", held)
+async def _animals(
+    turn: Turn, stored: StoredTank, animals: tuple[Animal, ...], beside: Parsed | None = None
+) -> list[Reply]:
+    """Keep kinds in a tank, and readings; kinds without a number are asked for one, once.
 
-
-async def _animals(turn: Turn, stored: StoredTank, animals: tuple[Animal, ...]) -> list[Reply]:
-    """Keep kinds in a tank; those without a number are asked for one, once."""
-    if not animals:
-        return []
-    came = tuple(Event("added", count=each.many, species=each.said) for each in animals)
-    kept = await readings.keep(turn, Parsed("event", events=came), stored)
-    untold = [each.said for each in animals if each.many is None]
+    Of a kind that is on record already nothing is kept twice: how many of it there are is asked.
+    """
+    held = {name: many or 1 for name, many in (await shown.held_in(turn, stored)).items()}
+    known = [each for each in animals if meant(held, each.said) is not None]
+    new = [each for each in animals if each not in known]
+    came = tuple(Event("added", count=each.many, species=each.said) for each in new)
+    told = Parsed("event") if beside is None else beside
+    kept: list[Reply] = []
+    if came or told.values:
+        kept = await readings.keep(turn, replace(told, events=came), stored)
+    if counted := [f"{each.many} {each.said}" for each in known if each.many is not None]:
+        whole = turn.incoming
+        turn.incoming = replace(whole, text=", ".join(counted))
+        kept += await inhabitants.told(turn) or []
+        turn.incoming = whole
+    untold = [each.said for each in new if each.many is None and not _is_coral(each)]
     return [*kept, await turn.reply(words.how_many(untold))] if untold else kept
 
 
-async def _inside(turn: Turn) -> list[Reply] | None:
+def _is_coral(animal: Animal) -> bool:
+    """Whether a kind is one that nobody counts."""
+    found = lookup(animal.said)
+    rows = [row for row in (found.species, *found.candidates) if row is not None]
+    return bool(rows) and all(row.being == "coral" for row in rows)
+
+
+async def _first_animals(turn: Turn, animals: tuple[Animal, ...]) -> list[Reply] | None:
+    """Who lives in a tank that nothing was told of yet: kept, and its volume asked for."""
+    text = turn.incoming.text
+    if not animals:
+        if plain_name(text).partition(" ")[0] in ASKING or (listed := listed_in(text)) is None:
+            return None
+        if has_volume(text) or not all(is_animal(lookup(each.said)) for each in listed.kinds):
+            return None  # tanganyika tank 240 l
+        animals = tuple(Animal(each.said, each.many) for each in listed.kinds)
+    stored = await turn.add_tank(Tank(first_tank(), named=False))
+    kept = await _animals(turn, stored, animals)
+    return [*kept, await ask_volume(turn, stored, tank_said.send_litres())]
+
+
+async def _inside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """`neocaridina in there`: they live in the tank that is spoken of."""
     animals = living_there(turn.incoming.text)
     stored = turn.current_tank
+    is_talk = parsed.values or parsed.events or parsed.command is not None
+    if stored is None and not turn.tanks and turn.incoming.addressed and not is_talk:
+        return await _first_animals(turn, animals)
     if not animals or stored is None or not turn.incoming.addressed:
         return None
     if listed_in(turn.incoming.text) is not None:
@@ -166,18 +244,4 @@ async def press_another(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]
     if not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
     turn.incoming = replace(turn.incoming, text=choice.arguments["text"], kind="message")
-    homes = read(turn.incoming.text, us_gallons=turn.chat.us_gallons)
-    return await _keep_all(turn, homes)
-
-
-async def press_unmake(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """Take an introduction back: the tank as it was before, or none; what was read in it stays."""
-    stored = turn.tank_by_id(choice.arguments["tank_id"])
-    if stored is None or not await turn.uow.offers.take(offer.id, choice.verb):
-        return [await turn.reply(general.already())]
-    before = choice.arguments.get("before")
-    if before is not None:
-        stored = await turn.change_tank(stored, **before)
-        return [await turn.reply(tank_said.changed(stored.tank), facts=facts(stored))]
-    await turn.change_tank(stored, deleted_at=turn.now)
-    return [await turn.reply(tank_said.deleted(stored.name))]
+    return await _keep_all(turn, told_in(turn))

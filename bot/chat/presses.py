@@ -14,6 +14,7 @@ from bot.chat import (
     expected,
     given_parts,
     introducing,
+    introduction_undo,
     labels,
     pauses,
     plan_reminders,
@@ -100,7 +101,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "delete_tank": tanks.press_delete,
     "keep_tank": tanks.press_keep,
     "another_tank": introducing.press_another,
-    "unmake_tank": introducing.press_unmake,
+    "unmake_tank": introduction_undo.press,
 }
 
 

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Final
 
-from core.advice.introductions import is_aside
+from core.advice.introduction_parts import is_aside
 from core.analytes import ANALYTES
 from core.message.amounts import volume_litres
 from core.message.fold import fold

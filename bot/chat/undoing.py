@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Final
 
-from bot.chat import reminder_answers, reminders, reminding
+from bot.chat import introduction_undo, reminder_answers, reminders, reminding
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
 from bot.chat.replacing import replacement, said
@@ -41,6 +41,8 @@ async def pass_by(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> None:
 
 async def undo(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     """Take back the newest entry of whoever says so, or the reminder that was made after it."""
+    if (unmade := await introduction_undo.typed(turn)) is not None:
+        return unmade
     if (older := await _of_older(turn)) is not None:
         return older
     if (back := await _changed_reminder(turn)) is not None:
@@ -63,7 +65,8 @@ async def _made_with(turn: Turn, entry: Entry) -> Reply | None:
     """Ask whether the tank that was made by the same message goes as well; None where none was."""
     for offer in await turn.uow.offers.latest(turn.chat.id, MADE_LATELY):
         for choice in offer.choices:
-            if choice.verb != "unmake_tank" or offer.made_at != entry.at:
+            message = entry.update_id.partition(":")[0]
+            if choice.verb != "unmake_tank" or choice.arguments.get("update_id") != message:
                 continue
             stored = turn.tank_by_id(choice.arguments["tank_id"])
             if stored is None or offer.used is not None or "before" in choice.arguments:

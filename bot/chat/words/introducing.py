@@ -33,3 +33,14 @@ def whether_another(volume_l: float, names: Sequence[str]) -> list[str]:
 def another() -> str:
     """The button that makes it a further tank."""
     return _("yes, another tank")
+
+
+def ask_take_back(name: str) -> list[str]:
+    """Ask whether a tank that was introduced goes, with what is kept in it."""
+    told = _("Take {name} back, with what is kept in it? It is no longer listed then.")
+    return [told.format(name=name)]
+
+
+def with_all() -> str:
+    """The button that takes a tank back with what is kept in it."""
+    return _("yes, the tank and all in it")

@@ -1,0 +1,70 @@
+"""What of a message introduces tanks, and what was measured in the same breath.
+
+`450 l discus tank, 6 adults, 29c`: clauses that are readings and nothing else are taken out first,
+so that neither hides the other.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Final, NamedTuple
+
+from bot.chat.turn import Turn
+from core.advice.introduced_loosely import introduced_loosely, several
+from core.advice.introductions import Home, introduced
+from core.message import parse
+from core.message.model import Parsed
+
+_VOLUME: Final = re.compile(r"\d\s{0,2}(?:l|lt|ltrs?|lit\w*|gal\w*)\b", re.IGNORECASE)
+_CLAUSES: Final = re.compile(r"[;\n]|[,.](?!\d)")
+
+
+class Told(NamedTuple):
+    """The tanks of a message, and the readings beside them."""
+
+    homes: tuple[Home, ...] = ()
+    beside: Parsed | None = None
+
+
+def has_volume(text: str) -> bool:
+    """Whether a text has a number of litres or gallons."""
+    return _VOLUME.search(text) is not None
+
+
+def told_in(turn: Turn) -> Told:
+    """The tanks that a message introduces; none where it is about anything else."""
+    text, gallons = turn.incoming.text, turn.chat.us_gallons
+    if not has_volume(text) or "?" in text:
+        return Told()
+    if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons):
+        return Told(homes)
+    rest, beside = _without_readings(turn, text)
+    homes = introduced(rest, us_gallons=gallons) or introduced_loosely(rest, us_gallons=gallons)
+    return Told(homes, beside) if len(homes) == 1 or beside is None else Told()
+
+
+def _without_readings(turn: Turn, text: str) -> tuple[str, Parsed | None]:
+    """A text without the clauses, or ends of clauses, that are readings; and those, as one."""
+    rest: list[str] = []
+    values: Parsed | None = None
+    for clause in _CLAUSES.split(text):
+        words = clause.split()
+        cut = len(words)
+        read = None
+        for start in range(len(words)) if any(map(str.isdigit, clause)) else ():
+            if (read := _readings(turn, " ".join(words[start:]))) is not None:
+                cut = start
+                break
+        if read is not None:
+            values = read if values is None else replace(values, values=values.values + read.values)
+        rest += [" ".join(words[:cut])] if cut else []
+    return ", ".join(rest), values
+
+
+def _readings(turn: Turn, text: str) -> Parsed | None:
+    if not any(map(str.isdigit, text)) or has_volume(text):
+        return None
+    read = parse(text, turn.context())
+    else_said = read.doubts or read.events or read.question or read.command
+    return None if else_said or not read.values else read

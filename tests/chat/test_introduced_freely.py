@@ -1,0 +1,254 @@
+"""Tanks introduced among other words: greetings, equipment, how long it has been running."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from bot.chat.model import Reply
+from tests.chat.harness import Talk
+
+
+async def living(talk: Talk) -> dict[str, dict[str, int | None]]:
+    """Who lives in each tank; None where nobody told how many."""
+    (reply,) = await talk.say("/stock")
+    held: dict[str, dict[str, int | None]] = {
+        name: dict(each) for name, each in reply.facts["stock"].items()
+    }
+    for name, kinds in reply.facts.get("uncounted", {}).items():
+        held[name] |= dict.fromkeys(kinds)
+    return held
+
+
+async def tanks(talk: Talk) -> list[dict[str, Any]]:
+    (listed,) = await talk.say("/tank")
+    return list(listed.facts["tanks"])
+
+
+def values(replies: list[Reply]) -> dict[str, float]:
+    return {
+        value["analyte"]: value["canonical"]
+        for reply in replies
+        for value in reply.facts.get("values", ())
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "volume", "kind", "animals"),
+    [
+        (
+            "got a betta for my daughter, 20l with heater and a little sponge filter",
+            20.0, "fresh", {"betta": 1},
+        ),
+        ("hi just set up a 20 litre for a betta", 20.0, "fresh", {"betta": 1}),
+        ("20l betta tank new 5 days", 20.0, "fresh", {"betta": None}),
+        ("120l planted, 12 neons and 6 corys", 120.0, "fresh", {"neons": 12, "corys": 6}),
+        (
+            "2 fancy goldfish in 100l, filter is an internal one",
+            100.0, "fresh", {"fancy goldfish": 2},
+        ),
+        ("reef 200l, mostly lps", 200.0, "marine", {"lps": None}),
+        (
+            "200 l reef, torch and hammers",
+            200.0, "marine", {"torch coral": None},
+        ),
+        (
+            "bonsoir, j'ai un bac planté de 100 litres avec des néons et des corydoras",
+            100.0, "fresh", {"néons": None, "corydoras": None},
+        ),
+        ("moin, 60l pflanzenbecken läuft seit 2 wochen", 60.0, "fresh", {}),
+        ("cześć, mam krewetkarium 30 litrów, neocaridina", 30.0, "fresh", {"neocaridina": None}),
+        ("hola, acuario de 80 litros con calentador, 6 guppies", 80.0, "fresh", {"guppies": 6}),
+        ("ciao, ho un acquario da 60 litri avviato da 3 settimane, 5 guppy", 60.0, "fresh",
+         {"guppy": 5}),
+        ("boa noite, tenho um aquário de 100 litros (filtro externo), 8 neons", 100.0, "fresh",
+         {"neons": 8}),
+        ("goedenavond, bak van 120 liter met verwarming, 10 neons", 120.0, "fresh", {"neons": 10}),
+        ("hejsan, 60 liter akvarium igång sedan 2 veckor, 6 guppies", 60.0, "fresh",
+         {"guppies": 6}),
+        ("hallo, 200 l riffbecken mit abschäumer, 2 clownfische", 200.0, "marine",
+         {"clownfische": 2}),
+        ("450 l discus tank, 6 adults", 450.0, "fresh", {"discus": 6}),
+        ("tanganyika tank 240 l", 240.0, "fresh", {}),
+    ],
+)  # fmt: skip
+async def test_volume_water_and_animals_are_kept_whatever_stands_beside(
+    talk: Talk, text: str, volume: float, kind: str, animals: dict[str, int | None]
+) -> None:
+    await talk.say(text)
+    (tank,) = await tanks(talk)
+    (shown,) = await talk.say(f"/tank {tank['tank']}")
+    assert (shown.facts["volume_l"], shown.facts["kind"]) == (volume, kind)
+    assert (await living(talk))[tank["tank"]] == animals
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("20l betta tank new 5 days", "2026-02-24"),
+        ("moin, 60l pflanzenbecken läuft seit 2 wochen", "2026-02-15"),
+        ("hi just set up a 20 litre for a betta", "2026-03-01"),
+        ("60 l planted tank, 2 weeks old, some odd plant", "2026-02-15"),
+    ],
+)
+async def test_how_long_it_has_been_running_is_kept(talk: Talk, text: str, day: str) -> None:
+    made, *_rest = await talk.say(text)
+    assert made.facts["set_up"] == day
+
+
+@pytest.mark.parametrize(
+    ("text", "read", "animals"),
+    [
+        ("450 l discus tank, 6 adults, 29c", {"temperature": 29.0}, {"discus": 6}),
+        (
+            "shrimp nano 30l, neocaridina, gh 7 kh 3",
+            {"gh": 7.0, "kh": 3.0}, {"neocaridina": None},
+        ),
+    ],
+)  # fmt: skip
+async def test_readings_beside_are_kept_with_the_animals(
+    talk: Talk, text: str, read: dict[str, float], animals: dict[str, int | None]
+) -> None:
+    assert values(await talk.say(text)) == read
+    assert await living(talk) == {"Tank": animals}
+
+
+async def test_what_carries_a_number_and_is_not_understood_is_named(talk: Talk) -> None:
+    *_kept, left = await talk.say("hi, 60l planted, 3 wibbles, 6 neons")
+    assert "3 wibbles" in left.text
+    text = await talk.text("20l betta tank for my daughter")
+    assert "daughter" not in text
+
+
+@pytest.mark.parametrize(
+    ("text", "animals"),
+    [
+        ("12 goldfish in there, 5 shubunkins", {"goldfish": 17}),
+        ("2 goldies", {"goldies": 2}),
+    ],
+)
+async def test_animals_of_no_tank_yet_are_kept_and_the_volume_is_asked(
+    talk: Talk, text: str, animals: dict[str, int | None]
+) -> None:
+    await talk.say(text)
+    await talk.say("100 l")
+    assert await living(talk) == {"Tank": animals}
+    assert (await talk.facts("/tank Tank"))["volume_l"] == 100.0
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ("2 becken: das große hat 200 liter und das kleine 54", {"Big": 200.0, "Small": 54.0}),
+        (
+            "ich hab zwei becken, wohnzimmer 200 l und büro 54 l",
+            {"wohnzimmer": 200.0, "büro": 54.0},
+        ),
+        ("dos acuarios: grande 120 l y gambario 25 l", {"grande": 120.0, "gambario": 25.0}),
+        ("two tanks, 60l shrimp and 180l community", {"Small": 60.0, "Big": 180.0}),
+        ("deux bacs, salon 200 l et bureau 54 l", {"salon": 200.0, "bureau": 54.0}),
+        ("due acquari: salotto 120 l e studio 30 l", {"salotto": 120.0, "studio": 30.0}),
+        ("dois aquários: sala 120 l e quarto 30 l", {"sala": 120.0, "quarto": 30.0}),
+        ("twee bakken, woonkamer 200 l en kantoor 54 l", {"woonkamer": 200.0, "kantoor": 54.0}),
+        ("dwa akwaria: salon 200 l i biuro 54 l", {"salon": 200.0, "biuro": 54.0}),
+        ("två akvarier, hallen 200 l och köket 54 l", {"hallen": 200.0, "köket": 54.0}),
+    ],
+)
+async def test_two_tanks_of_one_sentence_have_their_names(
+    talk: Talk, text: str, names: dict[str, float]
+) -> None:
+    await talk.say(text)
+    assert {each["tank"]: each["volume_l"] for each in await tanks(talk)} == names
+    await talk.say(text)
+    assert len(await tanks(talk)) == 2
+
+
+async def test_what_is_told_of_either_goes_there(talk: Talk) -> None:
+    await talk.say("ich hab zwei becken, wohnzimmer 200 l und büro 54 l")
+    assert (await talk.facts("wohnzimmer no3 30 ph 7,2 kh 3"))["tank"] == "wohnzimmer"
+    assert (await talk.facts("no3 im büro 20"))["tank"] == "büro"
+    assert "boron" not in await talk.text("büro 15")
+
+
+async def test_what_follows_works_with_the_volume(talk: Talk) -> None:
+    await talk.say("got a betta for my daughter, 20l with heater and a little sponge filter")
+    assert (await talk.facts("ph 7 kh 4"))["tank"] == "Tank"
+    assert (await talk.facts("how much soda to kh 6"))["volume_l"] == 20.0
+    assert "harass" in await talk.text("can i add 6 neons")
+
+
+async def test_a_tank_told_again_is_no_second_one(talk: Talk) -> None:
+    await talk.say("120l planted, 12 neons and 6 corys")
+    await talk.say("120l planted, 12 neons and 6 corys")
+    assert len(await tanks(talk)) == 1
+    assert (await living(talk))["Tank"] == {"neons": 12, "corys": 6}
+
+
+@pytest.mark.parametrize("name", ["/tank new fern 90 l fresh", "90l planted, 6 guppies"])
+async def test_a_further_one_is_asked_about(talk: Talk, name: str) -> None:
+    await talk.say(name)
+    (asked,) = await talk.say("hi, 20l betta cube with heater, 25c")
+    assert len(await tanks(talk)) == 1
+    replies = await talk.press(1, asked)
+    assert values(replies) == {"temperature": 25.0}
+    assert [each["volume_l"] for each in await tanks(talk)] == [90.0, 20.0]
+
+
+async def test_a_typed_undo_takes_the_tank_back(talk: Talk) -> None:
+    await talk.say("moin, 60l pflanzenbecken läuft seit 2 wochen")
+    await talk.say("undo")
+    assert not await tanks(talk)
+
+
+async def test_with_animals_a_typed_undo_takes_them_and_asks_about_the_tank(talk: Talk) -> None:
+    await talk.say("120l planted, 12 neons and 6 corys")
+    *_taken, asked = await talk.say("undo")
+    assert await living(talk) == {"Tank": {}}
+    await talk.press(1, asked)
+    assert not await tanks(talk)
+
+
+async def test_a_reading_since_is_what_undo_is_of_and_the_button_asks(talk: Talk) -> None:
+    made, *_kept = await talk.say("120l planted, 12 neons and 6 corys")
+    await talk.say("ph 7")
+    (asked,) = await talk.press(1, made)
+    assert len(await tanks(talk)) == 1
+    await talk.press(2, asked)
+    await talk.say("ph 7.5")
+    assert "pH 7.5" in await talk.text("undo")
+    assert len(await tanks(talk)) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "can i keep a betta in 20l",
+        "hi, can i keep a betta in 20l with heater",
+        "thinking of a 200l reef",
+        "my friend has a 100l with guppies",
+        "my brother has a 60l planted tank, 6 neons",
+        "shop tank 60 l on sale",
+        "need 20 l of ro",
+        "pulled 20 l out of the betta tank",
+        "took out 20 l, neons look fine",
+        "bucket 20 l for the guppies",
+        "would a 60l work for 6 neons and some shrimp",
+        "hätte gern ein 200l becken mit skalaren, weiß nicht",
+        "peut-être un bac de 60 litres avec des guppys",
+        "mein nachbar hat ein 60l becken, 6 neons",
+        "brauche 20 l osmose für die garnelen",
+        "necesito 20 l para el acuario de guppies",
+        "vorrei un acquario da 60 litri, 5 guppy",
+        "wylałem 20 l z akwarium, gupiki",
+    ],
+)
+async def test_wishes_questions_deeds_and_other_tanks_make_none(talk: Talk, text: str) -> None:
+    await talk.say(text)
+    assert not await tanks(talk)
+
+
+async def test_a_change_is_no_tank(talk: Talk) -> None:
+    facts = await talk.facts("changed 20 l")
+    assert facts["events"]
+    assert "volume_l" not in await talk.facts("/tank Tank")
