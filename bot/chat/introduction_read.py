@@ -10,6 +10,7 @@ import re
 from dataclasses import replace
 from typing import Final, NamedTuple
 
+from bot.chat import tank_words
 from bot.chat.turn import Turn
 from core.advice.introduced_loosely import introduced_loosely, several
 from core.advice.introductions import Home, introduced
@@ -40,7 +41,9 @@ def told_in(turn: Turn) -> Told:
     if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons):
         return Told(homes)
     rest, beside = _without_readings(turn, text)
-    homes = introduced(rest, us_gallons=gallons) or introduced_loosely(rest, us_gallons=gallons)
+    homes = introduced(rest, us_gallons=gallons)
+    if not homes and tank_words.whole(text, us_gallons=gallons) is None:
+        homes = introduced_loosely(rest, us_gallons=gallons)
     return Told(homes, beside) if len(homes) == 1 or beside is None else Told()
 
 
