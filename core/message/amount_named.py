@@ -9,6 +9,7 @@ from core.message.amounts import LITRES, SHARES
 from core.message.deed_opened import opened
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.obliged import is_obliged
 from core.message.token import is_number
 from core.message.tokens import cut
 from core.message.word_classes import said
@@ -66,6 +67,8 @@ def amount_named(text: str, us_gallons: bool = True) -> Named | None:
     mood: Mood = "asked" if asked else "told" if told.has("done") else "will"
     if told.has("will") and told.has("done") and not asked:
         mood = "will"  # i'll do 20 when i'm done
+    if mood == "told" and is_obliged(text):
+        mood = "will"  # need to change 20 l
     if not told.numbers:
         return Named(mood, half=half) if half or mood == "told" else None
     if half:

@@ -50,6 +50,8 @@ class Parts:
     unknown: list[Token] = field(default_factory=list)
     named: list[Token] = field(default_factory=list)
     unsure: bool = False
+    part: bool = False
+    """Whether the percentage is a part in words, half, of nobody knows how much of a thing."""
     share_end: int = 0
     heavy: bool = False
     water: bool = False
@@ -109,7 +111,7 @@ def judge(kind: str, parts: Parts, species: str | None = None) -> str | None:
     if kind == "dose":
         if _is_slip(parts) or (parts.heavy and parts.substance not in _BY_THE_KILO):
             return doubts.UNSURE_EVENT  # a letter too many or too few: g, kg, mg, ml, l
-        salted = parts.substance in _BY_SHARE and not parts.unknown
+        salted = parts.substance in _BY_SHARE and not parts.unknown and not parts.part
         if parts.bare is not None or (parts.percent is not None and not salted):
             return doubts.UNSURE_EVENT
         if parts.substance is None and not parts.unknown:

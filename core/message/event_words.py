@@ -50,6 +50,8 @@ def take(tokens: list[Token], place: int, index: int, parts: Parts, context: Con
         parts.unsure = True
     elif token.kind == "mark":
         mark = str(token.value)
+        if mark in SHARES and parts.kind in {"dose", "added"}:
+            return _part_of_dose(tokens, place, parts)
         if mark in SHARES:
             parts.percent = SHARES[mark]
         elif mark == "water":
@@ -89,6 +91,19 @@ def take(tokens: list[Token], place: int, index: int, parts: Parts, context: Con
         parts.before = len(parts.unknown)
         slip = nearest.counts(following.text) and not kinds.is_kind(following.text)
         parts.unsure = parts.unsure or slip  # "a dozwn guppies"
+    return place + 1
+
+
+def _part_of_dose(tokens: list[Token], place: int, parts: Parts) -> int:
+    """Take half a cup as a measure, half of a thing as a share; the place behind it."""
+    behind = place + 1
+    while behind < len(tokens) - 1 and tokens[behind].value == "one":
+        behind += 1
+    unit = tokens[behind] if behind < len(tokens) else None
+    if unit is not None and unit.kind == "unit" and unit.value in SPOONS:
+        parts.spoons = SHARES[str(tokens[place].value)] / 100.0 * SPOONS[str(unit.value)]
+        return behind + 1
+    parts.percent, parts.part = SHARES[str(tokens[place].value)], True
     return place + 1
 
 

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from typing import Final, Literal, NamedTuple
 
 from core.message import beside_dose
+from core.message.obliged import is_obliged
 from core.message.plan_said import Amounts, Said, said_of_plan
 
 Telling = Literal[
@@ -77,6 +78,8 @@ def telling(text: str) -> Heard | None:
     said = said._replace(classes=said.classes - {"only_own"})
     if said.amounts.of_dose and "put" in said.classes and not (asks or said.queries):
         said = said._replace(classes=said.classes - {"need"})  # put in 10 g total
+    if said.amounts.of_dose and not (asks or said.queries) and is_obliged(text):
+        said = said._replace(classes=said.classes | {"shall"})  # need to put 3 g in
     if not (asks or said.queries) and (coming := _to_come(said)) is not None:
         return Heard(coming, said.amounts)
     found = _of(said.classes - {"is"}, asks=asks)

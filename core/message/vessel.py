@@ -15,6 +15,11 @@ from core.message.wordfile import spelt
 _MOST_LIGHT: Final = 3
 _SECTIONS: Final = ("into", "light", "vessel", "onto", "place", "here")
 _WATER: Final = r"water|wasser|rodi|\bro\b|eau|agua|acqua|wody|wodzie|vatten|osmos"
+_NO_SPOON: Final = (
+    r"(?<!cuillere )(?<!cuilleres )(?<!lyzka )(?<!lyzke )(?<!lyzki )"
+    r"(?<!lyzeczka )(?<!lyzeczke )(?<!lyzeczki )"
+)
+"""Before a place: a spoon for coffee is a measure (cuillère à café, łyżeczka do herbaty)."""
 _DONE: Final = (
     "getan|gegeben|gekippt|geschuttet|gegossen|geworfen|gemacht|gedaan|gegooid|gegoten|gestrooid"
 )
@@ -62,7 +67,7 @@ def _elsewhere() -> re.Pattern[str]:
         rf"(?P<{language}>{each['place']})"
         for language, each in _words().items()
     )
-    return re.compile(rf"\b(?:{'|'.join(ways)})\b")
+    return re.compile(rf"{_NO_SPOON}\b(?:{'|'.join(ways)})\b")
 
 
 @cache

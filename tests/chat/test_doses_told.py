@@ -67,3 +67,79 @@ async def test_an_amount_alone_is_of_the_plan_or_asked_about(talk: Talk, text: s
     (told, *_) = await talk.say(text)
     assert "sodium bicarbonate" in told.text
     assert "5 g" in told.text
+
+
+@pytest.mark.parametrize(
+    ("text", "spoons"),
+    [("added half a cup of salt", 24.0), ("added a quarter cup of salt", 12.0)],
+)
+async def test_a_part_of_a_cup_is_a_measure(talk: Talk, text: str, spoons: float) -> None:
+    await talk.say("/tank new Shed 90 l fresh")
+    (reply, *_) = await talk.say(text)
+    (event,) = reply.facts["events"]
+    assert event["spoons"] == spoons
+    assert "percent" not in event
+    assert f"{spoons:g} teaspoons" in reply.text
+
+
+async def test_half_of_a_thing_is_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Shed 90 l fresh")
+    (reply, *_) = await talk.say("added half the salt")
+    assert "events" not in reply.facts
+    await talk.say("kh 2 ammonia 0 ph 7")
+    await talk.say("dose kh 4")
+    assert "Half of what?" in await talk.text("added half the baking soda")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "need to put 3 g in",
+        "have to put in 3 g",
+        "must put in 3 g",
+        "muss 3 g reintun",
+        "il faut mettre 3 g",
+        "tengo que echar 3 g",
+        "preciso colocar 3 g",
+        "devo mettere 3 g",
+        "moet 3 g toevoegen",
+        "muszę dodać 3 g",
+        "måste tillsätta 3 g",
+    ],
+)
+async def test_what_is_to_be_put_in_is_not_put_in(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Shed 90 l fresh")
+    await talk.say("kh 2 ammonia 0 ph 7")
+    await talk.say("dose kh 4")
+    await talk.say(text)
+    assert "no dose on record" in await talk.text("what did i dose")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "need to change 20 l",
+        "have to change 30 l",
+        "time to change 20 l",
+        "should change 20 l",
+        "supposed to change 20 l",
+        "muss 20 l wechseln",
+        "il faut changer 20 l",
+        "hay que cambiar 20 l",
+        "preciso trocar 20 l",
+        "devo cambiare 20 l",
+        "moet 20 l verversen",
+        "muszę podmienić 20 l",
+        "måste byta 20 l",
+    ],
+)
+async def test_what_is_to_be_changed_is_not_changed(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Shed 90 l fresh")
+    replies = await talk.say(text)
+    assert all("events" not in reply.facts for reply in replies)
+
+
+async def test_what_had_to_be_changed_was(talk: Talk) -> None:
+    await talk.say("/tank new Shed 90 l fresh")
+    (reply, *_) = await talk.say("had to change 20 l")
+    assert reply.facts["events"][0]["litres"] == 20.0

@@ -137,6 +137,8 @@ async def test_where_it_may_have_gone_is_asked(talk: Talk, text: str, button: st
         "put 3 g baking soda in my wife told me",
         "put 3 g baking soda in the morning",
         "changed 20 l with ro water",
+        "j'ai mis une cuillère à soupe de sel",
+        "dodałem łyżeczkę do herbaty soli",
     ],
 )
 async def test_places_of_the_tank_and_none_are_not_asked_about(talk: Talk, text: str) -> None:

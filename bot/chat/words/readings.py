@@ -138,7 +138,7 @@ def event(told: Event) -> str:
 
 
 def _spooned(count: float) -> str:
-    told = ngettext("{count} spoon", "{count} spoons", count)
+    told = ngettext("{count} teaspoon", "{count} teaspoons", count)
     return told.format(count=numbers.plain(count, 2))
 
 

@@ -56,7 +56,7 @@ def _summed(substance: str, of: Mapping[str, float]) -> str:
     if "millilitres" in of:
         amounts.append(f"{numbers.plain(of['millilitres'], 1)} mL")
     if (spoons := of.get("spoons")) is not None:
-        counted = ngettext("{count} spoon", "{count} spoons", round(spoons))
+        counted = ngettext("{count} teaspoon", "{count} teaspoons", round(spoons))
         amounts.append(counted.format(count=numbers.plain(spoons, 2)))
     if not amounts:
         return _("{name}, nobody told how much").format(name=name)
