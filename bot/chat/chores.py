@@ -13,7 +13,7 @@ from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words.rules import describe
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
-from core.message import parse
+from core.message import parse, reminder_said
 from core.message.model import Command, Parsed, Question
 from core.message.reminder_said import Chore, asked_behind, chore
 from core.schedule import Once, Problem, parse_request
@@ -41,6 +41,16 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told.how in {"asked", "bare"}:
         return await reminder_requests.command(turn, Command("remind", told.text), parsed)
     return await _offered(turn, told, parsed)
+
+
+async def nameless(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``ricordamelo domani``: of what was just told, else it is asked of what."""
+    if parsed.command is not None or parsed.values or parsed.events or not turn.incoming.addressed:
+        return None
+    asked = reminder_said.nameless(turn.incoming.text, turn.local_now, turn.chat.zone)
+    if asked is None or not _may_ask(parsed.question):
+        return None
+    return await reminder_requests.command(turn, Command("remind", asked), parsed)
 
 
 async def _both(turn: Turn) -> list[Reply] | None:

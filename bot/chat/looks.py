@@ -255,6 +255,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     asides.answer,
     orders.answer,
     lambda turn, _parsed: typed.by_label(turn),
+    chores.nameless,
     _answering,
 )
 """What a message may say of what was answered, asked or shown before, or of no tank at all."""

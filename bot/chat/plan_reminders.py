@@ -97,6 +97,18 @@ async def next_part(turn: Turn, what: str) -> Part | None:
     return Part(task, "dose", tank, earliest)
 
 
+async def next_test(turn: Turn) -> Part | None:
+    """The test after what went in last of a plan that is spoken of; None where none is to come."""
+    plan = await running(turn)
+    tank = None if plan is None else turn.tank_by_id(plan.tank_id)
+    if plan is None or tank is None:
+        return None
+    begun = await last_in(turn, plan) or turn.now
+    at = begun + timedelta(hours=plan.every_hours)
+    task = talk_words.retest(dose_words.to_test(plan.analytes))
+    return Part(task, "test", tank, at) if at > turn.now else None
+
+
 async def _next_change(turn: Turn, what: str) -> Part | None:
     """The next step of a change in several days; None where another plan was given since."""
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):

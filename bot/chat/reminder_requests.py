@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final
 
 from bot.chat import (
@@ -23,6 +23,7 @@ from bot.chat.words import reminders as words
 from bot.store.offers import Choice
 from core.message.model import Command, Parsed
 from core.message.past import asked as past_asked
+from core.message.reminder_said import at_same_time, without_request
 from core.schedule import (
     Problem,
     Request,
@@ -34,6 +35,9 @@ from core.schedule import (
     split_time,
 )
 
+A_MINUTE: Final = timedelta(minutes=1)
+"""Between two moments that are said alike."""
+
 WAITS: Final = "reminder_waits"
 """Under which a question keeps the request of which a part is missing."""
 
@@ -42,10 +46,12 @@ LONGEST: Final = 60
 
 
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
-    """``/remind`` lists; ``remind me to …`` makes."""
-    text = command.arguments.strip()
-    if not text:
+    """``/remind`` lists; ``remind me to …`` makes; ``remind me`` alone is of a plan's next test."""
+    text = at_same_time(command.arguments.strip(), await reminder_topic.same_time(turn))
+    if not text and (turn.incoming.text.startswith("/") or not turn.incoming.addressed):
         return await agenda.listed(turn)
+    if not text:
+        return await _alone(turn)
     if (several := await _several(turn, text)) is not None:
         return several
     return await single(turn, text)
@@ -64,6 +70,17 @@ async def single(turn: Turn, text: str) -> list[Reply]:
     tank = reminders.tank_in(turn, request.what)
     refused = await task_deeds.too_much(turn, request.what, request.kind, tank)
     return refused or await reminders.make(turn, request, [text])
+
+
+async def _alone(turn: Turn) -> list[Reply]:
+    """The test after what went in of a plan; asked of what, where none is spoken of."""
+    part = await plan_reminders.next_test(turn)
+    if part is not None:
+        return await _of_part(turn, part, None) or []
+    task = await reminder_topic.topic(turn)
+    if task is not None:
+        return [await _asked_back(turn, task, Problem("no_time", "", 0, 0))]
+    return [await _asked_back(turn, "", _NO_WHAT)]
 
 
 async def _several(turn: Turn, text: str) -> list[Reply] | None:
@@ -111,10 +128,12 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     waits = latest[0].context.get(WAITS) if latest else None
     if waits is None or turn.now - latest[0].made_at > PATIENCE or not turn.incoming.addressed:
         return None
-    text = turn.incoming.text.strip(" .!")
+    text = without_request(turn.incoming.text.strip(" .!"))
+    text = at_same_time(text, await reminder_topic.same_time(turn))
     if past_asked(turn.incoming.text, [tank.name for tank in turn.tanks]) is not None:
         return None
-    if parsed.command or parsed.values or len(text) > LONGEST or "?" in text or "\n" in text:
+    asks = parsed.command is not None and parsed.command.name != "remind"
+    if asks or parsed.values or len(text) > LONGEST or "?" in text or "\n" in text:
         return None
     timed = split_time(text)
     if waits["lacks"] == "no_time":
@@ -150,6 +169,8 @@ async def _known_from_before(
     turn: Turn, text: str, request: Request | Problem
 ) -> list[Reply] | None:
     """A request without a task of its own: of what just fell due, or of a plan's next part."""
+    if isinstance(request, Problem) and request.reason == "unclear":
+        return await _numbered_part(turn, text)
     if isinstance(request, Problem) and request.reason not in {"no_what", "no_time"}:
         return None
     lacks_time = isinstance(request, Problem) and request.reason == "no_time"
@@ -177,6 +198,20 @@ async def _known_from_before(
     return await _of_part(turn, part, moment)
 
 
+async def _numbered_part(turn: Turn, text: str) -> list[Reply] | None:
+    """``morgen an die zweite``: a part behind a time, whose number is no day."""
+    words_of = text.split()
+    for size in range(len(words_of) - 1, 0, -1):
+        when, what = " ".join(words_of[:size]), " ".join(words_of[size:])
+        moment = parse_moment(when, turn.local_now, turn.chat.zone)
+        if isinstance(moment, datetime) and plan_reminders.is_rest(what):
+            part = await plan_reminders.next_part(turn, what)
+            if part is None:
+                return [await _asked_back(turn, when, _NO_WHAT)]
+            return await _of_part(turn, part, moment)
+    return None
+
+
 _NO_WHAT: Final = Problem("no_what", "", 0, 0)
 
 
@@ -188,10 +223,11 @@ async def _of_part(
     if at is None:
         return None
     sooner = part.not_before is not None and at < part.not_before
+    told = sooner and part.not_before is not None and part.not_before - at >= A_MINUTE
     at = part.not_before if sooner and part.not_before is not None else at
     made = await reminders.make_once(turn, part.what, part.kind, at, part.tank)
     lines = words.made_once(said(turn, made), at.astimezone(turn.chat.zone), turn.local_now)
-    if sooner:
+    if told:
         lines.append(talk_words.not_sooner())
     facts = {
         "reminder": {

@@ -29,6 +29,7 @@ from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
 from core.message.fold import fold
 from core.message.model import Parsed
+from core.message.reminder_said import at_same_time
 from core.message.reminder_talk import Talk, denies, talk
 from core.schedule import Once, from_text, kind_of, moved
 
@@ -71,7 +72,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
     if another is not None and not parsed.events and parsed.question is None:
         return await reminder_requests.single(turn, another)
-    told = talk(turn.incoming.text, standing=bool(living))
+    text = at_same_time(turn.incoming.text, await reminder_topic.same_time(turn))
+    told = talk(text, standing=bool(living))
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None
     if told.verb == "list":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from datetime import datetime
 
 from bot.chat.patience import PATIENCE
 from bot.chat.turn import Turn
@@ -28,6 +29,16 @@ def _again(values: Sequence[Value], events: Sequence[Event]) -> str:
     event = events[0]
     share = "" if event.percent is None else f" {event.percent:g}%"
     return talk_words.again(event.kind) + share
+
+
+async def same_time(turn: Turn) -> datetime:
+    """The time that `same time` means: of the reminder just spoken of, else now; local."""
+    newest = next(iter(await turn.uow.offers.latest(turn.chat.id, 1)), None)
+    context = {} if newest is None or turn.now - newest.made_at > PATIENCE else newest.context
+    about = context.get("reminder_made", {}).get("id") or context.get("reminder_id")
+    reminder = None if about is None else await turn.uow.reminders.get(about)
+    due = None if reminder is None else (reminder.open_due or reminder.next_due)
+    return turn.local_now if due is None else due.astimezone(turn.chat.zone)
 
 
 async def for_another(turn: Turn, spoken: Reminder | None) -> str | None:

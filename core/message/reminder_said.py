@@ -108,6 +108,44 @@ def asked_behind(text: str) -> tuple[str, str] | None:
     return (before, asked) if before and asked else None
 
 
+def nameless(text: str, now: datetime, zone: tzinfo) -> str | None:
+    """When a reminder is asked for that names no task: `ricordamelo domani`; None where not so."""
+    asked = None if len(text) > LONGEST or "\n" in text.strip() else _asked(text.strip(" .!?¿"))
+    if asked is None or _has("told", "no", asked) or _has("told", "past", asked):
+        return None
+    request = parse_request(asked, now, zone)
+    return asked if isinstance(request, Problem) and request.reason == "no_what" else None
+
+
+def without_request(text: str) -> str:
+    """The text without what asks for a reminder, and the words around it.
+
+    Examples
+    --------
+    >>> without_request("can you remind me daily at 9pm"), without_request("friday")
+    ('daily at 9pm', 'friday')
+    """
+    return _asked(text.strip(" .!?¿")) or text
+
+
+def at_same_time(text: str, at: datetime) -> str:
+    """The text with a clock time in the place of `same time`.
+
+    Parameters
+    ----------
+    at : datetime
+        The time that is meant; local.
+
+    Examples
+    --------
+    >>> at_same_time("tomorrow same time please", datetime(2026, 3, 2, 18))
+    'tomorrow 18:00 please'
+    """
+    for found in reversed(list(_patterns()["ask", "same_time"].finditer(fold(text)))):
+        text = f"{text[: found.start()]}{at:%H:%M}{text[found.end() :]}"
+    return text
+
+
 def _told(plain: str, now: datetime, zone: tzinfo, deed: bool) -> Chore | None:
     """The chore of a text that asks for nothing."""
     meant = _has("told", "intend", plain)

@@ -1,0 +1,93 @@
+"""Reminders asked for in few words: at the same time, of the next test, without `me`."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.fixture
+async def fern(talk: Talk) -> Talk:
+    """Sunday 1 March 2026, noon."""
+    await talk.say("/tank new Fern 90 l fresh")
+    return talk
+
+
+@pytest.fixture
+async def planned(fern: Talk) -> Talk:
+    """The first of four parts is in."""
+    await fern.say("gh 7 kh 2 ph 6.8 temp 25 ammonia 0")
+    await fern.say("raise kh to 6")
+    await fern.say("log it")
+    return fern
+
+
+async def held(talk: Talk) -> list[tuple[str, str]]:
+    found: list[dict[str, Any]] = (await talk.facts("/remind")).get("reminders", [])
+    return [(each["what"], each["due"][:16]) for each in found]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "remind me tomorrow same time for the second part",
+        "remind me for the second tomorrow same time",
+        "erinner mich morgen um dieselbe zeit an die zweite",
+        "rappelle-moi demain à la même heure pour la deuxième",
+    ],
+)
+async def test_the_next_part_at_the_same_time(planned: Talk, text: str) -> None:
+    await planned.wait(hours=2)
+    await planned.say(text)
+    ((what, due),) = await held(planned)
+    assert "part 2 of 4" in what
+    assert due == "2026-03-02T14:00"
+
+
+@pytest.mark.parametrize("text", ["remind me", "remind me tomorrow for the second"])
+async def test_it_is_never_sooner_than_a_day_after_the_last(planned: Talk, text: str) -> None:
+    await planned.say("when next")
+    await planned.say(text)
+    assert [due for _what, due in await held(planned)] == ["2026-03-02T12:00"]
+
+
+async def test_a_part_behind_a_time_is_no_day(planned: Talk) -> None:
+    await planned.say("erinner mich morgen an die zweite")
+    ((what, _due),) = await held(planned)
+    assert "part 2 of 4" in what
+
+
+async def test_the_time_of_the_reminder_spoken_of(fern: Talk) -> None:
+    await fern.say("remind me to test nitrate friday at 20:00")
+    await fern.say("tomorrow same time please")
+    assert await held(fern) == [("test nitrate", "2026-03-02T20:00")]
+
+
+@pytest.mark.parametrize("text", ["remind me", "ricordamelo domani alle 18", "remind me at 9pm"])
+async def test_without_a_task_nothing_is_set(fern: Talk, text: str) -> None:
+    assert "Nothing was set" in await fern.text(text)
+    assert await held(fern) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "due"),
+    [
+        ("also remind to test nitrate wednesday", "test nitrate", "2026-03-04T09:00"),
+        ("and remind about the salt bath at 9 tonight", "the salt bath", "2026-03-01T21:00"),
+        ("ok set a reminder for friday 10%", "10%", "2026-03-06T09:00"),
+        ("mach mir ne erinnerung jeden sonntag 18 uhr 30%", "30%", "2026-03-01T18:00"),
+    ],
+)
+async def test_asked_for_in_other_words(fern: Talk, text: str, what: str, due: str) -> None:
+    await fern.say("what does nitrate do")
+    await fern.say(text)
+    assert await held(fern) == [(what, due)]
+
+
+async def test_when_is_told_in_a_whole_sentence(fern: Talk) -> None:
+    await fern.say("remind me to test kh")
+    await fern.say("can you remind me daily at 9pm")
+    assert await held(fern) == [("test kh", "2026-03-01T21:00")]
