@@ -22,6 +22,7 @@ from core.message import (
     commas,
     doubts,
     former,
+    kit_row,
     labels,
     naming,
     numerals,
@@ -117,7 +118,9 @@ def _tokens(text: str, folded: str, tokens: list[Token], context: Context) -> Pa
     if blend is not None and blend.total is not None:
         return _blended(text, tokens, blend, context)
     simple = plain.read(tokens, text, context)
-    return simple if simple is not None else full(text, tokens, context)
+    return kit_row.asked(
+        text, folded, simple if simple is not None else full(text, tokens, context)
+    )
 
 
 def _changes_water(tokens: list[Token]) -> bool:
