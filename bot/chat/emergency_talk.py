@@ -14,18 +14,19 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import after_call as gone_words
+from bot.chat.words import after_steps as steps_words
 from bot.chat.words import emergency_talk as words
 from bot.store.tanks import StoredTank
 from core.advice.calls import HEATED, Danger
 from core.advice.emergencies import Help, help_for
 from core.advice.jumps import CO2_OFF
-from core.message.emergency_talk import Meaning, meant, number
+from core.message.emergency_talk import Meaning, classes, meant, number
 from core.message.model import Event, Parsed, Question
 
 BEARABLE: Final = (15.0, 45.0)
 """Numbers that may be the water's warmth after a heater failed. [°C]"""
 
-ALWAYS: Final = frozenset({"milky", "conditioned", "co2_off"})
+ALWAYS: Final = frozenset({"milky", "conditioned", "co2_off", "spared", "much_conditioned"})
 """Meanings that need no call before them."""
 
 
@@ -64,14 +65,19 @@ async def _is_polluted(turn: Turn, stored: StoredTank) -> bool:
     return any(each is not None and each.value > 0.0 and each.qualifier != "<" for each in read)
 
 
-OWN_DANGERS: Final = frozenset({"conditioned", "cold_new", "power_back", "better"})
+OWN_DANGERS: Final = frozenset(
+    {"conditioned", "much_conditioned", "cold_new", "power_back", "better", "spared"}
+)
 """Meanings whose words call for help where less is said."""
 
 
 async def _told(turn: Turn, meaning: Meaning, spoken: _Spoken) -> list[Reply] | None:
     stored, danger = spoken.stored, spoken.danger
-    if meaning == "conditioned":
-        return await _conditioned(turn, spoken)
+    if meaning in {"conditioned", "much_conditioned"}:
+        return await _conditioned(turn, spoken, much=meaning == "much_conditioned")
+    if meaning == "spared":
+        lines = words.of(stored.name, steps_words.spared())
+        return [await turn.reply(lines, facts={"tank": stored.name})]
     if meaning == "co2_off":
         return await _co2_off(turn, spoken)
     if meaning == "milky":
@@ -106,12 +112,20 @@ async def _help(turn: Turn, spoken: _Spoken, danger: Danger) -> Help:
     return help_for(danger, state, new, gasping=spoken.gasping)
 
 
-async def _conditioned(turn: Turn, spoken: _Spoken) -> list[Reply]:
-    """A dechlorinator went in: the deed is kept, double as well, which no animal minds."""
+async def _conditioned(turn: Turn, spoken: _Spoken, *, much: bool) -> list[Reply]:
+    """A dechlorinator went in: the deed is kept, double as well, which no animal minds.
+
+    `much`: many times the label, which takes oxygen.
+    """
     told = Event("dose", substance="dechlorinator")
     kept = await readings.keep(turn, Parsed("event", events=(told,)), spoken.stored)
+    if much:
+        facts = {"tank": spoken.stored.name}
+        return [*kept, await turn.reply(steps_words.much_conditioned(), facts=facts)]
     if spoken.danger is None:
-        return kept
+        is_double = "double" in classes(turn.incoming.text)
+        again = [await turn.reply(steps_words.double_conditioned())] if is_double else []
+        return [*kept, *again]
     facts = {"emergency": spoken.danger, "tank": spoken.stored.name}
     return [*kept, await turn.reply(words.conditioned(), facts=facts)]
 

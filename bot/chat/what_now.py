@@ -11,6 +11,7 @@ from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
+from bot.chat.words import after_steps as steps_words
 from bot.chat.words import emergency_talk as talk_words
 from bot.chat.words.emergencies import WHAT_NOW
 from bot.chat.words.plan_talk import what_went_in
@@ -118,6 +119,8 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return await turn.reply(talk_words.conditioned(), facts=facts)
     if danger in BY_SIGN and (better := await eased.stands(turn, stored.id, how="better")):
         return better
+    if danger in LOOKS and (how := await _read_since(turn, stored, danger)) is not None:
+        return how
     if danger is not None:
         return await emergencies.help_in(turn, stored, danger, gasping=gasping)
     if await nameless.is_open(turn, await state_of(turn, stored, turn.now)):
@@ -127,6 +130,29 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return await first_evening.how_far(turn, stored, state, asks_long=False)
     (how,) = await standing.status(turn, Question("safe"))
     return how
+
+
+LOOKS: Final = frozenset({"general", "gasping", "illness", "maybe_dead"})
+"""Calls of what animals look like, on which a good test says something, if not all."""
+
+
+async def _read_since(turn: Turn, stored: StoredTank, danger: Danger) -> Reply | None:
+    """How it stands, where a poison was read as 0 since the call or loss and nothing is off.
+
+    None where nothing was, or more is known to be wrong: then the steps are for it.
+    """
+    state = await state_of(turn, stored, turn.now)
+    if standing_call(state) is not None or _worst(emergencies.what_stands(state), state.tank):
+        return None
+    since = [state.called[danger]] if danger in state.called else []
+    since += [e.at for e in state.events or () if e.what.kind == "lost"]
+    poisons = [state.fresh(analyte) for analyte in ("ammonia", "nitrite")]
+    good = [each for each in poisons if each is not None and each.value == 0.0]
+    if not since or not any(each.at >= max(since) for each in good):
+        return None
+    (how,) = await standing.status(turn, Question("safe"))
+    lines = [*(line.text for line in how.lines), steps_words.say_if_worse()]
+    return await turn.reply(lines, facts={**how.facts, "called": danger})
 
 
 async def _settled(turn: Turn, stored: StoredTank) -> Reply | None:

@@ -33,6 +33,9 @@ Meaning = Literal[
     "warmth_ok",
     "worse",
     "better",
+    "spared",
+    "not_eating",
+    "much_conditioned",
 ]
 
 FILE: Final = "emergency_talk.txt"
@@ -91,6 +94,9 @@ _WAYS: Final = (
     _way("will_live", "will better", "", asks=True),
     _way("fish_now", "what do they", "again"),
     _way("warmth_ok", "number ok", "live", asks=True),
+    _way("spared", "spared", "what took better", asks=False),
+    _way("not_eating", "not_eating", "what again", asks=False),
+    _way("much_conditioned", "many_times dechlorinator", "treated mistake took", asks=False),
     _way("worse", "worse", "again what took off water"),
     _way("better", "better", "again returned what took off water"),
 )
@@ -109,13 +115,19 @@ def meant(text: str) -> Meaning | None:
     told = said(FILE, text)
     if told is None:
         return None
-    classes = frozenset(told.classes)
-    asks = "?" in text or bool(classes & _ASKS) or _opens(text)
+    of = frozenset(told.classes)
+    asks = "?" in text or bool(of & _ASKS) or _opens(text)
     for way in _WAYS:
-        fits = way.needs <= classes <= way.needs | way.may | _BESIDE
+        fits = way.needs <= of <= way.needs | way.may | _BESIDE
         if fits and (way.asks is None or way.asks == asks):
             return way.meaning
     return None
+
+
+def classes(text: str) -> frozenset[str]:
+    """The classes of the words of a text; none where it has words of none."""
+    told = said(FILE, text)
+    return frozenset() if told is None else frozenset(told.classes)
 
 
 def _opens(text: str) -> bool:

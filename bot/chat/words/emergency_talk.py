@@ -55,6 +55,18 @@ def _feed(help_: Help) -> list[str]:
     ]
 
 
+def _not_eating(help_: Help) -> list[str]:
+    missing = [
+        _(
+            "Not eating goes with it: no food now, and take out what lies there. A grown fish fasts"
+            " for days without harm."
+        )
+    ]
+    if help_.missing:
+        missing.append(_("Send what is not tested yet, and say if they gasp or lie down."))
+    return missing
+
+
 def _no_kit(help_: Help) -> list[str]:
     return [
         _("Without a kit take the water itself as the cause: {step}").format(step=change(help_)),
@@ -181,6 +193,7 @@ LINES: Final[Mapping[str, Callable[[Help], list[str]]]] = {
     "cool_rate": _cool_rate,
     "warm_rate": _warm_rate,
     "survive": _survive,
+    "not_eating": _not_eating,
 }
 """The lines of each meaning, of what is known of the tank."""
 
