@@ -40,7 +40,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         stored = turn.current_tank
         if stored is not None and (await what_now.danger_in(turn, stored))[0] is not None:
             return None
-        if not (await turn.uow.reminders.of_chat(turn.chat.id) or await plans_due.steps(turn)):
+        waits = await turn.uow.reminders.of_chat(turn.chat.id) or await plans_due.steps(turn)
+        if not waits and asked.span in {None, "today"}:
             return None
     return [await _listed(turn, asked.span)]
 

@@ -30,6 +30,8 @@ def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
     ('today', None)
     >>> due_asked("do i have anything tomorrow?").span, due_asked("what's coming up").span
     ('tomorrow', None)
+    >>> due_asked("what should i do tomorrow").span, due_asked("anything this week?").span
+    ('tomorrow', 'week')
     >>> due_asked("what did i have to do").may_be_a_call, due_asked("what do i have") is None
     (True, True)
     >>> due_asked("water change due tomorrow") is None, due_asked("due") is None
@@ -50,5 +52,5 @@ def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
         return Due(span) if asks or ("have" in classes and "?" in text) else None
     if "todo" in classes:
         return Due(span, may_be_a_call=True) if asks else None
-    of_days = "have" in classes and asks and span is not None
-    return Due(span) if of_days else None
+    of_days = asks and span is not None
+    return Due(span, may_be_a_call="have" not in classes) if of_days else None

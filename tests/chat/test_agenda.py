@@ -94,3 +94,24 @@ async def test_what_is_wrong_goes_before_what_is_to_do(talk: Talk) -> None:
     await talk.say("ammonia 4 ph 8.2")
     (reply, *_) = await talk.say("what did i have to do")
     assert "reminders" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "what should i do tomorrow", "whats on tomorrow", "anything tomorrow?",
+        "was soll ich morgen tun", "was steht morgen an?",
+    ],
+)  # fmt: skip
+async def test_what_is_on_tomorrow_is_listed(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "Nothing is due" in await talk.text(line), line
+    await talk.say("remind me to test kh tomorrow at 19:00")
+    assert "test kh" in await talk.text(line), line
+
+
+async def test_what_to_do_at_all_is_of_the_water(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("no3 80")
+    await talk.say("remind me to test kh tomorrow at 19:00")
+    assert "Nitrate 80" in await talk.text("what should i do")
