@@ -15,7 +15,8 @@ from bot.chat.turn import Turn
 from bot.chat.words import raising as words
 from core.advice.buffers import BUFFERS, STRONG
 from core.advice.may_rise import is_measured, raising_refused
-from core.message import raise_asked
+from core.message import parse, raise_asked
+from core.message.add_asked import so_much
 from core.message.model import Parsed, Question
 from core.message.waters import names_pure
 from core.substances import MEDIA
@@ -29,6 +30,8 @@ MISREAD = frozenset({("dose", "change"), ("dose", "safe")})
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """What the gate says to a wish to raise KH or pH; None where it passes, or for another."""
+    if (weighed := await _so_much(turn, parsed)) is not None:
+        return weighed
     asked = _asked(turn, parsed)
     if asked is None:
         return None
@@ -45,6 +48,17 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if misread and turn.route is not None and (asked.analyte or asked.substance):
         return await turn.route(turn, Parsed("question", question=asked))
     return None
+
+
+async def _so_much(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """What so much would do, where it is asked whether it may go in; None where it is not."""
+    told = parsed.values or parsed.events or parsed.question or parsed.command
+    said = so_much(turn.incoming.text) if turn.incoming.addressed and not told else None
+    if said is None or turn.route is None:
+        return None
+    text = f"what does {said} do"
+    turn.incoming = replace(turn.incoming, text=text)
+    return await turn.route(turn, parse(text, turn.context()))
 
 
 def _asked(turn: Turn, parsed: Parsed) -> Question | None:

@@ -30,7 +30,8 @@ _LIGHT: Final = frozenset({"mark", "ask", "fill", "several", "p", "command", "ti
 
 
 @cache
-def _words() -> dict[str, re.Pattern[str]]:
+def words() -> dict[str, re.Pattern[str]]:
+    """Section of the file → what finds its words."""
     return patterns("raise_asked.txt", _SECTIONS, {"open"})
 
 
@@ -52,8 +53,8 @@ def asked(text: str) -> Question | None:
     >>> asked("my pH went up"), asked("raise kh to 6"), asked("does pH go up at night")
     (None, None, None)
     """
-    plain, words = fold(text).replace("-", " ").replace("'", " "), _words()
-    says = {section: found.search(plain) is not None for section, found in words.items()}
+    plain, ways = fold(text).replace("-", " ").replace("'", " "), words()
+    says = {section: found.search(plain) is not None for section, found in ways.items()}
     if not (says["raise"] or says["add"] or (says["get"] and says["up"])):
         return None
     tokens = cut(fold(text), lexicon(), text, most=_MOST + 1)
@@ -65,7 +66,7 @@ def asked(text: str) -> Question | None:
     named = [str(t.value) for t in tokens if t.kind == "analyte"]
     raised = next((each for each in named if each in RAISED), None)
     if raised is not None and (says["raise"] or (says["get"] and says["up"])):
-        if set(named) <= {*RAISED} and (says["open"] or _all_light(tokens, words["raise"])):
+        if set(named) <= {*RAISED} and (says["open"] or _all_light(tokens, ways["raise"])):
             return Question("dose", analyte=raised, text=text)
         return None
     buffer = next((str(t.value) for t in tokens if t.value in PUT_IN), None)

@@ -128,3 +128,28 @@ async def test_with_some_kh_the_day_s_step_stands(talk: Talk) -> None:
     await talk.say("/tank new Fern 120 l fresh")
     await talk.say("ph 7 kh 2 temp 25 ammonia 0")
     assert "KH may rise by 1 °dH a day" in await talk.text("should i raise kh")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "should i add 2 g baking soda", "shall i add 2 g of baking soda", "add 2 g baking soda?",
+        "should i put 2 g baking soda in", "soll ich 2 g natron reingeben",
+        "kann ich 2 g natron dazugeben", "je peux mettre 2 g de bicarbonate",
+        "puedo echar 2 g de bicarbonato", "posso aggiungere 2 g di bicarbonato",
+        "mag ik 2 g bicarbonaat toevoegen",
+    ],
+)  # fmt: skip
+async def test_whether_so_much_may_go_in_is_answered_by_what_it_does(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 7 ammonia 0")
+    (reply,) = await talk.say(line)
+    assert reply.text.startswith("2 g of sodium bicarbonate"), line
+    assert reply.facts["grams"] == 2.0, line
+    assert "dosed" not in await talk.text("what did i do today"), line
+
+
+async def test_whether_too_much_may_go_in_is_denied(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 7 ammonia 0")
+    assert (await talk.text("should i add 20 g baking soda")).startswith("Too much for one day")
