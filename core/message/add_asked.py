@@ -17,7 +17,7 @@ from core.message.tokens import cut
 _MOST: Final = 16
 """Tokens of such a message, at most."""
 _LIGHT: Final = frozenset({"mark", "ask", "fill", "several", "p"})
-_UNITS: Final = frozenset({*GRAMS, "tsp", "tbsp", "ml"})
+_UNITS: Final = frozenset({*GRAMS, "tsp", "tbsp", "mL"})
 
 
 def so_much(text: str) -> str | None:

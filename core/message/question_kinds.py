@@ -34,9 +34,10 @@ def kind_of(words: str, found: Slots, inside: list[Token]) -> str:
     given = found.grams or found.a_litre or found.millilitres or found.spoons
     if words == "help" and found.substance == "sodium thiosulfate":
         return "dose"  # how do i dechlorinate 10 l
-    if found.uses and found.names and not found.numbers:
+    moves = words in {"raise", "change"}
+    if found.uses and found.names and not found.numbers and not moves:
         return "history"  # how much alk do my corals use up
-    aimed = words in {"raise", "change"} and found.substance is not None
+    aimed = moves and found.substance is not None
     if (aimed or words in {"dose", "how_much"}) and given and not found.numbers:
         return "effect"  # the amount is there: what it does is asked
     if words == "current":

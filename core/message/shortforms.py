@@ -40,6 +40,9 @@ def asked(tokens: list[Token]) -> str | None:
         return "co2"
     if len(words) < 2:
         return None
+    moves = next((str(t.value) for t in words if t.value in {"raise", "change"}), None)
+    if "analyte" in kinds and moves is not None and any(t.value == "uses" for t in words):
+        return moves  # what can i use to lower ph
     if "analyte" in kinds and "number" not in kinds and any(t.value == "uses" for t in words):
         return "history"
     if ("analyte" in kinds or in_degrees(tokens)) and _judging(tokens, words[0]):

@@ -153,3 +153,12 @@ async def test_whether_too_much_may_go_in_is_denied(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("kh 4 ph 7 ammonia 0")
     assert (await talk.text("should i add 20 g baking soda")).startswith("Too much for one day")
+
+
+@pytest.mark.parametrize(
+    "line", ["should i add 5 ml vinegar", "add 5 ml vinegar?", "can i use vinegar to lower ph"]
+)
+async def test_acid_is_refused_with_or_without_an_amount(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 4 ph 8 ammonia 0")
+    assert "No vinegar for water with animals" in await talk.text(line), line
