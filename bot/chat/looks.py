@@ -62,6 +62,7 @@ from bot.chat import (
     mix_talk,
     mixes,
     named_for_job,
+    open_basis,
     orders,
     other_tank,
     pace,
@@ -109,7 +110,7 @@ QuestionTopic = Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]
 Look = Callable[[Turn, Parsed], Awaitable[Sequence[Reply] | Reply | None]]
 
 QUESTIONS: Final[Mapping[str, QuestionTopic]] = {
-    "dose": dosing.dose,
+    "dose": open_basis.dose,
     "effect": dosing.effect,
     "change": dosing.change,
     "help": questions.help_,

@@ -1,0 +1,35 @@
+"""A dose that rests on a value while another one of it waits for an answer says so.
+
+`ca dropped to 400, is it the soda?` is asked about; a dose right after it is from the value on
+record.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat import dosing, unheard
+from bot.chat.model import Line, Reply
+from bot.chat.turn import Turn
+from bot.chat.words import standing as words
+from core.message.model import Parsed, Question
+
+
+async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """The answer of `bot.chat.dosing.dose`, with the number of the same value that is open."""
+    replies = await dosing.dose(turn, question, parsed)
+    if not replies or question.start_value is not None:
+        return replies
+    first, *others = replies
+    stored = turn.tank_named(str(first.facts.get("tank") or ""))
+    if stored is None or not ("grams" in first.facts or "goals" in first.facts):
+        return replies
+    left = await unheard.left(turn, stored)
+    waits = () if left is None else (left, *left.others)
+    analyte = question.analyte or "kh"
+    found = next((each for each in waits if analyte in each.values and not each.kit), None)
+    if found is None:
+        return replies
+    lines = (*first.lines[:1], Line(words.doubted(found.text, kit=False)), *first.lines[1:])
+    facts = {**first.facts, "open": {analyte: found.values[analyte]}}
+    return [replace(first, lines=lines, facts=facts), *others]
