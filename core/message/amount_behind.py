@@ -61,13 +61,15 @@ def before_day(tokens: list[Token]) -> None:
         if units is None:
             continue
         first = place + 1
-        behind = _behind_times(tokens, first)
+        done = first < len(tokens) and tokens[first].value == "done"  # changement d'eau fait hier
+        behind = _behind_times(tokens, first + done)
         told = first < behind < len(tokens)
-        amount = quantities.read(tokens, behind) if told else None
+        parted = told and tokens[behind].text in _PARTS and behind + 1 < len(tokens)
+        amount = quantities.read(tokens, behind + parted) if told else None
         if amount is not None and amount.value is not None and amount.unit in units:
             last = _with_thing(tokens, amount.last, str(token.value))
-            if last:
-                tokens[first:last] = [*tokens[behind:last], *tokens[first:behind]]
+            if last and (not parted or _ends(tokens, last)):
+                tokens[first:last] = [*tokens[behind + parted : last], *tokens[first:behind]]
             continue
         _led_by_amount(tokens, place, units)
 

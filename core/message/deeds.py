@@ -37,6 +37,8 @@ def did_change(tokens: list[Token]) -> None:
         amount = quantities.read(tokens, first) if first < len(tokens) else None
         last = place if amount is None else amount.last
         if amount is None and place >= 2:  # 30% gemacht
+            if any(each.value == "water_change" for each in tokens[max(0, place - _NEAR) : place]):
+                continue  # changement de 20 l fait: it is told already
             amount = quantities.read(tokens, place - 2)
             amount, last = (
                 (None, 0) if amount is None or amount.last != place else (amount, place + 1)

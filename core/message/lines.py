@@ -28,6 +28,7 @@ from core.message import (
     line_times,
     naming,
     nearly_done,
+    no_loss,
     quantities,
     refilled,
     risen,
@@ -83,6 +84,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
         found = deed_doubted.settle(found, tokens, state.source)
         found = deed_unsure.settle(found, tokens, state.source)
         found = elsewhere.settle(found, tokens, state.source)
+        found = no_loss.settle(found, tokens, state.source)
     else:
         counted = not kinds.isdisjoint(_GAINED) or any([t.value == "one" for t in tokens])  # noqa: C419
         counted = counted or any([herd.saying(t.text) == "young" for t in tokens])  # noqa: C419
