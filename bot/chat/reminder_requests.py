@@ -23,7 +23,7 @@ from bot.chat.words import reminders as words
 from bot.store.offers import Choice
 from core.message.model import Command, Parsed
 from core.message.past import asked as past_asked
-from core.message.reminder_said import at_same_time, without_request
+from core.message.reminder_said import at_same_time, only_asks, without_request
 from core.schedule import (
     Problem,
     Request,
@@ -48,10 +48,10 @@ LONGEST: Final = 60
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``/remind`` lists; ``remind me to …`` makes; ``remind me`` alone is of a plan's next test."""
     text = at_same_time(command.arguments.strip(), await reminder_topic.same_time(turn))
-    if not text and (turn.incoming.text.startswith("/") or not turn.incoming.addressed):
-        return await agenda.listed(turn)
-    if not text:
+    if not text and only_asks(turn.incoming.text) and turn.incoming.addressed:
         return await _alone(turn)
+    if not text:
+        return await agenda.listed(turn)
     if (several := await _several(turn, text)) is not None:
         return several
     return await single(turn, text)

@@ -117,6 +117,17 @@ def nameless(text: str, now: datetime, zone: tzinfo) -> str | None:
     return asked if isinstance(request, Problem) and request.reason == "no_what" else None
 
 
+def only_asks(text: str) -> bool:
+    """Tell whether a text asks for a reminder and says nothing else.
+
+    Examples
+    --------
+    >>> only_asks("please remind me"), only_asks("what is due"), only_asks("remind me at 9")
+    (True, False, False)
+    """
+    return _asked(text.strip(" .!?¿")) == ""
+
+
 def without_request(text: str) -> str:
     """The text without what asks for a reminder, and the words around it.
 

@@ -91,3 +91,10 @@ async def test_when_is_told_in_a_whole_sentence(fern: Talk) -> None:
     await fern.say("remind me to test kh")
     await fern.say("can you remind me daily at 9pm")
     assert await held(fern) == [("test kh", "2026-03-01T21:00")]
+
+
+@pytest.mark.parametrize("text", ["what is due", "what's due", "was steht an", "/remind"])
+async def test_what_is_due_is_listed(planned: Talk, text: str) -> None:
+    await planned.say("remind me to test nitrate friday at 20:00")
+    assert "test nitrate" in await planned.text(text)
+    assert len(await held(planned)) == 1
