@@ -151,6 +151,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return [await effects.medium(turn, question, question.substance)]
     if question.substance == which_soda.SODA and question.analyte == "kh":
         return await which_soda.planned(turn, question, parsed, dose)
+    if (share := await source_blends.share_of(turn, question)) is not None:
+        return [share]
     if (source := await by_water.made_of(turn, question)) is not None:
         return [await buckets.of_source(turn, question, source)]
     if names_pure(text) and (mixed := await source_blends.reach(turn, question)) is not None:

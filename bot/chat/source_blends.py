@@ -23,6 +23,7 @@ from core.advice.tapped import softened
 from core.message import blends
 from core.message.fold import fold
 from core.message.model import Question
+from core.message.share_asked import of_water
 from core.message.waters import PURE, kind_of, mentioned
 from core.tank import Tank
 
@@ -179,6 +180,18 @@ async def reach(turn: Turn, question: Question) -> Reply | None:
         "parts": [(part.name, each) for part, each in parts],
     }
     return await turn.reply(lines, facts=facts, context={MIX: mix}, expects="followup")
+
+
+async def share_of(turn: Turn, question: Question) -> Reply | None:
+    """`how much tap in 100 l for kh 3`: its share of a mix with RO; None where none is asked."""
+    text = question.text or ""
+    if question.volume_l is None or question.substance is not None or not of_water(text):
+        return None
+    found = await reach(turn, replace(question, text=f"{text} ro"))
+    names = [kind for *__, kind in mentioned(text)]
+    if found is not None or question.analyte not in BY_AMOUNT or not names:
+        return found
+    return await turn.reply(words.lacks(names[0], question.analyte))
 
 
 def _told_water(turn: Turn, question: Question) -> Supply:
