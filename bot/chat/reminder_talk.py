@@ -30,7 +30,7 @@ from bot.store.reminders import Reminder
 from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_said import at_same_time
-from core.message.reminder_talk import Talk, denies, talk
+from core.message.reminder_talk import Talk, denies, halts, talk
 from core.schedule import Once, from_text, kind_of, moved
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
@@ -156,11 +156,12 @@ async def _stop(
     if told.plan:
         return await plan_reminders.stop(turn)
     if told.target:
-        if not told.named or not (fitting or told.noun):
+        halted = told.named or halts(turn.incoming.text)
+        if not halted or not (fitting or told.noun):
             return None
         chosen = fitting or living
     elif told.every:
-        if not told.noun:
+        if not (told.noun or (living and halts(turn.incoming.text))):
             return None
         chosen = living
     elif spoken is not None:
@@ -171,7 +172,8 @@ async def _stop(
         chosen = living
     else:
         return None
-    if len(chosen) == 1 and (fitting or not told.target):
+    sure = told.named or told.noun or not told.target
+    if len(chosen) == 1 and sure and (fitting or not told.target) and (told.noun or not told.every):
         return await _ended(turn, chosen)
     tasks = [said(turn, each) for each in chosen]
     choices = [

@@ -147,6 +147,17 @@ def denies(text: str) -> bool:
     return _without("unremind", " ".join(fold(text).strip(_EDGES).split())) is not None
 
 
+def halts(text: str) -> bool:
+    """Tell whether a text is to stop something, in words for nothing else.
+
+    Examples
+    --------
+    >>> halts("stop iron"), halts("remove the dead fish")
+    (True, False)
+    """
+    return _without("halt", " ".join(fold(text).strip(_EDGES).split())) is not None
+
+
 def renaming(text: str) -> tuple[str, str] | None:
     """The words of a reminder's task and those that it is to have; "" where it is only `it`.
 

@@ -98,3 +98,34 @@ async def test_what_is_due_is_listed(planned: Talk, text: str) -> None:
     await planned.say("remind me to test nitrate friday at 20:00")
     assert "test nitrate" in await planned.text(text)
     assert len(await held(planned)) == 1
+
+
+@pytest.mark.parametrize("text", ["stop iron", "stop everything", "stoppe alles"])
+async def test_what_is_to_stop_is_asked(fern: Talk, text: str) -> None:
+    await fern.say("remind me to dose iron every tuesday")
+    await fern.say("what is kh")
+    (asked,) = await fern.say(text)
+    assert len(await held(fern)) == 1
+    await fern.press(1, asked)
+    assert await held(fern) == []
+
+
+@pytest.mark.parametrize("text", ["remove the iron", "what does iron do", "no more iron left"])
+async def test_other_talk_of_it_stops_nothing(fern: Talk, text: str) -> None:
+    await fern.say("remind me to dose iron every tuesday")
+    (answer,) = await fern.say(text)
+    assert "shall I stop" not in answer.text
+    assert len(await held(fern)) == 1
+
+
+@pytest.mark.parametrize("text", ["what do i have set", "what did i set", "was hab ich alles"])
+async def test_what_is_set_is_listed(fern: Talk, text: str) -> None:
+    await fern.say("remind me to dose iron every tuesday")
+    assert "dose iron" in await fern.text(text)
+
+
+@pytest.mark.parametrize("text", ["hmm make that thursday", "no facciamo giovedì"])
+async def test_another_day_right_after(fern: Talk, text: str) -> None:
+    await fern.say("remind me to test kh tuesday")
+    await fern.say(text)
+    assert await held(fern) == [("test kh", "2026-03-05T09:00")]
