@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
@@ -48,7 +48,7 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     if moved is None:
         return None  # it may as well be measured
     facts = offer.context.get("facts", {})
-    standing = _values(facts)
+    standing = values_of(facts)
     ways = {name: way for name in standing if (way := _way(name, standing[name], moved))}
     found = {name for each in facts.get("findings", []) for name in each} & set(ways)
     meant = found if len(found) == 1 else set(ways)
@@ -103,7 +103,7 @@ async def _told_last(turn: Turn) -> Offer | None:
     return None
 
 
-def _values(facts: dict[str, Any]) -> dict[str, float]:
+def values_of(facts: Mapping[str, Any]) -> dict[str, float]:
     """The values of an answer to readings, in the order told, that are one number each."""
     told = facts.get("values", [])
     return {

@@ -82,6 +82,7 @@ from bot.chat import (
     reports,
     room,
     salinity,
+    short_asked,
     sources,
     tank_by_tank,
     tank_deleted,
@@ -175,9 +176,13 @@ async def _deed_judged(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await deed_judged.answer(turn, parsed, _again)
 
 
+async def _short(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    return await short_asked.answer(turn, parsed, _again)
+
+
 async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
     found = await first(
-        [look for look in BEFORE_INTENT if look not in {_how, _it_moved, _deed_judged}],
+        [look for look in BEFORE_INTENT if look not in {_how, _it_moved, _short}],
         turn,
         parsed,
     )
@@ -195,6 +200,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     lambda turn, parsed: tank_talk.answer(turn, parsed, QUESTIONS),
     copper_told.answer,
     _deed_judged,
+    _short,
     co2_on.answer,
     co2_on.may_be_on,
     if_then.answer,

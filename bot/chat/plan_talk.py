@@ -115,6 +115,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = telling(text) if exact is None else (exact, Amounts())
     if said is not None and said[0] in TOLD and asks_when(text):
         return None
+    if (
+        said is not None and said[0] == "gave_two"
+    ):  # in 2 parts: how it is wished, not that it is in
+        wished = followups.read(text, turn.context())
+        if wished is not None and wished.parts is not None:
+            return None
     if parsed.question is None and (anew := weighed_anew(text)) is not None:
         corrected = await _weighed_anew(turn, parsed, anew)
         if corrected is not None or said is None:

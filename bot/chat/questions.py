@@ -17,6 +17,7 @@ from bot.chat import (
     plants,
     routines,
     settings,
+    signs,
     standing,
     still_in,
     tank_use,
@@ -38,7 +39,8 @@ from core.advice.livestock import named_in
 from core.advice.state import State, measured
 from core.analytes import ANALYTES
 from core.message import plants as plant_words
-from core.message.after import is_of_harm
+from core.message import value_asked
+from core.message.after import is_of_harm, means_them
 from core.message.fold import fold
 from core.message.model import Basis, Command, Parsed, Question, Value
 from core.message.wire import to_json
@@ -115,6 +117,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """
     stored = about(turn, question)
     state = await _state(turn, stored, {})
+    if question.species is not None and means_them(question.species):
+        question = replace(question, species=None)  # too high for him: who lives there
     whom = animals.meant(question, state.tank)
     if question.substance is not None:
         return await dosing.effect(turn, replace(question, kind="effect"), _parsed)
@@ -208,9 +212,13 @@ def _judgement(
     return levels.for_all(question.premises, state) or words.within_limits(_said(question))
 
 
-async def why(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
-    """``why is my ph dropping``: from the tank's own record."""
-    return await standing.why(turn, question)
+async def why(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
+    """``why is my ph dropping``: by the record, by what a value is for, or by a sign."""
+    named = question.analyte
+    if named is not None and value_asked.is_of_use(question.text or ""):
+        return [await turn.reply(explained(named))]
+    sign = await signs.answer(turn, parsed) if named is None and not question.premises else None
+    return sign or await standing.why(turn, question)
 
 
 async def history(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:

@@ -13,6 +13,7 @@ from bot.store.log import Entry
 from bot.store.offers import UNHEARD, Offer
 from bot.store.tanks import StoredTank
 from core.message import doubts
+from core.message.asking_words import asks
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Doubt, Parsed
@@ -188,10 +189,12 @@ def _may_tell(text: str) -> bool:
     """Whether words that were not understood may tell a reading or a deed."""
     if _NUMBER.search(text):
         return True
+    if asks(text):
+        return False
     tokens = cut(fold(text), lexicon(), text)
     if any(token.kind in _DEEDS or token.value == "adding" for token in tokens):
         return True
-    return "?" not in text and len(text.split()) >= TOLD
+    return len(text.split()) >= TOLD
 
 
 def _told_anew(text: str, newer: list[Entry], stored: StoredTank) -> bool:

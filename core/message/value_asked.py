@@ -13,7 +13,7 @@ from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
 from core.message.wordfile import patterns
 
-_SECTIONS: Final = ("hard", "water", "should", "ideal", "judged")
+_SECTIONS: Final = ("hard", "water", "should", "ideal", "judged", "use")
 _MOST: Final = 12
 """Tokens of such a message, at most: a longer one says more than that."""
 _NAMED: Final = 3
@@ -40,6 +40,17 @@ class Asked:
 @cache
 def _words() -> dict[str, re.Pattern[str]]:
     return patterns("value_asked.txt", _SECTIONS)
+
+
+def is_of_use(text: str) -> bool:
+    """Whether a question about a value asks what it is for: ``why is kh important``.
+
+    Examples
+    --------
+    >>> is_of_use("pourquoi le kh c'est important"), is_of_use("why is kh so low")
+    (True, False)
+    """
+    return _words()["use"].search(fold(text)) is not None
 
 
 def hardness(text: str) -> Asked | None:

@@ -134,3 +134,14 @@ async def test_a_number_told_anew_settles_its_own(talk: Talk) -> None:
     assert "“nitrite 2”" not in said
     await talk.say("ammonia 0")
     assert WELL in await talk.text("all good?")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["what would a wizard say", "thats a pity isnt it", "warum blubbert das so", "czy on się boi"],
+)
+async def test_a_question_that_was_not_understood_tells_nothing(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 5 ammonia 0 nitrite 0")
+    await talk.say(text)
+    assert "did not understand" not in await talk.text("is my water ok?")

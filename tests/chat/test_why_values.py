@@ -66,3 +66,14 @@ async def test_they_are_known_without_a_tank_and_of_the_sea(talk: Talk) -> None:
 )  # fmt: skip
 def test_the_way_is_read_with_its_not(text: str, way: str | None) -> None:
     assert way_of(text) == way
+
+
+@pytest.mark.parametrize("text", ["why is kh important", "pourquoi le kh c'est important"])
+async def test_what_a_value_is_for(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "is the buffer" in await talk.text(text)
+
+
+async def test_why_of_a_sign_is_what_it_means(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "Algae live of light" in await talk.text("algae on glass why")
