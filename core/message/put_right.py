@@ -137,6 +137,8 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     if "t" in shape:
         alone = set(shape) == {"t"} and only_time([p.token for p in core if p.token])
         return Right(timed=True, deed=deed) if alone and (marked or deed) else None
+    if "spilt" in classes:
+        return Right(half=True, deed=True, marked=True) if shape == "h" else None
     numbers = [piece for piece in core if piece.kind == "number"]
     things = [piece.text for piece in core if piece.kind == "thing"]
     if shape in {"n-n", "-nn"}:
@@ -151,9 +153,8 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
         return Right(number=numbers[0].text, deed=deed)
     if shape == "s":
         no_alone = all(p.text in _NO for p in pieces if p.kind in _MARKS)
-        if no_alone and "," not in text:
-            return None  # no baking soda
-        return Right(substance=things[0], deed=deed)
+        no_alone = no_alone and "," not in text  # no baking soda
+        return None if no_alone else Right(substance=things[0], deed=deed)
     return Right(half=True, deed=deed, marked=True) if shape == "h" else None
 
 
@@ -163,7 +164,7 @@ def _core(pieces: list[_Piece]) -> list[_Piece]:
     for piece in pieces:
         if piece.kind == "regret" and piece.text in _NO and core:
             core.append(_Piece("not"))
-        elif piece.kind not in {"light", "into", "is", "have", "deed", *_MARKS}:
+        elif piece.kind not in {"light", "into", "is", "have", "deed", "spilt", *_MARKS}:
             core.append(piece)
     if core and core[-1].kind == "not":
         core.pop()
