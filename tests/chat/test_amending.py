@@ -135,7 +135,8 @@ async def test_how_another_tank_is_moves_nothing(two: Talk, line: str) -> None:
 @pytest.mark.parametrize(
     "line",
     ["forget the kh", "vergiss das kh", "oublie le kh", "borra el kh", "zapomnij kh", "glöm kh",
-     "delete the kh reading", "ok forget fern, delete that reading"],
+     "delete the kh reading", "scratch the kh", "strike the kh reading", "cancel the kh",
+     "ok forget fern, delete that reading"],
 )  # fmt: skip
 async def test_a_value_is_forgotten(fern: Talk, line: str) -> None:
     await fern.say("kh 5")
