@@ -107,11 +107,11 @@ async def _told_last(turn: Turn, latest: Sequence[Offer]) -> Entry | None:
 
 
 async def _older(turn: Turn, said: Denied) -> Entry | None:
-    """The newest dose of a substance that is denied by name."""
-    if said.substance is None:
+    """The newest dose of a substance that is denied by name; without a name, of the last day."""
+    if said.substance is None and said.deed != "dose":
         return None
     await turn.know_waters()
-    since = turn.now - timedelta(days=DAYS)
+    since = turn.now - timedelta(days=DAYS if said.substance is not None else 1)
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_AT):
         if _is_all(entry, said) and all(event.at >= since for event in entry.events):
             return entry

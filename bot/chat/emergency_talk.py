@@ -20,6 +20,7 @@ from bot.store.tanks import StoredTank
 from core.advice.calls import HEATED, Danger
 from core.advice.emergencies import Help, help_for
 from core.advice.jumps import CO2_OFF
+from core.message.denied import denied
 from core.message.emergency_talk import Meaning, classes, meant, number
 from core.message.model import Event, Parsed, Question
 
@@ -75,6 +76,8 @@ async def _told(turn: Turn, meaning: Meaning, spoken: _Spoken) -> list[Reply] | 
     stored, danger = spoken.stored, spoken.danger
     if meaning in {"conditioned", "much_conditioned"}:
         return await _conditioned(turn, spoken, much=meaning == "much_conditioned")
+    if meaning == "spared" and danger is None and denied(turn.incoming.text, turn.context()):
+        return None  # a loss that is denied
     if meaning == "spared":
         lines = words.of(stored.name, steps_words.spared())
         return [await turn.reply(lines, facts={"tank": stored.name})]

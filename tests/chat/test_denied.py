@@ -113,3 +113,15 @@ async def test_a_reading_behind_what_is_denied_is_kept(talk: Talk, text: str) ->
     denied, read = await talk.say(text)
     assert "Taken back" in denied.text
     assert read.facts["values"][0]["canonical"] == 5.0
+
+
+@pytest.mark.parametrize("line", ["never put that in", "didnt dose it", "nie reingetan"])
+async def test_a_dose_of_the_day_is_offered_to_be_taken_back(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("added 2 g baking soda")
+    await talk.say("how much baking soda to kh 20")
+    (asked,) = await talk.say(line)
+    assert "nothing is stored" not in asked.text
+    assert "dosed 2 g" in asked.text
+    (back,) = await talk.press(1, asked)
+    assert "Taken back" in back.text
