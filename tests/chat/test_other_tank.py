@@ -7,9 +7,9 @@ import pytest
 from tests.chat.harness import Talk
 
 
-async def with_mini(talk: Talk) -> None:
-    await talk.say("/tank new mini 30 l fresh")
-    await talk.say("mini kh 3 ph 7 nh3 0")
+async def with_moss(talk: Talk) -> None:
+    await talk.say("/tank new moss 30 l fresh")
+    await talk.say("moss kh 3 ph 7 nh3 0")
 
 
 @pytest.mark.parametrize(
@@ -29,25 +29,25 @@ async def with_mini(talk: Talk) -> None:
     ],
 )
 async def test_which_tank_it_is_is_asked(talk: Talk, line: str) -> None:
-    await with_mini(talk)
+    await with_moss(talk)
     (reply,) = await talk.say(line)
     assert reply.facts["ask"] == "tank"
     assert "grams" not in reply.facts
-    assert [button.label for button in reply.buttons] == ["mini", "another tank"]
+    assert [button.label for button in reply.buttons] == ["moss", "another tank"]
 
 
 async def test_a_button_takes_it_as_of_that_tank(talk: Talk) -> None:
-    await with_mini(talk)
+    await with_moss(talk)
     (asked,) = await talk.say("how much baking soda for the big tank to kh 5")
     (plan,) = await talk.press(1, asked)
-    assert (plan.facts["tank"], plan.facts["volume_l"]) == ("mini", 30.0)
+    assert (plan.facts["tank"], plan.facts["volume_l"]) == ("moss", 30.0)
 
 
 @pytest.mark.parametrize("line", ["the big tank holds 200 l", "my other tank is 200 l"])
 async def test_its_volume_is_not_of_the_tank_in_use(talk: Talk, line: str) -> None:
-    await with_mini(talk)
+    await with_moss(talk)
     await talk.say(line)
-    assert (await talk.facts("/tank mini"))["volume_l"] == 30.0
+    assert (await talk.facts("/tank moss"))["volume_l"] == 30.0
 
 
 async def test_nor_is_one_told_right_after_it_was_asked(talk: Talk) -> None:
@@ -63,17 +63,17 @@ async def test_nor_is_one_told_right_after_it_was_asked(talk: Talk) -> None:
     [
         "how much soda to kh 5",
         "how much soda for my tank to kh 5",
-        "how much soda for mini to kh 5",
+        "how much soda for moss to kh 5",
     ],
 )
 async def test_the_tank_in_use_needs_no_question(talk: Talk, line: str) -> None:
-    await with_mini(talk)
-    assert (await talk.facts(line))["tank"] == "mini"
+    await with_moss(talk)
+    assert (await talk.facts(line))["tank"] == "moss"
 
 
 async def test_the_larger_of_two_is_known_for_a_dose(talk: Talk) -> None:
     await talk.say("/tank new quarry 200 l fresh")
-    await with_mini(talk)
+    await with_moss(talk)
     await talk.say("quarry kh 3 ph 7 nh3 0")
-    await talk.say("/tank mini")
+    await talk.say("/tank moss")
     assert (await talk.facts("how much soda for the big one to kh 5"))["tank"] == "quarry"
