@@ -178,6 +178,7 @@ CRIES = {
     "why did my ph crash",
     "2 guppies died and 1 neon is sick",
     "my heater broke",
+    "dog peed in the tank",
     "all my neons died",
     "alle Neons gestorben",
     "todos los neones murieron",
