@@ -13,12 +13,16 @@ from bot.chat import compared, given_plan
 from bot.chat.it_moved import values_of
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
+from bot.chat.state import state_of
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import short_asked as words
 from bot.store.offers import Offer
+from core.advice.salted import SALTS, salted
 from core.message import parse
 from core.message.model import Parsed
+from core.message.plan_said import substances_named
 from core.message.short_asked import Asked, asked
+from core.water.substances import substance
 
 Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
 """What a message is answered by, but for this look."""
@@ -47,7 +51,25 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     if said.meaning == "so_much":
         held = any(ASKED in offer.context for offer in offers)
         return await _anew(turn, "again?", again) if held else None
+    if said.meaning == "salt_in":
+        return await _salt_in(turn)
     return await _of_change(turn, said, offers, again)
+
+
+async def _salt_in(turn: Turn) -> list[Reply] | None:
+    """The salt that is in by what was told: weighed doses, less what changes took out."""
+    stored = turn.current_tank
+    named = substances_named(turn.incoming.text)
+    if stored is None or stored.tank.is_sea or not set(named) <= SALTS:
+        return None
+    state = await state_of(turn, stored, turn.now)
+    found = salted(state)
+    if found is None or found.unweighed or stored.tank.volume_l is None:
+        return None
+    strength = found.chloride / substance("sodium chloride").milligrams_per_gram("chloride")
+    lines = words.salt_in(stored.name, strength, strength * stored.tank.volume_l)
+    facts = {"tank": stored.name, "salt": {"g_l": strength, "chloride": found.chloride}}
+    return [await turn.reply(lines, facts=facts)]
 
 
 async def _of_late(turn: Turn) -> list[Offer]:

@@ -20,12 +20,13 @@ FILE: Final = "short_asked.txt"
 
 Meaning = Literal[
     "worse", "better", "back", "number", "meaning", "falls", "slow", "reached", "another",
-    "how_next", "halves", "shares", "daily", "retest", "so_much",
+    "how_next", "halves", "shares", "daily", "retest", "so_much", "salt_in",
 ]  # fmt: skip
 """Whether the last value is worse, or better, than the one before; how it comes back to that; where
 it should be; what it means; whether it is usual that it fell; why it rises so slowly; whether the
 goal is reached; whether one more change or part is needed, and how much that is; half of it today
-and half tomorrow, a share on each of two days, each day; whether to test again; how much it is."""
+and half tomorrow, a share on each of two days, each day; whether to test again; how much it is;
+how much salt is in."""
 
 LONGEST: Final = 60
 """A longer text says more. [characters]"""
@@ -34,6 +35,7 @@ MARKED: Final = frozenset({"daily", "another", "worse", "better"})
 
 _EDGES: Final = ("lead", "tail")
 _MARKS: Final = re.compile(r"[^\w~@]+")
+_STRENGTH: Final = re.compile(r"\d{1,2}(?:[.,]\d{1,2})? ?(?:g ?/ ?l|g per l\w*|ppt)(?!\w)")
 _SHARE: Final = re.compile(r"(\d{1,3}(?:[.,]\d)?) ?(?:%|pct\b|percent\b|prozent\b)")
 
 
@@ -90,7 +92,7 @@ def asked(text: str) -> Asked | None:
     ways, edges = _words()
     told = _with_marks(text)
     shares = [float(found.replace(",", ".")) for found in _SHARE.findall(told)]
-    plain = _plain(_SHARE.sub("~", told))
+    plain = _plain(_STRENGTH.sub("~~", _SHARE.sub("~", told)))
     for said in _without_ends(plain, edges):
         if (meaning := ways.get(said)) is None:
             continue

@@ -152,3 +152,19 @@ async def test_a_substance_in_the_question_is_the_one_of_the_plan(talk: Talk) ->
 async def test_of_nothing_told_nothing_is_answered(talk: Talk, text: str) -> None:
     await tank(talk)
     assert not set(await facts(talk, text)) & {"reached", "compared", "largest_safe_share"}
+
+
+@pytest.mark.parametrize(
+    "text", ["how much salt is in there now", "am i at 1 g/l", "wie viel salz ist jetzt drin"]
+)
+async def test_salt_that_is_in_is_told_less_what_changes_took(talk: Talk, text: str) -> None:
+    await tank(talk, "dosed 45 g salt")
+    assert (await facts(talk, text))["salt"]["g_l"] == pytest.approx(0.5, abs=0.01)
+    talk.clock.move_by(timedelta(hours=1))
+    await talk.say("changed 50%")
+    assert (await facts(talk, text))["salt"]["g_l"] == pytest.approx(0.25, abs=0.01)
+
+
+async def test_salt_that_nobody_weighed_is_not_told(talk: Talk) -> None:
+    await tank(talk, "put in some salt")
+    assert "salt" not in await facts(talk, "how much salt is in there now")

@@ -62,3 +62,12 @@ def retest() -> str:
         "Yes: test a day after the change, before the next one: pH, KH, ammonia and what the"
         " change was for. Then send it."
     )
+
+
+def salt_in(tank: str, strength: float, grams: float) -> list[str]:
+    """The salt in the water by the record. [g/L, g]"""
+    told = _("{tank}: by what you told me about {strength} g of salt a litre, {grams} g in all.")
+    return [
+        told.format(tank=tank, strength=plain(strength, 2), grams=plain(grams, 0)),
+        _("Changes are counted as with unsalted water; what evaporates leaves its salt behind."),
+    ]
