@@ -72,7 +72,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         number = amends.number_anew(turn.incoming.text)
         if number is not None and await unheard.since(turn, offer):
             return [await turn.reply(words.of_what(number))]
-        return await corrections.renumber(turn, offer.entry_id)
+        put_right = await corrections.renumber(turn, offer.entry_id)
+        return await _elsewhere(turn, offer.entry_id) if put_right is None else put_right
     if (doubted := await doubts.renumbered(turn, offer)) is not None:
         return doubted
     if reminders.MADE in offer.context:
@@ -87,6 +88,19 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     if parsed.events or parsed.command or any(d.reason not in UNTOLD for d in parsed.doubts):
         return None  # kh from 3 to 6: it may have risen; kh 4??: it may be read so
     return await _anew(turn, parsed, offer, topics)
+
+
+async def _elsewhere(turn: Turn, entry_id: int) -> list[Reply] | None:
+    """``and in the office?`` right behind a value: what stands of the same in another tank."""
+    if "?" not in turn.incoming.text or turn.route is None:
+        return None
+    said = followups.read(turn.incoming.text, turn.context())
+    entry = await turn.uow.log.current(turn.chat.id, entry_id)
+    analytes = [] if entry is None else [each.what.analyte for each in entry.readings]
+    if said is None or said.tank is None or len(analytes) != 1:
+        return None
+    turn.incoming = replace(turn.incoming, text=f"{analytes[0]} {said.tank}?")
+    return await turn.route(turn, parse(turn.incoming.text, turn.context()))
 
 
 async def by_water(turn: Turn, topics: Topics) -> list[Reply] | None:

@@ -14,7 +14,8 @@ from bot.chat import tank_words
 from bot.chat.turn import Turn
 from core.advice.introduced_loosely import introduced_loosely, several
 from core.advice.introductions import Home, introduced
-from core.message import parse
+from core.advice.livestock import plain_name
+from core.message import first_evening, parse
 from core.message.model import Parsed
 
 _VOLUME: Final = re.compile(r"\d\s{0,2}(?:l|lt|ltrs?|lit\w*|gal\w*)\b", re.IGNORECASE)
@@ -36,15 +37,25 @@ def has_volume(text: str) -> bool:
 def told_in(turn: Turn) -> Told:
     """The tanks that a message introduces; none where it is about anything else."""
     text, gallons = turn.incoming.text, turn.chat.us_gallons
-    if not has_volume(text) or "?" in text:
+    if not has_volume(text) or "?" in text or text.startswith("/"):
         return Told()
     if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons):
         return Told(homes)
     rest, beside = _without_readings(turn, text)
     homes = introduced(rest, us_gallons=gallons)
-    if not homes and tank_words.whole(text, us_gallons=gallons) is None:
+    if not homes and not _is_read_elsewhere(turn):
         homes = introduced_loosely(rest, us_gallons=gallons)
     return Told(homes, beside) if len(homes) == 1 or beside is None else Told()
+
+
+def _is_read_elsewhere(turn: Turn) -> bool:
+    """Whether other looks read all of a text, or it tells of a tank on record by its name."""
+    text, gallons = turn.incoming.text, turn.chat.us_gallons
+    words = f" {plain_name(text)} "
+    if any(f" {plain_name(tank.name)} " in words for tank in turn.tanks if tank.tank.named):
+        return True
+    whole = tank_words.whole(text, us_gallons=gallons)
+    return whole is not None or first_evening.told(text, us_gallons=gallons) is not None
 
 
 def _without_readings(turn: Turn, text: str) -> tuple[str, Parsed | None]:

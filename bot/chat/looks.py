@@ -239,6 +239,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     denied.answer,
     answer_talk.answer,
     amending.answer,
+    regretted.opened,
     regretted.answer,
     told_again.answer,
     lambda turn, parsed: recipe_talk.answer(turn, parsed, QUESTIONS),

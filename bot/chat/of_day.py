@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Final
 
 from bot.chat.turn import Turn
 from bot.store.log import Entry
 from core.message.model import Parsed
+
+LATELY: Final = timedelta(hours=2)
+"""So long a value of a tank is meant by a correction that names no day."""
 
 LOOKED_BACK: Final = 60
 """Newest entries among which that of the day is looked for."""
@@ -16,17 +19,32 @@ LOOKED_BACK: Final = 60
 async def meant(turn: Turn, parsed: Parsed, late: Entry | None) -> Entry | None:
     """The entry that is put right: `late`, or where another day is named that day's; else None.
 
+    Where a tank is named its own newest value goes before another tank's since.
+
     A value told with another day stays beside today's. Where it is the same value, only its day
     was wrong, and `late` is meant.
     """
     if parsed.at is None or not parsed.values or parsed.events:
-        return late
+        return await _of_tank(turn, parsed) or late
     day = _day(turn, parsed.at)
     if late is not None and (_tells(turn, late, parsed, day) or _stands(late, parsed)):
         return late
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
         if _tells(turn, entry, parsed, day):
             return entry
+    return None
+
+
+async def _of_tank(turn: Turn, parsed: Parsed) -> Entry | None:
+    """The newest entry of a few hours that has such a value of the tank that is named."""
+    named = turn.tank_named(parsed.tank) if parsed.tank and parsed.at is None else None
+    analytes = {value.analyte for value in parsed.values}
+    if named is None:
+        return None
+    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
+        told = {each.what.analyte for each in entry.readings if each.tank_id == named.id}
+        if analytes & told:
+            return entry if turn.now - entry.at <= LATELY else None
     return None
 
 

@@ -2,17 +2,35 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from bot.chat import corrections
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
+from core.message import parse
 from core.message.model import Command, Parsed
-from core.message.regrets import only_regrets
+from core.message.regrets import behind_regret, only_regrets
 
 LONGEST: Final = 60
 """A longer text says more than what was wrong. [characters]"""
+
+
+async def opened(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``oh wait cube ph was 6.5 not 6.8``: put right as it is without the words of regret."""
+    text = turn.incoming.text
+    said_anything = parsed.values or parsed.events or parsed.question or parsed.command
+    if not turn.incoming.addressed or said_anything or not parsed.doubts or len(text) > LONGEST:
+        return None
+    rest = behind_regret(text)
+    again = None if rest is None else parse(rest, turn.context())
+    if rest is None or again is None or again.command is None or again.command.name != "correct":
+        return None
+    if not again.values or again.doubts or again.events or again.question:
+        return None
+    turn.incoming = replace(turn.incoming, text=rest)
+    return await corrections.correct(turn, again.command, again)
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -10,7 +10,7 @@ from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
 from core.message import parse
 from core.message.model import Parsed
-from core.message.tank_by_tank import after_joint, continued, spread
+from core.message.tank_by_tank import after_joint, continued, number_last, spread
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -56,7 +56,8 @@ async def _continued(turn: Turn, names: list[str]) -> str | None:
     """``and 0 in two`` right after ``nitrite 1 in one``: the line of it; None for other texts."""
     if len(names) < 2 or not turn.incoming.addressed:
         return None
-    if after_joint(turn.incoming.text) is None:
+    text = number_last(turn.incoming.text, names) or turn.incoming.text
+    if after_joint(text) is None:
         return None
     latest = await turn.uow.offers.latest(turn.chat.id, 1)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
@@ -67,7 +68,7 @@ async def _continued(turn: Turn, names: list[str]) -> str | None:
         return None
     kept = [*(each.tank_id for each in entry.readings), *(each.tank_id for each in entry.events)]
     tank = turn.tank_by_id(kept[0])
-    return None if tank is None else continued(turn.incoming.text, entry.text, tank.name, names)
+    return None if tank is None else continued(text, entry.text, tank.name, names)
 
 
 def _told(turn: Turn, line: str) -> Parsed | None:

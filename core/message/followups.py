@@ -25,6 +25,7 @@ from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
 from core.message.parser import parse
+from core.message.tank_by_tank import without_place
 from core.message.tokens import Token, cut
 from core.message.waters import mentioned, one_of
 from core.message.wordfile import spelt
@@ -282,7 +283,8 @@ def _tank(rest: str, tanks: Iterable[str]) -> str | None:
     words = cut(rest, lexicon(), rest)
     named = next((token for token in words if token.kind != "fill"), None)
     said = rest if named is None else rest[named.start :]
-    return next((name for name in tanks if fold(name) in {rest, said}), None)
+    ways = {rest, said, without_place(rest)}
+    return next((name for name in tanks if fold(name) in ways), None)
 
 
 def _value(rest: str, context: Context) -> Followup | None:

@@ -35,3 +35,25 @@ def only_regrets(text: str) -> bool:
         regrets |= meaning == "regret"
         place += size
     return regrets
+
+
+def behind_regret(text: str) -> str | None:
+    """What stands behind the words of regret that a text opens with; None where none does.
+
+    Examples
+    --------
+    >>> behind_regret("oh wait, cube ph was 6.5 not 6.8"), behind_regret("cube ph 6.5")
+    ('cube ph was 6.5 not 6.8', None)
+    """
+    words = list(re.finditer(r"[^\s.,;:!]+", text))
+    plain = [fold(word[0]) for word in words]
+    place, last = 0, 0
+    while place < len(words):
+        sizes = range(min(_PHRASE, len(words) - place), 0, -1)
+        classes = {size: class_of(" ".join(plain[place : place + size])) for size in sizes}
+        size = next((size for size in sizes if classes[size] in {"regret", "light"}), 0)
+        if not size:
+            break
+        place += size
+        last = place if classes[size] == "regret" else last
+    return text[words[last].start() :] if 0 < last < len(words) else None

@@ -16,6 +16,9 @@ HEAD_WORDS: Final = 3
 TOLD_WORDS: Final = 4
 """Words between a number and its tank: what it is of and what became of it (`6 neons died`)."""
 
+SHORTEST: Final = 3
+"""Letters of a name's beginning that may stand for it."""
+
 _NUMBER: Final = r"(\d+(?:[.,]\d+)?(?: ?%)?)"
 
 
@@ -60,7 +63,7 @@ def spread(text: str, tanks: Sequence[str]) -> tuple[str, ...]:
     names = {fold(tank): tank for tank in tanks}
     part = _part(tuple(sorted(names, key=len, reverse=True)))
     plain = fold(text).strip()
-    first = re.search(r"\d", plain)
+    first = re.search(r"(?<!\w)\d", plain)  # no3 is a name
     head = "" if first is None else plain[: first.start()].strip()
     if first is None or len(head.split()) > HEAD_WORDS or re.search(r"[,.;:!]", head):
         return ()
@@ -90,6 +93,18 @@ def _of_what(own: str, first: str) -> str:
     return first
 
 
+def without_place(text: str) -> str:
+    """A tank's name, folded, without what stands before it.
+
+    Examples
+    --------
+    >>> without_place("in the office"), without_place("office")
+    ('office', 'office')
+    """
+    before = _ways("described.txt", "before")
+    return re.sub(rf"^(?:(?:{before}) ){{1,2}}", "", text)
+
+
 def after_joint(text: str) -> str | None:
     """A message that begins with a number, without a joint before it; None for other texts.
 
@@ -102,6 +117,36 @@ def after_joint(text: str) -> str | None:
     opened = _joint().match(f" {plain}")
     rest = plain if opened is None else plain[opened.end() - 1 :]
     return rest if rest[:1].isdigit() else None
+
+
+def number_last(text: str, tanks: Sequence[str]) -> str | None:
+    """``big also, 60`` as ``60 in big``; None for other texts.
+
+    A tank may be told by the beginning of its name where no other begins so.
+
+    Examples
+    --------
+    >>> number_last("liv too, 60", ["living room", "office"])
+    '60 in living room'
+    >>> number_last("ph 60", ["living room"]), number_last("o 6", ["office"])
+    (None, None)
+    """
+    found = _number_last().fullmatch(fold(text).strip(" .!"))
+    if found is None or "?" in text:
+        return None
+    said = found[1].strip()
+    names = [tank for tank in tanks if fold(tank) == said]
+    if not names and len(said) >= SHORTEST:
+        names = [tank for tank in tanks if fold(tank).startswith(said)]
+    return f"{found[2]} in {names[0]}" if len(names) == 1 else None
+
+
+@cache
+def _number_last() -> re.Pattern[str]:
+    joint, too = _ways("tank_by_tank.txt", "joint"), _ways("tank_by_tank.txt", "too")
+    before = _ways("described.txt", "before")
+    opened = rf"(?:(?:{joint}|{before}) ){{0,3}}"
+    return re.compile(rf"{opened}(\D+?)(?: (?:{too}))?[,:]? {_NUMBER}")
 
 
 def continued(text: str, before: str, tank: str, tanks: Sequence[str]) -> str | None:
@@ -124,7 +169,9 @@ def continued(text: str, before: str, tank: str, tanks: Sequence[str]) -> str | 
     own, rest = re.escape(fold(tank)), after_joint(text)
     if rest is None:
         return None
-    told = re.sub(rf"^(?:(?:{_ways('described.txt', 'before')}) )*{own}(?!\w):? ", "", fold(before))
+    before_it = _ways("described.txt", "before")
+    there = re.compile(rf"(?<!\S)(?:(?:{before_it}) )*{own}(?!\w):? ?")
+    told = there.sub("", fold(before), count=1)
     for each in (told, f"{told.strip(' .!')} in {tank}"):
         lines = spread(f"{each.strip(' .!')}, {rest}", tanks)
         if len(lines) == 2 and lines[0].startswith(f"{tank}: "):

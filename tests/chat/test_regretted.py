@@ -72,3 +72,24 @@ async def test_no_one_is_no_number(talk: Talk) -> None:
     await talk.say("/tank new Fern 300 l fresh")
     await talk.say("changed 20 l")
     assert "Corrected" not in await talk.text("no one")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "oh wait cube ph was 6.5 not 6.8",
+        "wait, cube ph was 6.5 not 6.8",
+        "ach quatsch, cube ph war 6,5 nicht 6,8",
+        "attends, cube ph était 6,5 pas 6,8",
+        "aspetta, cube ph era 6,5 non 6,8",
+        "wacht, cube ph was 6,5 niet 6,8",
+    ],
+)
+async def test_the_tank_that_is_named_is_put_right(talk: Talk, text: str) -> None:
+    await talk.say("/tank new cube 30 l fresh")
+    await talk.say("/tank new big 100 l fresh")
+    await talk.say("cube ph 6.8")
+    await talk.say("big ph 7.2")
+    await talk.say(text)
+    assert "pH 6.5" in await talk.text("ph in cube?")
+    assert "pH 7.2" in await talk.text("ph in big?")

@@ -138,3 +138,49 @@ async def test_a_number_that_may_be_of_something_else_is_kept_for_none(
     await talk.say(before)
     told = [reply.facts for reply in await talk.say(text)]
     assert not any(facts.get("values") or facts.get("events") for facts in told)
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "tank", "value"),
+    [
+        ("no3 im office 20", "liv auch, 60", "living", 60.0),
+        ("office no3 20", "living 60", "living", 60.0),
+        ("no3 in office 20", "and living too 60", "living", 60.0),
+        ("no3 office 20", "living también, 60", "living", 60.0),
+        ("office no3 20", "living aussi 60", "living", 60.0),
+        ("office no3 20", "living ook 60", "living", 60.0),
+    ],
+)
+async def test_a_tank_may_stand_before_its_number(
+    talk: Talk, first: str, then: str, tank: str, value: float
+) -> None:
+    await talk.say("/tank new living 200 l fresh")
+    await talk.say("/tank new office 54 l fresh")
+    await talk.say(first)
+    facts = await talk.facts(then)
+    assert facts["tank"] == tank
+    assert [each["canonical"] for each in facts["values"]] == [value]
+
+
+@pytest.mark.parametrize("then", ["office 15", "l 60", "living 60 l", "living is doing well, 60"])
+async def test_what_may_be_anything_else_is_no_value_of_it(talk: Talk, then: str) -> None:
+    await talk.say("/tank new living 200 l fresh")
+    await talk.say("/tank new lounge 80 l fresh")
+    await talk.say("/tank new office 54 l fresh")
+    await talk.say("no3 in office 20")
+    for reply in await talk.say(then):
+        assert not reply.facts.get("values")
+
+
+@pytest.mark.parametrize(
+    "text", ["und im living?", "and in living?", "et dans living?", "and the living?"]
+)
+async def test_the_same_of_another_tank_is_asked_right_behind_a_value(
+    talk: Talk, text: str
+) -> None:
+    await talk.say("/tank new living 200 l fresh")
+    await talk.say("/tank new office 54 l fresh")
+    await talk.say("living no3 30")
+    await talk.say("no3 in office 20")
+    said = await talk.text(text)
+    assert "living: nitrate 30" in said
