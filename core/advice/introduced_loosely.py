@@ -50,7 +50,7 @@ def introduced_loosely(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     parts = read(text, us_gallons=us_gallons, loosely=True)
     if parts is None:
         return ()
-    cut = segments(_aged(_corals(parts)))
+    cut = segments(_aged(_counted(_corals(parts))))
     volumes = sum(part.of == "volume" for part in parts)
     if not volumes or not all(_is_tank(each) for each in cut):
         return ()
@@ -88,6 +88,20 @@ def _corals(parts: list[Part]) -> list[Part]:
         else part
         for part in parts
     ]
+
+
+def _counted(parts: list[Part]) -> list[Part]:
+    """Words behind a number that may be one kind alone are that kind: 2 clowns."""
+    out: list[Part] = []
+    for part in parts:
+        if part.of == "unknown" and out and out[-1].of == "count":
+            found = lookup(part.text)
+            only = found.candidates[0] if len(found.candidates) == 1 else None
+            is_kind = only is not None and only.is_animal
+            out.append(Part("animal", None, part.text) if is_kind else part)
+        else:
+            out.append(part)
+    return out
 
 
 def _coral(word: str) -> str | None:

@@ -196,6 +196,8 @@ def _loosely_at(
     word, behind = words[place], words[place + 1] if place + 1 < len(words) else ""
     if word in _BREAKS:
         return 1, [Part("break", None, word)]
+    end = next((n for n in range(place, len(words)) if words[n] in _BREAKS), len(words))
+    words = words[:end]
     if word[0].isdigit() and behind:
         ways = _ways(True).get((behind,), frozenset())
         if (days := _days(word, behind, ways)) is not None:
@@ -206,6 +208,8 @@ def _loosely_at(
     sure = length > 1 or any(part.of in {"gear", "begun"} for part in of or ())
     if sure and not _animal_at(words, place)[0]:
         return length, of
+    if any(part.of == "reef" for part in of or ()) and lookup(plain_name(word)).species is None:
+        return length, of  # corals, no kind of them
     size, part = _at(words, place, _unnamed(before), us_gallons=us_gallons)
     if length and not (part and part[0].of in {"animal", "name"}):
         return length, of

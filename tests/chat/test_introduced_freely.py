@@ -70,6 +70,8 @@ def values(replies: list[Reply]) -> dict[str, float]:
         ("hallo, 200 l riffbecken mit abschäumer, 2 clownfische", 200.0, "marine",
          {"clownfische": 2}),
         ("450 l discus tank, 6 adults", 450.0, "fresh", {"discus": 6}),
+        ("i've got a 100 l with 6 corys, hob filter and sand", 100.0, "fresh", {"corys": 6}),
+        ("nano reef 60 l, 2 clowns, some zoas", 60.0, "marine", {"clowns": 2, "zoas": None}),
         ("tanganyika tank 240 l", 240.0, "fresh", {}),
     ],
 )  # fmt: skip
@@ -240,6 +242,11 @@ async def test_a_reading_since_is_what_undo_is_of_and_the_button_asks(talk: Talk
         "brauche 20 l osmose für die garnelen",
         "necesito 20 l para el acuario de guppies",
         "vorrei un acquario da 60 litri, 5 guppy",
+        "sold a 60l planted tank",
+        "20l for a betta ok",
+        "filter does 600 l/h for my guppies",
+        "saw a 300l reef with clownfish at work",
+        "gave my daughter a 20l betta tank",
         "wylałem 20 l z akwarium, gupiki",
     ],
 )
