@@ -12,7 +12,7 @@ from bot.chat.state import CALLED, CALLS_AMONG, state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import after_call as called_words
-from bot.chat.words import causes, cautions, refusals
+from bot.chat.words import causes, cautions, emergency_steps, refusals
 from bot.chat.words import emergencies as words
 from bot.chat.words.findings import line as finding_line
 from bot.chat.words.text import _
@@ -115,7 +115,7 @@ async def _others_poisoned(turn: Turn, stored: StoredTank | None) -> list[str]:
         if stored is not None and tank.id != stored.id:
             worst = cause(await state_of(turn, tank, turn.now))
             if worst is not None:
-                return [words.or_there(tank.name, worst)]
+                return [emergency_steps.or_there(tank.name, worst)]
     return []
 
 
@@ -195,7 +195,7 @@ async def _told_of(turn: Turn, stored: StoredTank, state: State, danger: Danger)
         if not called or not late or called["tank"] not in {stored.id, None}:
             continue
         if called["danger"] == "overdose" and (said := called.get("said")):
-            lines.append(words.told_today(said, asked=danger == "overdose"))
+            lines.append(emergency_steps.told_today(said, asked=danger == "overdose"))
             break
     if danger == "overdose" or not lines:
         return lines

@@ -9,7 +9,7 @@ from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import losses as words
 from bot.chat.words.cautions import caution
-from bot.chat.words.emergencies import after_change
+from bot.chat.words.emergency_steps import after_change
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.alarm_words import named

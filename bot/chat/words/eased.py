@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Final
 
 from bot.chat.words import after_call
-from bot.chat.words.emergencies import measure
+from bot.chat.words.emergency_steps import measure
 from bot.chat.words.standing import as_measured
 from bot.chat.words.text import N_, _
 from core.advice.calls import Danger

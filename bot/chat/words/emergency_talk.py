@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.chat.words import names
 from bot.chat.words.aid_change import change
-from bot.chat.words.emergencies import measure
+from bot.chat.words.emergency_steps import measure
 from bot.chat.words.numbers import small
 from bot.chat.words.text import _
 from core.advice.emergencies import Help
