@@ -10,6 +10,7 @@ from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
 from bot.chat.reminding import fitting_task, said
 from bot.chat.turn import Turn
+from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
 from bot.chat.words.rules import describe
 from bot.reminders import planning
@@ -51,12 +52,15 @@ async def anew(turn: Turn, made: Mapping[str, Any], when: str | None = None) -> 
             return [await turn.reply(lines)]
         if request is not None:
             await planning.end(turn.uow, reminder, turn.now)
-            return await make(turn, request, said, beside=made.get("beside", []))
+            return await make(turn, request, said, beside=made.get("beside", []), instead=reminder)
     return None
 
 
 async def unmake(turn: Turn) -> list[Reply] | None:
-    """End the reminder that was made last; None where something was put on record since."""
+    """End the reminder that was made last; None where something was put on record since.
+
+    The one whose place it took stands again.
+    """
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if offer.entry_id is not None:
             return None
@@ -65,8 +69,30 @@ async def unmake(turn: Turn) -> list[Reply] | None:
         reminder = await turn.uow.reminders.get(offer.context[MADE]["id"])
         if reminder is not None and reminder.ended_at is None:
             await planning.end(turn.uow, reminder, turn.now)
+            former = await _restored(turn, offer.context[MADE].get("former"))
+            if former is not None and former.next_due is not None:
+                at = former.next_due.astimezone(turn.chat.zone)
+                told = talk_words.back_again(said(turn, former), at, turn.local_now)
+                return [await turn.reply(told, context={"reminder_id": former.id})]
             return [await turn.reply(words.stopped(said(turn, reminder)))]
     return None
+
+
+async def _restored(turn: Turn, former: Mapping[str, Any] | None) -> Reminder | None:
+    """The reminder that gave way to another, standing as before; None where none did."""
+    if former is None:
+        return None
+    times = {name: datetime.fromisoformat(former[name]) for name in ("next_due", "wake_at")}
+    await turn.uow.reminders.change(former["id"], state="due", ended_at=None, **times)
+    return await turn.uow.reminders.get(former["id"])
+
+
+def _kept(former: Reminder | None) -> dict[str, Any]:
+    """What an offer keeps of the reminder that gave way; nothing of one that was open."""
+    if former is None or former.next_due is None or former.wake_at is None:
+        return {}
+    times = {"next_due": former.next_due.isoformat(), "wake_at": former.wake_at.isoformat()}
+    return {"former": {"id": former.id, **times}}
 
 
 async def make_once(
@@ -100,11 +126,17 @@ async def stop(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
 
 
 async def make(
-    turn: Turn, request: Request, text: Sequence[str], *, beside: Sequence[int] = ()
+    turn: Turn,
+    request: Request,
+    text: Sequence[str],
+    *,
+    beside: Sequence[int] = (),
+    instead: Reminder | None = None,
 ) -> list[Reply]:
     """Keep what was asked for; `text` is its words, with those that changed its time since.
 
-    It takes the place of none of the reminders `beside` it, which the same message asks for.
+    It takes the place of none of the reminders `beside` it, which the same message asks for; it
+    is `instead` of one that was ended for it.
     """
     tank = tank_in(turn, request.what)
     rule = to_text(request.rule)
@@ -141,7 +173,8 @@ async def make(
             "due": first.isoformat(),
         }
     }
-    held = {MADE: {"id": reminder.id, "said": list(text), "beside": list(beside)}}
+    gone = _kept(instead or (None if replaced is None or replaced.id == reminder.id else replaced))
+    held = {MADE: {"id": reminder.id, "said": list(text), "beside": list(beside), **gone}}
     return [await turn.reply(lines, facts=facts, context=held, expects="followup")]
 
 

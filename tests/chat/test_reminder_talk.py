@@ -236,3 +236,29 @@ async def test_one_time_is_skipped(fern: Talk) -> None:
     await fern.wait(hours=8)
     assert "Skipped" in await fern.text("skip it")
     assert "open again" in await fern.text("undo")
+
+
+@pytest.mark.parametrize(
+    ("said", "back"),
+    [
+        (["move it to sunday"], "every Saturday"),
+        (["no, sunday"], "every Saturday"),
+        (["move it to sunday", "move it to tuesday"], "every Sunday"),
+        (["remind me to change water every sunday"], "every Saturday"),
+    ],
+)
+async def test_undo_of_a_move_lets_it_stand_as_before(
+    fern: Talk, said: list[str], back: str
+) -> None:
+    await fern.say("remind me to change water every saturday")
+    for text in said:
+        await fern.say(text)
+    await fern.say("undo")
+    assert len(await listed(fern)) == 1
+    assert f"· {back} at" in await fern.text("/remind")
+
+
+async def test_undo_of_a_new_reminder_ends_it(fern: Talk) -> None:
+    await fern.say("remind me to change water every saturday")
+    await fern.say("undo")
+    assert await listed(fern) == []
