@@ -180,6 +180,11 @@ async def _of_solution(
     return [await turn.reply(lines, facts={"solution": told}, context=context, expects="followup")]
 
 
+async def in_its_millilitres(turn: Turn, a_litre: float) -> list[Reply] | None:
+    """The plan before in millilitres of a solution of it; None where it can be none. [g/L]"""
+    return await _of_solution(turn, turn.current_tank, DailyTalk("as_ml", a_litre=a_litre))
+
+
 async def _told(turn: Turn, stored: StoredTank | None, solution: Solution) -> Reply:
     """Say what a millilitre of a solution holds, and what ten raise in the tank in use."""
     analyte = daily.raised(solution.substance) or "kh"

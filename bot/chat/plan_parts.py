@@ -6,7 +6,15 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import corrections, given_parts, given_rest, given_tests, own_plan, plan_figures
+from bot.chat import (
+    corrections,
+    given_doubted,
+    given_parts,
+    given_rest,
+    given_tests,
+    own_plan,
+    plan_figures,
+)
 from bot.chat.given_plan import OF_PLAN, Given, last_in
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
@@ -34,9 +42,12 @@ async def answer(
     """Answer what is said of a plan's parts; None where it is about something else."""
     if said == "at_once" or (said == "safe" and _too_much(plan, amounts)):
         return [await _kept_apart(turn, plan)]
+    told = said in given_parts.GIVEN
+    if told and (solution := await given_doubted.strength(turn, plan, amounts)) is not None:
+        return solution
     if said == "gave_all" and (rest := await given_rest.answer(turn, plan, amounts)) is not None:
         return rest
-    if said in given_parts.GIVEN:
+    if told:
         return await given_parts.answer(turn, said, plan, amounts)
     if said == "to_come":
         return await _to_come(turn, plan)
