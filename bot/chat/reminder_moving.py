@@ -18,7 +18,7 @@ from bot.chat.words.rules import describe
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
-from core.schedule import Once, Plan, from_text, moved, parse_moment, tells_span
+from core.schedule import Once, Plan, Weekly, from_text, moved, parse_moment, tells_span
 
 MOVED: Final = "reminder_moved"
 """What an offer has that moved a reminder, beside how it stood."""
@@ -95,6 +95,32 @@ async def move(
     }
     held = {**reminder_answers.as_it_stood(only), MOVED: True}
     return [await turn.reply(lines, facts=facts, context=held, expects="undo")]
+
+
+async def of_day(turn: Turn, living: Sequence[Reminder], day: str, when: str) -> list[Reply] | None:
+    """Move the one that is due on a weekday; None where none stands, and told where none is then.
+
+    Of one that comes on more days only one would go: it is asked for in other words.
+    """
+    if not living:
+        return None
+    zone = turn.chat.zone
+    named = parse_moment(day, turn.local_now, zone)
+    if not isinstance(named, datetime):
+        return [await turn.reply(words.problem("unclear", day, None))]
+    weekday = named.astimezone(zone).weekday()
+    chosen, several = [], False
+    for each in living:
+        rule, due = from_text(each.rule), each.next_due or each.open_due
+        if isinstance(rule, Weekly) and len(rule.days) > 1:
+            several = several or weekday in rule.days
+        elif due is not None and due.astimezone(zone).weekday() == weekday:
+            chosen.append(each)
+    if several:
+        return [await turn.reply(words.problem("unclear", f"{day} · {when}", None))]
+    if not chosen:
+        return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
+    return await move(turn, chosen, when)
 
 
 async def put_off(

@@ -17,7 +17,7 @@ from bot.chat import (
 )
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
-from bot.chat.reminder_moving import MOVED, either_half, is_span, move, put_off
+from bot.chat.reminder_moving import MOVED, either_half, is_span, move, of_day, put_off
 from bot.chat.reminding import said
 from bot.chat.turn import Turn
 from bot.chat.words import general
@@ -99,6 +99,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         )
     if told.verb in {"late", "another_day"}:
         return await _late(turn, told, living, spoken, fitting)
+    if told.day:
+        chosen = fitting if told.target else living
+        return await of_day(turn, chosen, told.day, told.when)
     if not told.when or (told.target and not fitting):
         return None
     if told.target:

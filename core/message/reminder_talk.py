@@ -16,7 +16,7 @@ from core.message.fold import fold
 from core.message.reminder_said import FILE
 from core.message.waters import one_of
 from core.message.wordfile import spelt
-from core.schedule import split_time
+from core.schedule import names_weekday, split_time
 
 LONGEST: Final = 80
 """A longer text says more than what becomes of a reminder. [characters]"""
@@ -53,6 +53,8 @@ class Talk:
         The words of time, "" where there are none.
     later : bool
         True where it is pushed or put off, and so not to the day that it is due.
+    day : str
+        The weekday that names which one is moved, "" where none does: the sunday one.
     """
 
     verb: Verb
@@ -63,6 +65,7 @@ class Talk:
     plan: bool = False
     when: str = ""
     later: bool = False
+    day: str = ""
 
 
 def talk(text: str, *, standing: bool = True) -> Talk | None:
@@ -77,6 +80,9 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
     ('move', ('filter',), True, 'friday')
     >>> talk("lösch die erinnerung").noun, talk("snooze 2h").when
     (True, 'in 2h')
+    >>> said = talk("move the sunday one to saturday")
+    >>> said.day, said.when
+    ('sunday', 'saturday')
     >>> talk("what is my kh") is None
     True
     """
@@ -109,6 +115,9 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
 
 
 def _told(verb: Verb, rest: str) -> Talk:
+    if verb == "move" and (days := _two_days(rest)) is not None:
+        task, day, when = days
+        return replace(_told(verb, task), when=when, day=day)
     rest = " ".join(_pattern("until").sub(" ", rest).split())
     timed = split_time(rest)
     if timed is None and verb == "late" and rest:
@@ -124,6 +133,17 @@ def _told(verb: Verb, rest: str) -> Talk:
     target = tuple(re.findall(r"[^\W_]+", words))
     plan = bool(target) and _pattern("plan").fullmatch(" ".join(target)) is not None
     return Talk(verb, target, named, noun, every, plan, when)
+
+
+def _two_days(rest: str) -> tuple[str, str, str] | None:
+    """The words of a task, the weekday beside them, and to when that goes: `the sunday one to`."""
+    for found in _pattern("onto").finditer(rest):
+        first = split_time(_pattern("off").sub(" ", rest[: found.start()]))
+        to = split_time(rest[found.end() :])
+        if first is None or to is None or to[0] or not names_weekday(first[1]):
+            continue
+        return first[0], first[1], to[1]
+    return None
 
 
 def _so_long(rest: str) -> tuple[str, str] | None:

@@ -4,7 +4,7 @@ from core.schedule.errors import BadRule, NaiveTime
 from core.schedule.localtime import moment_at
 from core.schedule.model import KINDS, Kind, Problem, Reason, Request
 from core.schedule.moments import parse_end, parse_moment, parse_quiet, parse_until, tells_span
-from core.schedule.moving import moved, split_time
+from core.schedule.moving import moved, names_weekday, split_time
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
@@ -41,6 +41,7 @@ __all__ = [
     "moved",
     "names_task",
     "names_things_only",
+    "names_weekday",
     "next_after",
     "parse_anew",
     "parse_end",

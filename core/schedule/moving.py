@@ -31,6 +31,23 @@ def split_time(text: str) -> tuple[str, str] | None:
     return task_of(text, places), " ".join(line.text[start:end] for start, end in places)
 
 
+def names_weekday(text: str) -> bool:
+    """Tell whether a text is a day of the week, or an hour of one, and nothing else.
+
+    Examples
+    --------
+    >>> names_weekday("sunday"), names_weekday("at 9"), names_weekday("every sunday")
+    (True, False, False)
+    """
+    line, founds = best_language(text)
+    try:
+        said = gather(pieces_of(founds)) if founds else None
+    except Unclear:
+        return False
+    none = said is None or said.weekdays is None or said.repeats
+    return not none and not task_of(text, spans(line, founds))
+
+
 def moved(
     rule: Rule, due: datetime, anchor: datetime, text: str, now: datetime, zone: tzinfo
 ) -> Plan | None:

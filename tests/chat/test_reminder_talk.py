@@ -262,3 +262,31 @@ async def test_undo_of_a_new_reminder_ends_it(fern: Talk) -> None:
     await fern.say("remind me to change water every saturday")
     await fern.say("undo")
     assert await listed(fern) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "move the sunday one to saturday",
+        "move sunday's water change to saturday",
+        "move it from sunday to saturday",
+        "mach den sonntag auf samstag",
+        "mets celui de dimanche à samedi",
+        "mueve el del domingo al sábado",
+        "sposta quello di domenica a sabato",
+        "verplaats die van zondag naar zaterdag",
+        "flytta den på söndag till lördag",
+    ],
+)
+async def test_the_first_of_two_days_names_which_one_is_moved(fern: Talk, text: str) -> None:
+    await fern.say("remind me to change water every sunday")
+    await fern.say(text)
+    assert "· every Saturday at" in await fern.text("/remind")
+
+
+async def test_a_day_that_none_is_due_on_moves_nothing(fern: Talk) -> None:
+    await fern.say("remind me to change water every sunday")
+    assert "no such reminder" in await fern.text("move the friday one to monday")
+    await fern.say("remind me to clean the filter every saturday and monday")
+    await fern.say("move the monday one to friday")
+    assert "· every Monday and Saturday at" in await fern.text("/remind")
