@@ -18,7 +18,7 @@ from bot.chat.words import change_amount as words
 from bot.chat.words import general
 from bot.chat.words import plan_talk as plan_words
 from bot.store.offers import Choice, Offer
-from core.message import parse
+from core.message import parse, rhythm
 from core.message.amount_named import Named, amount_named, numbers_in
 from core.message.model import Parsed
 
@@ -47,6 +47,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     named = None if whole else amount_named(turn.incoming.text, turn.chat.us_gallons)
     if named is None:
         return None
+    if named.mood == "told" and rhythm.days_between(turn.incoming.text) is not None:
+        return None  # i change 20% weekly: a routine
     newest = await _newest(turn)
     waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
     if newest is not None and HOW_MUCH in newest.context:

@@ -2,6 +2,8 @@
 
 unsure = ( maybe | heard ) { light } deed | deed maybe | deed { regret } back
 
+what is no deed here: others { word } change | habit { word } change rhythm | half "of that change"
+
 `probably added 10 g soda`, `was told i added it`, `… in my dream` and `… ach ne doch nicht` tell
 no deed that is surely done. The words stand in ``deed_unsure.txt``, those of regret in
 ``put_right.txt``.
@@ -13,7 +15,7 @@ import re
 from functools import cache
 from typing import Final
 
-from core.message import doubts
+from core.message import doubts, rhythm
 from core.message.deed_doubted import OF_HAND
 from core.message.event_parts import Found
 from core.message.fold import fold
@@ -27,7 +29,7 @@ _SEEN: Final = 70
 """Characters on either side of a deed that are looked at."""
 _PHRASE: Final = 6
 _MARKS: Final = r"[\s,.;:!()\-…]*"
-_SECTIONS: Final = ("unsure", "heard", "light", "back", "seems")
+_SECTIONS: Final = ("unsure", "heard", "light", "back", "seems", "others", "habit", "half")
 _SLIGHT: Final = frozenset({"regret", "light", "only", "was", "is"})
 _MIRTH: Final = r"(?:\s*(?:lol|haha\w*|hehe\w*|xd|jaja\w*|[:;]-?[)dp]))?"
 """What may be laughed behind it."""
@@ -46,6 +48,10 @@ def _patterns() -> dict[str, re.Pattern[str]]:
         "inside": re.compile(rf"(?<!\w)(?:{words['unsure']})(?!\w)(?!\s+\W?\d)"),
         "behind": re.compile(rf"{_MARKS}(?:{words['unsure']}){_MIRTH}{_MARKS}$"),
         "seems": re.compile(rf"(?<!\w)(?:{words['seems']})(?!\w)"),
+        **{
+            name: re.compile(rf"(?<!\w)(?:{words[name]})(?!\w)")
+            for name in ("others", "habit", "half")
+        },
         "back": re.compile(rf"(?:{words['back']}){_MIRTH}{_MARKS}$"),
     }
 
@@ -66,7 +72,10 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
         behind = fold(source[end:].partition("\n")[0])
         if len(behind) > _SEEN:
             behind = re.split(r"[.!?;]", behind, maxsplit=1)[0]
-        if _unsure(re.split(r"[.!?;]", before)[-1], fold(source[start:end]), behind):
+        led, said = re.split(r"[.!?;]", before)[-1], fold(source[start:end])
+        if _unsure(led, said, behind) or (
+            event.kind == "water_change" and _no_change_of_mine(led + said, behind)
+        ):
             each.event = None
             each.doubt = Doubt(source[start:end], start, end, doubts.UNSURE_EVENT)
     return found
@@ -77,6 +86,16 @@ def _unsure(before: str, said: str, behind: str) -> bool:
     if words["before"].search(before) or words["inside"].search(said):
         return True
     return words["behind"].match(behind) is not None or _taken_back(behind)
+
+
+def _no_change_of_mine(said: str, behind: str) -> bool:
+    """Whether a change is somebody else's, a routine, or a half of one that was told."""
+    words = _patterns()
+    if words["others"].search(said) or words["half"].search(said):
+        return True
+    rest = re.split(r"[.!?;]", behind, maxsplit=1)[0]
+    often = rhythm.days_between(said + rest) is not None
+    return often and words["habit"].search(said) is not None
 
 
 def _taken_back(behind: str) -> bool:

@@ -132,3 +132,15 @@ async def test_a_share_done_that_nothing_waits_for_is_a_change(talk: Talk) -> No
 async def test_a_change_is_put_right_in_gallons(fern: Talk, said: str, logged: str) -> None:
     await fern.say("changed 5 gallons")
     assert f"Corrected: Fern: changed {logged}" in await fern.text(said)
+
+
+@pytest.mark.parametrize(
+    "text", ["i change 20% weekly", "he changes 50% of his", "did half of that water change"]
+)
+async def test_a_routine_others_changes_and_a_part_of_one_are_not_logged(
+    talk: Talk, text: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    replies = await talk.say(text)
+    assert replies
+    assert all("events" not in reply.facts for reply in replies)
