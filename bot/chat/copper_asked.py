@@ -10,6 +10,7 @@ from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import copper as words
+from core.advice.cautions import touched
 from core.advice.livestock import Found, kept_in, lookup, named_in
 from core.message.copper_told import may_use as asked_to_use
 from core.message.fold import fold
@@ -57,6 +58,8 @@ async def for_them(turn: Turn, parsed: Parsed) -> Reply | None:
     said = _invertebrates_named(turn.incoming.text)
     stored = about(turn, question)
     state = None if stored is None else await state_of(turn, stored, turn.now)
+    if touched(turn.incoming.text) == "copper_pipes":
+        return None  # the tap's copper has its own caution
     if not said or (state is not None and state.last("copper") is not None):
         return None
     return await turn.reply(words.kills(said), facts={"verdict": "no"})

@@ -16,6 +16,7 @@ from bot.store.offers import Choice
 from core.message.doubts import UNKNOWN_TANK
 from core.message.model import Parsed
 from core.message.other_tank import unknown
+from core.message.plan_words import telling
 from core.message.volume_said import volume_alone, volume_told
 
 ASKED: Final = "asked_tank"
@@ -35,6 +36,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (again := await _volume(turn)) is not None:
         return again
     text = turn.incoming.text
+    if telling(text) is not None:
+        return None  # can i do the second now: a part of a plan
     place = unknown(text, turn.context()) if _is_of_tank(turn, parsed) else None
     if place is None or calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
         return None

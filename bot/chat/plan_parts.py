@@ -210,6 +210,7 @@ async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
         to_test = dose_words.to_test(plan.analytes)
         return [await turn.reply([how_far, words.test_first(to_test, ask)], facts=facts)]
     asked = Question("dose", tank=tank.name, analyte=goal, target=target, text=ask)
+    turn.incoming = replace(turn.incoming, text=ask)  # what was said is read already
     return await turn.route(turn, Parsed("question", question=asked))
 
 

@@ -9,6 +9,7 @@ from typing import Final
 
 from bot.chat import (
     after,
+    after_call,
     calls,
     change_talk,
     emergencies,
@@ -38,6 +39,7 @@ from bot.chat.words import plan_talk as words
 from bot.chat.words.text import _
 from bot.store.offers import Offer
 from core.advice.spoons import spoon_grams
+from core.message import after as after_words
 from core.message import followups
 from core.message.anew import exchanged
 from core.message.model import Command, Parsed, Question
@@ -186,6 +188,8 @@ async def _answer(
     if said == "gave_too_much":
         await emergencies.remember(turn, turn.current_tank, "overdose")
         return [await turn.reply(words.how_much_of_what())]
+    if said == "safe" and _is_after_call(turn):
+        return None
     if said == "needed":
         return await needed.answer(turn, of_late)
     if said == "drop":
@@ -239,6 +243,12 @@ async def _answer(
     if planned and chore(turn.incoming.text, turn.local_now, turn.chat.zone, deed=False) is None:
         return [await turn.reply(words.tell_when_done())]
     return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
+
+
+def _is_after_call(turn: Turn) -> bool:
+    """Whether `è troppo tardi` is asked of a call for help."""
+    asked = after_words.asked(turn.incoming.text)
+    return asked is not None and asked.meaning in after_call.MEANINGS
 
 
 def names_nothing(question: Question) -> bool:

@@ -21,6 +21,7 @@ from bot.store.tanks import StoredTank
 from core.advice.findings import RANK
 from core.message import kinds, parse
 from core.message.model import Command, Parsed, Question
+from core.message.plan_anew import regrets
 from core.message.tank_talk import TankTalk, tank_talk
 
 _NOTHING: Final = Parsed("none")
@@ -37,6 +38,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     if said is None:
         return None
     if said.meaning == "other":
+        if parsed.command is not None or regrets(turn.incoming.text):
+            return None  # sorry, the other one: where it belongs
         return await _other(turn, topics)
     stored = turn.tank_named(said.tank) if said.tank else turn.current_tank
     if said.meaning in _OF_ALL:

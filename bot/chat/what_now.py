@@ -137,15 +137,16 @@ LOOKS: Final = frozenset({"general", "gasping", "illness", "maybe_dead"})
 
 
 async def _read_since(turn: Turn, stored: StoredTank, danger: Danger) -> Reply | None:
-    """How it stands, where a poison was read as 0 since the call or loss and nothing is off.
+    """How it stands, where a poison was read as 0 since the call and nothing is off.
 
     None where nothing was, or more is known to be wrong: then the steps are for it.
     """
     state = await state_of(turn, stored, turn.now)
     if standing_call(state) is not None or _worst(emergencies.what_stands(state), state.tank):
         return None
+    if lost_lately(state):
+        return None  # deaths that no reading explains are no calm
     since = [state.called[danger]] if danger in state.called else []
-    since += [e.at for e in state.events or () if e.what.kind == "lost"]
     poisons = [state.fresh(analyte) for analyte in ("ammonia", "nitrite")]
     good = [each for each in poisons if each is not None and each.value == 0.0]
     if not since or not any(each.at >= max(since) for each in good):

@@ -11,7 +11,7 @@ import pytest
 from tests.chat.harness import Talk
 
 SAFE = (
-    "nitrite 0 is that safe",
+    "is nitrite 0 safe",
     "is nitrite 0 ok",
     "ist nitrit 0 in ordnung",
 )
@@ -50,7 +50,7 @@ async def test_what_went_in_is_said_before_a_good_reading(
 @pytest.mark.parametrize("deed", [SODA, GROW])
 async def test_a_bad_reading_comes_first_and_the_deed_behind(fern: Talk, deed: str) -> None:
     await fern.say(deed)
-    (reply,) = await fern.say("nitrite 0.5 is that safe")
+    (reply,) = await fern.say("is nitrite 0.5 safe")
     assert reply.text.startswith("That is not safe. Nitrite 0.5")
     assert "Too much for one day" in reply.text
 
@@ -81,3 +81,10 @@ async def test_a_days_dose_is_not_spoken_of(fern: Talk) -> None:
 async def test_nothing_went_in(fern: Talk) -> None:
     (reply,) = await fern.say(SAFE[0])
     assert "still_in" not in reply.facts
+
+
+async def test_a_reading_that_is_asked_about_is_kept_and_what_went_in_is_named(fern: Talk) -> None:
+    await fern.say(SODA)
+    kept, judged = await fern.say("nitrite 0 is that safe")
+    assert [each["analyte"] for each in kept.facts["values"]] == ["nitrite"]
+    assert "60 g of sodium bicarbonate" in judged.text

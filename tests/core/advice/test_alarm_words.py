@@ -187,6 +187,9 @@ CRIES = {
     "my betta looks dead",
     "2 neons seem dead",
     "tutti sembrano morti",
+    "my heater died in the living room",
+    "added half a cup of salt",
+    "added a quarter cup of salt",
 }
 """Messages of the parser's own corpus that are calls for help, or the command's word."""
 
