@@ -79,7 +79,7 @@ async def test_a_hose_that_is_asked_about_did_not_run(talk: Talk) -> None:
 
 
 @pytest.mark.parametrize("line", ["and now?", "jetzt?", "y ahora"])
-@pytest.mark.parametrize("call", ["fish are gasping", "2 fish died"])
+@pytest.mark.parametrize("call", ["fish are gasping"])
 async def test_what_now_after_a_good_test_tells_how_it_stands(
     talk: Talk, call: str, line: str
 ) -> None:
@@ -101,3 +101,8 @@ async def test_a_test_before_the_call_settles_nothing(talk: Talk) -> None:
     talk.clock.move_by(timedelta(hours=1))
     await talk.say("fish are gasping")
     assert (await talk.facts("and now?"))["emergency"] == "gasping"
+
+
+async def test_deaths_are_no_calm_whatever_the_test_says(talk: Talk) -> None:
+    await barn(talk, "2 fish died", "ammonia 0")
+    assert "Animals died" in await talk.text("and now?")

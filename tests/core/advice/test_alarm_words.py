@@ -188,6 +188,7 @@ CRIES = {
     "2 neons seem dead",
     "tutti sembrano morti",
     "my heater died in the living room",
+    "fed too much prob",
     "added half a cup of salt",
     "added a quarter cup of salt",
 }
