@@ -1,7 +1,8 @@
 """A dose that rests on a value while another one of it waits for an answer says so.
 
 `ca dropped to 400, is it the soda?` is asked about; a dose right after it is from the value on
-record.
+record. An ammonia that was asked about and not answered counts as if it were so: with it no buffer
+may go in.
 """
 
 from __future__ import annotations
@@ -17,7 +18,14 @@ from core.message.model import Parsed, Question
 
 async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     """The answer of `bot.chat.dosing.dose`, with the number of the same value that is open."""
+    ammonia = await _ammonia(turn, question)
+    if ammonia is not None:
+        told = ammonia.values["ammonia"]
+        question = replace(question, premises={**question.premises, "ammonia": told})
     replies = await dosing.dose(turn, question, parsed)
+    if ammonia is not None and replies and "refused" in replies[0].facts:
+        line = Line(words.doubted(ammonia.text, kit=False))
+        return [replace(replies[0], lines=(*replies[0].lines, line)), *replies[1:]]
     if not replies or question.start_value is not None:
         return replies
     first, *others = replies
@@ -33,3 +41,15 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     lines = (*first.lines[:1], Line(words.doubted(found.text, kit=False)), *first.lines[1:])
     facts = {**first.facts, "open": {analyte: found.values[analyte]}}
     return [replace(first, lines=lines, facts=facts), *others]
+
+
+async def _ammonia(turn: Turn, question: Question) -> unheard.Left | None:
+    """The most ammonia that waits for an answer in the water that is asked about."""
+    named = turn.tank_named(question.tank) if question.tank else None
+    stored = named or turn.current_tank
+    if stored is None or "ammonia" in question.premises or question.volume_l is not None:
+        return None
+    left = await unheard.left(turn, stored)
+    waits = () if left is None else (left, *left.others)
+    told = [each for each in waits if each.values.get("ammonia", 0.0) > 0.0]
+    return max(told, key=lambda each: each.values["ammonia"], default=None)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.chat.harness import Talk
 
 
@@ -29,3 +31,23 @@ async def test_a_number_of_another_value_is_not_said(talk: Talk) -> None:
     await talk.say("ca 410")
     await talk.say("mg dropped to 1200, is it the soda?")
     assert "open" not in await talk.facts("raise ca to 425 how")
+
+
+@pytest.mark.parametrize("text", ["how much baking soda for kh 5", "dose kh 5", "pond: dose kh 4"])
+async def test_ammonia_that_waits_for_an_answer_refuses_a_buffer(talk: Talk, text: str) -> None:
+    await talk.say("/tank new pond 5678 l pond")
+    await talk.say("ph 9 kh 3")
+    await talk.say("bought a kit: ammonia 0.5")
+    await talk.say("temp 18")
+    (refusal,) = await talk.say(text)
+    assert refusal.facts["refused"] == "ammonia"
+    assert "ammonia 0.5" in refusal.text
+    assert "grams" not in refusal.facts
+
+
+async def test_once_it_is_read_anew_that_counts(talk: Talk) -> None:
+    await talk.say("/tank new pond 5678 l pond")
+    await talk.say("ph 9 kh 3")
+    await talk.say("bought a kit: ammonia 0.5")
+    await talk.say("ammonia 0")
+    assert "grams" in await talk.facts("dose kh 5")
