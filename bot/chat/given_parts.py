@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import doses, given_tests, moved_on, own_plan
+from bot.chat import doses, given_tests, moved_on, own_plan, unheard
 from bot.chat.given_plan import LOG_SOME, OF_PLAN, Given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
@@ -113,6 +113,7 @@ async def done(turn: Turn, *, sure: bool = True) -> list[Reply] | None:
             break
         newer.append(offer)
     quiet = [await is_quiet(turn, offer, plan.offer.id) for offer in newer]
+    quiet.append(not await unheard.passed_over(turn, plan.offer))
     spoken_of = bool(newer) and newer[0].context.get(OF_PLAN) == plan.offer.id
     recent = turn.now - plan.offer.made_at <= PATIENCE or spoken_of
     if all(quiet) and (recent or names_later(turn.incoming.text)):

@@ -42,7 +42,7 @@ async def tested(turn: Turn, plan: Given) -> Stored[Value] | None:
         return None
     found = await turn.uow.log.last_of_each(plan.tank_id, [plan.analytes[0]], until=turn.now)
     newest = next(iter(found), None)
-    return newest if newest is not None and newest.at > plan.offer.made_at else None
+    return newest if newest is not None and newest.at >= plan.offer.made_at else None
 
 
 def shows_it(plan: Given, test: Stored[Value]) -> bool:

@@ -43,8 +43,8 @@ async def answer(
     if said == "at_once" or (said == "safe" and _too_much(plan, amounts)):
         return [await _kept_apart(turn, plan)]
     told = said in given_parts.GIVEN
-    if told and (solution := await given_doubted.strength(turn, plan, amounts)) is not None:
-        return solution
+    if told and (asked := await given_doubted.asked(turn, said, plan, amounts)) is not None:
+        return asked
     if said == "gave_all" and (rest := await given_rest.answer(turn, plan, amounts)) is not None:
         return rest
     if told:

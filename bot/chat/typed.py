@@ -6,12 +6,13 @@ import math
 from datetime import timedelta
 from typing import Final
 
-from bot.chat import given_parts, given_plan, presses, reminder_answers
+from bot.chat import given_parts, given_plan, presses, reminder_answers, unheard
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.replanned import LOGGING
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
+from bot.chat.words import plan_talk as plan_words
 from bot.store.offers import Choice, Offer
 from core.message import parse
 from core.message.model import Command, Parsed
@@ -72,6 +73,10 @@ async def plan_given(turn: Turn) -> list[Reply] | None:
     old = turn.now - offer.made_at > patience
     logging = [each for each in offer.choices if each.verb in LOGGING]
     if logging and not old:
+        if logging[0].verb in {"log_dose", given_plan.LOG_SOME} and await unheard.passed_over(
+            turn, offer
+        ):
+            return [await turn.reply(plan_words.how_much_of_what())]
         asks = given_plan.OF_PLAN in offer.context and len(offer.choices) > 1  # which of both
         return None if asks else await presses.take(turn, offer, logging[0])
     changed = _changes(turn, offer)

@@ -17,6 +17,7 @@ from core.message.asking_words import asks
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Doubt, Parsed
+from core.message.plan_said import measures
 from core.message.tokens import cut
 
 STILL_MEANT: Final = timedelta(hours=12)
@@ -29,6 +30,9 @@ TOLD: Final = 3
 """Words of a message without numbers that may tell a deed, at least."""
 QUOTED: Final = 40
 """Characters of it that are said back."""
+
+PASSED_OVER: Final = "passed_over"
+"""Under which the newest entry is kept at the time when an amount came to nothing."""
 
 _NUMBER: Final = re.compile(r"\d+(?:[.,]\d+)?|[.,]\d+")
 _NO_READING: Final = frozenset(
@@ -67,6 +71,9 @@ async def note(turn: Turn, parsed: Parsed) -> None:
     """Keep what of a message was not understood, if it may tell of the water."""
     asked = _asked(parsed.doubts)
     text = _part(turn, parsed)
+    if text is None and turn.unheard and turn.incoming.addressed and measures(turn.incoming.text):
+        await pass_over(turn)
+        return
     if text is None and asked:
         text = next(doubt.text for doubt in parsed.doubts if doubt.value is not None)
     if text is None or not turn.incoming.addressed:
@@ -76,6 +83,30 @@ async def note(turn: Turn, parsed: Parsed) -> None:
     held: dict[str, Any] = {"values": asked, "tank": None if named is None else named.id}
     older = [each for each in await _asked_before(turn) if not set(each["values"]) <= set(asked)]
     await _keep(turn, text, {**held, "older": older})
+
+
+async def pass_over(turn: Turn) -> None:
+    """Keep that an amount was named that nothing came of; what was not understood stays so."""
+    found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
+    held = {} if found is None else dict(found.context)
+    (*_older, newest) = [0, *(each.id for each in await turn.uow.log.newest(turn.chat.id, 1))]
+    await _keep(turn, held.pop(UNHEARD, ""), {**held, PASSED_OVER: newest})
+
+
+async def passed_over(turn: Turn, offer: Offer) -> bool:
+    """Whether an amount, or a line, behind an answer came to nothing, and no dose is logged since.
+
+    What is said to be in may be of that.
+    """
+    found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
+    if found is None or found.id < offer.id:
+        return False
+    of_line = found.context[UNHEARD] and not (found.context.get("kit") or found.context["values"])
+    before = found.context.get(PASSED_OVER, found.context["entry"] if of_line else None)
+    if before is None:
+        return False
+    newer = [each for each in await turn.uow.log.newest(turn.chat.id, PASSED) if each.id > before]
+    return not any(event.what.kind == "dose" for entry in newer for event in entry.events)
 
 
 async def disown(turn: Turn) -> None:

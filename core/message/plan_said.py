@@ -170,6 +170,20 @@ def substances_named(text: str) -> set[str]:
     return {str(token.value) for token in cut(plain, lexicon(), plain) if token.kind == "substance"}
 
 
+def measures(text: str) -> bool:
+    """Whether a text names an amount of something: a weight, millilitres, a spoon or a cup.
+
+    Examples
+    --------
+    >>> measures("or a whole cup?"), measures("would 1 tbsp do"), measures("is it kh 3?")
+    (True, True, False)
+    """
+    plain = " ".join(fold(text).split())
+    tokens = cut(plain, lexicon(), plain)
+    spoon = any(token.kind == "unit" and token.value in SPOONS for token in tokens)
+    return spoon or _amounts(tokens)[0].of_dose
+
+
 def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:
     """What is told by number, the first of each kind, and where it stands."""
     told: dict[str, float] = {}

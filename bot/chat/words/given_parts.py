@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.words import names
 from bot.chat.words.numbers import grams, plain
 from bot.chat.words.text import _
 
@@ -146,3 +147,10 @@ def rest_of_what(amounts: Sequence[str], due: str | None = None) -> list[str]:
 def none_of_it() -> str:
     """A button: nothing of it went in."""
     return _("nothing went in")
+
+
+def grams_of_other(substance: str) -> list[str]:
+    """Another salt than the plan's went in; nobody told how much."""
+    shown = names.substance(substance)
+    told = _("How many grams of {substance} went in? Send for example: dosed 5 g {substance}")
+    return [told.format(substance=shown), _("Nothing is stored yet.")]
