@@ -15,7 +15,7 @@ from bot.chat.words import reminders as words
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
-from core.schedule import moment_at
+from core.schedule import Once, from_text, moment_at
 
 EVENING: Final = time(20, 0)
 MORNING: Final = time(9, 0)
@@ -51,11 +51,14 @@ async def by_number(turn: Turn, verb: str, number: str) -> list[Reply]:
 
 
 async def _before_due(turn: Turn) -> list[Reply]:
-    """``done`` while nothing waits: the only one that is due within hours, else it is asked."""
+    """``done`` while nothing waits: the only one that is due within hours, else it is asked.
+
+    One that comes only once is asked about as well: it would never be told again.
+    """
     living = await turn.uow.reminders.of_chat(turn.chat.id)
     coming = [each for each in living if is_soon(turn, each)]
     near = [each for each in coming if _due_in(turn, each) <= planning.EARLY]
-    if len(near) == 1:
+    if len(near) == 1 and not isinstance(from_text(near[0].rule), Once):
         return await done(turn, near[0])
     if not coming:
         return [await turn.reply(words.nothing_open())]
