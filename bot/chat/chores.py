@@ -69,7 +69,8 @@ async def _both(turn: Turn) -> list[Reply] | None:
     if isinstance(request, Problem):
         if request.reason != "no_what":
             return None
-        asked = f"{reminder_topic.task_of(told)} {asked}"
+        if told.values or told.events[0].kind != "dose":
+            asked = f"{reminder_topic.task_of(told)} {asked}"
     said = turn.incoming
     turn.incoming = replace(said, text=before)
     replies = await turn.route(turn, told)

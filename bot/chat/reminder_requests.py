@@ -64,7 +64,8 @@ async def single(turn: Turn, text: str) -> list[Reply]:
         return known
     nameless = isinstance(request, Problem) and request.reason == "no_what"
     if nameless and (task := await reminder_topic.topic(turn)) is not None:
-        return await single(turn, f"{task} {text}")
+        timed = split_time(text)
+        return await single(turn, f"{task} {text if timed is None else timed[1]}")
     if isinstance(request, Problem):
         return [await _asked_back(turn, text, request)]
     tank = reminders.tank_in(turn, request.what)

@@ -65,6 +65,7 @@ async def topic(turn: Turn, *, again: bool = False) -> str | None:
 
     Notes
     -----
+    A dose is none: how much of what is to go in again, and whether, is not known by it.
     Only the newest reply counts: what was spoken of before is no topic any more.
     """
     newest = next(iter(await turn.uow.offers.latest(turn.chat.id, 1)), None)
@@ -80,5 +81,7 @@ async def topic(turn: Turn, *, again: bool = False) -> str | None:
         return None
     entry = await turn.uow.log.current(turn.chat.id, newest.entry_id)
     if entry is None or not (entry.readings or entry.events):
+        return None
+    if not entry.readings and entry.events[0].what.kind == "dose":
         return None
     return _again([r.what for r in entry.readings], [e.what for e in entry.events])

@@ -82,6 +82,8 @@ def chore(text: str, now: datetime, zone: tzinfo, *, deed: bool = False) -> Chor
     if len(text) > LONGEST or "\n" in plain:
         return None
     asked = _asked(plain.strip(" ?¿"))
+    if asked is not None and _handled(plain):
+        return None
     if asked is not None:
         request = parse_request(asked, now, zone)
         known = isinstance(request, Request) or request.reason not in {"no_time", "no_what"}
@@ -190,6 +192,15 @@ def _asked(text: str) -> str | None:
         if found is not None:
             text = f"{text[: found.start()]} {text[found.end() :]}"
     return _framed(" ".join(text.split()))
+
+
+def _handled(text: str) -> bool:
+    """Tell whether what is told in front of a word for a reminder is what became of one."""
+    found = _patterns()["ask", "ask"].search(fold(text))
+    if found is None or not _has("change", "noun", found.group()):
+        return False
+    front = re.split(r"[,;.!?:]", fold(text)[: found.start()])[-1].split()
+    return _has("ask", "handled", " ".join(front[-3:]))
 
 
 def _framed(text: str) -> str:

@@ -104,13 +104,16 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
     if (rest := _without("change", plain)) is not None:
         told = _told("move", rest)
         return told if told.named else None
+    if (rest := _without("moved", plain)) is not None:
+        told = _told("move", rest)
+        return told if told.noun and not _has("put", rest) and "," not in rest else None
     for verb in _VERBS:
         if (rest := _without(verb, plain)) is not None:
             return replace(_told(verb, rest), later=_has("push", plain))
     if _alone("drop", plain):
         noun = _has("noun", plain)
         return Talk("stop", named=noun, noun=noun)
-    said = _told("when", plain) if standing else None
+    said = _told("when", plain) if standing and not _has("none", plain) else None
     return said if said is not None and said.when else None
 
 

@@ -129,3 +129,21 @@ async def test_another_day_right_after(fern: Talk, text: str) -> None:
     await fern.say("remind me to test kh tuesday")
     await fern.say(text)
     assert await held(fern) == [("test kh", "2026-03-05T09:00")]
+
+
+@pytest.mark.parametrize(
+    "text", ["ricordami anche stasera alle 9", "remind me also tomorrow at 9", "remind me at 9pm"]
+)
+async def test_a_dose_is_no_task_by_itself(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("dosed 2 ml iron")
+    assert "What shall I remind you of" in await talk.text(text)
+    assert (await talk.facts("/remind"))["reminders"] == []
+
+
+async def test_a_word_that_joins_is_no_part_of_a_task(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("changed 20%")
+    await talk.say("ricordami anche domani alle 9")
+    (only,) = (await talk.facts("/remind"))["reminders"]
+    assert "anche" not in only["what"]

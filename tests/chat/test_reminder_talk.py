@@ -290,3 +290,61 @@ async def test_a_day_that_none_is_due_on_moves_nothing(fern: Talk) -> None:
     await fern.say("remind me to clean the filter every saturday and monday")
     await fern.say("move the monday one to friday")
     assert "· every Monday and Saturday at" in await fern.text("/remind")
+
+
+async def test_one_that_comes_once_is_not_closed_before_it_is_due(fern: Talk) -> None:
+    await fern.say("remind me tomorrow at 19:00 to change water")
+    await fern.wait(hours=23)
+    await fern.say("remind me tomorrow at 18:00 to feed")
+    await fern.say("done")
+    assert len(await listed(fern)) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no reminder on sunday",
+        "moved the reminder of cube to monday",
+        "i forgot the reminder about monday",
+        "i missed the reminder on monday",
+        "got a reminder for monday already",
+        "keine erinnerung am sonntag",
+        "ho dimenticato il promemoria di domenica",
+        "change of plan remind me at 9pm",
+    ],
+)
+async def test_talk_about_a_reminder_makes_and_moves_none(fern: Talk, text: str) -> None:
+    await fern.say("remind me to change water every saturday")
+    before = await fern.text("/remind")
+    await fern.say("remind me to change water every saturday")
+    await fern.say(text)
+    assert await fern.text("/remind") == before
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "moved the reminder to monday",
+        "moved the reminder of fern to monday",
+        "ich hab die erinnerung auf montag verschoben",
+        "ho spostato il promemoria a lunedì",
+    ],
+)
+async def test_one_that_is_told_moved_is_moved(fern: Talk, text: str) -> None:
+    await fern.say("remind me to change water every saturday")
+    await fern.say(text)
+    assert "· every Monday at" in await fern.text("/remind")
+    assert len(await listed(fern)) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i moved the fish, set a reminder to feed tomorrow",
+        "i forgot to feed, remind me tomorrow to feed",
+    ],
+)
+async def test_a_request_behind_what_was_done_is_one(fern: Talk, text: str) -> None:
+    await fern.say("remind me to feed every sunday")
+    await fern.say(text)
+    assert "· every Sunday at" in await fern.text("/remind")
