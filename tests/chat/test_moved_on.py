@@ -47,8 +47,11 @@ async def test_an_amount_is_asked_about_when_another_thing_was_spoken_of(
     for each in (*FRESH, "dose kh 5", between):
         await talk.say(each)
     (reply,) = await talk.say(line)
-    assert "of what?" in reply.text
     assert "events" not in reply.facts
+    if not reply.buttons:  # a line between was not understood: nothing is offered
+        assert "How much of what went in?" in reply.text
+        return
+    assert "of what?" in reply.text
     (logged,) = await talk.press(1)
     assert logged.facts["events"][0]["substance"] == "sodium bicarbonate"
 
