@@ -1,6 +1,6 @@
 """Losses that are none of the own animals now: of a thing, in somebody else's tank, years ago.
 
-no_loss = word "died" place | loss "in" other's | year ago loss
+no_loss = "lost" what never lived | word "died" place | loss "in" other's | year ago loss
 
 `my phone died in the tank room`, `ex lost 3 fish in hers`, `last year i lost 10 neons`. The words
 stand in ``no_loss.txt``.
@@ -20,7 +20,7 @@ from core.message.token import Token
 from core.message.wordfile import patterns
 
 _LOSSES: Final = frozenset({"lost", "missing"})
-_SECTIONS: Final = ("others", "years", "bought", "pets")
+_SECTIONS: Final = ("others", "years", "bought", "pets", "nothing")
 _ENDS: Final = frozenset({".", "!", "?", ";", ","})
 
 
@@ -37,7 +37,9 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
         if event is None or event.kind not in _LOSSES:
             kept.append(each)
             continue
-        if event.count is None and _of_a_thing(tokens, each, event.species):
+        if event.count is None and (
+            _never_lived(event.species) or _of_a_thing(tokens, each, event.species)
+        ):
             continue
         first = _clause(tokens, each.first)
         said = fold(source[tokens[first].start : max(event.end, tokens[each.last - 1].end)])
@@ -55,6 +57,11 @@ def _clause(tokens: list[Token], place: int) -> int:
     while place and tokens[place - 1].text not in _ENDS and tokens[place - 1].kind != "nl":
         place -= 1
     return place
+
+
+def _never_lived(species: str | None) -> bool:
+    """Whether what is lost begins with what a keeper loses and no tank holds."""
+    return species is not None and _words()["nothing"].match(fold(species)) is not None
 
 
 def _of_a_thing(tokens: list[Token], found: Found, species: str | None) -> bool:

@@ -259,3 +259,9 @@ async def test_a_change_is_no_tank(talk: Talk) -> None:
     facts = await talk.facts("changed 20 l")
     assert facts["events"]
     assert "volume_l" not in await talk.facts("/tank Tank")
+
+
+async def test_bubbles_are_co2_and_no_animals(talk: Talk) -> None:
+    facts = await talk.facts("60l planted, co2 2 bubbles")
+    assert (facts["kind"], facts["volume_l"]) == ("fresh", 60.0)
+    assert "added" not in talk.last[0].text
