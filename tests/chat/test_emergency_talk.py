@@ -150,7 +150,11 @@ async def fern(talk: Talk) -> Talk:
         ("power cut since 3 hours", "que hago con los peces", "Air is first"),
         ("too much co2 fish gasping", "kann ich co2 wieder anmachen", "Not today"),
         ("too much co2 fish gasping", "co2 abgedreht", "no buffer"),
-        ("heater stuck, 33 degrees", "how fast can i cool it down", "1 °C an hour"),
+        (
+            "heater stuck, 33 degrees",
+            "how fast can i cool it down",
+            "1 °C an hour and 2 °C a day at most",
+        ),
         ("heater stuck, 33 degrees", "is 31 ok overnight", "31 °C is too warm for most"),
     ],
 )

@@ -48,8 +48,10 @@ async def test_an_amount_is_asked_about_when_another_thing_was_spoken_of(
         await talk.say(each)
     (reply,) = await talk.say(line)
     assert "events" not in reply.facts
-    if not reply.buttons:  # a line between was not understood: nothing is offered
+    if between == "ca needs to go to 420" and line == "half in":
+        # the line between was not understood: nothing is offered
         assert "How much of what went in?" in reply.text
+        assert not reply.buttons
         return
     assert "of what?" in reply.text
     (logged,) = await talk.press(1)
