@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.chat import belongs, moves, of_day, readings, sources, tanks_told
+from bot.chat import belongs, dead_total, moves, of_day, readings, sources, tanks_told
 from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.replacing import answered, replacement, said, store, tank_of, values_said
@@ -143,7 +143,10 @@ async def with_number(turn: Turn, entry: Entry, number: str) -> list[Reply] | No
     """An entry with another number in the place of its only one; None where it has more."""
     retold = retold_as(entry, number)
     parsed = None if retold is None else parse(retold, turn.context())
-    if retold is None or parsed is None or parsed.doubts or not (parsed.values or parsed.events):
+    if retold is None or parsed is None:
+        return None
+    parsed = dead_total.recounted(entry, retold, parsed, parse(entry.text, turn.context()))
+    if parsed.doubts or not (parsed.values or parsed.events):
         return None
     turn.incoming = replace(turn.incoming, text=retold)
     return await _correct(turn, entry, parsed)

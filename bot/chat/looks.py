@@ -36,6 +36,7 @@ from bot.chat import (
     corrections,
     daily,
     daily_talk,
+    dead_total,
     deed_judged,
     denied,
     disowning,
@@ -180,9 +181,13 @@ async def _short(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await short_asked.answer(turn, parsed, _again)
 
 
+async def _dead_total(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    return await dead_total.answer(turn, parsed, _again)
+
+
 async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
     found = await first(
-        [look for look in BEFORE_INTENT if look not in {_how, _it_moved, _short}],
+        [look for look in BEFORE_INTENT if look not in {_how, _it_moved, _short, _dead_total}],
         turn,
         parsed,
     )
@@ -197,6 +202,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     volume_right.answer,
     introducing.told,
     tank_by_tank.answer,
+    _dead_total,
     lambda turn, parsed: tank_talk.answer(turn, parsed, QUESTIONS),
     copper_told.answer,
     _deed_judged,

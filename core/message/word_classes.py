@@ -128,6 +128,17 @@ def _at(words: list[str], place: int, ways: Mapping[str, str]) -> tuple[int, str
     return 0, ""
 
 
+def classes_in(file: str, text: str) -> frozenset[str]:
+    """The classes of a file that words of a text are of, whatever its other words are."""
+    words = _PART.findall(fold(text))
+    ways, found, place = _ways(file)["word"], set[str](), 0
+    while place < len(words):
+        size, of = _at(words, place, ways)
+        found |= {of} if size else set()
+        place += size or 1
+    return frozenset(found)
+
+
 def stripped(file: str, text: str, names: frozenset[str]) -> tuple[str, frozenset[str]]:
     """A text, folded, without the words of some classes before and behind it, and their classes."""
     words = _PART.findall(fold(text))
