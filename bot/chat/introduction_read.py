@@ -16,6 +16,7 @@ from core.advice.introduced_loosely import introduced_loosely, several
 from core.advice.introductions import Home, introduced
 from core.advice.livestock import plain_name
 from core.message import first_evening, parse
+from core.message.deed_asked import begins_as_question
 from core.message.model import Parsed
 
 _VOLUME: Final = re.compile(r"\d\s{0,2}(?:l|lt|ltrs?|lit\w*|gal\w*)\b", re.IGNORECASE)
@@ -37,7 +38,7 @@ def has_volume(text: str) -> bool:
 def told_in(turn: Turn) -> Told:
     """The tanks that a message introduces; none where it is about anything else."""
     text, gallons = turn.incoming.text, turn.chat.us_gallons
-    if not has_volume(text) or "?" in text or text.startswith("/"):
+    if not has_volume(text) or "?" in text or text.startswith("/") or begins_as_question(text):
         return Told()
     if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons):
         return Told(homes)

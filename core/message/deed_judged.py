@@ -28,6 +28,12 @@ def _words() -> dict[str, frozenset[str]]:
     return {section: frozenset(ways) for section, ways in held.items()}
 
 
+@cache
+def _anywhere(section: str) -> re.Pattern[str]:
+    """What finds a way of a section among plain words."""
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, sorted(_words()[section])))})\b")
+
+
 def _plain(text: str) -> str:
     return " ".join(re.findall(r"\w+", fold(text)))
 
@@ -46,9 +52,8 @@ def asks(text: str) -> Judged | None:
     for name in ("much", "enough", "sum"):
         if plain in words[name]:
             return name
-    medicine = any(word in words["med"] for word in plain.split())
-    back = any(re.search(rf"\b{re.escape(way)}\b", plain) for way in words["back"])
-    return "med" if medicine and back else None
+    medicine = not words["med"].isdisjoint(plain.split())
+    return "med" if medicine and _anywhere("back").search(plain) else None
 
 
 def is_done(text: str) -> bool:
@@ -59,8 +64,7 @@ def is_done(text: str) -> bool:
     >>> is_done("did a 40% change"), is_done("change 40%"), is_done("40% gewechselt")
     (True, False, True)
     """
-    plain = _plain(text)
-    return any(re.search(rf"\b{re.escape(way)}\b", plain) for way in _words()["done"])
+    return _anywhere("done").search(_plain(text)) is not None
 
 
 def parted(text: str) -> tuple[str, str] | None:

@@ -89,6 +89,17 @@ def _ways() -> Mapping[str, Mapping[str, frozenset[str]]]:
     }
 
 
+@cache
+def _heads() -> Mapping[str, frozenset[str]]:
+    """Language → the first words of its phrases that deny."""
+    return {
+        language: frozenset(
+            phrase.split()[0] for phrase, of in ways.items() if of & {"not", "bare", "near"}
+        )
+        for language, ways in _ways().items()
+    }
+
+
 def _plain(text: str) -> str:
     """A text as it is compared: didn't is one word, d'eau two; as long as the text."""
     return re.sub(r"n't\b", "nt ", fold(text)).replace("'", " ")
@@ -122,11 +133,15 @@ def denied(text: str, context: Context) -> Denied | None:
     words = [(match.group(), match.start()) for match in _WORD.finditer(folded)]
     if not 2 <= len(words) <= LONGEST:
         return None
+    heads = {word for word, _at in words}
+    denying = [language for language, of in _heads().items() if not of.isdisjoint(heads)]
+    if not denying:
+        return None
     tokens = marked(cut(folded, lexicon(), folded), folded, context)
     if context.products or context.spoken_of:
         tokens = bought.mark(tokens, folded, context.products, context.spoken_of)
     typed = {token.start: token for token in tokens if token.kind in _TYPED}
-    found = (_in_language(words, typed, ways) for ways in _ways().values())
+    found = (_in_language(words, typed, _ways()[language]) for language in denying)
     return next((each for each in found if each is not None), None)
 
 

@@ -44,7 +44,7 @@ _PIECE = re.compile(r"[^\W_]+|[^\w\s]")
 _SPACED = re.compile(r"(?:^| )[^\w\s] ")
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False)
 class Lexicon:
     """All words by their plain form.
 

@@ -15,6 +15,7 @@ from core.message import quantities
 from core.message.amounts import GRAMS, LITRES, MILLILITRES, SHARES, SPOONS
 from core.message.fold import fold
 from core.message.lexicon import lexicon, meanings
+from core.message.once import once
 from core.message.tokens import Token, cut
 from core.message.wordfile import spelt
 
@@ -96,6 +97,7 @@ def _classes() -> dict[str, frozenset[str]]:
     return {way: frozenset(of) for way, of in found.items()}
 
 
+@once
 def said_of_plan(text: str) -> Said | None:
     """The classes of all its words; None where one is of none, or there are too many.
 

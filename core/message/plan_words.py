@@ -11,6 +11,7 @@ from typing import Final, Literal, NamedTuple
 
 from core.message import beside_dose
 from core.message.obliged import is_obliged
+from core.message.once import once
 from core.message.plan_said import Amounts, Said, said_of_plan
 
 Telling = Literal[
@@ -44,6 +45,7 @@ class Heard(NamedTuple):
     amounts: Amounts = Amounts()
 
 
+@once
 def telling(text: str) -> Heard | None:
     """What a text says of a plan by its words; None where nothing.
 

@@ -10,6 +10,7 @@ from typing import Final
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.once import once
 from core.message.tokens import Token, cut
 from core.message.waters import mentioned
 from core.message.word_classes import is_small
@@ -40,6 +41,7 @@ class Reduced:
     substances: tuple[str, ...]
 
 
+@once
 def reduced(text: str) -> Reduced:
     """Put one word for each water, analyte and substance of a text.
 

@@ -13,6 +13,7 @@ from core.message import doubts, numbers
 from core.message.ambiguous import copulas, resolved
 from core.message.fold import MARK
 from core.message.lexicon import Entry, Lexicon
+from core.message.once import once
 from core.message.token import Token as Token
 
 _TOKEN = re.compile(
@@ -48,7 +49,16 @@ def cut(
 
     Blanks divide and are dropped; with `most`, no more pieces than that are cut. A word glued to
     digits is looked up whole ("no3"), then as the longest known beginning ("kh4", "7dgh8").
+    The tokens are the caller's own to mark.
     """
+    return [
+        Token(each.kind, each.value, each.text, each.start, each.end)
+        for each in _cut(folded, words, source, most)
+    ]
+
+
+@once
+def _cut(folded: str, words: Lexicon, source: str | None, most: int | None) -> tuple[Token, ...]:
     out: list[Token] = []
     glued = -1  # where digits begin that touch a name which itself ends in a digit (no320)
     position, length = 0, len(folded)
@@ -100,7 +110,7 @@ def cut(
     found = resolved(_phrases(out, words), words, folded if source is None else source)
     if source is not None and not source.isascii():
         copulas(found, source)
-    return found
+    return tuple(found)
 
 
 def _mixed(

@@ -7,12 +7,13 @@ behind a number). Of a text with any other word nothing is known: it may say mor
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from typing import Final, NamedTuple
 
 from core.message.fold import fold
 from core.message.lexicon import meanings
+from core.message.once import once
 from core.message.wordfile import spelt
 
 LONGEST: Final = 24
@@ -54,15 +55,35 @@ SMALL: Final = "small.txt"
 """Words without weight that a file may take beside its own."""
 
 
+class _Ways(NamedTuple):
+    """Plain words → the class that they are of, and first words → how many they are, most first."""
+
+    classes: Mapping[str, str]
+    sizes: Mapping[str, tuple[int, ...]]
+
+
 @cache
-def _ways(file: str, small: bool = False) -> Mapping[str, Mapping[str, str]]:
-    """Section → plain words → the class that they are of; the first class that has them counts."""
+def _ways(file: str, small: bool = False) -> Mapping[str, _Ways]:
+    """The entries of each section; the first class that has the same words counts."""
     found: dict[str, dict[str, str]] = {"word": {}, "unit": {}}
     for name in (file, SMALL) if small else (file,):
         for section, meaning, told in spelt(name, found):
             for way in told:
                 found[section].setdefault(" ".join(_PART.findall(way)), meaning)
-    return found
+    return {section: _Ways(ways, _sizes(ways)) for section, ways in found.items()}
+
+
+def _sizes(ways: Iterable[str]) -> Mapping[str, tuple[int, ...]]:
+    sizes: dict[str, set[int]] = {}
+    for words in map(str.split, ways):
+        sizes.setdefault(words[0], set()).add(min(len(words), PHRASE))
+    return {first: tuple(sorted(of, reverse=True)) for first, of in sizes.items()}
+
+
+@once
+def _parts(text: str) -> tuple[str, ...]:
+    """The words and numbers of a text, plain."""
+    return tuple(_PART.findall(fold(text)))
 
 
 def said(file: str, text: str, *, small: bool = False) -> Said | None:
@@ -78,7 +99,7 @@ def said(file: str, text: str, *, small: bool = False) -> Said | None:
     >>> said("kit_check.txt", "is my kh kit right for shrimps") is None
     True
     """
-    words = _PART.findall(fold(text))
+    words = _parts(text)
     if not 0 < len(words) <= LONGEST:
         return None
     ways = _ways(file, small)
@@ -111,19 +132,19 @@ def is_small(word: str) -> bool:
     >>> is_small("ca"), is_small("gh")
     (True, False)
     """
-    return _ways(SMALL)["word"].get(word) is not None
+    return word in _ways(SMALL)["word"].classes
 
 
 def opens_with(file: str, text: str, name: str) -> bool:
     """Whether the first words of a text are of a class of a file, whatever the others are."""
-    return _at(_PART.findall(fold(text)), 0, _ways(file)["word"])[1] == name
+    return _at(_parts(text), 0, _ways(file)["word"])[1] == name
 
 
-def _at(words: list[str], place: int, ways: Mapping[str, str]) -> tuple[int, str]:
+def _at(words: Sequence[str], place: int, ways: _Ways) -> tuple[int, str]:
     """How many words the longest entry at a place has, and its class; 0 where there is none."""
-    for size in range(min(PHRASE, len(words) - place), 0, -1):
-        found = ways.get(" ".join(words[place : place + size]))
-        if found is not None:
+    for size in ways.sizes.get(words[place], ()) if place < len(words) else ():
+        found = ways.classes.get(" ".join(words[place : place + size]))
+        if found is not None and place + size <= len(words):
             return size, found
     return 0, ""
 
@@ -141,7 +162,7 @@ def classes_in(file: str, text: str) -> frozenset[str]:
 
 def stripped(file: str, text: str, names: frozenset[str]) -> tuple[str, frozenset[str]]:
     """A text, folded, without the words of some classes before and behind it, and their classes."""
-    words = _PART.findall(fold(text))
+    words = _parts(text)
     ways, taken = _ways(file)["word"], set[str]()
     first, last = 0, len(words)
     while first < last:

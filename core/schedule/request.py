@@ -168,8 +168,11 @@ def best_language(text: str) -> tuple[Line, list[Found]]:
     """
     text = text[:LONGEST_TEXT]
     tokens = tokens_of(text)
-    readings = []
+    words = {token.folded for token in tokens}
+    readings: list[tuple[Line, list[Found]]] = []
     for vocabulary in languages():
+        if readings and words.isdisjoint(vocabulary.phrases):
+            continue  # knows no more than figures, which the first reads as well
         line = Line(text, vocabulary, tokens)
         readings.append((line, [found for run in time_runs(line) for found in run]))
     return max(readings, key=lambda reading: _known_letters(*reading))
