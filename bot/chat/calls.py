@@ -8,7 +8,17 @@ from typing import Final
 
 from bot.chat.turn import Turn
 from core.advice import heater_warmth
-from core.advice.calls import HEATED, OF_PEOPLE, Danger, asks, distressed, lives, recognise
+from core.advice.calls import (
+    HEATED,
+    OF_PEOPLE,
+    ORDER,
+    Danger,
+    asks,
+    distressed,
+    in_water,
+    lives,
+    recognise,
+)
 from core.advice.cautions import touched
 from core.advice.forbidden import forbidden
 from core.advice.inhabitants import is_animal
@@ -157,7 +167,7 @@ def danger_of(turn: Turn, parsed: Parsed) -> Danger | None:
     """The danger that a message is about, by its words and by what was understood of it."""
     if any(event.kind == "note" for event in parsed.events):
         return None
-    danger = recognise(turn.incoming.text)
+    danger = _worst(recognise(turn.incoming.text), _in_water(turn, parsed))
     asked = parsed.question
     if danger == "illness" and asked is not None and asked.kind in DOSING:
         return None
@@ -170,6 +180,18 @@ def danger_of(turn: Turn, parsed: Parsed) -> Danger | None:
     if danger == "chlorine" and _measured_no_chlorine(parsed):
         return None
     return danger
+
+
+def _worst(*dangers: Danger | None) -> Danger | None:
+    """Which of some dangers is answered first."""
+    return min((each for each in dangers if each is not None), key=ORDER.index, default=None)
+
+
+def _in_water(turn: Turn, parsed: Parsed) -> Danger | None:
+    """What few words tell to be in the water; None where it is a dose, judged by its name."""
+    if any(each.kind == "dose" and each.substance in ACIDS for each in parsed.events):
+        return None
+    return in_water(turn.incoming.text, [each.name for each in turn.tanks])
 
 
 def _counted_dead(turn: Turn, parsed: Parsed) -> bool:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from typing import Final, Literal
 
 from core.advice import heater_warmth
 from core.advice.alarm_words import group, named
+from core.message import acid_in
 from core.message.fold import fold
 
 Danger = Literal[
@@ -86,6 +88,27 @@ def recognise(text: str) -> Danger | None:
     if danger is None and _off_and_cold(text):
         return "heater_cold"
     return _heated(text, danger) if danger in HEATED else danger
+
+
+def in_water(text: str, tanks: Collection[str] = ()) -> Danger | None:
+    """The danger of an acid, peroxide or bleach that few words tell to be in; None where none is.
+
+    Parameters
+    ----------
+    text : str
+        The message as written.
+    tanks : collection of str
+        Names of the chat's tanks, which may stand in it.
+
+    Examples
+    --------
+    >>> in_water("acid 10 ml in"), in_water("10 ml of bleach in fern", ["Fern"])
+    ('overdose', 'bleach')
+    """
+    thing = acid_in.went_in(text, tanks)
+    if thing is None:
+        return None
+    return "bleach" if thing == "bleach" else "overdose"
 
 
 def _off_and_cold(text: str) -> bool:
