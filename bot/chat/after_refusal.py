@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.chat import emergencies
+from bot.chat import emergencies, went_in
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.state import CALLED
@@ -26,7 +26,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     reaction = said(turn.incoming.text)
     if reaction is None:
-        return None
+        latest = await turn.uow.offers.latest(turn.chat.id, 1)
+        patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+        late = not latest or turn.now - latest[0].made_at > patience
+        return None if late else await went_in.after(turn, latest[0])
     refused = await _refused(turn)
     if refused is None:
         return None

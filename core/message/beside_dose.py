@@ -3,7 +3,7 @@
 beside = "instead of" ( amount [ thing ] | thing ) | manner
 
 `put in 30 g of soda instead of 3 g` tells that 30 g went in: what comes after such a word did not.
-`all at once` or `by mistake` tells how, not what.
+`all at once` or `by mistake` tells how, not what; the first, that more than a part of a plan did.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from core.message.wordfile import spelt
 
 _WEIGHED: Final = frozenset({*GRAMS, *SPOONS, "mL"})
 _ENDS: Final = frozenset({".", "!", "?", ";", ",", "(", ")", "|"})
+_MANNERS: Final = ("together", "manner")
 _THINGS: Final = frozenset({"substance", "word", "several"})
 
 
@@ -33,7 +34,7 @@ def _words() -> dict[str, dict[str, frozenset[str]]]:
     ValueError
         If a line has no ``=`` or stands in no section.
     """
-    found: dict[str, dict[str, set[str]]] = {"instead": {}, "manner": {}}
+    found: dict[str, dict[str, set[str]]] = {"instead": {}, "manner": {}, "together": {}}
     for section, _language, told in spelt("beside_dose.txt", found):
         for way in told:
             plain = _plain(way)
@@ -57,7 +58,7 @@ def set_aside(tokens: list[Token]) -> None:
         if size := _at(tokens, place, "instead"):
             last = _untaken(tokens, place + size)
         else:
-            last = place + _at(tokens, place, "manner")
+            last = place + max(_at(tokens, place, way) for way in _MANNERS)
         for token in tokens[place:last]:
             token.kind = token.value = "fill"
         place = max(last, place + 1)
@@ -76,7 +77,8 @@ def _ways(section: str) -> str:
 @cache
 def _spoken() -> re.Pattern[str]:
     amount = r"\d{1,5}(?:[.,]\d{1,3})?(?: ?g\w{0,5})?"
-    return re.compile(rf"(?<!\w)(?:(?:{instead()}) {amount}|(?:{_ways('manner')}))(?!\w)")
+    manners = "|".join(_ways(way) for way in _MANNERS)
+    return re.compile(rf"(?<!\w)(?:(?:{instead()}) {amount}|(?:{manners}))(?!\w)")
 
 
 def without(text: str) -> str:
@@ -88,6 +90,22 @@ def without(text: str) -> str:
     ('i put 30 g in', 'ho messo 10 g')
     """
     return " ".join(_spoken().sub(" ", fold(text).replace("’", "'")).split())
+
+
+@cache
+def _together() -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{_ways('together')})(?!\w)")
+
+
+def together(text: str) -> bool:
+    """Whether a text tells that something went in all at once.
+
+    Examples
+    --------
+    >>> together("done, all at once"), together("done by mistake")
+    (True, False)
+    """
+    return _together().search(fold(text).replace("’", "'")) is not None
 
 
 def _weighs(tokens: list[Token]) -> bool:

@@ -40,7 +40,23 @@ _MEASURES: Final[Mapping[str, tuple[str, float]]] = {
 
 A bare gallon is left out: which one it is only the chat knows."""
 
-_LEADS: Final = frozenset({"ok", "okay"})
+_LEADS: Final = frozenset(
+    {
+        "ok",
+        "okay",
+        "okey",
+        "oke",
+        "okej",
+        "k",
+        "kk",
+        "alright",
+        "cool",
+        "great",
+        "nice",
+        "super",
+        "toll",
+    }
+)
 """Words that say no more than that what follows is an answer."""
 
 _AS_IT: Final = " it "
@@ -84,6 +100,8 @@ class Said(NamedTuple):
     """Whether it begins with a word that asks what or how much: then no deed is told."""
     orders: bool = False
     """Whether it bids the one who is asked do something: please put it in."""
+    led: bool = False
+    """Whether it begins with no more than that what follows is an answer: ok."""
 
 
 @cache
@@ -119,8 +137,8 @@ def said_of_plan(text: str) -> Said | None:
         as_ = _AS_VALUE if (start, end) in of_water else _AS_IT
         plain = plain[:start] + as_ + plain[end:]
     words = _WORD.findall(plain)
-    if len(words) > 1 and words[0] in _LEADS:
-        words.pop(0)
+    led = len(words) > 1 and words[0] in _LEADS
+    words = words[1:] if led else words
     if not 0 < len(words) <= LONGEST:
         return None
     classes: set[str] = set()
@@ -145,7 +163,7 @@ def said_of_plan(text: str) -> Said | None:
     asks = asks or "ask" in opening
     regrets, begins, orders = (each in classes for each in ("regret", "begin", "order"))
     only = bool(classes & {"only", "only_own"})
-    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders)
+    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders, led)
 
 
 def tells_which(text: str) -> bool:

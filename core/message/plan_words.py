@@ -6,10 +6,13 @@ what says more, nothing is known.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Final, Literal, NamedTuple
 
 from core.message import beside_dose
+from core.message.beside_dose import together
+from core.message.fold import fold
 from core.message.obliged import is_obliged
 from core.message.once import once
 from core.message.plan_said import Amounts, Said, said_of_plan
@@ -61,6 +64,8 @@ def telling(text: str) -> Heard | None:
     ('go_on', 'gave_it', None)
     >>> telling("i only put half in").meaning, telling("just 1 g").amounts.grams
     ('gave_half', 1.0)
+    >>> telling("ok in").meaning, telling("done, all at once").meaning, telling("in") is None
+    ('gave_it', 'gave_all', True)
     >>> telling("ill put it in tonight").meaning, telling("ill only do 10 l").meaning
     ('to_come', 'so_much')
     >>> telling("is 20% a week enough?").meaning, telling("is 20% a week enough?").amounts.percent
@@ -89,9 +94,13 @@ def telling(text: str) -> Heard | None:
         return None  # how often something is done, nobody knows what
     if found is None and said.amounts.of_dose and not asks and said.classes == {"inside"}:
         found = "gave_it"  # 12 g went in
+    if found is None and said.led and {"inside"} <= said.classes <= _IS_IN:
+        found = None if asks or _MYSELF.search(fold(text)) else "gave_it"  # ok in
     alone = not asks and not said.classes and not said.names and not said.queries
     if found is None and alone and said.amounts.grams is not None:
         found = "so_much"  # 1 g, and no more
+    if found in {"gave_it", "gave_one"} and not said.amounts.of_dose and together(text):
+        found = "gave_all"  # done, all at once
     if found == "not_given" and said.amounts.of_dose:
         found = "gave_it"  # no i put in 9 g
     if found is None or (said.names and said.amounts.of_dose):  # says all by itself
@@ -255,6 +264,8 @@ _OF_NOW: Final = (
 )
 """Whole questions that ask where it stands: so now?, all done?, third one now?, rest of it?"""
 
+_MYSELF: Final = re.compile(r"\bi'?m\b")
+_IS_IN: Final = frozenset({"inside", "now"})
 _OF_INTENT: Final = frozenset(
     {
         "will", "put", "inside", "give", "part", "place", "next", "now", "once", "is", "later",

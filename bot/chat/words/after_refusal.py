@@ -35,3 +35,9 @@ def unwilling(*, of_ammonia: bool) -> list[str]:
     if of_ammonia:
         lines.append(_("Nothing that raises pH until ammonia is 0."))
     return lines
+
+
+def whether_in(amount: str, tank: str) -> list[str]:
+    """Whether the amount that was asked about is what went in."""
+    told = _("Did {amount} go into {tank}? Nothing is stored yet, and nothing more goes in.")
+    return [told.format(amount=amount, tank=tank)]

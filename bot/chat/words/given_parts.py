@@ -154,3 +154,9 @@ def grams_of_other(substance: str) -> list[str]:
     shown = names.substance(substance)
     told = _("How many grams of {substance} went in? Send for example: dosed 5 g {substance}")
     return [told.format(substance=shown), _("Nothing is stored yet.")]
+
+
+def nothing_untested(tested: str) -> str:
+    """That a part went in without the test before it, so that the next one waits for it."""
+    told = _("No test was made: the next part waits until you have tested {tested} and sent them.")
+    return told.format(tested=tested)
