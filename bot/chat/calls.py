@@ -79,6 +79,8 @@ def found(turn: Turn, parsed: Parsed) -> Call:
     if not (parsed.intent in QUIET or _is_vague(parsed)):
         return Call()
     call = touched_by(text, asked=parsed.question is not None or _asks(text))
+    if call.caution == "snail_plague" and forbidden(text) == "bleach":
+        return Call(refused="bleach")  # which is what it would be rid of them by
     if call.refused == "medicine" and parsed.question and parsed.question.kind not in OPEN:
         return Call()  # a level of copper is no dose of it; its own topics refuse the dose
     if not call and _means_nothing(parsed):

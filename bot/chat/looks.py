@@ -12,6 +12,7 @@ from typing import Final
 from bot.chat import (
     about_kinds,
     about_values,
+    acid_wished,
     aerating,
     after,
     after_dose,
@@ -201,6 +202,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     other_tank.answer,
     volume_right.answer,
     introducing.told,
+    acid_wished.answer,
     tank_by_tank.answer,
     _dead_total,
     lambda turn, parsed: tank_talk.answer(turn, parsed, QUESTIONS),

@@ -27,7 +27,8 @@ _TANK: Final = "aquarium"
 _MOST: Final = 6
 """Ends of a telling that are tried."""
 
-Thing = Literal["sour", "bleach"]
+Thing = Literal["sour", "peroxide", "bleach"]
+_THINGS: Final[tuple[Thing, ...]] = ("sour", "peroxide", "bleach")
 
 
 def went_in(text: str, tanks: Collection[str] = ()) -> Thing | None:
@@ -43,7 +44,7 @@ def went_in(text: str, tanks: Collection[str] = ()) -> Thing | None:
     Examples
     --------
     >>> went_in("acid 10 ml in"), went_in("h2o2 20 ml went in"), went_in("etwas Essig rein")
-    ('sour', 'sour', 'sour')
+    ('sour', 'peroxide', 'sour')
     >>> went_in("a splash of bleach went in, fish gasp"), went_in("put some vinegar in to lower ph")
     ('bleach', 'sour')
     >>> went_in("10 ml acid in Fern", ["Fern"]), went_in("10 ml acid in Fern")
@@ -54,6 +55,8 @@ def went_in(text: str, tanks: Collection[str] = ()) -> Thing | None:
     (None, None, None)
     """
     plain = fold(text)
+    if _named(*_THINGS).search(plain) is None:
+        return None
     for name in tanks:
         plain = re.sub(rf"(?<!\w){re.escape(fold(name))}(?!\w)", _TANK, plain)
     for told, sign in _tellings(plain):
@@ -88,8 +91,7 @@ def _thing(told: Said | None) -> Thing | None:
     """What went in by the classes of a telling; None where it does not say so, or of what."""
     if told is None or told.has("later") or told.has("then"):
         return None
-    things: tuple[Thing, ...] = ("sour", "bleach")
-    thing = next((each for each in things if told.has(each)), None)
+    thing = next((each for each in _THINGS if told.has(each)), None)
     if thing is None or not (told.has("in") or told.has("deed")):
         return None
     amounts = [each for each in told.numbers if each.unit is not None]
@@ -97,3 +99,22 @@ def _thing(told: Said | None) -> Thing | None:
         return None
     behind_in = ("in", "number") in zip(told.classes, told.classes[1:], strict=False)
     return None if behind_in and not told.has("deed") else thing
+
+
+def named(text: str) -> tuple[str, int, int] | None:
+    """The first acid that a text names, folded, and where it stands in its fold.
+
+    Examples
+    --------
+    >>> named("salt and Vinegar"), named("salt")
+    (('vinegar', 9, 16), None)
+    """
+    found = _named("sour").search(fold(text))
+    return None if found is None else (found[0], found.start(), found.end())
+
+
+@cache
+def _named(*things: Thing) -> re.Pattern[str]:
+    ways = [way for _s, name, told in spelt(FILE) if name in things for way in told]
+    said = "|".join(map(re.escape, sorted(ways, key=len, reverse=True)))
+    return re.compile(rf"(?<!\w)(?:{said})(?!\w)")
