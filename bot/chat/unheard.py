@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import timedelta
 from typing import Any, Final
 
+from bot.chat import volume_unheard
 from bot.chat.turn import Turn
 from bot.store.log import Entry
 from bot.store.offers import UNHEARD, Offer
@@ -20,8 +20,7 @@ from core.message.model import Doubt, Parsed
 from core.message.plan_said import measures
 from core.message.tokens import cut
 
-STILL_MEANT: Final = timedelta(hours=12)
-"""So long what was not understood may be of the water that is asked about; ours."""
+STILL_MEANT: Final = volume_unheard.STILL_MEANT
 PASSED: Final = 3
 """So many entries after it are the record's own word; ours."""
 OPEN_AT_ONCE: Final = 3
@@ -142,6 +141,8 @@ async def _asked_before(turn: Turn) -> list[dict[str, Any]]:
 async def _keep(turn: Turn, text: str, held: Mapping[str, Any]) -> None:
     (*_older, newest) = [0, *(each.id for each in await turn.uow.log.newest(turn.chat.id, 1))]
     context = {UNHEARD: text, "entry": newest, "said_by": turn.incoming.update_id, **held}
+    if (volume := await volume_unheard.of(turn, text)) is not None:
+        context[volume_unheard.KEY] = volume
     offer = Offer(choices=(), made_at=turn.now, expects=UNHEARD, context=context)
     await turn.uow.offers.add(turn.chat.id, offer)
 

@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import amending, corrections, replanned, resizing, tanks_told
+from bot.chat import amending, corrections, replanned, resizing, tanks_told, volume_unheard
 from bot.chat.given_plan import running
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
@@ -26,6 +26,7 @@ from core.advice import limits
 from core.message import parse
 from core.message.amount_named import numbers_in
 from core.message.amounts import volume_litres
+from core.message.how_full import how_full
 from core.message.model import Parsed
 from core.message.volume_said import (
     Exchanged,
@@ -41,6 +42,9 @@ SAME: Final = 0.01
 
 WAITS: Final = timedelta(hours=24)
 """So long an unanswered question of a volume makes an amount say which volume it is for."""
+
+SETTLING: Final = frozenset({ASKED_VOLUME, replanned.RESIZED})
+"""Keys of answers in which a volume was put right or asked about."""
 
 LOOKED_AT: Final = 8
 """Newest offers among which such a question is looked for."""
@@ -69,7 +73,8 @@ async def _of_now(turn: Turn) -> list[Reply] | None:
     held = None if stored is None else stored.tank.volume_l
     if stored is None or held is None:
         return None
-    volume = held / 2.0 if half_full(text) else None
+    share = 0.5 if half_full(text) else how_full(text)
+    volume = None if share is None else share * held
     if volume is None and of_now(text):
         volume = volume_alone(text, turn.chat.us_gallons)
     if volume is None or abs(volume - held) <= SAME * held or not _possible(volume):
@@ -261,7 +266,19 @@ async def unanswered(turn: Turn, replies: Sequence[Reply]) -> list[Reply]:
             return []
         lines = words.which_volume(stored.name, used, held["volume_l"])
         return [await turn.reply(lines, facts=facts(stored) | {"told_l": held["volume_l"]})]
-    return []
+    return await _not_understood(turn, replies)
+
+
+async def _not_understood(turn: Turn, replies: Sequence[Reply]) -> list[Reply]:
+    """Say which volume an amount is for, where what was not understood may tell another."""
+    named = next((str(each.facts["tank"]) for each in replies if each.facts.get("tank")), "")
+    stored = turn.tank_named(named) if named else None
+    if stored is None or not any(_is_amount_for(each, stored) for each in replies):
+        return []
+    text, held = await volume_unheard.left(turn, stored, SETTLING), stored.tank.volume_l
+    if text is None or held is None:
+        return []
+    return [await turn.reply(words.perhaps_other(stored.name, held, text), facts=facts(stored))]
 
 
 def _is_amount_for(reply: Reply, stored: StoredTank) -> bool:

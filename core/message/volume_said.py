@@ -1,7 +1,7 @@
 """How much water a tank holds, where a text says nothing else: `it's only 70 l, not 90`.
 
 volume = { is | about } amount { behind } [ "not" number ] | "not" number "but" amount
-of now = volume with a word that it is so at the moment | { is } "half full"
+of now = volume with a word that it is so at the moment, or was lowered to it | { is } "half full"
 """
 
 from __future__ import annotations
@@ -138,8 +138,10 @@ def of_now(text: str) -> bool:
     --------
     >>> of_now("there's only 40 l in it at the moment"), of_now("it's only 40 l")
     (True, False)
+    >>> of_now("i drained it to 40 l")
+    True
     """
-    return re.search(rf"(?<!\w)(?:{_words('moment')})(?!\w)", fold(text)) is not None
+    return re.search(rf"(?<!\w)(?:{_words('moment', 'down')})(?!\w)", fold(text)) is not None
 
 
 def half_full(text: str) -> bool:
@@ -249,7 +251,7 @@ def _read(text: str, us_gallons: bool) -> tuple[float, bool] | None:
         return None
     head, tail = plain[: digit.start()].strip(_EDGES), plain[digit.start() :]
     while head:
-        found = _head("is", "about", "moment").match(head)
+        found = _head("is", "about", "moment", "down").match(head)
         if found is None:
             return None
         told = told or _head("is").match(head) is not None

@@ -67,8 +67,8 @@ def _ways(file: str, small: bool = False) -> Mapping[str, _Ways]:
     """The entries of each section; the first class that has the same words counts."""
     found: dict[str, dict[str, str]] = {"word": {}, "unit": {}}
     for name in (file, SMALL) if small else (file,):
-        for section, meaning, told in spelt(name, found):
-            for way in told:
+        for section, meaning, told in spelt(name):
+            for way in told if section in found else ():
                 found[section].setdefault(" ".join(_PART.findall(way)), meaning)
     return {section: _Ways(ways, _sizes(ways)) for section, ways in found.items()}
 

@@ -92,6 +92,11 @@ async def test_nothing_is_stored_of_less_than_nothing(talk: Talk) -> None:
         ("its half full though", 50.0),
         ("das Becken ist nur halb voll", 50.0),
         ("the tank is only half full right now", 50.0),
+        ("tank is half drained", 50.0),
+        ("there is only 40 litres in it atm", 40.0),
+        ("only 60 l left in it", 60.0),
+        ("i drained it to 40 l", 40.0),
+        ("das Becken ist nur zu drei Viertel voll", 75.0),
     ],
 )
 async def test_what_is_in_it_now_is_asked_and_a_plan_says_its_volume(
@@ -132,3 +137,57 @@ async def test_a_tank_called_by_a_number_is_named(talk: Talk) -> None:
     await talk.say("/tank new two 60 l fresh")
     (changed,) = await talk.say("one is actually 80 l")
     assert (changed.facts["tank"], changed.facts["volume_l"]) == ("one", 80.0)
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("its really 60 l filled", 60.0),
+        ("actual water volume is closer to 70 l", 70.0),
+        ("il ne reste que 50 l", 50.0),
+        ("quedan 50 l", 50.0),
+    ],
+)
+async def test_what_it_really_holds_is_asked_and_a_plan_says_its_volume(
+    talk: Talk, text: str, volume: float
+) -> None:
+    await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0")
+    (asked,) = await talk.say(text)
+    assert [button.meaning for button in asked.buttons] == ["yes", "no"]
+    plan, which = await talk.say("dose kh 5")
+    assert plan.facts["volume_l"] == 100.0
+    assert which.facts["told_l"] == volume
+
+
+NOT_UNDERSTOOD = [
+    "id say 70 l once you take off the stones", "100 is the label, really 75", "i took out 30 l",
+    "drained half of it",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", NOT_UNDERSTOOD)
+@pytest.mark.parametrize("between", [(), ("kh 3.2",), ("zzz blah blubb xx",)])
+async def test_a_dose_says_its_volume_while_another_may_be_told(
+    talk: Talk, text: str, between: tuple[str, ...]
+) -> None:
+    await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0", text, *between)
+    plan, which = await talk.say("dose kh 5")
+    assert plan.facts["volume_l"] == which.facts["volume_l"] == 100.0
+    assert f"I did not understand “{text}”" in which.text
+
+
+@pytest.mark.parametrize("settled", [("fern is 70 l",), ("there are only 70 l in it", "no")])
+async def test_once_the_volume_is_told_a_dose_says_nothing_of_it(
+    talk: Talk, settled: tuple[str, ...]
+) -> None:
+    await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0", NOT_UNDERSTOOD[0], *settled)
+    assert len(await talk.say("dose kh 5")) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["the fish eat 5 flakes", "changed 20 l with weird stuff", "is it 70 l or what do u say"],
+)
+async def test_other_talk_leaves_a_dose_as_it_is(talk: Talk, text: str) -> None:
+    await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0", text)
+    assert len(await talk.say("dose kh 5")) == 1

@@ -138,6 +138,17 @@ def which_volume(tank: str, used: float, told: float) -> list[str]:
     return [line.format(used=litres(used), tank=tank, told=litres(told))]
 
 
+def perhaps_other(tank: str, used: float, said: str) -> list[str]:
+    """That an amount is for the volume on record, where what was told may be another."""
+    line = _(
+        "That is for {used}, the volume of {tank} on record. I did not understand “{said}”: if it"
+        " tells how much water is in it, give nothing of this before you have sent it again, for"
+        " example: there are only {fewer} in it"
+    )
+    fewer = litres(round(used / 2.0))
+    return [line.format(used=litres(used), tank=tank, said=said, fewer=fewer)]
+
+
 def nothing_is(wrong: float) -> list[str]:
     """That nothing on record is the number that shall be put right."""
     told = _(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from core.message.how_full import how_full, may_tell_volume
 from core.message.volume_said import gallons_told, volume_alone, volume_told
 
 
@@ -88,3 +89,54 @@ def test_how_much_is_left_beside_rock(text: str, litres: float | None) -> None:
 )
 def test_which_gallons_were_meant(text: str, meant: str | None) -> None:
     assert gallons_told(text) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "share"),
+    [
+        ("tank is half drained", 0.5),
+        ("tank only filled 2/3", 2 / 3),
+        ("its only 3/4 full", 0.75),
+        ("filled to 70% right now", 0.7),
+        ("water level is down by half", 0.5),
+        ("the tank is drained to a quarter", 0.25),
+        ("about a third is missing rn", 2 / 3),
+        ("das Becken ist nur zu zwei Dritteln voll", 2 / 3),
+        ("Becken ist halb leer", 0.5),
+        ("il est rempli aux deux tiers", 2 / 3),
+        ("el acuario está a la mitad lleno", 0.5),
+        ("o aquário está dois terços cheio", 2 / 3),
+        ("la vasca è piena per due terzi", 2 / 3),
+        ("de bak is driekwart vol", 0.75),
+        ("akwarium jest w połowie puste", 0.5),
+        ("akvariet är halvt tömt", 0.5),
+    ],
+)
+def test_how_full_it_is(text: str, share: float) -> None:
+    assert how_full(text) == pytest.approx(share)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is it half full?", "is it half full", "drained half", "down by 20%", "full", "half",
+        "half of the fish are missing", "bag is half empty", "changed half", "kh is down by half",
+        "its 3/4 full of fish", "did 2/3", "tank is 120% full",
+    ],
+)  # fmt: skip
+def test_what_is_said_of_else_is_no_share(text: str) -> None:
+    assert how_full(text) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "tells"),
+    [
+        ("id say 70 l once you take off the stones", True), ("i took out 30 l", True),
+        ("90 is the label, really 75", True), ("drained half of it", True),
+        ("der Wasserstand ist ziemlich weit unten", True), ("the fish eat 5 flakes", False),
+        ("changed 20 l with weird stuff", False), ("how much is 60 l?", False),
+        ("put 20 ml of stuff in", False),
+    ],
+)  # fmt: skip
+def test_what_may_tell_a_volume(text: str, *, tells: bool) -> None:
+    assert may_tell_volume(text, 90.0) is tells

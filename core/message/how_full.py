@@ -1,0 +1,113 @@
+"""How full a tank is, where nothing else is said: `tank is half drained`, `only 2/3 full`.
+
+how full = { tank | light } ( share ( full | empty ) | state ( "to" | "by" ) share | share missing )
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final
+
+from core.message import quantities
+from core.message.amounts import LITRES
+from core.message.asking_words import asks
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import cut
+from core.message.waters import one_of
+from core.message.word_classes import Said, said
+from core.message.wordfile import spelt
+
+FILE: Final = "how_full.txt"
+LONGEST: Final = 70
+"""A longer text says more. [characters]"""
+
+_SHARES: Final = {
+    "half": 1 / 2, "third": 1 / 3, "two_thirds": 2 / 3, "quarter": 1 / 4, "three_quarters": 3 / 4,
+}  # fmt: skip
+_STATES: Final = frozenset({"full", "empty", "lowered", "missing"})
+_OTHERS: Final = frozenset({"to", "by", "tank", "number"})
+_DEEDS: Final = frozenset({"water_change", "top_up", "dose", "fed"})
+"""What is done with an amount, and leaves the tank as full."""
+_FRACTION: Final = re.compile(r"(?<![\d/])([1-9]) ?/ ?([2-9])(?![\d/])")
+
+
+def how_full(text: str) -> float | None:
+    """The share of its volume that is in a tank; None where more or nothing of it is said.
+
+    Examples
+    --------
+    >>> how_full("tank is half drained"), how_full("its only 3/4 full"), how_full("filled to 70%")
+    (0.5, 0.75, 0.7)
+    >>> how_full("drained to a quarter"), how_full("water level is down by a quarter")
+    (0.25, 0.75)
+    >>> how_full("is it half full?"), how_full("drained half"), how_full("half full of algae")
+    (None, None, None)
+    """
+    plain = _FRACTION.sub(lambda found: f"{100 * int(found[1]) / int(found[2]):.4f} %", fold(text))
+    if "?" in text or len(text) > LONGEST or plain.lstrip().startswith(("is ", "are ")):
+        return None
+    told = said(FILE, plain)
+    if told is None:
+        return None
+    share, states = _share(told), [each for each in told.classes if each in _STATES]
+    if share is None or len(states) != 1 or set(told.classes) - _STATES - _OTHERS - set(_SHARES):
+        return None
+    (state,) = states
+    first = next(each for each in told.classes if each in _STATES | set(_SHARES) | {"number"})
+    placed = {"to", "by"} & set(told.classes[told.classes.index(state) :])
+    if first == state and state != "full" and not placed:
+        return None  # drained half: a deed
+    if state == "lowered" and not (placed and "tank" in told.classes):
+        return None  # a quarter low, down by 20 %
+    if state == "full" or ("to" in placed and "by" not in placed and first == state):
+        return share
+    return 1.0 - share
+
+
+def _share(told: Said) -> float | None:
+    """The one share that a text tells."""
+    named = [_SHARES[each] for each in told.classes if each in _SHARES]
+    named += [each.value / 100.0 for each in told.numbers if each.unit == "percent"]
+    whole = len(told.numbers) == sum(each.unit == "percent" for each in told.numbers)
+    return named[0] if len(named) == 1 and whole and 0.0 < named[0] < 1.0 else None
+
+
+@cache
+def _level() -> re.Pattern[str]:
+    told = spelt(FILE, {"word", "unit", "level"})
+    ways = one_of(way for section, _language, found in told if section == "level" for way in found)
+    return re.compile(rf"(?<!\w)(?:{ways})(?!\w)")
+
+
+def may_tell_volume(text: str, held: float | None = None) -> bool:
+    """Whether a text that was not understood may tell how much water is in a tank.
+
+    `held` is what the tank holds on record [L]: a text with that number may be of it.
+
+    Examples
+    --------
+    >>> may_tell_volume("id say 70 l once the stones are out"), may_tell_volume("i drained it some")
+    (True, True)
+    >>> may_tell_volume("90 is the label, really 75", 90.0)
+    True
+    >>> may_tell_volume("the fish eat 5 flakes"), may_tell_volume("changed 20 l with whatever")
+    (False, False)
+    """
+    plain = fold(text)
+    tokens = cut(plain, lexicon(), plain)
+    deeds = any(token.kind == "event" and token.value in _DEEDS for token in tokens)
+    if asks(text) or deeds or any(token.kind in {"ask", "analyte"} for token in tokens):
+        return False
+    if _level().search(plain) is not None:
+        return True
+    for place, token in enumerate(tokens):
+        found = quantities.read(tokens, place) if quantities.is_number(token) else None
+        if found is None or found.value is None:
+            continue
+        if found.unit in LITRES and found.unit != "mL":
+            return True
+        if found.unit is None and found.value == held:
+            return True
+    return False
