@@ -5,13 +5,14 @@ from __future__ import annotations
 from datetime import datetime, time, timedelta
 from typing import Any, Final
 
-from bot.chat import plans_due, reminders, what_now
+from bot.chat import danger_first, plans_due, reminders, what_now
 from bot.chat.model import Reply
 from bot.chat.reminding import local, said
 from bot.chat.turn import Turn
 from bot.chat.words import agenda as words
 from bot.chat.words import reminders as reminder_words
 from bot.store.reminders import Reminder
+from core.advice.calls import asks_what_now
 from core.message.due_asked import SPANS, due_asked
 from core.message.model import Parsed
 from core.schedule import moment_at
@@ -39,11 +40,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if asked.may_be_a_call:
         stored = turn.current_tank
         if stored is not None and (await what_now.danger_in(turn, stored))[0] is not None:
-            return None
+            return await _wrong(turn)
         waits = await turn.uow.reminders.of_chat(turn.chat.id) or await plans_due.steps(turn)
-        if not waits and asked.span in {None, "today"}:
+        if not waits and asked.span in {None, "today"} and not asked.anything:
             return None
     return [await _listed(turn, asked.span)]
+
+
+async def _wrong(turn: Turn) -> list[Reply] | None:
+    """What is wrong, where nothing else is to be done first; None where its steps are asked for."""
+    said, _named = what_now.without_tank(turn, turn.incoming.text)
+    wrong = await danger_first.standing(turn)
+    if asks_what_now(said) or not wrong.lines:
+        return None
+    return [await turn.reply(wrong.lines, facts=wrong.facts, choices=wrong.choices)]
 
 
 async def _listed(turn: Turn, span: str | None) -> Reply:
@@ -64,13 +74,20 @@ async def _listed(turn: Turn, span: str | None) -> Reply:
         lines = [*head, *(told for _at, told in entries)] if entries else []
     else:
         lines = [told for _at, told in entries]
+    wrong = await danger_first.standing(turn)
+    facts |= wrong.facts
     if not lines:
-        return await turn.reply(reminder_words.nothing_due(), facts=facts)
+        lines = (
+            words.no_reminder() if wrong.lines else reminder_words.nothing_due(turn.example_tank)
+        )
+        return await turn.reply([*wrong.lines, *lines], facts=facts, choices=wrong.choices)
+    lines = [*wrong.lines, *lines]
     listed = {"reminder_ids": [each.id for each in living]} if living else {}
     return await turn.reply(
         lines[:LISTED],
         more=lines[LISTED:],
         facts=facts,
+        choices=wrong.choices,
         context=listed,
         expects="number" if living else None,
     )

@@ -51,6 +51,14 @@ async def answer(turn: Turn, question: Question, analyte: str, limit: float) -> 
     return [await turn.reply([words.by_pair(stored.name, analyte, limit, days)], facts=facts)]
 
 
+def ahead_of(state: State, analyte: str, limit: float, facts: dict[str, Any]) -> list[str]:
+    """When an analyte under a limit is at it, by its trend alone; adds the numbers to the facts."""
+    now = state.last(analyte)
+    if now is None or now.value >= limit:
+        return []
+    return _by_trend(state, analyte, limit, facts) or []
+
+
 def _by_trend(state: State, analyte: str, limit: float, facts: dict[str, Any]) -> list[str] | None:
     """By its trend since it was disturbed, where that is too short by the season's; adds facts."""
     for found in (trend(state, analyte), long_trend(state, analyte)):

@@ -64,7 +64,7 @@ async def log_parts(
         return [await turn.reply(general.already())]
     tank = await _tank_for(turn, held)
     if tank is None:
-        return [await turn.reply([words.no_tank_to_log()])]
+        return [await turn.reply([words.no_tank_to_log(turn.example_tank)])]
     at = (at or turn.now).astimezone(UTC)
     put_in = _put_in(held, count)
     told = Told(tank, (), tuple(Stored(event, tank.id, at) for event in put_in))

@@ -64,6 +64,7 @@ from bot.chat import (
     mix_talk,
     mixes,
     named_for_job,
+    next_change,
     open_basis,
     orders,
     other_tank,
@@ -277,6 +278,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
 """What a message may say of what was answered, asked or shown before, or of no tank at all."""
 
 BEFORE_READINGS: Final[tuple[Look, ...]] = (
+    next_change.answer,
     tanks_told.whole,
     first_evening.answer,
     pure_tds.answer,

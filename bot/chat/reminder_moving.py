@@ -76,7 +76,7 @@ async def move(
             same = talk_words.not_later(said(turn, only), due.astimezone(zone), turn.local_now)
             return [await turn.reply(same)]
     if to is None:
-        return [await turn.reply(words.problem("unclear", when, None))]
+        return [await turn.reply(words.problem("unclear", when, None, turn.example_tank))]
     least = await plan_reminders.earliest(turn, only)
     sooner = least is not None and to.first < least
     if sooner and least is not None:
@@ -107,7 +107,7 @@ async def of_day(turn: Turn, living: Sequence[Reminder], day: str, when: str) ->
     zone = turn.chat.zone
     named = parse_moment(day, turn.local_now, zone)
     if not isinstance(named, datetime):
-        return [await turn.reply(words.problem("unclear", day, None))]
+        return [await turn.reply(words.problem("unclear", day, None, turn.example_tank))]
     weekday = named.astimezone(zone).weekday()
     chosen, several = [], False
     for each in living:
@@ -117,7 +117,9 @@ async def of_day(turn: Turn, living: Sequence[Reminder], day: str, when: str) ->
         elif due is not None and due.astimezone(zone).weekday() == weekday:
             chosen.append(each)
     if several:
-        return [await turn.reply(words.problem("unclear", f"{day} · {when}", None))]
+        return [
+            await turn.reply(words.problem("unclear", f"{day} · {when}", None, turn.example_tank))
+        ]
     if not chosen:
         return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
     return await move(turn, chosen, when)
@@ -133,7 +135,7 @@ async def put_off(
         found = parse_moment(when, start.astimezone(turn.chat.zone), turn.chat.zone)
         moment = found if isinstance(found, datetime) else None
     if moment is None:
-        return [await turn.reply(words.problem("unclear", when, None))]
+        return [await turn.reply(words.problem("unclear", when, None, turn.example_tank))]
     return await reminder_answers.put_off(turn, reminder, moment)
 
 

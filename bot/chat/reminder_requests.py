@@ -151,7 +151,7 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 async def _asked_back(turn: Turn, text: str, problem: Problem) -> Reply:
     """What is missing or unclear, with a button for each thing that may be meant."""
-    lines = words.problem(problem.reason, problem.text, problem.suggestion)
+    lines = words.problem(problem.reason, problem.text, problem.suggestion, turn.example_tank)
     held = {WAITS: {"text": text, "lacks": problem.reason}}
     waits = problem.reason in {"no_time", "no_what"}
     options = problem.options if problem.reason == "ambiguous" else ()

@@ -48,7 +48,9 @@ async def anew(turn: Turn, made: Mapping[str, Any], when: str | None = None) -> 
         said = [*made["said"], rest]
         request = parse_anew(said, turn.local_now, turn.chat.zone)
         if isinstance(request, Problem):
-            lines = words.problem(request.reason, request.text, request.suggestion)
+            lines = words.problem(
+                request.reason, request.text, request.suggestion, turn.example_tank
+            )
             return [await turn.reply(lines)]
         if request is not None:
             await planning.end(turn.uow, reminder, turn.now)

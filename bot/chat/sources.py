@@ -49,9 +49,10 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     chosen, _, tank_name = said.partition(" for ")
     source = _named(held.sources, chosen) or _named(held.sources, facets.strip(chosen))
     if source is None and (doubtful := source_words.doubtful(turn, said)):
-        return [await turn.reply([*doubtful, *words.how()])]
+        return [await turn.reply([*doubtful, *words.how(turn.example_tank)])]
     if source is None:
-        return [await turn.reply(words.unknown(said, [each.name for each in held.sources]))]
+        known = [each.name for each in held.sources]
+        return [await turn.reply(words.unknown(said, known, turn.example_tank))]
     if tank_name:
         return [await _choose(turn, source, tank_name)]
     return [await _show(turn, held, source)]
@@ -110,7 +111,7 @@ async def named_or_new(turn: Turn, name: str, held: Waters | None = None) -> Sto
     if source is not None and source.blend:
         return await turn.reply(words.is_blend(source.name))
     if source is None and name_problem(name) is not None:
-        return await turn.reply(words.how())
+        return await turn.reply(words.how(turn.example_tank))
     if source is None:
         source = await turn.uow.tanks.add(turn.chat.id, Tank(name), turn.now, role="source")
     return source

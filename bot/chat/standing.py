@@ -172,7 +172,11 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
         told = [finding_words.line(finding) for finding in found[:SHOWN]]
         if BIG.search(question.text or ""):
             return [await turn.reply(words.change_small(stored.name, told), facts=facts)]
-        return [await turn.reply(words.change_now(stored.name, told), facts=facts)]
+        return [
+            await turn.reply(
+                words.change_now(stored.name, told, asked_when=question.kind == "when"), facts=facts
+            )
+        ]
     changes = [each.at for each in state.events or () if each.what.kind == "water_change"]
     last = state.now - max(changes) if changes else None
     lines = [*words.change_unneeded(stored.name, last), words.keep_routine()]

@@ -145,7 +145,7 @@ async def _rename(turn: Turn, text: str) -> list[Reply]:
         if stored is not None:
             return await _rename_to(turn, stored, " ".join(parts[cut:]).removeprefix("to "))
     if len(parts) < 2:
-        return [await turn.reply(words.how_to_rename())]
+        return [await turn.reply(words.how_to_rename(turn.example_tank))]
     return [await turn.reply(words.unknown(parts[0], [tank.name for tank in turn.tanks]))]
 
 

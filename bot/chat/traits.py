@@ -33,7 +33,7 @@ def trait_of(turn: Turn, parsed: Parsed) -> Trait | None:
 async def answer(turn: Turn, trait: Trait) -> list[Reply]:
     """Keep it, and say so."""
     if trait.problem is not None:
-        return [await turn.reply(words.problem(trait.problem))]
+        return [await turn.reply(words.problem(trait.problem, turn.example_tank))]
     if trait.kind == "kit_expiry":
         return [await _kit(turn, trait)]
     stored = turn.tank_named(trait.tank) if trait.tank else turn.current_tank

@@ -143,6 +143,12 @@ class Turn:
             return used
         return self.tanks[0] if len(self.tanks) == 1 else None
 
+    @property
+    def example_tank(self) -> str | None:
+        """The name of one of the keeper's own tanks for an example; None where none has a name."""
+        tanks = [self.current_tank, *self.tanks]
+        return next((each.name for each in tanks if each is not None and each.tank.named), None)
+
     async def use_tank(self, stored: StoredTank) -> None:
         """Let what is said next without a tank be about this one."""
         if self.chat.tank_id != stored.id:

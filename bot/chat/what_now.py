@@ -74,6 +74,12 @@ def _worst(found: Sequence[Finding], tank: Tank) -> Danger | None:
     return next((danger for danger in told if danger is not None), None)
 
 
+def shown_by(found: Sequence[Finding], tank: Tank, danger: Danger) -> Finding | None:
+    """The finding that a danger is known by; None where it was only called out."""
+    heard = (f for f in found if f.severity != "note" or f.id in NOTED)
+    return next((finding for finding in heard if _steps_for(finding, tank) == danger), None)
+
+
 def _steps_for(finding: Finding, tank: Tank) -> Danger | None:
     """The steps that belong to a finding: of warmth and pH it decides which way it is off.
 

@@ -15,10 +15,14 @@ SPANS: Final = {"today": 1, "tomorrow": 2, "week": 7}
 
 
 class Due(NamedTuple):
-    """Which days are asked about (None: all), and whether it may also be asked of what is wrong."""
+    """Which days are asked about (None: all), and whether it may also be asked of what is wrong.
+
+    `anything` is whether it is asked if there is anything at all: `nothing to do?`.
+    """
 
     span: str | None = None
     may_be_a_call: bool = False
+    anything: bool = False
 
 
 def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
@@ -51,6 +55,7 @@ def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
     if "due" in classes:
         return Due(span) if asks or ("have" in classes and "?" in text) else None
     if "todo" in classes:
-        return Due(span, may_be_a_call=True) if asks else None
+        anything = "any" in classes and "what" not in classes
+        return Due(span, may_be_a_call=True, anything=anything) if asks else None
     of_days = asks and span is not None
     return Due(span, may_be_a_call="have" not in classes) if of_days else None

@@ -60,3 +60,18 @@ def next_change(tank: str, share: float, left: int, at: datetime, now: datetime)
 def none_then() -> str:
     """Nothing is due in the days that were asked about, but later."""
     return _("Nothing is due then. What comes next:")
+
+
+def wrong_there(tank: str, line: str) -> str:
+    """What is wrong in a tank, which goes before all that is due."""
+    return _("First {tank}: {line}").format(tank=tank, line=line)
+
+
+def called_there(tank: str) -> str:
+    """Something was called out in a tank, and nothing settled it since."""
+    return _("First {tank}: what was told of it today still stands.").format(tank=tank)
+
+
+def no_reminder() -> list[str]:
+    """Beside what is wrong no reminder waits."""
+    return [_("No reminder waits beside that.")]

@@ -330,9 +330,11 @@ def retest_task() -> str:
     return _("retest KH, pH and ammonia")
 
 
-def no_tank_to_log() -> str:
-    """A dose that belongs to no tank on record."""
-    return _("I do not know which tank that was. Send for example: quarry: dosed 3.6 g baking soda")
+def no_tank_to_log(tank: str | None) -> str:
+    """A dose that belongs to no tank on record; `tank` is a keeper's own, for the example."""
+    example = names.of_tank(tank, _("dosed 3.6 g baking soda"))
+    told = _("I do not know which tank that was. Send for example: {example}")
+    return told.format(example=example)
 
 
 def incomplete() -> list[str]:

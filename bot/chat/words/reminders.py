@@ -87,9 +87,16 @@ def zone_asked(zone: str) -> str:
     ).format(zone=zone)
 
 
-def nothing_due() -> list[str]:
-    """Neither a reminder nor a part of a plan waits."""
-    return [_("Nothing is due. Try: remind me to test fern every 7 days at 19:00")]
+def example(tank: str | None) -> str:
+    """A request for a reminder as it may be sent, of the keeper's own tank where there is one."""
+    if tank is None:
+        return _("remind me to test the water every 7 days at 19:00")
+    return _("remind me to test {tank} every 7 days at 19:00").format(tank=tank)
+
+
+def nothing_due(tank: str | None) -> list[str]:
+    """Neither a reminder nor a part of a plan waits; `tank` is one of the keeper's own."""
+    return [_("Nothing is due. Try: {example}").format(example=example(tank))]
 
 
 def entry(
@@ -161,12 +168,12 @@ def stop_which(tasks: Sequence[str]) -> list[str]:
     return [_("Which one shall I stop? {tasks}").format(tasks=" · ".join(tasks))]
 
 
-def problem(reason: str, text: str, suggestion: str | None) -> list[str]:
-    """Words of time that were not taken, with what to send instead."""
+def problem(reason: str, text: str, suggestion: str | None, tank: str | None = None) -> list[str]:
+    """Words of time that were not taken, with what to send instead; `tank` is a keeper's own."""
     key = "unread" if reason == "unclear" and not text else reason
-    example = suggestion or _("remind me to test fern every 7 days at 19:00")
     told = _("{problem} Nothing was set. Send for example: {example}")
-    return [told.format(problem=_(_PROBLEMS[key]).format(text=text), example=example)]
+    shown = suggestion or example(tank)
+    return [told.format(problem=_(_PROBLEMS[key]).format(text=text), example=shown)]
 
 
 _PROBLEMS: Final[Mapping[str, str]] = {

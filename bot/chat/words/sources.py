@@ -239,17 +239,20 @@ def none_yet() -> list[str]:
     ]
 
 
-def how() -> list[str]:
-    """The line was not understood."""
-    return [_("Send for example: /source tap ph 7.6 kh 8 gh 12, or: /source tap for fern")]
+def how(tank: str | None) -> list[str]:
+    """The line was not understood; `tank` is a keeper's own, for the example."""
+    if tank is None:
+        return [_("Send for example: /source tap ph 7.6 kh 8 gh 12")]
+    told = _("Send for example: /source tap ph 7.6 kh 8 gh 12, or: /source tap for {tank}")
+    return [told.format(tank=tank)]
 
 
-def unknown(name: str, known: Sequence[str]) -> list[str]:
-    """No source of that name."""
+def unknown(name: str, known: Sequence[str], tank: str | None) -> list[str]:
+    """No source of that name; `tank` is a keeper's own, for the example."""
     lines = [_("There is no source called {name}.").format(name=name[:60])]
     if known:
         lines.append(_("You have {known}.").format(known=", ".join(known)))
-    return [" ".join(lines), *how()]
+    return [" ".join(lines), *how(tank)]
 
 
 def no_such_tank(name: str) -> list[str]:

@@ -178,9 +178,10 @@ def due_next(what: str, when: str) -> str:
     return _("Due next: {task}, {when}.").format(task=what, when=when)
 
 
-def change_now(tank: str, lines: Sequence[str]) -> list[str]:
-    """A finding is mended by new water."""
-    return [_("{tank}: yes. {finding}").format(tank=tank, finding=lines[0]), *lines[1:]]
+def change_now(tank: str, lines: Sequence[str], *, asked_when: bool = False) -> list[str]:
+    """A finding is mended by new water; what was asked is whether to change, or when."""
+    told = _("{tank}: {finding}") if asked_when else _("{tank}: yes. {finding}")
+    return [told.format(tank=tank, finding=lines[0]), *lines[1:]]
 
 
 def change_small(tank: str, lines: Sequence[str]) -> list[str]:

@@ -265,9 +265,10 @@ def unknown(name: str, known: Sequence[str]) -> list[str]:
     return [f"{told} {have}"]
 
 
-def how_to_rename() -> list[str]:
-    """The two names are missing."""
-    return [_("Send for example: /tank rename Fern Moss")]
+def how_to_rename(tank: str | None) -> list[str]:
+    """The two names are missing; `tank` is a keeper's own, for the example."""
+    told = _("Send for example: /tank rename {tank} Moss")
+    return [told.format(tank=tank or names.first_tank())]
 
 
 def confirm_delete(name: str) -> list[str]:

@@ -100,11 +100,14 @@ def reminder_set(shown: str) -> list[str]:
     return [_("I remind you {shown}.").format(shown=shown)]
 
 
-def problem(reason: str) -> list[str]:
-    """The day was not understood; nothing was kept."""
+def problem(reason: str, tank: str | None) -> list[str]:
+    """The day was not understood; nothing was kept. `tank` is a keeper's own, for the example."""
     if reason == FUTURE:
         return [_("That day is still to come, so nothing was kept.")]
-    return [_("I do not understand that day. Send for example: fern was set up on 3 march")]
+    if tank is None:
+        return [_("I do not understand that day. Send for example: set up on 3 march")]
+    told = _("I do not understand that day. Send for example: {tank} was set up on 3 march")
+    return [told.format(tank=tank)]
 
 
 def which_tank(tanks: Sequence[str]) -> list[str]:
