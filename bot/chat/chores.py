@@ -21,6 +21,9 @@ from core.schedule import Once, Problem, parse_request
 UNNAMED: Final = frozenset({"dose", "effect"})
 """Questions that a chore without a value sounds like."""
 
+CHANGED: Final = "did a water change"
+"""The message that puts a change without its share on record."""
+
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Set the reminder that a chore asks for, or offer it; None where no chore is told."""
@@ -103,7 +106,8 @@ async def _offered(turn: Turn, told: Chore, parsed: Parsed) -> list[Reply] | Non
     if tank is None or event.kind != "water_change":
         return None
     share = "" if event.percent is None else f" {event.percent:g}%"
-    held = {"text": f"changed{share}", "at": turn.now.isoformat(), "tank_id": tank.id}
+    text = f"changed{share}" if share else CHANGED
+    held = {"text": text, "at": turn.now.isoformat(), "tank_id": tank.id}
     done = Choice(_(talk_words.DONE_NOW), "for_tank", "", held)
     return [await turn.reply(talk_words.done_or_planned(told.request.what), choices=[done, remind])]
 

@@ -155,8 +155,8 @@ async def earliest(turn: Turn, reminder: Reminder) -> datetime | None:
     return None if begun is None else begun + timedelta(hours=plan.every_hours)
 
 
-async def to_log(turn: Turn, reminder: Reminder) -> list[Choice]:
-    """Buttons that put on record what a reminder's task names, now that it was done."""
+async def to_log(turn: Turn, reminder: Reminder, at: datetime) -> list[Choice]:
+    """Buttons that put on record what a reminder's task names, now that it was done at a time."""
     if reminder.kind not in {"dose", "change", "other"}:
         return []
     plan, tank = await running(turn), turn.tank_by_id(reminder.tank_id)
@@ -170,7 +170,7 @@ async def to_log(turn: Turn, reminder: Reminder) -> list[Choice]:
         return []
     text, _parsed = deed
     amount = text.partition(" ")[2]
-    held: dict[str, Any] = {"text": text, "at": turn.now.isoformat(), "tank_id": tank.id}
+    held: dict[str, Any] = {"text": text, "at": at.isoformat(), "tank_id": tank.id}
     label = (
         talk_words.log_change(amount) if reminder.kind == "change" else talk_words.log_that(amount)
     )

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import reminder_answers
+from bot.chat import reminder_answers, reminder_days
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import local, said
@@ -72,10 +72,12 @@ async def _skipped(turn: Turn, reminder: Reminder) -> list[Reply]:
     return [await turn.reply(lines, expects="undo", context=stood)]
 
 
-async def pause(turn: Turn, chosen: Sequence[Reminder]) -> list[Reply] | None:
-    """One reminder cannot rest: only its next time is let go, or it ends."""
+async def pause(turn: Turn, chosen: Sequence[Reminder], when: str) -> list[Reply] | None:
+    """One reminder rests until what was said; else its next time is let go, or it ends."""
     if len(chosen) != 1:
         return None
+    if when and (rested := await reminder_days.rest(turn, chosen[0], when)) is not None:
+        return rested
     choices = [
         Choice(_(talk_words.SKIP_NEXT), "skip_next", "", _pointer(chosen[0])),
         Choice(_(talk_words.FOR_GOOD), "stop_reminder", "", {"ids": [chosen[0].id]}),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime, time, timedelta
 from typing import Any, Final
 
@@ -62,10 +63,28 @@ async def _before_due(turn: Turn) -> list[Reply]:
         return await done(turn, near[0])
     if not coming:
         return [await turn.reply(words.nothing_open())]
+    return await which_early(turn, coming)
+
+
+async def which_early(
+    turn: Turn,
+    coming: Sequence[Reminder],
+    at: datetime | None = None,
+    lines: list[str] | None = None,
+) -> list[Reply]:
+    """Ask which of the reminders that come was done already, at a time."""
+    when = {} if at is None else {"at": at.isoformat()}
     choices = [
-        Choice(said(turn, each)[:40], "done_early", "", _pointer(each)) for each in coming[:MOST]
+        Choice(said(turn, each)[:40], "done_early", "", _pointer(each) | when)
+        for each in coming[:MOST]
     ]
-    return [await turn.reply(talk_words.done_before_due(), choices=choices)]
+    return [await turn.reply(lines or talk_words.done_before_due(), choices=choices)]
+
+
+def next_time(reminder: Reminder) -> dict[str, object]:
+    """What a button keeps of the time of a reminder that is to be let go."""
+    due = reminder.open_due or reminder.next_due
+    return {"id": reminder.id, "due": due.isoformat() if due else ""}
 
 
 def is_soon(turn: Turn, reminder: Reminder, within: timedelta = SOON) -> bool:
@@ -82,9 +101,14 @@ def _pointer(reminder: Reminder) -> dict[str, Any]:
     return {"reminder_id": reminder.id, "due": due.isoformat() if due else ""}
 
 
-async def done(turn: Turn, reminder: Reminder) -> list[Reply]:
-    """Note that a task was done, be it due or not yet."""
-    return await _answer(turn, reminder, "done", "hour")
+async def done(
+    turn: Turn, reminder: Reminder, at: datetime | None = None, who: str = ""
+) -> list[Reply]:
+    """Note that a task was done, be it due or not yet: now, unless at another time.
+
+    `who` did it, where that was said.
+    """
+    return await _answer(turn, reminder, "done", "hour", at=at, who=who)
 
 
 async def skip(turn: Turn, reminder: Reminder) -> list[Reply]:
@@ -102,9 +126,11 @@ async def press_early(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     reminder = await turn.uow.reminders.get(choice.arguments["reminder_id"])
     if reminder is None or reminder.chat_id != turn.chat.id or reminder.ended_at is not None:
         return [await turn.reply(general.already())]
-    if _pointer(reminder) != choice.arguments:
+    told = dict(choice.arguments)
+    at = told.pop("at", None)
+    if _pointer(reminder) != told:
         return [await turn.reply(general.already())]
-    return await done(turn, reminder)
+    return await done(turn, reminder, None if at is None else datetime.fromisoformat(at))
 
 
 async def press_done(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
@@ -150,8 +176,17 @@ async def _still_open(turn: Turn, choice: Choice) -> Reminder | None:
     return reminder if reminder.open_due == asked or being_sent else None
 
 
-async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list[Reply]:
+async def _answer(
+    turn: Turn,
+    reminder: Reminder,
+    verb: str,
+    until: str,
+    *,
+    at: datetime | None = None,
+    who: str = "",
+) -> list[Reply]:
     task = said(turn, reminder)
+    at = at or turn.now
     if verb == "later":
         moment = _until(turn, until)
         await planning.put_off(turn.uow, reminder, moment)
@@ -160,8 +195,8 @@ async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list
         after = await planning.skip(turn.uow, turn.chat, reminder, turn.now)
         lines = words.skipped(task, local(turn, after.next_due), turn.local_now)
     else:
-        after = await planning.answer_done(turn.uow, turn.chat, reminder, turn.now, early=True)
-        lines = words.done(task, local(turn, after.next_due), turn.local_now, turn.author)
+        after = await planning.answer_done(turn.uow, turn.chat, reminder, at, early=True)
+        lines = words.done(task, local(turn, after.next_due), turn.local_now, who or turn.author)
     changed = await turn.uow.reminders.get(reminder.id)
     upcoming = None if changed is None else local(turn, changed.next_due)
     facts = {
@@ -174,7 +209,7 @@ async def _answer(turn: Turn, reminder: Reminder, verb: str, until: str) -> list
     }
     edits = turn.incoming.message_ref if turn.incoming.kind == "press" else None
     stood = {**as_it_stood(reminder), **({"done": True} if verb == "done" else {})}
-    choices = await plan_reminders.to_log(turn, reminder) if verb == "done" else []
+    choices = await plan_reminders.to_log(turn, reminder, at) if verb == "done" else []
     if choices:
         lines.append(talk_words.not_on_record())
     return [
@@ -190,6 +225,21 @@ async def take_back(turn: Turn, offer: Offer) -> list[Reply] | None:
     None where it was changed since, or said again.
     """
     reminder = await turn.uow.reminders.get(offer.context["reminder_id"])
+    back = None if reminder is None else await stand_again(turn, offer)
+    if reminder is None or back is None:
+        return None
+    if back.what != reminder.what:
+        lines = talk_words.renamed(said(turn, reminder), said(turn, back))
+        return [await turn.reply(lines, context={"reminder_id": back.id})]
+    if back.open_due is None and back.next_due is not None:
+        due = back.next_due.astimezone(turn.chat.zone)
+        return [await turn.reply(talk_words.back_again(said(turn, back), due, turn.local_now))]
+    return [await turn.reply(words.open_again(said(turn, reminder)))]
+
+
+async def stand_again(turn: Turn, offer: Offer) -> Reminder | None:
+    """The reminder of an offer as it stood before; None where it was changed since."""
+    reminder = await turn.uow.reminders.get(offer.context["reminder_id"])
     if reminder is None or reminder.open_due is not None or reminder.state != "due":
         return None
     if not await turn.uow.offers.take(offer.id, "undo"):
@@ -200,14 +250,7 @@ async def take_back(turn: Turn, offer: Offer) -> list[Reply] | None:
         for name, value in offer.context["stood"].items()
     }
     await turn.uow.reminders.change(reminder.id, **stood)
-    back = await turn.uow.reminders.get(reminder.id)
-    if back is not None and back.what != reminder.what:
-        lines = talk_words.renamed(said(turn, reminder), said(turn, back))
-        return [await turn.reply(lines, context={"reminder_id": back.id})]
-    if back is not None and back.open_due is None and back.next_due is not None:
-        due = back.next_due.astimezone(turn.chat.zone)
-        return [await turn.reply(talk_words.back_again(said(turn, back), due, turn.local_now))]
-    return [await turn.reply(words.open_again(said(turn, reminder)))]
+    return await turn.uow.reminders.get(reminder.id)
 
 
 def as_it_stood(reminder: Reminder) -> dict[str, Any]:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Final
 
-from bot.chat import plan_reminders, reminder_answers
+from bot.chat import chores, plan_reminders, reminder_answers
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.turn import Turn
@@ -15,10 +15,22 @@ from bot.chat.words import general
 from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
 from bot.chat.words.rules import describe
+from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
-from core.schedule import Once, Plan, Weekly, from_text, moved, parse_moment, tells_span
+from core.message.model import Parsed
+from core.schedule import (
+    Every,
+    Once,
+    Plan,
+    Weekly,
+    from_text,
+    moved,
+    names_weekday,
+    parse_moment,
+    tells_span,
+)
 
 MOVED: Final = "reminder_moved"
 """What an offer has that moved a reminder, beside how it stood."""
@@ -81,6 +93,8 @@ async def move(
     sooner = least is not None and to.first < least
     if sooner and least is not None:
         to = Plan(Once(least.astimezone(zone)), turn.now, least)
+    if (between := _lost(turn, only, to)) is not None:
+        return [await asked_to_rest(turn, only, between, to.first)]
     after = await planning.move(turn.uow, turn.chat, only, to)
     told = "" if isinstance(to.rule, Once) else describe(to.rule, zone)
     lines = talk_words.moved(said(turn, after), told, to.first.astimezone(zone), turn.local_now)
@@ -94,7 +108,55 @@ async def move(
         }
     }
     held = {**reminder_answers.as_it_stood(only), MOVED: True}
-    return [await turn.reply(lines, facts=facts, context=held, expects="undo")]
+    other_day = isinstance(rule, Weekly) and isinstance(to.rule, Weekly) and rule != to.rule
+    once = other_day and names_weekday(when)
+    until = {"until": to.first.isoformat()}
+    choices = [Choice(_(talk_words.ONLY_ONCE), "move_once", "", until)] if once else []
+    return [await turn.reply(lines, facts=facts, context=held, expects="undo", choices=choices)]
+
+
+def _lost(turn: Turn, reminder: Reminder, to: Plan) -> datetime | None:
+    """The next time but one of a rule that is kept, where the new time is behind it."""
+    rule, due = from_text(reminder.rule), reminder.next_due
+    if due is None or to.rule != rule or isinstance(rule, Once):
+        return None
+    if isinstance(rule, Every) and (rule.unit != "days" or rule.count > 1):
+        return None  # its interval goes on from there
+    between = planning.occurrence_after(reminder, turn.chat, due)
+    return between if between is not None and between < to.first else None
+
+
+async def asked_to_rest(
+    turn: Turn, reminder: Reminder, between: datetime, until: datetime
+) -> Reply:
+    """Ask whether the times before a moment are to be let go; nothing is moved."""
+    zone = turn.chat.zone
+    lines = talk_words.comes_before(said(turn, reminder), between.astimezone(zone), turn.local_now)
+    label = talk_words.not_before(until.astimezone(zone), turn.local_now)
+    held = {"id": reminder.id, "until": until.isoformat()}
+    choices = [Choice(label[:40], "rest_until", "", held)]
+    return await turn.reply(lines, choices=choices, context={"reminder_id": reminder.id})
+
+
+async def moved_or_done(
+    turn: Turn, parsed: Parsed, chosen: Sequence[Reminder], when: str
+) -> list[Reply] | None:
+    """``water change on monday instead``: it is asked whether it is moved, or was done then."""
+    (event, *_rest) = parsed.events
+    tank = turn.current_tank if chosen[0].tank_id is None else turn.tank_by_id(chosen[0].tank_id)
+    at = event.at or parsed.at
+    choices = [
+        Choice(talk_words.move_it(said(turn, each), when)[:40], "move_reminder", "",
+               {"id": each.id, "when": when})
+        for each in chosen[:MOST]
+    ]  # fmt: skip
+    if event.kind == "water_change" and tank is not None and at and at <= turn.now:
+        share = "" if event.percent is None else f" {event.percent:g}%"
+        text = f"changed{share}" if share else chores.CHANGED
+        held = {"text": text, "at": at.isoformat(), "tank_id": tank.id}
+        label = talk_words.it_was_done(at.astimezone(turn.chat.zone), turn.local_now)
+        choices.append(Choice(label[:40], "for_tank", "", held))
+    return [await turn.reply(talk_words.moved_or_done(), choices=choices)]
 
 
 async def of_day(turn: Turn, living: Sequence[Reminder], day: str, when: str) -> list[Reply] | None:

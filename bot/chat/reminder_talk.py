@@ -3,41 +3,44 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime, timedelta
+from dataclasses import replace
+from datetime import timedelta
 from typing import Final
 
 from bot.chat import (
     agenda,
-    plan_reminders,
     reminder_amend,
     reminder_answers,
+    reminder_days,
     reminder_requests,
+    reminder_stops,
     reminder_topic,
     reminders,
 )
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
-from bot.chat.reminder_moving import MOVED, either_half, is_span, move, of_day, put_off
+from bot.chat.reminder_moving import (
+    MOVED,
+    either_half,
+    is_span,
+    move,
+    moved_or_done,
+    of_day,
+    put_off,
+)
 from bot.chat.reminding import said
 from bot.chat.turn import Turn
-from bot.chat.words import general
 from bot.chat.words import reminder_talk as talk_words
-from bot.chat.words import reminders as words
-from bot.chat.words.text import _
-from bot.reminders import planning
-from bot.store.offers import Choice, Offer
+from bot.store.offers import Offer
 from bot.store.reminders import Reminder
 from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_said import at_same_time
-from core.message.reminder_talk import Talk, denies, halts, talk
-from core.schedule import Once, from_text, kind_of, moved
+from core.message.reminder_talk import Talk, denies, talk
+from core.schedule import Once, kind_of, moved
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
 """Commands whose words may be about a reminder that stands."""
-
-MOST: Final = 8
-"""Buttons of a question which one was meant."""
 
 NAMED_SOON: Final = timedelta(days=2)
 """So long before it is due a reminder that is named may be what was done."""
@@ -83,20 +86,33 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
     if told.verb == "skip":
         if told.when:
-            return None
+            if not told.target and sum(each.open_due is not None for each in living) > 1:
+                return await reminder_answers.by_number(turn, "skip", "")
+            return await reminder_days.skip(turn, _meant(told, fitting, spoken, living), told.when)
         target = bool(told.target)
         return await reminder_amend.skip(turn, fitting, spoken, named=told.named, target=target)
     if told.verb == "pause":
         one_of = fitting if told.target else [] if spoken is None else [spoken]
-        return await reminder_amend.pause(turn, one_of)
+        return await reminder_amend.pause(turn, one_of, told.when)
     if told.verb == "undone":
         return await reminder_amend.undone(turn, offer)
     if told.verb == "stop":
-        return await _stop(turn, told, living, spoken, fitting)
+        return await reminder_stops.stop(turn, told, living, spoken, fitting)
     if told.verb == "did":
+        if told.when and not parsed.events and (spoken is not None or told.target):
+            waiting = [each for each in living if each.open_due is not None]
+            soon = _meant(told, fitting, spoken, [])
+            waiting = [each for each in waiting if not told.target or each in fitting]
+            return await reminder_days.done(turn, parsed, waiting, soon)
         return (
             None if parsed.events or told.when else await _did(turn, told, living, fitting, spoken)
         )
+    if told.later and told.verb == "late" and len(fitting) == 1 and fitting[0].open_due is None:
+        if not told.when:
+            held = {"reminder_id": fitting[0].id}
+            asked = talk_words.later_when(said(turn, fitting[0]))
+            return [await turn.reply(asked, context=held, expects="followup")]
+        told = replace(told, verb="move")
     if told.verb in {"late", "another_day"}:
         return await _late(turn, told, living, spoken, fitting)
     if told.day:
@@ -104,12 +120,21 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await of_day(turn, chosen, told.day, told.when)
     if not told.when or (told.target and not fitting):
         return None
+    if told.once:
+        return await reminder_days.once(turn, _meant(told, fitting, spoken, []), told.when)
+    if told.later and is_span(told.when) and len(fitting) == 1:
+        return await put_off(turn, fitting[0], told.when, fitting[0].next_due)
+    if told.target and told.anew and parsed.events and not told.named:
+        return await moved_or_done(turn, parsed, fitting, told.when)
     if told.target:
-        named = told.named or (told.verb == "move" and len(fitting) == 1 and not parsed.events)
+        moves = told.verb == "move" or told.anew
+        named = told.named or (moves and len(fitting) == 1 and not parsed.events)
         return await move(turn, fitting, told.when, later=told.later) if named else None
     if spoken is None or offer is None:
         only = living if told.noun and told.verb == "move" else []
         return await move(turn, only, told.when, later=told.later) if only else None
+    if told.later and is_span(told.when):
+        return await put_off(turn, spoken, told.when, spoken.open_due or spoken.next_due)
     made = offer.context.get(reminders.MADE)
     if spoken.open_due is not None and not _repeats(turn, told.when):
         return await put_off(turn, spoken, told.when)
@@ -117,6 +142,15 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if made is not None and "said" in made and not told.later and not hour:
         return await reminders.anew(turn, made, told.when)
     return await move(turn, [spoken], told.when, later=told.later)
+
+
+def _meant(
+    told: Talk, fitting: list[Reminder], spoken: Reminder | None, others: list[Reminder]
+) -> list[Reminder]:
+    """Those that are named, else the one that was just spoken of, else the others."""
+    if told.target:
+        return fitting
+    return [spoken] if spoken is not None else others if told.named else []
 
 
 async def _spoken_of(turn: Turn, offer: Offer, living: Sequence[Reminder]) -> Reminder | None:
@@ -147,79 +181,6 @@ def _alike(word: str, other: str) -> bool:
     )
 
 
-async def _stop(
-    turn: Turn,
-    told: Talk,
-    living: Sequence[Reminder],
-    spoken: Reminder | None,
-    fitting: Sequence[Reminder],
-) -> list[Reply] | None:
-    if told.when:
-        return None
-    if told.plan:
-        return await plan_reminders.stop(turn)
-    if told.target:
-        halted = told.named or halts(turn.incoming.text)
-        if not halted or not (fitting or told.noun):
-            return None
-        chosen = fitting or living
-    elif told.every:
-        if not (told.noun or (living and halts(turn.incoming.text))):
-            return None
-        chosen = living
-    elif spoken is not None:
-        if spoken.open_due is not None and not told.noun and not _is_single(spoken):
-            return [await _skipped_or_ended(turn, spoken, spoken.open_due)]
-        chosen = [spoken]
-    elif told.noun:
-        chosen = living
-    else:
-        return None
-    sure = told.named or told.noun or not told.target
-    if len(chosen) == 1 and sure and (fitting or not told.target) and (told.noun or not told.every):
-        return await _ended(turn, chosen)
-    tasks = [said(turn, each) for each in chosen]
-    choices = [
-        Choice(task[:40], "stop_reminder", "", {"ids": [each.id]})
-        for task, each in zip(tasks[:MOST], chosen, strict=False)
-    ]
-    if len(chosen) > 1 and not told.target:
-        everyone = {"ids": [each.id for each in chosen]}
-        choices.append(Choice(_(talk_words.STOP_ALL), "stop_reminder", "", everyone))
-    return [await turn.reply(words.stop_which(tasks), choices=choices)]
-
-
-def _is_single(reminder: Reminder) -> bool:
-    return isinstance(from_text(reminder.rule), Once)
-
-
-async def _skipped_or_ended(turn: Turn, reminder: Reminder, due: datetime) -> Reply:
-    """Ask whether only what is due is let go, or the reminder with all that is to come."""
-    held = {"reminder_id": reminder.id, "due": due.isoformat()}
-    choices = [
-        Choice(_(words.SKIP), "skip", "", held),
-        Choice(_(talk_words.FOR_GOOD), "stop_reminder", "", {"ids": [reminder.id]}),
-    ]
-    return await turn.reply(talk_words.skip_or_end(said(turn, reminder)), choices=choices)
-
-
-async def _ended(turn: Turn, chosen: Sequence[Reminder]) -> list[Reply]:
-    for each in chosen:
-        await planning.end(turn.uow, each, turn.now)
-    lines = words.stopped(" · ".join(said(turn, each) for each in chosen))
-    if len(chosen) > 1:
-        return [await turn.reply(lines)]
-    held = reminder_answers.as_it_stood(chosen[0])
-    return [await turn.reply(lines, expects="undo", context=held)]
-
-
-async def press_stop(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
-    """End the reminders of a button that still live."""
-    living = await turn.uow.reminders.of_chat(turn.chat.id)
-    chosen = [each for each in living if each.id in choice.arguments["ids"]]
-    return await _ended(turn, chosen) if chosen else [await turn.reply(general.already())]
-
-
 async def _late(
     turn: Turn,
     told: Talk,
@@ -245,7 +206,9 @@ async def _late(
         return await agenda.listed(turn) if when and living and not told.target else None
     offer = next(iter(await turn.uow.offers.latest(turn.chat.id)))
     if not when:
-        return [await turn.reply(talk_words.later_when(said(turn, spoken)))]
+        held = {"reminder_id": spoken.id}
+        asked = talk_words.later_when(said(turn, spoken))
+        return [await turn.reply(asked, context=held, expects="followup")]
     answered = "stood" in offer.context and MOVED not in offer.context
     since = turn.now if answered else (spoken.next_due or turn.now)
     return await put_off(turn, spoken, when, since)

@@ -12,6 +12,9 @@ from core.schedule import Every, Once, Plan, Quiet, from_text, next_after, to_te
 EARLY = timedelta(hours=3)
 """So long before a fixed occurrence its task counts as done for it."""
 
+MOMENT = timedelta(microseconds=1)
+"""The least time between two moments."""
+
 
 def quiet_of(chat: Chat) -> Quiet | None:
     """The quiet hours of a chat."""
@@ -47,7 +50,8 @@ async def answer_done(
     anchor = max(at, reminder.anchor) if reminder.counts_from_done else reminder.anchor
     ahead = early and reminder.open_due is None and not reminder.counts_from_done
     before = ahead or is_early(reminder, at)
-    after = reminder.next_due if before and reminder.next_due else at
+    told = max(at, reminder.open_due or at)  # what waits is answered, however early it was done
+    after = reminder.next_due if before and reminder.next_due else told
     return await _close(uow, chat, reminder, after=after, anchor=anchor, ended_at=at)
 
 
@@ -68,6 +72,14 @@ async def skip(uow: UnitOfWork, chat: Chat, reminder: Reminder, now: datetime) -
 async def skip_next(uow: UnitOfWork, chat: Chat, reminder: Reminder, now: datetime) -> Reminder:
     """Let the next occurrence go before it is due; the rule counts on as if it had been."""
     after = max(now, reminder.open_due or reminder.next_due or now)
+    return await _close(uow, chat, reminder, after=after, anchor=reminder.anchor, ended_at=now)
+
+
+async def rest(
+    uow: UnitOfWork, chat: Chat, reminder: Reminder, until: datetime, now: datetime
+) -> Reminder:
+    """Let all occurrences before a moment go; the rule counts on as if they had been."""
+    after = max(now, until - MOMENT)
     return await _close(uow, chat, reminder, after=after, anchor=reminder.anchor, ended_at=now)
 
 

@@ -147,7 +147,7 @@ def _at(
         volume = volume_litres(f"{word} {behind}", us_gallons) if behind else None
         if volume is not None and not _animal_at(words, place + 1)[0]:
             return 2, [Part("volume", volume)]
-        counts = word.isdigit() and 0 < int(word) <= MOST
+        counts = word.isdecimal() and 0 < int(word) <= MOST
         return 1, [Part("count", int(word))] if counts else None
     if before and before[-1].of == "called":
         return 1, [Part("name", None, word)] if _may_name(word) else None

@@ -1,6 +1,7 @@
 """Deeds that were perhaps not done, or are taken back as they are told: they are asked about.
 
 unsure = ( maybe | heard ) { light } deed | deed maybe | deed { regret } back
+       | let_go [short] [short] [share] change | change { word } left_out
 
 what is no deed here: others { word } change | habit { word } change rhythm | half "of that change"
 
@@ -29,10 +30,14 @@ _SEEN: Final = 70
 """Characters on either side of a deed that are looked at."""
 _PHRASE: Final = 6
 _MARKS: Final = r"[\s,.;:!()\-…]*"
-_SECTIONS: Final = ("unsure", "heard", "light", "back", "seems", "others", "habit", "half")
+_SECTIONS: Final = (
+    "unsure", "heard", "light", "back", "seems", "others", "habit", "half", "let_go", "left_out",
+)  # fmt: skip
 _SLIGHT: Final = frozenset({"regret", "light", "only", "was", "is"})
 _MIRTH: Final = r"(?:\s*(?:lol|haha\w*|hehe\w*|xd|jaja\w*|[:;]-?[)dp]))?"
 """What may be laughed behind it."""
+_SHORT: Final = r"(?:[\s']+(?:[^\W\d_]{1,3}|next|this))*?(?:\s+\d{1,2}\s?%)?[\s']*$"
+"""Short words, and a share, between what lets a change go and its word."""
 
 
 @cache
@@ -53,6 +58,8 @@ def _patterns() -> dict[str, re.Pattern[str]]:
             for name in ("others", "habit", "half")
         },
         "back": re.compile(rf"(?:{words['back']}){_MIRTH}{_MARKS}$"),
+        "let_go": re.compile(rf"(?<![\w'])(?:{words['let_go']}){_SHORT}"),
+        "left_out": re.compile(rf"[^.!?;,\d]*(?<!\w)(?:{words['left_out']}){_MARKS}$"),
     }
 
 
@@ -73,8 +80,9 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
         if len(behind) > _SEEN:
             behind = re.split(r"[.!?;]", behind, maxsplit=1)[0]
         led, said = re.split(r"[.!?;]", before)[-1], fold(source[start:end])
+        changed = event.kind == "water_change"
         if _unsure(led, said, behind) or (
-            event.kind == "water_change" and _no_change_of_mine(led + said, behind)
+            changed and (_no_change_of_mine(led + said, behind) or _let_go(led, behind))
         ):
             each.event = None
             each.doubt = Doubt(source[start:end], start, end, doubts.UNSURE_EVENT)
@@ -86,6 +94,12 @@ def _unsure(before: str, said: str, behind: str) -> bool:
     if words["before"].search(before) or words["inside"].search(said):
         return True
     return words["behind"].match(behind) is not None or _taken_back(behind)
+
+
+def _let_go(before: str, behind: str) -> bool:
+    """Whether a change is to be left out or put off: `skip the water change`."""
+    words = _patterns()
+    return bool(words["let_go"].search(before) or words["left_out"].match(behind))
 
 
 def _no_change_of_mine(said: str, behind: str) -> bool:

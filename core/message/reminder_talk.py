@@ -9,14 +9,23 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
-from functools import cache
 from typing import Final, Literal
 
 from core.message.fold import fold
-from core.message.reminder_said import FILE
-from core.message.waters import one_of
-from core.message.wordfile import spelt
-from core.schedule import names_weekday, split_time
+from core.message.reminder_when import (
+    by_span,
+    for_so_long,
+    has,
+    is_anew,
+    pattern,
+    so_long,
+    two_days,
+    without_former,
+)
+from core.schedule import split_time
+
+THIS_WEEK: Final = "this week"
+"""The words of time of the days until the week is over."""
 
 LONGEST: Final = 80
 """A longer text says more than what becomes of a reminder. [characters]"""
@@ -27,6 +36,8 @@ Verb = Literal[
 _VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move", "pause", "did")
 _EDGES: Final = " \t.!,;:?¿¡"
 _HOUR: Final = re.compile(r"(?<!\d)(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?$")
+_ASKS: Final = re.compile(r"(?:hmm |so |and |but )?did (?:i|we|you|he|she|they|anyone|someone)\b")
+"""What asks whether it was done, and does not tell it."""
 _LESS: Final = re.compile(r"(?P<number>\d{1,4}(?:[.,]\d)?) ?(?P<unit>%|l\b|lit\w+)?$")
 
 
@@ -55,6 +66,10 @@ class Talk:
         True where it is pushed or put off, and so not to the day that it is due.
     day : str
         The weekday that names which one is moved, "" where none does: the sunday one.
+    once : bool
+        True where it is moved one time only.
+    anew : bool
+        True where words beside the time say that it takes the place of another: instead, to.
     """
 
     verb: Verb
@@ -66,6 +81,8 @@ class Talk:
     when: str = ""
     later: bool = False
     day: str = ""
+    once: bool = False
+    anew: bool = False
 
 
 def talk(text: str, *, standing: bool = True) -> Talk | None:
@@ -85,10 +102,23 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
     ('sunday', 'saturday')
     >>> talk("what is my kh") is None
     True
+    >>> said = talk("move it to saturday just this week")
+    >>> said.when, said.once, talk("not this week").when
+    ('saturday', True, 'this week')
     """
     plain = " ".join(fold(text).strip(_EDGES).split())
     if not plain or len(text) > LONGEST or "\n" in text.strip():
         return None
+    if _alone("not_week", plain):
+        return Talk("skip", when=THIS_WEEK)
+    if has("once", plain):
+        rest = " ".join(pattern("once").sub(" ", plain).split())
+        told = _talk(rest, standing) if rest else None
+        return None if told is None else replace(told, once=True)
+    return _talk(plain, standing)
+
+
+def _talk(plain: str, standing: bool) -> Talk | None:
     if (rest := _without("unremind", plain)) is not None:
         return replace(_told("stop", rest), named=True, noun=True)
     if _alone("undone", plain):
@@ -103,60 +133,70 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
         return None if told.noun else told
     if (rest := _without("change", plain)) is not None:
         told = _told("move", rest)
-        return told if told.named else None
+        timed = told.when and not told.when.removeprefix("at ").isdigit()
+        if told.named or (timed and (told.anew or not told.target)):
+            return told
     if (rest := _without("moved", plain)) is not None:
         told = _told("move", rest)
-        return told if told.noun and not _has("put", rest) and "," not in rest else None
+        if told.noun and not has("put", rest) and "," not in rest:
+            return told
+        if _without("move", plain) is None:
+            return None
     for verb in _VERBS:
+        if verb == "did" and _ASKS.match(plain):
+            continue
         if (rest := _without(verb, plain)) is not None:
-            return replace(_told(verb, rest), later=_has("push", plain))
+            later = has("push", plain)
+            return replace(_told(verb, by_span(rest) if later else rest), later=later)
+    days = None if _ASKS.match(plain) else split_time(plain)
+    if days is not None and days[0] and (rest := _without("did", days[0])) is not None:
+        return replace(_told("did", rest), when=days[1])
     if _alone("drop", plain):
-        noun = _has("noun", plain)
+        noun = has("noun", plain)
         return Talk("stop", named=noun, noun=noun)
-    said = _told("when", plain) if standing and not _has("none", plain) else None
+    said = _told("when", plain) if standing and not has("none", plain) else None
+    if said is not None and said.target and not said.anew and (let := _let_go(plain)) is not None:
+        return let
     return said if said is not None and said.when else None
 
 
+def _let_go(plain: str) -> Talk | None:
+    """``no ferts today``: the day on which a task is let go; None where none is said."""
+    found = pattern("none_of").search(plain)
+    if found is None or not (found.start() == 0 or split_time(plain[: found.start()])):
+        return None
+    told = _told("skip", f"{plain[: found.start()]} {plain[found.end() :]}")
+    return told if told.when and told.target else None
+
+
 def _told(verb: Verb, rest: str) -> Talk:
-    if verb == "move" and (days := _two_days(rest)) is not None:
+    if verb == "move" and (days := two_days(rest)) is not None:
         task, day, when = days
         return replace(_told(verb, task), when=when, day=day)
-    rest = " ".join(_pattern("until").sub(" ", rest).split())
+    if verb == "skip" and has("week", rest):
+        kept = _told(verb, " ".join(pattern("week").sub(" ", rest).split()))
+        return replace(kept, when=THIS_WEEK) if not kept.when else kept
+    if verb == "pause" and (long := for_so_long(rest)) is not None:
+        return replace(_told(verb, long[0]), when=long[1])
+    rest = " ".join(pattern("until").sub(" ", rest).split()) if verb != "pause" else rest
+    rest = without_former(rest) if verb in {"when", "move"} else rest
+    anew = is_anew(rest) if verb in {"when", "move"} else False
+    rest = " ".join(pattern("instead").sub(" ", rest).split()) if anew else rest
     timed = split_time(rest)
     if timed is None and verb == "late" and rest:
-        timed = _so_long(rest)
-    if timed is None and verb == "move" and (hour := _HOUR.search(rest)) is not None:
+        timed = so_long(rest)
+    hours = verb == "move" or (verb == "when" and anew)
+    if timed is None and hours and (hour := _HOUR.search(rest)) is not None:
         timed = rest[: hour.start()], f"at {hour['hour']}"
     words, when = (rest, "") if timed is None else timed
-    noun = _has("noun", words)
-    named = noun or _has("one", words)
-    every = _has("all", words)
+    noun = has("noun", words)
+    named = noun or has("one", words)
+    every = has("all", words)
     for name in ("noun", "one", "all", "light"):
-        words = _pattern(name).sub(" ", fold(words))
+        words = pattern(name).sub(" ", fold(words))
     target = tuple(re.findall(r"[^\W_]+", words))
-    plan = bool(target) and _pattern("plan").fullmatch(" ".join(target)) is not None
-    return Talk(verb, target, named, noun, every, plan, when)
-
-
-def _two_days(rest: str) -> tuple[str, str, str] | None:
-    """The words of a task, the weekday beside them, and to when that goes: `the sunday one to`."""
-    for found in _pattern("onto").finditer(rest):
-        first = split_time(_pattern("off").sub(" ", rest[: found.start()]))
-        to = split_time(rest[found.end() :])
-        if first is None or to is None or to[0] or not names_weekday(first[1]):
-            continue
-        return first[0], first[1], to[1]
-    return None
-
-
-def _so_long(rest: str) -> tuple[str, str] | None:
-    """The words in front of a span at the end, and it; of the whole text where it is all."""
-    words = rest.split()
-    for size in (2, 3, len(words)):
-        timed = split_time(f"in {' '.join(words[-size:])}")
-        if timed is not None and not timed[0]:
-            return " ".join(words[:-size]), timed[1]
-    return None
+    plan = bool(target) and pattern("plan").fullmatch(" ".join(target)) is not None
+    return Talk(verb, target, named, noun, every, plan, when, anew=anew)
 
 
 def denies(text: str) -> bool:
@@ -193,21 +233,21 @@ def renaming(text: str) -> tuple[str, str] | None:
     plain = fold(said)
     if len(said) > LONGEST or len(plain) != len(said):
         return None
-    front = _pattern("light").match(plain)
-    begin = 0 if front is None or _pattern("name").match(plain) else front.end()
+    front = pattern("light").match(plain)
+    begin = 0 if front is None or pattern("name").match(plain) else front.end()
     begin += len(plain[begin:]) - len(plain[begin:].lstrip(_EDGES))
-    if (found := _pattern("name").match(plain, begin)) is not None:
+    if (found := pattern("name").match(plain, begin)) is not None:
         return "", _without_light_end(said[found.end() :].strip(_EDGES))
-    found = _pattern("rename").match(plain, begin)
-    into = None if found is None else _pattern("into").search(plain, found.end() + 2)
+    found = pattern("rename").match(plain, begin)
+    into = None if found is None else pattern("into").search(plain, found.end() + 2)
     if found is None or into is None:
         return None
-    task = _pattern("light").sub(" ", plain[found.end() : into.start()])
+    task = pattern("light").sub(" ", plain[found.end() : into.start()])
     return " ".join(task.split()), _without_light_end(said[into.end() :].strip(_EDGES))
 
 
 def _without_light_end(said: str) -> str:
-    ends = [each for each in _pattern("light").finditer(fold(said)) if each.end() == len(said)]
+    ends = [each for each in pattern("light").finditer(fold(said)) if each.end() == len(said)]
     return said[: ends[0].start()].strip(_EDGES) if ends and ends[0].start() else said
 
 
@@ -224,9 +264,9 @@ def only(text: str) -> tuple[float, str] | None:
     found = None if rest is None else _LESS.search(rest)
     if rest is None or found is None:
         return None
-    left = _pattern("light").sub(" ", rest[: found.start()])
-    less = _pattern("only").search(left)
-    if less is None or _pattern("only").sub(" ", left).strip(_EDGES):
+    left = pattern("light").sub(" ", rest[: found.start()])
+    less = pattern("only").search(left)
+    if less is None or pattern("only").sub(" ", left).strip(_EDGES):
         return None
     unit = found["unit"] or ""
     return float(found["number"].replace(",", ".")), "l" if unit[:1] == "l" else unit
@@ -236,39 +276,21 @@ def _without(verb: str, plain: str) -> str | None:
     """The text without a verb at its start, past light words, or at its end; None without one."""
     rest = plain
     while True:
-        found = _pattern(verb).match(rest)
+        found = pattern(verb).match(rest)
         if found is not None:
             return rest[found.end() :].strip(_EDGES)
-        light = _pattern("light").match(rest)
+        light = pattern("light").match(rest)
         if light is None or light.end() == len(rest):
             break
         rest = rest[light.end() :].strip(_EDGES)
-    ending = list(_pattern(verb).finditer(plain))
+    ending = list(pattern(verb).finditer(plain))
     if ending and ending[-1].end() == len(plain):
         return plain[: ending[-1].start()].strip(_EDGES)
     return None
 
 
 def _alone(name: str, plain: str) -> bool:
-    left = _pattern(name).sub(" ", plain, count=1)
+    left = pattern(name).sub(" ", plain, count=1)
     for other in ("have", "noun", "light"):
-        left = _pattern(other).sub(" ", left)
-    return _has(name, plain) and not left.strip(_EDGES)
-
-
-def _has(name: str, text: str) -> bool:
-    return _pattern(name).search(fold(text)) is not None
-
-
-@cache
-def _ways() -> dict[str, set[str]]:
-    found: dict[str, set[str]] = {}
-    for section, meaning, ways in spelt(FILE):
-        if section == "change":
-            found.setdefault(meaning, set()).update(ways)
-    return found
-
-
-@cache
-def _pattern(name: str) -> re.Pattern[str]:
-    return re.compile(rf"(?<![\w'])(?:{one_of(_ways()[name])})(?!\w)")
+        left = pattern(other).sub(" ", left)
+    return has(name, plain) and not left.strip(_EDGES)

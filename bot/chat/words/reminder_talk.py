@@ -194,3 +194,57 @@ def none_such(tasks: Sequence[str]) -> list[str]:
     if not tasks:
         return [_("There is no such reminder, and no other.")]
     return [_("There is no such reminder. There are: {tasks}").format(tasks=" · ".join(tasks))]
+
+
+ONLY_ONCE = N_("only this once")
+
+
+def not_due_then(said: str, due: datetime | None, now: datetime) -> list[str]:
+    """A time was to be let go that is not the next one."""
+    if due is None:
+        return [_("{task} is not due then. Nothing is changed.").format(task=said)]
+    told = _("{task} is due next {when}. I can let go only the next time, so nothing is changed.")
+    return [told.format(task=said, when=when(due, now))]
+
+
+def rests_anyway(said: str, due: datetime | None, now: datetime) -> list[str]:
+    """A reminder is not due before its rest would end."""
+    told = _("{task} is not due before that. Next: {when}.")
+    return [told.format(task=said, when="" if due is None else when(due, now))]
+
+
+def comes_before(said: str, at: datetime, now: datetime) -> list[str]:
+    """A time was to be moved behind the time after it."""
+    told = _("{task} comes again {when}, before that. Nothing is moved.")
+    return [told.format(task=said, when=when(at, now))]
+
+
+def not_before(at: datetime, now: datetime) -> str:
+    """Let all times before a moment go."""
+    return _("not before {when}").format(when=when(at, now))
+
+
+def which_done() -> list[str]:
+    """More than one reminder waits, of which one was done."""
+    return [_("Which one is done?")]
+
+
+def moved_or_done() -> list[str]:
+    """A change told with a day may be a reminder's new day, or done on that day."""
+    return [_("Shall I move the reminder, or was that done? Nothing is changed or logged yet.")]
+
+
+def move_it(said: str, to: str) -> str:
+    """Move a reminder to a time that was said."""
+    return _("move it ({when}): {task}").format(when=to, task=said)
+
+
+def it_was_done(at: datetime, now: datetime) -> str:
+    """Put on record what was done at a moment."""
+    return _("it was done {when}").format(when=when(at, now))
+
+
+def done_for(said: str, due: datetime | None, now: datetime) -> list[str]:
+    """Something was done so early that it may have been for the time before."""
+    told = _("{task} is due {when}. Is that one done already, or was it for the time before?")
+    return [told.format(task=said, when="" if due is None else when(due, now))]

@@ -140,6 +140,11 @@ def skipped(said: str, upcoming: datetime | None, now: datetime) -> list[str]:
     return [_then(_("Skipped: {task}.").format(task=said), upcoming, now)]
 
 
+def rests(said: str, upcoming: datetime | None, now: datetime) -> list[str]:
+    """All times of one reminder before a moment are let go."""
+    return [_then(_("It rests until then: {task}.").format(task=said), upcoming, now)]
+
+
 def put_off(said: str, until: datetime, now: datetime) -> list[str]:
     """A reminder was put off."""
     return [_("I will ask again {until}: {task}.").format(until=when(until, now), task=said)]

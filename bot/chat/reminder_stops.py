@@ -1,0 +1,98 @@
+"""``cancel the kh one``, ``stop``: a reminder that stands, ended or asked about."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Final
+
+from bot.chat import plan_reminders, reminder_answers
+from bot.chat.model import Reply
+from bot.chat.reminding import said
+from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words import reminders as words
+from bot.chat.words.text import _
+from bot.reminders import planning
+from bot.store.offers import Choice, Offer
+from bot.store.reminders import Reminder
+from core.message.reminder_talk import Talk, halts
+from core.schedule import Once, from_text
+
+MOST: Final = 8
+"""Buttons of a question which one was meant."""
+
+
+async def stop(
+    turn: Turn,
+    told: Talk,
+    living: Sequence[Reminder],
+    spoken: Reminder | None,
+    fitting: Sequence[Reminder],
+) -> list[Reply] | None:
+    """End the reminder that is meant, or ask which; None where it is about something else."""
+    if told.when:
+        return None
+    if told.plan:
+        return await plan_reminders.stop(turn)
+    if told.target:
+        halted = told.named or halts(turn.incoming.text)
+        if not halted or not (fitting or told.noun):
+            return None
+        chosen = fitting or living
+    elif told.every:
+        if not (told.noun or (living and halts(turn.incoming.text))):
+            return None
+        chosen = living
+    elif spoken is not None:
+        if spoken.open_due is not None and not told.noun and not _is_single(spoken):
+            return [await _skipped_or_ended(turn, spoken, spoken.open_due)]
+        chosen = [spoken]
+    elif told.noun:
+        chosen = living
+    else:
+        return None
+    sure = told.named or told.noun or not told.target
+    if len(chosen) == 1 and sure and (fitting or not told.target) and (told.noun or not told.every):
+        return await _ended(turn, chosen)
+    tasks = [said(turn, each) for each in chosen]
+    choices = [
+        Choice(task[:40], "stop_reminder", "", {"ids": [each.id]})
+        for task, each in zip(tasks[:MOST], chosen, strict=False)
+    ]
+    if len(chosen) > 1 and not told.target:
+        everyone = {"ids": [each.id for each in chosen]}
+        choices.append(Choice(_(talk_words.STOP_ALL), "stop_reminder", "", everyone))
+    return [await turn.reply(words.stop_which(tasks), choices=choices)]
+
+
+def _is_single(reminder: Reminder) -> bool:
+    return isinstance(from_text(reminder.rule), Once)
+
+
+async def _skipped_or_ended(turn: Turn, reminder: Reminder, due: datetime) -> Reply:
+    """Ask whether only what is due is let go, or the reminder with all that is to come."""
+    held = {"reminder_id": reminder.id, "due": due.isoformat()}
+    choices = [
+        Choice(_(words.SKIP), "skip", "", held),
+        Choice(_(talk_words.FOR_GOOD), "stop_reminder", "", {"ids": [reminder.id]}),
+    ]
+    return await turn.reply(talk_words.skip_or_end(said(turn, reminder)), choices=choices)
+
+
+async def _ended(turn: Turn, chosen: Sequence[Reminder]) -> list[Reply]:
+    for each in chosen:
+        await planning.end(turn.uow, each, turn.now)
+    lines = words.stopped(" · ".join(said(turn, each) for each in chosen))
+    if len(chosen) > 1:
+        return [await turn.reply(lines)]
+    held = reminder_answers.as_it_stood(chosen[0])
+    return [await turn.reply(lines, expects="undo", context=held)]
+
+
+async def press_stop(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """End the reminders of a button that still live."""
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    chosen = [each for each in living if each.id in choice.arguments["ids"]]
+    return await _ended(turn, chosen) if chosen else [await turn.reply(general.already())]

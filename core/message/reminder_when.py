@@ -1,0 +1,98 @@
+"""The words of time around a reminder that stands: `by 2 days`, `monday instead of sunday`."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from core.message.fold import fold
+from core.message.reminder_said import FILE
+from core.message.waters import one_of
+from core.message.wordfile import spelt
+from core.schedule import names_weekday, split_time, tells_span
+
+
+def two_days(rest: str) -> tuple[str, str, str] | None:
+    """The words of a task, the weekday beside them, and to when that goes: `the sunday one to`."""
+    for found in pattern("onto").finditer(rest):
+        first = split_time(pattern("off").sub(" ", rest[: found.start()]))
+        to = split_time(rest[found.end() :])
+        if first is None or to is None or to[0] or not names_weekday(first[1]):
+            continue
+        return first[0], first[1], to[1]
+    return None
+
+
+def is_anew(rest: str) -> bool:
+    """Whether a time takes the place of another: a word says so, or one for to right before it."""
+    if has("instead", rest):
+        return True
+    if (timed := split_time(rest)) is None:
+        return False
+    onto = list(pattern("onto").finditer(timed[0]))
+    return bool(onto) and onto[-1].end() == len(timed[0].rstrip())
+
+
+def without_former(rest: str) -> str:
+    """The text without the day that it had: `monday instead of sunday`."""
+    for found in pattern("instead_of").finditer(rest):
+        former = split_time(rest[found.end() :])
+        if former is not None and not former[0] and split_time(rest[: found.start()]):
+            return f"{rest[: found.start()].strip()} {min(ways()['instead'])}"
+    return rest
+
+
+def by_span(rest: str) -> str:
+    """A span behind a word for by, as one from when it is due: `by 2 days`, `a week`."""
+    words = rest.split()
+    for size in (3, 2):
+        if len(words) < size:
+            continue
+        front, span = words[: len(words) - size], " ".join(words[-size:])
+        if pattern("by").fullmatch(words[-size]) and size == 3:
+            span = " ".join(words[-2:])
+        if tells_span(span) and not tells_span(words[-size - 1] if front else ""):
+            return " ".join([*front, f"in {span}"])
+    return rest
+
+
+def for_so_long(rest: str) -> tuple[str, str] | None:
+    """The words in front of how long, or until when, a reminder is to rest, and those words."""
+    words = rest.split()
+    for place in range(len(words)):
+        said = " ".join(words[place:])
+        ends = pattern("until").match(said) is not None and split_time(said) is not None
+        if tells_span(said) or (ends and not (split_time(said) or ("x", ""))[0]):
+            return " ".join(words[:place]), said
+    return None
+
+
+def so_long(rest: str) -> tuple[str, str] | None:
+    """The words in front of a span at the end, and it; of the whole text where it is all."""
+    words = rest.split()
+    for size in (2, 3, len(words)):
+        timed = split_time(f"in {' '.join(words[-size:])}")
+        if timed is not None and not timed[0]:
+            return " ".join(words[:-size]), timed[1]
+    return None
+
+
+def has(name: str, text: str) -> bool:
+    """Tell whether a text has a word of a meaning under `[change]`."""
+    return pattern(name).search(fold(text)) is not None
+
+
+@cache
+def ways() -> dict[str, set[str]]:
+    """The words of each meaning under `[change]`."""
+    found: dict[str, set[str]] = {}
+    for section, meaning, told in spelt(FILE):
+        if section == "change":
+            found.setdefault(meaning, set()).update(told)
+    return found
+
+
+@cache
+def pattern(name: str) -> re.Pattern[str]:
+    """Any word of a meaning under `[change]`, as whole words of a plain text."""
+    return re.compile(rf"(?<![\w'])(?:{one_of(ways()[name])})(?!\w)")
