@@ -29,6 +29,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Set the reminder that a chore asks for, or offer it; None where no chore is told."""
     if parsed.command is None and (both := await _both(turn)) is not None:
         return both
+    if parsed.command is None and (behind := await _behind_reading(turn)) is not None:
+        return behind
     if parsed.command is not None or parsed.values or not _may_ask(parsed.question):
         return None
     deed = bool(parsed.events) and all(e.kind in KIND_OF_EVENT for e in parsed.events)
@@ -68,6 +70,8 @@ async def _both(turn: Turn) -> list[Reply] | None:
     told = parse(before, turn.context())
     if not (told.values or told.events) or told.doubts or told.question or told.command:
         return None
+    if not told.values and reminder_said.of_task_before(turn.incoming.text):
+        return None  # water change reminder sunday: of one to come
     request = parse_request(asked, turn.local_now, turn.chat.zone)
     if isinstance(request, Problem):
         if request.reason != "no_what":
@@ -79,6 +83,30 @@ async def _both(turn: Turn) -> list[Reply] | None:
     replies = await turn.route(turn, told)
     turn.incoming, turn.asked = said, None
     return [*replies, *await reminder_requests.command(turn, Command("remind", asked), told)]
+
+
+async def _behind_reading(turn: Turn) -> list[Reply] | None:
+    """``kh 4, wc 30% tomorrow``: what was read is kept, and the reminder set of the chore alone."""
+    if turn.route is None or not turn.incoming.addressed:
+        return None
+    said = turn.incoming
+    for before, behind in reminder_said.parted(said.text):
+        told = parse(before, turn.context())
+        if not told.values or told.events or told.doubts or told.question or told.command:
+            continue
+        asked = chore(behind, turn.local_now, turn.chat.zone, deed=True)
+        if (
+            asked is None
+            or asked.how not in {"asked", "bare"}
+            or parse(behind, turn.context()).values
+        ):
+            continue
+        turn.incoming = replace(said, text=before)
+        replies = await turn.route(turn, told)
+        turn.incoming, turn.asked = said, None
+        done = Command("remind", asked.text)
+        return [*replies, *await reminder_requests.command(turn, done, told)]
+    return None
 
 
 def _may_ask(question: Question | None) -> bool:

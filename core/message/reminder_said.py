@@ -110,6 +110,40 @@ def asked_behind(text: str) -> tuple[str, str] | None:
     return (before, asked) if before and asked else None
 
 
+def parted(text: str) -> list[tuple[str, str]]:
+    """What stands before a sign or a joining word of a text and what behind it, for each of them.
+
+    Examples
+    --------
+    >>> parted("kh 4, wc 30% tomorrow"), parted("kh 4 and wc tonight")
+    ([('kh 4', 'wc 30% tomorrow')], [('kh 4', 'wc tonight')])
+    """
+    joint = one_of(_ways()["ask", "and"])
+    signs = re.finditer(rf"(?<!\d)[,.](?!\d)|(?<=\d)[,.](?=\s)|[;\n]|\s(?:{joint})\s", fold(text))
+    pairs = [(text[: sign.start()].strip(), text[sign.end() :].strip()) for sign in signs]
+    return [(before, behind) for before, behind in pairs if before and behind]
+
+
+def of_task_before(text: str) -> bool:
+    """Whether the word for a reminder stands right behind a task, of which nothing is told done.
+
+    Examples
+    --------
+    >>> of_task_before("water change reminder sunday"), of_task_before("wc 30%, reminder sunday")
+    (True, False)
+    >>> of_task_before("changed 30% reminder in 7 days"), of_task_before("wc 30% remind me sunday")
+    (False, False)
+    """
+    found = _patterns()["ask", "ask"].search(fold(text))
+    if found is None or not _has("change", "noun", found.group()):
+        return False
+    before = text[: found.start()].rstrip()
+    parted = before.endswith((",", ";", ".", "!", ":", "-")) or (
+        _patterns()["ask", "and"].search(before) is not None
+    )
+    return bool(before) and not parted and not _has("told", "past", before)
+
+
 def nameless(text: str, now: datetime, zone: tzinfo) -> str | None:
     """When a reminder is asked for that names no task: `ricordamelo domani`; None where not so."""
     asked = None if len(text) > LONGEST or "\n" in text.strip() else _asked(text.strip(" .!?¿"))

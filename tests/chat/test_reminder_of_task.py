@@ -1,0 +1,78 @@
+"""A word for a reminder right behind its task asks for one: none of it is told as done."""
+
+from __future__ import annotations
+
+import pytest
+
+from bot.chat.model import Reply
+from tests.chat.harness import Talk
+
+
+def _logged(replies: list[Reply]) -> list[str]:
+    return [event["kind"] for reply in replies for event in reply.facts.get("events", ())]
+
+
+def _set(replies: list[Reply]) -> list[str]:
+    return [reply.facts["reminder"]["what"] for reply in replies if "reminder" in reply.facts]
+
+
+ASKED = [
+    ("water change reminder sunday 10am", "water change"), ("wc reminder tomorrow", "wc"),
+    ("30% wc reminder friday 6pm", "30% wc"), ("filter clean reminder sunday", "filter clean"),
+    ("water change alarm sunday 10am", "water change"),
+    ("wasserwechsel erinnerung sonntag 10 uhr", "wasserwechsel"),
+    ("waterverversing herinnering zondag", "waterverversing"),
+    ("podmiana przypomnienie jutro", "podmiana"), ("vattenbyte påminnelse söndag", "vattenbyte"),
+    ("cambio d'acqua promemoria domani", "cambio d'acqua"), ("tpa lembrete amanhã", "tpa"),
+]  # fmt: skip
+
+DONE = [
+    "changed 30% reminder in 7 days", "wc 30%, reminder in 7 days", "wc 30% done reminder sunday",
+    "changed 30%, remind me in 7 days",
+]  # fmt: skip
+
+TO_COME = ["wc 30% tonight", "30% change tomorrow", "30% wasserwechsel morgen", "cambio 30% mañana"]
+
+
+@pytest.mark.parametrize(("text", "what"), ASKED)
+async def test_a_reminder_named_behind_its_task_logs_nothing(
+    talk: Talk, text: str, what: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    replies = await talk.say(text)
+    assert (_logged(replies), _set(replies)) == ([], [what])
+
+
+@pytest.mark.parametrize("text", DONE)
+async def test_what_is_told_done_before_it_is_kept(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    replies = await talk.say(text)
+    assert _logged(replies) == ["water_change"]
+    assert len(_set(replies)) == 1
+
+
+@pytest.mark.parametrize("text", TO_COME)
+async def test_a_change_to_come_is_none(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    replies = await talk.say(text)
+    assert (_logged(replies), len(_set(replies))) == ([], 1)
+
+
+@pytest.mark.parametrize(
+    ("text", "values", "what"),
+    [
+        ("kh 4, wc 30% tomorrow", ["kh"], "wc 30%"),
+        ("kh 4 ph 7 and wc 30% tonight", ["kh", "ph"], "wc 30%"),
+        ("kh 4, every sunday wc 30%", ["kh"], "wc 30%"),
+        ("nitrat 40, morgen wasserwechsel 30%", ["nitrate"], "wasserwechsel 30%"),
+        ("ph 7.2 and test again tomorrow", ["ph"], "test again"),
+    ],
+)
+async def test_a_reading_before_what_is_to_come_is_kept_now(
+    talk: Talk, text: str, values: list[str], what: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    kept, made = await talk.say(text)
+    assert [value["analyte"] for value in kept.facts["values"]] == values
+    assert all(value.get("at") is None for value in kept.facts["values"])
+    assert (_logged([kept]), _set([made])) == ([], [what])
