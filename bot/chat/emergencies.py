@@ -203,7 +203,9 @@ async def _told_of(turn: Turn, stored: StoredTank, state: State, danger: Danger)
     return [*lines, *(finding_line(f) for f in off)][:2]
 
 
-OFF: Final = frozenset({"high_ph", "low_ph", "ph_moved", "does_not_suit", "unlike_the_sea"})
+OFF: Final = frozenset(
+    {"high_ph", "low_ph", "ph_fell", "ph_rose", "ph_moved", "does_not_suit", "unlike_the_sea"}
+)
 """Findings of water that is off, of which animals suffer though none is an alarm."""
 
 SAYING_BACK: Final[frozenset[Danger]] = frozenset({"overdose", "gasping", "general", "illness"})
@@ -248,7 +250,7 @@ def _tested_since_call(state: State, danger: Danger) -> bool:
 
 CAUSES: Final = frozenset(
     "ammonia ammonia_without_ph nitrite chlorine low_oxygen copper copper_before ph_extreme"  # noqa: SIM905
-    " overdose nutrient_overdose acid_dosed caustic_dosed medicine_dosed".split()
+    " ph_fell overdose nutrient_overdose acid_dosed caustic_dosed medicine_dosed".split()
 )
 """Findings that make animals ill."""
 

@@ -92,6 +92,8 @@ def _steps_for(finding: Finding, tank: Tank) -> Danger | None:
         return "heater_hot" if float(facts["value"]) > float(facts["high"]) else "heater_cold"
     if finding.id == "medicine_dosed" and "species" in facts:
         return "copper"  # which kills those that live there
+    if finding.id == "ph_fell" and finding.severity == "alarm":
+        return "ph_crash"
     return OF_ALARM.get(finding.id)
 
 

@@ -119,6 +119,12 @@ PH_BLACKWATER: Final = 4.0
 PH_MOVED: Final = 0.3
 """A change of pH worth telling, like with like; common practice."""
 
+PH_LEAPT: Final = 1.0
+"""So far pH hardly swings within a day in a tank: ten times the acid; common practice."""
+
+PH_LEAPT_INJECTED: Final = 1.1
+"""Likewise where carbon dioxide is let in: a fall by one is what is aimed at; common practice."""
+
 SAME_HOUR: Final = timedelta(hours=3)
 """pH swings over a day: only readings this close in time of day compare."""
 

@@ -15,7 +15,7 @@ from core.advice.findings import BY_ID, Finding
 from core.advice.state import State
 from core.tank import Tank
 from tests.core.advice.test_rules import CASES
-from tests.core.advice.waters import NOON, by_kit, findings, read, state, tank
+from tests.core.advice.waters import NOON, by_kit, done, findings, read, state, tank
 
 GOLDEN = Path(__file__).parent / "golden" / "findings.txt"
 GUIDE = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
@@ -73,6 +73,23 @@ MORE: tuple[tuple[str, State], ...] = (
     ("does_not_suit", state(read("temperature", 34.0), of=tank("koi", kind="pond"))),
     ("ph_extreme", state(by_kit("ph", 10.0))),
     ("low_gh", state(by_kit("gh", 0.5))),
+    ("ph_fell", state(by_kit("ph", 6.2), by_kit("ph", 7.4, 1), by_kit("kh", 1))),
+    ("ph_fell", state(by_kit("ph", 7.0), by_kit("ph", 8.0, 1), by_kit("kh", 6))),
+    ("ph_fell", state(by_kit("ph", 6.2), by_kit("ph", 7.4, 1), by_kit("kh", 6))),
+    (
+        "ph_fell",
+        state(by_kit("ph", 6.2), by_kit("ph", 7.4, 0.4), by_kit("kh", 4, 0.4), injected=True),
+    ),
+    (
+        "ph_fell",
+        state(by_kit("ph", 6.7), by_kit("ph", 7.8, 0.2), events=(done("water_change", 0.1),)),
+    ),
+    (
+        "ph_rose",
+        state(by_kit("ph", 8.2), by_kit("ph", 7.0, 0.2), events=(done("water_change", 0.1),)),
+    ),
+    ("ph_rose", state(by_kit("ph", 7.9), by_kit("ph", 6.8, 0.2), read("ammonia", 1.0))),
+    ("ph_rose", state(by_kit("ph", 8.6), by_kit("ph", 7.0, 1), injected=True)),
     ("ph_moved", state(by_kit("ph", 6.6), by_kit("ph", 7.2, 1))),
     ("ph_moved_other_hour", state(by_kit("ph", 6.6), by_kit("ph", 7.2, 0.5))),
     ("does_not_suit", state(read("temperature", 31.0), of=tank("goldfish", "koi"))),

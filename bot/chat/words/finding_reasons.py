@@ -42,6 +42,14 @@ _MEANING: Final[Mapping[str, str]] = {
     "low_gh": N_(
         "Animals need calcium and magnesium from the water; soft is not the same as empty."
     ),
+    "ph_fell": N_(
+        "Ten times the acid or more: once KH is used up nothing holds pH; with KH left it takes"
+        " much CO2. Fish bear neither a fast fall nor a fast way back."
+    ),
+    "ph_rose": N_(
+        "A tenth of the acid or less: a base got in, or CO2 left. Ammonia that harmed nobody turns"
+        " to poison."
+    ),
     "ph_moved": N_(
         "pH follows KH and CO2. Correcting pH itself swings it; the cause is looked for."
     ),

@@ -15,6 +15,12 @@ ACTED_ON: Final = frozenset(
 )
 """Poison, or want of air: what is to be done at once waits for no retest of another value."""
 
+MOVES: Final = frozenset({"ph_moved", "ph_moved_other_hour"})
+LEAPS: Final = frozenset({"ph_fell", "ph_rose"})
+
+OF_CARBON: Final = frozenset({"contradiction", "much_co2", "perhaps_much_co2", "co2_by_older_kh"})
+"""Findings that hold a pH against its KH."""
+
 PH_IN_AIR: Final = 8.3
 """pH of water with KH 4 °dH in balance with the air at 25 °C: the highest that a buffer leads to.
 
@@ -56,7 +62,8 @@ def retest_first(found: list[Finding]) -> list[Finding]:
     if any(_is_jump(f, "kh", "gh") for f in found):
         found = [f for f in found if f.id != "kh_above_gh"]  # of water that is in doubt
     if any(_is_jump(f, "ph") for f in found):
-        found = [f for f in found if f.id not in {"ph_moved", "ph_moved_other_hour"}]
+        found = [f for f in found if f.id not in MOVES | LEAPS]
+    found = _leaps_apart(found)
     if any(f.id in ACTED_ON and f.severity != "note" for f in found):
         found = [
             Finding(each.id, each.severity, {**each.facts, "urgent": 1.0})
@@ -72,6 +79,20 @@ def retest_first(found: list[Finding]) -> list[Finding]:
         if each.id == "low_kh"
         else each
         for each in found
+    ]
+
+
+def _leaps_apart(found: list[Finding]) -> list[Finding]:
+    """A leap of pH is no swing; where its carbon dioxide is spoken of, that says what to do."""
+    if not any(each.id in LEAPS for each in found):
+        return found
+    told = any(each.id in OF_CARBON for each in found)
+    return [
+        Finding(each.id, each.severity, {**each.facts, "told": 1.0})
+        if told and each.id == "ph_fell"
+        else each
+        for each in found
+        if each.id not in MOVES
     ]
 
 

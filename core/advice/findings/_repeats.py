@@ -175,7 +175,7 @@ FAR_WORSE: Final = 2.0
 """A value is worse where it is so many times as far outside of what suits; common practice."""
 
 
-MOVES: Final = frozenset({"ph_moved", "ph_moved_other_hour"})
+MOVES: Final = frozenset({"ph_moved", "ph_moved_other_hour", "ph_fell", "ph_rose"})
 """Findings of a move: one that went on the same way from where it was told is no repeat."""
 
 

@@ -9,6 +9,7 @@ from core.advice.findings import (
     _buffer,
     _checks,
     _deeds,
+    _leaps,
     _nutrients,
     _patterns,
     _poisons,
@@ -127,6 +128,7 @@ RULES: Final[tuple[Rule, ...]] = (
         "raise_kh",
         "60 mg/L CaCO3: common practice; marine: Boyd, 100 to 130 mg/L in the sea",
     ),
+    _rule("ph", _leaps.ph_leapt, "ph_fell ph_rose", "look_at_kh"),
     _rule("ph", _buffer.ph_moved, "ph_moved ph_moved_other_hour", "look_at_kh"),
     _rule(
         "nitrate",

@@ -405,6 +405,31 @@ CASES: list[tuple[str, str, State, str | None]] = [
     ("low_gh", "speak: no minerals, common practice", state(by_kit("gh", 0.5)), "warn"),
     ("low_gh", "silent", state(by_kit("gh", 5)), None),
     ("low_gh", "edge: 1 °dH", state(read("gh", 1.0)), None),
+    ("ph_fell", "speak: 1.2 since yesterday, under what most fish bear",
+     state(read("ph", 6.2), read("ph", 7.4, 1)), "alarm"),
+    ("ph_fell", "speak: at another hour too, no swing is so wide",
+     state(read("ph", 7.0), read("ph", 8.2, 0.4)), "warn"),
+    ("ph_fell", "speak: water kept soft is used to acid, not to the fall",
+     state(read("ph", 6.2), read("ph", 7.4, 1), of=tank(soft=True)), "warn"),
+    ("ph_fell", "speak: CO2 that was turned on",
+     state(read("ph", 6.2), read("ph", 7.4, 0.4), injected=True), "warn"),
+    ("ph_fell", "silent: 0.9", state(read("ph", 6.5), read("ph", 7.4, 1)), None),
+    ("ph_fell", "silent: it rose", state(read("ph", 7.4), read("ph", 6.2, 1)), None),
+    ("ph_fell", "silent: a pond by night",
+     state(read("ph", 7.6), read("ph", 8.8, 0.5), of=tank(kind="pond")), None),
+    ("ph_fell", "silent: a fall by one is what CO2 is meant to do",
+     state(read("ph", 6.6), read("ph", 7.6, 0.4), injected=True), None),
+    ("ph_fell", "edge: 1.0", state(read("ph", 6.6), read("ph", 7.6, 1)), "warn"),
+    ("ph_fell", "edge: 6.5 itself is no alarm",
+     state(read("ph", 6.5), read("ph", 7.6, 1)), "warn"),
+    ("ph_fell", "edge: more than three days ago",
+     state(read("ph", 6.2), read("ph", 7.4, 3.1)), None),
+    ("ph_rose", "speak: 1.2 within half a day",
+     state(read("ph", 8.6), read("ph", 7.4, 0.5)), "warn"),
+    ("ph_rose", "silent: 0.9", state(read("ph", 8.3), read("ph", 7.4, 0.5)), None),
+    ("ph_rose", "silent: CO2 that goes off at night",
+     state(read("ph", 7.6), read("ph", 6.4, 0.5), injected=True), None),
+    ("ph_rose", "edge: 1.0", state(read("ph", 8.4), read("ph", 7.4, 1)), "warn"),
     ("ph_moved", "speak: 0.4 since yesterday's hour",
      state(read("ph", 6.8), read("ph", 7.2, 1)), "warn"),
     ("ph_moved", "silent: 0.2", state(read("ph", 7.0), read("ph", 7.2, 1)), None),
@@ -793,6 +818,51 @@ def test_what_swings_by_nature_is_held_against_its_own_swing(of: dict[str, Any])
     swing = [read("ph", 8.0 if ago % 2 else 8.4, ago / 2) for ago in range(1, 15)]
     assert "ph_moved" not in findings(state(read("ph", 8.0), *swing, **of))
     assert "ph_moved" in findings(state(read("ph", 7.6), *swing, **of))
+
+
+def test_a_leap_of_ph_is_called_no_swing() -> None:
+    told = findings(state(read("ph", 6.2), read("ph", 7.4, 0.4)))
+    assert "ph_fell" in told
+    assert not {"ph_moved", "ph_moved_other_hour"} & told.keys()
+
+
+def test_the_highest_of_the_day_tells_how_far_it_fell() -> None:
+    fell = findings(state(read("ph", 6.4), read("ph", 6.9, 0.2), read("ph", 7.6, 0.5)))["ph_fell"]
+    assert (fell.facts["was"], fell.facts["hours"]) == (7.6, 12.0)
+
+
+def test_a_tank_that_went_so_far_before_swings() -> None:
+    swing = [read("ph", 6.6 if ago % 2 else 7.7, ago / 2) for ago in range(1, 15)]
+    assert "ph_fell" not in findings(state(read("ph", 6.6), *swing))
+    assert "ph_fell" in findings(state(read("ph", 6.2), *swing))
+
+
+def test_of_a_fall_kh_tells_what_it_is() -> None:
+    thin = findings(state(read("ph", 6.2), read("ph", 7.4, 1), read("kh", 1.0)))["ph_fell"].facts
+    assert (thin["kh"], thin["thin"]) == (1.0, "yes")
+    held = findings(state(read("ph", 7.0), read("ph", 8.0, 1), read("kh", 6.0)))["ph_fell"].facts
+    assert held["kh"] == 6.0
+    assert "thin" not in held
+    old = findings(state(read("ph", 7.0), read("ph", 8.0, 1), read("kh", 6.0, 1)))["ph_fell"].facts
+    assert "kh" not in old
+
+
+def test_a_fall_beside_its_carbon_dioxide_leaves_the_advice_to_that() -> None:
+    told = findings(state(read("ph", 6.2), read("ph", 7.4, 1), read("kh", 6.0)))
+    assert "contradiction" in told
+    assert "told" in told["ph_fell"].facts
+
+
+def test_what_was_done_in_between_is_named() -> None:
+    dosed = (done("dose", 0.2, substance="sodium bicarbonate", grams=5.0),)
+    rose = findings(state(read("ph", 8.2), read("ph", 7.0, 0.4), events=dosed))["ph_rose"]
+    assert rose.facts["touched"] == "yes"
+
+
+def test_a_jump_within_the_hour_is_to_be_read_again() -> None:
+    told = findings(state(read("ph", 6.2), read("ph", 7.4, 1e-3), events=()))
+    assert "sudden_jump" in told
+    assert "ph_fell" not in told
 
 
 def test_a_planted_tank_without_co2_is_held_against_the_same_hour() -> None:
