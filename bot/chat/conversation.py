@@ -29,6 +29,7 @@ from bot.chat import (
     inhabitants,
     introduced,
     labels,
+    nearest,
     past,
     pauses,
     plan_talk,
@@ -95,7 +96,7 @@ FIRST: Final = frozenset({"filter_harmed", *HEATED})
 
 async def answer(turn: Turn) -> list[Reply]:
     """Answer one thing that a person did; silence is an empty list."""
-    turn.route = by_intent
+    turn.route, turn.typed = by_intent, _message
     kind = turn.incoming.kind
     if kind == "press":
         return await presses.press(turn)
@@ -194,8 +195,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         turn.unheard = True
         if (asked_amount := await change_amount.not_heard(turn)) is not None:
             return asked_amount
-        hint = await plan_talk.hint(turn) or words.hint(_example_tank(turn))
-        replies.append(await turn.reply(hint))
+        hint = await plan_talk.hint(turn)
+        replies.append(await (nearest.answer(turn) if hint is None else turn.reply(hint)))
     return replies
 
 
@@ -239,8 +240,3 @@ async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     if (doubtful := calls.doubtful_beside(parsed)) is not None:
         replies += await readings.keep(turn, doubtful)
     return replies
-
-
-def _example_tank(turn: Turn) -> str | None:
-    tank = turn.current_tank
-    return tank.name if tank is not None and tank.tank.named else None

@@ -9,7 +9,7 @@ from bot.chat import own_plan, tank_volumes
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.supply import read
-from bot.chat.turn import Turn
+from bot.chat.turn import WAITS, Turn
 from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as words
 from bot.chat.words import raising, refusals
@@ -35,6 +35,13 @@ MOST_OFFERED: Final = 4
 OF_DEED: Final = frozenset({"substance", "volume_l", "from", "to", "goals", "grams", "tank"})
 """The facts of a plan that hold for what went in already: nothing is to be given."""
 
+NEEDED: Final = {
+    "volume_unknown": ["litres"],
+    "kh_unknown": ["start"],
+    "reading_unknown": ["start"],
+}
+"""Refusals of what is not known, and what may be said to have the plan."""
+
 OF_AMMONIA: Final = frozenset({"ammonia", "ammonia_already", "ammonia_unmeasured"})
 """Refusals whose reason is what ammonia is."""
 
@@ -43,14 +50,16 @@ async def ask_value(turn: Turn, question: Question) -> Reply:
     """Ask what is wished; where the analyte is known, how fast it may rise is told at once."""
     stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
     step = steps_of(stored.tank if stored is not None else None).get(question.analyte or "")
+    waits = {WAITS: ["target"]}
     if step is None:
-        return await turn.reply(words.incomplete())
+        return await turn.reply(words.incomplete(), context=waits)
     facts = {"analyte": question.analyte, "step": step}
     if question.analyte == "kh" and stored is not None and not stored.tank.is_sea:
         state = await state_of(turn, stored, turn.now)
         if (kh := state.last("kh")) is not None and is_blind(kh):
             return await _one_small_part(turn, state, stored.name)
-    return await turn.reply(words.which_value(str(question.analyte), step), facts=facts)
+    lines = words.which_value(str(question.analyte), step)
+    return await turn.reply(lines, facts=facts, context=waits)
 
 
 async def _one_small_part(turn: Turn, state: State, name: str) -> Reply:
@@ -95,8 +104,9 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
         return await tank_volumes.ask_volume(turn, stored, refusals.refused(refusal, name))
     lines = refusals.refused(refusal, name)
     reasons = [lines[0], *explained("ammonia")] if refusal.reason in OF_AMMONIA else lines
+    context = {"why": reasons, WAITS: NEEDED.get(refusal.reason, [])}
     return await turn.reply(
-        lines, facts=refused_facts(refusal), context={"why": reasons}, expects="followup"
+        lines, facts=refused_facts(refusal), context=context, expects="followup"
     )
 
 

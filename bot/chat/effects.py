@@ -8,7 +8,7 @@ from bot.chat import dose_reply, product_doses, what_for
 from bot.chat.model import Reply
 from bot.chat.salts import THIOSULFATE
 from bot.chat.state import state_of
-from bot.chat.turn import Turn
+from bot.chat.turn import WAITS, Turn
 from bot.chat.wished import TABLE_SALT
 from bot.chat.words import cautions
 from bot.chat.words import effects as words
@@ -44,8 +44,8 @@ async def effect(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
     stored, state = await _water(turn, question)
     volume = question.volume_l if question.volume_l is not None else state.tank.volume_l
     if volume is None:
-        refusal = Refusal("volume_unknown")
-        return [await turn.reply(words.incomplete(), facts=dose_reply.refused_facts(refusal))]
+        facts = dose_reply.refused_facts(Refusal("volume_unknown"))
+        return [await turn.reply(words.incomplete(), facts=facts, context={WAITS: ["litres"]})]
     grams = question.grams if question.grams is not None else (question.a_litre or 0.0) * volume
     found = effects_of(question.substance, grams, volume, state)
     name = stored.name if stored is not None else None

@@ -73,15 +73,9 @@ async def _anew(turn: Turn, text: str, again: Again) -> list[Reply]:
 
 
 async def _wished(turn: Turn, offer: Offer, moved: Moved, again: Again) -> list[Reply] | None:
-    """``want it 5`` where it was just asked to which value."""
-    facts = offer.context.get("facts", {})
-    if (nitrate := _by_change(turn, offer, moved)) is not None:
-        return await _anew(turn, nitrate, again)
-    asks = facts.keys() <= {"tank", "analyte", "step"} and "step" in facts
-    if not asks or moved.to is None or moved.way == "down":
-        return None
-    name = facts["analyte"]
-    return await _anew(turn, f"dose {name.replace('_', ' ')} {moved.to:g}", again)
+    """``to get to 20`` where it was just asked how much to change."""
+    nitrate = _by_change(turn, offer, moved)
+    return None if nitrate is None else await _anew(turn, nitrate, again)
 
 
 def _by_change(turn: Turn, offer: Offer, moved: Moved) -> str | None:

@@ -104,6 +104,7 @@ from bot.chat import (
     well_asked,
     what_for,
     what_now,
+    wish_filled,
     wish_told,
 )
 from bot.chat.model import Reply
@@ -229,6 +230,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     disowning.answer,
     lambda turn, _parsed: kit_check.answer(turn),
     salinity.answer,
+    lambda turn, parsed: wish_filled.answer(turn, parsed, QUESTIONS),
     _it_moved,
     cooling.answer,
     converting.answer,
@@ -295,6 +297,7 @@ BEFORE_READINGS: Final[tuple[Look, ...]] = (
     about_values.judged,
     first_things.answer,
     lone_value.answer,
+    lambda turn, parsed: wish_filled.beside(turn, parsed, QUESTIONS),
     lambda turn, _parsed: warming.answer(turn),
     products.manage,
     lambda turn, _parsed: labels.called(turn),

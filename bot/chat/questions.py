@@ -14,6 +14,7 @@ from bot.chat import (
     dosing,
     for_kinds,
     levels,
+    nearest,
     plants,
     routines,
     settings,
@@ -43,6 +44,7 @@ from core.message import value_asked
 from core.message.after import is_of_harm, means_them
 from core.message.fold import fold
 from core.message.model import Basis, Command, Parsed, Question, Value
+from core.message.themes import themes
 from core.message.wire import to_json
 from core.tank import Stock, Tank
 
@@ -68,6 +70,8 @@ async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
             return suits
     if question.analyte in ANALYTES:
         return [await turn.reply(explained(question.analyte))]
+    if themes(turn.incoming.text):
+        return [await nearest.answer(turn)]  # how do i clean the filter
     return await settings.help_(turn, Command("help"), parsed)
 
 

@@ -60,7 +60,7 @@ async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]
         unknown = Refusal("analyte_unknown", {"analyte": question.analyte})
         return [await dose_reply.refuse(turn, unknown, question.tank)]
     if question.analyte is None or (question.target is None and question.delta is None):
-        if question.volume_l is None:
+        if question.volume_l is None or question.analyte is not None:
             return [await dose_reply.ask_value(turn, question)]
         return [await turn.reply(words.no_recipe())]
     stored, state = await water_of(turn, question)

@@ -22,7 +22,11 @@ ABOUT: Final = "about_value"
 ASKED: Final = "asked"
 """Under which an offer keeps the question that it answers."""
 
+WAITS: Final = "waits"
+"""Of a reply to a question: what of `litres`, `start` and `target` it needs, first what it asks."""
+
 Route = Callable[["Turn", Parsed], Awaitable[list[Reply]]]
+Answer = Callable[["Turn"], Awaitable[list[Reply]]]
 
 
 @dataclass
@@ -57,6 +61,8 @@ class Turn:
     """The message that is answered, and its author; empty for a `/command` and for presses."""
     route: Route | None = None
     """How a text that is said again finds its topic; set by the router."""
+    typed: Answer | None = None
+    """How a text is answered as if it had just been typed; set by the router."""
 
     @classmethod
     async def begin(cls, uow: UnitOfWork, incoming: Incoming, new: NewChat) -> Turn:

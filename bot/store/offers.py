@@ -55,11 +55,14 @@ class Offer:
 UNHEARD: Final = "unheard"
 """Of a message that was not understood: no reply waits for it, so that it is none of the newest."""
 
+BESIDE: Final = "beside"
+"""Of a reply whose buttons can be pressed, but which is no step of the talk: nor is it."""
+
 _LATEST = (
     select(OfferRow)
     .where(
         OfferRow.chat_id == bindparam("chat"),
-        or_(OfferRow.expects.is_(None), OfferRow.expects != UNHEARD),
+        or_(OfferRow.expects.is_(None), OfferRow.expects.not_in((UNHEARD, BESIDE))),
     )
     .order_by(OfferRow.id.desc())
     .limit(bindparam("most", type_=Integer))

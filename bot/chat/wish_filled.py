@@ -1,0 +1,141 @@
+"""A wish is told piece by piece: `dose kh 6`, `90 l`, `kh 4`; or all at once: `kh 3 want 5, 90 l`.
+
+A question whose plan still needs something keeps what that is with its answer. What is said next
+fills it, and the plan follows at once; a value is stored as the reading that it is.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from typing import Any, Final
+
+from bot.chat import followups, readings
+from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
+from bot.chat.turn import ASKED, WAITS, Turn
+from bot.store.offers import Offer
+from core.message import doubts, parse
+from core.message.aims import WISHED
+from core.message.it_moved import it_moved
+from core.message.lone_number import lone_number
+from core.message.model import Doubt, Parsed, Value
+from core.message.volume_said import volume_alone
+
+_TOLD: Final = frozenset({doubts.WISH, doubts.STRAY_NUMBER})
+"""Doubts of a message that may tell what is wished, and of how much water."""
+
+SOON: Final = timedelta(hours=1)
+"""So long what names nothing (a number, litres) is of what was asked; ours."""
+
+
+async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
+    """Go on with the newest question by what was said of it; None where nothing was."""
+    offer = await _waiting(turn, measured=bool(parsed.values))
+    if offer is None or parsed.events or parsed.question or parsed.command is not None:
+        return None
+    asked = offer.context[ASKED]
+    first = parse(asked["text"], turn.context()).question
+    if first is None:
+        return None
+    before, waits = replace(first, **asked["changes"]), offer.context[WAITS]
+    analyte = before.analyte or "kh"
+    if not parsed.values and (changes := _alone(turn, waits)) is not None:
+        return await followups.changed(turn, asked, before, changes, topics)
+    number = None if parsed.values or "start" not in waits else lone_number(turn.incoming.text)
+    if number is not None:
+        turn.incoming = replace(turn.incoming, text=f"{analyte} {number:.10g}")
+        parsed = parse(turn.incoming.text, turn.context())
+    value = _measured(parsed, analyte)
+    if value is None:
+        return None
+    wished = _wished(turn, parsed)
+    if wished is None:
+        return None
+    kept = await readings.keep(turn, replace(parsed, doubts=()))
+    return kept + await followups.changed(turn, asked, before, wished, topics)
+
+
+async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
+    """Keep a reading and plan what is wished of it in the same breath; None where nothing is."""
+    named = parsed.values[0].analyte if len(parsed.values) == 1 else ""
+    value, changes = _measured(parsed, named), _wished(turn, parsed)
+    if value is None or named not in WISHED or changes is None or "target" not in changes:
+        return None
+    if not turn.incoming.addressed or parsed.at is not None:
+        return None
+    way = "get" if _falls(value, changes["target"]) else "dose"
+    text = f"{way} {named} {changes['target']:.10g}"
+    question = parse(text, turn.context()).question
+    if question is None:
+        return None
+    kept = await readings.keep(turn, replace(parsed, doubts=()))
+    turn.incoming = replace(turn.incoming, text=text)
+    if "volume_l" not in changes:
+        changes["tank"] = value.tank or parsed.tank
+    asked = {"text": text, "changes": {}}
+    return kept + await followups.changed(turn, asked, question, changes, topics)
+
+
+async def _waiting(turn: Turn, *, measured: bool) -> Offer | None:
+    """The newest answer, where it was to a question whose plan needs something yet."""
+    if not turn.incoming.addressed or turn.incoming.reply_to is not None:
+        return None
+    alone = GROUP_PATIENCE if turn.incoming.group else SOON
+    for offer in await turn.uow.offers.latest(turn.chat.id):
+        if turn.now - offer.made_at > (PATIENCE if measured else alone):
+            return None
+        if ASKED in offer.context and offer.context.get(WAITS):
+            return offer
+        if offer.entry_id is None or not measured:
+            return None  # but other values, told before the one that was asked for
+    return None
+
+
+def _alone(turn: Turn, waits: list[str]) -> dict[str, Any] | None:
+    """A volume, or a number of what was asked for, and nothing else."""
+    text = turn.incoming.text
+    moved = it_moved(text) if waits[0] == "target" else None
+    number = lone_number(text) if moved is None or moved.way == "down" else moved.to
+    if number is None:
+        volume = volume_alone(text, turn.chat.us_gallons)
+        return None if volume is None else {"volume_l": volume, "tank": None}
+    if waits[0] == "litres":
+        return {"volume_l": number, "tank": None}
+    return {"target": number, "delta": None} if waits[0] == "target" else None
+
+
+def _measured(parsed: Parsed, analyte: str) -> Value | None:
+    """The one value of an analyte in a message that tells but values, wishes and a volume."""
+    said = parsed.events or parsed.question or parsed.command
+    found = [value for value in parsed.values if value.analyte == analyte]
+    if said or len(found) != 1 or any(doubt.reason not in _TOLD for doubt in parsed.doubts):
+        return None
+    return found[0]
+
+
+def _wished(turn: Turn, parsed: Parsed) -> dict[str, Any] | None:
+    """What is wished beside a value, and of how much water; None where a number is neither."""
+    changes: dict[str, Any] = {}
+    for doubt in parsed.doubts:
+        told = _target(doubt) if doubt.reason == doubts.WISH else _volume(turn, doubt)
+        if told is None or told.keys() & changes.keys():
+            return None
+        changes |= told
+    return changes
+
+
+def _target(doubt: Doubt) -> dict[str, Any] | None:
+    number = lone_number(doubt.text)
+    return None if number is None else {"target": number, "delta": None}
+
+
+def _volume(turn: Turn, doubt: Doubt) -> dict[str, Any] | None:
+    volume = volume_alone(doubt.text, turn.chat.us_gallons)
+    return None if volume is None else {"volume_l": volume}
+
+
+def _falls(value: Value, target: float) -> bool:
+    now = value.canonical
+    most = max(now) if isinstance(now, tuple) else now
+    return most is not None and target < most

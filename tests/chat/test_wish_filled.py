@@ -1,0 +1,102 @@
+"""What a plan needs yet is said piece by piece, in any order, and the plan follows at once."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+async def _last(talk: Talk, *lines: str) -> dict[str, object]:
+    facts: dict[str, object] = {}
+    for line in lines:
+        *_, last = await talk.say(line)
+        facts = last.facts
+    return facts
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("how much baking soda from kh 4 to 5", "90 l"),
+        ("how much baking soda from kh 4 to 5", "90"),
+        ("wie viel natron von kh 4 auf 5", "es sind 90 liter"),
+        ("dose kh 5", "90 l", "kh 4"),
+        ("dose kh 5", "90 l", "4"),
+        ("dose kh 5", "90 l", "its 4 now"),
+        ("dose kh 5", "90 l", "kh 4 gh 6"),
+        ("how much baking soda for my tank", "its 90l", "kh 4", "5"),
+        ("need to raise kh", "90 l", "5", "4"),
+        ("need to raise kh", "90 l", "want it 5", "kh 4"),
+        ("kh is 4 want 5", "90 l"),
+        ("my kh is 4, i want 5, tank 90 l",),
+        ("90 l, kh 4, want 5",),
+        ("kh 4 objectif 5", "90 l"),
+    ],
+)
+async def test_a_wish_is_planned_once_all_is_told(talk: Talk, lines: tuple[str, ...]) -> None:
+    facts = await _last(talk, *lines)
+    assert (facts["from"], facts["to"], facts["volume_l"]) == (4.0, 5.0, 90.0)
+    # 1 °dH is 0.3567 meq/L, 84.007 g/mol of sodium bicarbonate: 29.96 mg/L (stoichiometry)
+    assert facts["grams"] == pytest.approx(0.35663 * 84.007 * 90 / 1000, rel=5e-3)
+
+
+async def test_a_measured_value_told_for_a_plan_is_a_reading(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("dose kh 6")
+    reading, plan = await talk.say("4")
+    assert reading.facts["values"][0]["canonical"] == 4.0
+    assert plan.facts["from"] == 4.0
+    (again,) = await talk.say("dose kh 6")
+    assert again.facts["from"] == 4.0
+
+
+async def test_another_value_told_first_leaves_the_wish_waiting(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("dose kh 6")
+    await talk.say("ph 7")
+    _reading, plan = await talk.say("kh 4")
+    assert (plan.facts["from"], plan.facts["to"]) == (4.0, 6.0)
+
+
+async def test_the_tank_that_is_named_is_the_one_planned_for(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("/tank new quarry 240 l fresh")
+    _reading, plan = await talk.say("fern: kh 3, want 5")
+    assert (plan.facts["tank"], plan.facts["volume_l"]) == ("fern", 90.0)
+
+
+async def test_poison_beside_the_value_stands_before_the_plan(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("dose kh 6")
+    _reading, plan = await talk.say("kh 4 ph 8.4 temp 27 ammonia 2")
+    assert "refused" in plan.facts
+    assert "grams" not in plan.facts
+
+
+async def test_a_wish_below_the_value_is_one_of_a_change(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("/source tap ph 7 kh 4 gh 6 no3 0 temp 20")
+    reading, change = await talk.say("nitrate 40 want 20")
+    assert reading.facts["values"][0]["canonical"] == 40.0
+    assert "largest_safe_share" in change.facts or "refused" in change.facts
+
+
+@pytest.mark.parametrize("line", ["lost 20 l", "4?", "kh 72", "there are 4 fish", "or 90 l?"])
+async def test_what_fills_nothing_is_no_plan(talk: Talk, line: str) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("dose kh 6")
+    assert not any("grams" in reply.facts for reply in await talk.say(line))
+
+
+async def test_a_number_long_after_fills_nothing(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("dose kh 6")
+    await talk.wait(hours=5)
+    assert not any("grams" in reply.facts for reply in await talk.say("4"))
+
+
+async def test_talk_of_others_in_a_group_fills_nothing(group: Talk) -> None:
+    await group.say("/tank new fern 90 l fresh")
+    await group.say("dose kh 6", addressed=True)
+    assert not any("grams" in reply.facts for reply in await group.say("4", addressed=False))
