@@ -71,6 +71,8 @@ async def _keep_all(turn: Turn, said: Told, held: StoredTank | None = None) -> l
             turn.incoming = replace(whole, update_id=f"{whole.update_id}:{number}")
         replies += await _keep(turn, home, held or _named(turn, home), name, said.beside)
     turn.incoming = whole
+    if len(said.homes) > 1:
+        await turn.change_chat(tank_id=None)  # of which the next reading is, nobody said
     return replies
 
 

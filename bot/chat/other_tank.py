@@ -41,7 +41,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     place = unknown(text, turn.context()) if _is_of_tank(turn, parsed) else None
     if place is None or calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
         return None
-    start, end = place
+    return await ask(turn, *place)
+
+
+async def ask(turn: Turn, start: int, end: int) -> list[Reply]:
+    """Ask which tank the words from `start` to `end` of the message mean."""
+    text = turn.incoming.text
     said = text[start:end]
     choices = [
         Choice(tank.name, "say_again", "", {"text": f"{text[:start]}{tank.name}{text[end:]}"})

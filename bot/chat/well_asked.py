@@ -33,6 +33,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await about_values.answer(turn, parsed)
     if parsed.question is not None and parsed.question.kind != "safe":
         return None
+    if turn.current_tank is None and len(turn.tanks) > 1 and well_asked.asked(text):
+        return await standing.status(turn, Question("safe"))
     if turn.current_tank is None:
         return None
     if (by := well_asked.swung(text)) is not None:

@@ -1,0 +1,81 @@
+"""A tank called by its animals is found by them; of several just introduced it is asked which."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+TWO = "2 tanks: betta 20l and shrimps 40l"
+
+
+@pytest.mark.parametrize(
+    ("text", "tank", "analyte"),
+    [
+        ("betta nitrite 0.1", "Small", "nitrite"),
+        ("my betta nitrite 0.1", "Small", "nitrite"),
+        ("nitrite 0.1 betta", "Small", "nitrite"),
+        ("the betta tank has kh 4", "Small", "kh"),
+        ("kh 4 in the betta tank", "Small", "kh"),
+        ("shrimp tank ph 7", "Big", "ph"),
+        ("shrimps ph 7", "Big", "ph"),
+        ("ph 7 im garnelenbecken", "Big", "ph"),
+        ("acuario de gambas ph 7", "Big", "ph"),
+        ("bac du betta ph 7", "Small", "ph"),
+    ],
+)
+async def test_a_reading_goes_to_the_tank_of_the_animals(
+    talk: Talk, text: str, tank: str, analyte: str
+) -> None:
+    await talk.say(TWO)
+    (reply,) = await talk.say(text)
+    assert reply.facts["tank"] == tank
+    assert [value["analyte"] for value in reply.facts["values"]] == [analyte]
+
+
+async def test_a_deed_and_a_question_too(talk: Talk) -> None:
+    await talk.say(TWO)
+    (reply,) = await talk.say("wc 30% betta tank")
+    assert (reply.facts["tank"], reply.facts["events"][0]["percent"]) == ("Small", 30)
+    (reply,) = await talk.say("is the shrimp tank ok")
+    assert reply.facts["tank"] == "Big"
+
+
+@pytest.mark.parametrize("text", ["nitrite 0.05", "wc 30%", "kh 4"])
+async def test_after_an_introduction_of_several_a_bare_reading_is_asked_for_its_tank(
+    talk: Talk, text: str
+) -> None:
+    await talk.say(TWO)
+    (reply,) = await talk.say(text)
+    assert [button.label for button in reply.buttons] == ["Small", "Big"]
+    assert "values" not in reply.facts
+    assert "events" not in reply.facts
+
+
+@pytest.mark.parametrize("text", ["neon tank ph 7", "wc 30% in the guppy tank"])
+async def test_a_tank_of_animals_that_none_has_is_asked_for(talk: Talk, text: str) -> None:
+    await talk.say(TWO)
+    (reply,) = await talk.say(text)
+    assert reply.facts["ask"] == "tank"
+    assert "values" not in reply.facts
+    assert "events" not in reply.facts
+
+
+async def test_where_both_have_them_it_is_asked(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l")
+    await talk.say("added 6 neons")
+    await talk.say("/tank new Moss 60 l")
+    await talk.say("added 8 neons")
+    (reply,) = await talk.say("neons nitrite 0.1")
+    assert reply.facts["ask"] == "tank"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["a betta needs ph 7", "betta ph 7?", "betta died", "can i make it a shrimp tank", "6 neons"],
+)
+async def test_what_is_of_the_animals_is_no_reading_of_a_tank(talk: Talk, text: str) -> None:
+    await talk.say(TWO)
+    replies = await talk.say(text)
+    assert not any("values" in reply.facts for reply in replies)
+    assert not any(reply.facts.get("ask") == "tank" and "said" in reply.facts for reply in replies)
