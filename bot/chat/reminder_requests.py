@@ -24,6 +24,7 @@ from bot.store.offers import Choice
 from core.message.model import Command, Parsed
 from core.message.past import asked as past_asked
 from core.message.reminder_said import at_same_time, only_asks, without_request
+from core.message.reminder_talk import talk
 from core.schedule import (
     Problem,
     Request,
@@ -138,7 +139,8 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     timed = split_time(text)
     if waits["lacks"] == "no_time":
-        whole = None if timed is None or timed[0] else f"{waits['text']} {timed[1]}"
+        when = _when_alone(text) if timed is None or timed[0] else timed[1]
+        whole = f"{waits['text']} {when}" if when else None
     else:
         whole = f"{text} {waits['text']}" if timed is None and names_task(text) else None
     if whole is None:
@@ -147,6 +149,13 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if isinstance(request, Problem) and request.reason in {"no_what", "no_time"}:
         return None
     return await command(turn, Command("remind", whole), parsed)
+
+
+def _when_alone(text: str) -> str:
+    """The words of time of ``make it 19:00``; "" where anything else is said."""
+    told = talk(text)
+    alone = told is not None and told.verb in {"move", "when"} and not (told.target or told.noun)
+    return told.when if told is not None and alone else ""
 
 
 async def _asked_back(turn: Turn, text: str, problem: Problem) -> Reply:

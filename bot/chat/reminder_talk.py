@@ -11,8 +11,10 @@ from bot.chat import (
     agenda,
     reminder_amend,
     reminder_answers,
+    reminder_choice,
     reminder_days,
     reminder_requests,
+    reminder_same,
     reminder_stops,
     reminder_topic,
     reminders,
@@ -37,7 +39,7 @@ from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_said import at_same_time
 from core.message.reminder_talk import Talk, denies, talk
-from core.schedule import Once, kind_of, moved
+from core.schedule import Once, from_text, kind_of, moved, names_weekday
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
 """Commands whose words may be about a reminder that stands."""
@@ -60,6 +62,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     heard = renames or denied or command in {None, *HEARD}
     if not turn.incoming.addressed or parsed.values or not heard:
         return None
+    if (taken := await reminder_choice.answer(turn, parsed)) is not None:
+        return taken
     offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
     living = await turn.uow.reminders.of_chat(turn.chat.id)
     spoken = None if offer is None else await _spoken_of(turn, offer, living)
@@ -72,6 +76,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if (part := await reminder_amend.in_part(turn, spoken, living)) is not None:
         return part
+    if command is None and (same := await reminder_same.answer(turn, spoken, parsed)) is not None:
+        return same
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
     if another is not None and not parsed.events and parsed.question is None:
         return await reminder_requests.single(turn, another)
@@ -139,7 +145,13 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if spoken.open_due is not None and not _repeats(turn, told.when):
         return await put_off(turn, spoken, told.when)
     hour = either_half(turn, spoken, told.when)
-    if made is not None and "said" in made and not told.later and not hour:
+    if (
+        made is not None
+        and "said" in made
+        and not told.later
+        and not hour
+        and not _kept(turn, spoken, told)
+    ):
         return await reminders.anew(turn, made, told.when)
     return await move(turn, [spoken], told.when, later=told.later)
 
@@ -218,6 +230,15 @@ def _repeats(turn: Turn, when: str) -> bool:
     due = Once(turn.now)
     to = moved(due, turn.now, turn.now, when, turn.local_now, turn.chat.zone)
     return to is not None and not isinstance(to.rule, Once)
+
+
+def _kept(turn: Turn, reminder: Reminder, told: Talk) -> bool:
+    """Whether a rhythm stays, and only its next time is another: tomorrow."""
+    rule, due = from_text(reminder.rule), reminder.next_due
+    if due is None or isinstance(rule, Once):
+        return False
+    to = moved(rule, due, reminder.anchor, told.when, turn.local_now, turn.chat.zone)
+    return to is not None and to.rule == rule and not names_weekday(told.when)
 
 
 async def _did(

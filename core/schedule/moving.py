@@ -86,6 +86,7 @@ def moved(
 def _moved(
     rule: Rule, due: datetime, anchor: datetime, said: Said, now: datetime, zone: tzinfo
 ) -> Plan | None:
+    said = said.at_its_days(repeats=not isinstance(rule, Once))
     usual = None if isinstance(rule, Once) else getattr(rule, "at", None)
     if said.repeats:
         return plan(_timed(said, usual), now, zone)

@@ -21,6 +21,9 @@ from core.schedule.words import languages, tasks
 LONGEST_TEXT = 500
 """Characters that are read; a reminder's words beyond them are part of its task."""
 
+ENGLISH = frozenset({"do", "so"})
+"""Weekdays of German and Dutch that are English words in front of a task."""
+
 _OUTER = " \t\r\n,:;.!-–—"
 _LEAD = re.compile(
     rf"^(?:(?:(?:{'|'.join(re.escape(word) for word in tasks.LEADS)})\b(?!['’])|[dj]['’])[\s,:]*)+",
@@ -175,7 +178,18 @@ def best_language(text: str) -> tuple[Line, list[Found]]:
             continue  # knows no more than figures, which the first reads as well
         line = Line(text, vocabulary, tokens)
         readings.append((line, [found for run in time_runs(line) for found in run]))
-    return max(readings, key=lambda reading: _known_letters(*reading))
+    best = max(readings, key=lambda reading: _known_letters(*reading))
+    return readings[0] if _is_a_verb(*best, readings[0][1]) else best
+
+
+def _is_a_verb(line: Line, founds: list[Found], english: list[Found]) -> bool:
+    """Whether English reads all but a weekday in front of a task, which it has as do or so."""
+    if not founds or line.vocabulary.language == "en":
+        return False
+    first, rest = founds[0], founds[1:]
+    short = first.start == 0 and first.end == 1 and line.tokens[0].folded in ENGLISH
+    alike = [(each.start, each.end) for each in rest] == [(e.start, e.end) for e in english]
+    return short and alike and len(line) > 1
 
 
 def _known_letters(line: Line, founds: list[Found]) -> int:

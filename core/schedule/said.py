@@ -80,8 +80,16 @@ class Said:
         start = self.start is not None and self.start.needs_zone
         return bool(self.clock or self.part or naive or start)
 
+    def at_its_days(self, *, repeats: bool) -> Said:
+        """The same; mornings and nothing else, of what repeats already, is only its time of day."""
+        days = self.interval or self.weekdays or self.month_days or self.dated or self.without
+        if not repeats or days or self.part is None or not self.part.repeats:
+            return self
+        return replace(self, part=replace(self.part, repeats=False))
+
     def changed(self, anew: Said) -> Said:
         """What was said with what is said anew; a named day keeps the rhythm that it had."""
+        anew = anew.at_its_days(repeats=self.repeats)
         timed = anew if anew.clock or anew.part or anew.exact else self
         if not (anew.repeats or anew.names_day or anew.without or anew.start):
             return replace(self, clock=timed.clock, part=timed.part)

@@ -34,9 +34,28 @@ def repeat(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def vague(line: Line, i: int) -> Parsed[Pieces]:
-    """vague := VAGUE: no rhythm, or two; the vocabulary knows what may be meant."""
+    """vague := VAGUE [weekday_list]: no rhythm, or two; the vocabulary knows what may be meant.
+
+    As many days behind it as it says are the rhythm.
+    """
     found = line.word(i, "vague")
-    return None if found is None else ((Flaw("ambiguous", found[0]),), found[1])
+    if found is None:
+        return None
+    option = Line(found[0][0] if found[0] else "", line.vocabulary)
+    count = sum(option.word(at, "weekday") is not None for at in range(len(option)))
+    return _on_days(line, found[1], count) or ((Flaw("ambiguous", found[0]),), found[1])
+
+
+def _on_days(line: Line, i: int, count: int) -> Parsed[Pieces]:
+    """on_days := [":" | "," | "("] [ON] weekday_list of so many days, after how often a week."""
+    mark = line.sign(i, ":", ",", "(", "-")
+    start = line.skip(i if mark is None else mark[1], "on", "every")
+    named: tuple[int, ...] = ()
+    while (days := weekday_list(line, start)) is not None:
+        named, start = named + days[0].days, days[1]
+    if count < 2 or len(named) != count or len(set(named)) != count:
+        return None
+    return (Weekdays(named, repeats=True),), start
 
 
 def nightly(line: Line, i: int) -> Parsed[Pieces]:
@@ -67,14 +86,18 @@ def once_per(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def n_times(line: Line, i: int) -> Parsed[Pieces]:
-    """n_times := number TIMES (ARTICLE | OF | EVERY) unit: asked back, with days to choose."""
+    """n_times := number TIMES (ARTICLE | OF | EVERY) unit [weekday_list].
+
+    Asked back, with days to choose, unless as many are told.
+    """
     count = line.integer(i) or line.word(i, "number")
     times = None if count is None else line.word(count[1], "times")
     per = None if times is None else line.skip(times[1], "article", "of", "every")
     unit = None if per is None else line.word(per, "unit")
     if count is None or unit is None:
         return None
-    return (Flaw("ambiguous", _spread(count[0], unit[0])),), unit[1]
+    told = _on_days(line, unit[1], count[0]) if unit[0] == "weeks" else None
+    return told or ((Flaw("ambiguous", _spread(count[0], unit[0])),), unit[1])
 
 
 def _spread(count: int, unit: str) -> tuple[str, ...]:
@@ -246,7 +269,14 @@ def _part(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def exception(line: Line, i: int) -> Parsed[Pieces]:
-    """exception := EXCEPT weekday_list."""
+    """exception := EXCEPT (weekday_list | [AT | IN] [THE] part): no rule leaves out an hour."""
     start = line.word(i, "except")
-    days = None if start is None else weekday_list(line, start[1])
-    return None if days is None else ((Except(days[0].days),), days[1])
+    if start is None:
+        return None
+    days = weekday_list(line, start[1])
+    if days is not None:
+        return (Except(days[0].days),), days[1]
+    hours = part(line, line.skip(line.skip(start[1], "at", "in", "on"), "the"))
+    near = line.word(start[1], "near_part")
+    end = hours[1] if hours is not None else None if near is None else near[1]
+    return None if end is None else ((Flaw("unclear"),), end)

@@ -63,7 +63,7 @@ def named_date(line: Line, i: int) -> Parsed[Piece]:
 
 
 def bounds(line: Line, i: int) -> Parsed[Pieces]:
-    """bounds := (START | UNTIL) day | LASTING amounts."""
+    """bounds := (START | UNTIL) day | UNTIL MONTH | LASTING amounts."""
     lasting = line.word(i, "lasting")
     span = None if lasting is None else spans.amounts(line, lasting[1])
     if span is not None:
@@ -73,6 +73,9 @@ def bounds(line: Line, i: int) -> Parsed[Pieces]:
     if mark is None:
         return None
     day = longest(line, mark[1], (*_STRONG, *_WEAK, days.the_day))
+    month = line.word(mark[1], "month")
+    if day is None and end is not None and month is not None:
+        return (End(), Dated(month[0], 1)), month[1]
     if day is None or not isinstance(day[0][0], (*_NAMES_DAY, Clock, Span)):
         return None
     return (Start() if start else End(), *day[0]), day[1]

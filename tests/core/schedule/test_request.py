@@ -73,6 +73,13 @@ dose every day except sunday at 9 | dose | every monday, tuesday, wednesday, thu
 change water every other saturday | change water | every 2 weeks on saturday at 09:00 | 2026-03-07 09:00
 change it every 2 weeks on saturday at 10:00 | change it | every 2 weeks on saturday at 10:00 | 2026-03-07 10:00
 rinse it every 6 weeks on a saturday | rinse it | every 6 weeks on saturday at 09:00 | 2026-03-07 09:00
+# as many days as were said are the rhythm; do is a verb where English reads the rest
+do ferts twice a week tues and fri | do ferts | every tuesday, friday at 09:00 | 2026-03-06 09:00
+ferts 3 times a week mon wed fri 8pm | ferts | every monday, wednesday, friday at 20:00 | 2026-03-04 20:00
+wc twice a week: sat and wed at 19:00 | wc | every wednesday, saturday at 19:00 | 2026-03-04 19:00
+düngen zweimal pro woche di und fr | düngen | every tuesday, friday at 09:00 | 2026-03-06 09:00
+do wc tomorrow at 19:00 | do wc | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+do 18 uhr wasserwechsel | wasserwechsel | once 2026-03-05T18:00+01:00 | 2026-03-05 18:00
 # days of the month; the last day where a month is shorter
 clean the filter on the 1st of the month | clean the filter | day 1 of every month at 09:00 | 2026-04-01 09:00
 clean filter 1st of month | clean filter | day 1 of every month at 09:00 | 2026-04-01 09:00
