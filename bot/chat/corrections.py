@@ -70,7 +70,7 @@ async def _dose_of_late(turn: Turn, said: str) -> list[Reply] | None:
     if entry is None or turn.now - entry.at > STILL_MEANT or entry.readings:
         return None
     doses = [each.what.kind for each in entry.events] == ["dose"]
-    return await _as_dose(turn, entry, said) if doses else None
+    return await as_dose(turn, entry, said) if doses else None
 
 
 def _stands(entry: Entry, values: Iterable[Value]) -> bool:
@@ -128,7 +128,7 @@ async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
     if thing is not None:
         return await _of_another_thing(turn, entry, thing)
     if named is not None:
-        return await _renamed(turn, entry, *named)
+        return await under_name(turn, entry, *named)
     if which is not None:
         return await belongs.to_meant(turn, entry, which)
     if timed:
@@ -160,7 +160,7 @@ async def with_grams(turn: Turn, entry_id: int, grams: float) -> list[Reply] | N
     dose = entry.events[0].what
     if dose.kind != "dose" or (dose.grams is None and dose.millilitres is not None):
         return None
-    return await _as_dose(turn, entry, f"{grams:g} g {dose.substance or ''}")
+    return await as_dose(turn, entry, f"{grams:g} g {dose.substance or ''}")
 
 
 async def with_substance(turn: Turn, entry_id: int, substance: str) -> list[Reply] | None:
@@ -169,7 +169,7 @@ async def with_substance(turn: Turn, entry_id: int, substance: str) -> list[Repl
     return None if entry is None else await _of_another_thing(turn, entry, substance)
 
 
-async def _as_dose(turn: Turn, entry: Entry, told: str) -> list[Reply]:
+async def as_dose(turn: Turn, entry: Entry, told: str) -> list[Reply]:
     """Put an entry right as a dose of so much of a thing."""
     await turn.know_waters()
     retold = f"dosed {told}".strip()
@@ -183,7 +183,7 @@ async def _of_another_thing(turn: Turn, entry: Entry, name: str) -> list[Reply] 
     if dose is None or dose.kind != "dose" or not (dose.grams or dose.spoons):
         return None
     amount = f"{dose.grams:g} g" if dose.grams else f"{dose.spoons:g} tsp"
-    return await _as_dose(turn, entry, f"{amount} {name}")
+    return await as_dose(turn, entry, f"{amount} {name}")
 
 
 def _tells(entry: Entry, number: float) -> bool:
@@ -194,7 +194,7 @@ def _tells(entry: Entry, number: float) -> bool:
 async def _renamed_of_late(turn: Turn, named: str, wrong: str | None) -> list[Reply] | None:
     """The answered entry, or the newest one of late with such a value, under another name."""
     entry = await _told_as(turn, wrong)
-    return None if entry is None else await _renamed(turn, entry, named, wrong)
+    return None if entry is None else await under_name(turn, entry, named, wrong)
 
 
 async def _told_as(turn: Turn, analyte: str | None) -> Entry | None:
@@ -209,7 +209,7 @@ async def _told_as(turn: Turn, analyte: str | None) -> Entry | None:
     return None
 
 
-async def _renamed(
+async def under_name(
     turn: Turn, entry: Entry, named: str, instead_of: str | None
 ) -> list[Reply] | None:
     """``i meant gh``, ``gh not kh``: the number of an entry under another name.

@@ -1,4 +1,7 @@
-"""``kh was 5 sorry``, ``78f sorry`` right after a reading of the same: it is put right."""
+"""``kh was 5 sorry``, ``78f sorry`` right after a reading of the same: it is put right.
+
+So it is behind an answer that rests on it: ``wrong, it was kh 4``.
+"""
 
 from __future__ import annotations
 
@@ -9,9 +12,9 @@ from bot.chat import corrections
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
-from core.message import parse
+from core.message import doubts, parse
 from core.message.model import Command, Parsed
-from core.message.regrets import behind_regret, only_regrets
+from core.message.regrets import behind_regret, only_regrets, tells_slip
 
 LONGEST: Final = 60
 """A longer text says more than what was wrong. [characters]"""
@@ -36,6 +39,7 @@ async def opened(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Put right the reading that was answered last; None where none of the same was."""
     text = turn.incoming.text
+    parsed, doubted = with_doubted(parsed)
     beside = parsed.events or parsed.question or parsed.command or parsed.doubts or parsed.at
     if not turn.incoming.addressed or not parsed.values or beside or len(text) > LONGEST:
         return None
@@ -44,14 +48,38 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         rest.append(text[last : value.start])
         last = value.end
     rest.append(text[last:])
-    if parsed.tank is not None or not only_regrets(" ".join(rest)):
+    beside_it = " ".join(rest)
+    if parsed.tank is not None or not only_regrets(beside_it):
         return None
     latest = await turn.uow.offers.latest(turn.chat.id, 1)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > patience:
+    if not latest or turn.now - latest[0].made_at > patience:
+        return None
+    if latest[0].entry_id is None:
+        return await _behind_answer(turn, parsed) if tells_slip(beside_it, text) else None
+    if doubted:
         return None
     entry = await turn.uow.log.current(turn.chat.id, latest[0].entry_id)
     told = set() if entry is None else {each.what.analyte for each in entry.readings}
     if not {value.analyte for value in parsed.values} <= told:
         return None
     return await corrections.correct(turn, Command("correct", text), parsed)
+
+
+def with_doubted(parsed: Parsed) -> tuple[Parsed, bool]:
+    """A message whose only doubt is a value beside a word as told, and whether it has one."""
+    if parsed.values or len(parsed.doubts) != 1:
+        return parsed, False
+    (doubt,) = parsed.doubts
+    if doubt.value is None or doubt.reason != doubts.UNKNOWN_WORD:
+        return parsed, False
+    return replace(parsed, intent="reading", values=(doubt.value,), doubts=()), True
+
+
+async def _behind_answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``wrong, it was kh 4`` behind a plan: the reading of late that it rests on is put right."""
+    entry = await corrections.told_of_late(turn, parsed)
+    told = set() if entry is None else {each.what.analyte for each in entry.readings}
+    if not {value.analyte for value in parsed.values} <= told:
+        return None
+    return await corrections.correct(turn, Command("correct", turn.incoming.text), parsed)

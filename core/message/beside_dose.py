@@ -34,7 +34,12 @@ def _words() -> dict[str, dict[str, frozenset[str]]]:
     ValueError
         If a line has no ``=`` or stands in no section.
     """
-    found: dict[str, dict[str, set[str]]] = {"instead": {}, "manner": {}, "together": {}}
+    found: dict[str, dict[str, set[str]]] = {
+        "instead": {},
+        "manner": {},
+        "together": {},
+        "replaced": {},
+    }
     for section, _language, told in spelt("beside_dose.txt", found):
         for way in told:
             plain = _plain(way)
@@ -93,6 +98,29 @@ def without(text: str) -> str:
 
 
 @cache
+def _replaced() -> re.Pattern[str]:
+    of = r"(?! (?:of|than|von|de|di|van|for|för)(?!\w))"
+    return re.compile(rf"(?<!\w)(?:{_ways('replaced')})(?!\w){of}")
+
+
+def without_instead(text: str) -> str | None:
+    """A text without the word that it went in for another dose; None where it has none.
+
+    Examples
+    --------
+    >>> without_instead("dosed 2 g baking soda instead"), without_instead("stattdessen 2 g Natron")
+    ('dosed 2 g baking soda', '2 g natron')
+    >>> without_instead("9 g instead of 3"), without_instead("dosed 2 g")
+    (None, None)
+    """
+    plain = " ".join(fold(text).replace("’", "'").split())
+    found = _replaced().search(plain)
+    if found is None or re.search(rf"(?<!\w)(?:{instead()}) ", plain):
+        return None
+    return " ".join(f"{plain[: found.start()]} {plain[found.end() :]}".strip(" ,.!").split())
+
+
+@cache
 def _together() -> re.Pattern[str]:
     return re.compile(rf"(?<!\w)(?:{_ways('together')})(?!\w)")
 
@@ -132,7 +160,7 @@ def _untaken(tokens: list[Token], place: int) -> int:
     """Behind what did not go in: its amount and its thing, up to the end of its clause."""
     amount = None
     named = any(token.kind == "substance" for token in tokens[:place])
-    while place < len(tokens) and tokens[place].kind == "fill":
+    while place < len(tokens) and (tokens[place].kind == "fill" or tokens[place].value == "one"):
         place += 1
     if place < len(tokens) and quantities.is_number(tokens[place]):
         amount = quantities.read(tokens, place)
@@ -142,6 +170,7 @@ def _untaken(tokens: list[Token], place: int) -> int:
     while place < len(tokens):
         token = tokens[place]
         of = token.kind in {"fill", *_THINGS} and token.text not in _ENDS
+        of = of or (amount is None and token.value == "water_change")  # instead of a water change
         if not of or (amount is not None and bought.is_word("give", token.text)):
             break
         place += 1

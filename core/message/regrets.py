@@ -3,18 +3,39 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from typing import Final
 
 from core.message.fold import fold
 from core.message.put_right import class_of
+from core.message.wordfile import spelt
 
 _PHRASE: Final = 4
 """Words of the longest phrase that is looked for."""
+_SIGHS: Final = frozenset(
+    {
+        "oh", "ah", "ach", "hmm", "hm", "er", "erm", "uh", "argh", "ugh", "ay", "uy", "euh", "aj",
+        "oj", "ahm", "eh", "so", "then", "now", "wait", "moment",
+    }
+)  # fmt: skip
+"""Words that may as well open what is told anew."""
+_AND: Final = frozenset(
+    {
+        "and", "also", "too", "plus", "und", "auch", "et", "aussi", "y", "e", "anche", "tambien",
+        "en", "ook", "oraz", "och",
+    }
+)  # fmt: skip
 _LIGHT: Final = frozenset({"was", "is", "light"})
 
 
+@cache
+def slips() -> frozenset[str]:
+    """The plain phrases that tell that a value told before was read or typed wrong."""
+    return frozenset(way for _s, _name, ways in spelt("slips.txt", {"slip"}) for way in ways)
+
+
 def only_regrets(text: str) -> bool:
-    """Whether a text is of words of regret, as in ``put_right.txt``, and light ones alone.
+    """Whether a text is of words of regret (``put_right.txt``, ``slips.txt``) and light ones alone.
 
     Examples
     --------
@@ -30,11 +51,55 @@ def only_regrets(text: str) -> bool:
             meaning = class_of(" ".join(words[place : place + size]))
             if meaning is not None:
                 break
-        if meaning != "regret" and meaning not in _LIGHT:
+        slip = " ".join(words[place : place + size]) in slips()
+        if meaning != "regret" and not slip and meaning not in _LIGHT:
             return False
-        regrets |= meaning == "regret"
+        regrets |= slip or meaning == "regret"
         place += size
     return regrets
+
+
+def firmly_regrets(text: str) -> bool:
+    """As `only_regrets`, by more than a sigh, and with nothing added: oh, and.
+
+    Examples
+    --------
+    >>> firmly_regrets("i mean"), firmly_regrets("oh sorry"), firmly_regrets("no")
+    (True, True, True)
+    >>> firmly_regrets("oh"), firmly_regrets("sorry and"), firmly_regrets("oh and")
+    (False, False, False)
+    """
+    words = re.findall(r"[^\s.,;:!]+", fold(text))
+    if not only_regrets(text) or not _AND.isdisjoint(words):
+        return False
+    return only_regrets(" ".join(word for word in words if word not in _SIGHS))
+
+
+def tells_slip(beside: str, text: str) -> bool:
+    """Whether what stands beside a value tells that one told before was wrong, or was another.
+
+    `text` is the whole message: ``kh was 4 actually``.
+
+    Examples
+    --------
+    >>> tells_slip("wrong, it was", "wrong, it was kh 4")
+    True
+    >>> tells_slip("actually", "kh was 4 actually")
+    True
+    >>> tells_slip("oh", "oh kh 4"), tells_slip("", "kh was 4")
+    (False, False)
+    """
+    if not only_regrets(beside):
+        return False
+    return not _phrases(beside).isdisjoint(slips()) or any(
+        class_of(each) == "was" for each in _phrases(text)
+    )
+
+
+def _phrases(text: str) -> set[str]:
+    words = re.findall(r"[^\s.,;:!]+", fold(text))
+    sizes = range(1, _PHRASE + 1)
+    return {" ".join(words[at : at + size]) for at in range(len(words)) for size in sizes}
 
 
 def behind_regret(text: str) -> str | None:
