@@ -112,6 +112,9 @@ def put_in(text: str) -> Telling | None:
     plain = fold(text).strip(_ENDS)
     if "?" in text or len(plain) > LONGEST:
         return None
+    whole = telling(plain)
+    if whole is not None and whole.meaning == "not_given":
+        return None  # nie reingetan, where nie alone is a Polish no
     rests, before = [plain], _patterns()[0]
     while (found := before.match(rests[-1])) is not None and found.end() < len(rests[-1]):
         rests.append(rests[-1][found.end() :])
