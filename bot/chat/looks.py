@@ -268,6 +268,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     mix_talk.litres,
     blend_talk.answer,
     lambda turn, parsed: aims.answer(turn, parsed, QUESTIONS),
+    wish_told.moved,
     wish_told.answer,
     lambda turn, parsed: followups.answer(turn, parsed, QUESTIONS),
     about_values.ideal,

@@ -10,10 +10,11 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import followups, readings
+from bot.chat import followups, readings, tank_volumes
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, WAITS, Turn
+from bot.chat.words import tanks as words
 from bot.store.offers import Offer
 from core.message import doubts, parse
 from core.message.aims import WISHED
@@ -52,8 +53,21 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     wished = _wished(turn, parsed)
     if wished is None:
         return None
+    first_tank = not turn.tanks
     kept = await readings.keep(turn, replace(parsed, doubts=()))
+    volume = wished.get("volume_l", before.volume_l)
+    if first_tank and volume is not None and (held := await _holds(turn, volume)) is not None:
+        kept, wished = [*kept, held], wished | {"volume_l": None}
     return kept + await followups.changed(turn, asked, before, wished, topics)
+
+
+async def _holds(turn: Turn, volume: float) -> Reply | None:
+    """Keep the volume that was told for a wish with the tank that the first reading made."""
+    stored = turn.current_tank
+    changed = None if stored is None else await tank_volumes.set_volume(turn, stored, volume)
+    if changed is None:
+        return None
+    return await turn.reply([words.volume_set(changed.tank)], facts=tank_volumes.facts(changed))
 
 
 async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
@@ -69,8 +83,12 @@ async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     question = parse(text, turn.context()).question
     if question is None:
         return None
+    first_tank = not turn.tanks
     kept = await readings.keep(turn, replace(parsed, doubts=()))
     turn.incoming = replace(turn.incoming, text=text)
+    if first_tank and "volume_l" in changes:
+        held = await _holds(turn, changes.pop("volume_l"))
+        kept += [] if held is None else [held]
     if "volume_l" not in changes:
         changes["tank"] = value.tank or parsed.tank
     asked = {"text": text, "changes": {}}

@@ -19,6 +19,7 @@ from bot.store.tanks import StoredTank
 from core.message import doubts, parse
 from core.message.aims import UNSALTED, WISHED
 from core.message.model import Doubt, Parsed
+from core.message.wish_moved import wish_moved
 from core.message.wish_told import Wish, read
 
 SALTED: Final = frozenset({"kh", "gh", "calcium", "magnesium"})
@@ -56,6 +57,17 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         for each in wished
     )
     return await readings.keep(turn, replace(parsed, intent="unclear", values=(), doubts=asked))
+
+
+async def moved(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``need calcium up``: what it is asked by, answered; None where nothing is wished so."""
+    if parsed.values or parsed.events or parsed.command or not turn.incoming.addressed:
+        return None
+    order = wish_moved(turn.incoming.text)
+    if order is None or turn.route is None:
+        return None
+    turn.incoming = replace(turn.incoming, text=order)
+    return await turn.route(turn, parse(order, turn.context()))
 
 
 def _measured(wish: Wish, stored: StoredTank | None) -> bool:

@@ -106,3 +106,11 @@ async def test_what_a_thing_is_has_an_answer_for_each_analyte(talk: Talk) -> Non
         told = explained(row.id)
         assert len(told) == 2
         assert all(told)
+
+
+async def test_what_was_not_detected_is_named_so(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("ammonia nd nitrite 0")
+    (told,) = await talk.say("all good?")
+    assert "ammonia not detected" in told.text
+    assert "under 0" not in told.text

@@ -100,3 +100,37 @@ async def test_talk_of_others_in_a_group_fills_nothing(group: Talk) -> None:
     await group.say("/tank new fern 90 l fresh")
     await group.say("dose kh 6", addressed=True)
     assert not any("grams" in reply.facts for reply in await group.say("4", addressed=False))
+
+
+@pytest.mark.parametrize(
+    "lines", [("raise gh", "60 l", "8", "gh 6"), ("need gh up", "60 l", "want it 8", "6 gh")]
+)
+async def test_litres_told_for_a_wish_are_those_of_the_first_tank(
+    talk: Talk, lines: tuple[str, ...]
+) -> None:
+    facts = await _last(talk, *lines)
+    assert facts["goals"] == [{"analyte": "gh", "from": 6.0, "to": 8.0}]
+    assert facts["volume_l"] == 60.0
+    (later,) = await talk.say("how much baking soda from kh 4 to 5")
+    assert later.facts["volume_l"] == 60.0
+
+
+@pytest.mark.parametrize(
+    ("line", "delta"),
+    [
+        ("want kh up by 1", 1.0), ("my kh should go up by 1", 1.0), ("kh muss hoch um 1", 1.0),
+        ("i need kh up 1", 1.0),
+    ],
+)  # fmt: skip
+async def test_a_wish_without_a_verb_is_one(talk: Talk, line: str, delta: float) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("kh 4")
+    (plan,) = await talk.say(line)
+    assert plan.facts["to"] == 4.0 + delta
+
+
+@pytest.mark.parametrize("line", ["kh went up by 1", "kh up", "kh should match gh", "kh up by 1"])
+async def test_what_happened_is_no_wish(talk: Talk, line: str) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("kh 4")
+    assert not any("grams" in reply.facts for reply in await talk.say(line))

@@ -164,6 +164,8 @@ def as_measured(reading: Measured, now: datetime) -> str:
     if reading.qualifier in {"<", ">"}:
         told = _("under {number}") if reading.qualifier == "<" else _("over {number}")
         number = told.format(number=number)
+    if reading.qualifier == "<" and reading.value <= 0.0:
+        number, unit = _("not detected"), ""
     days = round(reading.age(now) / timedelta(days=1))
     template = (
         _("{name} {amount}")
