@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, time
 from typing import Final
 
 from bot.chat import reminders
@@ -17,7 +17,11 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from core.message.away_said import away, end_of
 from core.message.model import Command, Parsed
-from core.schedule import Problem, moment_at, parse_quiet, parse_until
+from core.message.quiet_said import quiet_side
+from core.schedule import Problem, Quiet, moment_at, parse_quiet, parse_until
+
+USUAL: Final = Quiet(time(22), time(7))
+"""The quiet hours whose end is taken where only one was said; ours, no source."""
 
 ASKED: Final = "holiday_until"
 """Of an offer: that it was asked until when reminders are to pause."""
@@ -66,6 +70,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """
     if not turn.incoming.addressed or parsed.command is not None or parsed.events:
         return None
+    if (side := quiet_side(turn.incoming.text)) is not None:
+        return [await _quiet_asked(turn, *side)]
     now, zone = turn.local_now, turn.chat.zone
     latest = next(iter(await turn.uow.offers.latest(turn.chat.id, 1)), None)
     if latest is not None and ASKED in latest.context and turn.now - latest.made_at <= PATIENCE:
@@ -87,6 +93,25 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         Choice(wait[:40], "pause_later", "", held),
     ]
     return [await turn.reply(lines, choices=choices)]
+
+
+async def _quiet_asked(turn: Turn, side: str, at: time) -> Reply:
+    """Ask whether quiet hours are meant, with the other end that they have, or usually have."""
+    known = planning.quiet_of(turn.chat) or USUAL
+    start, end = (known.start, at) if side == "before" else (at, known.end)
+    if start == end:
+        return await turn.reply(words.quiet_shown(turn.chat.quiet))
+    span = str(Quiet(start, end))
+    choices = [Choice(_("quiet hours {span}").format(span=span), "quiet", "yes", {"span": span})]
+    return await turn.reply(words.quiet_asked(span), choices=choices)
+
+
+async def press_quiet(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
+    """Set the quiet hours of a button."""
+    span = choice.arguments["span"]
+    await turn.change_chat(quiet=span)
+    await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)
+    return [await turn.reply(words.quiet_set(span))]
 
 
 async def press(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:

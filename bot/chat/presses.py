@@ -92,6 +92,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "remind": chores.press,
     "remind_each": reminder_ends.press,
     "pause": pauses.press,
+    "quiet": pauses.press_quiet,
     "pause_later": pauses.press_later,
     "stop_reminder": reminder_stops.press_stop,
     "skip_next": reminder_amend.press_skip,

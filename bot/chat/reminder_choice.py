@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta, tzinfo
+from datetime import datetime, time, timedelta, tzinfo
 from typing import Final
 
 from bot.chat import presses, reminder_requests
@@ -12,7 +12,7 @@ from bot.chat.turn import Turn
 from bot.store.offers import Choice
 from core.message.choices import chosen, ordinal
 from core.message.model import Parsed
-from core.schedule import Once, Request, parse_moment, parse_request, split_time
+from core.schedule import Once, Request, parse_moment, parse_request, split_time, two_hours
 
 VERBS: Final = frozenset(
     {"remind", "remind_each", "move_reminder", "skip_next", "stop_reminder", "done_early"}
@@ -24,6 +24,10 @@ LONGEST: Final = 40
 
 NEAR: Final = timedelta(hours=4)
 """A part of the day and an hour that is of it are no further apart."""
+
+NOON: Final = 12
+HOURS: Final = 24
+"""A bare hour between them is of the afternoon. [h]"""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -45,6 +49,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         place = chosen(text, [each.label for each in choices])
     if place is None:
         place = _by_part(turn, text, choices)
+    if place is None:
+        place = _by_hour(turn, text, choices)
     if place is not None:
         ready = place < len(choices)
         return await presses.take(turn, latest[0], choices[place]) if ready else None
@@ -67,6 +73,25 @@ def _by_part(turn: Turn, text: str, choices: tuple[Choice, ...]) -> int | None:
         apart = abs(timedelta(hours=hour.hour - at.hour, minutes=hour.minute - at.minute))
         near += [place] if apart <= NEAR else []
     return near[0] if len(near) == 1 else None
+
+
+def _by_hour(turn: Turn, text: str, choices: tuple[Choice, ...]) -> int | None:
+    """The only choice at the hour that was said, which can be no other: `17`, `5 pm`."""
+    if text.isascii() and text.isdigit():
+        wanted = time(int(text)) if NOON < int(text[:3]) < HOURS else None
+    else:
+        wanted = _time_in(turn, text) if split_time(text) == ("", text) else None
+    if wanted is None or two_hours(text) or not any(letter.isdigit() for letter in text):
+        return None
+    timed = [split_time(each.arguments.get("text", each.label)) for each in choices]
+    at = [None if each is None else _time_in(turn, each[1]) for each in timed]
+    return at.index(wanted) if at.count(wanted) == 1 else None
+
+
+def _time_in(turn: Turn, when: str) -> time | None:
+    """The time of day of one moment, by the chat's clock; None where it is none."""
+    found = parse_moment(when, *_now(turn))
+    return found.astimezone(turn.chat.zone).time() if isinstance(found, datetime) else None
 
 
 async def _anew(turn: Turn, text: str, choices: tuple[Choice, ...]) -> list[Reply] | None:

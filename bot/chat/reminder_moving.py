@@ -30,6 +30,7 @@ from core.schedule import (
     names_weekday,
     parse_moment,
     tells_span,
+    two_hours,
 )
 
 MOVED: Final = "reminder_moved"
@@ -51,7 +52,9 @@ async def press_move(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
 
 
 def either_half(turn: Turn, reminder: Reminder, when: str) -> list[str]:
-    """The two hours that a bare one may be of a reminder in the afternoon; else none."""
+    """The two hours that a bare one may be: a small one, or one of the afternoon; else none."""
+    if two := two_hours(when):
+        return list(two)
     bare = _BARE.fullmatch(when)
     due = reminder.next_due or reminder.open_due
     if bare is None or due is None or due.astimezone(turn.chat.zone).hour < 12:
@@ -192,6 +195,15 @@ async def put_off(
 ) -> list[Reply]:
     """Ask again at a time that was said, in an hour where none was; a span counts from `since`."""
     moment: datetime | None = turn.now + timedelta(hours=1)
+    if len(two := two_hours(when)) > 1 and (hours := _moments(turn, two)):
+        due = reminder.open_due or reminder.next_due
+        held = {"reminder_id": reminder.id, "due": due.isoformat() if due else ""}
+        choices = [
+            Choice(each, "later", "", {**held, "until": moment.isoformat()})
+            for each, moment in hours
+        ]
+        asked = talk_words.which_half(said(turn, reminder))
+        return [await turn.reply(asked, choices=choices, context={"reminder_id": reminder.id})]
     if when:
         start = (since or turn.now) if is_span(when) else turn.now
         found = parse_moment(when, start.astimezone(turn.chat.zone), turn.chat.zone)
@@ -199,6 +211,12 @@ async def put_off(
     if moment is None:
         return [await turn.reply(words.problem("unclear", when, None, turn.example_tank))]
     return await reminder_answers.put_off(turn, reminder, moment)
+
+
+def _moments(turn: Turn, two: tuple[str, ...]) -> list[tuple[str, datetime]]:
+    """The words of time that are still to come, each with its moment."""
+    found = [(each, parse_moment(each, turn.local_now, turn.chat.zone)) for each in two]
+    return [(each, moment) for each, moment in found if isinstance(moment, datetime)]
 
 
 def is_span(when: str) -> bool:

@@ -39,6 +39,9 @@ from core.schedule import (
 A_MINUTE: Final = timedelta(minutes=1)
 """Between two moments that are said alike."""
 
+LABEL: Final = 40
+"""What a button shows is no longer. [characters]"""
+
 WAITS: Final = "reminder_waits"
 """Under which a question keeps the request of which a part is missing."""
 
@@ -164,7 +167,7 @@ async def _asked_back(turn: Turn, text: str, problem: Problem) -> Reply:
     held = {WAITS: {"text": text, "lacks": problem.reason}}
     waits = problem.reason in {"no_time", "no_what"}
     options = problem.options if problem.reason == "ambiguous" else ()
-    choices = [Choice(each[:40], "remind", "", {"text": each}) for each in options]
+    choices = [Choice(_label(each), "remind", "", {"text": each}) for each in options]
     if problem.reason == "ends":
         choices = reminder_ends.choices(turn, problem)
     return await turn.reply(
@@ -173,6 +176,12 @@ async def _asked_back(turn: Turn, text: str, problem: Problem) -> Reply:
         context=held if waits else None,
         expects="followup" if waits else None,
     )
+
+
+def _label(option: str) -> str:
+    """What a button shows of a text: its words of time, where the whole is too long."""
+    timed = split_time(option) if len(option) > LABEL else None
+    return (option if timed is None else timed[1])[:LABEL]
 
 
 async def _known_from_before(

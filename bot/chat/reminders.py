@@ -14,6 +14,7 @@ from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
 from bot.chat.words.rules import describe
 from bot.reminders import planning
+from bot.store.offers import Choice
 from bot.store.reminders import Draft, Reminder
 from bot.store.tanks import StoredTank
 from core.message.followups import heads
@@ -51,7 +52,12 @@ async def anew(turn: Turn, made: Mapping[str, Any], when: str | None = None) -> 
             lines = words.problem(
                 request.reason, request.text, request.suggestion, turn.example_tank
             )
-            return [await turn.reply(lines)]
+            held = {"id": reminder.id}
+            options = request.options if request.reason == "ambiguous" and len(said) > 1 else ()
+            choices = [
+                Choice(each[:40], "move_reminder", "", {**held, "when": each}) for each in options
+            ]
+            return [await turn.reply(lines, choices=choices)]
         if request is not None:
             await planning.end(turn.uow, reminder, turn.now)
             return await make(turn, request, said, beside=made.get("beside", []), instead=reminder)

@@ -3,8 +3,15 @@
 from core.schedule.errors import BadRule, NaiveTime
 from core.schedule.localtime import moment_at
 from core.schedule.model import KINDS, Kind, Problem, Reason, Request
-from core.schedule.moments import parse_end, parse_moment, parse_quiet, parse_until, tells_span
-from core.schedule.moving import moved, names_weekday, split_time
+from core.schedule.moments import (
+    parse_clock,
+    parse_end,
+    parse_moment,
+    parse_quiet,
+    parse_until,
+    tells_span,
+)
+from core.schedule.moving import moved, names_weekday, split_time, two_hours
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
@@ -44,6 +51,7 @@ __all__ = [
     "names_weekday",
     "next_after",
     "parse_anew",
+    "parse_clock",
     "parse_end",
     "parse_moment",
     "parse_quiet",
@@ -54,5 +62,6 @@ __all__ = [
     "tells_rhythm",
     "tells_span",
     "to_text",
+    "two_hours",
     "zone_guess",
 ]

@@ -204,6 +204,22 @@ def parse_quiet(text: str) -> Quiet | Problem:
     return Problem("unclear", text, 0, len(text), "22:00-07:00", ("22:00-07:00",))
 
 
+def parse_clock(text: str) -> time | None:
+    """The time of day that a text is; None where it is more than one, or something else.
+
+    Examples
+    --------
+    >>> parse_clock("9"), parse_clock("10pm"), parse_clock("9 fish")
+    (datetime.time(9, 0), datetime.time(22, 0), None)
+    """
+    for vocabulary in languages():
+        line = Line(text[:LONGEST_TEXT], vocabulary)
+        found = _clock_like(line, line.skip(0, "at"))
+        if found is not None and line.at_end(found[1]) and not isinstance(found[0], Flaw):
+            return time_of_day(gather((found[0],)))
+    return None
+
+
 def _quiet_in(line: Line) -> Quiet | Problem | None:
     """quiet := words [START] clock (THROUGH | UNTIL | AND) clock, to the end of the text."""
     begin = next((k for k in range(len(line)) if _clock_like(line, k) is not None), len(line))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime, time, tzinfo
 
+from core.schedule.halves import with_each
 from core.schedule.localtime import moment_at
 from core.schedule.meaning import single_moment
 from core.schedule.pieces import Clock
@@ -46,6 +47,17 @@ def names_weekday(text: str) -> bool:
         return False
     none = said is None or said.weekdays is None or said.repeats
     return not none and not task_of(text, spans(line, founds))
+
+
+def two_hours(when: str) -> tuple[str, ...]:
+    """Words of time at each of the two hours that a bare one in them may be; else none.
+
+    Examples
+    --------
+    >>> two_hours("tomorrow at 5"), two_hours("tomorrow at 5pm"), two_hours("tomorrow at 8")
+    (('tomorrow at 05:00', 'tomorrow at 17:00'), (), ())
+    """
+    return with_each(*best_language(when))
 
 
 def moved(

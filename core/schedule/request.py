@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta, tzinfo
 
 from core.schedule.grammar.scan import time_runs
+from core.schedule.halves import either_half
 from core.schedule.model import Problem, Request
 from core.schedule.pieces import Found, Interval, Near
 from core.schedule.problems import end_in, flaw_in, loose_end, pieces_of, unclear_problem
@@ -122,6 +123,8 @@ def parse_anew(texts: Sequence[str], now: datetime, zone: tzinfo) -> Request | P
             planned = plan(said, now, zone)
         except Unclear as unclear:
             return unclear_problem(line, founds, unclear.flaw, what)
+        if what and (halves := either_half(line, founds, None, now, zone)) is not None:
+            return halves
     return request_of(what, planned, said.needs_zone) if what else None
 
 
@@ -218,6 +221,9 @@ def _understood(
         return loose
     if not what:
         return Problem("no_what", text, len(text), len(text))
+    halves = either_half(line, founds, planned.first, now, zone)
+    if halves is not None:
+        return halves
     return request_of(what, planned, said.needs_zone)
 
 

@@ -15,6 +15,7 @@ from datetime import datetime, tzinfo
 from itertools import combinations, pairwise
 from typing import Final
 
+from core.schedule.halves import either_half
 from core.schedule.model import Problem, Request
 from core.schedule.notation import to_text
 from core.schedule.pieces import Clock, Found, Span, Weekdays
@@ -180,6 +181,9 @@ def _planned(
             planned = plan(said, since, zone)
         except Unclear as unclear:
             return _in_all(unclear_problem(job.line, job.founds, unclear.flaw, what), job, jobs)
+        sole = planned.first if job is jobs[0] else None
+        if (halves := either_half(job.line, job.founds, sole, now, zone)) is not None:
+            return _in_all(halves, job, jobs)
         alone = job is jobs[0] or (job.task and planned == _alone(job, now, zone))
         text = job.line.text if alone else f"{what} {_written(planned, zone)}"
         made.append((text, request_of(what, planned, said.needs_zone)))

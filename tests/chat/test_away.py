@@ -75,3 +75,29 @@ async def test_a_pause_to_come_is_asked(daily: Talk, number: int, rests: bool) -
     assert await paused(daily, days=2) == rests
     tasks = [each["what"] for each in (await daily.facts("/remind"))["reminders"]]
     assert tasks.count("holiday until 2026-03-12") == (0 if rests else 1)
+
+
+@pytest.mark.parametrize(
+    ("text", "span"),
+    [
+        ("dont message me before 9", "22:00-09:00"),
+        ("no reminders after 11 please", "23:00-07:00"),
+        ("schreib mir nicht vor 9", "22:00-09:00"),
+        ("ne m'écris pas avant 8:30", "22:00-08:30"),
+    ],
+)
+async def test_hours_without_messages_are_asked_first(daily: Talk, text: str, span: str) -> None:
+    (asked,) = await daily.say(text)
+    assert span not in await daily.text("quiet hours")
+    await daily.press(1, asked)
+    assert f"Quiet hours: {span}" in await daily.text("quiet hours")
+
+
+async def test_hours_without_messages_keep_their_other_end(daily: Talk) -> None:
+    await daily.say("quiet hours 20:00-06:00")
+    assert "20:00-09:00" in await daily.text("dont text me before 9")
+
+
+@pytest.mark.parametrize("text", ["message me before 9", "dont message me before the water change"])
+async def test_no_other_words_are_of_quiet_hours(daily: Talk, text: str) -> None:
+    assert "Quiet hours" not in await daily.text(text)

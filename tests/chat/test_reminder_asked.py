@@ -147,3 +147,46 @@ async def test_a_word_that_joins_is_no_part_of_a_task(talk: Talk) -> None:
     await talk.say("ricordami anche domani alle 9")
     (only,) = (await talk.facts("/remind"))["reminders"]
     assert "anche" not in only["what"]
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "due"),
+    [
+        ("remind me monday 10 to change 20 l", "change 20 l", "2026-03-02T10:00"),
+        ("remind me sat 7 to test", "test", "2026-03-07T07:00"),
+        ("remind me monday 10 l change", "10 l change", "2026-03-02T09:00"),
+    ],
+)
+async def test_a_bare_hour_between_a_day_and_the_task(
+    fern: Talk, text: str, what: str, due: str
+) -> None:
+    await fern.say(text)
+    assert await held(fern) == [(what, due)]
+
+
+@pytest.mark.parametrize(
+    ("answer", "due"), [("17", "2026-03-02T17:00"), ("the first", "2026-03-02T05:00")]
+)
+async def test_an_hour_of_either_half_of_the_day_is_asked(
+    fern: Talk, answer: str, due: str
+) -> None:
+    await fern.say("remind me tomorrow at 5 to feed")
+    assert await held(fern) == []
+    await fern.say(answer)
+    assert await held(fern) == [("feed", due)]
+
+
+async def test_so_is_the_hour_to_which_one_is_moved(fern: Talk) -> None:
+    await fern.say("remind me to feed friday at 10:00")
+    (asked,) = await fern.say("make it tomorrow at 5")
+    assert [due for _what, due in await held(fern)] == ["2026-03-06T10:00"]
+    await fern.press(2, asked)
+    assert await held(fern) == [("feed", "2026-03-02T17:00")]
+
+
+async def test_so_is_the_hour_to_which_one_that_waits_is_put_off(fern: Talk) -> None:
+    await fern.say("remind me to feed in 1 hour")
+    await fern.wait(hours=2)
+    (asked,) = await fern.say("snooze until tomorrow at 6")
+    await fern.press(2, asked)
+    assert [due for _what, due in await held(fern)] == ["2026-03-02T18:00"]

@@ -213,6 +213,11 @@ def quiet_shown(span: str | None) -> list[str]:
     return [_("Quiet hours: {span}. Change: quiet hours 22:00-07:00").format(span=span)]
 
 
+def quiet_asked(span: str) -> list[str]:
+    """Hours without messages were asked for in other words."""
+    return [_("Quiet hours {span} each day? Nothing is set yet.").format(span=span)]
+
+
 def holiday_set(until: datetime, now: datetime) -> list[str]:
     """Reminders pause."""
     return [

@@ -21,7 +21,7 @@ from core.schedule.pieces import (
     Weekdays,
 )
 from core.schedule.tokens import Line, Parsed
-from core.schedule.words.tasks import ANALYTES
+from core.schedule.words.tasks import ANALYTES, OF, TO, VERBS
 
 Pieces = tuple[Piece, ...]
 Rule = Callable[[Line, int], Parsed[Pieces]]
@@ -166,26 +166,40 @@ def _found_at(line: Line, i: int, last: Found | None) -> Found | None:
 
 
 def _hour_after_day(line: Line, i: int, last: Found | None) -> Found | None:
-    """hour_after_day := a bare hour right after a day, at the end or before IN THE PART.
+    """hour_after_day := a bare hour right after a day, at the end or before IN THE PART or a task.
 
-    An hour with its minutes apart (19 30) may stand before a task, and after a rhythm.
+    An hour with its minutes apart (19 30) may stand before any words, and after a rhythm.
     """
     if last is None or last.end != i or not isinstance(last.pieces[-1], (*_NAMES_DAY, Interval)):
         return None
     spaced = clock.spaced(line, i)
     if spaced is not None and isinstance(spaced[0], Clock) and spaced[0].minute % 5 == 0:
         return Found((spaced[0],), i, spaced[1], strong=False)
-    if not isinstance(last.pieces[-1], _NAMES_DAY):
+    hour = clock.bare_hour(line, i)
+    joined = hour is not None and _task_begins(line, hour[1])
+    if not isinstance(last.pieces[-1], _NAMES_DAY) and not joined:
         return None
     counted = clock.oclock_after_day(line, i)
     if counted is not None and isinstance(counted[0], Clock):
         return Found((counted[0],), i, counted[1], strong=False)
-    hour = clock.bare_hour(line, i)
     if hour is None or not isinstance(hour[0], Clock):
         return None
-    if not line.at_end(hour[1]) and clock.part_after_in(line, hour[1]) is None:
+    if not joined and not line.at_end(hour[1]) and clock.part_after_in(line, hour[1]) is None:
         return None
     return Found((hour[0],), i, hour[1], strong=False)
+
+
+def _task_begins(line: Line, i: int) -> bool:
+    """True where a task begins, so that a number before it is none of its own: `10 to feed`."""
+    if i >= len(line) or line.digits(i - 1) is None or line.is_glued(i):
+        return False
+    word = line.tokens[i].folded
+    following = line.tokens[i + 1].folded if i + 1 < len(line) else ""
+    if word in TO:
+        return following.isalpha()
+    if word in OF:
+        return following in VERBS
+    return word in VERBS and not word.endswith("s")
 
 
 def _follows(line: Line, end: int, start: int) -> bool:

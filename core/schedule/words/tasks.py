@@ -144,6 +144,10 @@ LEADS = _phrases(
     "herinneren,przypomnij mi,przypomnij,przypomnieć,påminn mig,påminna",
 )
 """What joins a task to words before it, who does it, and the request itself: no part of a task."""
+TO = _set("to att zu zum ans that dass daran żeby zeby")
+"""In front of what is to be done, and of nothing else behind a number."""
+OF = _set("de d di a à para per om te an pour por o")
+"""In front of what is to be done, and of much else."""
 JOINT = "and"
 JOINT_SIGNS = frozenset({";", ",", "+", "&"})
 MEASURES = _set(

@@ -55,6 +55,17 @@ daily 19 30 to test | test | every day at 19:30 | 2026-03-04 19:30
 water change every sunday 7 30 pm | water change | every sunday at 19:30 | 2026-03-08 19:30
 every sunday at 18 30% change | 30% change | every sunday at 18:00 | 2026-03-08 18:00
 every sunday at 18 20 l change | 20 l change | every sunday at 18:00 | 2026-03-08 18:00
+sunday 10 to change 20 l | change 20 l | once 2026-03-08T10:00+01:00 | 2026-03-08 10:00
+sat 7 to test | test | once 2026-03-07T07:00+01:00 | 2026-03-07 07:00
+sat 7 test kh | test kh | once 2026-03-07T07:00+01:00 | 2026-03-07 07:00
+every sunday 10 to change 20 l | change 20 l | every sunday at 10:00 | 2026-03-08 10:00
+every day 10 to feed | feed | every day at 10:00 | 2026-03-05 10:00
+söndag 10 att byta vatten | byta vatten | once 2026-03-08T10:00+01:00 | 2026-03-08 10:00
+dimanche 10 de changer l'eau | changer l'eau | once 2026-03-08T10:00+01:00 | 2026-03-08 10:00
+sunday 10 l change | 10 l change | once 2026-03-08T09:00+01:00 | 2026-03-08 09:00
+sunday 10 fish arrive | 10 fish arrive | once 2026-03-08T09:00+01:00 | 2026-03-08 09:00
+friday 2 changes | 2 changes | once 2026-03-06T09:00+01:00 | 2026-03-06 09:00
+monday 5 to 10 ml ferts | 5 to 10 ml ferts | once 2026-03-09T09:00+01:00 | 2026-03-09 09:00
 every monday 10 20 ml iron | 10 20 ml iron | every monday at 09:00 | 2026-03-09 09:00
 # days of the week
 change quarry every sunday 10:00 | change quarry | every sunday at 10:00 | 2026-03-08 10:00
@@ -218,6 +229,18 @@ def test_understood(text, what, rule, first):
         ("feed on 4 may 2050", "too_far", "on 4 may 2050", []),
         ("feed on 4/5", "ambiguous", "on 4/5", ["feed on 4 May", "feed on 5 April"]),
         ("feed 7/11/2026", "ambiguous", "7/11/2026", None),
+        (
+            "feed tomorrow at 5",
+            "ambiguous",
+            "at 5",
+            ["feed tomorrow at 05:00", "feed tomorrow at 17:00"],
+        ),
+        (
+            "every sunday 5 to feed",
+            "ambiguous",
+            "5",
+            ["every sunday at 05:00 to feed", "every sunday at 17:00 to feed"],
+        ),
         ("feed at 7", "ambiguous", "at 7", ["feed at 19:00", "feed tomorrow at 07:00"]),
         (
             "change quarry twice a week",
