@@ -12,6 +12,7 @@ from typing import Any, Final
 
 from bot.chat import held as shown
 from bot.chat import inhabitants, introduced, readings, tank_words
+from bot.chat.asking import as_name
 from bot.chat.introduction_read import Told, has_volume, told_in
 from bot.chat.introduction_undo import MADE
 from bot.chat.model import Reply
@@ -42,7 +43,7 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Make the tanks of a message and keep who lives in them; None where it introduces none."""
     if turn.incoming.group:
         return None
-    homes, beside = said = told_in(turn)
+    homes, beside = said = _as_on_record(turn, told_in(turn))
     if parsed.question is not None and not any(home.name for home in homes):
         return None  # salt for a 60 l tank
     if not homes:
@@ -65,11 +66,12 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 async def _keep_all(turn: Turn, said: Told, held: StoredTank | None = None) -> list[Reply]:
     replies: list[Reply] = []
     names = _names(turn, said.homes)
+    before = [held or _named(turn, home) for home in said.homes]
     whole = turn.incoming
     for number, (home, name) in enumerate(zip(said.homes, names, strict=True)):
         if number:  # entries of one message: each needs an id of its own
             turn.incoming = replace(whole, update_id=f"{whole.update_id}:{number}")
-        replies += await _keep(turn, home, held or _named(turn, home), name, said.beside)
+        replies += await _keep(turn, home, before[number], name, said.beside)
     turn.incoming = whole
     if len(said.homes) > 1:
         await turn.change_chat(tank_id=None)  # of which the next reading is, nobody said
@@ -118,16 +120,43 @@ def _same(turn: Turn, home: Home) -> StoredTank | None:
 
 
 def _names(turn: Turn, homes: tuple[Home, ...]) -> list[str]:
-    """A name for each tank: its own, else by its size where two are told, else a usual one."""
+    """A name for each tank: its own, else the word that tells it, else by its size, or a usual one.
+
+    No two tanks get the same one.
+    """
     volumes = sorted(home.volume_l or 0.0 for home in homes)
     sized = len(homes) == 2 and volumes[1] >= APART * volumes[0]
+    words_told = _telling(homes)
     names: list[str] = []
-    for home in homes:
+    for home, word in zip(homes, words_told, strict=True):
         trait = ("big" if home.volume_l == volumes[1] else "small") if sized else "second"
-        usual = evening_words.called(trait) if sized or turn.tanks or names else first_tank()
-        name = home.name or usual
-        names.append(turn.free_name(name) if home.name is None else name)
+        called = sized or (len(homes) < 3 and bool(turn.tanks or names))
+        usual = evening_words.called(trait) if called else first_tank()
+        name = home.name or (as_name(word) if word else usual)
+        names.append(name if _named(turn, home) is not None else turn.free_name(name, names))
     return names
+
+
+def _as_on_record(turn: Turn, said: Told) -> Told:
+    """Homes told by a word as the tanks on record that were called by it, of the same volume."""
+    homes: list[Home] = []
+    for home, word in zip(said.homes, _telling(said.homes), strict=True):
+        held = turn.tank_named(as_name(word)) if word and home.name is None else None
+        same = held is not None and held.tank.volume_l == home.volume_l
+        homes.append(replace(home, name=held.name) if held is not None and same else home)
+    return said._replace(homes=tuple(homes))
+
+
+def _telling(homes: tuple[Home, ...]) -> list[str | None]:
+    """The word that tells each of several tanks; None where another is told by the same."""
+    said = [
+        home.told_by or (home.holds if len(homes) > 2 else None) if len(homes) > 1 else None
+        for home in homes
+    ]
+    plain = [None if word is None else plain_name(word) for word in said]
+    return [
+        word if plain.count(each) == 1 else None for word, each in zip(said, plain, strict=True)
+    ]
 
 
 async def _keep(

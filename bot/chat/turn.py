@@ -184,10 +184,14 @@ class Turn:
         self.uow.session.expire_all()
         self.chat = await self.uow.chats.get(self.chat.id, self.chat.address.thread)
 
-    def free_name(self, name: str) -> str:
-        """A name for a tank that none of the chat has yet: the name told, or it and a number."""
+    def free_name(self, name: str, given: Iterable[str] = ()) -> str:
+        """A name for a tank that none of the chat has yet: the name told, or it and a number.
+
+        `given` are names that are taken before anything is on record.
+        """
+        taken = {each.casefold() for each in given}
         free, number = name, 2
-        while self.tank_named(free) is not None:
+        while self.tank_named(free) is not None or free.casefold() in taken:
             free, number = f"{name} {number}", number + 1
         return free
 

@@ -9,11 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from core.advice.introduction_parts import KINDS, NOUNS, TRAITS, Part, read
 from core.advice.livestock import Found, lookup
 from core.tank import Setup, TankKind
+
+_TELLING: Final = frozenset({"animal", "shrimps", "reef", "pond", "planted", "marine", "brackish"})
+"""What tells one tank from another by a word that it can be called by."""
+_BESIDE_NAME: Final = frozenset({"light", "have", "single", "home", "tank"})
+"""What may stand between such a word and the volume: reef tank has 200 l."""
 
 
 class Animal(NamedTuple):
@@ -41,6 +46,10 @@ class Home:
     """What was told with a number and not understood."""
     loosely: bool = False
     """Whether words of the message are of no class."""
+    told_by: str | None = None
+    """The word before its volume that tells it from others: reef 200 l, shrimp 30 l."""
+    holds: str | None = None
+    """The only word for what it is or holds, wherever it stands: 200 l reef."""
 
 
 def introduced(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
@@ -104,7 +113,24 @@ def home_of(parts: list[Part]) -> Home:
     kind = next((KINDS[each] for each in of if each in KINDS), _water_of(animals))
     setup: Setup | None = "reef" if "reef" in of else "planted" if _has(of, "planted") else None
     home = Home(float(str(volume)), name, kind, setup, _has(of, "co2"), "further" in of, animals)
+    home = replace(home, told_by=_told_by(parts), holds=_holds(parts))
     return replace(home, setup="unplanted") if "planted" in of and setup is None else home
+
+
+def _told_by(parts: Sequence[Part]) -> str | None:
+    """The word for a kind of tank or animal right before the volume, where none is counted."""
+    place = next(n for n, part in enumerate(parts) if part.of == "volume")
+    while place and parts[place - 1].of in _BESIDE_NAME:
+        place -= 1
+    if not place or parts[place - 1].of not in _TELLING:
+        return None
+    counted = place > 1 and parts[place - 2].of in {"count", "one", "without"}
+    return None if counted else parts[place - 1].text
+
+
+def _holds(parts: Sequence[Part]) -> str | None:
+    found = {part.text for part in parts if part.of in _TELLING}
+    return found.pop() if len(found) == 1 else None
 
 
 def _has(of: Sequence[str], what: str) -> bool:

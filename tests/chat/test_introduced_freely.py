@@ -149,6 +149,20 @@ async def test_animals_of_no_tank_yet_are_kept_and_the_volume_is_asked(
         ),
         ("dos acuarios: grande 120 l y gambario 25 l", {"grande": 120.0, "gambario": 25.0}),
         ("two tanks, 60l shrimp and 180l community", {"Small": 60.0, "Big": 180.0}),
+        ("two tanks: reef 200l and planted 90 l", {"Reef": 200.0, "Planted": 90.0}),
+        ("two tanks: betta tank 20 l and guppy 60 l", {"Betta": 20.0, "Guppy": 60.0}),
+        (
+            "i have 3 tanks. reef 200l, planted 90 l, shrimp 30l",
+            {"Reef": 200.0, "Planted": 90.0, "Shrimp": 30.0},
+        ),
+        (
+            "ich hab 3 becken: riff 200 l, pflanzen 90 l, garnelen 30 l",
+            {"Riff": 200.0, "Pflanzen": 90.0, "Garnelen": 30.0},
+        ),
+        (
+            "j'ai 3 bacs: recifal 200 l, plante 90 l, crevettes 30 l",
+            {"Recifal": 200.0, "Plante": 90.0, "Crevettes": 30.0},
+        ),
         ("deux bacs, salon 200 l et bureau 54 l", {"salon": 200.0, "bureau": 54.0}),
         ("due acquari: salotto 120 l e studio 30 l", {"salotto": 120.0, "studio": 30.0}),
         ("dois aquários: sala 120 l e quarto 30 l", {"sala": 120.0, "quarto": 30.0}),
@@ -163,7 +177,30 @@ async def test_two_tanks_of_one_sentence_have_their_names(
     await talk.say(text)
     assert {each["tank"]: each["volume_l"] for each in await tanks(talk)} == names
     await talk.say(text)
-    assert len(await tanks(talk)) == 2
+    assert len(await tanks(talk)) == len(names)
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ("i have 3 tanks, 100 l, 90 l and 80 l", ["Tank", "Tank 2", "Tank 3"]),
+        (
+            "i have 4 tanks: betta 20 l, betta 30 l, guppies 60l and a 300 l reef",
+            ["Tank", "Tank 2", "Guppies", "Reef"],
+        ),
+        ("two tanks: fern 90 l and fern 60 l", ["fern", "fern 2"]),
+    ],
+)
+async def test_no_two_tanks_of_one_sentence_get_one_name(
+    talk: Talk, text: str, names: list[str]
+) -> None:
+    await talk.say(text)
+    assert [each["tank"] for each in await tanks(talk)] == names
+
+
+async def test_tanks_that_are_only_wished_for_are_not_made(talk: Talk) -> None:
+    await talk.say("i want 3 tanks. reef 200l, planted 90 l, shrimp 30l")
+    assert await talk.app.names(talk.address) == []
 
 
 async def test_what_is_told_of_either_goes_there(talk: Talk) -> None:

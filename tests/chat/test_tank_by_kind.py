@@ -6,7 +6,9 @@ import pytest
 
 from tests.chat.harness import Talk
 
-TWO = "2 tanks: betta 20l and shrimps 40l"
+TWO = "2 tanks: 20l betta and 40l shrimps"
+NAMED = {"Small": "Betta", "Big": "Shrimps"}
+"""What they are called where the word stands before the litres."""
 
 
 @pytest.mark.parametrize(
@@ -31,6 +33,28 @@ async def test_a_reading_goes_to_the_tank_of_the_animals(
     (reply,) = await talk.say(text)
     assert reply.facts["tank"] == tank
     assert [value["analyte"] for value in reply.facts["values"]] == [analyte]
+
+
+@pytest.mark.parametrize(
+    ("text", "tank"),
+    [
+        ("betta nitrite 0.1", "Small"),
+        ("my betta nitrite 0.1", "Small"),
+        ("nitrite 0.1 betta", "Small"),
+        ("kh 4 in the betta tank", "Small"),
+        ("shrimp tank ph 7", "Big"),
+        ("ph 7 im garnelenbecken", "Big"),
+        ("acuario de gambas ph 7", "Big"),
+        ("bac du betta ph 7", "Small"),
+    ],
+)
+async def test_it_goes_there_too_where_they_are_called_by_them(
+    talk: Talk, text: str, tank: str
+) -> None:
+    await talk.say("2 tanks: betta 20l and shrimps 40l")
+    (reply,) = await talk.say(text)
+    assert reply.facts["tank"] == NAMED[tank]
+    assert len(reply.facts["values"]) == 1
 
 
 async def test_a_deed_and_a_question_too(talk: Talk) -> None:
