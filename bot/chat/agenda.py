@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime, time, timedelta
 from typing import Any, Final
 
-from bot.chat import danger_first, plans_due, reminders, what_now
+from bot.chat import danger_first, pauses, plans_due, reminders, what_now
 from bot.chat.model import Reply
 from bot.chat.reminding import local, said
 from bot.chat.turn import Turn
@@ -81,7 +81,7 @@ async def _listed(turn: Turn, span: str | None) -> Reply:
             words.no_reminder() if wrong.lines else reminder_words.nothing_due(turn.example_tank)
         )
         return await turn.reply([*wrong.lines, *lines], facts=facts, choices=wrong.choices)
-    lines = [*wrong.lines, *lines]
+    lines = [*wrong.lines, *_paused(turn, facts), *lines]
     listed = {"reminder_ids": [each.id for each in living]} if living else {}
     return await turn.reply(
         lines[:LISTED],
@@ -91,6 +91,18 @@ async def _listed(turn: Turn, span: str | None) -> Reply:
         context=listed,
         expects="number" if living else None,
     )
+
+
+def _paused(turn: Turn, facts: dict[str, Any]) -> list[str]:
+    """That reminders rest, now or later."""
+    told = pauses.pause_of(turn)
+    if told is None:
+        return []
+    since, until = local(turn, turn.chat.paused_from), local(turn, turn.chat.paused_until)
+    facts["paused"] = {
+        name: at.isoformat() for name, at in (("from", since), ("until", until)) if at is not None
+    }
+    return told[:1]
 
 
 def _moment(reminder: Reminder) -> datetime | None:

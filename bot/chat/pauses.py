@@ -26,6 +26,9 @@ USUAL: Final = Quiet(time(22), time(7))
 ASKED: Final = "holiday_until"
 """Of an offer: that it was asked until when reminders are to pause."""
 
+SINCE: Final = "holiday_since"
+"""Of such an offer: when the pause is to begin, where that was said."""
+
 
 async def quiet(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``quiet hours 22:00-07:00`` and ``quiet hours off``."""
@@ -51,7 +54,7 @@ async def holiday(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``holiday until 4 May``: nothing is said until that day begins."""
     wanted = command.arguments.strip()
     if wanted.casefold() in {"off", "over", "end"}:
-        await turn.change_chat(paused_until=None)
+        await turn.change_chat(paused_until=None, paused_from=None)
         await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)
         return [await turn.reply(words.holiday_off())]
     until = parse_until(wanted, turn.local_now, turn.chat.zone)
@@ -66,7 +69,7 @@ async def holiday(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """``im away until friday``, ``pause reminders``: the holiday; None where none is told.
 
-    When it ends is asked where that is unsaid, and so is what to do until it begins.
+    When it ends is asked where that is unsaid.
     """
     if not turn.incoming.addressed or parsed.command is not None or parsed.events:
         return None
@@ -75,24 +78,29 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     now, zone = turn.local_now, turn.chat.zone
     latest = next(iter(await turn.uow.offers.latest(turn.chat.id, 1)), None)
     if latest is not None and ASKED in latest.context and turn.now - latest.made_at <= PATIENCE:
-        until = end_of(turn.incoming.text, now, zone)
+        held = latest.context.get(SINCE)
+        since = None if held is None else datetime.fromisoformat(held)
+        until = end_of(turn.incoming.text, now, zone, since)
         if until is not None:
-            return await _set(turn, until)
+            return await _set(turn, until, since)
     told = away(turn.incoming.text, now, zone)
     if told is None:
         return None
+    if told.then and (standing := pause_of(turn)) is not None:
+        return [await turn.reply(standing)]
     if told.until is None:
-        return [await _asked_until(turn)]
-    if told.since is None or told.since <= turn.now:
-        return await _set(turn, told.until)
-    since, until = told.since.astimezone(zone), told.until.astimezone(zone)
-    held = {"until": told.until.isoformat(), "since": told.since.isoformat()}
-    lines, begin, wait = words.holiday_to_come(since, until, now)
-    choices = [
-        Choice(begin[:40], "pause", "", held),
-        Choice(wait[:40], "pause_later", "", held),
-    ]
-    return [await turn.reply(lines, choices=choices)]
+        return [await _asked_until(turn, told.since)]
+    return await _set(turn, told.until, told.since)
+
+
+def pause_of(turn: Turn) -> list[str] | None:
+    """The pause that is on or to come, in words; None where there is none."""
+    since, until = turn.chat.paused_from, turn.chat.paused_until
+    if until is None or until <= turn.now:
+        return None
+    zone = turn.chat.zone
+    begins = since.astimezone(zone) if since is not None and since > turn.now else None
+    return words.holiday_set(until.astimezone(zone), turn.local_now, begins)
 
 
 async def _quiet_asked(turn: Turn, side: str, at: time) -> Reply:
@@ -115,13 +123,19 @@ async def press_quiet(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
 
 
 async def press(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
-    """Let reminders pause from now on."""
+    """Let reminders pause from now on, or at the time of a button in the place of another."""
     until = datetime.fromisoformat(choice.arguments["until"])
-    return await _set(turn, until) if until > turn.now else [await turn.reply(general.already())]
+    if until <= turn.now:
+        return [await turn.reply(general.already())]
+    since = choice.arguments.get("instead")
+    return await _keep(turn, until, None if since is None else datetime.fromisoformat(since))
 
 
 async def press_later(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """Remind of the pause on the day that it begins; pressing twice sets one."""
+    """Remind of the pause on the day that it begins, of an offer made before those were kept.
+
+    Pressing twice sets one.
+    """
     zone = turn.chat.zone
     since = datetime.fromisoformat(choice.arguments["since"]).astimezone(zone)
     at = moment_at(since.date(), MORNING, zone)
@@ -135,14 +149,39 @@ async def press_later(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     return [await turn.reply(lines)]
 
 
-async def _asked_until(turn: Turn) -> Reply:
+async def _asked_until(turn: Turn, since: datetime | None = None) -> Reply:
     """Ask when reminders are to go on."""
-    return await turn.reply(words.holiday_until_when(), context={ASKED: True}, expects="followup")
+    held = {ASKED: True} | ({} if since is None else {SINCE: since.isoformat()})
+    return await turn.reply(words.holiday_until_when(), context=held, expects="followup")
 
 
-async def _set(turn: Turn, until: datetime) -> list[Reply]:
-    """Let reminders pause."""
-    await turn.change_chat(paused_until=until)
+async def _set(turn: Turn, until: datetime, since: datetime | None = None) -> list[Reply]:
+    """Let reminders pause, from now on or from when on; one is kept at a time.
+
+    Where one stands that the new one does not touch, it is asked which of both is meant.
+    """
+    since = None if since is None or since <= turn.now else since
+    stands, ends = turn.chat.paused_from, turn.chat.paused_until
+    if ends is None or ends <= turn.now:
+        return await _keep(turn, until, since)
+    stands = None if stands is None or stands <= turn.now else stands
+    zone, now = turn.chat.zone, turn.local_now
+    apart = (since or turn.now) > ends or (stands or turn.now) > until
+    if apart:
+        begins = None if stands is None else stands.astimezone(zone)
+        lines = words.holiday_set(ends.astimezone(zone), now, begins)[:1]
+        lines += words.holiday_only_one()
+        held = {"until": until.isoformat(), "instead": (since or turn.now).isoformat()}
+        label = words.holiday_instead((since or turn.now).astimezone(zone), until.astimezone(zone))
+        return [await turn.reply(lines, choices=[Choice(label[:40], "pause", "", held)])]
+    if since is not None and (stands is None or stands < since):
+        since = stands  # a longer one begins as the one that stands
+    return await _keep(turn, until, since)
+
+
+async def _keep(turn: Turn, until: datetime, since: datetime | None) -> list[Reply]:
+    """Let reminders pause in the place of any other time."""
+    since = None if since is None or since <= turn.now else since
+    await turn.change_chat(paused_until=until, paused_from=since)
     await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)
-    shown = until.astimezone(turn.chat.zone)
-    return [await turn.reply(words.holiday_set(shown, turn.local_now))]
+    return [await turn.reply(pause_of(turn) or [])]

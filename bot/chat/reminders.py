@@ -181,6 +181,10 @@ async def make(
             "due": first.isoformat(),
         }
     }
+    told_at = planning.wake_time(request.first, turn.chat)
+    if planning.after_pause(request.first, turn.chat) != request.first:
+        lines.append(words.told_after_pause(told_at.astimezone(turn.chat.zone), turn.local_now))
+        facts["reminder"]["told"] = told_at.astimezone(turn.chat.zone).isoformat()
     gone = _kept(instead or (None if replaced is None or replaced.id == reminder.id else replaced))
     held = {MADE: {"id": reminder.id, "said": list(text), "beside": list(beside), **gone}}
     return [await turn.reply(lines, facts=facts, context=held, expects="followup")]

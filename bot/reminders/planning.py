@@ -25,10 +25,21 @@ def quiet_of(chat: Chat) -> Quiet | None:
 
 
 def wake_time(due: datetime, chat: Chat) -> datetime:
-    """When something that is due may be said: after a holiday, outside quiet hours."""
-    moment = max(due, chat.paused_until) if chat.paused_until is not None else due
+    """When something that is due may be said: after a holiday, outside quiet hours.
+
+    What a night puts off into a holiday waits until that is over too.
+    """
     quiet = quiet_of(chat)
+    moment = after_pause(due if quiet is None else quiet.release(due, chat.zone), chat)
     return moment if quiet is None else quiet.release(moment, chat.zone)
+
+
+def after_pause(moment: datetime, chat: Chat) -> datetime:
+    """A moment, or the end of the pause that it falls into."""
+    if chat.paused_until is None or moment >= chat.paused_until:
+        return moment
+    begun = chat.paused_from is None or moment >= chat.paused_from
+    return chat.paused_until if begun else moment
 
 
 def occurrence_after(

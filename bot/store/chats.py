@@ -27,6 +27,7 @@ class Chat:
     us_gallons: bool
     language: str
     quiet: str | None
+    paused_from: datetime | None
     paused_until: datetime | None
     tank_id: int | None
     gone_at: datetime | None
@@ -142,6 +143,7 @@ def _chat(row: ChatRow, thread: str | None) -> Chat:
         us_gallons=row.us_gallons,
         language=row.language,
         quiet=row.quiet,
+        paused_from=row.paused_from,
         paused_until=row.paused_until,
         tank_id=row.tank_id,
         gone_at=row.gone_at,

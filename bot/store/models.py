@@ -51,6 +51,8 @@ class ChatRow(Base):
     us_gallons: Mapped[bool]
     language: Mapped[str]
     quiet: Mapped[str | None]
+    paused_from: Mapped[datetime | None]
+    """When a pause begins; NULL where it began as it was set."""
     paused_until: Mapped[datetime | None]
     tank_id: Mapped[int | None]
     """The tank used last; not a foreign key, so that either table can be made first."""

@@ -1,6 +1,7 @@
 """Being away, and reminders that are to pause: `im away 5 to 12 march`, `pause reminders`.
 
-said = { away | pause reminders | light } [ [from day] to day | until day | a span ]
+said = { away | pause reminders | light } [ [from day] to day | from day for a span | until day
+         | a span | then ]
 
 A text with any other word says more, and is none.
 """
@@ -16,13 +17,14 @@ from typing import Final
 from core.message.fold import fold
 from core.message.waters import one_of
 from core.message.wordfile import spelt
-from core.schedule import parse_until, tells_span
+from core.schedule import Problem, names_weekday, parse_until, tells_span
 
 FILE: Final = "away_said.txt"
 
 LONGEST: Final = 100
 """A longer text says more. [characters]"""
 
+A_WEEK: Final = timedelta(weeks=1)
 A_DAY: Final = timedelta(days=1)
 """Everything is off for less than this: hardly reminders."""
 
@@ -37,10 +39,13 @@ class Away:
         When they go on, in UTC; None where that is unsaid.
     since : datetime or None
         When it begins, in UTC, where that is still to come.
+    then : bool
+        True where it is the time that was spoken of before: `mute everything then`.
     """
 
     until: datetime | None = None
     since: datetime | None = None
+    then: bool = False
 
 
 def away(text: str, now: datetime, zone: tzinfo) -> Away | None:
@@ -76,7 +81,10 @@ def away(text: str, now: datetime, zone: tzinfo) -> Away | None:
     named = "away" in has or ("noun" in has and has & {"pause", "stop"})
     if not named and not ("all" in has and has & {"pause", "stop"}):
         return None
-    told = _when(_edges(rest), now, zone)
+    rest, then = _cut("then", rest)
+    if then and not _edges(rest) and has & {"pause", "stop"}:
+        return Away(then=True)
+    told = None if then else _when(_edges(rest), now, zone)
     if told is None:
         return None
     if told.until is None:
@@ -85,11 +93,23 @@ def away(text: str, now: datetime, zone: tzinfo) -> Away | None:
     return told if named or told.until - now >= A_DAY else None
 
 
-def end_of(text: str, now: datetime, zone: tzinfo) -> datetime | None:
-    """When it is over, in plain words of time: `friday`, `until 4 may`, `2 weeks`; else None."""
+def end_of(
+    text: str, now: datetime, zone: tzinfo, since: datetime | None = None
+) -> datetime | None:
+    """When it is over, in plain words of time: `friday`, `until 4 may`, `2 weeks`; else None.
+
+    How long, or a day, is counted from when it begins.
+    """
     rest, _found = _cut("back", fold(text).strip(" .!"))
-    found = parse_until(_edges(rest), now, zone)
-    return found if isinstance(found, datetime) else None
+    return _after(_edges(rest), now if since is None else max(now, since), now, zone)
+
+
+def _after(text: str, since: datetime, now: datetime, zone: tzinfo) -> datetime | None:
+    """The end that words of time tell of what begins at a moment; None where they tell none."""
+    found = parse_until(text, since if tells_span(text) else now, zone)
+    if isinstance(found, datetime) and found <= since:
+        found = parse_until(text, since.astimezone(zone), zone)
+    return found if isinstance(found, datetime) and found > since else None
 
 
 def _when(rest: str, now: datetime, zone: tzinfo) -> Away | None:
@@ -97,6 +117,8 @@ def _when(rest: str, now: datetime, zone: tzinfo) -> Away | None:
         return Away()
     timed, back = _cut("back", rest)
     timed = _edges(timed)
+    if (lasting := _lasting(timed, now, zone)) is not None:
+        return lasting
     until = parse_until(timed, now, zone)
     if isinstance(until, datetime):
         begins = re.match(rf"(?:{one_of(_ways()['to'])})(?!\w)", timed) is not None
@@ -106,23 +128,47 @@ def _when(rest: str, now: datetime, zone: tzinfo) -> Away | None:
     return _between(timed, now, zone)
 
 
+def _lasting(rest: str, now: datetime, zone: tzinfo) -> Away | None:
+    """From a day on for so long: `from friday for a week`, `for a week from friday`."""
+    word = re.compile(rf"(?:{one_of(_ways()['from'])})(?!\w)\s*")
+    words = rest.split()
+    for place in range(1, len(words)):
+        parts = " ".join(words[:place]), " ".join(words[place:])
+        for span, day in (parts[::-1], parts):
+            begins = word.match(day)
+            if not tells_span(span) or tells_span(day) or (day == parts[1] and begins is None):
+                continue
+            since = _begin(day if begins is None else day[begins.end() :], now, zone)
+            end = _after(span, since, now, zone) if isinstance(since, datetime) else None
+            if isinstance(since, datetime) and end is not None:
+                return Away(end, since)
+    return None
+
+
+def _begin(day: str, now: datetime, zone: tzinfo) -> datetime | Problem:
+    """When a time begins; on the day itself its name is of today."""
+    since = parse_until(day, now, zone)
+    plain = isinstance(since, datetime) and names_weekday(day) and " " not in day.strip()
+    if isinstance(since, datetime) and plain and since - now > A_WEEK - A_DAY:
+        return since - A_WEEK
+    return since
+
+
 def _between(rest: str, now: datetime, zone: tzinfo) -> Away | None:
     """From one day to another; the first may leave out its month."""
     begun = re.sub(rf"^(?:{one_of(_ways()['from'])})(?!\w)\s*", "", rest)
     for joint in re.finditer(rf"\s+(?:{one_of(_ways()['to'])})\s+|\s*[-–]\s*", begun):
         first, last = begun[: joint.start()].strip(" ."), begun[joint.end() :].strip()
-        until = parse_until(last, now, zone)
-        if not isinstance(until, datetime):
-            continue
         if first.isdecimal():
             first += re.sub(r"^\d+", "", last)
-        since = parse_until(first, now, zone)
+        since = _begin(first, now, zone)
         if not isinstance(since, datetime):
-            if since.reason != "past":
+            until = parse_until(last, now, zone)
+            if since.reason != "past" or not isinstance(until, datetime):
                 continue
             return Away(until)
-        if since < until:
-            return Away(until, since)
+        if (end := _after(last, since, now, zone)) is not None:
+            return Away(end, since)
     if begun != rest:
         since = parse_until(begun, now, zone)
         return Away(since=since) if isinstance(since, datetime) else None

@@ -218,29 +218,37 @@ def quiet_asked(span: str) -> list[str]:
     return [_("Quiet hours {span} each day? Nothing is set yet.").format(span=span)]
 
 
-def holiday_set(until: datetime, now: datetime) -> list[str]:
-    """Reminders pause."""
+def holiday_set(until: datetime, now: datetime, since: datetime | None = None) -> list[str]:
+    """Reminders pause, from now on or from when on."""
+    told = _("Reminders pause until {until}; then at most one message catches up.")
+    if since is not None:
+        told = _("Reminders pause from {since} until {until}; then at most one message catches up.")
+    shown = {} if since is None else {"since": when(since, now)}
     return [
-        _("Reminders pause until {until}; then at most one message catches up.").format(
-            until=when(until, now)
-        ),
+        told.format(until=when(until, now), **shown),
         _("Send holiday off to end it sooner."),
     ]
+
+
+def told_after_pause(at: datetime, now: datetime) -> str:
+    """A reminder is due while reminders pause."""
+    return _("Reminders pause then: this one is told {when}.").format(when=when(at, now))
+
+
+def holiday_only_one() -> list[str]:
+    """A second pause was told that does not touch the one that stands."""
+    return [_("One pause is kept at a time, so the other is not set. Which one do you mean?")]
+
+
+def holiday_instead(since: datetime, until: datetime) -> str:
+    """The button of the pause that is to take the place of the one that stands."""
+    told = _("instead {since} to {until}")
+    return told.format(since=f"{since:%Y-%m-%d}", until=f"{until:%Y-%m-%d}")
 
 
 def holiday_until_when() -> list[str]:
     """It was not said when a pause ends."""
     return [_("Until when shall reminders pause? Send for example: until 4 May")]
-
-
-def holiday_to_come(since: datetime, until: datetime, now: datetime) -> tuple[list[str], str, str]:
-    """A pause that begins later: the question and its two buttons."""
-    told = _("Reminders can only pause from now on, and that begins {since}. Nothing is set yet.")
-    return (
-        [told.format(since=when(since, now))],
-        _("pause from now until {until}").format(until=f"{until:%Y-%m-%d}"),
-        _("tell me on that day"),
-    )
 
 
 def holiday_off() -> list[str]:
