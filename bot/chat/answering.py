@@ -62,7 +62,7 @@ async def answer_for(
 ) -> Reply:
     """Say back what was stored for a tank, warn, and close the reminders that it satisfies.
 
-    `used` is the tank in use, where the animals went to another one for their like.
+    `used` is the tank in use, where what was told went to another one, as only that can be meant.
     """
     state = await state_of(turn, told.tank, told.at)
     found = find(state, _woken(told) - await _superseded(turn, told))
@@ -77,7 +77,7 @@ async def answer_for(
     shown = [finding for finding in news if not _asks_of(finding, unclear)][:SHOWN]
     said = [finding for finding in news if finding in shown or _asks_of(finding, unclear)]
     await turn.uow.findings.add(entry_id, told.tank.id, said, told.at)
-    lines = [lead or summary(turn, told), *joining.lines(told.tank, used)]
+    lines = [lead or summary(turn, told), *joining.lines(told, used)]
     told_of = [finding_words.line(finding) for finding in shown]
     lost = "lost" in gone
     none_there, moves = await losses.unrecorded(turn, told, before) if not whom else ([], [])

@@ -204,7 +204,7 @@ async def _told_of(turn: Turn, stored: StoredTank, state: State, danger: Danger)
 
 
 OFF: Final = frozenset(
-    {"high_ph", "low_ph", "ph_fell", "ph_rose", "ph_moved", "does_not_suit", "unlike_the_sea"}
+    "high_ph low_ph ph_fell ph_rose ph_moved does_not_suit unlike_the_sea salt_in_fresh".split()  # noqa: SIM905
 )
 """Findings of water that is off, of which animals suffer though none is an alarm."""
 

@@ -1,20 +1,26 @@
-"""More of a kind, and its young, join those that live in another tank than the one in use.
+"""What goes to another tank than the one in use, as only that one can be meant.
 
-``got 5 more corys`` while the corys live in Fern, ``my guppies had 20 babies``.
+More of a kind, and its young, join those that live there: ``got 5 more corys`` while the corys
+live in Fern, ``my guppies had 20 babies``. Sea water is of the only sea: ``sg 1.026``.
 """
 
 from __future__ import annotations
 
+from bot.chat.asking import ask_tank
+from bot.chat.model import Reply
+from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import joining as words
 from bot.chat.words.losses import it_was
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice._livestock_words import is_young, kind_alone, plain_name
+from core.advice.findings._sea import FRESH
 from core.advice.livestock import lookup
 from core.advice.stock import meant, tally
 from core.message import herd
-from core.message.model import Event, Parsed
+from core.message.model import Event, Parsed, Value
+from core.message.salinity_talk import SALINITIES
 
 
 async def their_tank(turn: Turn, parsed: Parsed, used: StoredTank | None) -> StoredTank | None:
@@ -30,6 +36,29 @@ async def their_tank(turn: Turn, parsed: Parsed, used: StoredTank | None) -> Sto
         return None
     home = await only_home(turn, kind)
     return None if home is None or home.id == used.id else home
+
+
+async def only_sea(turn: Turn, parsed: Parsed, used: StoredTank) -> StoredTank | Reply | None:
+    """The only marine tank, for sea water told without a tank while a fresh one is in use.
+
+    Asked which tank it is where no tank or several may be meant; None where nothing speaks
+    against the tank in use.
+    """
+    named = parsed.tank is not None or any(value.tank for value in parsed.values)
+    if named or len(turn.tanks) < 2 or used.tank.kind not in FRESH:
+        return None
+    if not any(_is_sea_water(value) for value in parsed.values):
+        return None
+    seas = [tank for tank in turn.tanks if tank.tank.is_sea]
+    return seas[0] if len(seas) == 1 and not parsed.events else await ask_tank(turn)
+
+
+def _is_sea_water(value: Value) -> bool:
+    """Whether a reading is a salinity that only a sea has."""
+    told = value.canonical if isinstance(value.canonical, tuple) else (value.canonical,)
+    numbers = [each for each in told if each is not None]
+    is_salinity = value.analyte == "salinity" and value.qualifier != "<" and bool(numbers)
+    return is_salinity and min(numbers) >= SALINITIES[0]
 
 
 async def only_home(turn: Turn, kind: str) -> StoredTank | None:
@@ -52,13 +81,16 @@ def _kind(turn: Turn, event: Event) -> str | None:
     return kind if lookup(kind).species is not None else None
 
 
-def lines(tank: StoredTank, used: StoredTank | None) -> list[str]:
-    """Why they are noted in another tank than the one in use."""
-    return [] if used is None else [words.joined(tank.name)]
+def lines(told: Told, used: StoredTank | None) -> list[str]:
+    """Why it is noted in another tank than the one in use."""
+    if used is None:
+        return []
+    name = told.tank.name
+    return [words.of_the_sea(name, used.name) if told.readings else words.joined(name)]
 
 
 def choices(used: StoredTank | None) -> list[Choice]:
-    """The button that puts them into the tank in use."""
+    """The button that takes it to the tank in use."""
     if used is None:
         return []
     return [Choice(it_was(used.name), "say_again", "", {"text": f"that was {used.name}"})]

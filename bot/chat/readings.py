@@ -35,11 +35,16 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await ask_tank(turn)]
+        sea = None if chosen else await joining.only_sea(turn, known, default)
+        if isinstance(sea, Reply):
+            return [sea]
+        in_use, default = default, sea or default
         known = _without_slips(turn, known, default)
         if not (known.values or known.events):
             return [await ask(turn, known.doubts, known)]
         joins = None if chosen else await joining.their_tank(turn, known, default)
-        used, default = (default, joins) if joins is not None else (None, default)
+        default = joins or default
+        used = in_use if default is not in_use else None
         known, asked = await moves.settle(turn, known, default)
         if asked or not (known.values or known.events):
             return asked

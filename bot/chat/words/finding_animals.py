@@ -21,6 +21,14 @@ def unlike_the_sea(facts: Facts) -> str:
     return _off(facts, _("most animals of warm seas"), _SEA_BACK)
 
 
+def salt_in_fresh(facts: Facts) -> str:
+    """Salt water was measured in a tank that is down as fresh."""
+    return _(
+        "Salinity {amount} is salt water, and this tank is down as fresh: test again, or say which"
+        " tank it was. If it is a sea: /tank Fern marine."
+    ).format(amount=with_unit(facts, "value"))
+
+
 _SEA_BACK: Mapping[tuple[str, bool], str] = {
     ("ph", True): N_("stop lime, soda and other buffers, test again, and let it fall by itself"),
     ("ph", False): N_("air the room and the water, look at KH, never chase pH itself"),

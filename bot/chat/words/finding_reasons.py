@@ -90,6 +90,10 @@ _MEANING: Final[Mapping[str, str]] = {
     "copper_unknown_stock": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_unseen": N_("Copper that a kit can just see kills shrimps, snails and corals."),
     "copper_low_kh": N_("At alkalinity 20 mg/L a dose killed all fish that at 75 mg/L killed few."),
+    "salt_in_fresh": N_(
+        "Fresh water has less than 0.5 g/kg, and salt against disease adds up to 3. Such a number"
+        " is of another tank, of a kit that is off, or of a tank that is no fresh one."
+    ),
     "unlike_the_sea": N_(
         "Sea water has about 35 g/kg; most animals of warm seas bear 32 to 37 g/kg and 22 to"
         " 29 °C. Tell me who lives there, and I judge by them."

@@ -83,6 +83,7 @@ RULES: Final[tuple[Rule, ...]] = (
         )
         for analyte in ("temperature", "salinity", "ph")
     ),
+    _rule("salinity", _sea.salt_in_fresh, "salt_in_fresh", "retest"),
     _rule("ph", _buffer.ph_extreme, "ph_extreme", "retest", "from memory"),
     _rule(f"temperature {STOCK}", _animals.too_warm, "too_warm", "aerate"),
     _rule(f"ph {STOCK}", _buffer.high_ph, "high_ph", "retest"),
@@ -257,8 +258,7 @@ def find(state: State, told: frozenset[str]) -> list[Finding]:
         if rule.wakes & told:
             said = rule.judge(state)
             found += said if isinstance(said, tuple) else [said] if said is not None else []
-    found = retest_first(ammonia_first(_without_echoes(found), state))
-    found = without_doses(found, state)
+    found = without_doses(retest_first(ammonia_first(_without_echoes(found), state)), state)
     if not found and STEADY.wakes & told:
         good = _patterns.steady(state)
         if good is not None and not find(state, _EVERYTHING - STEADY.wakes - {STOCK}):

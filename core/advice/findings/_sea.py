@@ -58,6 +58,24 @@ practice, no source. [canonical unit]"""
 LOWEST_FISH_ONLY: Final = 28.0
 """Fish alone are kept in thinner sea water as well; common practice, no source. [g/kg]"""
 
+
+def salt_in_fresh(state: State) -> Finding | None:
+    """More salt than fresh water has or is treated with, in a tank that is down as fresh.
+
+    Animals that the table knows are judged by their own ranges.
+    """
+    reading = state.fresh("salinity")
+    if reading is None or state.tank.kind not in FRESH or kept_in(state.tank).kinds:
+        return None
+    if reading.qualifier == "<" or reading.value <= limits.SALT_ENOUGH:
+        return None
+    facts: Facts = {"analyte": "salinity", "value": reading.value, "high": limits.SALT_ENOUGH}
+    return Finding("salt_in_fresh", "warn", facts)
+
+
+FRESH: Final = frozenset({"fresh", "pond"})
+"""Kinds of tanks whose water is fresh."""
+
 DEADLY: Final = {"salinity": 5.0, "temperature": 4.0, "ph": 0.6}
 """So far outside is an emergency for whatever lives there; common practice. [canonical unit]"""
 
