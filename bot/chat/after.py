@@ -37,6 +37,7 @@ from bot.store.tanks import StoredTank
 from core.advice.findings import Finding, find, stands
 from core.advice.findings._buffer import low_kh_limit
 from core.advice.outlook import with_premises
+from core.advice.poison_first import poison_standing
 from core.advice.state import State
 from core.message.after import Asked, asked, water_alone
 from core.message.model import Parsed, Question
@@ -164,6 +165,8 @@ async def warned_of(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
     stored = turn.current_tank
     if stored is not None and (eased_ := await eased.stands(turn, stored.id)) is not None:
         return [eased_]
+    if stored is not None and (stands_ := await _poison_standing(turn, stored)) is not None:
+        return [stands_]
     if (called := _called(offers)) is not None:
         there = turn.tank_by_id(called["tank"])  # its steps are what is asked about
         help_ = emergencies.help_in
@@ -171,6 +174,12 @@ async def warned_of(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:
     if (against := _against(offers)) is not None:
         return [await turn.reply(against, facts=dict(_facts(offers[0])))]
     return None
+
+
+async def _poison_standing(turn: Turn, stored: StoredTank) -> Reply | None:
+    """The steps of a poison that stands in the tank, whatever was answered last; None of none."""
+    danger = poison_standing(await state_of(turn, stored, turn.now))
+    return None if danger is None else await emergencies.help_in(turn, stored, danger)
 
 
 async def _is_eased(turn: Turn) -> bool:

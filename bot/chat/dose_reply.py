@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Final
 
-from bot.chat import own_plan, tank_volumes
+from bot.chat import own_plan, poison_first, tank_volumes
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.supply import read
@@ -129,6 +129,9 @@ async def planned(
     if turn.put_in:
         told = {key: fact for key, fact in plan_facts(plan, name).items() if key in OF_DEED}
         return await turn.reply(words.went_in(plan, name), facts=told)
+    of_tank = stored if stored is not None and stored.tank.volume_l == plan.volume_l else None
+    if (poisoned := await poison_first.refused(turn, of_tank)) is not None:
+        return poisoned
     goes_on = stored is not None and await own_plan.is_next_part(turn, plan, stored.id)
     lines = [words.head(plan, name, doubt, next_part=goes_on), words.caution(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:

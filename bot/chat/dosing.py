@@ -15,6 +15,7 @@ from bot.chat import (
     effects,
     just_told,
     lowering,
+    poison_first,
     product_doses,
     put_back,
     routines,
@@ -143,6 +144,11 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if (question.target or question.delta) and by_water.is_means(question) and not names_pure(text):
         by_change = replace(question, kind="change", substance=None)
         return await change(turn, by_change, parsed)
+    poisoned = None
+    if salts.is_for_upkeep(question) and not turn.put_in:
+        poisoned = await poison_first.of_asked(turn, question)
+    if poisoned is not None and await by_water.made_of(turn, question) is None:
+        return [poisoned]
     turn.parts = turn.parts or parts_in(text)
     question = await just_told.of_label(turn, question)
     if (by_product := await product_doses.dose(turn, question)) is not None:

@@ -17,6 +17,8 @@ from core.advice.findings import SAME_DAY
 from core.message.model import Parsed, Question
 from core.message.plan_talk import About
 from core.message.plan_words import Telling
+from core.message.tank_asked import tank_asked
+from core.message.well_asked import of_whole
 
 ROUNDING: Final = 1.05
 """As much more than a part is the part: no scale tells it from one."""
@@ -58,7 +60,7 @@ async def answer(
         lines = words.so_long(plan.count, plan.every_hours, at)
         return [await turn.reply(lines, facts=facts | {"last_at": last.isoformat()})]
     if said == "safe":
-        if await _too_much_in(turn, plan):
+        if _of_tank(turn.incoming.text) or await _too_much_in(turn, plan):
             return await judged(turn)  # of the tank is to be spoken, not of the plan
         return [await turn.reply(_within(plan), facts=facts)]
     if said in {"end", "sure"}:
@@ -106,6 +108,11 @@ async def judged(turn: Turn) -> list[Reply] | None:
         return None
     asked = Question("safe", text=turn.incoming.text)
     return await turn.route(turn, Parsed("question", question=asked))
+
+
+def _of_tank(text: str) -> bool:
+    """Whether it is asked of the tank and all in it, whatever was planned for it."""
+    return of_whole(text) or tank_asked(text)
 
 
 def part_of(plan: Given) -> str:

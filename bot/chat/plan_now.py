@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import emergencies, own_plan, plan_parts
+from bot.chat import emergencies, own_plan, plan_parts, poison_first
 from bot.chat import what_now as now
 from bot.chat.given_plan import OF_PLAN, Given, given, running
 from bot.chat.model import Reply
@@ -84,3 +84,11 @@ async def danger_first(turn: Turn, plan: Given) -> Reply | None:
     if danger is None or danger in TOLD_BY_PLAN:
         return None
     return await emergencies.help_in(turn, stored, danger, gasping=gasping)
+
+
+async def poisoned(turn: Turn, plan: Given | None) -> Reply | None:
+    """That none of a plan goes in, where a poison came into its tank since it was given."""
+    stored = None if plan is None else turn.tank_by_id(plan.tank_id)
+    if plan is None or stored is None or plan.held.get("volume_l") != stored.tank.volume_l:
+        return None
+    return await poison_first.refused(turn, stored)

@@ -214,6 +214,8 @@ async def _answer(
             newest = await plan_now.is_newest(turn, offer, of_late)
             return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
+    if said not in TOLD and (first := await plan_now.poisoned(turn, plan)) is not None:
+        return [first]
     if said == "for_us":
         return None if plan is None else [await given_parts.by_your_hand(turn, plan)]
     if said in {"gave_it", "to_come"} and not amounts.of_dose and plan is not None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat import dose_reply, what_for
+from bot.chat import dose_reply, poison_first, what_for
 from bot.chat.model import Line, Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -37,6 +37,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     stored = turn.tank_named(asked.tank) if asked.tank else turn.current_tank
     if stored is not None and asked.substance not in MEDIA:  # those are judged where they lie
+        if (poisoned := await poison_first.refused(turn, stored)) is not None:
+            return [poisoned]
         state = await state_of(turn, stored, turn.now)
         if (refusal := raising_refused(state)) is not None:
             return [await dose_reply.refuse(turn, refusal, stored.name)]
@@ -56,6 +58,8 @@ async def _so_much(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = so_much(turn.incoming.text) if turn.incoming.addressed and not told else None
     if said is None or turn.route is None:
         return None
+    if (poisoned := await poison_first.refused(turn, turn.current_tank)) is not None:
+        return [poisoned]
     text = f"what does {said} do"
     turn.incoming = replace(turn.incoming, text=text)
     return await turn.route(turn, parse(text, turn.context()))

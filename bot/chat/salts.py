@@ -55,6 +55,11 @@ def topic_of(question: Question) -> Topic | None:
     return _salts
 
 
+def is_for_upkeep(question: Question) -> bool:
+    """Whether a dose is none against a poison: those belong to the call for help itself."""
+    return topic_of(question) not in {treatments.dechlorination, treatments.nitrite}
+
+
 async def _salts(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     if question.analyte in FREE:
         unknown = Refusal("analyte_unknown", {"analyte": question.analyte})

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from bot.chat import about_values, after, plan_talk, standing
+from bot.chat.given_plan import given
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import well_asked as words
@@ -42,7 +43,17 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     whom = well_asked.whom(text)
     if whom is not None and named_in(fold(whom)):
         return await _plainly(turn, f"is it ok for {whom}?")
-    return await _plainly(turn, PLAINLY) if well_asked.asked(text) else None
+    if not well_asked.asked(text):
+        return None
+    return await (_of_all(turn) if well_asked.of_whole(text) else _plainly(turn, PLAINLY))
+
+
+async def _of_all(turn: Turn) -> list[Reply] | None:
+    """How the tank in use stands, though a plan was spoken of last; a danger goes before."""
+    offers = await turn.uow.offers.latest(turn.chat.id)
+    if not offers or given(offers[0]) is None:
+        return await _plainly(turn, PLAINLY)
+    return await standing.status(turn, Question("safe"))
 
 
 async def _whole(turn: Turn, parsed: Parsed) -> list[Reply] | None:

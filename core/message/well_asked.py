@@ -16,7 +16,7 @@ LONGEST: Final = 60
 """A longer text says more. [characters]"""
 _MOST: Final = 14
 """Tokens of a question for a cause or a swing, at most."""
-_SECTIONS: Final = ("alone", "marked", "lead", "tail", "blame", "swing", "fits")
+_SECTIONS: Final = ("alone", "marked", "lead", "tail", "blame", "swing", "fits", "whole")
 _MARKS: Final = re.compile(r"[^\w]+")
 _OF_SWING: Final = frozenset({"ph"})
 
@@ -48,6 +48,18 @@ def asked(text: str) -> bool:
     words = _words()
     ways = words["alone"] | words["marked"] if "?" in text else words["alone"]
     return any(said in ways for said in _without_ends(_plain(text), words))
+
+
+def of_whole(text: str) -> bool:
+    """Whether a question after a plan is of all that lives there, and not of the plan.
+
+    Examples
+    --------
+    >>> of_whole("is everything fine"), of_whole("alles gut?"), of_whole("is that ok?")
+    (True, True, False)
+    """
+    said = f" {_plain(text)} "
+    return any(f" {word} " in said for word in _words()["whole"])
 
 
 def _without_ends(plain: str, words: dict[str, frozenset[str]]) -> set[str]:

@@ -258,7 +258,7 @@ REFUSED: Mapping[str, float | str] = {
     "analyte": "gh", "from": 3.0, "to": 5.0, "highest": 40.0, "kh": 4.1, "ph": 7.25,
     "volume_l": 12.5, "ammonia": 1.2, "saturation": 12.3, "chlorine": 9.0, "nitrite": 50.0,
     "chloride": 300.0, "substance": "potassium nitrate", "species": "loach",
-    "was": 4.0, "step": 1.0, "hours": 23.0, "days": 4.0, "expected": 9.9,
+    "danger": "bleach", "was": 4.0, "step": 1.0, "hours": 23.0, "days": 4.0, "expected": 9.9,
 }  # fmt: skip
 """All facts that any refusal tells."""
 

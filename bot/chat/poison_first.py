@@ -1,0 +1,51 @@
+"""No dose while a poison stands in a tank: what is done against it goes before every plan."""
+
+from __future__ import annotations
+
+from bot.chat.in_vessel import is_apart
+from bot.chat.model import Reply
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import refusals
+from bot.chat.words.emergencies import WHAT_NOW
+from bot.chat.words.text import _
+from bot.store.offers import Choice
+from bot.store.tanks import StoredTank
+from core.advice.poison_first import no_dose
+from core.message.model import Question
+from core.message.waters import names_pure
+
+
+async def refused(turn: Turn, stored: StoredTank | None) -> Reply | None:
+    """Refuse a dose of a tank while a poison stands in it; None where none does, or of no tank."""
+    if stored is None:
+        return None
+    refusal = no_dose(await state_of(turn, stored, turn.now))
+    if refusal is None:
+        return None
+    lines = refusals.refused(refusal, stored.name)
+    held = {"tank": stored.id, "danger": refusal.facts["danger"]}
+    facts = {"refused": refusal.reason, "tank": stored.name, **refusal.facts}
+    return await turn.reply(
+        lines,
+        facts=facts,
+        choices=[Choice(_(WHAT_NOW), "what_now", "", held)],
+        context={"why": lines},
+    )
+
+
+async def of_asked(turn: Turn, question: Question) -> Reply | None:
+    """The same for what a question asks a dose for; None where that is another water."""
+    named = turn.tank_named(question.tank) if question.tank else None
+    stored = named or turn.current_tank
+    if stored is None or (named is None and _is_elsewhere(turn, question, stored)):
+        return None
+    return await refused(turn, stored)
+
+
+def _is_elsewhere(turn: Turn, question: Question, stored: StoredTank) -> bool:
+    """Whether a dose is for a bucket, pure water or another volume than the tank's."""
+    text = question.text or turn.incoming.text
+    if is_apart(turn, text) or names_pure(text):
+        return True
+    return question.volume_l is not None and question.volume_l != stored.tank.volume_l

@@ -1,0 +1,49 @@
+"""Words for a dose that is refused while a poison stands in the tank."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from bot.chat.words.numbers import plain
+from bot.chat.words.refusal_parts import Facts
+from bot.chat.words.text import N_, _
+
+_FIRST: Final[Mapping[str, str]] = {
+    "bleach": N_(
+        "No dose while bleach may be in it: dechlorinator first, until a test reads chlorine 0."
+    ),
+    "chlorine": N_(
+        "No dose while chlorine may be in it: dechlorinator first, then chlorine must read 0."
+    ),
+    "copper": N_(
+        "No dose while copper may be in it: small changes and fresh carbon first, until a test"
+        " reads copper 0."
+    ),
+    "copper_metal": N_(
+        "No dose while copper may be in it: the metal out first, then a test must read copper 0."
+    ),
+    "contaminated": N_(
+        "No dose after what got in: small changes of water and fresh carbon in the filter first."
+    ),
+    "overdose": N_(
+        "No dose after what went in: first a small change of water and a test of pH, KH and GH."
+    ),
+}
+_READ: Final[Mapping[str, str]] = {
+    "chlorine": N_("No dose at chlorine {value} mg/L: dechlorinator first, until a test reads 0."),
+    "copper": N_(
+        "No dose at copper {value} mg/L: find where it comes from first, change small parts, until"
+        " a test reads 0."
+    ),
+}
+
+
+def no_dose(facts: Facts) -> list[str]:
+    """That no salt goes in before the poison is gone, and what is done first. Copper [mg/L]."""
+    danger = str(facts["danger"])
+    if danger in _READ and danger in facts:
+        first = _(_READ[danger]).format(value=plain(float(facts[danger]), 2))
+    else:
+        first = _(_FIRST[danger])
+    return [first, _("Nothing else goes in before that: a salt moves the water once more.")]

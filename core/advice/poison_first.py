@@ -1,0 +1,53 @@
+"""Poison that stands in a water: called out and not settled since, or read. It goes first."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Final
+
+from core.advice.calls import Danger
+from core.advice.emergencies import standing_call
+from core.advice.findings import stands
+from core.advice.plan import Refusal
+from core.advice.state import State
+
+READ: Final[Mapping[str, Danger]] = {
+    "chlorine": "chlorine",
+    "copper": "copper",
+    "copper_unknown_stock": "copper",
+}
+"""Findings of a poison that no salt makes better, and what it is."""
+
+
+def poison_standing(state: State) -> Danger | None:
+    """Name the poison that stands: called out with nothing that settles it, or freshly read.
+
+    Parameters
+    ----------
+    state : State
+        The tank, with what was called out of it.
+
+    Notes
+    -----
+    Ammonia and nitrite are no matter of this: the gate of every plan judges them by the pH.
+    """
+    if (called := standing_call(state)) is not None:
+        return called
+    fresh = {name: each for name, each in state.readings.items() if each.is_fresh(state.now)}
+    found = stands(
+        replace(state, readings=fresh), frozenset({"chlorine", "total_chlorine", "copper"})
+    )
+    return next((READ[each.id] for each in found if each.id in READ), None)
+
+
+def no_dose(state: State) -> Refusal | None:
+    """Why no salt goes into a tank now; None where no poison stands in it."""
+    danger = poison_standing(state)
+    if danger is None:
+        return None
+    read = None if standing_call(state) is not None else state.last(danger)
+    facts: dict[str, float | str] = {"danger": danger}
+    if read is not None:
+        facts[danger] = read.value
+    return Refusal("poison_first", facts)
