@@ -251,3 +251,52 @@ def test_who_looks_awful_is_in_distress(text: str) -> None:
 def test_plants_that_look_awful_are_no_distress() -> None:
     assert not distressed("the plants look awful")
     assert not distressed("die pflanzen sehen schrecklich aus")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "fish look drunk",
+        "fish weird now",
+        "cube fish weird",
+        "they act strange since the soda",
+        "smth wrong with my fish",
+        "something off with them",
+        "all snails closed up",
+        "die fische sind komisch seit dem natron",
+        "alle schnecken sind zu",
+        "ils sont bizarres depuis le bicarbonate",
+        "se comportan raro desde el bicarbonato",
+        "eles parecem bêbados",
+        "si comportano in modo strano",
+        "ze doen raar",
+        "dziwnie się zachowują",
+        "fiskarna är konstiga",
+    ],
+)
+def test_who_behaves_oddly_is_in_distress(text: str) -> None:
+    assert distressed(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my fish are funny",
+        "the kids act strange",
+        "weird, the app froze",
+        "weird question about my fish",
+        "the fish store guy was weird",
+        "something wrong with the heater",
+        "snails everywhere",
+        "he floats like a leaf in the picture",
+        "my fish are weird lol",
+        "fish look ok",
+        "they calmed down",
+        "schnecken zu verschenken",
+        "de kinderen doen raar",
+        "barnen beter sig underligt",
+    ],
+)
+def test_who_only_looks_odd_in_talk_is_not(text: str) -> None:
+    assert recognise(text) is None
+    assert not distressed(text)
