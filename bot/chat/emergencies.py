@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import calls, dose_reply, nameless, products
+from bot.chat import calls, dose_reply, nameless, outside_calls, products
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, CALLS_AMONG, state_of
 from bot.chat.turn import Turn
@@ -21,12 +21,13 @@ from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import heater_warmth
 from core.advice.calls import HEATED, OF_PEOPLE, Danger, gasps
+from core.advice.dosed_lately import dosed_lately
 from core.advice.emergencies import A_DAY, Help, help_for, read_since_call, standing_call
 from core.advice.findings import Finding, stands
 from core.advice.first_aid import NewWater
 from core.advice.plan import Refusal
 from core.advice.state import State
-from core.message.model import Parsed
+from core.message.model import Event, Parsed
 from core.message.nearly_done import nearly
 from core.message.plan_said import substances_named
 
@@ -133,6 +134,8 @@ async def help_in(
     of_tank = stored is not None and danger not in OF_PEOPLE
     state = await state_of(turn, stored, turn.now) if of_tank and stored is not None else None
     new = await new_water(turn, stored, state)
+    if stored is None and danger in SHOWING:
+        danger = await outside_calls.standing(turn) or danger
     found = help_for(
         danger,
         state,
@@ -149,6 +152,10 @@ async def help_in(
     told = []
     if state is not None and stored is not None and found.danger in SAYING_BACK:
         told = await _told_of(turn, stored, state, found.danger)
+    suffer = not told and found.danger in SAYING_BACK - {"overdose"}
+    dosed = dosed_lately(state) if suffer and state is not None else None
+    if dosed is not None:
+        told = [emergency_steps.dosed_lately(dosed.substance or "", dosed.grams)]
     lines = [*([lead] if lead else []), *lines[:1], *beside, *told, *lines[1:]]
     lines = lines[: words.MOST + bool(told)]
     share = found.share
@@ -161,6 +168,7 @@ async def help_in(
         "ro_share": None if share is None else share.ro_share or None,
         "copper": found.copper if found.danger == "copper" else None,
         "changed": _changed_facts(found),
+        "went_in": None if dosed is None else _dosed_facts(dosed),
     }
     facts: dict[str, Any] = {"emergency": found.danger}
     facts |= {key: value for key, value in held.items() if value is not None}
@@ -174,6 +182,11 @@ def _changed_facts(found: Help) -> dict[str, float] | None:
         return None
     told = {"share": made.share, "chlorine": made.chlorine}
     return {name: number for name, number in told.items() if number is not None} or None
+
+
+def _dosed_facts(dosed: Event) -> dict[str, Any]:
+    told = {"substance": dosed.substance, "grams": dosed.grams}
+    return {name: value for name, value in told.items() if value is not None}
 
 
 def _sides(stored: StoredTank | None, danger: Danger) -> list[Choice]:

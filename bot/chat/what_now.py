@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from bot.chat import eased, emergencies, first_evening, nameless, settings, standing
+from bot.chat import eased, emergencies, first_evening, nameless, outside_calls, settings, standing
 from bot.chat.model import Reply
 from bot.chat.state import CALLED, state_of
 from bot.chat.told import Told
@@ -118,7 +118,8 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return None
     stored = named or turn.current_tank
     if stored is None:
-        return await emergencies.help_in(turn, None, "general")
+        called, gasping = await outside_calls.newest(turn) or ("general", False)
+        return await emergencies.help_in(turn, None, called, gasping=gasping)
     danger, gasping = await danger_in(turn, stored)
     if danger == "general" and (over := await _settled(turn, stored)) is not None:
         return over
@@ -222,11 +223,15 @@ async def help_(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
 
     ``/help`` is always the latter.
     """
+    if turn.incoming.text.lstrip().startswith("/"):
+        return await settings.help_(turn, command, parsed)
     stored = turn.current_tank
-    if stored is not None and not turn.incoming.text.lstrip().startswith("/"):
+    if stored is None:
+        danger, gasping = await outside_calls.newest(turn) or (None, False)
+    else:
         danger, gasping = await danger_in(turn, stored)
-        if danger is not None:
-            return [await emergencies.help_in(turn, stored, danger, gasping=gasping)]
+    if danger is not None:
+        return [await emergencies.help_in(turn, stored, danger, gasping=gasping)]
     return await settings.help_(turn, command, parsed)
 
 
@@ -254,6 +259,6 @@ async def _called(turn: Turn, stored: StoredTank) -> dict[str, Any]:
     """The latest call for help of the last day in a tank: what no reading may show yet."""
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         called: dict[str, Any] = offer.context.get(CALLED, {})
-        if called.get("tank") == stored.id and turn.now - offer.made_at < A_DAY:
+        if called and called["tank"] in {stored.id, None} and turn.now - offer.made_at < A_DAY:
             return called
     return {}

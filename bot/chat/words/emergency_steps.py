@@ -132,6 +132,20 @@ def told_today(said: str, *, asked: bool) -> str:
     return _("You told me today: “{said}”. That is the likely cause.").format(said=said)
 
 
+def dosed_lately(substance: str, grams: float | None) -> str:
+    """What went in within the day, and what to test for it, whatever was read before."""
+    name = names.substance(substance)
+    if grams is None:
+        return _(
+            "Within the last day {name} went in: add no more of it, it may be the cause. Test pH,"
+            " KH, GH and ammonia now, whatever they read before it."
+        ).format(name=name)
+    return _(
+        "Within the last day {grams} g of {name} went in: add no more of it, it may be the cause."
+        " Test pH, KH, GH and ammonia now, whatever they read before it."
+    ).format(grams=small(grams), name=name)
+
+
 def or_there(tank: str, cause: str) -> str:
     """Another tank, whose water is known to be bad."""
     return _("Or is it in {tank}? {cause}").format(tank=tank, cause=cause)
