@@ -68,7 +68,9 @@ async def answer_for(
     found = find(state, _woken(told) - await _superseded(turn, told))
     found = await chlorinated.without_treated(turn, told, found)
     derived = Derived.of((reading.what for reading in told.readings), state)
-    news = fresh_only(found, await turn.uow.findings.told(told.tank.id, _lately(told)), told.at)
+    before_told = await turn.uow.findings.told(told.tank.id, _lately(told))
+    read = {reading.what.analyte for reading in told.readings}
+    news = fresh_only(found, before_told, told.at, read)
     gone = {event.what.kind for event in told.events} & GOING
     before = await losses.on_record_before(turn, told) if gone else {}
     whom, names, unclear = naming.asked(told, state.tank, before, entry_id, turn.chat.language)

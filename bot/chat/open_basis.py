@@ -49,7 +49,4 @@ async def _ammonia(turn: Turn, question: Question) -> unheard.Left | None:
     stored = named or turn.current_tank
     if stored is None or "ammonia" in question.premises or question.volume_l is not None:
         return None
-    left = await unheard.left(turn, stored)
-    waits = () if left is None else (left, *left.others)
-    told = [each for each in waits if each.values.get("ammonia", 0.0) > 0.0]
-    return max(told, key=lambda each: each.values["ammonia"], default=None)
+    return await unheard.ammonia(turn, stored)

@@ -12,6 +12,7 @@ from bot.chat.turn import Turn
 from bot.store.log import Entry
 from bot.store.offers import UNHEARD, Offer
 from bot.store.tanks import StoredTank
+from core.advice.ammonia_gate import STILL_WARNS
 from core.message import doubts
 from core.message.asking_words import asks
 from core.message.fold import fold
@@ -130,12 +131,33 @@ async def settle(turn: Turn, answered: Collection[str] = ()) -> None:
 
 async def _asked_before(turn: Turn) -> list[dict[str, Any]]:
     """The numbers that were asked about and not answered, the newest first."""
-    found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
+    found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_WARNS)
     if found is None:
         return []
     held = {name: found.context.get(name) for name in ("values", "tank", "entry")}
     newest = [{"text": found.context[UNHEARD], **held}] if held["values"] else []
-    return [*newest, *found.context.get("older", [])][:OPEN_AT_ONCE]
+    asked = [*newest, *found.context.get("older", [])]
+    if turn.now - found.made_at > STILL_MEANT:
+        asked = [each for each in asked if each["values"].get("ammonia")]
+    return asked[:OPEN_AT_ONCE]
+
+
+async def ammonia(turn: Turn, stored: StoredTank) -> Left | None:
+    """The most ammonia that was told and not settled until it is read anew, within 14 days."""
+    read = await turn.uow.log.last_of_each(stored.id, ["ammonia"], until=turn.now)
+    since = max((each.entry_id for each in read), default=0)
+    told = [
+        Left(_shortly(str(each["text"])), each["values"], open=True)
+        for each in await _asked_before(turn)
+        if each["values"].get("ammonia", 0.0) > 0.0
+        and each["tank"] in {None, stored.id}
+        and each["entry"] >= since
+    ]
+    return max(told, key=lambda each: each.values["ammonia"], default=None)
+
+
+def _shortly(text: str) -> str:
+    return text if len(text) <= QUOTED else f"{text[: QUOTED - 1]}…"
 
 
 async def _keep(turn: Turn, text: str, held: Mapping[str, Any]) -> None:
@@ -175,7 +197,7 @@ def _left(held: Mapping[str, Any], newest: Sequence[Entry], stored: StoredTank) 
         return None
     if values and set(values) <= read:
         return None
-    said = text if len(text) <= QUOTED else f"{text[: QUOTED - 1]}…"
+    said = _shortly(text)
     is_open = kit or bool(values) or (not read and bool(_numbers(text)))
     return Left(said, values, kit, is_open)
 

@@ -33,7 +33,10 @@ off, it may by half of that and more. Common practice, no source."""
 
 A_DAY: Final = timedelta(days=1)
 
-JUMPING: Final = (*JUMPS, "conductivity", "ph")
+AMMONIA_GONE: Final = 0.5
+"""Total ammonia that no filter takes away within an hour; common practice, no source. [mg/L]"""
+
+JUMPING: Final = (*JUMPS, "conductivity", "ph", "ammonia")
 """The analytes that are looked at."""
 
 
@@ -54,7 +57,11 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
         days apart (of pH, more than an hour), or the water was touched between them.
     """
     now = state.last(analyte)
-    if state.events is None or now is None or now.is_limit or analyte not in JUMPING:
+    if state.events is None or now is None or analyte not in JUMPING:
+        return None
+    if analyte == "ammonia":
+        return _gone_at_once(state, now)
+    if now.is_limit:
         return None
     if analyte == "temperature" and state.tank.kind == "pond":
         return None  # a pond follows the weather
@@ -65,6 +72,16 @@ def jumped_from(state: State, analyte: str) -> Measured | None:
         return before if is_too_fast(state, before, now) else None
     ends = _explained(state, before, now)
     return before if ends is not None and _jumped(before, now, ends) else None
+
+
+def _gone_at_once(state: State, now: Measured) -> Measured | None:
+    """The ammonia that was read within the hour before a 0, with nothing done in between."""
+    before = state.past.previous(now)
+    if before is None or now.at - before.at > PH_AT_ONCE or _done(state, before, now):
+        return None
+    is_gone = now.value <= 0.0 or now.qualifier == "<"
+    was_there = before.qualifier != "<" and before.value >= AMMONIA_GONE
+    return before if is_gone and was_there else None
 
 
 AN_HOUR: Final = timedelta(hours=1)

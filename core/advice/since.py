@@ -99,6 +99,9 @@ def _jumped(state: State, reading: Measured) -> Refusal | None:
         before, now = jumped_from(state, "ph"), ph
         if before is not None and ph.value > before.value and _shows_ammonia(state):
             return None
+    ammonia = state.last("ammonia")
+    if before is None and ammonia is not None:
+        before, now = jumped_from(state, "ammonia"), ammonia
     if before is None:
         return None
     facts: dict[str, Fact] = {"analyte": now.analyte, "from": before.value, "to": now.value}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
@@ -72,7 +72,10 @@ def key_of(finding: Finding) -> tuple[str, ...]:
 
 
 def fresh_only(
-    findings: Sequence[Finding], told_before: Iterable[Told], now: datetime
+    findings: Sequence[Finding],
+    told_before: Iterable[Told],
+    now: datetime,
+    read: Collection[str] = (),
 ) -> list[Finding]:
     """Leave out what was told lately, was seen, and is no worse.
 
@@ -84,6 +87,8 @@ def fresh_only(
         What this chat was told of this tank, in any order.
     now : datetime
         The moment of the answer.
+    read : collection of str, optional
+        The analytes that were just read: poison that was read again is told again.
 
     Returns
     -------
@@ -94,7 +99,16 @@ def fresh_only(
     for told in sorted(told_before, key=lambda t: t.at):
         if told.seen:
             before.setdefault(key_of(told.finding), []).append(told)
-    return [f for f in findings if _is_news(f, before.get(key_of(f)), now)]
+    return [
+        f
+        for f in findings
+        if POISON_OF.get(f.id) in read or _is_news(f, before.get(key_of(f)), now)
+    ]
+
+
+POISON_OF: Final = {"ammonia": "ammonia", "ammonia_without_ph": "ammonia"}
+"""Poison told as a danger, by the analyte: a reading of it that says nothing would tell that it is
+gone."""
 
 
 CO2_DEADLY: Final = 2.0 * limits.CO2_WARN

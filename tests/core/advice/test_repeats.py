@@ -58,6 +58,13 @@ def test_what_is_said_again(now: Finding, before: list[Told], said: bool, reason
     assert bool(fresh_only([now], before, NOON)) is said, reason
 
 
+def test_poison_that_was_read_again_is_said_again_below_an_alarm_too() -> None:
+    warned = Finding("ammonia", "warn", {"nh3_n": 0.03})
+    before = [told(warned, 0.1)]
+    assert fresh_only([warned], before, NOON, {"ammonia"}) == [warned]
+    assert fresh_only([warned], before, NOON, {"kh"}) == []
+
+
 def test_order_is_kept() -> None:
     assert fresh_only([POISON, NITRATE, SOFT], [told(NITRATE, 1)], NOON) == [POISON, SOFT]
 
