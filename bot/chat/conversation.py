@@ -116,7 +116,7 @@ async def _message(turn: Turn) -> list[Reply]:
     replies = await by_intent(turn, parsed) if found is None else found
     doubted = found is None and bool(parsed.doubts)
     amount = None if before is None else await change_amount.unheard(turn, before, doubted=doubted)
-    if turn.unheard or (found is None and parsed.doubts):
+    if turn.unheard or (found is None and parsed.doubts and not turn.whole):
         turn.incoming = said
         await unheard.note(turn, parsed)
     replies = replies if amount is None else [amount]
@@ -151,10 +151,12 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
         return await _call(turn, parsed)
     if (found := await first(BEFORE_READINGS, turn, parsed)) is not None:
+        turn.whole = True
         return found
     parsed = animals.asked(turn, parsed)
     told = parsed.values or parsed.events or parsed.question is not None
     if not told and (described := await tanks_told.told(turn, parsed)) is not None:
+        turn.whole = True
         return described
     if not told and (living := await inhabitants.told(turn)) is not None:
         return living

@@ -39,6 +39,7 @@ NEEDED: Final = {
     "volume_unknown": ["litres"],
     "kh_unknown": ["start"],
     "reading_unknown": ["start"],
+    "target_implausible": ["target"],
 }
 """Refusals of what is not known, and what may be said to have the plan."""
 

@@ -153,8 +153,12 @@ async def rest_today(turn: Turn, plan: Given) -> dict[str, Any] | None:
     share = await own_plan.share_logged(turn, plan.offer.id, plan.held)
     begun = share - await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     at = await last_in(turn, plan)
-    if begun <= 0.0 or at is None or turn.now - at >= timedelta(hours=plan.every_hours):
+    day = timedelta(hours=plan.every_hours)
+    if begun <= 0.0 or at is None or turn.now - at >= day:
         return None
+    today = await own_plan.share_logged(turn, plan.offer.id, plan.held, since=turn.now - day)
+    if today >= own_plan.A_PART:
+        return None  # what is over of it begins no part of the next day
     if await own_plan.dosed_besides(turn, plan.offer.id, plan.tank_id or 0, plan.offer.made_at):
         return None
     return doses.so_much_of(plan.held, 1.0 - begun)

@@ -235,6 +235,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     lambda turn, _parsed: kit_check.answer(turn),
     salinity.answer,
     lambda turn, parsed: wish_filled.answer(turn, parsed, QUESTIONS),
+    lambda turn, parsed: wish_filled.wished(turn, parsed, QUESTIONS),
     _it_moved,
     cooling.answer,
     converting.answer,

@@ -69,8 +69,10 @@ async def parts_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> in
     return math.floor(await share_logged(turn, offer_id, held) + 1.0 - A_PART)
 
 
-async def share_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> float:
-    """How much of an offer's plan is on record, in parts of it.
+async def share_logged(
+    turn: Turn, offer_id: int, held: Mapping[str, Any], since: datetime | None = None
+) -> float:
+    """How much of an offer's plan is on record, in parts of it; of what went in `since`.
 
     What of the same was told to be in since, in other words than the plan's, counts as well;
     of several salts as much of it as of each went in.
@@ -82,12 +84,14 @@ async def share_logged(turn: Turn, offer_id: int, held: Mapping[str, Any]) -> fl
     offer = await turn.uow.offers.get(offer_id)
     put_in = 0.0
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
+        if since is not None and all(event.at < since for event in entry.events):
+            continue
         if entry.events and await is_part(turn, entry, offer_id):
             put_in += getattr(entry.events[0].what, amount) or 0.0
             continue
         for event in entry.events:
-            since = offer is not None and event.at >= offer.made_at
-            of = event.what.substance if since and event.what.kind == "dose" else None
+            later = offer is not None and event.at >= offer.made_at
+            of = event.what.substance if later and event.what.kind == "dose" else None
             if of in told and event.tank_id == held.get("tank_id"):
                 told[of] += getattr(event.what, amount) or 0.0
     besides: float = min(told[str(name)] / so_much for name, so_much in salts)

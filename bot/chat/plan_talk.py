@@ -55,6 +55,7 @@ from core.message.plan_talk import About, about
 from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_words import Telling, telling
 from core.message.reminder_said import chore
+from core.message.volume_said import volume_told
 
 A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]
 """What a level teaspoon of baking soda may weigh. [g]"""
@@ -99,6 +100,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return elsewhere
     if of_tanks and (held := await tanks_told.of_plan(turn)) is not None:
         return held
+    if volume_told(text, turn.chat.us_gallons) is not None:
+        return None  # wait its only 30 litres
     if of_tanks and (named := named_instead(text)) is not None and parsed.question is None:
         return await plan_parts.named_anew(turn, parsed, *named)
     told = of_tanks and not parsed.events and not parsed.values and parsed.question is None

@@ -43,6 +43,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         if (refusal := raising_refused(state)) is not None:
             return [await dose_reply.refuse(turn, refusal, stored.name)]
         unmeasured = asked.substance in {None, *BUFFERS} and not is_measured(state)
+        if unmeasured and asked.analyte != "ph" and _how_much(parsed.question):
+            turn.asked = {"text": turn.incoming.text, "changes": {}}
+            asked = parsed.question or asked
         how = await _how(turn, asked, stored.name) if unmeasured and not turn.products else None
         if how is not None:
             return [_led(how, words.measure_first())]
@@ -100,9 +103,21 @@ async def _how(turn: Turn, asked: Question, name: str) -> Reply | None:
         return None
     if asked.analyte == "ph":
         return await dose_reply.no_ph(turn, name)
-    if asked.substance is not None and (use := await what_for.of(turn, asked.substance)):
+    wished = asked.kind == "dose" and asked.substance in BUFFERS
+    if (
+        asked.substance is not None
+        and not wished
+        and (use := await what_for.of(turn, asked.substance))
+    ):
         return use[0]
     return await dose_reply.ask_value(turn, replace(asked, kind="dose", analyte="kh"))
+
+
+def _how_much(asked: Question | None) -> bool:
+    """Whether it is asked how much of a buffer, or of what raises KH."""
+    if asked is None or asked.kind != "dose":
+        return False
+    return asked.analyte == "kh" and asked.substance in {None, *BUFFERS}
 
 
 def _led(reply: Reply, lead: str) -> Reply:

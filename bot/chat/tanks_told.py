@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from bot.chat import replanned, resizing, standing, tank_words, tanks
@@ -30,7 +31,18 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (line := tank_words.named(turn.incoming.text)) is not None:
         known = turn.tank_named(tank_words.name_in(line)) is not None
         return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)
-    return await own(turn) or await _volume_alone(turn)
+    return await own(turn) or await _first(turn) or await _volume_alone(turn)
+
+
+async def _first(turn: Turn) -> list[Reply] | None:
+    """`54 l fresh`, `60x30x35 cm` before there is any tank: of the first one."""
+    if turn.tanks:
+        return None
+    whole = turn.incoming
+    turn.incoming = replace(whole, text=f"{whole.text.strip(_EDGES)} tank")
+    made = await own(turn)
+    turn.incoming = whole
+    return made
 
 
 async def whole(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -84,8 +96,11 @@ def _in_gallons(held: float, meant: str | None) -> float | None:
 
 async def _volume_alone(turn: Turn) -> list[Reply] | None:
     """`it's 120 litres`: asked whether the tank in use holds so much; nothing is set before."""
-    volume = volume_alone(turn.incoming.text, turn.chat.us_gallons)
-    stored = turn.current_tank
+    text, us_gallons = turn.incoming.text, turn.chat.us_gallons
+    volume, stored = (
+        volume_alone(text, us_gallons) or volume_told(text, us_gallons),
+        turn.current_tank,
+    )
     if volume is None or stored is None or volume == stored.tank.volume_l:
         return None
     if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:

@@ -57,6 +57,8 @@ class Turn:
     """Asked how much of it went in, not how much to put in."""
     unheard: bool = False
     """Nothing was found in what was said."""
+    whole: bool = False
+    """All of it was read as one sentence, so that none of its numbers is left over."""
     line: Mapping[str, str] = field(default_factory=dict)
     """The message that is answered, and its author; empty for a `/command` and for presses."""
     route: Route | None = None

@@ -13,6 +13,7 @@ from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import after_steps as steps_words
 from bot.chat.words import emergency_talk as talk_words
+from bot.chat.words import general
 from bot.chat.words.emergencies import WHAT_NOW
 from bot.chat.words.plan_talk import what_went_in
 from bot.chat.words.text import _
@@ -117,6 +118,8 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
     if not turn.incoming.addressed or not asks_what_now(text):
         return None
     stored = named or turn.current_tank
+    if stored is None and not await turn.uow.offers.latest(turn.chat.id, 1):
+        return await turn.reply(general.start())  # nobody told or asked anything before
     if stored is None:
         called, gasping = await outside_calls.newest(turn) or ("general", False)
         return await emergencies.help_in(turn, None, called, gasping=gasping)

@@ -18,8 +18,7 @@ from bot.chat.words import tanks as words
 from bot.store.offers import Offer
 from core.message import doubts, parse
 from core.message.aims import WISHED
-from core.message.it_moved import it_moved
-from core.message.lone_number import lone_number
+from core.message.lone_number import Lone, lone_number
 from core.message.model import Doubt, Parsed, Value
 from core.message.volume_said import volume_alone
 
@@ -41,11 +40,12 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return None
     before, waits = replace(first, **asked["changes"]), offer.context[WAITS]
     analyte = before.analyte or "kh"
-    if not parsed.values and (changes := _alone(turn, waits)) is not None:
+    said = None if parsed.values else lone_number(turn.incoming.text)
+    changes = None if parsed.values else await _alone(turn, said, waits[0], analyte)
+    if changes is not None:
         return await followups.changed(turn, asked, before, changes, topics)
-    number = None if parsed.values or "start" not in waits else lone_number(turn.incoming.text)
-    if number is not None:
-        turn.incoming = replace(turn.incoming, text=f"{analyte} {number:.10g}")
+    if said is not None and not (said.wished or said.rather) and waits[0] in {"start", "target"}:
+        turn.incoming = replace(turn.incoming, text=f"{analyte} {said.number:.10g} {said.unit}")
         parsed = parse(turn.incoming.text, turn.context())
     value = _measured(parsed, analyte)
     if value is None:
@@ -78,8 +78,7 @@ async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return None
     if not turn.incoming.addressed or parsed.at is not None:
         return None
-    way = "get" if _falls(value, changes["target"]) else "dose"
-    text = f"{way} {named} {changes['target']:.10g}"
+    text = _order(value, Lone(changes.pop("target")))
     question = parse(text, turn.context()).question
     if question is None:
         return None
@@ -93,6 +92,42 @@ async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         changes["tank"] = value.tank or parsed.tank
     asked = {"text": text, "changes": {}}
     return kept + await followups.changed(turn, asked, question, changes, topics)
+
+
+async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
+    """`want 80 ppm` right behind one reading: a wish for that; None where it is none."""
+    said = None if parsed.values or parsed.events else lone_number(turn.incoming.text)
+    if said is None or not said.wished or not turn.incoming.addressed:
+        return None
+    for offer in await turn.uow.offers.latest(turn.chat.id):
+        if offer.entry_id is None or turn.now - offer.made_at > SOON:
+            return None
+        entry = await turn.uow.log.current(turn.chat.id, offer.entry_id)
+        if entry is None or entry.events or len(entry.readings) != 1:
+            return None
+        (reading,) = entry.readings
+        stored = turn.tank_by_id(reading.tank_id)
+        if reading.what.analyte in WISHED and stored is not None:
+            return await _planned(turn, _order(reading.what, said), stored.name, topics)
+    return None
+
+
+async def _planned(
+    turn: Turn, text: str, tank: str, topics: followups.Topics
+) -> list[Reply] | None:
+    question = parse(text, turn.context()).question
+    if question is None:
+        return None
+    turn.incoming = replace(turn.incoming, text=text)
+    asked = {"text": text, "changes": {}}
+    return await followups.changed(turn, asked, question, {"tank": tank}, topics)
+
+
+def _order(value: Value, said: Lone) -> str:
+    """The order that a wish for a value is, in the unit that the value was told in if need be."""
+    unit = said.unit or _carried(value, said.number)
+    way = "get" if _falls(value, said.number, unit) else "dose"
+    return f"{way} {value.analyte} {said.number:.10g} {unit}".strip()
 
 
 async def _waiting(turn: Turn, *, measured: bool) -> Offer | None:
@@ -110,17 +145,37 @@ async def _waiting(turn: Turn, *, measured: bool) -> Offer | None:
     return None
 
 
-def _alone(turn: Turn, waits: list[str]) -> dict[str, Any] | None:
+async def _alone(turn: Turn, said: Lone | None, asked: str, analyte: str) -> dict[str, Any] | None:
     """A volume, or a number of what was asked for, and nothing else."""
-    text = turn.incoming.text
-    moved = it_moved(text) if waits[0] == "target" else None
-    number = lone_number(text) if moved is None or moved.way == "down" else moved.to
-    if number is None:
-        volume = volume_alone(text, turn.chat.us_gallons)
-        return None if volume is None else {"volume_l": volume, "tank": None}
-    if waits[0] == "litres":
-        return {"volume_l": number, "tank": None}
-    return {"target": number, "delta": None} if waits[0] == "target" else None
+    volume = volume_alone(turn.incoming.text, turn.chat.us_gallons)
+    if volume is not None:
+        return {"volume_l": volume, "tank": None}
+    if said is None:
+        return None
+    if asked == "litres":
+        return None if said.unit else {"volume_l": said.number, "tank": None}
+    if asked != "target" or said.stated or (said.unit and not (said.wished or said.rather)):
+        return None  # mine is 40 ppm: it was measured
+    return await _goal(turn, said, analyte)
+
+
+async def _goal(turn: Turn, said: Lone, analyte: str) -> dict[str, Any] | None:
+    """What is wished of an analyte, in the unit that its last reading was told in if need be."""
+    unit = said.unit
+    if not unit and (stored := turn.current_tank) is not None:
+        rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
+        unit = next((_carried(row.what, said.number) for row in rows), "")
+    wished = parse(f"dose {analyte} {said.number:.10g} {unit}", turn.context()).question
+    target = None if wished is None else wished.target
+    return None if target is None else {"target": target, "delta": None}
+
+
+def _carried(told: Value, number: float) -> str:
+    """The unit of a reading, where a bare number beside it is nearer in that than in degrees."""
+    if told.unit is None or told.value is None or not isinstance(told.canonical, float):
+        return ""
+    off_as_told, off_as_is = abs(number - told.value), abs(number - told.canonical)
+    return told.unit if told.unit != told.canonical_unit and off_as_told < off_as_is else ""
 
 
 def _measured(parsed: Parsed, analyte: str) -> Value | None:
@@ -144,8 +199,8 @@ def _wished(turn: Turn, parsed: Parsed) -> dict[str, Any] | None:
 
 
 def _target(doubt: Doubt) -> dict[str, Any] | None:
-    number = lone_number(doubt.text)
-    return None if number is None else {"target": number, "delta": None}
+    said = lone_number(doubt.text)
+    return None if said is None or said.unit else {"target": said.number}
 
 
 def _volume(turn: Turn, doubt: Doubt) -> dict[str, Any] | None:
@@ -153,7 +208,10 @@ def _volume(turn: Turn, doubt: Doubt) -> dict[str, Any] | None:
     return None if volume is None else {"volume_l": volume}
 
 
-def _falls(value: Value, target: float) -> bool:
-    now = value.canonical
+def _falls(value: Value, target: float, unit: str) -> bool:
+    """Whether a value is wished lower than it was told; of another unit it is not known."""
+    now = value.value if unit and unit == value.unit else value.canonical
+    if unit and unit != value.unit:
+        return False
     most = max(now) if isinstance(now, tuple) else now
     return most is not None and target < most

@@ -63,7 +63,7 @@ def label_rate(text: str, *, litres_a_gallon: float) -> Rate | None:
     Examples
     --------
     >>> label_rate("my fert bottle says 5 ml per 50 l daily", litres_a_gallon=3.785)
-    Rate(name='my fert bottle', amount=5.0, unit='ml', litres=50.0, often='daily')
+    Rate(name='my fert', amount=5.0, unit='ml', litres=50.0, often='daily')
     >>> label_rate("it says 5 ml per 50 l raises kh 1", litres_a_gallon=3.785) is None
     True
     >>> label_rate("the vet says 5 ml", litres_a_gallon=3.785) is None

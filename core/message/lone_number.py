@@ -1,37 +1,68 @@
-"""A number that is all that is said: `4`, `its 4 now`, `4 then`."""
+"""A number that is all that is said: `4`, `its 4 now`, `i want like 5`, `mine is 40 ppm`."""
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, NamedTuple
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.numbers import Number
-from core.message.tokens import cut
+from core.message.tokens import Token, cut
 
 LONGEST: Final = 30
 """A longer text says more than a number. [characters]"""
 _LIGHT: Final = frozenset({"fill", "p"})
-_MEANINGS: Final = frozenset({"link", "its", "was", "now", "about"})
+_IS: Final = frozenset({"link", "its", "was", "now", "approx"})
+_WISHED: Final = frozenset({"wish", "likes", "to", "rose_to", "if"})
+_RATHER: Final = frozenset({"no", "correct", "wait", "make"})
+_OWN: Final = frozenset({"mine", "meins", "meiner", "meine"})
+_WORDS: Final = _OWN | {"hmm", "hm", "uh", "id"}
+"""Words that say nothing of the number, nor are in the lexicon."""
 
 
-def lone_number(text: str) -> float | None:
-    """The one number of a text without any word that says what it is of; None where it says more.
+class Lone(NamedTuple):
+    """A number, its unit as typed ("" without one), and what the words around it say.
+
+    `wished` that it shall be so, `rather` that it takes another's place, `stated` that it is so.
+    """
+
+    number: float
+    unit: str = ""
+    wished: bool = False
+    rather: bool = False
+    stated: bool = False
+
+
+def lone_number(text: str) -> Lone | None:
+    """The one number of a text that has no word for what it is of; None where it says more.
 
     Examples
     --------
-    >>> lone_number("4"), lone_number("it's 4,5 now"), lone_number("kh 4"), lone_number("4 l")
-    (4.0, 4.5, None, None)
-    >>> lone_number("4?"), lone_number("4 or 5"), lone_number("-4")
-    (None, None, None)
+    >>> lone_number("4").number, lone_number("it's 4,5 now").number, lone_number("kh 4")
+    (4.0, 4.5, None)
+    >>> lone_number("want 80 ppm").unit, lone_number("want 80").wished, lone_number("no 5").rather
+    ('ppm', True, True)
+    >>> lone_number("4?"), lone_number("4 or 5"), lone_number("-4"), lone_number("4 fish")
+    (None, None, None, None)
     """
     if len(text) > LONGEST or "?" in text or "-" in text:
         return None
     tokens = cut(fold(text), lexicon(), text)
-    numbers = [token for token in tokens if token.kind == "number"]
-    others = [token for token in tokens if token.kind != "number"]
-    if len(numbers) != 1 or any(t.kind not in _LIGHT and t.value not in _MEANINGS for t in others):
+    numbers = [place for place, token in enumerate(tokens) if token.kind == "number"]
+    if len(numbers) != 1:
         return None
-    number = numbers[0].value
+    place = numbers[0]
+    number = tokens[place].value
+    unit = next((each for each in tokens[place + 1 : place + 2] if each.kind == "unit"), None)
+    others = [each for each in tokens if each is not tokens[place] and each is not unit]
     assert isinstance(number, Number)  # noqa: S101 - narrows for the type checker
-    return None if number.problem is not None else number.value
+    if number.problem is not None or number.value is None or not all(map(_says_little, others)):
+        return None
+    wished, rather = (any(t.value in of for t in others) for of in (_WISHED, _RATHER))
+    stated = not wished and any(t.value in _IS - {"approx"} or t.text in _OWN for t in others)
+    return Lone(number.value, "" if unit is None else unit.text, wished, rather, stated)
+
+
+def _says_little(token: Token) -> bool:
+    known = token.kind in _LIGHT or token.text in _WORDS
+    return known or token.value in _IS | _WISHED | _RATHER

@@ -99,7 +99,7 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
     (True, 'in 2h')
     >>> said = talk("move the sunday one to saturday")
     >>> said.day, said.when
-    ('sunday', 'saturday')
+    ('the sunday one', 'saturday')
     >>> talk("what is my kh") is None
     True
     >>> said = talk("move it to saturday just this week")

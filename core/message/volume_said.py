@@ -44,7 +44,26 @@ _NUMBER: Final = r"\d{1,6}(?:[.,]\d{1,3})?(?: ?[a-z]{1,9}\.?)?"
 
 @cache
 def _other() -> re.Pattern[str]:
-    return re.compile(rf"[\s,;]+(?:and |und |but )?(?:{_words('not')}) {_NUMBER}$")
+    light = rf"(?:(?:{_words('regret')})[\s,]+)?"
+    return re.compile(rf"[\s,;]+{light}(?:and |und |but )?(?:{_words('not')}) {_NUMBER}$")
+
+
+@cache
+def _light_tail() -> re.Pattern[str]:
+    return re.compile(rf"[\s,;]+(?:{_words('regret', 'aside')})$")
+
+
+@cache
+def _noun() -> re.Pattern[str]:
+    return re.compile(rf"[\s-]+(?:{_words('noun')})$")
+
+
+def _plain(text: str) -> str:
+    """A text without marks around it and words behind it that say nothing."""
+    plain = fold(text).strip(_EDGES)
+    while (found := _light_tail().search(plain)) is not None:
+        plain = plain[: found.start()].strip(_EDGES)
+    return plain
 
 
 @cache
@@ -67,9 +86,9 @@ def without_other(text: str) -> str:
     >>> without_other("fern is 80 l, not 90"), without_other("fern is 80 l")
     ('fern is 80 l', 'fern is 80 l')
     """
-    plain = fold(text).rstrip(_EDGES)
-    found = _other().search(plain)
-    return text if found is None or len(plain) > len(text) else text[: found.start()]
+    found = _other().search(_plain(text))
+    same = len(fold(text).lstrip(_EDGES)) == len(text)
+    return text if found is None or not same else text[: found.start()]
 
 
 class Exchanged(NamedTuple):
@@ -90,10 +109,12 @@ def exchanged(text: str) -> Exchanged | None:
     Exchanged(meant=400.0, unit='', wrong=4000.0, wrong_unit='')
     >>> exchanged("the tank is 80 l, not 100").meant, exchanged("not 100 but 80 l").wrong
     (80.0, 100.0)
+    >>> exchanged("actually its a 20 l tank, sorry not 90").meant
+    20.0
     >>> exchanged("kh 5 not 4"), exchanged("is it 80 not 100?")
     (None, None)
     """
-    plain = fold(text).strip(_EDGES)
+    plain = _plain(text)
     if "?" in text or len(text) > LONGEST:
         return None
     rather, other = _rather().match(plain), _other().search(plain)
@@ -103,7 +124,7 @@ def exchanged(text: str) -> Exchanged | None:
         wrong, rest = re.search(_PARTS, other[0]), _headless(plain[: other.start()])
     else:
         return None
-    meant = re.fullmatch(_PARTS, rest.strip(_EDGES))
+    meant = re.fullmatch(_PARTS, _noun().sub("", rest.strip(_EDGES)))
     if wrong is None or meant is None:
         return None
     return Exchanged(_number(meant[1]), meant[2] or "", _number(wrong[1]), wrong[2] or "")
@@ -119,7 +140,7 @@ def _number(typed: str) -> float:
 def _headless(plain: str) -> str:
     """A plain text without the words before it that tell only that it is so."""
     while plain:
-        found = _head("is", "about", "moment").match(plain)
+        found = _head("is", "about", "moment", "article").match(plain)
         size = 0 if found is None else found.end()
         if not size:
             first = re.match(r"[^\s,]+[\s,]*", plain)

@@ -153,3 +153,12 @@ async def test_what_was_kept_beside_a_doubt_is_taken_back(talk: Talk, text: str)
     await shed(talk)
     await talk.say("ammonia 2 before the change, now its 1")
     assert "Taken back: Shed: ammonia 1 mg/L" in await talk.text(text)
+
+
+@pytest.mark.parametrize("line", ["change 40% is that enough", "change 40% too much?"])
+async def test_a_change_that_is_only_named_is_not_kept(talk: Talk, line: str) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("no3 60")
+    await talk.say(line)
+    (past,) = await talk.say("when did i last change water")
+    assert "no water change on record" in past.text

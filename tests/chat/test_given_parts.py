@@ -308,3 +308,17 @@ async def test_a_part_keeps_its_time_and_its_plan_when_it_is_put_right(two: Talk
 async def test_grams_alone_are_what_is_to_go_in(two: Talk, line: str) -> None:
     await two.say(line)
     assert grams(await two.facts("done")) == 1.0
+
+
+@pytest.mark.parametrize("line", ["gave 2.7 g", "gave 12 g", "gave 2.6 g"])
+@pytest.mark.parametrize("asked", ["how much more", "what is left", "how much soda now"])
+async def test_nothing_of_today_is_left_once_a_part_is_in(
+    talk: Talk, line: str, asked: str
+) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("kh 3 ammonia 0 ph 7")
+    await talk.say("dose kh 5")
+    await talk.say(line)
+    (told,) = await talk.say(asked)
+    assert "rest" not in told.facts
+    assert not told.buttons

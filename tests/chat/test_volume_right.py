@@ -22,6 +22,9 @@ async def with_tank(talk: Talk, volume: str, *lines: str) -> None:
         "es sind eigentlich 400, nicht 4000",
         "en fait c'est 400 pas 4000",
         "sono 400 non 4000",
+        "actually its a 400 l tank sorry not 4000",
+        "its 400 not 4000 by the way",
+        "oops 400 l, sorry, not 4000",
     ],
 )
 async def test_a_volume_with_the_wrong_number_is_put_right(talk: Talk, text: str) -> None:
@@ -191,3 +194,10 @@ async def test_once_the_volume_is_told_a_dose_says_nothing_of_it(
 async def test_other_talk_leaves_a_dose_as_it_is(talk: Talk, text: str) -> None:
     await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0", text)
     assert len(await talk.say("dose kh 5")) == 1
+
+
+async def test_a_volume_told_behind_wait_is_asked_about(talk: Talk) -> None:
+    await with_tank(talk, "300 l", "kh 4 ammonia 0")
+    (asked,) = await talk.say("wait its only 120 litres")
+    assert "120 L" in asked.text
+    assert asked.buttons

@@ -32,6 +32,8 @@ async def _last(talk: Talk, *lines: str) -> dict[str, object]:
         ("my kh is 4, i want 5, tank 90 l",),
         ("90 l, kh 4, want 5",),
         ("kh 4 objectif 5", "90 l"),
+        ("90l", "kh 4", "i want like 5"),
+        ("90 l fresh", "how much baking soda do i need", "mine is 4", "to 5"),
     ],
 )
 async def test_a_wish_is_planned_once_all_is_told(talk: Talk, lines: tuple[str, ...]) -> None:
@@ -134,3 +136,42 @@ async def test_what_happened_is_no_wish(talk: Talk, line: str) -> None:
     await talk.say("/tank new fern 90 l fresh")
     await talk.say("kh 4")
     assert not any("grams" in reply.facts for reply in await talk.say(line))
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("60l tank", "kh 40 ppm", "want 80 ppm"),
+        ("60l tank", "kh 40 ppm", "want 80"),
+        ("kh is 40ppm and want 80", "60 l"),
+        ("60l tank", "kh 40 ppm", "want 500", "no 80 ppm"),
+    ],
+)
+async def test_a_wish_is_in_the_unit_that_the_value_was_told_in(
+    talk: Talk, lines: tuple[str, ...]
+) -> None:
+    facts = await _last(talk, *lines)
+    # 1 °dH is 17.848 ppm as CaCO3 (definition of the German degree: 10 mg/L CaO)
+    assert facts["from"] == pytest.approx(40 / 17.848, rel=2e-3)
+    assert facts["to"] == pytest.approx(80 / 17.848, rel=2e-3)
+
+
+async def test_a_number_in_the_place_of_a_reading_is_no_wish(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("kh 3")
+    (corrected,) = await talk.say("no, 4")
+    assert "grams" not in corrected.facts
+    assert "Corrected" in corrected.text
+
+
+async def test_the_line_that_made_a_tank_is_understood(talk: Talk) -> None:
+    await talk.say("45l tank")
+    await talk.say("kh 2 ph 7 ammonia 0")
+    replies = await talk.say("kh to 4")
+    assert not any("not understand" in reply.text for reply in replies)
+
+
+async def test_what_now_before_anything_was_told_is_no_call(talk: Talk) -> None:
+    (first,) = await talk.say("whats next")
+    assert "emergency" not in first.facts
+    assert "/help" in first.text
