@@ -31,6 +31,11 @@ _SUPPOSED: Final = frozenset(
     " mysle sadze tror".split()
 )
 """Words of a keeper who is not sure, in nine languages, without accents."""
+_STILL: Final = frozenset(
+    "still noch immer immernoch encore toujours todavia aun ainda ancora nog steeds wciaz nadal"  # noqa: SIM905
+    " fortfarande".split()
+)
+"""Words for as before, likewise."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -44,7 +49,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if warmth:
         of_it = None if turn.current_tank is None else ("temperature", turn.current_tank.id)
     else:
-        of_it = await _asked_about(turn) or await _told_last(turn)
+        of_it = await _asked_about(turn) or await _due(turn) or await _told_last(turn)
     if of_it is None:
         return None
     analyte, tank_id = of_it
@@ -76,6 +81,19 @@ async def _asked_about(turn: Turn) -> tuple[str, int] | None:
     return str(held["analyte"]), int(held["tank"])
 
 
+async def _due(turn: Turn) -> tuple[str, int] | None:
+    """The one value that the one reminder that waits is to test, and its tank."""
+    waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
+    if len(waiting) != 1 or waiting[0].kind != "test" or waiting[0].tank_id is None:
+        return None
+    named = {
+        str(token.value).partition("@")[0]
+        for token in cut(fold(waiting[0].what), lexicon())
+        if token.kind == "analyte"
+    }
+    return (next(iter(named)), waiting[0].tank_id) if len(named) == 1 else None
+
+
 def _alone(text: str) -> tuple[Token | None, bool]:
     """The one number of a message that says nothing else; whether it is the water's warmth."""
     tokens = cut(fold(text), lexicon(), text, most=MOST + 1)
@@ -94,4 +112,5 @@ def _is_light(token: Token) -> bool:
     """Whether a word beside the number says nothing of what it is of."""
     if token.kind in {"fill", "p"} or token.value in _LIGHT:
         return True
-    return token.kind == "word" and (token.text in _SUPPOSED or is_small(token.text))
+    light = token.text in _SUPPOSED or token.text in _STILL or is_small(token.text)
+    return token.kind == "word" and light

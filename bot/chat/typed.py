@@ -15,6 +15,7 @@ from bot.chat.words import general as words
 from bot.chat.words import plan_talk as plan_words
 from bot.store.offers import Choice, Offer
 from core.message import parse
+from core.message.answer_words import answer_words
 from core.message.model import Command, Parsed
 
 COMMANDS = frozenset({"more", "undo", "done"})
@@ -160,18 +161,35 @@ async def skip(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
 async def by_label(turn: Turn) -> list[Reply] | None:
     """Take the choice whose button says just what was typed; None where none does.
 
-    So every button has words that do the same. Labels that are commands too are left to those.
+    So every button has words that do the same. Labels that are commands too are left to those. Of
+    what was just asked the end of one button is enough: `20 l` of changed 20 l.
     """
     said = turn.incoming.text.strip().casefold()
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    for offer in await turn.uow.offers.latest(turn.chat.id):
+    latest = await turn.uow.offers.latest(turn.chat.id)
+    for offer in latest:
         if offer.used is not None or turn.now - offer.made_at > patience:
             continue
         for choice in offer.choices:
             command = choice.meaning in COMMANDS and said == choice.meaning
             if choice.label.casefold() == said and not command:
                 return await presses.take(turn, offer, choice)
+    for offer in latest[:1] if "?" not in said else ():
+        asked = offer.used is None and turn.now - offer.made_at <= patience
+        ending = [each for each in offer.choices if each.verb == DOUBTED and _ends(each, said)]
+        if asked and len(ending) == 1 and turn.incoming.addressed:
+            return await presses.take(turn, offer, ending[0])
     return None
+
+
+DOUBTED: Final = "take_doubt"
+"""What a button does that says how a doubtful message was meant."""
+
+
+def _ends(choice: Choice, said: str) -> bool:
+    """Whether a button's words end with what was said, a unit written out or not."""
+    told, label = answer_words(said), answer_words(choice.label)
+    return bool(told) and len(told) < len(label) and label[-len(told) :] == told
 
 
 async def _latest(turn: Turn, meaning: str) -> list[Reply]:

@@ -12,11 +12,13 @@ from core.message.tokens import Token, cut
 LONGEST: Final = 30
 """A longer text says more than a number. [characters]"""
 _LIGHT: Final = frozenset({"fill", "p"})
-_IS: Final = frozenset({"link", "its", "was", "now", "approx"})
-_WISHED: Final = frozenset({"wish", "likes", "to", "rose_to", "if"})
+_IS: Final = frozenset({"link", "its", "was", "now"})
+_NEARLY: Final = frozenset({"approx", "likes"})
+_WISHED: Final = frozenset({"wish", "to", "rose_to", "if"})
 _RATHER: Final = frozenset({"no", "correct", "wait", "make"})
 _OWN: Final = frozenset({"mine", "meins", "meiner", "meine"})
-_WORDS: Final = _OWN | {"hmm", "hm", "uh", "id"}
+_WOULD: Final = frozenset({"id"})
+_WORDS: Final = _OWN | _WOULD | {"hmm", "hm", "uh"}
 """Words that say nothing of the number, nor are in the lexicon."""
 
 
@@ -58,11 +60,12 @@ def lone_number(text: str) -> Lone | None:
     assert isinstance(number, Number)  # noqa: S101 - narrows for the type checker
     if number.problem is not None or number.value is None or not all(map(_says_little, others)):
         return None
-    wished, rather = (any(t.value in of for t in others) for of in (_WISHED, _RATHER))
-    stated = not wished and any(t.value in _IS - {"approx"} or t.text in _OWN for t in others)
+    wished = any(each.value in _WISHED or each.text in _WOULD for each in others)
+    rather = any(each.value in _RATHER for each in others)
+    stated = not wished and any(each.value in _IS or each.text in _OWN for each in others)
     return Lone(number.value, "" if unit is None else unit.text, wished, rather, stated)
 
 
 def _says_little(token: Token) -> bool:
     known = token.kind in _LIGHT or token.text in _WORDS
-    return known or token.value in _IS | _WISHED | _RATHER
+    return known or token.value in _IS | _NEARLY | _WISHED | _RATHER

@@ -97,3 +97,17 @@ async def test_a_plan_is_still_spoken_of_after_a_value_was_asked_about(talk: Tal
     await talk.say("dose kh 6")
     await talk.say("nitrite?")
     assert "None of the 2 parts is on record" in await talk.text("what now")
+
+
+@pytest.mark.parametrize("line", ["0.25", "still 0.25", "noch immer 0,25", "its 0.25"])
+async def test_a_number_behind_the_reminder_of_one_test_is_asked_to_be_of_it(
+    talk: Talk, line: str
+) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("kh 4")
+    await talk.say("remind me to test ammonia every day at 19:00")
+    await talk.wait(days=1)
+    (asked,) = await talk.say(line)
+    assert asked.buttons[0].label == "ammonia 0.25"
+    (kept,) = await talk.press(1, asked)
+    assert kept.facts["values"][0]["analyte"] == "ammonia"
