@@ -14,12 +14,16 @@ from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.model import Command, Parsed, Question
+from core.message.tokens import cut
 from core.message.volume_said import gallons_told, of_now, volume_alone, volume_told, without_other
 from core.tank import Tank
 from core.units import UK_GALLON_L, US_GALLON_L
 
 _EDGES: Final = " ?!.,:@"
+_MOST: Final = 12
+"""Tokens that are looked at of a volume alone."""
 
 
 async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -36,8 +40,9 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 async def _first(turn: Turn) -> list[Reply] | None:
     """`54 l fresh`, `60x30x35 cm` before there is any tank: of the first one."""
-    if turn.tanks:
-        return None
+    words_ = cut(fold(turn.incoming.text), lexicon(), turn.incoming.text, most=_MOST)
+    if turn.tanks or any(token.value in {"water", "other"} for token in words_):
+        return None  # 20 l fresh water, in a bucket maybe
     whole = turn.incoming
     turn.incoming = replace(whole, text=f"{whole.text.strip(_EDGES)} tank")
     made = await own(turn)
