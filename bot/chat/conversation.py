@@ -37,6 +37,7 @@ from bot.chat import (
     products,
     readings,
     reminder_requests,
+    reminder_waiting,
     reminders,
     reports,
     settings,
@@ -197,6 +198,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         turn.unheard = True
         if (asked_amount := await change_amount.not_heard(turn)) is not None:
             return asked_amount
+        if (waits := await reminder_waiting.again(turn)) is not None:
+            return waits
         hint = await plan_talk.hint(turn)
         replies.append(await (nearest.answer(turn) if hint is None else turn.reply(hint)))
     return replies

@@ -136,11 +136,14 @@ async def in_part(
     waiting = waiting or ([] if spoken is None else [spoken])
     if less is None or turn.route is None or len(waiting) != 1:
         return None
-    (first,) = waiting
+    return await of_amount(turn, waiting[0], *less)
+
+
+async def of_amount(turn: Turn, first: Reminder, amount: float, unit: str) -> list[Reply] | None:
+    """Log so much of the change that was due; asked for its unit where none was told."""
     tank = turn.tank_by_id(first.tank_id) or turn.current_tank
-    if first.kind != "change" or tank is None:
+    if first.kind != "change" or tank is None or turn.route is None:
         return None
-    amount, unit = less
     if not unit:
         held = {"at": turn.now.isoformat(), "tank_id": tank.id}
         choices = [

@@ -13,6 +13,8 @@ from typing import Final, Literal
 
 from core.message.fold import fold
 from core.message.reminder_when import (
+    EDGES,
+    alone,
     by_span,
     for_so_long,
     has,
@@ -21,6 +23,8 @@ from core.message.reminder_when import (
     so_long,
     two_days,
     without_former,
+    without_too,
+    without_verb,
 )
 from core.schedule import split_time
 
@@ -34,7 +38,6 @@ Verb = Literal[
     "stop", "move", "late", "another_day", "skip", "did", "when", "list", "pause", "undone"
 ]
 _VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move", "pause", "did")
-_EDGES: Final = " \t.!,;:?¿¡"
 _HOUR: Final = re.compile(r"(?<!\d)(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?$")
 _ASKS: Final = re.compile(r"(?:hmm |so |and |but )?did (?:i|we|you|he|she|they|anyone|someone)\b")
 """What asks whether it was done, and does not tell it."""
@@ -106,10 +109,10 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
     >>> said.when, said.once, talk("not this week").when
     ('saturday', True, 'this week')
     """
-    plain = " ".join(fold(text).strip(_EDGES).split())
+    plain = " ".join(fold(text).strip(EDGES).split())
     if not plain or len(text) > LONGEST or "\n" in text.strip():
         return None
-    if _alone("not_week", plain):
+    if alone("not_week", plain):
         return Talk("skip", when=THIS_WEEK)
     if has("once", plain):
         rest = " ".join(pattern("once").sub(" ", plain).split())
@@ -119,39 +122,46 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
 
 
 def _talk(plain: str, standing: bool) -> Talk | None:
-    if (rest := _without("unremind", plain)) is not None:
+    if (rest := without_verb("unremind", plain)) is not None:
         return replace(_told("stop", rest), named=True, noun=True)
-    if _alone("undone", plain):
+    if alone("undone", plain):
         return Talk("undone")
-    if (rest := _without("cancel", plain)) is not None:
+    if (rest := without_verb("cancel", plain)) is not None:
         told = _told("stop", rest)
         return replace(told, named=told.named or bool(told.target))
-    if _alone("list", plain):
+    if (rest := without_verb("give", plain)) is not None:
+        told = _told("late", rest)
+        if told.when and not told.target:
+            return told
+    if alone("list", plain):
         return Talk("list", noun=True)
-    if (rest := _without("put", plain)) is not None:
+    if (rest := without_verb("put", plain)) is not None:
         told = _told("move", rest)
         return None if told.noun else told
-    if (rest := _without("change", plain)) is not None:
+    if (rest := without_verb("change", plain)) is not None:
         told = _told("move", rest)
         timed = told.when and not told.when.removeprefix("at ").isdigit()
         if told.named or (timed and (told.anew or not told.target)):
             return told
-    if (rest := _without("moved", plain)) is not None:
+    if (rest := without_verb("moved", plain)) is not None:
         told = _told("move", rest)
         if told.noun and not has("put", rest) and "," not in rest:
             return told
-        if _without("move", plain) is None:
+        if without_verb("move", plain) is None:
             return None
     for verb in _VERBS:
         if verb == "did" and _ASKS.match(plain):
             continue
-        if (rest := _without(verb, plain)) is not None:
+        told_of = without_too(plain) if verb == "did" else plain
+        if (rest := without_verb(verb, told_of)) is not None:
+            while verb == "late" and (more := without_verb(verb, rest)) is not None:
+                rest = more
             later = has("push", plain)
             return replace(_told(verb, by_span(rest) if later else rest), later=later)
     days = None if _ASKS.match(plain) else split_time(plain)
-    if days is not None and days[0] and (rest := _without("did", days[0])) is not None:
+    if days is not None and days[0] and (rest := without_verb("did", days[0])) is not None:
         return replace(_told("did", rest), when=days[1])
-    if _alone("drop", plain):
+    if alone("drop", plain):
         noun = has("noun", plain)
         return Talk("stop", named=noun, noun=noun)
     said = _told("when", plain) if standing and not has("none", plain) else None
@@ -207,7 +217,7 @@ def denies(text: str) -> bool:
     >>> denies("erinnere mich nicht mehr an kh"), denies("remind me to test kh")
     (True, False)
     """
-    return _without("unremind", " ".join(fold(text).strip(_EDGES).split())) is not None
+    return without_verb("unremind", " ".join(fold(text).strip(EDGES).split())) is not None
 
 
 def halts(text: str) -> bool:
@@ -218,7 +228,7 @@ def halts(text: str) -> bool:
     >>> halts("stop iron"), halts("remove the dead fish")
     (True, False)
     """
-    return _without("halt", " ".join(fold(text).strip(_EDGES).split())) is not None
+    return without_verb("halt", " ".join(fold(text).strip(EDGES).split())) is not None
 
 
 def renaming(text: str) -> tuple[str, str] | None:
@@ -229,26 +239,26 @@ def renaming(text: str) -> tuple[str, str] | None:
     >>> renaming("call it gravel vac instead"), renaming("rename water change to Big Change")
     (('', 'gravel vac'), ('water change', 'Big Change'))
     """
-    said = " ".join(text.strip(_EDGES).split())
+    said = " ".join(text.strip(EDGES).split())
     plain = fold(said)
     if len(said) > LONGEST or len(plain) != len(said):
         return None
     front = pattern("light").match(plain)
     begin = 0 if front is None or pattern("name").match(plain) else front.end()
-    begin += len(plain[begin:]) - len(plain[begin:].lstrip(_EDGES))
+    begin += len(plain[begin:]) - len(plain[begin:].lstrip(EDGES))
     if (found := pattern("name").match(plain, begin)) is not None:
-        return "", _without_light_end(said[found.end() :].strip(_EDGES))
+        return "", _without_light_end(said[found.end() :].strip(EDGES))
     found = pattern("rename").match(plain, begin)
     into = None if found is None else pattern("into").search(plain, found.end() + 2)
     if found is None or into is None:
         return None
     task = pattern("light").sub(" ", plain[found.end() : into.start()])
-    return " ".join(task.split()), _without_light_end(said[into.end() :].strip(_EDGES))
+    return " ".join(task.split()), _without_light_end(said[into.end() :].strip(EDGES))
 
 
 def _without_light_end(said: str) -> str:
     ends = [each for each in pattern("light").finditer(fold(said)) if each.end() == len(said)]
-    return said[: ends[0].start()].strip(_EDGES) if ends and ends[0].start() else said
+    return said[: ends[0].start()].strip(EDGES) if ends and ends[0].start() else said
 
 
 def only(text: str) -> tuple[float, str] | None:
@@ -259,38 +269,14 @@ def only(text: str) -> tuple[float, str] | None:
     >>> only("done but only 10"), only("erledigt, aber nur 10%"), only("done 2")
     ((10.0, ''), (10.0, '%'), None)
     """
-    plain = " ".join(fold(text).strip(_EDGES).split())
-    rest = None if len(text) > LONGEST else _without("did", plain)
+    plain = " ".join(fold(text).strip(EDGES).split())
+    rest = None if len(text) > LONGEST else without_verb("did", plain)
     found = None if rest is None else _LESS.search(rest)
     if rest is None or found is None:
         return None
     left = pattern("light").sub(" ", rest[: found.start()])
     less = pattern("only").search(left)
-    if less is None or pattern("only").sub(" ", left).strip(_EDGES):
+    if less is None or pattern("only").sub(" ", left).strip(EDGES):
         return None
     unit = found["unit"] or ""
     return float(found["number"].replace(",", ".")), "l" if unit[:1] == "l" else unit
-
-
-def _without(verb: str, plain: str) -> str | None:
-    """The text without a verb at its start, past light words, or at its end; None without one."""
-    rest = plain
-    while True:
-        found = pattern(verb).match(rest)
-        if found is not None:
-            return rest[found.end() :].strip(_EDGES)
-        light = pattern("light").match(rest)
-        if light is None or light.end() == len(rest):
-            break
-        rest = rest[light.end() :].strip(_EDGES)
-    ending = list(pattern(verb).finditer(plain))
-    if ending and ending[-1].end() == len(plain):
-        return plain[: ending[-1].start()].strip(_EDGES)
-    return None
-
-
-def _alone(name: str, plain: str) -> bool:
-    left = pattern(name).sub(" ", plain, count=1)
-    for other in ("have", "noun", "light"):
-        left = pattern(other).sub(" ", left)
-    return has(name, plain) and not left.strip(_EDGES)

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from typing import Final
 
 from core.message.fold import fold
 from core.message.reminder_said import FILE
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 from core.schedule import names_weekday, split_time, tells_span
+
+EDGES: Final = " \t.!,;:?¿¡"
+"""Signs around a text that tell nothing."""
 
 
 def two_days(rest: str) -> tuple[str, str, str] | None:
@@ -80,6 +84,37 @@ def so_long(rest: str) -> tuple[str, str] | None:
 def has(name: str, text: str) -> bool:
     """Tell whether a text has a word of a meaning under `[change]`."""
     return pattern(name).search(fold(text)) is not None
+
+
+def without_verb(verb: str, plain: str) -> str | None:
+    """The text without a verb at its start, past light words, or at its end; None without one."""
+    rest = plain
+    while True:
+        found = pattern(verb).match(rest)
+        if found is not None:
+            return rest[found.end() :].strip(EDGES)
+        light = pattern("light").match(rest)
+        if light is None or light.end() == len(rest):
+            break
+        rest = rest[light.end() :].strip(EDGES)
+    ending = list(pattern(verb).finditer(plain))
+    if ending and ending[-1].end() == len(plain):
+        return plain[: ending[-1].start()].strip(EDGES)
+    return None
+
+
+def alone(name: str, plain: str) -> bool:
+    """Whether a text has a word of a meaning, and nothing beside it but light words."""
+    left = pattern(name).sub(" ", plain, count=1)
+    for other in ("have", "noun", "light"):
+        left = pattern(other).sub(" ", left)
+    return has(name, plain) and not left.strip(EDGES)
+
+
+def without_too(plain: str) -> str:
+    """The text without a word at its end that tells of another deed before it: too."""
+    ends = [each for each in pattern("too").finditer(plain) if each.end() == len(plain)]
+    return plain[: ends[0].start()].strip(EDGES) if ends else plain
 
 
 @cache

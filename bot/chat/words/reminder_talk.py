@@ -144,6 +144,16 @@ def how_much_of_it() -> list[str]:
     return [_("How much was that? Nothing is logged yet.")]
 
 
+def no_answer() -> list[str]:
+    """Few words after a reminder that was told due, of which nothing is known."""
+    return [_("I did not understand that, and noted nothing. This still waits:")]
+
+
+def not_told_done() -> list[str]:
+    """It is asked whether somebody did what is due."""
+    return [_("Nobody told me that this is done:")]
+
+
 def which_half(said: str) -> list[str]:
     """An hour that may be of the morning or of the evening."""
     return [_("{task}: which hour is that? It is not moved yet.").format(task=said)]

@@ -1,0 +1,99 @@
+"""What is told or asked of the deed that a reminder waits for: `tom did it`, `did 10`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+from typing import Final
+
+from core.message.fold import fold
+from core.message.reminder_when import pattern
+from core.schedule import names_task, split_time
+
+LONGEST: Final = 40
+"""A longer text says more. [characters]"""
+
+MOST: Final = 2
+"""Words of a name."""
+
+_EDGES: Final = " \t.!,;:"
+_AMOUNT: Final = re.compile(r"(?P<number>\d{1,3}(?:[.,]\d)?) ?(?P<unit>%|percent|l|lit\w+)?")
+_ASKS: Final = re.compile(r"(?:has |have )?did (?P<who>[^\W\d_]{2,}) (?P<deed>[^\W\d_]+)\b")
+
+
+def done_amount(text: str) -> tuple[float, str] | None:
+    """How much was done, and its unit (%, l or ""), where nothing else is told; else None.
+
+    Examples
+    --------
+    >>> done_amount("did 10"), done_amount("did 10 l"), done_amount("did the sponge")
+    ((10.0, ''), (10.0, 'l'), None)
+    """
+    plain = _plain(text)
+    found = None if plain is None else pattern("did").match(_unlit(plain))
+    if plain is None or found is None:
+        return None
+    amount = _AMOUNT.fullmatch(_unlit(_unlit(plain)[found.end() :].strip(_EDGES)))
+    if amount is None:
+        return None
+    unit = amount["unit"] or ""
+    shown = "%" if unit in {"%", "percent"} else unit[:1]
+    return float(amount["number"].replace(",", ".")), shown
+
+
+def doer(text: str) -> str | None:
+    """Who did it, in the words told, "" where it is only a pronoun; None where nobody is told.
+
+    Examples
+    --------
+    >>> doer("Tom did it"), doer("she already did it"), doer("who did it"), doer("did it")
+    ('Tom', '', None, None)
+    """
+    plain = _plain(text)
+    said = " ".join(text.strip(_EDGES).split())
+    if plain is None or len(plain) != len(said):
+        return None
+    found = list(pattern("did_it").finditer(plain))
+    if not found or found[-1].end() != len(plain):
+        return None
+    front = said[: found[-1].start()].strip(_EDGES)
+    names = front.split()
+    if not names or len(names) > MOST or not all(name.isalpha() for name in names):
+        return None
+    if any(pattern("no_doer").fullmatch(fold(name)) for name in names):
+        return None
+    return "" if pattern("pronoun").fullmatch(fold(front)) else front
+
+
+def asks_of_another(text: str, known: Collection[str]) -> bool:
+    """Whether it is asked if somebody did a task: `did tom feed`.
+
+    Parameters
+    ----------
+    known : collection of str
+        The words that are of tanks and tasks, and so no names of somebody; plain.
+
+    Examples
+    --------
+    >>> asks_of_another("did tom feed", ()), asks_of_another("did weekly change", ())
+    (True, False)
+    >>> asks_of_another("did reef feed", ("reef",)), asks_of_another("did filter clean", ())
+    (False, False)
+    """
+    plain = _plain(text)
+    found = None if plain is None else _ASKS.match(plain)
+    if found is None:
+        return False
+    who = found["who"]
+    said = pattern("light").fullmatch(who) or who in known or names_task(who)
+    return not said and split_time(who) is None and names_task(found["deed"])
+
+
+def _plain(text: str) -> str | None:
+    plain = " ".join(fold(text).strip(_EDGES + "?").split())
+    return plain if plain and len(text) <= LONGEST and "\n" not in text.strip() else None
+
+
+def _unlit(plain: str) -> str:
+    found = pattern("light").match(plain)
+    return plain if found is None else plain[found.end() :].strip(_EDGES)

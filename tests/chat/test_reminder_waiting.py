@@ -1,0 +1,97 @@
+"""What is said while a reminder waits for its answer."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+async def due(talk: Talk, *tasks: str) -> Talk:
+    await talk.say("/tank new Fern 90 l fresh")
+    for task in tasks:
+        await talk.say(f"remind me to {task} in 1 hour")
+    await talk.wait(hours=2)
+    return talk
+
+
+async def waiting(talk: Talk) -> list[str]:
+    found = (await talk.facts("/remind")).get("reminders", [])
+    return [each["what"] for each in found if each["open"]]
+
+
+@pytest.mark.parametrize(
+    "text", ["tom did it", "Tom has done it already", "tom hat es gemacht", "tom l'a fait"]
+)
+async def test_who_did_it_is_said(talk: Talk, text: str) -> None:
+    await due(talk, "feed")
+    assert "by tom" in (await talk.text(text)).lower()
+    assert await waiting(talk) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["did tom feed", "nobody did it", "who did it", "forgot", "too busy today", "before bed"],
+)
+async def test_what_tells_nothing_done_shows_it_again(talk: Talk, text: str) -> None:
+    await due(talk, "feed")
+    (shown,) = await talk.say(text)
+    assert shown.buttons[0].label == "done"
+    assert await waiting(talk) == ["feed"]
+    await talk.press(1, shown)
+    assert await waiting(talk) == []
+
+
+@pytest.mark.parametrize("text", ["did the feeding", "did feed"])
+async def test_a_task_that_is_told_done_is_no_question(talk: Talk, text: str) -> None:
+    await due(talk, "feed")
+    await talk.say(text)
+    assert await waiting(talk) == []
+
+
+@pytest.mark.parametrize("text", ["blah blah", "what a day"])
+async def test_of_several_all_are_shown_again(talk: Talk, text: str) -> None:
+    await due(talk, "feed", "clean the filter")
+    (shown,) = await talk.say(text)
+    assert [each.label for each in shown.buttons] == ["Fern: feed", "Fern: clean the filter"]
+    await talk.say("done 2")
+    assert await waiting(talk) == ["feed"]
+
+
+async def test_it_is_not_shown_again_where_something_else_was_said_since(talk: Talk) -> None:
+    await due(talk, "feed")
+    await talk.say("kh 4 ph 7.2")
+    assert "still waits" not in await talk.text("blah blah")
+
+
+async def test_one_of_another_tank_was_done_too(talk: Talk) -> None:
+    await talk.say("/tank new Reef 100 l reef")
+    await due(talk, "feed fern", "clean reef")
+    await talk.say("reef done too")
+    assert await waiting(talk) == ["feed fern"]
+
+
+@pytest.mark.parametrize(
+    "text", ["give me an hour", "in a bit", "cant now later", "gib mir eine stunde"]
+)
+async def test_it_is_put_off_by_an_hour(talk: Talk, text: str) -> None:
+    await due(talk, "feed")
+    facts = await talk.facts(text)
+    assert facts["reminder"]["answer"] == "later"
+    assert facts["reminder"]["next_due"][:16] == "2026-03-01T15:00"
+
+
+@pytest.mark.parametrize("text", ["did 10", "i did 10"])
+async def test_an_amount_without_its_unit_is_asked(talk: Talk, text: str) -> None:
+    await due(talk, "change water")
+    (asked,) = await talk.say(text)
+    assert [each.label for each in asked.buttons] == ["10 %", "10 L"]
+    assert await waiting(talk) == ["change water"]
+    await talk.press(1, asked)
+    assert await waiting(talk) == []
+
+
+async def test_an_amount_is_of_no_other_task(talk: Talk) -> None:
+    await due(talk, "feed")
+    await talk.say("did 10")
+    assert await waiting(talk) == ["feed"]
