@@ -31,7 +31,9 @@ SOON: Final = timedelta(hours=1)
 
 async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
     """Go on with the newest question by what was said of it; None where nothing was."""
-    offer = await _waiting(turn, measured=bool(parsed.values))
+    said = None if parsed.values else lone_number(turn.incoming.text)
+    wished = said is not None and said.wished
+    offer = await _waiting(turn, measured=bool(parsed.values), wished=wished)
     if offer is None or parsed.events or parsed.question or parsed.command is not None:
         return None
     asked = offer.context[ASKED]
@@ -40,7 +42,6 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return None
     before, waits = replace(first, **asked["changes"]), offer.context[WAITS]
     analyte = before.analyte or "kh"
-    said = None if parsed.values else lone_number(turn.incoming.text)
     changes = None if parsed.values else await _alone(turn, said, waits[0], analyte)
     if changes is not None:
         return await followups.changed(turn, asked, before, changes, topics)
@@ -50,15 +51,15 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     value = _measured(parsed, analyte)
     if value is None:
         return None
-    wished = _wished(turn, parsed)
-    if wished is None:
+    rest = _wished(turn, parsed)
+    if rest is None:
         return None
     first_tank = not turn.tanks
     kept = await readings.keep(turn, replace(parsed, doubts=()))
-    volume = wished.get("volume_l", before.volume_l)
+    volume = rest.get("volume_l", before.volume_l)
     if first_tank and volume is not None and (held := await _holds(turn, volume)) is not None:
-        kept, wished = [*kept, held], wished | {"volume_l": None}
-    return kept + await followups.changed(turn, asked, before, wished, topics)
+        kept, rest = [*kept, held], rest | {"volume_l": None}
+    return kept + await followups.changed(turn, asked, before, rest, topics)
 
 
 async def _holds(turn: Turn, volume: float) -> Reply | None:
@@ -95,12 +96,18 @@ async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
 
 
 async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
-    """`want 80 ppm` right behind one reading: a wish for that; None where it is none."""
+    """`want 80 ppm` right behind one reading or question: a wish; None where it is none."""
     said = None if parsed.values or parsed.events else lone_number(turn.incoming.text)
     if said is None or not said.wished or not turn.incoming.addressed:
         return None
     for offer in await turn.uow.offers.latest(turn.chat.id):
-        if offer.entry_id is None or turn.now - offer.made_at > SOON:
+        if turn.now - offer.made_at > SOON:
+            return None
+        if offer.entry_id is None and (about := _asked_of(turn, offer)) is not None:
+            used = turn.current_tank
+            order = f"dose {about} {said.number:.10g} {said.unit}".strip()
+            return None if used is None else await _planned(turn, order, used.name, topics)
+        if offer.entry_id is None:
             return None
         entry = await turn.uow.log.current(turn.chat.id, offer.entry_id)
         if entry is None or entry.events or len(entry.readings) != 1:
@@ -110,6 +117,14 @@ async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         if reading.what.analyte in WISHED and stored is not None:
             return await _planned(turn, _order(reading.what, said), stored.name, topics)
     return None
+
+
+def _asked_of(turn: Turn, offer: Offer) -> str | None:
+    """What of the water was asked about, where it may be wished."""
+    asked = offer.context.get(ASKED)
+    question = None if asked is None else parse(asked["text"], turn.context()).question
+    analyte = None if question is None else asked["changes"].get("analyte", question.analyte)
+    return analyte if analyte in WISHED else None
 
 
 async def _planned(
@@ -130,8 +145,11 @@ def _order(value: Value, said: Lone) -> str:
     return f"{way} {value.analyte} {said.number:.10g} {unit}".strip()
 
 
-async def _waiting(turn: Turn, *, measured: bool) -> Offer | None:
-    """The newest answer, where it was to a question whose plan needs something yet."""
+async def _waiting(turn: Turn, *, measured: bool, wished: bool) -> Offer | None:
+    """The newest answer, where it was to a question whose plan needs something yet.
+
+    Before what names its value, or is told to be wished, others may have been told or asked.
+    """
     if not turn.incoming.addressed or turn.incoming.reply_to is not None:
         return None
     alone = GROUP_PATIENCE if turn.incoming.group else SOON
@@ -140,8 +158,8 @@ async def _waiting(turn: Turn, *, measured: bool) -> Offer | None:
             return None
         if ASKED in offer.context and offer.context.get(WAITS):
             return offer
-        if offer.entry_id is None or not measured:
-            return None  # but other values, told before the one that was asked for
+        if not wished and (offer.entry_id is None or not measured):
+            return None
     return None
 
 

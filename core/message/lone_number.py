@@ -17,8 +17,8 @@ _NEARLY: Final = frozenset({"approx", "likes"})
 _WISHED: Final = frozenset({"wish", "to", "rose_to", "if"})
 _RATHER: Final = frozenset({"no", "correct", "wait", "make"})
 _OWN: Final = frozenset({"mine", "meins", "meiner", "meine"})
-_WOULD: Final = frozenset({"id"})
-_WORDS: Final = _OWN | _WOULD | {"hmm", "hm", "uh"}
+_WOULD: Final = frozenset({"id", "take", "nehmen", "prenons", "prends"})
+_WORDS: Final = _OWN | _WOULD | {"hmm", "hm", "uh", "ill", "do", "go", "with"}
 """Words that say nothing of the number, nor are in the lexicon."""
 
 
@@ -44,6 +44,8 @@ def lone_number(text: str) -> Lone | None:
     (4.0, 4.5, None)
     >>> lone_number("want 80 ppm").unit, lone_number("want 80").wished, lone_number("no 5").rather
     ('ppm', True, True)
+    >>> lone_number("ok lets do 4").wished, lone_number("ill take 4").number
+    (True, 4.0)
     >>> lone_number("4?"), lone_number("4 or 5"), lone_number("-4"), lone_number("4 fish")
     (None, None, None, None)
     """

@@ -33,6 +33,8 @@ async def _last(talk: Talk, *lines: str) -> dict[str, object]:
         ("90 l, kh 4, want 5",),
         ("kh 4 objectif 5", "90 l"),
         ("90l", "kh 4", "i want like 5"),
+        ("90l", "kh 4", "whats a good kh for neons", "ok lets do 5"),
+        ("90 l fresh", "kh 4", "how much baking soda do i need", "whats kh", "i'd like 5"),
         ("90 l fresh", "how much baking soda do i need", "mine is 4", "to 5"),
     ],
 )
