@@ -31,7 +31,8 @@ _SEEN: Final = 70
 _PHRASE: Final = 6
 _MARKS: Final = r"[\s,.;:!()\-…]*"
 _SECTIONS: Final = (
-    "unsure", "heard", "light", "back", "seems", "others", "habit", "half", "let_go", "left_out",
+    "unsure", "heard", "light", "back", "seems", "thought", "others", "habit", "half", "let_go",
+    "left_out",
 )  # fmt: skip
 _SLIGHT: Final = frozenset({"regret", "light", "only", "was", "is"})
 _MIRTH: Final = r"(?:\s*(?:lol|haha\w*|hehe\w*|xd|jaja\w*|[:;]-?[)dp]))?"
@@ -53,6 +54,12 @@ def _patterns() -> dict[str, re.Pattern[str]]:
         "inside": re.compile(rf"(?<!\w)(?:{words['unsure']})(?!\w)(?!\s+\W?\d)"),
         "behind": re.compile(rf"{_MARKS}(?:{words['unsure']}){_MIRTH}{_MARKS}$"),
         "seems": re.compile(rf"(?<!\w)(?:{words['seems']})(?!\w)"),
+        "thought": re.compile(
+            rf"\W*(?:(?:ok|oh|omg|so|and|but|hm+)\W+)*(?:{words['thought']}|{before})"
+            rf"(?:[\s,']+(?:{words['light']}))*[\s']+(?!because)"
+        ),
+        "named": re.compile(rf"{words['thought']}|{words['unsure']}"),
+        "ends": re.compile(rf"(?<!\w)(?:{words['thought']}|{words['unsure']}){_MARKS}$"),
         **{
             name: re.compile(rf"(?<!\w)(?:{words[name]})(?!\w)")
             for name in ("others", "habit", "half")
@@ -71,7 +78,8 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
             continue
         start, end = event.start, max(event.end, tokens[each.last - 1].end)
         if event.kind == "lost":
-            if _patterns()["seems"].search(fold(source[start:end])):
+            named = fold(event.species or "")
+            if _is_thought(source, start, end) or _patterns()["named"].fullmatch(named):
                 each.event = None
                 each.doubt = Doubt(source[start:end], start, end, doubts.UNSURE_EVENT)
             continue
@@ -87,6 +95,18 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
             each.event = None
             each.doubt = Doubt(source[start:end], start, end, doubts.UNSURE_EVENT)
     return found
+
+
+def _is_thought(source: str, start: int, end: int) -> bool:
+    """Whether animals only look dead, or are only thought to be: `think one is dead`."""
+    words = _patterns()
+    led = re.split(r"[.!?;]", fold(source[:start].rpartition("\n")[2][-_SEEN:]))[-1]
+    said, behind = fold(source[start:end]), fold(source[end:].partition("\n")[0])[:_SEEN]
+    thought = words["thought"].match(led + said)
+    if words["seems"].search(said) or (thought is not None and thought.end() >= len(led)):
+        return True
+    ends = words["ends"].search(re.split(r"[.!?;]", said + behind)[0])
+    return bool(ends or words["before"].search(led))
 
 
 def _unsure(before: str, said: str, behind: str) -> bool:

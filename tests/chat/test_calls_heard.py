@@ -95,3 +95,23 @@ async def test_good_words_are_answered_by_how_it_stands(talk: Talk, said: str) -
     (call,) = await talk.say("fish look drunk")
     (eased,) = await talk.say(said)
     assert call.text != eased.text != plain.text
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["think one is dead", "pretty sure one died", "think the pleco died", "chyba jedna zdechła"],
+)
+async def test_a_loss_that_is_only_thought_is_not_stored(talk: Talk, said: str) -> None:
+    await talk.say("/tank new fern 90 l fresh, 2 neons and 1 pleco")
+    (reply,) = await talk.say(said)
+    assert reply.facts["emergency"] == "maybe_dead"
+    assert "events" not in reply.facts
+    assert "lost" not in await talk.text("what happened today")
+
+
+async def test_who_died_for_sure_is_stored(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    (reply,) = await talk.say("one died, i think it was the heat")
+    (event,) = reply.facts["events"]
+    assert (event["kind"], event["count"]) == ("lost", 1)
+    assert "species" not in event

@@ -191,6 +191,7 @@ CRIES = {
     "fed too much prob",
     "added half a cup of salt",
     "added a quarter cup of salt",
+    "one neon died i guess",
 }
 """Messages of the parser's own corpus that are calls for help, or the command's word."""
 
