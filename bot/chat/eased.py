@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from bot.chat import emergencies
 from bot.chat.model import Reply
-from bot.chat.state import CALLED, state_of
+from bot.chat.state import CALLED, EASED, state_of
 from bot.chat.turn import Turn
 from bot.chat.words import eased as words
 from bot.store.offers import Offer
@@ -25,9 +25,6 @@ from core.advice.emergencies import (
     standing_call,
 )
 from core.advice.state import State
-
-EASED: Final = "eased"
-"""Where a reply keeps that a call was answered by a deed, or that animals look better."""
 
 HOW: Final = frozenset({"air_on", "better"})
 """Meanings of the talk after a call for help that ease it."""

@@ -26,6 +26,7 @@ from core.advice.emergencies import A_DAY, Help, help_for, read_since_call, stan
 from core.advice.findings import Finding, stands
 from core.advice.first_aid import NewWater
 from core.advice.plan import Refusal
+from core.advice.poison_first import poison_of
 from core.advice.state import State
 from core.message.model import Event, Parsed
 from core.message.nearly_done import nearly
@@ -97,6 +98,7 @@ async def remember(
         "danger": danger,
         "gasping": gasping,
         "entry": newest[0].id if newest else 0,
+        "of": poison_of(said) if danger == "overdose" and said is not None else None,
         "said": None if said is None else " ".join(said.split())[:QUOTED],
     }
     await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={CALLED: held}))

@@ -10,9 +10,10 @@ from bot.chat.supply import read
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.store.tanks import StoredTank
-from core.advice.emergencies import A_DAY
+from core.advice.emergencies import A_DAY, STANDS_FOR
 from core.advice.state import Happening, Measured, State, newest
 from core.advice.stock import tally, uncounted
+from core.advice.washed_out import UNTESTED, WELL_AFTER
 from core.tank import Stock
 
 LOOKED_BACK = timedelta(days=120)
@@ -24,8 +25,11 @@ LOOKED_AT = 400
 CALLED = "called"
 """Place of a call for help in what is kept of a reply, for what is asked after it."""
 
-CALLS_AMONG = 96
-"""Replies among which calls for help are sought; a day's talk."""
+EASED = "eased"
+"""Where a reply keeps that a call was answered by a deed, or that animals look better."""
+
+CALLS_AMONG = 240
+"""Replies among which calls for help are sought; a day's talk, or some days' few words."""
 
 DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 """What an old reading of still matters, if only to say that it is old."""
@@ -80,14 +84,31 @@ async def source_readings(
 async def _called(
     turn: Turn, stored: StoredTank, at: datetime
 ) -> Mapping[str, tuple[datetime, int]]:
-    """What was called out of a tank in the day before, when it was last, and behind which entry."""
+    """What was called out of a tank of late, when it was last, and behind which entry.
+
+    What no test shows is over once the animals were told to be well some days after it.
+    """
     found: dict[str, tuple[datetime, int]] = {}
     for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG):
-        late = at - A_DAY < made_at <= at
-        if called and called["tank"] in {stored.id, None} and late:
-            order = int(called.get("entry", 0))
-            found.setdefault(called["danger"], (made_at.astimezone(turn.chat.zone), order))
+        if not called or called["tank"] not in {stored.id, None}:
+            continue
+        order = int(called.get("entry", 0))
+        for danger in filter(None, (called["danger"], called.get("of"))):
+            if at - STANDS_FOR.get(danger, A_DAY) < made_at <= at:
+                found.setdefault(danger, (made_at.astimezone(turn.chat.zone), order))
+    for danger in UNTESTED & found.keys():
+        if at - found[danger][0] >= WELL_AFTER and await _well_since(turn, stored, at):
+            del found[danger]
     return found
+
+
+async def _well_since(turn: Turn, stored: StoredTank, at: datetime) -> bool:
+    """Whether animals were told to be better within a day before."""
+    told = await turn.uow.offers.told_of(turn.chat.id, EASED, CALLS_AMONG)
+    return any(
+        at - A_DAY < made_at <= at and held["tank"] == stored.id and held["how"] == "better"
+        for made_at, held in told
+    )
 
 
 async def _events(

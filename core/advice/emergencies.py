@@ -19,6 +19,7 @@ from core.advice.recent_change import Changed, changed_lately, has_crashed
 from core.advice.salted import Salted, salted
 from core.advice.state import Measured, State
 from core.advice.stock import COMING
+from core.advice.washed_out import UNTESTED, washed_out
 from core.water import un_ionised_fraction
 
 POISONED: Final[frozenset[Danger]] = frozenset(
@@ -198,10 +199,11 @@ STANDING: Final[tuple[Danger, ...]] = (
 
 
 def standing_call(state: State) -> Danger | None:
-    """Give the poison called out within the day that nothing on record has settled since.
+    """Give the poison called out of late that nothing on record has settled since.
 
     Chlorine is settled by a dechlorinator, or a reading of it; bleach and copper by a reading of 0;
-    too much of a thing by a test of what it moves; soap or insecticide by no test.
+    too much of a thing by a test of what it moves; soap or insecticide by no test, but by half
+    of the water changed with carbon in the filter.
     """
     return next((each for each in STANDING if _is_open(state, each)), None)
 
@@ -219,7 +221,7 @@ def read_since_call(state: State, danger: Danger, names: Collection[str]) -> lis
 
 def _is_open(state: State, danger: Danger) -> bool:
     called = state.called.get(danger)
-    if called is None:
+    if called is None or (danger in UNTESTED and washed_out(state, called)):
         return False
     read = read_since_call(state, danger, SETTLED_BY.get(danger, ()))
     if danger in {
@@ -230,6 +232,14 @@ def _is_open(state: State, danger: Danger) -> bool:
         return not read or read[0].value > 0.0
     return not read and not (danger == "chlorine" and _dechlorinated(state, called))
 
+
+STANDS_FOR: Final[Mapping[str, timedelta]] = {
+    "bleach": 7 * A_DAY,
+    "contaminated": 7 * A_DAY,
+    "copper": 7 * A_DAY,
+    "copper_metal": 7 * A_DAY,
+}
+"""How long a poison stands that nothing settles; all else for a day. Common practice."""
 
 SETTLED_BY: Final[Mapping[Danger, Collection[str]]] = {
     "bleach": ("chlorine", "total_chlorine"),

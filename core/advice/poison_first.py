@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Final
 
+from core.advice.alarm_words import named
 from core.advice.calls import Danger
 from core.advice.emergencies import standing_call
 from core.advice.findings import stands
@@ -18,6 +19,31 @@ READ: Final[Mapping[str, Danger]] = {
     "copper_unknown_stock": "copper",
 }
 """Findings of a poison that no salt makes better, and what it is."""
+
+
+def poison_of(text: str) -> Danger | None:
+    """Name the poison of which too much was told to be in, where no usual test shows it.
+
+    Copper and bleach have tests of their own; a medicine, a cleaner or an algae killer has none.
+    None of what pH, KH, GH or salinity show: a salt, an acid, plant food.
+
+    Examples
+    --------
+    >>> poison_of("overdosed the copper medicine"), poison_of("spilled drain cleaner in it")
+    ('copper', 'contaminated')
+    >>> poison_of("poured vinegar in") is None
+    True
+    """
+    said = named(text).get("deed", frozenset())
+    return next((danger for word, danger in _NAMED.items() if word in said), None)
+
+
+_NAMED: Final[Mapping[str, Danger]] = {
+    "bleach_named": "bleach",
+    "copper": "copper",
+    "unseen": "contaminated",
+}
+"""Words of what went in, and the call that it is."""
 
 
 def poison_standing(state: State) -> Danger | None:

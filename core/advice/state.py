@@ -227,7 +227,7 @@ class State:
     injected : bool
         True where carbon dioxide is injected.
     called : mapping of danger to datetime
-        What was called out in the last day that no reading and no event may show, and when.
+        What was called out of late that no reading and no event may show, and when.
     called_order : mapping of danger to int
         Of the same: what was told of that moment before has at most this order.
     """

@@ -17,6 +17,10 @@ CALLS = [
     ("sprayed bug spray near the tank", "contaminated"),
     ("ich habe bleichmittel ins becken gekippt", "bleach"),
     ("j'ai versé de la javel dans l'aquarium", "bleach"),
+    ("sprayed bleach cleaner near the tank by accident, some may have got in", "bleach"),
+    ("spilled some drain cleaner in it", "contaminated"),
+    ("dumped half a bottle of algae killer in", "contaminated"),
+    ("overdosed the copper medicine by like 3x", "copper"),
 ]
 ASKED = (
     "dose kh 6",
@@ -166,3 +170,68 @@ async def test_after_a_plan_that_is_the_plan(fern: Talk) -> None:
     await fern.say("dose kh 5")
     (reply,) = await fern.say("is that ok?")
     assert reply.facts["parts"]
+
+
+UNTESTED = "dumped half a bottle of algae killer in"
+
+
+@pytest.mark.parametrize("waited", [0, 24, 48])
+@pytest.mark.parametrize("call", [call for call, _danger in CALLS[-4:]])
+async def test_no_other_test_and_no_day_lets_it_be_forgotten(
+    fern: Talk, call: str, waited: int
+) -> None:
+    await fern.say(call)
+    await fern.wait(hours=waited)
+    await fern.say(READ)
+    (reply,) = await fern.say("is my water ok")
+    assert reply.facts["emergency"] in {"bleach", "contaminated", "copper"}
+    (reply,) = await fern.say("dose kh 5")
+    assert reply.facts["refused"] == "poison_first"
+
+
+@pytest.mark.parametrize(
+    ("told", "goes_on"),
+    [
+        (("changed 30%", "added carbon", "changed 30%"), True),
+        (("changed 45 l", "added carbon"), True),
+        (("changed 30%", "changed 30%"), False),
+        (("added carbon",), False),
+        (("changed 30%", "added carbon"), False),
+    ],
+)
+async def test_what_no_kit_shows_is_washed_out(
+    fern: Talk, told: Sequence[str], goes_on: bool
+) -> None:
+    await fern.say(UNTESTED)
+    for line in told:
+        await fern.say(line)
+    await fern.wait(hours=1)
+    await fern.say(READ)
+    (reply,) = await fern.say("dose kh 5")
+    assert ("parts" in reply.facts) is goes_on
+    assert (reply.facts.get("danger") == "contaminated") is not goes_on
+
+
+@pytest.mark.parametrize(("days", "goes_on"), [(1, False), (3, True)])
+async def test_animals_that_are_well_some_days_later_tell_it(
+    fern: Talk, days: int, goes_on: bool
+) -> None:
+    await fern.say(UNTESTED)
+    await fern.wait(hours=24 * days)
+    await fern.say("they look fine")
+    await fern.say(READ)
+    (reply,) = await fern.say("dose kh 5")
+    assert ("parts" in reply.facts) is goes_on
+
+
+@pytest.mark.parametrize("call", ["poured vinegar in", "too much fertilizer in the tank"])
+async def test_what_its_readings_show_is_settled_by_them(fern: Talk, call: str) -> None:
+    await fern.say(call)
+    await fern.say(READ)
+    (reply,) = await fern.say("dose kh 5")
+    assert reply.facts.get("refused") != "poison_first"
+
+
+async def test_no_dose_is_asked_for_meanwhile(fern: Talk) -> None:
+    await fern.say("my sister put bleach in the tank")
+    assert "dose kh" not in await fern.text(READ)

@@ -80,10 +80,16 @@ async def test_chlorine_that_is_still_read_leaves_the_bleach_standing(fern: Talk
     assert reply.facts["emergency"] == "bleach"
 
 
-async def test_a_day_settles_it(fern: Talk) -> None:
-    await fern.say("put bleach in")
-    await fern.wait(hours=25)
+@pytest.mark.parametrize(
+    ("call", "days"), [("put bleach in", 7), ("forgot the dechlorinator, tap water went in", 1)]
+)
+async def test_days_settle_it(fern: Talk, call: str, days: int) -> None:
+    await fern.say(call)
+    await fern.wait(hours=24 * days - 2)
     await fern.say(WELL)
+    (reply,) = await fern.say("all good?")
+    assert "emergency" in reply.facts
+    await fern.wait(hours=3)
     (reply,) = await fern.say("all good?")
     assert "emergency" not in reply.facts
 

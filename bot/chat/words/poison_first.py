@@ -30,6 +30,10 @@ _FIRST: Final[Mapping[str, str]] = {
         "No dose after what went in: first a small change of water and a test of pH, KH and GH."
     ),
 }
+_HOW_IT_ENDS: Final = N_(
+    "No kit shows it: tell me the changes and the carbon (half of the water in all), or in three"
+    " days how the animals are."
+)
 _READ: Final[Mapping[str, str]] = {
     "chlorine": N_("No dose at chlorine {value} mg/L: dechlorinator first, until a test reads 0."),
     "copper": N_(
@@ -46,4 +50,6 @@ def no_dose(facts: Facts) -> list[str]:
         first = _(_READ[danger]).format(value=plain(float(facts[danger]), 2))
     else:
         first = _(_FIRST[danger])
+    if danger == "contaminated":
+        return [first, _(_HOW_IT_ENDS)]
     return [first, _("Nothing else goes in before that: a salt moves the water once more.")]

@@ -20,6 +20,9 @@ LOOKED_BACK: Final = timedelta(days=3)
 TESTED_BY: Final = ("ph", "kh", "gh", "salinity", "copper")
 """A reading of one of them after a deed shows the water as it is now."""
 
+CALLED: Final = frozenset({"overdose", "contaminated", "bleach", "chlorine", "copper"})
+"""Calls of what went in, after which no dose is asked for."""
+
 _DOSES_ASKED: Final = frozenset({"heading", "drifting"})
 """Findings that ask for buffer where KH falls, beside the low KH itself."""
 
@@ -37,7 +40,7 @@ def without_doses(found: list[Finding], state: State) -> list[Finding]:
     overdosed = [event for event in state.events or () if _stands(event.at, state)]
     moves = [(event, _too_much(event, state)) for event in overdosed]
     told = [(event.at, "kh" in finding.facts) for event, finding in moves if finding is not None]
-    called = state.called.get("overdose")
+    called = max((state.called[each] for each in CALLED & state.called.keys()), default=None)
     if called is not None and _stands(called, state):
         told.append((called, False))
     if not told:
