@@ -15,6 +15,7 @@ from bot.chat import (
     naming,
     newcomers,
     own_plan,
+    plan_gate,
     poisoned,
     reminding,
     what_now,
@@ -90,6 +91,7 @@ async def answer_for(
         lines += [*newcomers.lines(misplaced, told.tank.name), *none_there, *whom, *told_of]
     lines[1:1] = [*poisoned.beside(told, state), *_lime(told, state)]
     lines[1:1] = await change_done.lines(turn, told, found)
+    lines[1:1] = await plan_gate.beside(turn, told, state)
     lines += _beside(told, derived, found)
     lines += await own_plan.lead_on(turn, told, state, found)
     lines += await reminding.satisfied(turn, told)

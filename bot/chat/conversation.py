@@ -48,7 +48,7 @@ from bot.chat import (
     typed,
     undoing,
     unheard,
-    volume_right,
+    volume_open,
     what_now,
 )
 from bot.chat.looks import BEFORE_INTENT, BEFORE_READINGS, QUESTIONS, first
@@ -122,7 +122,7 @@ async def _message(turn: Turn) -> list[Reply]:
         await unheard.note(turn, parsed)
     replies = replies if amount is None else [amount]
     await undoing.pass_by(turn, parsed, replies)
-    return [*replies, *await volume_right.unanswered(turn, replies)]
+    return await volume_open.settled_first(turn, replies)
 
 
 async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Final
 
-from bot.chat import own_plan, poison_first, tank_volumes
+from bot.chat import own_plan, plan_gate, poison_first, tank_volumes
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.supply import read
@@ -160,7 +160,9 @@ async def planned(
 
 def held_of(plan: Plan, stored: StoredTank | None) -> dict[str, Any]:
     """A part of a plan, as its button to log it keeps it."""
+    bears = {} if plan.gate is None else {plan_gate.BEARS: plan.gate.bears}
     return {
+        **bears,
         "tank_id": stored.id if stored is not None else None,
         "grams": plan.parts[0],
         "substance": plan.substance,

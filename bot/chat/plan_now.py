@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import emergencies, own_plan, plan_parts, poison_first
+from bot.chat import emergencies, own_plan, plan_gate, plan_parts, poison_first
 from bot.chat import what_now as now
 from bot.chat.given_plan import OF_PLAN, Given, given, running
 from bot.chat.model import Reply
@@ -12,12 +12,16 @@ from bot.chat.patience import LOOKED_AT
 from bot.chat.turn import ABOUT, ASKED, Turn
 from bot.store.offers import Offer
 from core.advice.calls import asks_what_now
-from core.message.plan_said import Amounts
-from core.message.plan_words import telling
+from core.message.plan_said import Amounts, said_of_plan
+from core.message.plan_talk import About
+from core.message.plan_words import Telling, telling
 
 NOTHING_SAID: Final = frozenset({None, "followup"})
 """What a reply expects that only asks what was meant."""
 
+
+OF_PART: Final = frozenset({"give", "put", "part", "place", "next", "inside"})
+"""Classes of words that make a question whether it is safe one of a part of a plan."""
 
 TOLD_BY_PLAN: Final = frozenset({"ammonia", "overdose"})
 """What its next part is refused for, in so many words."""
@@ -92,3 +96,17 @@ async def poisoned(turn: Turn, plan: Given | None) -> Reply | None:
     if plan is None or stored is None or plan.held.get("volume_l") != stored.tank.volume_l:
         return None
     return await poison_first.refused(turn, stored)
+
+
+async def over_gate(turn: Turn, said: About | Telling) -> Reply | None:
+    """That no part may go in now, where one is asked for and ammonia was read that forbids it.
+
+    What is next is worked out anew, which says so as well.
+    """
+    asked_of_part = said in {"to_come", "how", "dry", "spoons"}
+    if said == "safe":
+        words_of = said_of_plan(turn.incoming.text)
+        asked_of_part = words_of is not None and bool(words_of.classes & OF_PART)
+    plan = await running(turn) if asked_of_part else None
+    stored = None if plan is None else turn.tank_by_id(plan.tank_id)
+    return None if stored is None else await plan_gate.refused(turn, stored)

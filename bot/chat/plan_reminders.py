@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import own_plan, plan_parts, task_deeds
+from bot.chat import own_plan, plan_gate, plan_parts, task_deeds
 from bot.chat.given_plan import given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
@@ -85,7 +85,7 @@ async def next_part(turn: Turn, what: str) -> Part | None:
     number = max(logged + 1, 2) if later_one else logged + 1
     tested = dose_words.to_test(plan.analytes)
     besides = await own_plan.dosed_besides(turn, plan.offer.id, tank.id, plan.offer.made_at)
-    if number > plan.count or besides:
+    if number > plan.count or besides or await plan_gate.over(turn, tank) is not None:
         return Part(talk_words.retest(tested), "test", tank)
     begun = await last_in(turn, plan)
     if begun is None and number > 1:

@@ -201,6 +201,8 @@ async def _answer(
         return await change_talk.other_share(turn, {}, amounts.percent)
     if said == "safe" and (warned := await after.warned_of(turn, of_late)) is not None:
         return warned
+    if (stopped := await plan_now.over_gate(turn, said)) is not None:
+        return [stopped]
     if said == "a_day" and (named := substances_named(turn.incoming.text)):
         plan_of = next((found for each in of_late if (found := forms_talk.substances_in(each))), ())
         if not forms_talk.is_of(named, plan_of):

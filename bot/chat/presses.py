@@ -38,6 +38,7 @@ from bot.chat import (
     traits,
     treatment_answers,
     undoing,
+    volume_open,
     what_now,
 )
 from bot.chat.model import Reply
@@ -105,6 +106,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "set_volume": expected.press_volume,
     "send_volume": tank_volumes.press_send_volume,
     "volume_back": resizing.press_back,
+    "volume_stays": volume_open.press_stays,
     "separate_tank": tanks.press_separate,
     "kit_reminder": traits.press_reminder,
     "delete_tank": tanks.press_delete,

@@ -73,17 +73,26 @@ async def confirm_box(
     )
 
 
-async def ask_whether(turn: Turn, stored: StoredTank, volume: float) -> Reply:
-    """Ask whether a volume that was said alone is what a tank holds."""
+async def ask_whether(
+    turn: Turn,
+    stored: StoredTank,
+    volume: float,
+    lines: list[str] | None = None,
+    beside: Mapping[str, Any] | None = None,
+) -> Reply:
+    """Ask whether a volume that was said alone is what a tank holds; `lines` ask it otherwise.
+
+    `beside` is what else the question keeps.
+    """
     held = {"tank_id": stored.id, "volume_l": volume}
     return await turn.reply(
-        words.whether_volume(stored.tank, volume),
+        lines or words.whether_volume(stored.tank, volume),
         choices=[
             Choice(words.yes_volume(volume), "set_volume", "yes", held),
             Choice(buttons.no(), "leave_out", "no"),
         ],
         facts=facts(stored) | {"volume_l": volume},
-        context={ASKED_VOLUME: held},
+        context={ASKED_VOLUME: held, **(beside or {})},
     )
 
 

@@ -6,16 +6,15 @@ the tank whose volume it is. Where nothing has it, nothing is put right and it i
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import replace
-from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import amending, corrections, replanned, resizing, tanks_told, volume_unheard
+from bot.chat import amending, corrections, replanned, resizing, tanks_told
 from bot.chat.given_plan import running
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
-from bot.chat.tank_volumes import ASKED_VOLUME, ask_from_now, ask_whether, facts
+from bot.chat.tank_volumes import ask_from_now, ask_whether
 from bot.chat.tank_words import NOUNS, plain
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import tanks as words
@@ -39,15 +38,6 @@ from core.message.volume_said import (
 
 SAME: Final = 0.01
 """So near, as a share, a number told is a tank's volume: 23 gallons are 87 L."""
-
-WAITS: Final = timedelta(hours=24)
-"""So long an unanswered question of a volume makes an amount say which volume it is for."""
-
-SETTLING: Final = frozenset({ASKED_VOLUME, replanned.RESIZED})
-"""Keys of answers in which a volume was put right or asked about."""
-
-LOOKED_AT: Final = 8
-"""Newest offers among which such a question is looked for."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -250,38 +240,3 @@ def _numbers(held: Any) -> Iterable[float]:
     if isinstance(held, list | tuple):
         return [number for each in held for number in _numbers(each)]
     return [float(held)] if isinstance(held, int | float) and not isinstance(held, bool) else []
-
-
-async def unanswered(turn: Turn, replies: Sequence[Reply]) -> list[Reply]:
-    """Say which volume an amount is for, while it is open what the tank holds; else nothing."""
-    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
-        held = offer.context.get(ASKED_VOLUME)
-        if held is None or offer.used is not None or turn.now - offer.made_at > WAITS:
-            continue
-        stored = turn.tank_by_id(held["tank_id"])
-        used = None if stored is None else stored.tank.volume_l
-        if stored is None or used is None or _near(held["volume_l"], used):
-            return []
-        if not any(_is_amount_for(each, stored) for each in replies):
-            return []
-        lines = words.which_volume(stored.name, used, held["volume_l"])
-        return [await turn.reply(lines, facts=facts(stored) | {"told_l": held["volume_l"]})]
-    return await _not_understood(turn, replies)
-
-
-async def _not_understood(turn: Turn, replies: Sequence[Reply]) -> list[Reply]:
-    """Say which volume an amount is for, where what was not understood may tell another."""
-    named = next((str(each.facts["tank"]) for each in replies if each.facts.get("tank")), "")
-    stored = turn.tank_named(named) if named else None
-    if stored is None or not any(_is_amount_for(each, stored) for each in replies):
-        return []
-    text, held = await volume_unheard.left(turn, stored, SETTLING), stored.tank.volume_l
-    if text is None or held is None:
-        return []
-    return [await turn.reply(words.perhaps_other(stored.name, held, text), facts=facts(stored))]
-
-
-def _is_amount_for(reply: Reply, stored: StoredTank) -> bool:
-    """Whether a reply names how much of something is for a tank."""
-    own = reply.facts.get("tank") == stored.name
-    return own and not replanned.AMOUNTS.isdisjoint(reply.facts)

@@ -46,6 +46,8 @@ class Gate:
         Temperature that the gate reckoned with. [°C]
     temperature_assumed : bool
         True where no temperature was known.
+    bears : float
+        The highest total ammonia under which the plan holds, read now or later. [mg/L as N]
     """
 
     only_below: float | None
@@ -54,6 +56,7 @@ class Gate:
     limit: float
     temperature: float
     temperature_assumed: bool
+    bears: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,14 +115,14 @@ def gate_for(
         held = _rounded_down(bears)
         if (before := old_total(state)) is not None and before > held:
             return "ammonia_old"
-        return Gate(held, None, held * shares.leaves > limit, limit, *warmth)
+        return Gate(held, None, held * shares.leaves > limit, limit, *warmth, held)
     if total > bears:
         if outlook.temperature_assumed and total * _cooler(outlook, shares) <= limit:
             return "temperature_unknown"
         return "ammonia"
     last = stages[-1]
     after = total * last.share(last.expected), total * last.share(last.leaves)
-    return Gate(None, after, total * shares.leaves > limit, limit, *warmth)
+    return Gate(None, after, total * shares.leaves > limit, limit, *warmth, _rounded_down(bears))
 
 
 def _chronic(outlook: Outlook, stages: Sequence[Stage]) -> float:

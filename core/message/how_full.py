@@ -23,6 +23,9 @@ FILE: Final = "how_full.txt"
 LONGEST: Final = 70
 """A longer text says more. [characters]"""
 
+SAME: Final = 0.01
+"""So near, as a share, a volume told is the one on record."""
+
 _SHARES: Final = {
     "half": 1 / 2, "third": 1 / 3, "two_thirds": 2 / 3, "quarter": 1 / 4, "three_quarters": 3 / 4,
 }  # fmt: skip
@@ -94,6 +97,8 @@ def may_tell_volume(text: str, held: float | None = None) -> bool:
     True
     >>> may_tell_volume("the fish eat 5 flakes"), may_tell_volume("changed 20 l with whatever")
     (False, False)
+    >>> may_tell_volume("45l tank", 45.0), may_tell_volume("20 gal tank", 75.7)
+    (False, False)
     """
     plain = fold(text)
     tokens = cut(plain, lexicon(), plain)
@@ -102,12 +107,21 @@ def may_tell_volume(text: str, held: float | None = None) -> bool:
         return False
     if _level().search(plain) is not None:
         return True
+    told = []
     for place, token in enumerate(tokens):
         found = quantities.read(tokens, place) if quantities.is_number(token) else None
-        if found is None or found.value is None:
-            continue
-        if found.unit in LITRES and found.unit != "mL":
-            return True
-        if found.unit is None and found.value == held:
-            return True
-    return False
+        if found is not None and found.value is not None:
+            told.append((found.value, found.unit))
+    if len(told) == 1 and held is not None and _is_held(*told[0], held):
+        return False
+    return any(
+        (unit in LITRES and unit != "mL") or (unit is None and value == held)
+        for value, unit in told
+    )
+
+
+def _is_held(value: float, unit: str | None, held: float) -> bool:
+    """Whether so much is what a tank holds on record, in gallons of either kind. [L]"""
+    units = ("gal", "uk gal") if unit == "gal" else (unit or "",)
+    ways = [value * LITRES[each] for each in units if each in LITRES]
+    return any(abs(each - held) <= SAME * held for each in ways)

@@ -261,6 +261,8 @@ _OF_NOW: Final = (
     frozenset({"place", "now", "may"}),
     frozenset({"place", "now", "may", "give"}),
     frozenset({"place", "may", "give"}),
+    frozenset({"may", "give"}),
+    frozenset({"may", "give", "now"}),
 )
 """Whole questions that ask where it stands: so now?, all done?, third one now?, rest of it?"""
 

@@ -129,26 +129,6 @@ def whether_from_now(tank: Tank, volume: float) -> list[str]:
     return [told.format(tank=tank.name, held=held, volume=litres(volume))]
 
 
-def which_volume(tank: str, used: float, told: float) -> list[str]:
-    """That an amount is for the volume on record, and not for the one that was told."""
-    line = _(
-        "That is for {used}, the volume of {tank} on record. You told of {told}: with so much in"
-        " it, give nothing of this before you have answered which one counts."
-    )
-    return [line.format(used=litres(used), tank=tank, told=litres(told))]
-
-
-def perhaps_other(tank: str, used: float, said: str) -> list[str]:
-    """That an amount is for the volume on record, where what was told may be another."""
-    line = _(
-        "That is for {used}, the volume of {tank} on record. I did not understand “{said}”: if it"
-        " tells how much water is in it, give nothing of this before you have sent it again, for"
-        " example: there are only {fewer} in it"
-    )
-    fewer = litres(round(used / 2.0))
-    return [line.format(used=litres(used), tank=tank, said=said, fewer=fewer)]
-
-
 def nothing_is(wrong: float) -> list[str]:
     """That nothing on record is the number that shall be put right."""
     told = _(
