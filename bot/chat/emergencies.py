@@ -138,13 +138,14 @@ async def help_in(
     new = await new_water(turn, stored, state)
     if stored is None and danger in SHOWING:
         danger = await outside_calls.standing(turn) or danger
+    unnamed = None if state is None else await nameless.open_words(turn, state)
     found = help_for(
         danger,
         state,
         new,
         gasping=gasping,
         warmth_told=warmth_told,
-        nameless=state is not None and await nameless.is_open(turn, state),
+        nameless=unnamed is not None,
     )
     name = stored.name if stored is not None and of_tank else None
     country = country_of(turn.chat.zone_name)
@@ -158,6 +159,8 @@ async def help_in(
     dosed = dosed_lately(state) if suffer and state is not None else None
     if dosed is not None:
         told = [emergency_steps.dosed_lately(dosed.substance or "", dosed.grams)]
+    if unnamed and not told:
+        told = [emergency_steps.told_unnamed(unnamed)]
     lines = [*([lead] if lead else []), *lines[:1], *beside, *told, *lines[1:]]
     lines = lines[: words.MOST + bool(told)]
     share = found.share

@@ -6,6 +6,7 @@ Else it is asked what it was; until that is told, no first aid offers a thing th
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
@@ -16,11 +17,14 @@ from bot.store.offers import Offer
 from core.advice.salted import SALTS
 from core.advice.state import State
 from core.message import parse
-from core.message.plan_said import Amounts
+from core.message.model import Parsed
+from core.message.plan_said import Amounts, said_of_plan, substances_named
 
 NAMELESS: Final = "nameless"
 """The key of what is kept with the question what it was."""
 
+QUOTED: Final = 60
+"""Characters of what was told that are said back."""
 AMONG: Final = 12
 A_DAY: Final = timedelta(days=1)
 NEAR: Final = 4
@@ -35,19 +39,49 @@ async def told(turn: Turn, of_late: Sequence[Offer], amounts: Amounts) -> list[R
         if parsed is not None and parsed.events:
             return await turn.route(turn, parsed)
     stored = turn.current_tank
-    held = {NAMELESS: {"tank": None if stored is None else stored.id}}
+    said = " ".join(turn.incoming.text.split())[:QUOTED]
+    of = {"tank": None if stored is None else stored.id, "amount": _amount(amounts)}
+    held = {NAMELESS: {**of, "said": said}}
     return [await turn.reply(words.what_went_in(), context=held, expects="followup")]
+
+
+async def named(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``it was baking soda`` right after that was asked: so much of it went in; else None."""
+    text = turn.incoming.text
+    if parsed.values or parsed.events or parsed.question or parsed.command or "?" in text:
+        return None
+    newest = await turn.uow.offers.latest(turn.chat.id, 1)
+    held = newest[0].context.get(NAMELESS) if newest else None
+    said, names = said_of_plan(text), substances_named(text)
+    if not held or turn.now - newest[0].made_at > A_DAY or said is None or len(names) != 1:
+        return None
+    amount, (substance,) = held.get("amount"), names
+    if amount is None or said.asks or said.queries or said.amounts != Amounts():
+        return None
+    if said.classes - {"was", "is"} or turn.route is None:
+        return None
+    dosed = f"dosed {amount} {substance}"
+    turn.incoming = replace(turn.incoming, text=dosed)
+    return await turn.route(turn, parse(dosed, turn.context()))
 
 
 async def is_open(turn: Turn, state: State) -> bool:
     """Whether within the day a thing went in of which nobody has told since what it was."""
+    return await open_words(turn, state) is not None
+
+
+async def open_words(turn: Turn, state: State) -> str | None:
+    """The keeper's own words of such a thing, the last told; None where nothing is open."""
     since = [
-        made_at
-        for made_at, _held in await turn.uow.offers.told_of(turn.chat.id, NAMELESS, AMONG)
+        (made_at, str((held or {}).get("said", "")))
+        for made_at, held in await turn.uow.offers.told_of(turn.chat.id, NAMELESS, AMONG)
         if turn.now - A_DAY < made_at <= turn.now
     ]
+    if not since:
+        return None
+    last, said = max(since)
     named = [each.at for each in state.events or () if each.what.kind == "dose"]
-    return bool(since) and not any(at >= max(since) for at in named)
+    return None if any(at >= last for at in named) else said
 
 
 def _of_salt(offer: Offer) -> bool:

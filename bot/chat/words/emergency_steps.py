@@ -146,6 +146,12 @@ def dosed_lately(substance: str, grams: float | None) -> str:
     ).format(grams=small(grams), name=name)
 
 
+def told_unnamed(said: str) -> str:
+    """Something went in of which nobody told what it was; animals suffer since."""
+    told = _("You told me: “{said}”, and not of what. That may be the cause: tell me what it was.")
+    return told.format(said=said)
+
+
 def or_there(tank: str, cause: str) -> str:
     """Another tank, whose water is known to be bad."""
     return _("Or is it in {tank}? {cause}").format(tank=tank, cause=cause)
