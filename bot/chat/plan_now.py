@@ -90,23 +90,21 @@ async def danger_first(turn: Turn, plan: Given) -> Reply | None:
     return await emergencies.help_in(turn, stored, danger, gasping=gasping)
 
 
-async def poisoned(turn: Turn, plan: Given | None) -> Reply | None:
-    """That none of a plan goes in, where a poison came into its tank since it was given."""
-    stored = None if plan is None else turn.tank_by_id(plan.tank_id)
-    if plan is None or stored is None or plan.held.get("volume_l") != stored.tank.volume_l:
-        return None
-    return await poison_first.refused(turn, stored)
+async def held_back(turn: Turn, said: About | Telling, plan: Given | None) -> Reply | None:
+    """That none of a plan goes in, where a poison came into its tank since it was given.
 
-
-async def over_gate(turn: Turn, said: About | Telling) -> Reply | None:
-    """That no part may go in now, where one is asked for and ammonia was read that forbids it.
-
-    What is next is worked out anew, which says so as well.
+    Also where a part is asked for and ammonia was read that is over what the plan bears; what is
+    next is worked out anew, which says so as well.
     """
+    stored = None if plan is None else turn.tank_by_id(plan.tank_id)
+    if plan is None or stored is None:
+        return None
+    if plan.held.get("volume_l") == stored.tank.volume_l:
+        poisoned = await poison_first.refused(turn, stored)
+        if poisoned is not None:
+            return poisoned
     asked_of_part = said in {"to_come", "how", "dry", "spoons"}
     if said == "safe":
         words_of = said_of_plan(turn.incoming.text)
         asked_of_part = words_of is not None and bool(words_of.classes & OF_PART)
-    plan = await running(turn) if asked_of_part else None
-    stored = None if plan is None else turn.tank_by_id(plan.tank_id)
-    return None if stored is None else await plan_gate.refused(turn, stored)
+    return await plan_gate.refused(turn, stored) if asked_of_part else None

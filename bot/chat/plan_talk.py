@@ -201,8 +201,6 @@ async def _answer(
         return await change_talk.other_share(turn, {}, amounts.percent)
     if said == "safe" and (warned := await after.warned_of(turn, of_late)) is not None:
         return warned
-    if (stopped := await plan_now.over_gate(turn, said)) is not None:
-        return [stopped]
     if said == "a_day" and (named := substances_named(turn.incoming.text)):
         plan_of = next((found for each in of_late if (found := forms_talk.substances_in(each))), ())
         if not forms_talk.is_of(named, plan_of):
@@ -219,7 +217,7 @@ async def _answer(
             newest = await plan_now.is_newest(turn, offer, of_late)
             return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
-    if said not in TOLD and (first := await plan_now.poisoned(turn, plan)) is not None:
+    if said not in TOLD and (first := await plan_now.held_back(turn, said, plan)) is not None:
         return [first]
     if said == "for_us":
         return None if plan is None else [await given_parts.by_your_hand(turn, plan)]

@@ -19,7 +19,7 @@ async def untold(talk: Talk) -> Talk:
     return talk
 
 
-@pytest.mark.parametrize("call", ["fish are dashing around", "fish are gasping", "help"])
+@pytest.mark.parametrize("call", ["fish are dashing around", "fish are gasping", "fish are dying"])
 async def test_first_aid_names_it_as_what_may_be_the_cause(untold: Talk, call: str) -> None:
     assert f"You told me: “{SAID}”, and not of what." in await untold.text(call)
 
