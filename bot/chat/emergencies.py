@@ -155,8 +155,8 @@ async def help_in(
     told = []
     if state is not None and stored is not None and found.danger in SAYING_BACK:
         told = await _told_of(turn, stored, state, found.danger)
-    suffer = not told and found.danger in SAYING_BACK - {"overdose"}
-    dosed = dosed_lately(state) if suffer and state is not None else None
+    suffer = found.crashed is not None or found.danger in SAYING_BACK - {"overdose"}
+    dosed = None if told or not suffer or state is None else dosed_lately(state)
     if dosed is not None:
         told = [emergency_steps.dosed_lately(dosed.substance or "", dosed.grams)]
     if unnamed and not told:
