@@ -14,6 +14,7 @@ from core.advice.calls import (
     ORDER,
     Danger,
     asks,
+    behaves_oddly,
     distressed,
     in_water,
     lives,
@@ -77,7 +78,8 @@ def found(turn: Turn, parsed: Parsed) -> Call:
     if danger is not None:
         return Call(danger)
     if not (parsed.intent in QUIET or _is_vague(parsed)):
-        return Call()
+        beside = parsed.question is None and behaves_oddly(text)
+        return Call("general") if beside else Call()
     call = touched_by(text, asked=parsed.question is not None or _asks(text))
     if call.caution == "snail_plague" and forbidden(text) == "bleach":
         return Call(refused="bleach")  # which is what it would be rid of them by

@@ -20,7 +20,7 @@ from bot.countries import country_of
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import heater_warmth
-from core.advice.calls import HEATED, OF_PEOPLE, Danger, gasps
+from core.advice.calls import HEATED, OF_PEOPLE, Danger, distressed, gasps
 from core.advice.dosed_lately import dosed_lately
 from core.advice.emergencies import A_DAY, Help, help_for, read_since_call, standing_call
 from core.advice.findings import Finding, stands
@@ -37,6 +37,8 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply:
     """Answer a call for help, refuse what the cautions refuse, or say the caution itself."""
     first = calls.goes_first(turn, parsed) and calls.danger_of(turn, parsed) is None
     call = calls.touched_by(turn.incoming.text, asked=True) if first else calls.found(turn, parsed)
+    if not call and distressed(turn.incoming.text):
+        return await _help(turn, parsed, "general")  # told beside its numbers
     if call.danger is not None:
         return await _help(turn, parsed, call.danger)
     if call.refused is not None and nearly(turn.incoming.text):

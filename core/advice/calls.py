@@ -124,7 +124,12 @@ def _off_and_cold(text: str) -> bool:
 
 def distressed(text: str) -> bool:
     """Whether a message that nobody understood speaks of animals in trouble."""
-    return "general" in named(text).get("distress", ())
+    return bool({"general", "odd"} & named(text).get("distress", frozenset()))
+
+
+def behaves_oddly(text: str) -> bool:
+    """Whether a message says that animals behave badly, beside what else it tells."""
+    return "odd" in named(text).get("distress", ())
 
 
 def lives(text: str) -> bool:

@@ -115,3 +115,29 @@ async def test_who_died_for_sure_is_stored(talk: Talk) -> None:
     (event,) = reply.facts["events"]
     assert (event["kind"], event["count"]) == ("lost", 1)
     assert "species" not in event
+
+
+@pytest.mark.parametrize(
+    ("said", "kept"),
+    [
+        ("kh 4 fish weird", "values"),
+        ("fish weird, kh 3", "values"),
+        ("added 5 g soda and now fish act strange", "events"),
+        ("one died and the others act weird", "events"),
+    ],
+)
+async def test_odd_animals_are_heard_beside_what_is_stored(
+    talk: Talk, said: str, kept: str
+) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    told, *_, steps = await talk.say(said)
+    assert told.facts[kept]
+    assert steps.facts["emergency"] == "general"
+    assert "Label it" not in steps.text
+
+
+async def test_a_sign_beside_a_value_is_no_talk_of_storing_salts(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    told, steps = await talk.say("betta is pale kh 4")
+    assert told.facts["values"]
+    assert steps.facts["emergency"] == "general"
