@@ -19,6 +19,8 @@ Theme = Literal["substance", "animal", "filter", "change", "test", "stock", "alg
 
 _WORDS: Final[tuple[Theme, ...]] = ("filter", "change", "stock", "algae", "due", "test")
 """Those that have words of their own, the most telling first."""
+_SHORT: Final = 3
+"""Letters of a word that is no name of an animal by itself."""
 _MOST: Final = 120
 """Tokens of a longer message are not looked at."""
 
@@ -55,7 +57,7 @@ def themes(text: str) -> tuple[About, ...]:
     ]
     things = " ".join(each.thing.casefold() for each in named)
     said = kinds.said_in(text).strip(",.;:!")
-    of_kind = said and not kinds.names_any(said) and said.casefold() not in things
+    of_kind = len(said) > _SHORT and not kinds.names_any(said) and said.casefold() not in things
     animals = [About("animal", said)] if of_kind else []
     told = [About(theme) for theme in _WORDS if _patterns()[theme].search(plain)]
     return (*named, *animals, *told)
