@@ -35,11 +35,13 @@ from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
 from bot.store.offers import Offer
 from bot.store.reminders import Reminder
+from core.message.choices import ordinal
 from core.message.fold import fold
 from core.message.model import Parsed
+from core.message.reminder_deed import other_count
 from core.message.reminder_said import at_same_time
 from core.message.reminder_talk import Talk, denies, talk
-from core.schedule import Once, from_text, kind_of, moved, names_weekday
+from core.schedule import Every, Once, from_text, kind_of, moved, names_weekday
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
 """Commands whose words may be about a reminder that stands."""
@@ -76,6 +78,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if (part := await reminder_amend.in_part(turn, spoken, living)) is not None:
         return part
+    if (counted := other_count(turn.incoming.text)) is not None and spoken is not None:
+        rule = from_text(spoken.rule)
+        if isinstance(rule, Every) and rule.count == counted[0]:
+            return await move(turn, [spoken], counted[1])
     if command is None and (same := await reminder_same.answer(turn, spoken, parsed)) is not None:
         return same
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
@@ -88,6 +94,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told.verb == "list":
         return await agenda.listed(turn)
     fitting = [each for each in living if told.target and _fits(turn, each, told.target)]
+    if told.verb == "stop" and not fitting and offer is not None:
+        place = ordinal(" ".join(told.target))
+        listed = offer.context.get("reminder_ids", [])
+        if place is not None and place < len(listed):
+            fitting = [each for each in living if each.id == listed[place]]
+            told = replace(told, named=bool(fitting))
     if told.verb in {"stop", "move"} and told.noun and told.target and not (fitting or told.plan):
         return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
     if told.verb == "skip":

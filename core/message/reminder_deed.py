@@ -18,6 +18,10 @@ MOST: Final = 2
 
 _EDGES: Final = " \t.!,;:"
 _AMOUNT: Final = re.compile(r"(?P<number>\d{1,3}(?:[.,]\d)?) ?(?P<unit>%|percent|l|lit\w+)?")
+_OTHER_COUNT: Final = re.compile(
+    r"(?:no )?not (?:every )?(?P<was>\d{1,3}) (?P<unit>days?|weeks?|months?|hours?)[, ]+"
+    r"(?:but )?(?:every )?(?P<count>\d{1,3})(?: (?P<again>\w+))?"
+)
 _ASKS: Final = re.compile(r"(?:has |have )?did (?P<who>[^\W\d_]{2,}) (?P<deed>[^\W\d_]+)\b")
 
 
@@ -39,6 +43,21 @@ def done_amount(text: str) -> tuple[float, str] | None:
     unit = amount["unit"] or ""
     shown = "%" if unit in {"%", "percent"} else unit[:1]
     return float(amount["number"].replace(",", ".")), shown
+
+
+def other_count(text: str) -> tuple[int, str] | None:
+    """How many it was, and the words of a rhythm with so many in their place; None where none is.
+
+    Examples
+    --------
+    >>> other_count("not 3 days, 4"), other_count("not friday, saturday")
+    ((3, 'every 4 days'), None)
+    """
+    plain = _plain(text)
+    found = None if plain is None else _OTHER_COUNT.fullmatch(plain)
+    if found is None or (found["again"] and found["again"][:3] != found["unit"][:3]):
+        return None
+    return int(found["was"]), f"every {found['count']} {found['unit']}"
 
 
 def doer(text: str) -> str | None:

@@ -44,6 +44,10 @@ _ASKS: Final = re.compile(r"(?:hmm |so |and |but )?did (?:i|we|you|he|she|they|a
 _LESS: Final = re.compile(r"(?P<number>\d{1,4}(?:[.,]\d)?) ?(?P<unit>%|l\b|lit\w+)?$")
 
 
+_MINUTES: Final = re.compile(r"(?:for )?(?P<count>2[5-9]|[3-9]\d|1[0-7]\d|180)")
+"""So many of nothing named are no hours until it is asked again."""
+
+
 @dataclass(frozen=True, slots=True)
 class Talk:
     """What is to become of a reminder.
@@ -157,6 +161,8 @@ def _talk(plain: str, standing: bool) -> Talk | None:
             while verb == "late" and (more := without_verb(verb, rest)) is not None:
                 rest = more
             later = has("push", plain)
+            if verb == "late" and (minutes := _MINUTES.fullmatch(rest)) is not None:
+                return Talk("late", when=f"in {minutes['count']} minutes")
             return replace(_told(verb, by_span(rest) if later else rest), later=later)
     days = None if _ASKS.match(plain) else split_time(plain)
     if days is not None and days[0] and (rest := without_verb("did", days[0])) is not None:

@@ -143,7 +143,7 @@ ENGLISH = build(
         "near": {
             "today": 0,
             "yesterday": -1,
-            "tomorrow|tmrw|tmr|tomorow|tommorow|tommorrow": 1,
+            "tomorrow|2morrow|2moro|tmrw|tmr|tomorow|tommorow|tommorrow": 1,
             "day after tomorrow|the day after tomorrow": 2,
         },
         "near_part": {
@@ -168,7 +168,7 @@ ENGLISH = build(
         "through": {"to|through|thru|-|until|till": 1},
         "except": {"except|except on|except for|but not|but not on": 1},
         "loose": {"between|except|but|and|or|unless|if|when": 1},
-        "next": {"next|the next|coming|the coming": 1},
+        "next": {"next|nxt|the next|coming|the coming": 1},
         "this": {"this": 1},
         "from_now": {"from now|from today|later|time|' time|'s time": 1},
         "until": {"until|till|til|up to": 1},
