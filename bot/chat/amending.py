@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import belongs, corrections, forgetting, own_plan, unheard
+from bot.chat import belongs, corrections, forgetting, open_told, own_plan, unheard
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
@@ -32,6 +32,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if said.forget is not None:
         return await forgetting.forget(turn, said)
+    named = turn.tank_named(said.tank or "") if turn.incoming.reply_to is None else None
+    if named is not None and (open_ := await open_told.instead(turn, named)) is not None:
+        return open_
     latest = await turn.uow.offers.latest(turn.chat.id, 2)
     beside = len(latest) > 1 and latest[1].made_at == latest[0].made_at
     if said.undo and beside and latest[0].entry_id is None:

@@ -7,7 +7,7 @@ from dataclasses import asdict
 from datetime import UTC
 from typing import Any
 
-from bot.chat import how_many
+from bot.chat import how_many, open_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
@@ -39,6 +39,7 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
     else:
         lines.append(words.send_instead())
     facts = {"doubts": [{"reason": d.reason, "text": d.text[:200]} for d in doubts]}
+    await open_told.keep(turn)
     return await turn.reply(lines, choices=choices, facts=facts)
 
 

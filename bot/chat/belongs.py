@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
+from bot.chat import open_told
 from bot.chat.model import Reply
 from bot.chat.replacing import answered, replacement, said, store
 from bot.chat.turn import Turn
@@ -21,7 +22,8 @@ async def move(
 ) -> list[Reply]:
     """``that was quarry``: the newest or answered entry, or another, belongs to another tank."""
     await turn.know_waters()
-    entry = of or await answered(turn) or await turn.uow.log.latest(turn.chat.id)
+    quoted = of or await answered(turn)
+    entry = quoted or await turn.uow.log.latest(turn.chat.id)
     if entry is None or entry.is_empty:
         return [await turn.reply(words.nothing_to_undo())]
     found = match(command.arguments, [tank.name for tank in turn.tanks])
@@ -32,6 +34,8 @@ async def move(
         return await at_another_time(turn, entry, when)
     if tank is None:
         return [await turn.reply(words.tank_meant([tank.name for tank in turn.tanks]))]
+    if quoted is None and (open_ := await open_told.instead(turn, tank)) is not None:
+        return open_
     told_of = {reading.tank_id for reading in entry.readings}
     if told_of | {event.tank_id for event in entry.events} == {tank.id}:
         return [await turn.reply([words.there_already(tank.name, said(turn, entry))])]

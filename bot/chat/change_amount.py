@@ -10,13 +10,13 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final, Literal
 
+from bot.chat import open_told
 from bot.chat.given_plan import given
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import change_amount as words
 from bot.chat.words import general
-from bot.chat.words import plan_talk as plan_words
 from bot.store.offers import Choice, Offer
 from core.message import parse, rhythm
 from core.message.amount_named import Named, amount_named, numbers_in
@@ -64,7 +64,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if done or named.mood != "told" or named.unit is None or named.value is None:
         return None
     if newest is not None and given(newest) is not None:
-        return [await turn.reply(plan_words.how_much_of_what())]  # 25% of a dose, or of the water?
+        return await open_told.how_much(turn)  # 25% of a dose, or of the water?
     other = newest is not None and newest.expects not in ANSWERS
     if other or turn.current_tank is None or (waiting and all(r.kind != "change" for r in waiting)):
         return None

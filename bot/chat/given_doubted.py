@@ -9,14 +9,13 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import daily_talk, forms_talk, given_tests, own_plan, unheard
+from bot.chat import daily_talk, forms_talk, given_tests, open_told, own_plan, unheard
 from bot.chat.given_plan import Given
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
 from bot.chat.plan_figures import ROUNDING
 from bot.chat.turn import Turn
 from bot.chat.words import given_parts as given_words
-from bot.chat.words import plan_talk as words
 from core.advice.buffers import STRONG
 from core.message import beside_dose, parse
 from core.message.fold import fold
@@ -44,7 +43,7 @@ async def asked(
         return other
     over = await unheard.passed_over(turn, plan.offer)
     over = over or (said in MANY and await _is_over(turn, plan))
-    return [await turn.reply(words.how_much_of_what())] if over else None
+    return await open_told.how_much(turn) if over else None
 
 
 async def _other_salt(turn: Turn, plan: Given) -> list[Reply] | None:
@@ -104,4 +103,4 @@ async def strength(turn: Turn, plan: Given, amounts: Amounts) -> list[Reply] | N
     told = await daily_talk.in_its_millilitres(turn, amounts.grams / litres)
     if not told:
         await unheard.pass_over(turn)
-    return told or [await turn.reply(words.how_much_of_what())]
+    return told or await open_told.how_much(turn)

@@ -10,6 +10,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
+from bot.chat import open_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import plan_talk as words
@@ -42,6 +43,7 @@ async def told(turn: Turn, of_late: Sequence[Offer], amounts: Amounts) -> list[R
     said = " ".join(turn.incoming.text.split())[:QUOTED]
     of = {"tank": None if stored is None else stored.id, "amount": _amount(amounts)}
     held = {NAMELESS: {**of, "said": said}}
+    await open_told.keep(turn)
     return [await turn.reply(words.what_went_in(), context=held, expects="followup")]
 
 

@@ -18,6 +18,7 @@ from bot.chat import (
     misput,
     nameless,
     needed,
+    open_told,
     other_way,
     own_plan,
     pair_talk,
@@ -190,7 +191,7 @@ async def _answer(
     of_late = [offer for offer in offers if turn.now - offer.made_at <= patience]
     if said == "gave_too_much":
         await emergencies.remember(turn, turn.current_tank, "overdose")
-        return [await turn.reply(words.how_much_of_what())]
+        return await open_told.how_much(turn)
     if said == "safe" and _is_after_call(turn):
         return None
     if said == "needed":
@@ -229,9 +230,9 @@ async def _answer(
         return await _about(turn, said, plan, amounts)
     if plan is None and said in GIVEN and not calls.is_call(turn, parsed):
         await emergencies.remember(turn, turn.current_tank, "overdose")
-        return [await turn.reply(words.how_much_of_what())]
+        return await open_told.how_much(turn)
     if plan is None and said == "gave_one" and tells_which(turn.incoming.text):
-        return [await turn.reply(words.how_much_of_what())]
+        return await open_told.how_much(turn)
     told = said == "gave_it" and amounts.of_dose
     free = said not in OF_NEWEST or told
     if plan is not None and (free or await plan_now.is_newest(turn, plan.offer, of_late)):

@@ -174,7 +174,7 @@ async def _judged(turn: Turn, question: Question, whom: Sequence[str]) -> Reply:
         state = replace(state, tank=replace(state.tank, stock=kept))
     if limit_of is not None and limit_of not in question.premises:
         return await turn.reply(levels.told(limit_of, state))  # safe ammonia level at ph 8
-    found = find(state, frozenset(question.premises))
+    found = [f for f in find(state, frozenset(question.premises)) if f.id != "salt_in_fresh"]
     judged = judge_ammonia(state) if "ammonia" in question.premises else None
     facts: dict[str, object] = {
         "findings": [{"id": f.id, "severity": f.severity, **f.facts} for f in found]

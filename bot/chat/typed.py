@@ -6,13 +6,12 @@ import math
 from datetime import timedelta
 from typing import Final
 
-from bot.chat import given_parts, given_plan, presses, reminder_answers, unheard
+from bot.chat import given_parts, given_plan, open_told, presses, reminder_answers, unheard
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.replanned import LOGGING
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
-from bot.chat.words import plan_talk as plan_words
 from bot.store.offers import Choice, Offer
 from core.message import parse
 from core.message.answer_words import answer_words
@@ -77,7 +76,7 @@ async def plan_given(turn: Turn) -> list[Reply] | None:
         if logging[0].verb in {"log_dose", given_plan.LOG_SOME} and await unheard.passed_over(
             turn, offer
         ):
-            return [await turn.reply(plan_words.how_much_of_what())]
+            return await open_told.how_much(turn)
         asks = given_plan.OF_PLAN in offer.context and len(offer.choices) > 1  # which of both
         return None if asks else await presses.take(turn, offer, logging[0])
     changed = _changes(turn, offer)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import doses, emergencies, own_plan
+from bot.chat import doses, emergencies, open_told, own_plan
 from bot.chat.given_plan import LOG_SOME, running
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -40,7 +40,7 @@ async def after(turn: Turn, newest: Offer) -> list[Reply] | None:
     if plan is not None and await own_plan.share_logged(turn, plan.offer.id, plan.held):
         return None  # it may be the part that is on record
     await emergencies.remember(turn, turn.current_tank, "overdose")
-    return [await turn.reply(plan_talk.how_much_of_what())]
+    return await open_told.how_much(turn)
 
 
 async def _of_amount(

@@ -58,3 +58,49 @@ async def test_sea_water_in_a_fresh_tank_is_never_called_well(talk: Talk) -> Non
     (reply,) = await talk.say("is planted ok")
     assert [each["id"] for each in reply.facts["findings"]] == ["salt_in_fresh"]
     assert "within the limits" not in reply.text
+
+
+@pytest.mark.parametrize("told", ["changed 20", "maybe dosed 2 g baking soda", "gave it"])
+@pytest.mark.parametrize(
+    "said", ["no the reef", "no sorry that was into the reef", "that was reef"]
+)
+async def test_a_tank_named_behind_a_question_is_of_what_is_asked(
+    talk: Talk, told: str, said: str
+) -> None:
+    await say_all(talk, REEF, PLANTED, "planted kh 4", "ammonia 0.5", told)
+    first, *_others = await talk.say(said)
+    assert first.text.startswith("For Reef:")
+    assert "values" not in first.facts
+    assert "Planted: ammonia 0.5" in await talk.text("planted ammonia?")
+
+
+async def test_the_change_that_was_asked_about_is_put_there(talk: Talk) -> None:
+    await say_all(talk, REEF, PLANTED, "planted kh 4", "ammonia 0.5", "changed 20")
+    (asked,) = await talk.say("no the reef")
+    assert [each.label for each in asked.buttons][:2] == ["changed 20 %", "changed 20 l"]
+    (reply,) = await talk.press(1, asked)
+    assert (reply.facts["tank"], reply.facts["events"][0]["percent"]) == ("Reef", 20)
+
+
+@pytest.mark.parametrize(
+    ("told", "tank"),
+    [("raise kh to 6|gave it", "Reef"), ("dosed 2 g baking soda", "Reef"), ("kh 5", "Reef")],
+)
+async def test_what_was_put_on_record_last_is_moved(talk: Talk, told: str, tank: str) -> None:
+    await say_all(talk, REEF, PLANTED, "planted kh 4 ph 7 ammonia 0", *told.split("|"))
+    (reply, *_others) = await talk.say("no sorry that was into the reef")
+    assert reply.text.startswith("Moved to Reef")
+    assert reply.facts["tank"] == tank
+    assert ("values" in reply.facts and bool(reply.facts["values"])) is (told == "kh 5")
+
+
+async def test_a_reading_behind_a_question_is_what_is_moved(talk: Talk) -> None:
+    await say_all(talk, REEF, PLANTED, "planted kh 4", "changed 20", "nitrate 5")
+    (reply,) = await talk.say("no that was the reef")
+    assert reply.text.startswith("Moved to Reef: Reef: nitrate 5")
+
+
+async def test_of_a_part_that_is_no_plans_it_is_asked_how_much_went_there(talk: Talk) -> None:
+    await say_all(talk, REEF, PLANTED, "planted kh 4 ph 7 ammonia 0", "gave the second")
+    (reply,) = await talk.say("no sorry that was into the reef")
+    assert "How much of what went into Reef" in reply.text

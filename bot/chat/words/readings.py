@@ -282,6 +282,11 @@ def edit_not_understood() -> list[str]:
     ]
 
 
+def so_it_is_of(tank: str) -> str:
+    """What is asked about is of a tank that was named after it."""
+    return _("For {tank}:").format(tank=tank)
+
+
 def moved(tank: str, what: str) -> str:
     """A correction of the tank."""
     return _("Moved to {tank}: {what}.").format(tank=tank, what=what)
