@@ -20,6 +20,8 @@ CALLS = [
     ("sprayed bleach cleaner near the tank by accident, some may have got in", "bleach"),
     ("spilled some drain cleaner in it", "contaminated"),
     ("dumped half a bottle of algae killer in", "contaminated"),
+    ("i gave double the dose of ich medicine", "contaminated"),
+    ("habe die doppelte dosis medikament gegeben", "contaminated"),
     ("overdosed the copper medicine by like 3x", "copper"),
 ]
 ASKED = (
@@ -176,7 +178,7 @@ UNTESTED = "dumped half a bottle of algae killer in"
 
 
 @pytest.mark.parametrize("waited", [0, 24, 48])
-@pytest.mark.parametrize("call", [call for call, _danger in CALLS[-4:]])
+@pytest.mark.parametrize("call", [call for call, _danger in CALLS[-6:]])
 async def test_no_other_test_and_no_day_lets_it_be_forgotten(
     fern: Talk, call: str, waited: int
 ) -> None:
@@ -235,3 +237,18 @@ async def test_what_its_readings_show_is_settled_by_them(fern: Talk, call: str) 
 async def test_no_dose_is_asked_for_meanwhile(fern: Talk) -> None:
     await fern.say("my sister put bleach in the tank")
     assert "dose kh" not in await fern.text(READ)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "should i give double the dose of medicine",
+        "i nearly gave double the dose of medicine",
+        "overdosed the ferts",
+    ],
+)
+async def test_what_is_no_poison_in_the_water_stops_no_dose(fern: Talk, text: str) -> None:
+    await fern.say(text)
+    await fern.say(READ)
+    (reply,) = await fern.say("dose kh 5")
+    assert reply.facts["parts"]
