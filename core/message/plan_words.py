@@ -207,7 +207,7 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     if "put" in said and not wishes:
         given = _given(said)
         return "go_on" if asks and given in {"gave_it", "gave_one"} else given  # put it in?
-    if is_in and not wishes and said & {"part", "place", "two", "all", "rest"}:
+    if is_in and not wishes and said & {"part", "place", "next", "two", "all", "rest"}:
         return _given(said)  # first one in
     if "double" in said and "was" in said and not wishes:
         return "gave_double"

@@ -322,3 +322,18 @@ async def test_nothing_of_today_is_left_once_a_part_is_in(
     (told,) = await talk.say(asked)
     assert "rest" not in told.facts
     assert not told.buttons
+
+
+@pytest.mark.parametrize("text", ["next one in", "ok next one in", "next part is in"])
+async def test_the_next_one_told_to_be_in_is_a_part_and_no_new_plan(two: Talk, text: str) -> None:
+    await two.say("its in")
+    await two.wait(hours=25)
+    await two.say("kh 3 ph 7.1 ammonia 0")
+    (reply,) = await two.say(text)
+    assert grams(dict(reply.facts)) == pytest.approx(A_PART, rel=2e-3)
+    assert "log it" not in [button.label for button in reply.buttons]
+
+
+async def test_whether_the_next_one_is_in_logs_nothing(two: Talk) -> None:
+    await two.say("its in")
+    assert not any("events" in reply.facts for reply in await two.say("next one in?"))
