@@ -121,8 +121,8 @@ async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
 
 def _asked_of(turn: Turn, offer: Offer) -> str | None:
     """What of the water was asked about, where it may be wished."""
-    asked = offer.context.get(ASKED)
-    question = None if asked is None else parse(asked["text"], turn.context()).question
+    asked = offer.context.get(ASKED, {})
+    question = parse(asked.get("text", ""), turn.context()).question
     analyte = None if question is None else asked["changes"].get("analyte", question.analyte)
     return analyte if analyte in WISHED else None
 
