@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from typing import Any, Final
 
-from bot.chat import dose_reply, product_doses, products
+from bot.chat import dose_reply, poison_first, product_doses, products
 from bot.chat.just_told import UNNAMED
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -19,6 +19,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from core.advice.label_doubt import doubt_of
 from core.advice.plan import Refusal
+from core.advice.poison_first import no_dose
 from core.advice.product_plans import days_dose, in_water
 from core.advice.products import Label, Product, never, read_labels, salt_in, salt_of
 from core.advice.scheduling import per_gram
@@ -128,7 +129,9 @@ async def _told(
     if stored is None or stored.tank.volume_l is None:
         return await turn.reply(lines, facts=facts, **waits)
     state = await state_of(turn, stored, turn.now)
-    plan = days_dose(in_water(meant, state), None, state, known_tank=True)
+    takes_out = any(each.label.analyte in poison_first.CHLORINE for each in meant)
+    poison = None if takes_out else no_dose(state)
+    plan = poison or days_dose(in_water(meant, state), None, state, known_tank=True)
     if isinstance(plan, Refusal):
         told = refusals.refused(plan, stored.name)
         shown = dose_reply.refused_facts(plan)

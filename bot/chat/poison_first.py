@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from bot.chat.in_vessel import is_apart
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -11,6 +13,7 @@ from bot.chat.words.emergencies import WHAT_NOW
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
+from core.advice.alarm_words import named as named_in
 from core.advice.poison_first import no_dose
 from core.message.model import Question
 from core.message.waters import names_pure
@@ -38,9 +41,23 @@ async def of_asked(turn: Turn, question: Question) -> Reply | None:
     """The same for what a question asks a dose for; None where that is another water."""
     named = turn.tank_named(question.tank) if question.tank else None
     stored = named or turn.current_tank
+    if is_against(turn, question.substance or question.text or ""):
+        return None
     if stored is None or (named is None and _is_elsewhere(turn, question, stored)):
         return None
     return await refused(turn, stored)
+
+
+def is_against(turn: Turn, said: str) -> bool:
+    """Whether what is named takes out chlorine: a dechlorinator, or a bought product that does."""
+    if "dechlorinated" in named_in(said).get("deed", ()):
+        return True
+    plain = said.casefold()
+    takes_out = (each for each in turn.products if each.label.analyte in CHLORINE)
+    return any(each.name.casefold() in plain for each in takes_out)
+
+
+CHLORINE: Final = frozenset({"chlorine", "total_chlorine"})
 
 
 def _is_elsewhere(turn: Turn, question: Question, stored: StoredTank) -> bool:

@@ -89,6 +89,27 @@ async def test_a_bought_product_is_a_salt_too(fern: Talk) -> None:
     assert refused(await fern.say("how much of my buffer"), "bleach")
 
 
+async def test_no_amount_by_a_label_either(fern: Talk) -> None:
+    await fern.say("my sister put bleach in the tank")
+    (kept,) = await fern.say("my buffer: 5 g per 80 l raises kh 1")
+    assert kept.facts["refused"] == "poison_first"
+    assert "grams" not in kept.facts
+
+
+async def test_the_label_of_a_dechlorinator_is_scaled(fern: Talk) -> None:
+    await fern.say("my sister put bleach in the tank")
+    (reply,) = await fern.say("dechlorinator label says 5 ml per 100 l")
+    assert reply.facts["millilitres"] == pytest.approx(4.5)
+
+
+@pytest.mark.parametrize("asked", ["how much of my conditioner", "how much dechlorinator for 90 l"])
+async def test_what_takes_chlorine_out_is_not_refused(fern: Talk, asked: str) -> None:
+    await fern.say("my conditioner: 5 ml per 100 l")
+    await fern.say("my sister put bleach in the tank")
+    for reply in await fern.say(asked):
+        assert reply.facts.get("refused") != "poison_first"
+
+
 @pytest.mark.parametrize(
     "asked",
     [
