@@ -51,7 +51,8 @@ from bot.chat import (
     volume_open,
     what_now,
 )
-from bot.chat.looks import BEFORE_INTENT, BEFORE_READINGS, QUESTIONS, first
+from bot.chat.first_looks import BEFORE_INTENT
+from bot.chat.looks import BEFORE_READINGS, QUESTIONS, first
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import general as words

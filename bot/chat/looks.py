@@ -1,7 +1,8 @@
-"""In which order a message is looked at, before and behind what its intent is.
+"""In which order a message is looked at, behind what its intent is: whole sentences.
 
 Each look gives replies, or None where the message is about something else; a look stands before
-those that would take its words for less.
+those that would take its words for less. What stands before the intent is in
+`bot/chat/first_looks.py`.
 """
 
 from __future__ import annotations
@@ -12,105 +13,35 @@ from typing import Final
 from bot.chat import (
     about_kinds,
     about_values,
-    acid_wished,
     aerating,
-    after,
-    after_dose,
-    after_refusal,
-    agenda,
-    aims,
-    amending,
-    amount_again,
-    answer_talk,
     arrivals,
-    asides,
-    asked_water,
-    blend_talk,
-    calls,
-    change_amount,
-    chores,
-    co2_on,
     converting,
-    cooling,
-    copper_asked,
-    copper_told,
-    corrections,
     daily,
-    daily_talk,
-    dead_total,
-    deed_judged,
-    denied,
-    disowning,
-    done_asked,
-    dosed_instead,
     dosing,
-    emergency_talk,
-    expected,
     first_evening,
     first_things,
-    followups,
-    for_change,
-    how_asked,
-    if_then,
-    in_vessel,
     introduced,
-    introducing,
-    it_moved,
-    kit_check,
-    label_rate,
     labels,
-    logged_asked,
     lone_value,
-    mix_measured,
-    mix_talk,
     mixes,
-    name_meant,
-    named_for_job,
-    nameless,
     next_change,
     open_basis,
-    orders,
-    other_tank,
     pace,
-    pauses,
     poison_by_ph,
     products,
     pure_tds,
     questions,
     raising,
-    recipe_talk,
-    reckoned,
-    record,
-    regretted,
-    reminder_requests,
-    reminder_talk,
-    reminder_waiting,
-    reports,
     room,
-    salinity,
-    short_asked,
     sources,
-    tank_by_kind,
-    tank_by_tank,
-    tank_deleted,
-    tank_talk,
     tank_use,
     tanks_told,
     tap_told,
-    told_again,
     traits,
-    treatments,
-    typed,
     under,
-    untested,
-    volume_right,
     warming,
-    weighed_later,
     well_asked,
-    what_for,
-    what_now,
     wish_filled,
-    wish_told,
 )
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -144,20 +75,6 @@ async def first(looks: Sequence[Look], turn: Turn, parsed: Parsed) -> list[Reply
     return None
 
 
-async def _refused_at_once(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """Battery acid, whatever was asked about before."""
-    if turn.route is None or not calls.goes_first(turn, parsed):
-        return None
-    return await turn.route(turn, parsed)
-
-
-async def _answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """A reading or deed sent as the answer to a message puts that one right."""
-    if turn.incoming.reply_to is None or parsed.intent not in {"reading", "event"}:
-        return None
-    return await corrections.answering(turn, parsed)
-
-
 async def _trait(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     trait = traits.trait_of(turn, parsed)
     return None if trait is None else await traits.answer(turn, trait)
@@ -171,125 +88,6 @@ async def _arrival(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await sources.spoken(turn) if sources.may_be_told(parsed) else None
 
-
-async def _how(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """The same in the words of its topic, for all looks but this."""
-    return await how_asked.answer(turn, parsed, _again)
-
-
-async def _it_moved(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    return await it_moved.answer(turn, parsed, _again)
-
-
-async def _deed_judged(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    return await deed_judged.answer(turn, parsed, _again)
-
-
-async def _short(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    return await short_asked.answer(turn, parsed, _again)
-
-
-async def _dead_total(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    return await dead_total.answer(turn, parsed, _again)
-
-
-async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
-    found = await first(
-        [look for look in BEFORE_INTENT if look not in {_how, _it_moved, _short, _dead_total}],
-        turn,
-        parsed,
-    )
-    if found is None and turn.route is not None:
-        return await turn.route(turn, parsed)
-    return found or []
-
-
-BEFORE_INTENT: Final[tuple[Look, ...]] = (
-    tank_deleted.answer,
-    other_tank.answer,
-    volume_right.answer,
-    introducing.told,
-    tank_by_kind.answer,
-    acid_wished.answer,
-    tank_by_tank.answer,
-    _dead_total,
-    lambda turn, parsed: tank_talk.answer(turn, parsed, QUESTIONS),
-    copper_told.answer,
-    _deed_judged,
-    _short,
-    co2_on.answer,
-    co2_on.may_be_on,
-    if_then.answer,
-    copper_asked.may_use,
-    copper_asked.answer,
-    copper_asked.for_them,
-    done_asked.answer,
-    logged_asked.answer,
-    _how,
-    change_amount.answer,
-    expected.answer,
-    pauses.answer,
-    reminder_waiting.answer,
-    reminder_talk.answer,
-    reminder_requests.completed,
-    record.answer,
-    agenda.answer,
-    disowning.answer,
-    lambda turn, _parsed: kit_check.answer(turn),
-    salinity.answer,
-    lambda turn, parsed: wish_filled.answer(turn, parsed, QUESTIONS),
-    lambda turn, parsed: wish_filled.wished(turn, parsed, QUESTIONS),
-    _it_moved,
-    cooling.answer,
-    converting.answer,
-    treatments.ppm,
-    after.reason,
-    lambda turn, _parsed: followups.by_water(turn, QUESTIONS),
-    lambda turn, _parsed: asked_water.salt_topped_up(turn),
-    daily_talk.answer,
-    reckoned.answer,
-    label_rate.answer,
-    named_for_job.answer,
-    for_change.answer,
-    mix_measured.answer,
-    in_vessel.told,
-    emergency_talk.answer,
-    after_refusal.answer,
-    denied.answer,
-    answer_talk.answer,
-    amending.answer,
-    dosed_instead.answer,
-    nameless.named,
-    name_meant.answer,
-    regretted.opened,
-    regretted.answer,
-    told_again.answer,
-    lambda turn, parsed: recipe_talk.answer(turn, parsed, QUESTIONS),
-    amount_again.answer,
-    untested.answer,
-    daily_talk.together,
-    _refused_at_once,
-    after.answer,
-    mix_talk.litres,
-    blend_talk.answer,
-    lambda turn, parsed: aims.answer(turn, parsed, QUESTIONS),
-    wish_told.moved,
-    wish_told.answer,
-    lambda turn, parsed: followups.answer(turn, parsed, QUESTIONS),
-    about_values.ideal,
-    what_for.answer,
-    lambda turn, _parsed: what_now.typed(turn),
-    weighed_later.answer,
-    lambda turn, _parsed: after_dose.typed(turn),
-    lambda turn, _parsed: reports.spoken(turn),
-    chores.answer,
-    asides.answer,
-    orders.answer,
-    lambda turn, _parsed: typed.by_label(turn),
-    chores.nameless,
-    _answering,
-)
-"""What a message may say of what was answered, asked or shown before, or of no tank at all."""
 
 BEFORE_READINGS: Final[tuple[Look, ...]] = (
     next_change.answer,
