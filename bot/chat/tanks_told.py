@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -16,7 +17,7 @@ from core.advice import limits
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Command, Parsed, Question
-from core.message.tokens import cut
+from core.message.tokens import Token, cut
 from core.message.volume_said import gallons_told, of_now, volume_alone, volume_told, without_other
 from core.tank import Tank
 from core.units import UK_GALLON_L, US_GALLON_L
@@ -24,6 +25,8 @@ from core.units import UK_GALLON_L, US_GALLON_L
 _EDGES: Final = " ?!.,:@"
 _MOST: Final = 12
 """Tokens that are looked at of a volume alone."""
+_ALONE: Final = {*tank_words.KIND_WORDS, *tank_words.SETUP_WORDS, *tank_words.SOFT_WORDS, "x", "cm"}
+"""Words that may stand beside it."""
 
 
 async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -38,10 +41,18 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await own(turn) or await _first(turn) or await _volume_alone(turn)
 
 
+def _of_volume(token: Token) -> bool:
+    """Whether a piece of a text tells how much water there is, or of which kind."""
+    if token.kind in {"number", "unit", "fill", "p"}:
+        return True
+    words = re.sub(r"x?\d+", " ", token.text).split()
+    return token.kind == "word" and all(word in _ALONE for word in words)
+
+
 async def _first(turn: Turn) -> list[Reply] | None:
     """`54 l fresh`, `60x30x35 cm` before there is any tank: of the first one."""
-    words_ = cut(fold(turn.incoming.text), lexicon(), turn.incoming.text, most=_MOST)
-    if turn.tanks or any(token.value in {"water", "other"} for token in words_):
+    tokens = cut(fold(turn.incoming.text), lexicon(), turn.incoming.text, most=_MOST)
+    if turn.tanks or not all(map(_of_volume, tokens)):
         return None  # 20 l fresh water, in a bucket maybe
     whole = turn.incoming
     turn.incoming = replace(whole, text=f"{whole.text.strip(_EDGES)} tank")

@@ -119,7 +119,7 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return None
     stored = named or turn.current_tank
     if stored is None and not await turn.uow.offers.latest(turn.chat.id, 1):
-        return await turn.reply(general.start())  # nobody told or asked anything before
+        return await turn.reply([*general.start(), general.in_trouble()])  # the first words
     if stored is None:
         called, gasping = await outside_calls.newest(turn) or ("general", False)
         return await emergencies.help_in(turn, None, called, gasping=gasping)

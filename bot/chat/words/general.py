@@ -58,6 +58,11 @@ def start() -> list[str]:
     ]
 
 
+def in_trouble() -> str:
+    """For who asks what to do before anything was told."""
+    return _("Is an animal in trouble? Send what you see, for example: fish gasping")
+
+
 def help_(tank: str, others: Sequence[str]) -> list[str]:
     """One screen of examples from the keeper's own tanks."""
     other = others[0] if others else tank
