@@ -21,10 +21,11 @@ from core.message.waters import names_pure
 
 async def refused(turn: Turn, stored: StoredTank | None) -> Reply | None:
     """Refuse a dose of a tank while a poison stands in it; None where none does, or of no tank."""
-    if stored is None:
+    if stored is None or stored.id in turn.poison_free:
         return None
     refusal = no_dose(await state_of(turn, stored, turn.now))
     if refusal is None:
+        turn.poison_free.add(stored.id)  # a plan asks it before its questions and behind them
         return None
     lines = refusals.refused(refusal, stored.name)
     held = {"tank": stored.id, "danger": refusal.facts["danger"]}

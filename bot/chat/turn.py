@@ -59,6 +59,8 @@ class Turn:
     """Nothing was found in what was said."""
     whole: bool = False
     """All of it was read as one sentence, so that none of its numbers is left over."""
+    poison_free: set[int] = field(default_factory=set)
+    """Ids of tanks that were looked through for a poison that stands, and have none."""
     line: Mapping[str, str] = field(default_factory=dict)
     """The message that is answered, and its author; empty for a `/command` and for presses."""
     route: Route | None = None
