@@ -34,10 +34,15 @@ class Standing:
     facts: dict[str, Any]
 
 
-async def standing(turn: Turn) -> Standing:
-    """What is wrong in the chat's tanks by their readings, their record or a call of the day."""
+async def standing(turn: Turn, *, elsewhere: bool = False) -> Standing:
+    """What is wrong in the chat's tanks by their readings, their record or a call of the day.
+
+    With `elsewhere` the tank in use is left out.
+    """
     used = turn.current_tank
-    tanks = sorted(turn.tanks, key=lambda tank: used is None or tank.id != used.id)[:LOOKED_AT]
+    others = [tank for tank in turn.tanks if used is None or tank.id != used.id]
+    tanks = others if elsewhere or used is None else [used, *others]
+    tanks = tanks[:LOOKED_AT]
     lines: list[str] = []
     choices: list[Choice] = []
     found: list[dict[str, Any]] = []

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import about_values, after, plan_talk, standing
+from bot.chat import about_values, after, danger_first, plan_talk, standing
 from bot.chat.given_plan import given
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -23,7 +23,30 @@ PLAINLY: Final = "is that ok?"
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """Give the verdict, of the value or for the animal that is named; None for other talk."""
+    """Give the verdict, of the value or for the animal that is named; None for other talk.
+
+    Where all is asked about and no tank is named, a danger in another one is said before it.
+    """
+    text = turn.incoming.text
+    replies = await _answer(turn, parsed)
+    of_all = well_asked.of_whole(text) or tank_asked(text)
+    if replies is None or not of_all or len(turn.tanks) < 2 or _names_tank(turn, text):
+        return replies
+    wrong = await danger_first.standing(turn, elsewhere=True)
+    if not wrong.choices:
+        return replies
+    return [await turn.reply(wrong.lines, facts=wrong.facts, choices=wrong.choices), *replies]
+
+
+def _names_tank(turn: Turn, text: str) -> bool:
+    return any(_own(tank.name).search(text) for tank in turn.tanks)
+
+
+def _own(name: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w){re.escape(name)}(?!\w)", re.IGNORECASE)
+
+
+async def _answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     told = parsed.values or parsed.events or parsed.command is not None
     if told or not turn.incoming.addressed:
         return None
@@ -60,8 +83,7 @@ async def _whole(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """How a whole tank stands; None where that is not asked."""
     rest, named = turn.incoming.text, parsed.tank
     for tank in sorted(turn.tanks, key=lambda each: -len(each.name)):
-        own = rf"(?<!\w){re.escape(tank.name)}(?!\w)"
-        rest, count = re.subn(own, "tank", rest, flags=re.IGNORECASE)
+        rest, count = _own(tank.name).subn("tank", rest)
         if count:
             named = tank.name
             break

@@ -114,3 +114,26 @@ async def test_what_was_not_detected_is_named_so(talk: Talk) -> None:
     (told,) = await talk.say("all good?")
     assert "ammonia not detected" in told.text
     assert "under 0" not in told.text
+
+
+@pytest.mark.parametrize("line", ["is everything ok", "all good?", "is my water ok", "alles gut?"])
+async def test_a_danger_in_another_tank_is_said_before_the_one_in_use(
+    talk: Talk, line: str
+) -> None:
+    await talk.say("/tank new fry 30 l fresh")
+    await talk.say("/tank new salt 200 l reef")
+    await talk.say("fry ammonia 2 ph 8 temp 26")
+    await talk.say("salt ammonia 0 nitrite 0 salinity 35 kh 8 ph 8.1 temp 25")
+    first, *others = await talk.say(line)
+    assert first.facts["dangers"] == {"fry": "ammonia"}
+    assert "fry: Ammonia is dangerous" in first.lines[0].text
+    assert any(reply.facts.get("tank") == "salt" for reply in others)
+
+
+async def test_a_tank_that_is_named_is_answered_alone(talk: Talk) -> None:
+    await talk.say("/tank new fry 30 l fresh")
+    await talk.say("/tank new salt 200 l reef")
+    await talk.say("fry ammonia 2 ph 8 temp 26")
+    await talk.say("salt ammonia 0 nitrite 0 salinity 35 kh 8 ph 8.1 temp 25")
+    (told,) = await talk.say("is salt ok")
+    assert told.facts["tank"] == "salt"
