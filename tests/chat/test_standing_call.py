@@ -109,7 +109,9 @@ async def test_another_tank_is_none_of_it(fern: Talk) -> None:
     await fern.say("put bleach in")
     await fern.say("/tank new Quarry 60 l fresh")
     await fern.say(WELL)
-    (reply,) = await fern.say("all good?")
+    elsewhere, reply = await fern.say("all good?")
+    assert list(elsewhere.facts["dangers"]) == ["Fern"]
+    assert reply.facts["tank"] == "Quarry"
     assert "emergency" not in reply.facts
 
 
