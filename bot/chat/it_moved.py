@@ -14,6 +14,7 @@ from bot.store.offers import Offer
 from core.message import doubts, parse
 from core.message.it_moved import Moved, bare_number, it_moved
 from core.message.model import Doubt, Parsed
+from core.units import to_canonical
 
 Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
 """What a message is answered by, but for this look."""
@@ -49,10 +50,15 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
         return None  # it may as well be measured
     facts = offer.context.get("facts", {})
     standing = values_of(facts)
-    ways = {name: way for name in standing if (way := _way(name, standing[name], moved))}
+    ends = _ends(facts, moved.to)
+    ways = {
+        name: way
+        for name in standing
+        if (way := _way(name, standing[name], replace(moved, to=ends.get(name))))
+    }
     found = {name for each in facts.get("findings", []) for name in each} & set(ways)
     meant = found if len(found) == 1 else set(ways)
-    texts = [_asked(name, ways[name], moved.to) for name in standing if name in meant]
+    texts = [_asked(name, ways[name], ends.get(name)) for name in standing if name in meant]
     if not texts:
         return None
     if len(texts) > 1 and parsed.question is not None:
@@ -105,6 +111,22 @@ def values_of(facts: Mapping[str, Any]) -> dict[str, float]:
         for each in told
         if isinstance(each["canonical"], int | float)
     }
+
+
+def _ends(facts: Mapping[str, Any], to: float | None) -> dict[str, float]:
+    """Where each value is wished: of one told in another unit, the number may be in that as well.
+
+    It is in the one that it is nearer in: 1.8 behind an alkalinity of 1.1 meq/L is 5 °dH.
+    """
+    ends: dict[str, float] = {}
+    if to is None:
+        return ends
+    for each in facts.get("values", []):
+        name, told, now = each["analyte"], each.get("value"), each["canonical"]
+        numbers = isinstance(told, int | float) and isinstance(now, int | float)
+        nearer = numbers and abs(to - told) < abs(to - now)
+        ends[name] = to_canonical(name, to, each["unit"]) if nearer and each.get("unit") else to
+    return ends
 
 
 def _way(name: str, value: float, moved: Moved) -> str | None:

@@ -17,10 +17,13 @@ from bot.chat.turn import ASKED, WAITS, Turn
 from bot.chat.words import tanks as words
 from bot.store.offers import Offer
 from core.message import doubts, parse
-from core.message.aims import WISHED
+from core.message.aims import UNSALTED, WISHED
 from core.message.lone_number import Lone, lone_number
 from core.message.model import Doubt, Parsed, Value
 from core.message.volume_said import volume_alone
+
+_MOVED: Final = WISHED - UNSALTED
+"""What a salt or a water change brings to a value that is wished."""
 
 _TOLD: Final = frozenset({doubts.WISH, doubts.STRAY_NUMBER})
 """Doubts of a message that may tell what is wished, and of how much water."""
@@ -75,7 +78,7 @@ async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     """Keep a reading and plan what is wished of it in the same breath; None where nothing is."""
     named = parsed.values[0].analyte if len(parsed.values) == 1 else ""
     value, changes = _measured(parsed, named), _wished(turn, parsed)
-    if value is None or named not in WISHED or changes is None or "target" not in changes:
+    if value is None or named not in _MOVED or changes is None or "target" not in changes:
         return None
     if not turn.incoming.addressed or parsed.at is not None:
         return None
@@ -114,7 +117,7 @@ async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
             return None
         (reading,) = entry.readings
         stored = turn.tank_by_id(reading.tank_id)
-        if reading.what.analyte in WISHED and stored is not None:
+        if reading.what.analyte in _MOVED and stored is not None:
             return await _planned(turn, _order(reading.what, said), stored.name, topics)
     return None
 
@@ -124,7 +127,7 @@ def _asked_of(turn: Turn, offer: Offer) -> str | None:
     asked = offer.context.get(ASKED, {})
     question = parse(asked.get("text", ""), turn.context()).question
     analyte = None if question is None else asked["changes"].get("analyte", question.analyte)
-    return analyte if analyte in WISHED else None
+    return analyte if analyte in _MOVED else None
 
 
 async def _planned(

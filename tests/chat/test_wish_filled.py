@@ -177,3 +177,22 @@ async def test_what_now_before_anything_was_told_is_no_call(talk: Talk) -> None:
     (first,) = await talk.say("whats next")
     assert "emergency" not in first.facts
     assert "/help" in first.text
+
+
+@pytest.mark.parametrize(
+    "reading", ["alk 1.1 meq/l ammonia 0", "alk 1.1 meq/l", "alk 1.1 meq/l ph 7 ammonia 0"]
+)
+async def test_more_of_what_was_told_in_another_unit_is_more(talk: Talk, reading: str) -> None:
+    await talk.say("90 l fresh")
+    await talk.say(reading)
+    (plan,) = await talk.say("want it at 1.8")
+    # 1 meq/L is 2.804 °dH (1 °dH is 0.35663 meq/L, by definition 10 mg/L CaO)
+    assert plan.facts["from"] == pytest.approx(1.1 / 0.35663, rel=2e-3)
+    assert plan.facts["to"] == pytest.approx(1.8 / 0.35663, rel=2e-3)
+
+
+async def test_warmth_that_is_wished_is_no_dose(talk: Talk) -> None:
+    await talk.say("90 l fresh")
+    await talk.say("temp 75f")
+    (told,) = await talk.say("want it at 78")
+    assert "step" in told.facts
