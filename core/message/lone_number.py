@@ -13,7 +13,7 @@ LONGEST: Final = 30
 """A longer text says more than a number. [characters]"""
 _LIGHT: Final = frozenset({"fill", "p"})
 _IS: Final = frozenset({"link", "its", "was", "now"})
-_NEARLY: Final = frozenset({"approx", "likes", "at"})
+_NEARLY: Final = frozenset({"approx", "likes"})
 _WISHED: Final = frozenset({"wish", "to", "rose_to", "if"})
 _RATHER: Final = frozenset({"no", "correct", "wait", "make"})
 _OWN: Final = frozenset({"mine", "meins", "meiner", "meine"})
