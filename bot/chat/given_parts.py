@@ -21,9 +21,10 @@ from bot.chat.words import plan_talk as plan_words
 from bot.chat.words.numbers import when
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
+from core.message.plan_more import names_later
 from core.message.plan_said import Amounts
 from core.message.plan_talk import About
-from core.message.plan_words import Telling, names_later
+from core.message.plan_words import Telling
 
 GIVEN: Final = frozenset(
     {"gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "gave_half", "so_much"}

@@ -43,6 +43,7 @@ from core.advice.spoons import spoon_grams
 from core.message import after as after_words
 from core.message import followups
 from core.message.anew import exchanged
+from core.message.given_beside import tells_value
 from core.message.model import Command, Parsed, Question
 from core.message.plan_anew import (
     named_alone,
@@ -51,6 +52,7 @@ from core.message.plan_anew import (
     weighed_anew,
     without_instead,
 )
+from core.message.plan_more import one_more
 from core.message.plan_said import Amounts, substances_named, tells_which
 from core.message.plan_talk import About, about
 from core.message.plan_when import asks_when, when_of_plan
@@ -118,7 +120,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if await _of_another(turn, parsed):
         return None
     exact = about(text) or when_of_plan(text)
+    exact = None if exact in TOLD and tells_value(text) else exact
     said = telling(text) if exact is None else (exact, Amounts())
+    if said is None and one_more(text) and await plan_parts.just_dosed(turn):
+        said = ("gave_one", Amounts())  # then the second too
     if said is not None and said[0] in TOLD and asks_when(text):
         return None
     if (
@@ -162,7 +167,7 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = telling(text)
     if said is not None and said.meaning == "not_given":
         return await _not_given(turn)
-    if said is None or said.meaning not in {*GIVEN, "gave_it", "gave_too_much"}:
+    if said is None or said.meaning not in {*GIVEN, "gave_it", "gave_half", "gave_too_much"}:
         return None
     if said.amounts.grams is not None and said.meaning == "gave_it":
         return await _weighed_anew(turn, parsed, said.amounts.grams)

@@ -102,6 +102,8 @@ class Said(NamedTuple):
     """Whether it bids the one who is asked do something: please put it in."""
     led: bool = False
     """Whether it begins with no more than that what follows is an answer: ok."""
+    also: bool = False
+    """Whether it has a word for one more beside what was told: too."""
 
 
 @cache
@@ -154,16 +156,24 @@ def said_of_plan(text: str) -> Said | None:
         if of_part and (of & {"two"} or words[place].isdigit()):
             of = frozenset({"place"})  # part 2, dose two: no two parts
         of_part = "part" in of
-        opening = opening or of - {"light", "regret"}
+        opening = opening or of - {"light", "regret", "also"}
         classes |= of
         place += size
     asks = "is" in _at(words, 0)[1]  # no c'est dedans
-    flags = ("regret", "only", "begin", "order")
+    flags = ("regret", "only", "begin", "order", "also", "anew")
     of = frozenset(classes - {"light", "wait", "query", "ask", *flags} | (opening & {"ask"}))
     asks = asks or "ask" in opening
     regrets, begins, orders = (each in classes for each in ("regret", "begin", "order"))
     only = bool(classes & {"only", "only_own"})
-    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders, led)
+    also = "also" in classes
+    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders, led, also)
+
+
+def behind_lead(text: str) -> str:
+    """What stands behind an opening that puts something right (`no`, `actually`); else nothing."""
+    words = _WORD.findall(" ".join(fold(text).split()))
+    size, of = _at(words, 0) if words else (0, frozenset())
+    return " ".join(words[size:]) if "anew" in of else ""
 
 
 def tells_which(text: str) -> bool:

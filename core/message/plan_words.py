@@ -15,7 +15,7 @@ from core.message.beside_dose import together
 from core.message.fold import fold
 from core.message.obliged import is_obliged
 from core.message.once import once
-from core.message.plan_said import Amounts, Said, said_of_plan
+from core.message.plan_said import Amounts, Said, behind_lead, said_of_plan
 
 Telling = Literal[
     "at_once", "gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "go_on", "a_day",
@@ -64,8 +64,12 @@ def telling(text: str) -> Heard | None:
     ('go_on', 'gave_it', None)
     >>> telling("i only put half in").meaning, telling("just 1 g").amounts.grams
     ('gave_half', 1.0)
+    >>> telling("actually i only gave half of it").meaning, telling("i didnt put half in")
+    ('gave_half', None)
     >>> telling("ok in").meaning, telling("done, all at once").meaning, telling("in") is None
     ('gave_it', 'gave_all', True)
+    >>> telling("n again bc i forgot").meaning, telling("gave it twice because i forgot").meaning
+    ('gave_double', 'gave_double')
     >>> telling("ill put it in tonight").meaning, telling("ill only do 10 l").meaning
     ('to_come', 'so_much')
     >>> telling("is 20% a week enough?").meaning, telling("is 20% a week enough?").amounts.percent
@@ -82,6 +86,11 @@ def telling(text: str) -> Heard | None:
         return Heard("check", said.amounts)
     if _unweighed(said):
         return Heard("spoons")
+    if "unaware" in said.classes and not (asks or said.queries):
+        twice = said.classes & {"again", "double"} and not said.classes - _OF_TWICE
+        if not twice or said.amounts.of_dose:
+            return Heard("gave_it", _doubled(said.amounts)) if twice else None
+        return Heard("gave_double")
     said = said._replace(classes=said.classes - {"only_own"})
     if said.amounts.of_dose and "put" in said.classes and not (asks or said.queries):
         said = said._replace(classes=said.classes - {"need"})  # put in 10 g total
@@ -96,6 +105,9 @@ def telling(text: str) -> Heard | None:
         found = "gave_it"  # 12 g went in
     if found is None and said.led and {"inside"} <= said.classes <= _IS_IN:
         found = None if asks or _MYSELF.search(fold(text)) else "gave_it"  # ok in
+    if found is None and said.classes >= {"no", "half"}:  # no, i only gave half; not: didnt give
+        behind = telling(behind_lead(text))
+        found = "gave_half" if behind is not None and behind.meaning == "gave_half" else None
     alone = not asks and not said.classes and not said.names and not said.queries
     if found is None and alone and said.amounts.grams is not None:
         found = "so_much"  # 1 g, and no more
@@ -126,16 +138,8 @@ def _unweighed(said: Said) -> bool:
     return told and not said.names and not said.classes - _OF_SPOON
 
 
-def names_later(text: str) -> bool:
-    """Whether a text names a part that is not the first: so it is no deed that is told twice.
-
-    Examples
-    --------
-    >>> names_later("second half in"), names_later("first half in"), names_later("its in")
-    (True, False, False)
-    """
-    said = said_of_plan(text)
-    return said is not None and bool(said.classes & _LATER) and not said.begins
+def _doubled(amounts: Amounts) -> Amounts:
+    return Amounts(*(None if each is None else 2 * each for each in amounts))
 
 
 def _to_come(said: Said) -> Telling | None:
@@ -283,11 +287,13 @@ _OF_SPOON: Final = frozenset({"ask", "scale", "spoon", "only_own", "may", "is", 
 _OF_ORDER: Final = frozenset(
     {"put", "give", "inside", "part", "place", "next", "once", "now", "later", "all", "is"}
 )
-_LATER: Final = frozenset({"place", "next", "rest", "more"})
 _NO_MORE: Final = frozenset({"give", "part", "once", "now", "later"})
 _WILL: Final = _NO_MORE | {
     "shall", "will", "put", "inside", "rise", "place", "next", "is", "test", "water",
 }  # fmt: skip
+_OF_TWICE: Final = frozenset(
+    {"unaware", "again", "double", "put", "inside", "give", "once", "part"}
+)
 _OF_HALF: Final = frozenset(
     {"half", "put", "inside", "give", "once", "part", "place", "now", "more", "rest", "is"}
 )

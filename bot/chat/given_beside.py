@@ -1,0 +1,73 @@
+"""A part of the plan told beside values, or by its bare number: `kh 3.5 ok given`, `gave the 2.7`.
+
+What stands first is kept first: a test behind a deed was made after it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat import given_parts, open_told, plan_parts, plan_talk
+from bot.chat.given_plan import Given, running
+from bot.chat.model import Reply
+from bot.chat.plan_figures import ROUNDING
+from bot.chat.turn import Turn
+from core.message import parse
+from core.message.given_beside import Beside, beside_values, of_bare
+from core.message.model import Parsed
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Keep the values and the deed, each in its own words; None where no plan waits for one."""
+    told = turn.incoming
+    if parsed.events or parsed.question or not told.addressed or turn.route is None:
+        return None
+    if (weighed := await _weighed(turn)) is not None and not parsed.values:
+        turn.incoming = replace(told, text=weighed)
+        return await plan_talk.answer(turn, parse(weighed, turn.context()))
+    said = beside_values(told.text)
+    plan = await running(turn) if said is not None else None
+    if said is None or plan is None:
+        return None
+    values = parse(said.values, turn.context())
+    named = turn.tank_named(values.tank or "")
+    if not values.values or values.events or values.question or values.doubts:
+        return None
+    if named is not None and named.id != plan.tank_id:
+        return None
+    deed = await _deed(turn, said, plan) if said.deed_first else []
+    turn.incoming = replace(told, text=said.values)
+    read = await turn.route(turn, values)
+    deed = deed or await _deed(turn, said, plan)
+    turn.incoming = told
+    return [*deed, *read] if said.deed_first else [*read, *deed]
+
+
+async def _deed(turn: Turn, said: Beside, plan: Given) -> list[Reply]:
+    """Put on record what of the plan went in, or ask how much it was."""
+    # a part by name: no reminder to test, which the values answer, may take it
+    meaning = "gave_one" if said.heard.meaning == "gave_it" else said.heard.meaning
+    told = turn.incoming
+    turn.incoming = replace(told, text=said.deed)
+    replies = await plan_parts.answer(turn, meaning, plan, said.heard.amounts)
+    replies = replies or await open_told.how_much(turn)
+    turn.incoming = told
+    return replies
+
+
+async def _weighed(turn: Turn) -> str | None:
+    """A text whose bare number is of the plan with its unit: a part, all, or what was asked."""
+    plan = await running(turn)
+    if plan is None:
+        return None
+    unit = "ml" if "millilitres" in plan.held else "g"
+    asked = await given_parts.asks_how_much(turn)
+    wholes = (plan.parts[0], sum(plan.parts))
+
+    def of(told: float) -> str | None:
+        known = any(whole / ROUNDING < told < whole * ROUNDING for whole in wholes if whole)
+        return unit if known or asked else None
+
+    said = of_bare(turn.incoming.text, of)
+    alone = said is not None and said.split()[0] == said.removesuffix(f" {unit}")
+    return said if asked or not alone else None
