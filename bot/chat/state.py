@@ -40,8 +40,18 @@ async def state_of(
 ) -> State:
     """The state of a tank's water as of a moment, in the chat's zone.
 
-    `waters` are the chat's sources, where they were looked up already.
+    `waters` are the chat's sources, where they were looked up already. Asked again in one turn it
+    is read again only where something was written since, or the tank is another than it was.
     """
+    basis = (stored, turn.uow.writes)
+    held, state = turn.states.get((stored.id, at), (None, None))
+    if state is None or held != basis:
+        state = await _read(turn, stored, at, waters)
+        turn.states[stored.id, at] = basis, state
+    return state
+
+
+async def _read(turn: Turn, stored: StoredTank, at: datetime, waters: Waters | None) -> State:
     since = at - LOOKED_BACK
     log = turn.uow.log
     rows = await log.readings(stored.id, since=since, until=at, limit=LOOKED_AT)

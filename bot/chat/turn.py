@@ -13,6 +13,7 @@ from bot.store.chats import Chat, NewChat
 from bot.store.tanks import StoredTank
 from bot.store.uow import UnitOfWork
 from core.advice.products import Product, never
+from core.advice.state import State
 from core.message.model import Context, Look, Parsed
 from core.tank import Tank
 
@@ -61,6 +62,8 @@ class Turn:
     """All of it was read as one sentence, so that none of its numbers is left over."""
     poison_free: set[int] = field(default_factory=set)
     """Ids of tanks that were looked through for a poison that stands, and have none."""
+    states: dict[tuple[int, datetime], tuple[object, State]] = field(default_factory=dict)
+    """Of a tank and a moment its state, and what that was read from: see `bot.chat.state`."""
     line: Mapping[str, str] = field(default_factory=dict)
     """The message that is answered, and its author; empty for a `/command` and for presses."""
     route: Route | None = None

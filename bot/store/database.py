@@ -36,6 +36,9 @@ class Database:
             pool_pre_ping=not self.is_sqlite,
             module=Driver() if self.is_sqlite else None,
         )
+        self.writes = 0
+        """Statements but queries that were sent: what was read at the same count still holds."""
+        event.listen(self.engine.sync_engine, "before_cursor_execute", self._count)
         # SQLite has one writer at a time, and lets the others sleep and try again: within one
         # process they queue instead. PostgreSQL sorts its writers out itself.
         self._turn_to_write: AbstractAsyncContextManager[None] = (
@@ -66,7 +69,12 @@ class Database:
     async def _unit(self, options: dict[str, Any]) -> AsyncIterator[UnitOfWork]:
         async with AsyncSession(self.engine, expire_on_commit=False) as session:
             await session.connection(execution_options=options)
-            yield UnitOfWork(session)  # leaving the session rolls back what was not committed
+            # leaving the session rolls back what was not committed
+            yield UnitOfWork(session, lambda: self.writes)
+
+    def _count(self, _connection: Any, _cursor: Any, statement: str, *_how: Any) -> None:
+        if not statement.startswith("SELECT"):
+            self.writes += 1
 
     async def close(self) -> None:
         """Give all connections back."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cached_property
 
 from sqlalchemy.ext.asyncio import AsyncSession
@@ -21,8 +22,14 @@ class UnitOfWork:
     Made by `Database.write` and `Database.read`; leaving their block without `commit` rolls back.
     """
 
-    def __init__(self, session: AsyncSession) -> None:
+    def __init__(self, session: AsyncSession, written: Callable[[], int]) -> None:
         self.session = session
+        self._written = written
+
+    @property
+    def writes(self) -> int:
+        """How often anything was written; what was read here at the same count still holds."""
+        return self._written()
 
     async def commit(self) -> None:
         """Make everything done so far permanent."""

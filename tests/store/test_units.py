@@ -179,3 +179,26 @@ async def test_latest_offers_are_read_again_once_one_changes(database: Database)
         assert [offer.expects for offer in await uow.offers.latest(chat.id)] == [None, "volume"]
         assert await uow.offers.take(first, "done")
         assert [offer.used for offer in await uow.offers.latest(chat.id, 2)] == [None, "done"]
+
+
+async def test_writing_is_counted_and_reading_is_not(database: Database) -> None:
+    """What was read at the same count still holds, so that no way of writing may escape it."""
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        tank = await uow.tanks.add(chat.id, Tank("Fern", volume_l=90.0), NOW)
+        offer = await uow.offers.add(chat.id, Offer((), NOW))
+        for wrote in (
+            lambda: uow.tanks.add(chat.id, Tank("Quarry"), NOW),
+            lambda: uow.tanks.change(tank.id, volume_l=80.0),
+            lambda: uow.offers.add(chat.id, Offer((), NOW)),
+            lambda: uow.offers.take(offer, "ok"),
+            lambda: uow.offers.pass_by(offer),
+        ):
+            before = uow.writes
+            await wrote()
+            assert uow.writes > before
+        before = uow.writes
+        await uow.tanks.of_chat(chat.id)
+        await uow.offers.latest(chat.id, 40)
+        await uow.log.stock(tank.id, until=NOW)
+        assert uow.writes == before
