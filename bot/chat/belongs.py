@@ -7,6 +7,7 @@ from datetime import datetime
 
 from bot.chat import open_told
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.replacing import answered, replacement, said, store
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
@@ -14,6 +15,7 @@ from bot.store.log import Entry
 from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Command, Parsed
+from core.message.not_there import not_there
 from core.message.tanks import match, named_alone
 
 
@@ -69,6 +71,29 @@ async def only(turn: Turn, entry_id: int, tank: StoredTank) -> list[Reply] | Non
         events=tuple(each for each in entry.events if each.tank_id == tank.id),
     )
     return await store(turn, kept, words.moved(tank.name, said(turn, kept)))
+
+
+async def elsewhere(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``it was the cube not fern``: what was just kept of the one belongs to the other.
+
+    A dose is moved with its plan (`bot.chat.misput`).
+    """
+    if parsed.values or parsed.events or parsed.question or not turn.incoming.addressed:
+        return None
+    told = not_there(turn.incoming.text, [tank.name for tank in turn.tanks])
+    latest = await turn.uow.offers.latest(turn.chat.id, 1) if told is not None else []
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if told is None or not latest or turn.now - latest[0].made_at > patience:
+        return None
+    other = turn.tank_named(told.other)
+    entry = await turn.uow.log.current(turn.chat.id, latest[0].entry_id or 0)
+    if entry is None or entry.is_empty or other is None:
+        return None
+    held = {reading.tank_id for reading in entry.readings}
+    held |= {event.tank_id for event in entry.events}
+    if held != {other.id} or any(event.what.kind == "dose" for event in entry.events):
+        return None
+    return await move(turn, Command("move", told.tank), Parsed("none"), of=entry)
 
 
 async def to_meant(turn: Turn, entry: Entry, which: str) -> list[Reply] | None:

@@ -18,7 +18,7 @@ from core.message import deed_asked
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.meant import sizes
-from core.message.plan_said import said_of_plan
+from core.message.plan_said import behind_lead, said_of_plan
 from core.message.tokens import cut
 from core.message.waters import one_of
 from core.message.wordfile import spelt
@@ -111,6 +111,8 @@ def misput(text: str, tanks: Sequence[str]) -> Misput | None:
     >>> said = misput("i poured the small tanks dose in Big", ["Small", "Big"])
     >>> said.of, said.into, misput("gave ferns dose to quarry by mistake", ["Fern", "Quarry"])[:2]
     ('Small', 'Big', ('Fern', 'Quarry'))
+    >>> misput("oh no i gave it to quarry not fern", ["Fern", "Quarry"])[:2]
+    ('Fern', 'Quarry')
     >>> misput("i put it in the wrong tank", ["Fern", "Quarry"]).wrong
     True
     >>> misput("can i put ferns dose in quarry?", ["Fern", "Quarry"]) is None
@@ -119,7 +121,8 @@ def misput(text: str, tanks: Sequence[str]) -> Misput | None:
     asks = deed_asked.begins_as_question(text) and not _DID.match(fold(text).lstrip())
     if len(text) > LONGEST or "?" in text or not tanks or asks:
         return None
-    plain = _REGRET.sub("", " ".join(fold(text).split()))
+    plain = behind_lead(text, "regret", "wait") or " ".join(fold(text).split())
+    plain = _REGRET.sub("", plain)
     mentions = _mentions(tuple(tanks))
     bare = _any("wrong").sub(_THERE, plain)
     wrong, plain = bare != plain, bare

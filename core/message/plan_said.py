@@ -169,11 +169,22 @@ def said_of_plan(text: str) -> Said | None:
     return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders, led, also)
 
 
-def behind_lead(text: str) -> str:
-    """What stands behind an opening that puts something right (`no`, `actually`); else nothing."""
+def behind_lead(text: str, *leads: str) -> str | None:
+    """What stands behind openings of some classes, folded; None where it begins with none.
+
+    Examples
+    --------
+    >>> behind_lead("Oh no, I gave it", "regret"), behind_lead("i gave it", "regret")
+    ('i gave it', None)
+    """
     words = _WORD.findall(" ".join(fold(text).split()))
-    size, of = _at(words, 0) if words else (0, frozenset())
-    return " ".join(words[size:]) if "anew" in of else ""
+    place = 0
+    while place < len(words):
+        size, of = _at(words, place)
+        if not of & {*leads}:
+            break
+        place += size
+    return " ".join(words[place:]) if place else None
 
 
 def tells_which(text: str) -> bool:

@@ -106,7 +106,7 @@ def telling(text: str) -> Heard | None:
     if found is None and said.led and {"inside"} <= said.classes <= _IS_IN:
         found = None if asks or _MYSELF.search(fold(text)) else "gave_it"  # ok in
     if found is None and said.classes >= {"no", "half"}:  # no, i only gave half; not: didnt give
-        behind = telling(behind_lead(text))
+        behind = telling(behind_lead(text, "anew") or "")
         found = "gave_half" if behind is not None and behind.meaning == "gave_half" else None
     alone = not asks and not said.classes and not said.names and not said.queries
     if found is None and alone and said.amounts.grams is not None:

@@ -95,3 +95,12 @@ async def test_a_dose_that_nobody_knows_is_asked_for(talk: Talk) -> None:
 async def test_its_own_tank_gets_a_part_of_its_plan(planned: Talk) -> None:
     assert (await planned.text("i put it in fern")).startswith("Fern: logged 2.7 g")
     assert (await planned.text("what is left")).startswith("1 of 2 parts")
+
+
+@pytest.mark.parametrize("text", ["it was quarry not fern", "nicht fern, quarry"])
+@pytest.mark.parametrize(
+    "told", ["fern: kh 5", "changed 30% of fern", "added 6 neon tetras to fern"]
+)
+async def test_what_is_no_dose_is_moved_by_both_names(planned: Talk, told: str, text: str) -> None:
+    await planned.say(told)
+    assert (await planned.text(text)).startswith("Moved to Quarry: Quarry: ")

@@ -18,6 +18,7 @@ TANKS = ("Fern", "Quarry")
         "the fern dose went into quarry",
         "quarry got fern's dose by mistake",
         "poured it in quarry, not fern",
+        "oh no i gave it to quarry not fern",
         "no, i put the dose of fern in quarry",
         "Ich hab die Dosis von Fern in Quarry gekippt",
         "Ferns Dosis ist in Quarry gelandet",
