@@ -86,7 +86,9 @@ def lines(told: Told, used: StoredTank | None) -> list[str]:
     if used is None:
         return []
     name = told.tank.name
-    return [words.of_the_sea(name, used.name) if told.readings else words.joined(name)]
+    if any(_is_sea_water(reading.what) for reading in told.readings):
+        return [words.of_the_sea(name, used.name)]
+    return [words.of_its_plan(name, used.name) if told.readings else words.joined(name)]
 
 
 def choices(used: StoredTank | None) -> list[Choice]:

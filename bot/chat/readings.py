@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat import joining, moves, overheard, product_doses, products, which_soda
+from bot.chat import awaited, joining, moves, overheard, product_doses, products, which_soda
 from bot.chat.answering import answer_for
 from bot.chat.asking import as_name, ask, ask_stray, ask_tank
 from bot.chat.model import Reply
@@ -35,10 +35,12 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         default = chosen or await _default_tank(turn, known)
         if default is None:
             return [await ask_tank(turn)]
-        sea = None if chosen else await joining.only_sea(turn, known, default)
-        if isinstance(sea, Reply):
-            return [sea]
-        in_use, default = default, sea or default
+        theirs = None if chosen else await joining.only_sea(turn, known, default)
+        if chosen is None and theirs is None:
+            theirs = await awaited.by_plan(turn, known, default)
+        if isinstance(theirs, Reply):
+            return [theirs]
+        in_use, default = default, theirs or default
         known = _without_slips(turn, known, default)
         if not (known.values or known.events):
             return [await ask(turn, known.doubts, known)]

@@ -104,3 +104,36 @@ async def test_of_a_part_that_is_no_plans_it_is_asked_how_much_went_there(talk: 
     await say_all(talk, REEF, PLANTED, "planted kh 4 ph 7 ammonia 0", "gave the second")
     (reply,) = await talk.say("no sorry that was into the reef")
     assert "How much of what went into Reef" in reply.text
+
+
+PLANNED = (REEF, PLANTED, "reef kh 6.5 temp 25 ph 8.2 ammonia 0 sal 35", "reef dose kh 8.5")
+
+
+async def test_a_test_that_another_tanks_plan_waits_for_goes_there(talk: Talk) -> None:
+    await say_all(talk, *PLANNED, "log it", "planted kh 4")
+    await talk.wait(days=1)
+    (reply,) = await talk.say("alk 7.9")
+    assert reply.facts["tank"] == "Reef"
+    assert "its plan waits" in reply.text
+    assert reply.buttons[0].label == "it was in Planted"
+
+
+@pytest.mark.parametrize(
+    ("told", "text", "tank"),
+    [
+        ("planted kh 5.5", "alk 7", None),
+        ("planted ph 7", "alk 7", None),
+        ("planted kh 4", "dosed 2 g soda, alk 7.9", None),
+        ("planted kh 3", "alk 3.5", "Planted"),
+        ("planted kh 4", "gh 8", "Planted"),
+    ],
+    ids=["either", "unknown", "a deed beside it", "only its own", "not waited for"],
+)
+async def test_a_test_that_may_be_of_either_is_asked_for_its_tank(
+    talk: Talk, told: str, text: str, tank: str | None
+) -> None:
+    await say_all(talk, *PLANNED, "log it", told)
+    await talk.wait(days=1)
+    (reply, *_more) = await talk.say(text)
+    assert reply.facts.get("tank") == tank
+    assert ("Which tank" in reply.text) == (tank is None)

@@ -13,3 +13,10 @@ def joined(tank: str) -> str:
 def of_the_sea(tank: str, used: str) -> str:
     """Sea water was noted in the only marine tank."""
     return _("Noted in {tank}: it is sea water, and {used} is fresh.").format(tank=tank, used=used)
+
+
+def of_its_plan(tank: str, used: str) -> str:
+    """A value was noted in the tank whose plan waits for it."""
+    return _("Noted in {tank}: its plan waits for this test, and it is far from {used}'s.").format(
+        tank=tank, used=used
+    )
