@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import belongs, corrections, forgetting, open_told, own_plan, unheard
+from bot.chat import belongs, corrections, forgetting, open_told, own_plan, unheard, whose_water
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
@@ -32,6 +32,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if said.forget is not None:
         return await forgetting.forget(turn, said)
+    if said.water is not None or (said.tank is not None and (said.number or said.name)):
+        return await whose_water.moved(turn, said)
     named = turn.tank_named(said.tank or "") if turn.incoming.reply_to is None else None
     if named is not None and (open_ := await open_told.instead(turn, named)) is not None:
         return open_

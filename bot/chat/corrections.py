@@ -232,7 +232,7 @@ async def under_name(
         readings=tuple(new if each is old else each for each in entry.readings),
     )
     lead = words.corrected(values_said([old.what]), values_said([new.what]))
-    return await store(turn, corrected, lead)
+    return await store(turn, corrected, lead, {new.tank_id})
 
 
 async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
@@ -273,12 +273,13 @@ async def _put_right(
         readings=tuple(_merged(entry.readings, new_readings)),
         events=tuple(_merged_events(entry.events, new_events)),
     )
-    analytes = {reading.what.analyte for reading in new_readings}
-    before = values_said(r.what for r in entry.readings if r.what.analyte in analytes)
+    anew = {(reading.tank_id, reading.what.analyte) for reading in new_readings}
+    before = values_said(r.what for r in entry.readings if (r.tank_id, r.what.analyte) in anew)
     after = values_said(reading.what for reading in new_readings)
     if not new_readings:
         before, after = said(turn, entry), said(turn, corrected)
-    return await store(turn, corrected, words.corrected(before or _("not told"), after))
+    of = {each.tank_id for each in (*new_readings, *new_events)}
+    return await store(turn, corrected, words.corrected(before or _("not told"), after), of)
 
 
 def _merged(old: Sequence[Stored[Value]], new: Sequence[Stored[Value]]) -> Iterable[Stored[Value]]:

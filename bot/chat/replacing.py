@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import replace
 
 from bot.chat import sources
@@ -16,11 +16,18 @@ from bot.store.tanks import StoredTank
 from core.message.model import Value
 
 
-async def store(turn: Turn, entry: Entry, lead: str) -> list[Reply]:
-    """Put a replacing entry on record and answer for the tanks that it is about."""
+async def store(
+    turn: Turn, entry: Entry, lead: str, of: Container[int] | None = None
+) -> list[Reply]:
+    """Put a replacing entry on record and answer for the tanks that it is about.
+
+    `of` are the ids of those that something new is told of, where others keep what they had.
+    """
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
     replies = []
     for told in _by_tank(turn, entry):
+        if of is not None and told.tank.id not in of:
+            continue
         if told.tank.role != "tank":
             replies.append(await sources.corrected(turn, told, entry_id, lead))
             continue

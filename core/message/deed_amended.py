@@ -12,8 +12,8 @@ from typing import Final
 
 from core.message import quantities
 from core.message.amounts import GRAMS, LITRES, MILLILITRES, SPOONS
-from core.message.put_right import class_of
 from core.message.quantities import Quantity
+from core.message.right_pieces import class_of
 from core.message.token import Token
 
 _OF_WATER: Final = frozenset({"%", *LITRES}) - {"mL"}

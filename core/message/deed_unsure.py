@@ -21,7 +21,7 @@ from core.message.deed_doubted import OF_HAND
 from core.message.event_parts import Found
 from core.message.fold import fold
 from core.message.model import Doubt
-from core.message.put_right import class_of
+from core.message.right_pieces import class_of
 from core.message.tokens import Token
 from core.message.waters import one_of
 from core.message.wordfile import spelt

@@ -3,6 +3,7 @@
 put right = { light word } ( amount [ "not" amount ] | "not" amount amount
                            | "half" | thing [ "not" thing ] | "undo" [ "both" ] | time
            | "in" ( tank | "the other one" ) [ "not" tank ] | "wrong tank" [ tank ]
+           | ( number | name ) tank | tank number | [ name ] water
            | "forget" ( name [ tank ] | tank "reading" ) )
 
 Every word must be one of a class of ``put_right.txt``, a number, a substance or a time. It is read
@@ -16,18 +17,13 @@ from collections.abc import Sequence
 from functools import cache
 from typing import Final, Literal, NamedTuple
 
-from core.message import quantities
 from core.message.commands import only_time
-from core.message.fold import fold
-from core.message.lexicon import lexicon, meanings
-from core.message.tokens import Token, cut
+from core.message.right_pieces import Piece, pieces
 from core.message.wordfile import spelt
 
 LONGEST: Final = 90
 """A longer text says more than what was wrong. [characters]"""
 
-_PHRASE: Final = 6
-_EDGES: Final = " \t\n¿?¡!.,;:-…"
 _MARKS: Final = frozenset({"regret", "only", "was"})
 
 
@@ -50,38 +46,14 @@ class Right(NamedTuple):
     tank: str | None = None
     other_tank: bool = False
     deed: bool = False
+    water: str | None = None
+    """The name of the source that it was measured in."""
+    name: str | None = None
+    """The analyte that alone is meant, where it is told of a water or a tank."""
     forget: str | None = None
     """The analyte whose value is forgotten; empty where it is all that was told of `tank`."""
     marked: bool = False
     """Whether it has a word of regret, or that it was, or was only so much."""
-
-
-class _Piece(NamedTuple):
-    kind: str
-    text: str = ""
-    value: float | None = None
-    token: Token | None = None
-
-
-@cache
-def _ways() -> dict[str, str]:
-    """Plain phrases → the class that they are of; a word of two is of the first."""
-    found: dict[str, str] = {}
-    for _section, meaning, told in spelt("put_right.txt", {"word"}):
-        for way in told:
-            found.setdefault(" ".join(way.split()), meaning)
-    return found
-
-
-def class_of(phrase: str) -> str | None:
-    """The class of a plain phrase, as in ``put_right.txt``.
-
-    Examples
-    --------
-    >>> class_of("scratch that"), class_of("only"), class_of("epsom")
-    ('regret', 'only', None)
-    """
-    return _ways().get(phrase)
 
 
 def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
@@ -99,6 +71,10 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     'Quarry'
     >>> put_right("oh wait wrong tank, thats Main", ["Main"]).tank
     'Main'
+    >>> put_right("oops 7.6 was betta", ["Betta"])[:2], put_right("betta 7.6", ["Betta"])
+    (('7.6', 7.6), None)
+    >>> put_right("wait ammonia was the tap one").water, put_right("tap ammonia") is None
+    ('tap', True)
     >>> put_right("no it was 2 g not tsp").number
     '2 g'
     >>> put_right("forget the nitrite").forget, put_right("remove the nitrite") is None
@@ -108,15 +84,17 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     """
     if len(text) > LONGEST or "?" in text:
         return None
-    pieces = _pieces(text, tanks)
-    if not pieces:
+    found = pieces(text, tanks)
+    if not found:
         return None
-    classes = {piece.kind for piece in pieces}
+    classes = {piece.kind for piece in found}
     deed, marked = "deed" in classes, bool(classes & _MARKS)
     if "have" in classes and not deed:
         return None  # actually i have 3
-    core = _core(pieces)
+    core = _core(found)
     shape = "".join(_SHAPES[piece.kind] for piece in core)
+    if shape in _OF_ONE:
+        return _of_one(core) if marked or "into" in classes else None
     if "a" in shape or "r" in shape:
         return _forgotten(core, shape)
     if shape.strip("-") == "w":
@@ -131,7 +109,7 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     if shape in {"k", "k-k", "o"}:
         placed = "into" in classes and (marked or deed)
         regretted = bool(classes & {"regret", "wrongtank"})
-        told = placed or (regretted and shape == "k" and _told_to_be(pieces))
+        told = placed or (regretted and shape == "k" and _told_to_be(found))
         tank = core[0].text if shape != "o" else None
         return Right(tank=tank, other_tank=shape == "o", deed=deed) if told else None
     if "t" in shape:
@@ -152,18 +130,18 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     if shape == "n":
         return Right(number=numbers[0].text, deed=deed)
     if shape == "s":
-        no_alone = all(p.text in _NO for p in pieces if p.kind in _MARKS)
+        no_alone = all(p.text in _NO for p in found if p.kind in _MARKS)
         no_alone = no_alone and "," not in text  # no baking soda
         return None if no_alone else Right(substance=things[0], deed=deed)
     return Right(half=True, deed=deed, marked=True) if shape == "h" else None
 
 
-def _core(pieces: list[_Piece]) -> list[_Piece]:
+def _core(told: list[Piece]) -> list[Piece]:
     """The pieces that have weight; a no between two of them is what it was not: 3 g no 6."""
-    core: list[_Piece] = []
-    for piece in pieces:
+    core: list[Piece] = []
+    for piece in told:
         if piece.kind == "regret" and piece.text in _NO and core:
-            core.append(_Piece("not"))
+            core.append(Piece("not"))
         elif piece.kind not in {"light", "into", "is", "have", "deed", "spilt", *_MARKS}:
             core.append(piece)
     if core and core[-1].kind == "not":
@@ -174,9 +152,28 @@ def _core(pieces: list[_Piece]) -> list[_Piece]:
     return today or core
 
 
-def _told_to_be(pieces: list[_Piece]) -> bool:
+_OF_ONE: Final = frozenset({"nk", "kn", "ak", "ka", "y", "ay", "ya", "ny", "yn"})
+"""Shapes that tell of one value, or of all, whose water it is."""
+
+
+def _of_one(core: list[Piece]) -> Right:
+    """The 7.6 was betta, ammonia was the tap one: one value of those just told, and its water."""
+    by_kind = {piece.kind: piece for piece in core}
+    held = {kind: piece.text for kind, piece in by_kind.items()}
+    number = by_kind.get("number")
+    return Right(
+        number=held.get("number"),
+        wrong=None if number is None else number.value,
+        tank=held.get("tank"),
+        water=held.get("water"),
+        name=held.get("analyte"),
+        marked=True,
+    )
+
+
+def _told_to_be(told: list[Piece]) -> bool:
     """Whether it is told of a tank that this is it, and nothing of how the tank is."""
-    said = [piece.kind for piece in pieces if piece.kind not in {"light", "into"}]
+    said = [piece.kind for piece in told if piece.kind not in {"light", "into"}]
     if "tank" not in said:
         return False
     place = said.index("tank")
@@ -184,7 +181,7 @@ def _told_to_be(pieces: list[_Piece]) -> bool:
     return behind and place > 0 and said[place - 1] in {"is", "was", "wrongtank"}
 
 
-def _forgotten(core: list[_Piece], shape: str) -> Right | None:
+def _forgotten(core: list[Piece], shape: str) -> Right | None:
     """Forget the nitrite; forget moss, delete that reading; to remove it is of the water."""
     taken = [piece.text for piece in core if piece.kind in {"gone", "undo"}]
     gone = any(text in _gone() or text.split()[0] in _gone() for text in taken)
@@ -212,7 +209,7 @@ _SHAPES: Final = {
     "number": "n", "thing": "s", "not": "-", "half": "h", "undo": "u", "undone": "x",
     "last": "l", "both": "b", "time": "t",
     "tank": "k", "other": "o", "gone": "g", "analyte": "a", "reading": "r", "wrongtank": "w",
-    "vessel": "v", "unit": "m",
+    "vessel": "v", "unit": "m", "water": "y",
 }  # fmt: skip
 
 
@@ -223,77 +220,3 @@ def _taken_back(shape: str) -> Right | None:
     if rest in {"", "l"} and ("u" in shape or undone):
         return Right(undo="last", deed=undone)
     return Right(undo="both") if rest in {"b", "lb", "bl"} and "u" in shape else None
-
-
-def _pieces(text: str, tanks: Sequence[str]) -> list[_Piece]:
-    """What a text is made of, in order; empty where a word is of no class."""
-    plain = fold(text).strip(_EDGES)
-    tokens = cut(plain, lexicon(), plain)
-    if any(token.kind == "ask" for token in tokens):
-        return []
-    names = {fold(tank): tank for tank in tanks}
-    out: list[_Piece] = []
-    place = end = 0
-    while place < len(tokens):
-        token = tokens[place]
-        if token.start < end or token.text in _EDGES:
-            place += 1
-            continue
-        if quantities.is_number(token):
-            found = quantities.read(tokens, place)
-            if found is None or found.value is None or found.problem:
-                return []
-            last = tokens[found.last - 1]
-            out.append(_Piece("number", plain[token.start : last.end], found.value))
-            place, end = found.last, last.end
-            continue
-        named = next((each for each in names if _stands(plain, token.start, each)), None)
-        if named is not None:
-            out.append(_Piece("tank", names[named]))
-            place, end = place + 1, token.start + len(named)
-            continue
-        size, meaning = _class_at(plain, token.start)
-        if token.kind == "substance" and token.end >= token.start + size:
-            out.append(_Piece("thing", str(token.value)))
-            end = token.end
-        elif size:
-            out.append(_Piece(meaning, plain[token.start : token.start + size]))
-            end = token.start + size
-        elif (count := _count(token.text)) and (count != "1" or "," in text):  # no, eran dos
-            out.append(_Piece("number", count, float(count)))
-            end = token.end
-        elif token.kind == "time" or (token.kind in {"clock", "iso", "dotted"}):
-            out.append(_Piece("time", token=token))
-            end = token.end
-        elif token.kind == "analyte":
-            out.append(_Piece("analyte", str(token.value).partition("@")[0]))
-            end = token.end
-        elif token.kind == "fill" or (token.kind == "unit" and out and out[-1].kind == "not"):
-            end = token.end  # 2 grams, not teaspoons
-        else:
-            return []
-        place += 1
-    return out
-
-
-def _count(word: str) -> str | None:
-    """The digits of a number in words; None for all else."""
-    return next((name for kind, name in meanings(word) if kind == "count"), None)
-
-
-def _stands(plain: str, start: int, name: str) -> bool:
-    """Whether a name stands at a place, alone."""
-    behind = plain[start + len(name) : start + len(name) + 1]
-    return plain.startswith(name, start) and not behind.isalnum()
-
-
-def _class_at(plain: str, start: int) -> tuple[int, str]:
-    """How many characters the longest phrase at a place has, and its class; 0 for none."""
-    words = plain[start:].split(" ", _PHRASE)[:_PHRASE]
-    for count in range(len(words), 0, -1):
-        phrase = " ".join(words[:count])
-        bare = phrase.rstrip(_EDGES)
-        meaning = _ways().get(bare)
-        if meaning is not None:
-            return len(bare), meaning
-    return 0, ""

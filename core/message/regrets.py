@@ -7,7 +7,7 @@ from functools import cache
 from typing import Final
 
 from core.message.fold import fold
-from core.message.put_right import class_of
+from core.message.right_pieces import class_of
 from core.message.wordfile import spelt
 
 _PHRASE: Final = 4

@@ -13,7 +13,7 @@ from typing import Final, Literal, NamedTuple
 from core.message.amends import put_right
 from core.message.amounts import volume_litres
 from core.message.fold import fold
-from core.message.put_right import class_of
+from core.message.right_pieces import class_of
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 

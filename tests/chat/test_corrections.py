@@ -553,3 +553,43 @@ async def test_a_reading_that_is_disowned_is_taken_back(fern: Talk, text: str) -
     await fern.say("copper 0.5")
     assert "Taken back" in await fern.text(text)
     assert await now_on_record(fern) == {}
+
+
+@pytest.mark.parametrize(
+    ("told", "text", "moved", "stays"),
+    [
+        ("cube kh 7.6, ph 7.5", "oops 7.6 was betta", ("Betta", "kh"), ("Cube", "ph")),
+        ("cube ph 7.6 kh 4", "the 7.6 was for betta", ("Betta", "ph"), ("Cube", "kh")),
+        ("cube ph 7.6 kh 4", "betta was 4", ("Betta", "kh"), ("Cube", "ph")),
+        ("cube ph 7.6 kh 4", "die kh war für betta", ("Betta", "kh"), ("Cube", "ph")),
+        ("cube nitrate 20 kh 4", "wait nitrate was the tap one", None, ("Cube", "kh")),
+    ],
+)
+async def test_one_value_of_those_just_told_is_of_another_water(
+    talk: Talk,
+    told: str,
+    text: str,
+    moved: tuple[str, str] | None,
+    stays: tuple[str, str],
+) -> None:
+    for line in ("/tank new Betta 20 l fresh", "/tank new Cube 60 l fresh", told):
+        await talk.say(line)
+    before = await now_on_record(talk)
+    (reply,) = await talk.say(text)
+    assert reply.text.startswith(f"Moved to {moved[0] if moved else 'tap'}")
+    held = await now_on_record(talk)
+    assert held.keys() == ({moved, stays} if moved else {stays})
+    assert held[stays] == before[stays]
+
+
+async def test_all_just_told_was_of_the_tap(fern: Talk) -> None:
+    await fern.say("ammonia 0.5 ph 7")
+    assert (await fern.text("das war leitungswasser")).startswith("Moved to tap")
+    assert not await now_on_record(fern)
+
+
+async def test_a_tanks_value_put_right_names_no_other_tanks(fern: Talk) -> None:
+    await fern.say("/tank new Cube 60 l fresh")
+    await fern.say("fern: ph 7, cube: ph 8")
+    (reply,) = await fern.say("no, cube ph was 7.8")
+    assert reply.text.startswith("Corrected: pH 7.8 (was pH 8)")
