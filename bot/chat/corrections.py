@@ -278,7 +278,7 @@ async def _put_right(
     after = values_said(reading.what for reading in new_readings)
     if not new_readings:
         before, after = said(turn, entry), said(turn, corrected)
-    of = {each.tank_id for each in (*new_readings, *new_events)}
+    of = {each.tank_id for each in new_readings} | {each.tank_id for each in new_events}
     return await store(turn, corrected, words.corrected(before or _("not told"), after), of)
 
 

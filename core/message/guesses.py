@@ -76,6 +76,17 @@ def number_text(quantity: Quantity) -> str:
     return f"{prefix}{text}{unit}"
 
 
+LOWEST_STEPS: Final = {
+    "ammonia": 0.25,
+    "nitrite": 0.25,
+    "nitrate": 5.0,
+    "phosphate": 0.25,
+    "copper": 0.25,
+    "iron": 0.1,
+}
+"""The first step above 0 that most colour charts show; common practice, no source. [mg/L]"""
+
+
 def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt:
     """The doubt about a value, with what would be stored if the keeper says yes to it."""
     start, end = candidate.start, candidate.end
@@ -86,6 +97,10 @@ def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt
         )
     if problem == doubts.UNKNOWN_WORD and (why := hearsay.reason(source, start, end)):
         return Doubt(fragment, start, end, why)
+    if problem == doubts.TRACE:
+        step = LOWEST_STEPS.get(candidate.analyte)
+        told = None if step is None else f"{_word(candidate)} {step:g}"
+        return Doubt(fragment, start, end, problem, told)
     believable = _sound(made)
     unsound = problem in _STORED_ON_YES and made.canonical is not None and not believable
     guessed = doubts.IMPLAUSIBLE if unsound else problem

@@ -1,7 +1,7 @@
 """One quantity: a number with its qualifier, range and unit, wherever it stands.
 
 quantity  = [ qualifier ] ( range | "between" number "and" number | number ) [ unit ] [ basis ]
-          | "nd" | "zero"
+          | "nd" | "zero" | "trace"
 range     = number [ unit ] ( "-" | "to" | ".." ) number
 number    = digits | fraction | digits fraction | n "/" m
 qualifier = "<" | ">" | "~" | sign
@@ -61,12 +61,14 @@ def _marked(tokens: list[Token], index: int, mark: str) -> Quantity | None:
         return _between(tokens, index)
     if mark in _PARTS:
         return _part_of_unit(tokens, index, _PARTS[mark])
-    if mark in {"nd", "zero"}:
+    if mark in {"nd", "zero", "trace"}:
         found = Quantity(index, tokens[index].start)
         found.end = tokens[index].end
         found.last = index + 1
         if mark == "zero":
             found.value = 0.0
+        elif mark == "trace":
+            found.problem = doubts.TRACE
         else:
             found.qualifier = "<"
         return found
