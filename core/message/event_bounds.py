@@ -179,6 +179,8 @@ def right(tokens: list[Token], index: int) -> int:
             break
         if token.kind == "mark" and token.value == "and" and token.text != "with":
             break
+        if tokens[index].value == "water_change" and _looks(tokens, index, place):
+            break
         beside = _next_group(tokens, index, place) or _adds_one(tokens, index, place)
         if (
             beside
@@ -192,6 +194,15 @@ def right(tokens: list[Token], index: int) -> int:
                 break
         place += 1
     return place
+
+
+def _looks(tokens: list[Token], index: int, place: int) -> bool:
+    """Whether a change is told whole and animals are spoken of: `changed 30% | fish look off`."""
+    before, behind = tokens[place - 1], tokens[place + 1 : place + 2]
+    whole = any(token.value in {"%", "L", "gal"} for token in tokens[max(0, index - 2) : place])
+    told = before.kind in {"unit", "event"} or before.value in {"water", "today", "now"}
+    animal = tokens[place].value == "fish" or kinds.is_kind(tokens[place].text)
+    return whole and told and animal and bool(behind) and behind[0].value not in {"home", "water"}
 
 
 def _asked_behind(tokens: list[Token], index: int, place: int) -> bool:
