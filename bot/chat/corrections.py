@@ -11,6 +11,7 @@ from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.replacing import answered, replacement, said, store, tank_of, values_said
 from bot.chat.retelling import retold_as, typed_again
+from bot.chat.tank_volumes import ask_of_other
 from bot.chat.told import Told, place
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
@@ -48,8 +49,10 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
         named = named_alone(command.arguments, [tank.name for tank in turn.tanks])
         if named is not None:  # i meant the big one
             return await belongs.move(turn, Command("move", named), parsed)
-        redosed = await _dose_of_late(turn, command.arguments)
-        return redosed or [await turn.reply(words.nothing_to_put_right())]
+        if (redosed := await _dose_of_late(turn, command.arguments)) is not None:
+            return redosed
+        of_volume = await ask_of_other(turn)
+        return [of_volume or await turn.reply(words.nothing_to_put_right())]
     late = await told_of_late(turn, parsed)
     entry = await answered(turn) or await of_day.meant(turn, parsed, late)
     if entry is None:

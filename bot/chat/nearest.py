@@ -9,6 +9,7 @@ from dataclasses import replace
 from typing import Final
 
 from bot.chat.model import Reply
+from bot.chat.tank_volumes import ask_of_other
 from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import nearest as words
@@ -20,8 +21,13 @@ SHOWN: Final = 3
 
 
 async def answer(turn: Turn) -> Reply:
-    """Offer what can be told of the things that a message names, or say what to send."""
+    """Offer what can be told of the things that a message names, or say what to send.
+
+    One other volume than the tank in use has on record is asked about: `its 60 l not 100`.
+    """
     tank = turn.current_tank
+    if (question := await ask_of_other(turn)) is not None:
+        return question
     asked = [each for about in themes(turn.incoming.text) for each in words.asked(about)]
     if not asked:
         named = tank.name if tank is not None and tank.tank.named else None

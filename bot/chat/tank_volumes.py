@@ -14,6 +14,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
+from core.message.how_full import other_volume
 
 ASKED_VOLUME: Final = "asked_volume"
 """Of an offer: that it is open whether a tank holds another amount than is on record."""
@@ -79,21 +80,34 @@ async def ask_whether(
     volume: float,
     lines: list[str] | None = None,
     beside: Mapping[str, Any] | None = None,
+    no: Choice | None = None,
 ) -> Reply:
     """Ask whether a volume that was said alone is what a tank holds; `lines` ask it otherwise.
 
-    `beside` is what else the question keeps.
+    `beside` is what else the question keeps, `no` what is done where it is not.
     """
     held = {"tank_id": stored.id, "volume_l": volume}
     return await turn.reply(
         lines or words.whether_volume(stored.tank, volume),
         choices=[
             Choice(words.yes_volume(volume), "set_volume", "yes", held),
-            Choice(buttons.no(), "leave_out", "no"),
+            no or Choice(buttons.no(), "leave_out", "no"),
         ],
         facts=facts(stored) | {"volume_l": volume},
         context={ASKED_VOLUME: held, **(beside or {})},
     )
+
+
+async def ask_of_other(turn: Turn) -> Reply | None:
+    """Ask about the one other volume that was not understood; None where none is told."""
+    stored = turn.current_tank
+    held = None if stored is None else stored.tank.volume_l
+    if stored is None or held is None:
+        return None
+    volume = other_volume(turn.incoming.text, held, us_gallons=turn.chat.us_gallons)
+    if volume is None or not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
+        return None
+    return await ask_whether(turn, stored, volume)
 
 
 async def ask_from_now(turn: Turn, stored: StoredTank, volume: float) -> Reply:

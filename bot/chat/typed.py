@@ -172,6 +172,8 @@ async def by_label(turn: Turn) -> list[Reply] | None:
         for choice in offer.choices:
             command = choice.meaning in COMMANDS and said == choice.meaning
             if choice.label.casefold() == said and not command:
+                if choice.meaning in {"yes", "no"}:  # of the latest question, whatever its words
+                    return await _take(turn, choice.meaning)
                 return await presses.take(turn, offer, choice)
     for offer in latest[:1] if "?" not in said else ():
         asked = offer.used is None and turn.now - offer.made_at <= patience

@@ -1,8 +1,8 @@
 """How much a tank holds, while that is open: what an amount then says, and a plan's parts.
 
 Open is a volume that was asked about and not answered, or told in words that nothing understood.
-An amount that is reckoned now says which volume it is for; a part of an older plan is not told
-again before the volume is settled.
+Neither a plan nor a part of an older one is told before the volume is settled; another amount
+says which volume it is for.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from bot.chat.given_plan import OF_PLAN, Given, running
 from bot.chat.model import Reply
 from bot.chat.plan_figures import part_of
 from bot.chat.tank_volumes import ASKED_VOLUME, ask_whether, facts
-from bot.chat.turn import Turn
+from bot.chat.turn import ASKED, Turn
 from bot.chat.words import general
 from bot.chat.words import volume_open as words
 from bot.chat.words.numbers import plain
@@ -40,9 +40,34 @@ OF_PART: Final = frozenset({"rest", "jugs", "stock"})
 
 
 async def settled_first(turn: Turn, replies: Sequence[Reply]) -> list[Reply]:
-    """The replies, with what is open of the volume that their amounts are for."""
-    told = [await _in_the_place_of(turn, each) or each for each in replies]
+    """The replies, but the question of the volume in the place of an amount that hangs on it."""
+    told = [
+        await _in_the_place_of(turn, each) or await _before_plan(turn, each) or each
+        for each in replies
+    ]
     return told if told != list(replies) else [*told, *await _unanswered(turn, replies)]
+
+
+async def _before_plan(turn: Turn, reply: Reply) -> Reply | None:
+    """What is open of the volume, before a plan that was just reckoned; None where nothing is."""
+    stored = turn.tank_named(str(reply.facts.get("tank") or ""))
+    if stored is None or (used := stored.tank.volume_l) is None or reply.token is None:
+        return None
+    plan = await turn.uow.offers.get(reply.token) if _is_amount_for(reply, stored) else None
+    if plan is None or ASKED not in plan.context:
+        return None
+    held = {"tank_id": stored.id, "volume_l": used, "plan": plan.id}
+    stays = Choice(words.stays(used), "volume_stays", "no", held)
+    if (volume := await _asked(turn, stored)) is not None:
+        lines = words.open_first(stored.name, used, volume)
+        question = await ask_whether(turn, stored, volume, lines, no=stays)
+    elif (text := await volume_unheard.left(turn, stored, SETTLING)) is not None:
+        lines = words.unheard_first(stored.name, used, text)
+        question = await turn.reply(lines, choices=[stays], facts=facts(stored))
+    else:
+        return None
+    await turn.uow.offers.unshown(plan.id)
+    return question
 
 
 async def _in_the_place_of(turn: Turn, reply: Reply) -> Reply | None:
@@ -128,7 +153,10 @@ async def press_stays(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
         return [await turn.reply(general.already())]
     lines = words.so_it_stays(stored.name, choice.arguments["volume_l"])
     context = {ASKED_VOLUME: dict(choice.arguments)}
-    return [await turn.reply(lines, expects="followup", context=context, facts=facts(stored))]
+    told = await turn.reply(lines, expects="followup", context=context, facts=facts(stored))
+    waiting = choice.arguments.get("plan")
+    plan = None if waiting is None else await turn.uow.offers.get(waiting)
+    return [told, *(await replanned.for_volume(turn, stored, plan) if plan is not None else ())]
 
 
 def _is_amount_for(reply: Reply, stored: StoredTank) -> bool:

@@ -189,6 +189,14 @@ class Offers:
             update(OfferRow).where(OfferRow.id == offer_id).values(expects=None)
         )
 
+    async def unshown(self, offer_id: int) -> None:
+        """Take the buttons from an offer that nobody saw; what it would have answered stays."""
+        self._seen.clear()
+        row = await self._session.get(OfferRow, offer_id)
+        if row is not None:
+            row.payload = {**row.payload, "choices": []}
+            await self._session.flush()
+
     async def pass_by(self, offer_id: int) -> None:
         """Keep with an offer that a message came since of which nothing was kept."""
         self._seen.clear()

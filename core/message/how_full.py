@@ -14,7 +14,7 @@ from core.message.amounts import LITRES
 from core.message.asking_words import asks
 from core.message.fold import fold
 from core.message.lexicon import lexicon
-from core.message.tokens import cut
+from core.message.tokens import Token, cut
 from core.message.waters import one_of
 from core.message.word_classes import Said, said
 from core.message.wordfile import spelt
@@ -78,9 +78,9 @@ def _share(told: Said) -> float | None:
 
 
 @cache
-def _level() -> re.Pattern[str]:
-    told = spelt(FILE, {"word", "unit", "level"})
-    ways = one_of(way for section, _language, found in told if section == "level" for way in found)
+def _ways(of: str) -> re.Pattern[str]:
+    told = spelt(FILE, {"word", "unit", "level", "elsewhere"})
+    ways = one_of(way for section, _language, found in told if section == of for way in found)
     return re.compile(rf"(?<!\w)(?:{ways})(?!\w)")
 
 
@@ -105,19 +105,50 @@ def may_tell_volume(text: str, held: float | None = None) -> bool:
     deeds = any(token.kind == "event" and token.value in _DEEDS for token in tokens)
     if asks(text) or deeds or any(token.kind in {"ask", "analyte"} for token in tokens):
         return False
-    if _level().search(plain) is not None:
+    if _ways("level").search(plain) is not None:
         return True
-    told = []
-    for place, token in enumerate(tokens):
-        found = quantities.read(tokens, place) if quantities.is_number(token) else None
-        if found is not None and found.value is not None:
-            told.append((found.value, found.unit))
+    told = _amounts(tokens)
     if len(told) == 1 and held is not None and _is_held(*told[0], held):
         return False
     return any(
         (unit in LITRES and unit != "mL") or (unit is None and value == held)
         for value, unit in told
     )
+
+
+def other_volume(text: str, held: float, *, us_gallons: bool = True) -> float | None:
+    """The one other volume that a text which was not understood tells beside `held`. [L]
+
+    None where it tells none, or several.
+
+    Examples
+    --------
+    >>> other_volume("its 60 l not 100 i measured", 100.0), other_volume("100 l or so", 100.0)
+    (60.0, None)
+    >>> other_volume("60 or 70 l", 100.0), other_volume("changed 20 l with whatever", 100.0)
+    (None, None)
+    >>> other_volume("my other one has 60 l", 100.0), other_volume("i took out 30 l", 100.0)
+    (None, None)
+    """
+    plain = fold(text)
+    if not may_tell_volume(text, held) or _ways("elsewhere").search(plain) is not None:
+        return None
+    told = [each for each in _amounts(cut(plain, lexicon(), plain)) if not _is_held(*each, held)]
+    told = [each for each in told if each != (held, None)]
+    value, unit = told[0] if len(told) == 1 else (0.0, None)
+    if unit is None or unit == "mL" or unit not in LITRES:
+        return None
+    return value * LITRES["uk gal" if unit == "gal" and not us_gallons else unit]
+
+
+def _amounts(tokens: list[Token]) -> list[tuple[float, str | None]]:
+    """The numbers of a message with their units."""
+    told = []
+    for place, token in enumerate(tokens):
+        found = quantities.read(tokens, place) if quantities.is_number(token) else None
+        if found is not None and found.value is not None:
+            told.append((found.value, found.unit))
+    return told
 
 
 def _is_held(value: float, unit: str | None, held: float) -> bool:

@@ -102,16 +102,16 @@ async def test_nothing_is_stored_of_less_than_nothing(talk: Talk) -> None:
         ("das Becken ist nur zu drei Viertel voll", 75.0),
     ],
 )
-async def test_what_is_in_it_now_is_asked_and_a_plan_says_its_volume(
+async def test_what_is_in_it_now_is_asked_and_settled_before_a_plan(
     talk: Talk, text: str, volume: float
 ) -> None:
     await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0")
     (asked,) = await talk.say(text)
     assert asked.facts["told_l"] == volume
     assert [button.meaning for button in asked.buttons] == ["yes", "no"]
-    plan, which = await talk.say("dose kh 5")
-    assert plan.facts["volume_l"] == 100.0
-    assert which.facts["told_l"] == volume
+    (first,) = await talk.say("dose kh 5")
+    assert first.facts["volume_l"] == volume
+    assert "grams" not in first.facts
 
 
 async def test_once_answered_the_plan_is_for_what_is_in_it(talk: Talk) -> None:
@@ -151,15 +151,26 @@ async def test_a_tank_called_by_a_number_is_named(talk: Talk) -> None:
         ("quedan 50 l", 50.0),
     ],
 )
-async def test_what_it_really_holds_is_asked_and_a_plan_says_its_volume(
+async def test_what_it_really_holds_is_asked_and_settled_before_a_plan(
     talk: Talk, text: str, volume: float
 ) -> None:
     await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0")
     (asked,) = await talk.say(text)
     assert [button.meaning for button in asked.buttons] == ["yes", "no"]
-    plan, which = await talk.say("dose kh 5")
+    (first,) = await talk.say("dose kh 5")
+    assert first.facts["volume_l"] == volume
+    assert "grams" not in first.facts
+    assert "Nothing is waiting" in await talk.text("done")
+    *_, plan = await talk.press(1, first)
+    assert plan.facts["volume_l"] == volume
+
+
+async def test_no_other_volume_gives_the_plan_for_the_one_on_record(talk: Talk) -> None:
+    await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0", "its 60 l not 100 i measured")
+    await talk.say("dose kh 5")
+    *_, plan = await talk.say("no")
     assert plan.facts["volume_l"] == 100.0
-    assert which.facts["told_l"] == volume
+    assert "logged 3 g" in await talk.text("done")
 
 
 NOT_UNDERSTOOD = [
@@ -170,13 +181,15 @@ NOT_UNDERSTOOD = [
 
 @pytest.mark.parametrize("text", NOT_UNDERSTOOD)
 @pytest.mark.parametrize("between", [(), ("kh 3.2",), ("zzz blah blubb xx",)])
-async def test_a_dose_says_its_volume_while_another_may_be_told(
+async def test_no_plan_while_another_volume_may_be_told(
     talk: Talk, text: str, between: tuple[str, ...]
 ) -> None:
     await with_tank(talk, "100 l", "kh 3 ph 7 ammonia 0", text, *between)
-    plan, which = await talk.say("dose kh 5")
-    assert plan.facts["volume_l"] == which.facts["volume_l"] == 100.0
-    assert f"I did not understand “{text}”" in which.text
+    (first,) = await talk.say("dose kh 5")
+    assert "grams" not in first.facts
+    assert f"I did not understand “{text}”" in first.text
+    *_, plan = await talk.press(1)
+    assert plan.facts["volume_l"] == 100.0
 
 
 @pytest.mark.parametrize("settled", [("fern is 70 l",), ("there are only 70 l in it", "no")])
