@@ -1,9 +1,11 @@
 """What stands beside a value and says nothing of it, or names it in a way that no word list can.
 
 beside = opening "." values | values [ "," ] "next?" | values checker colour | "am" number
+       | hedge value | value hedge
 
 `back. ph 6.4` tells who is there again, `kh 4, next?` asks what comes then, and `drop checker
-yellow` is a sign (`signs`). `am` is ammonia before a number that no clock or calendar shows.
+yellow` is a sign (`signs`). Of any colour it is as unsure as `kh 3 i think` tells. `am` is ammonia
+before a number that no clock or calendar shows.
 """
 
 from __future__ import annotations
@@ -29,7 +31,7 @@ _PER_LITRE: Final = frozenset({"ppm", "mg/l"})
 
 @cache
 def _ways(section: str) -> frozenset[tuple[str, ...]]:
-    told = spelt("beside_value.txt", {"opens", "next"})
+    told = spelt("beside_value.txt", {"opens", "next", "hedge"})
     return frozenset(
         tuple(_PART.findall(fold(way))) for of, _language, these in told if of == section
         for way in these
@@ -47,6 +49,7 @@ def set_aside(tokens: list[Token], source: str) -> None:
         _lighten(token)
     for token in _tail(tokens):
         _lighten(token)
+    _hedges(tokens)
     span = signs.checker(source)
     inside = [t for t in tokens if span and span[0] <= t.start and t.end <= span[1]]
     if not any(token.value == "not" or token.kind == "number" for token in inside):
@@ -90,6 +93,29 @@ def _tail(tokens: list[Token]) -> list[Token]:
         if _words(found) in _ways("next"):
             return [*found, *tokens[last:]]
     return []
+
+
+def _hedges(tokens: list[Token]) -> None:
+    """Let what tells how sure a value is, before its name or behind its number, say no more."""
+    for place, token in enumerate(tokens):
+        for size in range(_LONGEST, 0, -1):
+            if token.kind in {"analyte", "number"} or place + size > len(tokens):
+                continue
+            found, behind = tokens[place : place + size], tokens[place + size : place + size + 1]
+            led = place > 0 and tokens[place - 1].kind in {"number", "unit"}
+            ends = not behind or behind[0].text in _MARKS or behind[0].kind == "nl"
+            opens = place == 0 or tokens[place - 1].text in _MARKS
+            names = bool(behind) and behind[0].kind == "analyte"
+            if ((led and ends) or (opens and names)) and _words(found) in _ways("hedge"):
+                for each in found:
+                    _lighten(each)
+                if led:
+                    token.kind, token.value = "mark", "hedge"
+                break
+
+
+_LONGEST: Final = 6
+"""Words of the longest hedge."""
 
 
 def _as_ammonia(tokens: list[Token], source: str) -> None:

@@ -56,6 +56,30 @@ def unclear_name(candidate: Candidate, source: str) -> Doubt:
     )
 
 
+def may_be_nitrate(candidate: Candidate, source: str) -> bool:
+    """Whether ``na`` is typed in small letters for a number that a nitrate kit shows.
+
+    A report writes the ion with its capital, or its unit behind it.
+    """
+    typed = source[candidate.start : candidate.start + 2] == "na"
+    bare = candidate.quantity.unit is None and candidate.problem is None
+    value = candidate.quantity.value
+    shown = value is not None and value <= _MOST_OF_A_KIT
+    return candidate.analyte == "sodium" and typed and bare and shown
+
+
+_MOST_OF_A_KIT: Final = 200.0
+"""Where the scales of nitrate kits end. [mg/L]"""
+
+
+def sodium_or_nitrate(candidate: Candidate, source: str) -> Doubt:
+    """The doubt of a bare ``na 40``."""
+    start, end = candidate.start, candidate.end
+    written = number_text(candidate.quantity)
+    choices = (f"nitrate {written}", f"sodium {written}")
+    return Doubt(source[start:end], start, end, doubts.AMBIGUOUS_NAME, None, None, choices)
+
+
 def _fits(choice: str, quantity: Quantity) -> bool:
     """Whether the number is one that the analyte offered can have."""
     analyte = choice.lower().replace(" ", "_")

@@ -240,7 +240,7 @@ def _open_end(tokens: list[Token], found: Quantity) -> None:
         units_behind.take(tokens, found)
 
 
-_BEHIND = {"or_less": "<", "or_more": ">", "ish": "~"}
+_BEHIND = {"or_less": "<", "or_more": ">", "ish": "~", "hedge": "~"}
 
 
 def _qualified_behind(tokens: list[Token], found: Quantity) -> None:

@@ -31,6 +31,8 @@ def settle(candidate: Candidate, context: Context, source: str) -> Value | Doubt
     unit, the span. A value has no time yet, which may be the whole message's; a doubt's has.
     """
     analyte = candidate.analyte
+    if guesses.may_be_nitrate(candidate, source):
+        return guesses.sodium_or_nitrate(candidate, source)
     plain = _plainest(candidate, context)
     if plain is not None:
         return plain
@@ -70,7 +72,7 @@ def bare(analyte: str, number: Number, context: Context) -> float | None:
         or number.problem is not None
         or number.grouped is not None
         or context.kits
-        or analyte in _READ_BY_SIZE
+        or analyte in {"sodium", *_READ_BY_SIZE}
         or (context.seas and analyte in sea_slips.LOOKED_AT)
     ):
         return None
