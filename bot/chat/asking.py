@@ -150,12 +150,15 @@ def as_name(said: str) -> str:
 
 def _held(turn: Turn, doubt: Doubt, text: str, parsed: Parsed) -> dict[str, Any]:
     """What taking a guess needs: the value with its moment and tank, or a text to read again."""
-    held: dict[str, Any] = {"text": text, "doubt": doubt.text, "tank": parsed.tank}
+    tank = doubt.tank or parsed.tank
+    held: dict[str, Any] = {"text": text, "doubt": doubt.text, "tank": tank}
+    if (at := doubt.at or parsed.at) is not None:
+        held["at"] = at.astimezone(UTC).isoformat()
     if doubt.value is not None and text == doubt.suggestion:
         held |= {
             "value": _packed(doubt.value),
             "at": _moment(turn, parsed, doubt.value),
-            "tank": doubt.value.tank or parsed.tank,
+            "tank": doubt.value.tank or tank,
         }
     return held
 

@@ -37,11 +37,19 @@ async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
         return [await turn.reply(general.already())]
     turn.incoming = replace(turn.incoming, update_id=update_id)
     replies = await _keep(turn, [part for part in parts if "value" in part])
-    texts = [part["text"] for part in parts if "value" not in part]
-    if texts:
-        tank = turn.tank_named(parts[0]["tank"]) if parts[0]["tank"] else None
-        replies += await say(turn, "\n".join(as_one(texts)), offer.made_at, tank)
+    texts: dict[tuple[str | None, datetime], list[str]] = {}
+    for part in parts:
+        if "value" not in part:
+            texts.setdefault((part["tank"], _when(part, offer)), []).append(part["text"])
+    for (name, at), told in texts.items():
+        tank = turn.tank_named(name) if name else None
+        replies += await say(turn, "\n".join(as_one(told)), at, tank)
     return replies
+
+
+def _when(part: Mapping[str, Any], offer: Offer) -> datetime:
+    """Of when a doubtful part is: as it told, else of its message."""
+    return datetime.fromisoformat(part["at"]) if "at" in part else offer.made_at
 
 
 async def _keep(turn: Turn, parts: Sequence[Mapping[str, Any]]) -> list[Reply]:
@@ -111,7 +119,7 @@ async def renumbered(turn: Turn, offer: Offer) -> list[Reply] | None:
     if text is None or not await turn.uow.offers.take(offer.id, "renumbered"):
         return None
     tank = turn.tank_named(parts[0]["tank"]) if parts[0]["tank"] else None
-    return await say(turn, _ONE_NUMBER.sub(number, text, count=1), offer.made_at, tank)
+    return await say(turn, _ONE_NUMBER.sub(number, text, count=1), _when(parts[0], offer), tank)
 
 
 async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
@@ -147,6 +155,8 @@ async def say(turn: Turn, text: str, at: datetime, tank: StoredTank | None = Non
     parsed: Parsed = parse(text, turn.context())
     if parsed.command is None and (parsed.values or parsed.events):
         return await readings.keep(turn, parsed, tank)
+    if tank is not None and parsed.doubts:
+        parsed = replace(parsed, tank=tank.name)  # what is asked again is of it still
     return [] if turn.route is None else await turn.route(turn, parsed)
 
 

@@ -151,6 +151,9 @@ class Doubt:
     value: Value | None = None
     choices: tuple[str, ...] = ()
     """Every text that would be understood, where there is more than one (a tie asks)."""
+    tank: str | None = None
+    at: datetime | None = None
+    """Whose it is and of when, where that was told: what is meant by it is of the same."""
 
 
 @said

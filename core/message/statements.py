@@ -171,7 +171,7 @@ def _settle(candidate: Candidate, state: Statement) -> None:
         state.values.append(settled)
         state.times.append(candidate.at)
     else:
-        state.doubts.append(settled)
+        state.doubts.append(replace(settled, tank=candidate.tank, at=candidate.at))
 
 
 def _finish(state: Statement) -> Parsed:

@@ -593,3 +593,17 @@ async def test_a_tanks_value_put_right_names_no_other_tanks(fern: Talk) -> None:
     await fern.say("fern: ph 7, cube: ph 8")
     (reply,) = await fern.say("no, cube ph was 7.8")
     assert reply.text.startswith("Corrected: pH 7.8 (was pH 8)")
+
+
+@pytest.mark.parametrize("amended", [(), ("no it was 40",)])
+async def test_what_is_meant_by_a_doubted_value_is_of_its_own_tank_and_day(
+    fern: Talk, amended: tuple[str, ...]
+) -> None:
+    await fern.say("/tank new Cube 60 l fresh")
+    (_known, asked) = await fern.say("cube nitrtae 20 yesterday, fern kh 4")
+    for each in amended:
+        (asked,) = await fern.say(each)
+    (reply,) = await fern.press(1, asked)
+    assert reply.facts["tank"] == "Cube"
+    assert "yesterday" in reply.text or "yesterday" in await fern.text("cube nitrate history")
+    assert ("Fern", "nitrate") not in await now_on_record(fern)
