@@ -22,7 +22,7 @@ from core.advice.calls import (
 )
 from core.advice.cautions import touched
 from core.advice.forbidden import forbidden
-from core.advice.inhabitants import is_animal
+from core.advice.inhabitants import is_animal, listed_in
 from core.advice.livestock import lookup
 from core.message.model import Event, Parsed, Value
 from core.message.nearly_done import nearly
@@ -111,6 +111,9 @@ def goes_first(turn: Turn, parsed: Parsed) -> bool:
     if asked is not None and asked.substance in ACIDS:
         return False  # refused by its name
     call = touched_by(turn.incoming.text, asked=True)
+    tanks = [tank.name for tank in turn.tanks]
+    if call.caution == "zoanthids" and listed_in(turn.incoming.text, tanks) is not None:
+        return False  # who lives there: 2 clowns and some zoas
     return bool({call.refused, call.caution} & BEFORE_ALL)
 
 

@@ -113,7 +113,7 @@ async def _nobody_left(turn: Turn) -> list[Reply] | None:
 
 def _coming(each: Counted, name: str | None, *, untold: bool) -> list[Event]:
     """What came; of a kind on record without a number, which counts as one, so many in all."""
-    if not untold:
+    if not untold or each.many is None:
         return [Event("added", count=each.many, species=each.said)]
     gone = [Event("moved_out", count=1, species=name)] if each.many == 1 else []
     return [*gone, Event("added", count=max(1, each.many - 1), species=name)]
@@ -125,6 +125,10 @@ def _anew(
     """What came, or is there no more, for the record to say as many."""
     events = []
     for each, name in zip(counted, known, strict=True):
+        if each.many is None:
+            if name is None:
+                events.append(Event("added", count=None, species=each.said))
+            continue
         more = each.many - (held[name] if name is not None else 0)
         if more > 0:
             events.append(Event("added", count=more, species=name or each.said))

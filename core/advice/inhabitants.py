@@ -36,9 +36,9 @@ NUMBER_TIMES: Final = re.compile(r"(\d(?=[x×'’])|\b[^\W\d_](?=['’]))[x×'�
 
 
 class Counted(NamedTuple):
-    """So many of a kind, in the keeper's words."""
+    """So many of a kind, in the keeper's words; None where they are some, or nobody says."""
 
-    many: int
+    many: int | None
     said: str
     found: Found
 
@@ -72,6 +72,8 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
     >>> found = listed_in("fern: 10 neon tetras, guppies 3", ["Fern"])
     >>> found.tank, [(each.many, each.said) for each in found.kinds]
     ('Fern', [(10, 'neon tetras'), (3, 'guppies')])
+    >>> [(each.many, each.said) for each in listed_in("1 clown and some zoas").kinds]
+    [(1, 'clown'), (None, 'zoas')]
     >>> listed_in("the 2 neons look pale"), listed_in("3 neons?")
     (None, None)
     """
@@ -83,6 +85,7 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
     named: str | None = None
     count: int | None = None
     kind: tuple[str, Found] | None = None
+    some = sure = False
     place = 0
     while place < len(words):
         tank = next((t for t, name in names.items() if words[place:][: len(name)] == name), None)
@@ -97,12 +100,14 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
         if not size and not leads(head) and (is_head(head) or _is_part(head, on_record)):
             size, known = 1, lookup(head)  # 5 shrimp
         size += lead if size else 0
+        joined = place > 0 and ("mark", "and") in meanings(words[place - 1])
+        exact = size > 0 and (some or joined)
         if not size and (count is not None or kind is None):
             size, known = _near(words, place)
         if size and kind is not None:
             return None  # two kinds and no number for the first
         if size:
-            kind = (" ".join(words[place : place + size]), known)
+            kind, sure = (" ".join(words[place : place + size]), known), exact
         elif (number := number_in(words[place])) is not None and count is None:
             if not (_joins(words, place) and kind is None):
                 count = number
@@ -110,12 +115,17 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
             return None  # two numbers for one kind
         elif not leads(words[place]):
             return None
-        if kind is not None and count is not None:
+        some = some or ("mark", "some") in meanings(words[place])
+        if kind is not None and (count is not None or (some and sure)):
             found.append(Counted(count, *kind))
-            count, kind = None, None
+            count, kind, some = None, None, False
         place += size or 1
+    if found and kind is not None and sure:  # 2 clowns and zoas
+        found.append(Counted(None, *kind))
+        kind = None
     tallies = [word for word in words if "tally" in herd.asking(word)]
     whole = count is None and kind is None and any(is_animal(each.found) for each in found)
+    whole = whole and any(each.many is not None for each in found)
     further = any(herd.saying(word) in FURTHER and word not in tallies for word in words)
     recount = bool(tallies) and not further
     return Listed(tuple(found), named, recount, further) if whole else None

@@ -8,10 +8,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from core.message import herd, kinds
+from core.message import doubts, herd, kinds
 from core.message.animal_words import WAY, tells
-from core.message.event_parts import Found, Parts
+from core.message.event_parts import Found, Parts, source_words
 from core.message.fold import fold
+from core.message.model import Doubt
 from core.message.tokens import Token
 
 KEPT_AS: Final = {
@@ -50,6 +51,28 @@ def next_group(tokens: list[Token], place: int) -> int | None:
     inside = joint is not None and joint.text == "("
     named = joined and not inside and (animal.kind == "word" or animal.value == "new")
     return first if named or tells(animal) else None
+
+
+def uncounted(tokens: list[Token], place: int, source: str) -> Found | None:
+    """Animals without a number behind counted ones, which are asked about: 2 chromis | and zoas."""
+    if place >= len(tokens) or not (tokens[place].value == "and" or tokens[place].text in _PLUS):
+        return None
+    first = place + 1
+    while first < len(tokens) and tokens[first].value == "some":
+        first += 1
+    last = first
+    while last < len(tokens) and tokens[last].kind == "word":
+        last += 1
+    if first == last or not kinds.is_kind(source_words(tokens[first:last], source)):
+        return None
+    if last < len(tokens) and tokens[last].kind not in {"p", "nl", "fill", "time", "tank"}:
+        return None
+    start, end = tokens[first].start, tokens[last - 1].end
+    doubt = Doubt(source[start:end], start, end, doubts.NO_NUMBER)
+    return Found(place, last, doubt=doubt)
+
+
+_PLUS = frozenset({",", "+", "&"})
 
 
 def groups_before(tokens: list[Token], floor: int, first: int) -> list[tuple[int, int]]:

@@ -138,9 +138,12 @@ def _more_animals(tokens: list[Token], found: Found, source: str, context: Conte
     """Further counts behind an event of animals: `added 3 shrimp and 2 snails`."""
     out: list[Found] = []
     last = found.last
-    while found.event is not None and found.kind in kinds.OF_ANIMALS:
+    untold = found.doubt is not None and found.doubt.reason == doubts.NO_NUMBER
+    while (found.event is not None or untold) and found.kind in kinds.OF_ANIMALS:
         first = animal_events.next_group(tokens, last)
         if first is None:
+            if (uncounted := animal_events.uncounted(tokens, last, source)) is not None:
+                out.append(uncounted)
             break
         end = event_bounds.right(tokens, first)
         if any(token.value == "link" for token in tokens[first:end]):

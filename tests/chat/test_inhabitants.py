@@ -142,3 +142,12 @@ async def test_what_is_no_list_of_more(talk: Talk, said: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("added 5 corydoras")
     assert "Nothing is stored yet" not in await talk.text(said)
+
+
+@pytest.mark.parametrize("text", ["1 clown 2 chromis and some zoas", "2 chromis 1 clown and zoas"])
+async def test_those_whom_nobody_counts_stand_in_a_list_as_well(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Lagoon 90 l marine")
+    (asked,) = await talk.say(text)  # how zoas are handled is not asked here
+    assert asked.facts["animals"] == {"clown": 1, "chromis": 2, "zoas": None}
+    await talk.say("yes")
+    assert "zoas" in await talk.text("who lives in lagoon")

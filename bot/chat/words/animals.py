@@ -65,7 +65,7 @@ def nobody_left(tank: str, on_record: Mapping[str, int]) -> list[str]:
 
 
 def live_there(
-    tank: str, kinds: Sequence[tuple[int, str]], on_record: Mapping[str, int]
+    tank: str, kinds: Sequence[tuple[int | None, str]], on_record: Mapping[str, int]
 ) -> list[str]:
     """Ask whether animals that were told as a list live in a tank; nothing is stored yet."""
     lines = [
