@@ -11,7 +11,7 @@ them. A line that tells another event, or asks, is none of these.
 
 from __future__ import annotations
 
-from core.message import animal_names, animal_words, doubts, herd, kinds, quantities
+from core.message import animal_names, animal_words, bought, doubts, herd, kinds, quantities
 from core.message.event_parts import Found, source_words
 from core.message.model import Doubt, Event
 from core.message.tokens import Token
@@ -48,10 +48,9 @@ def find(tokens: list[Token], source: str) -> list[Found]:
             return born
     if ate or _caught(tokens):
         return _eaten(tokens, source)
-    if _SIGNS.isdisjoint([token.value for token in tokens]):
-        return []
-    medium = _medium(tokens, source)
-    return medium or _animals(tokens, source)
+    if medium := _medium(tokens):
+        return medium
+    return [] if _SIGNS.isdisjoint([t.value for t in tokens]) else _animals(tokens, source)
 
 
 def _without_seller(tokens: list[Token]) -> list[Token]:
@@ -79,21 +78,24 @@ def _forbids(token: Token) -> bool:
     return asks or (token.kind == "mark" and token.value in bearing)
 
 
-def _medium(tokens: list[Token], source: str) -> list[Found]:
-    """`new carbon in the filter`: the line begins with it, a tank aside."""
-    del source
+def _medium(tokens: list[Token]) -> list[Found]:
+    """`new carbon in the filter`, `put fresh carbon in`: the line begins with it, a tank aside."""
     opening = [i for i, token in enumerate(tokens) if token.kind not in {"fill", "tank", "time"}]
-    if len(opening) < 2 or tokens[opening[0]].value != "new":
+    put = bool(opening) and tokens[opening[0]].value == "got"
+    opening = opening[1:] if put else opening
+    anew = [tokens[i].value == "new" or bought.is_word("anew", tokens[i].text) for i in opening[:1]]
+    places = opening[any(anew) :]
+    if not places or not (put or any(anew)):
         return []
-    first, second = opening[0], opening[1]
-    substance = tokens[second]
+    substance = tokens[places[0]]
     if substance.kind != "substance" or substance.value not in MEDIA:
         return []
-    start, end = tokens[first].start, substance.end
+    first, start, end = opening[0], tokens[opening[0]].start, substance.end
+    second = places[0]
     behind = tokens[second + 1] if second + 1 < len(tokens) else None
     ends = behind is None or behind.kind in {"tank", "time", "p"} or behind.value in _PLACED
-    if not ends:
-        return []  # "new carbon bike"
+    if not ends or (put and (behind is None or behind.value != "in")):
+        return []  # "new carbon bike", "got carbon"
     event = Event("media", substance=str(substance.value), start=start, end=end)
     return [Found(first, second + 1, event=event)]
 
