@@ -22,6 +22,7 @@ from bot.chat import (
     plants,
     standing,
     strangers,
+    that_value,
     treatment_answers,
 )
 from bot.chat.after_why import Spoken
@@ -144,7 +145,9 @@ async def _harm(turn: Turn, said: Asked, offers: Sequence[Offer]) -> list[Reply]
         return await strangers.beside(turn, [await _judge(turn, state, spoken)])
     if said.meaning == "hurts" and spoken is None and not _just_dosed(offers):
         return None
-    return await standing.status(turn, Question("safe", stored.name, text=turn.incoming.text))
+    text = turn.incoming.text
+    replies = await standing.status(turn, Question("safe", stored.name, text=text))
+    return await that_value.beside(turn, text, stored, state, replies)
 
 
 async def _plants(turn: Turn, offers: Sequence[Offer]) -> list[Reply] | None:

@@ -22,8 +22,9 @@ from bot.chat import (
     standing,
     still_in,
     tank_use,
+    that_value,
 )
-from bot.chat.model import Line, Reply
+from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -145,7 +146,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         return await co2(turn, question, _parsed)
     if question.analyte is not None:
         return await _of_analyte(turn, question, question.analyte)
-    return await standing.status(turn, question)
+    replies = await standing.status(turn, question)
+    return await that_value.beside(turn, question.text or "", stored, state, replies)
 
 
 async def _of_analyte(turn: Turn, question: Question, analyte: str) -> list[Reply]:
@@ -158,10 +160,7 @@ async def _of_analyte(turn: Turn, question: Question, analyte: str) -> list[Repl
         return [await turn.reply(levels.told(analyte, state))]
     replies = await standing.status(turn, question)
     suits = levels.for_kept(analyte, state) if analyte in levels.OF_ANIMALS else None
-    if suits is None or not replies[0].facts.get("readings"):
-        return replies
-    (first, *others) = replies
-    return [replace(first, lines=(first.lines[0], Line(suits), *first.lines[1:])), *others]
+    return replies if suits is None else that_value.behind_first(replies, [suits])
 
 
 async def _judged(turn: Turn, question: Question, whom: Sequence[str]) -> Reply:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+from core.message.fold import fold
 from core.message.tokens import Token
 
 _BACK = frozenset(
@@ -12,6 +15,17 @@ _BACK = frozenset(
     }
 )  # fmt: skip
 """Words for what was just told."""
+
+
+def refers_back(text: str) -> bool:
+    """Whether a text speaks of what was just told.
+
+    Examples
+    --------
+    >>> refers_back("is that bad?"), refers_back("is my water ok")
+    (True, False)
+    """
+    return not _BACK.isdisjoint(re.findall(r"[^\W_]+(?:'s)?", fold(text)))
 
 
 def begins(tokens: list[Token], place: int) -> int | None:

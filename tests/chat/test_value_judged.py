@@ -50,3 +50,20 @@ async def test_a_change_since_the_test_is_reckoned_with(talk: Talk) -> None:
     await talk.say("changed 5%")
     assert "47.5" not in await talk.text("is no3 high")
     assert "50 mg/L is over 44:" in await talk.text("is no3 high")
+
+
+@pytest.mark.parametrize(
+    ("told", "text", "said"),
+    [
+        ("nitrate 40", "is that bad", "44 mg/L"),
+        ("ph 7", "is that ok", "betta"),
+        ("ph 7", "ist das schlimm?", "betta"),
+    ],
+)
+async def test_what_that_means_is_judged_by_its_own_range(
+    talk: Talk, told: str, text: str, said: str
+) -> None:
+    for line in ("/tank new Cube 20 l fresh", "added 1 betta", told):
+        await talk.say(line)
+    (reply,) = await talk.say(text)
+    assert said in reply.lines[1].text
