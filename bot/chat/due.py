@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
+from bot.chat import dose_on_hold
 from bot.chat.model import Reply
 from bot.chat.offering import make_reply
 from bot.chat.words import reminders as words
@@ -25,7 +26,9 @@ async def compose(
     """The message that says what is due in a chat at a moment of its clock."""
     names = {tank.id: tank.name for tank in await uow.tanks.of_chat(chat.id)}
     local = now.astimezone(chat.zone)
+    reminders, held = await dose_on_hold.without_amounts(uow, chat, reminders, now)
     facts = {"reminders": [_fact(each, names, chat) for each in reminders]}
+    facts |= dose_on_hold.facts(held)
     more: list[str] = []
     numbered: dict[str, Any] = {}
     if len(reminders) == 1:
@@ -42,7 +45,7 @@ async def compose(
         uow,
         chat.id,
         now,
-        lines,
+        [*lines, *held],
         choices=choices,
         more=more,
         facts=facts,

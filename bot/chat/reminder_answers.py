@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime, time, timedelta
 from typing import Any, Final
 
-from bot.chat import due, plan_reminders
+from bot.chat import dose_on_hold, due, plan_reminders
 from bot.chat.model import Reply
 from bot.chat.reminding import fitting_task, local, said
 from bot.chat.turn import Turn
@@ -154,8 +154,11 @@ async def press_open(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     if reminder is None or reminder.open_due is None:
         return [await turn.reply(general.already())]
     was_due = reminder.open_due.astimezone(turn.chat.zone)
-    lines = words.due(said(turn, reminder), was_due, turn.local_now, repeat=False)
-    return [await turn.reply(lines, choices=due.answers(reminder, reminder.open_due))]
+    (told,), held = await dose_on_hold.of_turn(turn, [reminder])
+    lines = words.due(said(turn, told), was_due, turn.local_now, repeat=False)
+    choices = due.answers(reminder, reminder.open_due)
+    facts = dose_on_hold.facts(held)
+    return [await turn.reply([*lines, *held], facts=facts, choices=choices)]
 
 
 async def _press(turn: Turn, choice: Choice, verb: str) -> list[Reply]:

@@ -24,6 +24,9 @@ LOGGING: Final = frozenset({"log_dose", "which_form", "log_some"})
 AMOUNTS: Final = frozenset({"grams", "salts", "parts", "forms", "litres", "goals"})
 """Facts of an answer that names how much of something is for a tank."""
 
+SET_BEFORE: Final = "reminders"
+"""In what is kept of another volume: ids of the reminders that were set before it was told."""
+
 RESIZED: Final = "resized"
 """Of an offer: that a tank got another volume, which can be taken back."""
 

@@ -39,13 +39,15 @@ async def changed(
         if planned or dosed:
             lines = [*lines, words.not_for(before, now)]
         held = {"tank_id": stored.id, "volume_l": before, "was": now}
+        # What was set by then is of the volume before: its amounts are not said again.
+        living = [each.id for each in await turn.uow.reminders.of_chat(turn.chat.id)]
         replies = [
             await turn.reply(
                 lines,
                 facts=facts(stored) | {"before_l": before},
                 choices=[Choice(buttons.undo(), "volume_back", "undo", held)],
                 expects="undo",
-                context={replanned.RESIZED: held},
+                context={replanned.RESIZED: {**held, replanned.SET_BEFORE: living}},
             )
         ]
     if dosed:

@@ -82,3 +82,33 @@ async def test_a_later_test_under_the_gate_lets_it_go_on(blind: Talk) -> None:
     await blind.say("ammonia is 0.5")
     await blind.say("ammonia is 0.1")
     assert "parts" in await blind.facts("can i give it now")
+
+
+@pytest.mark.parametrize(
+    ("task", "told", "said"),
+    [
+        ("add 2 g soda", "ammonia 4 ph 7.2", "Fern: no amount now: ammonia was 4 mg/L."),
+        ("add 3 ml buffer", "bleach fell into the tank", "Fern: no dose and no amount now"),
+        ("add 2 g soda", "tank is only 40 l", "it was set for 75 L, the tank holds 40 L."),
+        ("add 2 g soda", "ammonia 0 ph 7.2", ""),
+        ("feed 2 g", "ammonia 4 ph 7.2", ""),
+    ],
+)
+async def test_a_reminder_set_before_names_no_amount_that_holds_no_more(
+    talk: Talk, task: str, told: str, said: str
+) -> None:
+    await talk.say("/tank new Fern 75 l fresh")
+    await talk.say("kh 4")
+    await talk.say(f"remind me to {task} tomorrow at 8")
+    await talk.say(told)
+    (due,) = await talk.wait(hours=24)
+    assert (" g" in due.text or " ml" in due.text) is (not said)
+    assert said in due.text
+
+
+async def test_a_reminder_set_behind_another_volume_names_its_amount(talk: Talk) -> None:
+    await talk.say("/tank new Fern 75 l fresh")
+    await talk.say("tank is only 40 l")
+    await talk.say("remind me to add 2 g soda tomorrow at 8")
+    (due,) = await talk.wait(hours=24)
+    assert "add 2 g soda" in due.text
