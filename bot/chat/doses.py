@@ -114,16 +114,19 @@ async def retest(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     return [await turn.reply([words.retest_set(shown)], facts=facts)]
 
 
-async def _tank_for(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
+def tank_of(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
     """The tank of a plan; for a question about any water, the only one of that volume."""
     stored = turn.tank_by_id(held["tank_id"])
-    if stored is not None:
+    if stored is not None or held["tank_id"] is not None:
         return stored
-    volume = held["volume_l"]
-    fitting = [tank for tank in turn.tanks if tank.tank.volume_l == volume]
-    if len(fitting) == 1:
-        return fitting[0]
-    if not turn.tanks:
-        first = Tank(name=first_tank(), named=False, volume_l=volume)
+    fitting = [tank for tank in turn.tanks if tank.tank.volume_l == held["volume_l"]]
+    return fitting[0] if len(fitting) == 1 else None
+
+
+async def _tank_for(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
+    """Likewise, but for a chat without any tank one of that volume is made."""
+    stored = tank_of(turn, held)
+    if stored is None and not turn.tanks:
+        first = Tank(name=first_tank(), named=False, volume_l=held["volume_l"])
         return await turn.add_tank(first)
-    return None
+    return stored

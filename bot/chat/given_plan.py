@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
@@ -89,12 +89,16 @@ def given(offer: Offer) -> Given | None:
 async def running(turn: Turn, least: timedelta = timedelta(0)) -> Given | None:
     """The newest plan of the chat while it is spoken of; in a group, for some minutes only.
 
-    `least` is how long it is at least.
+    `least` is how long it is at least. One that was asked for any water is of the tank that it
+    was begun in.
     """
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if (plan := given(offer)) is not None:
             patience = GROUP_PATIENCE if turn.incoming.group else max(plan.runs, least)
-            return plan if turn.now - offer.made_at <= patience else None
+            if turn.now - offer.made_at > patience:
+                return None
+            tank = doses.tank_of(turn, plan.held)
+            return replace(plan, held=plan.held | {"tank_id": None if tank is None else tank.id})
     return None
 
 

@@ -52,13 +52,13 @@ async def answer(
     if said == "to_come":
         return await _to_come(turn, plan)
     if said == "go_on":
-        return await _go_on(turn, plan)
+        return await go_on(turn, plan)
     if said == "when_next":
         begun = await last_in(turn, plan)
         if begun is None and asks_of_first(turn.incoming.text):
-            return await _go_on(turn, plan)
+            return await go_on(turn, plan)
         waits = begun is None or turn.now < begun + timedelta(hours=plan.every_hours)
-        return [await _when_next(turn, plan)] if waits else await _go_on(turn, plan)
+        return [await _when_next(turn, plan)] if waits else await go_on(turn, plan)
     if said == "later":
         emergency = plan.facts.get("emergency", False)
         tested = dose_words.to_test(plan.analytes)
@@ -167,7 +167,7 @@ async def _when_next(turn: Turn, plan: Given) -> Reply:
 async def _to_come(turn: Turn, plan: Given) -> list[Reply]:
     """What is meant to go in: of a plan that waits for it, so much; else what is next."""
     if await last_in(turn, plan) is not None:
-        return await _go_on(turn, plan)
+        return await go_on(turn, plan)
     return [await given_parts.waiting(turn, plan, plan.held, given_words.to_come(part_of(plan)))]
 
 
@@ -182,7 +182,7 @@ async def go_on_today(turn: Turn, plan: Given) -> list[Reply] | None:
     return [await given_parts.waiting(turn, plan, rest, lines, rest=missing)]
 
 
-async def _go_on(turn: Turn, plan: Given) -> list[Reply]:
+async def go_on(turn: Turn, plan: Given) -> list[Reply]:
     """What is next: a first part, waiting, a test, or the next part worked out anew."""
     if (today := await go_on_today(turn, plan)) is not None:
         return today

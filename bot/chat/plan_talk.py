@@ -30,7 +30,7 @@ from bot.chat import (
     strangers,
     tanks_told,
 )
-from bot.chat.given_plan import Given, given, running
+from bot.chat.given_plan import Given, given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.turn import Turn
@@ -115,8 +115,11 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (steps := await plan_now.what_now(turn)) is not None:
         return steps
     again = await running(turn) if followups.again(text) else None
-    if again is not None and (today := await plan_parts.go_on_today(turn, again)) is not None:
-        return today
+    if again is not None:
+        begun = await last_in(turn, again) is not None
+        left = plan_parts.go_on if begun else plan_parts.go_on_today
+        if (today := await left(turn, again)) is not None:
+            return today
     if await _of_another(turn, parsed):
         return None
     exact = about(text) or when_of_plan(text)
