@@ -57,7 +57,7 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
     entry = await answered(turn) or await of_day.meant(turn, parsed, late)
     if entry is None:
         return await readings.keep(turn, parsed)
-    if parsed.doubts and _stands(entry, parsed.values) and not parsed.events:
+    if parsed.doubts and of_day.stands(entry, parsed) and not parsed.events:
         return [await ask(turn, parsed.doubts, parsed)]  # what is to be put right is doubtful
     return await _correct(turn, entry, parsed)
 
@@ -76,12 +76,6 @@ async def _dose_of_late(turn: Turn, said: str) -> list[Reply] | None:
     return await as_dose(turn, entry, said) if doses else None
 
 
-def _stands(entry: Entry, values: Iterable[Value]) -> bool:
-    """Whether an entry tells these values already: actually it is 36 g/l for 35 ppt."""
-    told = {(each.what.analyte, each.what.canonical) for each in entry.readings}
-    return all((value.analyte, value.canonical) in told for value in values)
-
-
 async def _correct_source(turn: Turn, command: Command) -> list[Reply] | None:
     """``no, tap kh 8``: put a source right, or keep what is new; None where it is no source's."""
     told = await sources.told_in(turn, command)
@@ -95,18 +89,24 @@ async def _correct_source(turn: Turn, command: Command) -> list[Reply] | None:
 
 
 async def told_of_late(turn: Turn, parsed: Parsed) -> Entry | None:
-    """The newest entry of the last ones that has a value or an event of a kind told anew."""
+    """The newest entry of the last ones that has a value or an event of a kind told anew.
+
+    One that tells the values already is not the one to be put right, where another is.
+    """
+    same: Entry | None = None
     analytes = {value.analyte for value in parsed.values}
     kinds = {event.kind for event in parsed.events}
     kinds |= {"moved_in", "moved_out"} if "moved" in kinds else set()
     for entry in await turn.uow.log.newest(turn.chat.id, OF_LATE):
         if turn.now - entry.at > STILL_MEANT:
-            return None
+            break
         if any(reading.what.analyte in analytes for reading in entry.readings):
-            return entry
+            if parsed.events or not of_day.stands(entry, parsed):
+                return entry
+            same = same or entry
         if any(event.what.kind in kinds for event in entry.events):
             return entry
-    return None
+    return same
 
 
 async def answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -27,7 +27,7 @@ async def meant(turn: Turn, parsed: Parsed, late: Entry | None) -> Entry | None:
     if parsed.at is None or not parsed.values or parsed.events:
         return await _of_tank(turn, parsed) or late
     day = _day(turn, parsed.at)
-    if late is not None and (_tells(turn, late, parsed, day) or _stands(late, parsed)):
+    if late is not None and (_tells(turn, late, parsed, day) or stands(late, parsed)):
         return late
     for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
         if _tells(turn, entry, parsed, day):
@@ -39,13 +39,16 @@ async def _of_tank(turn: Turn, parsed: Parsed) -> Entry | None:
     """The newest entry of a few hours that has such a value of the tank that is named."""
     named = turn.tank_named(parsed.tank) if parsed.tank and parsed.at is None else None
     analytes = {value.analyte for value in parsed.values}
-    if named is None:
-        return None
-    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
-        told = {each.what.analyte for each in entry.readings if each.tank_id == named.id}
+    same: Entry | None = None
+    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK) if named else ():
+        told = {each.what.analyte for each in entry.readings if named and each.tank_id == named.id}
         if analytes & told:
-            return entry if turn.now - entry.at <= LATELY else None
-    return None
+            if turn.now - entry.at > LATELY:
+                break
+            if not stands(entry, parsed):
+                return entry
+            same = same or entry
+    return same
 
 
 def _tells(turn: Turn, entry: Entry, parsed: Parsed, day: date) -> bool:
@@ -60,7 +63,8 @@ def _tells(turn: Turn, entry: Entry, parsed: Parsed, day: date) -> bool:
     )
 
 
-def _stands(entry: Entry, parsed: Parsed) -> bool:
+def stands(entry: Entry, parsed: Parsed) -> bool:
+    """Whether an entry tells these values already: actually it is 36 g/l for 35 ppt."""
     told = {(each.what.analyte, each.what.canonical) for each in entry.readings}
     return all((value.analyte, value.canonical) in told for value in parsed.values)
 

@@ -110,6 +110,7 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
         placed = "into" in classes and (marked or deed)
         regretted = bool(classes & {"regret", "wrongtank"})
         told = placed or (regretted and shape == "k" and _told_to_be(found))
+        told = told or (shape == "k" and _was_it(found))
         tank = core[0].text if shape != "o" else None
         return Right(tank=tank, other_tank=shape == "o", deed=deed) if told else None
     if "t" in shape:
@@ -179,6 +180,12 @@ def _told_to_be(told: list[Piece]) -> bool:
     place = said.index("tank")
     behind = set(said[place + 1 :]) <= {"regret", "not", "tank", "wrongtank"}
     return behind and place > 0 and said[place - 1] in {"is", "was", "wrongtank"}
+
+
+def _was_it(told: list[Piece]) -> bool:
+    """Whether all of a text is that it was a tank: those were quarry."""
+    said = [piece.kind for piece in told if piece.kind != "light"]
+    return said == ["was", "tank"]
 
 
 def _forgotten(core: list[Piece], shape: str) -> Right | None:

@@ -607,3 +607,21 @@ async def test_what_is_meant_by_a_doubted_value_is_of_its_own_tank_and_day(
     assert reply.facts["tank"] == "Cube"
     assert "yesterday" in reply.text or "yesterday" in await fern.text("cube nitrate history")
     assert ("Fern", "nitrate") not in await now_on_record(fern)
+
+
+@pytest.mark.parametrize("text", ["fern kh 4 not 5", "no, kh 4"])
+async def test_a_value_put_right_is_of_the_entry_that_tells_it_otherwise(
+    fern: Talk, text: str
+) -> None:
+    await fern.say("kh 4 gh 8")
+    await fern.wait(minutes=30)
+    await fern.say("kh was 5")
+    await fern.say("actually the gh is 9")
+    assert "(was KH 5" in await fern.text(text)
+
+
+@pytest.mark.parametrize("text", ["those were cube", "it was cube", "oops that was from cube"])
+async def test_all_just_told_was_of_another_tank(fern: Talk, text: str) -> None:
+    await fern.say("/tank new Cube 60 l fresh")
+    await fern.say("ph 7.2 kh 4 in fern")
+    assert (await fern.text(text)).startswith("Moved to Cube")
