@@ -20,6 +20,7 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
 from core.message.model import Parsed
+from core.message.reminder_shift import Shift
 from core.schedule import (
     Every,
     Once,
@@ -92,6 +93,12 @@ async def move(
             return [await turn.reply(same)]
     if to is None:
         return [await turn.reply(words.problem("unclear", when, None, turn.example_tank))]
+    return await _to_moment(turn, only, to, when)
+
+
+async def _to_moment(turn: Turn, only: Reminder, to: Plan, when: str = "") -> list[Reply]:
+    """Move a reminder to a rule and its first moment, never before a part may go in."""
+    rule, zone = from_text(only.rule), turn.chat.zone
     least = await plan_reminders.earliest(turn, only)
     sooner = least is not None and to.first < least
     if sooner and least is not None:
@@ -116,6 +123,29 @@ async def move(
     until = {"until": to.first.isoformat()}
     choices = [Choice(_(talk_words.ONLY_ONCE), "move_once", "", until)] if once else []
     return [await turn.reply(lines, facts=facts, context=held, expects="undo", choices=choices)]
+
+
+async def shift(turn: Turn, reminder: Reminder, told: Shift) -> list[Reply]:
+    """Move a reminder by so much: what is asked already is put off, a rule keeps its new hour."""
+    zone = turn.chat.zone
+    due = (reminder.open_due or reminder.next_due or turn.now).astimezone(zone)
+    if reminder.open_due is not None and not told.earlier:
+        return await put_off(turn, reminder, f"in {told.span}")
+    after = parse_moment(f"in {told.span}", due, zone)
+    if not isinstance(after, datetime):
+        return [await turn.reply(words.problem("unclear", told.span, None, turn.example_tank))]
+    by = due - after if told.earlier else after - due
+    usual = getattr(from_text(reminder.rule), "at", None)
+    if usual is not None and due.time().replace(second=0, microsecond=0) != usual:
+        if reminder.open_due is None and due + by > turn.now:
+            return await reminder_answers.put_off(turn, reminder, due + by)
+        due = due.replace(hour=usual.hour, minute=usual.minute, second=0, microsecond=0)
+    to = due + by
+    if to.date() == due.date():
+        return await move(turn, [reminder], f"at {to:%H:%M}")
+    if to <= turn.now:
+        return [await turn.reply(words.problem("past", told.span, None, turn.example_tank))]
+    return await _to_moment(turn, reminder, Plan(from_text(reminder.rule), reminder.anchor, to))
 
 
 def _lost(turn: Turn, reminder: Reminder, to: Plan) -> datetime | None:

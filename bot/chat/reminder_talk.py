@@ -13,6 +13,7 @@ from bot.chat import (
     reminder_answers,
     reminder_choice,
     reminder_days,
+    reminder_moving,
     reminder_requests,
     reminder_same,
     reminder_stops,
@@ -40,6 +41,7 @@ from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_deed import other_count
 from core.message.reminder_said import at_same_time
+from core.message.reminder_shift import shift
 from core.message.reminder_talk import Talk, denies, talk
 from core.schedule import Every, Once, from_text, kind_of, moved, names_weekday
 
@@ -87,6 +89,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
     if another is not None and not parsed.events and parsed.question is None:
         return await reminder_requests.single(turn, another)
+    by = shift(turn.incoming.text)
+    if by is not None and (spoken or len(living) == 1) and not parsed.events:
+        return await reminder_moving.shift(turn, spoken or living[0], by)
     text = at_same_time(turn.incoming.text, await reminder_topic.same_time(turn))
     told = talk(text, standing=bool(living))
     if told is None or (parsed.question is not None and not (told.named or told.noun)):

@@ -348,3 +348,18 @@ async def test_a_request_behind_what_was_done_is_one(fern: Talk, text: str) -> N
     await fern.say("remind me to feed every sunday")
     await fern.say(text)
     assert "· every Sunday at" in await fern.text("/remind")
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("an hour earlier", "every Sunday at 09:00. Next: Sun"),
+        ("make it an hour later", "every Sunday at 11:00. Next: Sun"),
+        ("move it 30 minutes earlier", "every Sunday at 09:30. Next: Sun"),
+        ("eine stunde früher", "every Sunday at 09:00. Next: Sun"),
+        ("make it a day later", "every Sunday at 10:00. Next: Mon"),
+    ],
+)
+async def test_one_is_moved_by_so_much_and_keeps_its_day(fern: Talk, text: str, said: str) -> None:
+    await fern.say("remind me to test kh every sunday at 10")
+    assert said in await fern.text(text)
