@@ -61,7 +61,7 @@ async def _weighed(turn: Turn) -> str | None:
     if plan is None:
         return None
     unit = "ml" if "millilitres" in plan.held else "g"
-    asked = await given_parts.asks_how_much(turn)
+    asked = await given_parts.asks_how_much(turn) is not None
     wholes = (plan.parts[0], sum(plan.parts))
 
     def of(told: float) -> str | None:

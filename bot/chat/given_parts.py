@@ -230,12 +230,12 @@ async def _asked_last(turn: Turn, plan: Given) -> dict[str, Any] | None:
     )
 
 
-async def asks_how_much(turn: Turn) -> bool:
-    """Whether the newest answer asks how much of a plan went in."""
+async def asks_how_much(turn: Turn) -> Offer | None:
+    """The newest answer, where it asks how much of a plan went in."""
     latest = await turn.uow.offers.latest(turn.chat.id)
     if not latest or OF_PLAN not in latest[0].context or turn.now - latest[0].made_at > PATIENCE:
-        return False
-    return sum(each.verb == LOG_SOME for each in latest[0].choices) > 1
+        return None
+    return latest[0] if sum(each.verb == LOG_SOME for each in latest[0].choices) > 1 else None
 
 
 async def _so_much(turn: Turn, plan: Given, amounts: Amounts) -> list[Reply] | None:

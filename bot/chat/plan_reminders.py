@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import own_plan, plan_gate, plan_parts, task_deeds
+from bot.chat import given_parts, own_plan, plan_gate, plan_parts, task_deeds
 from bot.chat.given_plan import given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT, PATIENCE
@@ -197,6 +197,9 @@ async def stop(turn: Turn) -> list[Reply] | None:
     lines = talk_words.plan_stopped(logged, plan.count, tested)
     if ended:
         lines += words.stopped(" · ".join(ended))
+    if (asked := await given_parts.asks_how_much(turn)) is not None:
+        lines.append(talk_words.how_much_yet())  # what was told to be in is asked on
+        return [await turn.reply(lines, choices=asked.choices, context=asked.context)]
     return [await turn.reply(lines)]
 
 

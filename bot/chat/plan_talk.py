@@ -179,7 +179,7 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 async def _weighed_anew(turn: Turn, parsed: Parsed, grams: float) -> list[Reply] | None:
     """The part on record put right; where none is, `9 g instead of 3` of the plan went in. [g]"""
-    if await given_parts.asks_how_much(turn):
+    if await given_parts.asks_how_much(turn) is not None:
         return await _answer(turn, parsed, "gave_it", Amounts(grams=grams))
     corrected = await plan_parts.weighed_anew(turn, grams)
     text = turn.incoming.text

@@ -206,6 +206,22 @@ class Offers:
             row.payload = {**row.payload, "line": line}
             await self._session.flush()
 
+    async def set_aside(self, chat_id: int, key: str, tank_id: int | None) -> None:
+        """Take what a context holds of a tank, or of none, from a key of it; it stays beside."""
+        self._seen.clear()
+        rows = await self._session.scalars(
+            select(OfferRow).where(
+                OfferRow.chat_id == chat_id,
+                sql_cast(OfferRow.payload, Text).like(f'%"{key}"%'),
+            )
+        )
+        for row in rows:
+            context = dict(row.payload["context"])
+            if (held := context.get(key)) and held["tank"] in {tank_id, None}:
+                del context[key]
+                row.payload = {**row.payload, "context": {**context, f"{key}_aside": held}}
+        await self._session.flush()
+
     async def note_sent(self, offer_id: int, message_ref: str) -> None:
         """Keep the messenger's id of the message that carries an offer."""
         await self._session.execute(_SENT, {"offer": offer_id, "sent_as": message_ref})

@@ -61,3 +61,11 @@ async def test_a_value_and_a_part_are_both_kept(two: Talk, text: str) -> None:
 
 async def test_no_part_is_read_into_a_value(two: Talk) -> None:
     assert "events" not in await two.facts("kh 3.5 no part given")
+
+
+async def test_what_went_in_is_asked_on_where_the_plan_is_left(two: Talk) -> None:
+    await two.say("i gave half")
+    (left,) = await two.say("forget the plan")
+    assert "is not on record yet" in left.text
+    (logged,) = await two.press(1, left)
+    assert grams(dict(logged.facts)) == pytest.approx(A_PART / 2, rel=2e-2)

@@ -248,3 +248,18 @@ async def test_copper_for_fish_and_a_measured_one_are_other_questions(fern: Talk
     assert "not safe for" not in await fern.text("is copper safe for guppies")
     await fern.say("copper 0")
     assert "Copper is not safe for" not in await fern.text("is copper ok for shrimp")
+
+
+@pytest.mark.parametrize("text", ["no bleach went in, it was a joke", "fehlalarm", "fausse alerte"])
+async def test_a_call_that_was_none_is_off_once_that_is_said_twice(fern: Talk, text: str) -> None:
+    await fern.say("bleach went in the tank")
+    (asked,) = await fern.say(text)
+    assert asked.text.startswith("Did nothing of it get into Fern at all?")
+    assert "emergency" in await fern.facts("what now")  # until it is answered
+    await fern.press(1, asked)
+    assert "emergency" not in await fern.facts("what now")
+
+
+async def test_no_joke_takes_no_call_back(fern: Talk) -> None:
+    await fern.say("bleach went in the tank")
+    assert "emergency" in await fern.facts("no joke bleach went in")

@@ -96,6 +96,11 @@ def plan_stopped(logged: int, count: int, tested: str) -> list[str]:
     return lines
 
 
+def how_much_yet() -> str:
+    """What went in before a plan was left is not on record."""
+    return _("How much of it went in before is not on record yet: tap it, or send the grams.")
+
+
 def log_that(amount: str) -> str:
     """Put on record what was done."""
     return _("log {amount}").format(amount=amount)
