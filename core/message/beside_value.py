@@ -50,6 +50,7 @@ def set_aside(tokens: list[Token], source: str) -> None:
     for token in _tail(tokens):
         _lighten(token)
     _hedges(tokens)
+    _said_twice(tokens)
     span = signs.checker(source)
     inside = [t for t in tokens if span and span[0] <= t.start and t.end <= span[1]]
     if not any(token.value == "not" or token.kind == "number" for token in inside):
@@ -113,6 +114,22 @@ def _hedges(tokens: list[Token]) -> None:
                     token.kind, token.value = "mark", "hedge"
                 break
 
+
+def _said_twice(tokens: list[Token]) -> None:
+    """Take weight from `not detected` behind a 0: ammonia 0 (nd)."""
+    for place, token in enumerate(tokens):
+        behind = place + 1
+        while behind < len(tokens) and tokens[behind].text in _OPEN:
+            behind += 1
+        if token.text != "0" or behind == len(tokens) or tokens[behind].value != "nd":
+            continue
+        ends = tokens[behind + 1 : behind + 2]
+        closed = bool(ends) and ends[0].text == ")"
+        for each in tokens[place + 1 : behind + 1 + closed]:
+            _lighten(each)
+
+
+_OPEN: Final = frozenset({"(", "-", "–", ",", "="})
 
 _LONGEST: Final = 6
 """Words of the longest hedge."""

@@ -23,7 +23,7 @@ def unit_meant(
     analyte, unit = candidate.analyte, quantity.unit
     if unit is None or unit == "°":
         return _bare(candidate, quantity, context)
-    if quantity.of in {"kh", "gh"} and quantity.of != analyte:
+    if quantity.of in {"kh", "gh"} and quantity.of != analyte and unit != "gpg":
         return unit, doubts.WRONG_UNIT
     if analyte in {"kh", "gh"}:
         if unit == "°F" and quantity.unit_text in {"°f", "° f"}:
