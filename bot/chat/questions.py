@@ -71,8 +71,10 @@ async def help_(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
             return suits
     if question.analyte in ANALYTES:
         return [await turn.reply(explained(question.analyte))]
+    if (cared := await signs.answer(turn, parsed)) is not None:
+        return cared  # how do i clean the filter
     if themes(turn.incoming.text):
-        return [await nearest.answer(turn)]  # how do i clean the filter
+        return [await nearest.answer(turn)]  # how do i stock it
     return await settings.help_(turn, Command("help"), parsed)
 
 

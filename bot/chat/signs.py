@@ -34,9 +34,17 @@ TESTED: Final[Mapping[str, tuple[str, ...]]] = {
     "bloated": (*_POISON, "nitrate", "ph", "temperature"),
     "chasing": _POISON,
     "hiding": (*_POISON, "ph", "temperature"),
+    "feeding": (*_POISON, "nitrate"),
+    "lighting": ("nitrate", "phosphate"),
+    "filter_care": _POISON,
+    "ground_care": ("nitrate",),
+    "snails": ("nitrate",),
     "listless": (*_POISON, "ph", "temperature"),
 }
 """What tells whether the water is behind a sign; common practice, no source."""
+
+CARE: Final = frozenset({"feeding", "lighting", "filter_care", "ground_care", "snails"})
+"""What is asked of care rather than seen: what stands in the water goes before it."""
 
 
 async def beside(turn: Turn, parsed: Parsed) -> list[Reply]:
@@ -68,7 +76,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     fresh = [held for each in tested if (held := state.fresh(each)) is not None]
     if fresh:
         judged, found, _still = await verdicts.verdict(turn, stored, state, fresh)
-        lines += judged if found else []
+        if found and sign in CARE:  # what is wrong decides how it is cared for
+            lines = judged if sign == "feeding" and found[0].severity != "note" else judged + lines
+        else:
+            lines += judged if found else []
     old = [each for each in tested if state.fresh(each) is None]
     lines += [words.measure(old)] if old else []
     return [await turn.reply(lines, facts={"tank": stored.name, "sign": sign})]

@@ -18,6 +18,7 @@ ORDER: Final = (
     "co2_yellow", "co2_green", "co2_blue", "shells", "pearling", "algae", "green_water", "film",
     "foam", "smell", "plants", "crust", "gassed", "cloudy", "tea", "coral", "bloated",
     "chasing", "hiding", "listless",
+    "filter_care", "ground_care", "feeding", "lighting", "snails",
 )  # fmt: skip
 """Where words of two signs stand in a message: the one that says more exactly what is meant."""
 

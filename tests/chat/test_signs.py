@@ -34,12 +34,27 @@ FERN = "/tank new Fern 90 l fresh"
         ("min fisk ser ledsen ut", "listless"), ("one looks bloated", "bloated"),
         ("one of them is chasing the others", "chasing"), ("einer jagt die anderen", "chasing"),
         ("koraal trekt samen", "coral"), ("die Koralle zieht sich zusammen", "coral"),
-        ("il corallo si contrae", "coral"),
+        ("il corallo si contrae", "coral"), ("my water isnt clear", "cloudy"),
+        ("how often should i feed", "feeding"), ("wie oft soll ich füttern", "feeding"),
+        ("how long should the light be on", "lighting"),
+        ("can i clean the filter today", "filter_care"),
+        ("how do i clean the filter", "filter_care"),
+        ("comment nettoyer le filtre", "filter_care"),
+        ("do i need to clean the gravel", "ground_care"),
+        ("tiny snails in my tank", "snails"), ("should i turn the light off at night", "lighting"),
     ],
 )  # fmt: skip
 async def test_a_sign_is_told_with_what_to_measure(talk: Talk, line: str, sign: str) -> None:
     await talk.say(FERN)
     assert (await talk.facts(line))["sign"] == sign
+
+
+async def test_feeding_is_not_advised_while_ammonia_stands(talk: Talk) -> None:
+    await talk.say(FERN)
+    await talk.say("ammonia 4 ph 7.6")
+    told = await talk.text("how often should i feed")
+    assert "top feeding" in told
+    assert "twice a day" not in told
 
 
 async def test_what_was_measured_is_judged_and_not_asked_for(talk: Talk) -> None:

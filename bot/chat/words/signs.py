@@ -32,6 +32,26 @@ MEANS: Final[Mapping[str, str]] = {
     "foam": N_(
         "Foam that stays is protein (much food, something dead), soap, or a product that went in."
     ),
+    "feeding": N_(
+        "Most fish: once or twice a day, as much as is eaten in two minutes; a day without food a"
+        " week does no harm. What is left over becomes ammonia, then nitrate."
+    ),
+    "lighting": N_(
+        "6 to 8 hours of light a day, dark at night, by a timer: longer feeds algae. With plants,"
+        " CO2 rises and pH falls in the dark, so give air at night."
+    ),
+    "filter_care": N_(
+        "Rinse the filter in old tank water when its flow gets weak, only a part at a time, never"
+        " under chlorinated tap water and never all of it new: its bacteria eat the ammonia."
+    ),
+    "ground_care": N_(
+        "Suck the dirt off the ground at a water change, a third of it each time; leave planted"
+        " soil and deep sand. Glass: by hand or magnet, no cleaner."
+    ),
+    "snails": N_(
+        "Small snails come with plants, do no harm, and are many where much food is left: feed"
+        " less, take them out by hand. No snail killer: it is copper mostly, or rots the water."
+    ),
     "shells": N_("Shells dissolve in sour or soft water: too little pH, KH or calcium (GH)."),
     "plants": N_(
         "Yellow, thin or holed leaves lack light, CO2 or food (nitrate, potassium, iron); new"
