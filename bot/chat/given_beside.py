@@ -13,15 +13,17 @@ from bot.chat.model import Reply
 from bot.chat.plan_figures import ROUNDING
 from bot.chat.turn import Turn
 from core.message import parse
-from core.message.given_beside import Beside, beside_values, of_bare
+from core.message.given_beside import Beside, beside_deed, beside_values, of_bare
 from core.message.model import Parsed
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Keep the values and the deed, each in its own words; None where no plan waits for one."""
     told = turn.incoming
-    if parsed.events or parsed.question or not told.addressed or turn.route is None:
+    if parsed.question or not told.addressed or turn.route is None:
         return None
+    if parsed.events:
+        return await _beside_change(turn, parsed)
     if (weighed := await _weighed(turn)) is not None and not parsed.values:
         turn.incoming = replace(told, text=weighed)
         return await plan_talk.answer(turn, parse(weighed, turn.context()))
@@ -35,9 +37,30 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if named is not None and named.id != plan.tank_id:
         return None
+    return await _both(turn, said, plan, values)
+
+
+async def _beside_change(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`changed 20% and gave it`: both, where the change alone leaves nothing in doubt."""
+    changed = all(event.kind == "water_change" for event in parsed.events)
+    ways = list(beside_deed(turn.incoming.text)) if changed and not parsed.values else []
+    plan = await running(turn) if ways else None
+    for said in ways if plan is not None else ():
+        other = parse(said.values, turn.context())
+        named = turn.tank_named(other.tank or "")
+        if plan is None or (named is not None and named.id != plan.tank_id):
+            continue
+        if other.events and not (other.values or other.doubts or other.question):
+            return await _both(turn, said, plan, other)
+    return None
+
+
+async def _both(turn: Turn, said: Beside, plan: Given, other: Parsed) -> list[Reply]:
+    """What stands first is kept first."""
+    told = turn.incoming
     deed = await _deed(turn, said, plan) if said.deed_first else []
     turn.incoming = replace(told, text=said.values)
-    read = await turn.route(turn, values)
+    read = [] if turn.route is None else await turn.route(turn, other)
     deed = deed or await _deed(turn, said, plan)
     turn.incoming = told
     return [*deed, *read] if said.deed_first else [*read, *deed]

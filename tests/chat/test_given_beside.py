@@ -69,3 +69,9 @@ async def test_what_went_in_is_asked_on_where_the_plan_is_left(two: Talk) -> Non
     assert "is not on record yet" in left.text
     (logged,) = await two.press(1, left)
     assert grams(dict(logged.facts)) == pytest.approx(A_PART / 2, rel=2e-2)
+
+
+@pytest.mark.parametrize("text", ["changed 20% and gave it", "first part in, changed 20%"])
+async def test_a_change_and_a_part_are_both_kept(two: Talk, text: str) -> None:
+    kept = [event for reply in await two.say(text) for event in reply.facts.get("events", ())]
+    assert {event["kind"] for event in kept} == {"water_change", "dose"}
