@@ -66,7 +66,15 @@ def _two_tanks(line: Line) -> None:
         if name != other and not told:
             for clause in line.clauses[second:]:
                 for candidate in clause.candidates:
-                    candidate.problem = candidate.problem or doubts.AMBIGUOUS_TANK
+                    if candidate.problem is None:
+                        candidate.problem = doubts.AMBIGUOUS_TANK
+                        candidate.choices = _of_either(candidate, name, other)
+
+
+def _of_either(candidate: Candidate, *names: str) -> tuple[str, ...]:
+    """A value as it would be typed of each of some tanks."""
+    told = f"{candidate.name or candidate.analyte} {number_text(candidate.quantity)}"
+    return tuple(f"{name}: {told}" for name in names)
 
 
 _OF_EACH = frozenset({"water_change", "filter", "fed"})

@@ -625,3 +625,11 @@ async def test_all_just_told_was_of_another_tank(fern: Talk, text: str) -> None:
     await fern.say("/tank new Cube 60 l fresh")
     await fern.say("ph 7.2 kh 4 in fern")
     assert (await fern.text(text)).startswith("Moved to Cube")
+
+
+async def test_a_value_of_two_tanks_offers_each_by_its_name(fern: Talk) -> None:
+    await fern.say("/tank new Cube 60 l fresh")
+    (asked,) = await fern.say("fern and cube ph 7")
+    assert [each.label for each in asked.buttons[:2]] == ["Fern: ph 7", "Cube: ph 7"]
+    (reply,) = await fern.press(1, asked)
+    assert reply.facts["tank"] == "Fern"
