@@ -6,6 +6,7 @@ a name behind "called", a kind. What is left is for others to read.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Final
 
@@ -43,25 +44,27 @@ class FreeTank:
         return f"/tank new {self.name} {self.volume_l:.4g} l{kind or ' fresh'}"
 
 
-def read(text: str, *, us_gallons: bool) -> FreeTank | None:
-    """The tank of a sentence; None where it names none, or no volume or two of them."""
-    if (
-        is_anothers(text)
-        or is_aside(text)
-        or any(map(_says_more, cut(fold(text), lexicon(), text)))
-    ):
+def read(text: str, *, us_gallons: bool, nouns: int = 1) -> FreeTank | None:
+    """The tank of a sentence; None where it names none, or no volume or two of them.
+
+    `nouns` is how many words for a tank it has: with 0 its volume must tell of it alone.
+    """
+    if is_anothers(text) or any(map(_says_more, cut(fold(text), lexicon(), text))):
+        return None
+    parts = [text] if nouns else _PARTS.split(text)
+    if any(is_aside(part) and _volumes(part.split(), us_gallons=us_gallons) for part in parts):
         return None
     words = text.replace("\n", " ; ").split()
     tanks = [place for place, word in enumerate(words) if plain(word) in TANK_WORDS]
     volumes = _volumes(words, us_gallons=us_gallons)
-    if len(tanks) != 1 or len(volumes) != 1:
+    if len(tanks) != nouns or len(volumes) != 1:
         return None
-    ((start, end), volume), (tank,) = volumes[0], tanks
-    taken = {tank, *range(start, end)}
+    (start, end), volume = volumes[0]
+    taken = {*tanks, *range(start, end)}
     name = None
     for place, word in enumerate(words[:-1]):
         behind = words[place + 1].strip(",.;:!")
-        colon = place == tank and word.endswith(":") and place + 1 not in taken
+        colon = place in tanks and word.endswith(":") and place + 1 not in taken
         if (fold(plain(word)) in CALLED or colon) and behind.isalpha():
             name, taken = behind, taken | {place, place + 1}
             break
@@ -75,6 +78,10 @@ def read(text: str, *, us_gallons: bool) -> FreeTank | None:
         if place not in taken or word[-1] in ",;."
     ]
     return FreeTank(volume, name, kind, _trimmed(left))
+
+
+_PARTS: Final = re.compile(r"[,;\n]\s")
+"""What a wish for a value, said beside, is no part of: `kh 3 want 5, 90 l`."""
 
 
 def _says_more(token: Token) -> bool:
@@ -122,6 +129,8 @@ def _trimmed(words: list[str]) -> str:
 
 def _light(words: list[str], place: int) -> bool:
     word = fold(plain(words[place]))
+    if word[:1].isdigit():
+        return False
     if not word or word in _KEEP:
         return True
     if word in ONE:  # an article of the tank, not of an animal

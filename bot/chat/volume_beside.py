@@ -1,0 +1,40 @@
+"""How much water it is, told beside the first readings without a word for the tank.
+
+`60 l kh 2 ph 6.8`, `kh 3 want 5, 90 l`: the tank gets its volume, and the rest is answered as if it
+had been typed alone.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from bot.chat import free_tank, tanks_told
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from core.message import doubts, parse
+from core.message.model import Parsed
+
+LEAST: Final = 5.0
+"""Less water beside readings is a jug or a vial more often than a tank; ours. [L]"""
+
+_WISHED: Final = frozenset({doubts.WISH})
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Set the volume of a chat's first tank and answer the rest; None where it tells no such."""
+    known = any(each.tank.volume_l is not None for each in turn.tanks)
+    told = bool(parsed.doubts) and not (parsed.question or parsed.events or parsed.command)
+    if known or not told or turn.incoming.group or turn.typed is None:
+        return None
+    tank = free_tank.read(turn.incoming.text, us_gallons=turn.chat.us_gallons, nouns=0)
+    if tank is None or tank.volume_l < LEAST:
+        return None
+    rest = parse(tank.rest, turn.context())
+    if not rest.values or {each.reason for each in rest.doubts} - _WISHED:
+        return None
+    whole = turn.incoming
+    turn.incoming = replace(whole, text=tank.line)
+    made = await tanks_told.told(turn, parse(tank.line, turn.context()))
+    turn.incoming = replace(whole, text=tank.rest)
+    return None if made is None else [*made, *await turn.typed(turn)]

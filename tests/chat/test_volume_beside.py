@@ -1,0 +1,40 @@
+"""How much water it is, beside the first readings and without a word for the tank."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("60 l kh 2 ph 6.8 ammonia 0", 60.0),
+        ("kh 2 ammonia 0, 90 l", 90.0),
+        ("my 30 gal: ph 7.2 kh 2", 113.56),
+        ("kh 2 in my 90 l", 90.0),
+    ],
+)
+async def test_the_tank_gets_it_and_the_readings_are_kept(
+    talk: Talk, text: str, volume: float
+) -> None:
+    told = await talk.text(text)
+    assert "Not stored" not in told
+    plan = await talk.facts("dose kh 3")
+    assert plan["volume_l"] == pytest.approx(volume, abs=0.1)
+    assert plan["from"] == 2.0
+
+
+async def test_a_wish_beside_is_planned(talk: Talk) -> None:
+    *_, plan = await talk.say("kh 3 want 5, 90 l")
+    assert (plan.facts["from"], plan.facts["to"], plan.facts["volume_l"]) == (3.0, 5.0, 90.0)
+
+
+async def test_a_kind_of_water_counts(talk: Talk) -> None:
+    assert "marine" in await talk.text("marine 200 l sg 1.025")
+
+
+@pytest.mark.parametrize("text", ["kh 4 with 5 l jug", "thinking of 90 l, kh 4", "kh 4, 200 ml"])
+async def test_other_water_is_no_tank(talk: Talk, text: str) -> None:
+    assert "How many litres" in await talk.text(text) + await talk.text("dose kh 5")
