@@ -8,6 +8,7 @@ from bot.chat import (
     dosing,
     doubts,
     how_many,
+    just_told,
     labels,
     reminder_answers,
     replanned,
@@ -48,7 +49,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if offer.expects == "undo" and parsed.command is not None and parsed.command.name == "undo":
         if replanned.RESIZED in offer.context:
             return await resizing.take_back(turn, offer)
-        if labels.UNDO in offer.context:
+        if just_told.UNDO in offer.context:
             return await labels.take_back(turn, offer)
         return await reminder_answers.take_back(turn, offer)
     if offer.expects == reports.PASTED:

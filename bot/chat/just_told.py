@@ -1,15 +1,19 @@
-"""A label that was told right before without a name: what it raises is dosed by it."""
+"""A label that was told right before: what it raises is dosed by it, with a name or without."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import Final
 
-from bot.chat.products import PATIENCE
+from bot.chat import product_doses
+from bot.chat.products import PATIENCE, SPOKEN_OF
 from bot.chat.turn import Turn
 from bot.chat.words.text import _
-from core.advice.products import HARDNESS, Label, Product
+from core.advice.products import Label, Product
 from core.message.model import Question
+
+UNDO: Final = "label"
+"""Under which an offer keeps what an undo of a kept label needs."""
 
 UNNAMED: Final = "unnamed"
 """Under which an offer keeps labels that wait for a name."""
@@ -26,12 +30,20 @@ async def of_label(turn: Turn, question: Question) -> Question:
         return question
     if not bare and question.target is None and question.delta is None:
         return question
+    if product_doses.with_unknown(turn, question) is not None:
+        return question  # by another thing, which is asked about
     latest = await turn.uow.offers.latest(turn.chat.id, 1)
     if not latest or turn.now - latest[0].made_at > PATIENCE:
         return question
-    labels = [Label(**each) for each in latest[0].context.get(UNNAMED, ())]
-    raised = {each.analyte for each in labels} - HARDNESS  # of which we have salts ourselves
-    if not labels or (not bare and question.analyte not in raised):
+    kept = latest[0].context.get(SPOKEN_OF) if UNDO in latest[0].context else None
+    labels = [each.label for each in turn.products if each.name == kept]
+    labels = labels or [Label(**each) for each in latest[0].context.get(UNNAMED, ())]
+    raised = {each.analyte for each in labels}
+    if question.analyte is None and not bare and len(raised) == 1:
+        question = replace(question, analyte=next(iter(raised)))  # how much to get to 4
+    if kept is not None and not bare and question.analyte in raised:
+        return replace(question, substance=kept)
+    if kept is not None or not labels or (not bare and question.analyte not in raised):
         return question
     name = _("product of that label")
     if question.analyte == "iron" and question.target is not None and question.delta is None:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from typing import Any, Final
 
 from bot.chat import dose_reply, poison_first, product_doses, products
-from bot.chat.just_told import UNNAMED
+from bot.chat.just_told import UNDO, UNNAMED
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -23,21 +23,30 @@ from core.advice.poison_first import no_dose
 from core.advice.product_plans import days_dose, in_water
 from core.advice.products import Label, Product, never, read_labels, salt_in, salt_of
 from core.advice.scheduling import per_gram
-from core.message import bought
-from core.message.label_names import Name, name_of, named
+from core.message import bought, parse
+from core.message.label_names import Name, name_of, named, question_behind
 from core.message.model import Command, Parsed
 from core.water.substances import SUBSTANCES
-
-UNDO: Final = "label"
-"""Under which an offer keeps what an undo of a kept label needs."""
 
 LONGEST: Final = 40
 """Characters of a product's name."""
 
 
 async def command(turn: Turn, told: Command, parsed: Parsed) -> list[Reply]:
-    """A label in any of the parser's languages; what it does is kept where it has a name."""
+    """A label in any of the parser's languages; what it does is kept where it has a name.
+
+    What is asked behind it is answered as if it had been typed next.
+    """
     text = turn.incoming.text
+    place = question_behind(text, turn.context())
+    if place is not None and turn.typed is not None:
+        label, turn.incoming = text[:place], replace(turn.incoming, text=text[:place])
+        only = parse(label, turn.context())
+        if only.command is not None and only.command.name == told.name and only.command.arguments:
+            replies = await command(turn, only.command, only)
+            turn.incoming = replace(turn.incoming, text=text[place:])
+            return [*replies, *await turn.typed(turn)]
+        turn.incoming = replace(turn.incoming, text=text)
     if (refusal := never(text)) is not None:
         return [await dose_reply.refuse(turn, refusal, None)]
     if not told.arguments:

@@ -53,7 +53,7 @@ async def dose(turn: Turn, question: Question) -> list[Reply] | None:
     """``dose kh 6 with my buffer``, ``how much of it``; None where no product is meant."""
     meant = _meant(question, turn.products) or _by_unit(question, turn.products)
     if not meant:
-        said = _with(turn, question)
+        said = with_unknown(turn, question)
         said = said or _unheard_of(question)
         if said is not None:
             return [await _unknown(turn, said)]
@@ -262,7 +262,7 @@ def _meant(question: Question, known: Sequence[Product]) -> list[Product]:
     return [each for each in found if each.name == found[0].name]
 
 
-def _with(turn: Turn, question: Question) -> str | None:
+def with_unknown(turn: Turn, question: Question) -> str | None:
     """What a dose is to be made with, where that is nothing that is known."""
     if question.substance is not None or question.analyte not in HARDNESS:
         return None

@@ -61,6 +61,25 @@ def named(text: str, context: Context) -> Name | None:
     return None
 
 
+def question_behind(text: str, context: Context) -> int | None:
+    """Where a question begins that is asked behind a label; None where none is.
+
+    Examples
+    --------
+    >>> from datetime import datetime, UTC
+    >>> context = Context(now=datetime(2026, 3, 1, tzinfo=UTC))
+    >>> text = "5 g per 80 l raises kh 1, how much for kh 4"
+    >>> text[question_behind(text, context) :]
+    'how much for kh 4'
+    >>> question_behind("how much of it: 5 g per 80 l raises kh 1", context) is None
+    True
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    dose = find_dose(tokens, context)
+    behind = [] if dose is None else tokens[dose.last :]
+    return next((each.start for each in behind if each.value == "how_much"), None)
+
+
 def name_of(text: str, context: Context) -> str | None:
     """A text as a product's name, None where it can be none."""
     tokens = cut(fold(text), lexicon(), text)

@@ -131,6 +131,7 @@ async def test_words_of_messages_are_no_products_name(talk: Talk, head: str) -> 
     await talk.say("kh 4 ph 7.2 temp 25 ammonia 0")
     await talk.say(f"{head}{LABEL}")
     assert "No products" in await talk.text("products")
+    await talk.say("is my kh ok")
     assert (await talk.facts("dose kh 6"))["substance"] == "sodium bicarbonate"
 
 
@@ -407,3 +408,21 @@ async def test_a_bare_label_command_says_what_to_send(talk: Talk, line: str) -> 
 async def test_a_label_command_of_an_acid_is_refused(talk: Talk) -> None:
     assert "No vinegar" in await talk.text("/label vinegar: 5 ml per 80 l lowers kh 1")
     assert "vinegar" not in await talk.text("products")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        ("my buffer says 5 g per 80 l raises kh by 1, how much for kh 5",),
+        ("i have a kh powder, label: 5 g per 80 l raises kh 1", "kh to 5"),
+        ("5 g per 80 l raises kh 1", "how much to get to 5"),
+    ],
+)
+async def test_a_wish_behind_a_label_is_for_that_product(talk: Talk, said: tuple[str, ...]) -> None:
+    await talk.say("/tank new Fern 80 l fresh")
+    await talk.say("kh 4 ph 7.2 temp 25 ammonia 0")
+    for line in said:
+        await talk.say(line)
+    plan = talk.last[-1].facts
+    assert (plan["grams"], plan["to"]) == (pytest.approx(5.0), 5.0)
+    assert "sodium bicarbonate" not in talk.last[-1].text
