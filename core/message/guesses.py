@@ -59,9 +59,10 @@ def unclear_name(candidate: Candidate, source: str) -> Doubt:
 def may_be_nitrate(candidate: Candidate, source: str) -> bool:
     """Whether ``na`` is typed in small letters for a number that a nitrate kit shows.
 
-    A report writes the ion with its capital, or its unit behind it.
+    A report writes the ion with its capital or its charge, or its unit behind it.
     """
-    typed = source[candidate.start : candidate.start + 2] == "na"
+    name = source[candidate.start : candidate.start + 3]
+    typed = name[:2] == "na" and name[2:] not in {"+", "⁺"}
     bare = candidate.quantity.unit is None and candidate.problem is None
     value = candidate.quantity.value
     shown = value is not None and value <= _MOST_OF_A_KIT
