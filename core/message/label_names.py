@@ -118,7 +118,7 @@ def _stripped(part: list[Token], *, filled: bool) -> list[Token]:
         for size in (3, 2, 1):
             if size <= place and bought.is_word("called", _text(part[place - size : place])):
                 return part[place:]
-    for meaning in ("label", "new"):
+    for meaning in ("label", "have", "new"):
         for size in (3, 2, 1):
             if len(part) > size and bought.is_word(meaning, _text(part[:size])):
                 part = part[size:]
