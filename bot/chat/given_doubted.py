@@ -9,15 +9,17 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import daily_talk, forms_talk, given_tests, open_told, own_plan, unheard
+from bot.chat import daily_talk, forms_talk, given_parts, given_tests, open_told, own_plan, unheard
 from bot.chat.given_plan import Given
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
 from bot.chat.plan_figures import ROUNDING
 from bot.chat.turn import Turn
+from bot.chat.words import doses as dose_words
 from bot.chat.words import given_parts as given_words
 from core.advice.buffers import STRONG
 from core.message import beside_dose, parse
+from core.message.deed_unsure import is_unsure
 from core.message.fold import fold
 from core.message.plan_said import Amounts, substances_named
 from core.message.plan_talk import About
@@ -39,6 +41,12 @@ async def asked(
         return solution
     if amounts.of_dose or said == "so_much":
         return None
+    if is_unsure(turn.incoming.text):
+        return [
+            await given_parts.waiting(
+                turn, plan, plan.held, given_words.if_unsure(dose_words.to_test(plan.analytes))
+            )
+        ]
     if (other := await _other_salt(turn, plan)) is not None:
         return other
     over = await unheard.passed_over(turn, plan.offer)

@@ -116,6 +116,17 @@ def _unsure(before: str, said: str, behind: str) -> bool:
     return words["behind"].match(behind) is not None or _taken_back(behind)
 
 
+def is_unsure(text: str) -> bool:
+    """Whether a short text that tells a deed has a word for that it was perhaps not done.
+
+    Examples
+    --------
+    >>> is_unsure("I think i gave it"), is_unsure("gave it, not sure"), is_unsure("i gave it")
+    (True, True, False)
+    """
+    return _patterns()["inside"].search(fold(text)) is not None
+
+
 def _let_go(before: str, behind: str) -> bool:
     """Whether a change is to be left out or put off: `skip the water change`."""
     words = _patterns()

@@ -115,3 +115,21 @@ async def test_once_its_goal_is_read_all_at_once_is_asked_about(two: Talk, since
 async def test_short_of_its_goal_it_is_all_of_the_plan(two: Talk) -> None:
     (event,) = (await two.facts("gave it all at once"))["events"]
     assert event["grams"] == pytest.approx(2.0 * A_PART, rel=2e-3)
+
+
+@pytest.mark.parametrize("text", ["i think i gave it", "ich glaub es ist drin"])
+async def test_what_went_in_perhaps_is_no_deed(two: Talk, text: str) -> None:
+    assert "Not logged" in await two.text(text)
+    assert await nothing_in(two)
+
+
+@pytest.mark.parametrize(
+    ("text", "grams"), [("done with part 1", A_PART), ("the 2.7g went in at noon", 2.7)]
+)
+async def test_which_part_or_hour_is_no_doubt(two: Talk, text: str, grams: float) -> None:
+    (event,) = (await two.facts(text))["events"]
+    assert event["grams"] == pytest.approx(grams, rel=2e-3)
+
+
+async def test_a_plan_not_begun_ends_elsewhere(two: Talk) -> None:
+    assert (await two.facts("not more than 3.5"))["to"] == pytest.approx(3.5)

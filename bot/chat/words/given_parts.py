@@ -36,6 +36,16 @@ def to_come(part: str) -> list[str]:
     ]
 
 
+def if_unsure(tested: str) -> list[str]:
+    """A part that went in perhaps, and perhaps not."""
+    return [
+        _("Not logged, for it may not be in. Give none until you know: test {tested}.").format(
+            tested=tested
+        ),
+        _("If you are sure that it went in, send: log it"),
+    ]
+
+
 def rest_of_part(rest: str) -> list[str]:
     """What is missing from the part that was begun."""
     return [
