@@ -43,6 +43,8 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     said = asked(turn.incoming.text)
     if said is None or turn.current_tank is None:
         return None
+    if said.meaning == "next":
+        return await _anew(turn, "what now", again)
     offers = await _of_late(turn)
     if said.meaning in OF_VALUE:
         return await _of_value(turn, said, offers[:NEAR], again)

@@ -133,3 +133,10 @@ async def test_which_part_or_hour_is_no_doubt(two: Talk, text: str, grams: float
 
 async def test_a_plan_not_begun_ends_elsewhere(two: Talk) -> None:
     assert (await two.facts("not more than 3.5"))["to"] == pytest.approx(3.5)
+
+
+@pytest.mark.parametrize("text", ["and tomorrow?", "still dose tmrw?", "where am i now"])
+async def test_a_fragment_asks_what_comes_next(two: Talk, text: str) -> None:
+    assert "None of the 2 parts" in await two.text(text)
+    await two.say("done")
+    assert "1 of 2 parts is left" in await two.text(text)
