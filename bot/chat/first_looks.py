@@ -70,6 +70,7 @@ from bot.chat import (
     reminder_waiting,
     reports,
     salinity,
+    same_deed,
     short_asked,
     taken_back,
     tank_by_kind,
@@ -143,6 +144,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     tank_deleted.answer,
     other_tank.answer,
+    same_deed.answer,
     volume_right.answer,
     introducing.told,
     volume_beside.answer,

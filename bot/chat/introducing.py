@@ -176,6 +176,8 @@ async def _keep(
         before = {of: getattr(held.tank, of) for of in known if of != "set_up_at"}
         stored = await turn.change_tank(held, **known)
         lines = [tank_said.changed(stored.tank)[0]]
+        if held.tank.volume_l not in {None, stored.tank.volume_l}:
+            lines.append(tank_said.until_now(held.tank.volume_l or 0.0))
         undo = {"tank_id": stored.id, "before": before, "update_id": of_message}
         await turn.use_tank(stored)
     else:

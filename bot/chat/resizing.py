@@ -36,8 +36,8 @@ async def changed(
         replies = [await turn.reply(lines, facts=facts(stored))]
     else:
         planned = plan is not None and replanned.is_of(plan, stored)
-        if planned or dosed:
-            lines = [*lines, words.not_for(before, now)]
+        of_plan = words.not_for(before, now) if planned or dosed else words.until_now(before)
+        lines = [*lines, of_plan]
         held = {"tank_id": stored.id, "volume_l": before, "was": now}
         # What was set by then is of the volume before: its amounts are not said again.
         living = [each.id for each in await turn.uow.reminders.of_chat(turn.chat.id)]

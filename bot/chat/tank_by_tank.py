@@ -34,13 +34,13 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if len({each.at for each in sure}) > 1:
         return None
     if any(event.kind == "dose" for each in sure for event in each.events):
-        return await _apart(turn, sure)
+        return await apart(turn, sure)
     values = tuple(value for each in sure for value in each.values)
     events = tuple(event for each in sure for event in each.events)
     return await readings.keep(turn, replace(sure[0], tank=None, values=values, events=events))
 
 
-async def _apart(turn: Turn, sure: list[Parsed]) -> list[Reply]:
+async def apart(turn: Turn, sure: list[Parsed]) -> list[Reply]:
     """An entry a dose, so that each can be put right by itself: which soda it was, how much."""
     replies: list[Reply] = []
     whole = turn.incoming

@@ -9,12 +9,14 @@ from bot.chat.model import Reply
 from bot.chat.tank_words import Described, describe
 from bot.chat.turn import Turn
 from bot.chat.words import buttons, general
+from bot.chat.words import same_deed as same_words
 from bot.chat.words import tanks as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.message.how_full import other_volume
+from core.message.same_deed import as_typed
 
 ASKED_VOLUME: Final = "asked_volume"
 """Of an offer: that it is open whether a tank holds another amount than is on record."""
@@ -95,6 +97,23 @@ async def ask_whether(
         ],
         facts=facts(stored) | {"volume_l": volume},
         context={ASKED_VOLUME: held, **(beside or {})},
+    )
+
+
+async def ask_volume_or_change(turn: Turn, stored: StoredTank, litres: float) -> Reply:
+    """Ask what litres beside a tank's name are: its volume, or so much of it that was changed."""
+    held = stored.tank.volume_l
+    if held is None or litres >= held:
+        return await ask_whether(turn, stored, litres)
+    changed = {"text": as_typed(stored.name, "water_change", litres)}
+    volume = {"tank_id": stored.id, "volume_l": litres}
+    return await turn.reply(
+        same_words.volume_or_change(stored.name, held, litres),
+        choices=[
+            Choice(same_words.was_changed(stored.name, litres), "say_again", "", changed),
+            Choice(same_words.holds(stored.name, litres), "set_volume", "", volume),
+        ],
+        facts=facts(stored) | {"litres": litres},
     )
 
 

@@ -8,7 +8,7 @@ from typing import Final
 
 from bot.chat import replanned, resizing, standing, tank_words, tanks
 from bot.chat.model import Reply
-from bot.chat.tank_volumes import ask_whether, confirm_box, facts
+from bot.chat.tank_volumes import ask_volume_or_change, ask_whether, confirm_box, facts
 from bot.chat.turn import Turn
 from bot.chat.words import tanks as words
 from bot.chat.words.names import first_tank
@@ -17,6 +17,7 @@ from core.advice import limits
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Command, Parsed, Question
+from core.message.same_deed import same_deed
 from core.message.tokens import Token, cut
 from core.message.volume_said import gallons_told, of_now, volume_alone, volume_told, without_other
 from core.tank import Tank
@@ -150,6 +151,8 @@ async def own(turn: Turn) -> list[Reply] | None:
         before = stored.tank.volume_l
         if volume is not None and before is not None and tank_words.of_a_day(text):
             return [await ask_whether(turn, stored, volume)]  # tank today 30 l
+        if volume is not None and before not in {None, volume} and _is_bare(turn):
+            return [await ask_volume_or_change(turn, stored, volume)]  # fern 10 l
         changes = {"volume_l": volume, "kind": said.kind}
         known = {name: value for name, value in changes.items() if value is not None}
         stored = await turn.change_tank(stored, **known) if known else stored
@@ -158,6 +161,13 @@ async def own(turn: Turn) -> list[Reply] | None:
     if volume is None:
         return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
     return await resizing.changed(turn, stored, before)
+
+
+def _is_bare(turn: Turn) -> bool:
+    """Whether a tank's name and litres are all that is said: no telling of what it holds."""
+    names = [tank.name for tank in turn.tanks]
+    said = same_deed(turn.incoming.text, names, us_gallons=turn.chat.us_gallons)
+    return said is not None and said.litres is not None
 
 
 def spoken_of(turn: Turn, text: str) -> tuple[StoredTank | None, str]:

@@ -44,6 +44,17 @@ def _joint() -> re.Pattern[str]:
     return re.compile(rf"(?:,| (?:{_ways('tank_by_tank.txt', 'joint')})(?!\w))+ ")
 
 
+def pieces(text: str) -> list[str]:
+    """A message parted at its commas and words for and.
+
+    Examples
+    --------
+    >>> pieces("changed big 50 l and cube 10 l")
+    ['changed big 50 l', 'cube 10 l']
+    """
+    return [piece for piece in _joint().split(fold(text).strip(" .!")) if piece]
+
+
 def spread(text: str, tanks: Sequence[str]) -> tuple[str, ...]:
     """The message once for each tank, with what is told before its number; empty for other texts.
 

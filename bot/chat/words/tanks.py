@@ -107,6 +107,11 @@ def changed(tank: Tank) -> list[str]:
     return lines
 
 
+def until_now(before: float) -> str:
+    """That another volume was on record."""
+    return _("It was down as {before} until now.").format(before=litres(before))
+
+
 def not_for(before: float, now: float) -> str:
     """That what was reckoned for another volume does not hold."""
     told = _("Amounts that I reckoned for {before} do not hold for {now}.")
