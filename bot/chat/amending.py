@@ -18,6 +18,7 @@ from core.message import parse
 from core.message.amounts import GRAMS
 from core.message.misput import misput
 from core.message.model import Command, Event, Parsed
+from core.message.plan_said import said_of_plan
 from core.message.put_right import Right, put_right
 
 NEAR: Final = 1e-6
@@ -28,8 +29,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not turn.incoming.addressed or parsed.values or turn.incoming.reply_to is not None:
         return None
     said = put_right(turn.incoming.text, [tank.name for tank in turn.tanks])
-    if said is None:
-        return None
+    of_plan = said_of_plan(turn.incoming.text)
+    if said is None or (of_plan is not None and of_plan.also):
+        return None  # hmm my wife also put it in: one more, not the same put right
     if said.forget is not None:
         return await forgetting.forget(turn, said)
     if said.water is not None or (said.tank is not None and (said.number or said.name)):

@@ -92,7 +92,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "move": belongs.move,
 }
 
-FIRST: Final = frozenset({"filter_harmed", *HEATED})
+FIRST: Final = frozenset({"bleach", "contaminated", "filter_harmed", *HEATED})
 """Calls whose steps go before what is stored: so it is read as what followed of them."""
 
 

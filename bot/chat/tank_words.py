@@ -138,7 +138,7 @@ def describe(text: str, *, us_gallons: bool) -> Described:
     return Described(name, volume, box, kind, soft, setup, rest)
 
 
-_UNTOLD: Final = TANK_WORDS | {"nano", "cube"}
+_UNTOLD: Final = TANK_WORDS | {"nano", "cube", "long", "tall", "high", "breeder", "rimless"}
 """Words that say no more of a tank than that it is one."""
 
 
@@ -157,13 +157,19 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
         word for word in text[number.start() :].split() if word.casefold() not in _UNTOLD
     )
     said = describe(f"tank {details}", us_gallons=us_gallons)
-    if said.rest or (said.volume_l is None and said.box is None):
+    asked_back = said.box is not None and only_tells(said.rest)  # 60x30x35 cm i think
+    if (said.rest and not asked_back) or (said.volume_l is None and said.box is None):
         return None
     kinds = [KIND_WORDS[word] for word in words if word in KIND_WORDS and word not in TANK_WORDS]
     made = [SETUP_WORDS[word] for word in words if word in SETUP_WORDS]
     pond: TankKind | None = "pond" if words & POND_WORDS else None
     setup = said.setup or next(iter(made), None)
     return replace(said, kind=said.kind or next(iter(kinds), pond), setup=setup)
+
+
+def has_box(text: str) -> bool:
+    """Whether a text has three lengths, which no other thing is told in."""
+    return _LENGTHS.search(text) is not None
 
 
 def _of_volume(text: str, us_gallons: bool) -> bool:

@@ -53,7 +53,8 @@ def _of_volume(token: Token) -> bool:
 async def _first(turn: Turn) -> list[Reply] | None:
     """`54 l fresh`, `60x30x35 cm` before there is any tank: of the first one."""
     tokens = cut(fold(turn.incoming.text), lexicon(), turn.incoming.text, most=_MOST)
-    if turn.tanks or not all(map(_of_volume, tokens)):
+    sized = tank_words.has_box(turn.incoming.text) or all(map(_of_volume, tokens))
+    if turn.tanks or not sized:
         return None  # 20 l fresh water, in a bucket maybe
     whole = turn.incoming
     turn.incoming = replace(whole, text=f"{whole.text.strip(_EDGES)} tank")

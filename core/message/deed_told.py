@@ -9,12 +9,14 @@ Water let out and filled up again is in ``refilled.py``.
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from typing import Final
 
 from core.message import bought, quantities
 from core.message.amounts import LITRES
 from core.message.token import Token
+from core.message.waters import one_of
 from core.message.wordfile import spelt
 
 _LONGEST: Final = 6
@@ -47,6 +49,23 @@ def _ways() -> dict[str, dict[str, frozenset[str]]]:
 
 def _plain(text: str) -> str:
     return " ".join(text.replace("'", " ").replace("’", " ").replace("-", " ").split())
+
+
+@cache
+def _persons() -> re.Pattern[str]:
+    ways = one_of(way for these in _ways()["person"].values() for way in these)
+    return re.compile(rf"(?<![\w'’])(?:{ways})(?![\w'’])\s?")
+
+
+def without_person(plain: str) -> str:
+    """A folded text without who did what it tells.
+
+    Examples
+    --------
+    >>> without_person("my son gave it too"), without_person("i gave it")
+    ('gave it too', 'i gave it')
+    """
+    return _persons().sub("", plain)
 
 
 def at(tokens: list[Token], place: int, meaning: str) -> int:

@@ -73,7 +73,11 @@ def moment_at(tokens: list[Token], index: int, line: Line, state: Statement) -> 
         return None
     line.tried += 1
     before = line.moments[-1][1] if line.moments else state.heading
-    return times.find(tokens, index, state.context, before)
+    found = times.find(tokens, index, state.context, before)
+    died = tokens[index].value == "evening" and any(each.value == "lost" for each in tokens)
+    if found is not None and died and found.problem == doubts.FUTURE:
+        found.problem, found.choices = None, ()  # tonight, said at noon, was the night before
+    return found
 
 
 def _timely(tokens: list[Token], index: int, clause: Clause) -> bool:

@@ -13,6 +13,7 @@ from typing import Final, NamedTuple
 
 from core.message import quantities
 from core.message.amounts import GRAMS, LITRES, MILLILITRES, SHARES, SPOONS
+from core.message.deed_told import without_person
 from core.message.fold import fold
 from core.message.lexicon import lexicon, meanings
 from core.message.once import once
@@ -130,7 +131,7 @@ def said_of_plan(text: str) -> Said | None:
     """
     if len(text) > LONGEST_TEXT:
         return None
-    plain = " ".join(fold(text).split())
+    plain = without_person(" ".join(fold(text).split()))
     tokens = cut(plain, lexicon(), plain)
     named = [(token.start, token.end) for token in tokens if token.kind == "substance"]
     of_water = [(token.start, token.end) for token in tokens if token.value in _OF_WATER]

@@ -48,6 +48,11 @@ class Heard(NamedTuple):
     amounts: Amounts = Amounts()
 
 
+_SO_MUCH: Final = frozenset({"half", "double", "two"})
+_MORE_OR_LESS: Final = frozenset({"gave_half", "gave_double", "gave_two"})
+"""What opens a deed put right may tell: actually i gave double."""
+
+
 @once
 def telling(text: str) -> Heard | None:
     """What a text says of a plan by its words; None where nothing.
@@ -105,9 +110,9 @@ def telling(text: str) -> Heard | None:
         found = "gave_it"  # 12 g went in
     if found is None and said.led and {"inside"} <= said.classes <= _IS_IN:
         found = None if asks or _MYSELF.search(fold(text)) else "gave_it"  # ok in
-    if found is None and said.classes >= {"no", "half"}:  # no, i only gave half; not: didnt give
-        behind = telling(behind_lead(text, "anew") or "")
-        found = "gave_half" if behind is not None and behind.meaning == "gave_half" else None
+    if found is None and "no" in said.classes and said.classes & _SO_MUCH:
+        behind = telling(behind_lead(text, "anew") or "")  # no, i only gave half; not: didnt give
+        found = behind.meaning if behind is not None and behind.meaning in _MORE_OR_LESS else None
     alone = not asks and not said.classes and not said.names and not said.queries
     if found is None and alone and said.amounts.grams is not None:
         found = "so_much"  # 1 g, and no more

@@ -337,3 +337,23 @@ async def test_the_next_one_told_to_be_in_is_a_part_and_no_new_plan(two: Talk, t
 async def test_whether_the_next_one_is_in_logs_nothing(two: Talk) -> None:
     await two.say("its in")
     assert not any("events" in reply.facts for reply in await two.say("next one in?"))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["my son gave it too", "hmm my wife also put the soda in this morning", "partner gave it too"],
+)
+async def test_anothers_deed_is_one_more_and_asked_about(talk: Talk, text: str) -> None:
+    for said in ("100 l", "kh 3 ammonia 0", "kh to 5", "did it"):
+        await talk.say(said)
+    assert "Is it a second one, or the same?" in await talk.text(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "grams"),
+    [("my husband threw in 1kg already", 1003), ("actually i put in twice that", 6)],
+)
+async def test_so_much_more_is_counted(talk: Talk, text: str, grams: float) -> None:
+    for said in ("100 l", "kh 3 ammonia 0", "kh to 5", "did it"):
+        await talk.say(said)
+    assert f"Too much for one day: {grams} g" in await talk.text(text)
