@@ -72,6 +72,7 @@ from bot.chat import (
     salinity,
     same_deed,
     short_asked,
+    swapped,
     taken_back,
     tank_by_kind,
     tank_by_tank,
@@ -142,6 +143,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
+    swapped.answer,
     tank_deleted.answer,
     other_tank.answer,
     same_deed.answer,

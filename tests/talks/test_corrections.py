@@ -633,3 +633,29 @@ async def test_a_value_of_two_tanks_offers_each_by_its_name(fern: Talk) -> None:
     assert [each.label for each in asked.buttons[:2]] == ["Fern: ph 7", "Cube: ph 7"]
     (reply,) = await fern.press(1, asked)
     assert reply.facts["tank"] == "Fern"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i swapped ammonia and nitrite",
+        "oops, nitrite and ammonia the other way round",
+        "Ammonium und Nitrit vertauscht",
+        "ammoniaca e nitriti invertiti",
+    ],
+)
+async def test_two_values_swapped_are_exchanged_and_undone(fern: Talk, text: str) -> None:
+    await fern.say("ammonia 0.5 nitrite 0 ph 7")
+    assert (await fern.text(text)).startswith("Corrected: ")
+    told = {name: value for (_tank, name), value in (await now_on_record(fern)).items()}
+    assert (told["ammonia"], told["nitrite"], told["ph"]) == (0.0, 0.5, 7.0)
+    await fern.say("undo")
+    told = {name: value for (_tank, name), value in (await now_on_record(fern)).items()}
+    assert (told["ammonia"], told["nitrite"]) == (0.5, 0.0)
+
+
+async def test_a_swap_of_what_was_not_told_together_stores_nothing(fern: Talk) -> None:
+    await fern.say("gh 4")
+    before = await now_on_record(fern)
+    assert "cannot tell what to put right" in await fern.text("i mixed up gh and kh")
+    assert await now_on_record(fern) == before
