@@ -1,0 +1,70 @@
+"""Readings of several waters in one message, each behind a name: `a ph 7 kh 4, b ph 7.2 kh 5`.
+
+told = part ( "," | ";" | newline ) part { … }        part = name [ ":" ] value { value }
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.model import Context
+from core.message.parser import parse
+from core.message.tokens import Token, cut
+
+_PARTS: Final = re.compile(r"[,;\n]\s*")
+MOST: Final = 8
+"""More parts than these are a table."""
+
+
+def unknown_tanks(text: str, context: Context) -> tuple[str, ...]:
+    """The names, as typed; empty where it is told otherwise, or one of them is known.
+
+    Nothing but the name tells the parts' values apart: what is measured in two of them would
+    else be taken for one water's.
+
+    Examples
+    --------
+    >>> from datetime import datetime, UTC
+    >>> context = Context(now=datetime(2026, 3, 1, tzinfo=UTC), tanks=("Fern",))
+    >>> unknown_tanks("A ph 7 kh 4, B ph 7.2 kh 5", context)
+    ('A', 'B')
+    >>> unknown_tanks("tank 1: kh 4; tank 2: kh 6", context)
+    ('tank 1', 'tank 2')
+    >>> unknown_tanks("kh 4, gh 6", context), unknown_tanks("monday kh 4, tuesday kh 5", context)
+    ((), ())
+    >>> unknown_tanks("fern kh 4, cube kh 5", context), unknown_tanks("a kh 4, b gh 5", context)
+    ((), ())
+    """
+    parts = [each for each in _PARTS.split(text.strip()) if each]
+    if not 2 <= len(parts) <= MOST or "?" in text:
+        return ()
+    names, measured = [], []
+    for part in parts:
+        name = _name(part)
+        told = None if name is None else parse(part[len(name) :].lstrip(" :"), context)
+        if name is None or told is None or not told.values or told.doubts or told.events:
+            return ()
+        names.append(name)
+        measured += sorted({value.analyte for value in told.values})
+    known = {fold(each) for each in context.tanks}
+    if len({fold(each) for each in names} - known) < len(parts):
+        return ()
+    return tuple(names) if len(set(measured)) < len(measured) else ()
+
+
+def _name(part: str) -> str | None:
+    """What stands before the first name of a value, where that may be a tank's name."""
+    tokens = cut(fold(part), lexicon(), part)
+    place = next((i for i, token in enumerate(tokens) if token.kind == "analyte"), 0)
+    head = [token for token in tokens[:place] if token.text != ":"]
+    if not head or not (_may_name(head) or (len(head) == 2 and head[0].value == "home")):
+        return None
+    return part[head[0].start : head[-1].end]
+
+
+def _may_name(head: list[Token]) -> bool:
+    (token, *others) = head
+    return not others and token.text.isalpha() and (token.kind == "word" or len(token.text) == 1)
