@@ -23,4 +23,4 @@ async def test_nitrite_and_nitrate_are_asked_about_and_no_sodium_is_kept(
 
 async def test_sodium_alone_stays_what_it_is(talk: Talk) -> None:
     await talk.say("/tank new fern 90 l fresh")
-    assert (await talk.facts("na 40"))["values"][0]["analyte"] == "sodium"
+    assert (await talk.facts("Na 40"))["values"][0]["analyte"] == "sodium"

@@ -92,7 +92,7 @@ async def test_the_end_of_a_plan_is_told(talk: Talk) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        "finished feeding", "its over", "the test is good", "all my fish are done", "again",
+        "finished feeding", "its over", "the test is good", "all my fish are done",
         "how much food today", "i test daily", "morgen", "is my filter finished",
     ],
 )  # fmt: skip
