@@ -1,4 +1,4 @@
-"""A reminder of a dose that what was told since has overtaken: its amount is not said again.
+"""A reminder of a dose that what was told since has overtaken: it says so, and no amount again.
 
 An amount in a reminder's task was written down for the water and the volume of that day. What was
 read or called out since may forbid it, and another volume makes it wrong.
@@ -47,7 +47,7 @@ async def without_amounts(
 
     Returns the reminders as they are to be said, and why.
     """
-    if not any(_AMOUNT.search(each.what) for each in reminders):
+    if not any(map(_is_dose, reminders)):
         return list(reminders), {}
     tanks = await uow.tanks.of_chat(chat.id)
     incoming = Incoming(chat.address, "", "other", now)
@@ -59,10 +59,15 @@ async def of_turn(turn: Turn, reminders: Sequence[Reminder]) -> tuple[list[Remin
     told: list[Reminder] = []
     held: Held = {}
     for each in reminders:
-        why = await _reasons(turn, each) if _AMOUNT.search(each.what) else {}
+        why = await _reasons(turn, each) if _is_dose(each) else {}
         held |= why
         told.append(replace(each, what=_AMOUNT.sub(_LEFT_OUT, each.what)) if why else each)
     return told, held
+
+
+def _is_dose(reminder: Reminder) -> bool:
+    """Whether it is of a dose, be it with its amount or without."""
+    return reminder.kind == "dose" or _AMOUNT.search(reminder.what) is not None
 
 
 def facts(held: Held) -> dict[str, Any]:
@@ -84,7 +89,7 @@ async def _reasons(turn: Turn, reminder: Reminder) -> Held:
     if (ammonia := await _ammonia(turn, stored, state)) is not None:
         return {words.ammonia(name, ammonia): {"tank": name, "ammonia": ammonia}}
     before, volume = await _volume_then(turn, stored, reminder), stored.tank.volume_l
-    if before is None or volume is None or before == volume:
+    if before is None or volume is None or before == volume or not _AMOUNT.search(reminder.what):
         return {}
     decided = {"tank": name, "before_l": before, "volume_l": volume}
     return {words.volume(name, before, volume): decided}

@@ -112,3 +112,15 @@ async def test_a_reminder_set_behind_another_volume_names_its_amount(talk: Talk)
     await talk.say("remind me to add 2 g soda tomorrow at 8")
     (due,) = await talk.wait(hours=24)
     assert "add 2 g soda" in due.text
+
+
+@pytest.mark.parametrize(("ammonia", "held"), [("3", True), ("0", False)])
+async def test_a_reminder_to_dose_says_that_ammonia_stands_against_it(
+    talk: Talk, ammonia: str, held: bool
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("remind me every day at 8 to dose kh")
+    await talk.say(f"ammonia {ammonia} ph 8")
+    (due,) = await talk.wait(days=1)
+    assert ("on_hold" in due.facts) is held
+    assert ("Test ammonia and pH first" in due.text) is held
