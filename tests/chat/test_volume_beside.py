@@ -38,3 +38,13 @@ async def test_a_kind_of_water_counts(talk: Talk) -> None:
 @pytest.mark.parametrize("text", ["kh 4 with 5 l jug", "thinking of 90 l, kh 4", "kh 4, 200 ml"])
 async def test_other_water_is_no_tank(talk: Talk, text: str) -> None:
     assert "How many litres" in await talk.text(text) + await talk.text("dose kh 5")
+
+
+async def test_lengths_with_a_word_of_doubt_are_asked_about(talk: Talk) -> None:
+    (asked,) = await talk.say("60x30x35 cm i think")
+    assert asked.facts["net_l"] == 48.2
+    assert [button.meaning for button in asked.buttons] == ["yes", "no"]
+
+
+async def test_a_word_for_the_shape_of_a_tank_says_no_more(talk: Talk) -> None:
+    assert (await talk.facts("tank 15 gal long"))["volume_l"] == pytest.approx(56.8, abs=0.1)
