@@ -1,6 +1,8 @@
 """An acid that is wished beside another thing, or against a pest: `salt and vinegar for snails`.
 
-wished = acid and thing | thing and acid | acid, a use and a pest     nothing told, nothing denied
+wished = acid and thing | thing and acid | acid, a use and a pest or pH
+
+where nothing is told or denied.
 
 What cleans, makes CO2, stands in a bucket or tells of the dead is none. The words stand in
 ``acid_wished.txt``.
@@ -26,7 +28,7 @@ def _ways() -> dict[str, re.Pattern[str]]:
 
 
 def wished(text: str) -> str | None:
-    """The acid that a text wishes to use beside another thing or against a pest, as typed, folded.
+    """The acid that is wished beside another thing, against a pest or for the pH; folded.
 
     Examples
     --------
@@ -34,6 +36,8 @@ def wished(text: str) -> str | None:
     ('vinegar', 'essig')
     >>> wished("how much epsom salt and citric acid"), wished("does vinegar kill snails")
     ('citric acid', 'vinegar')
+    >>> wished("the rest with some vinegar so ph stays"), wished("vinegar to put ph down then?")
+    ('vinegar', 'vinegar')
     >>> wished("clean the glass with salt and vinegar"), wished("salt and no vinegar for snails")
     (None, None)
     >>> wished("amino acid for shrimps"), wished("snails in acid water"), wished("salt for snails")

@@ -14,6 +14,7 @@ SNAILS = [
 ]  # fmt: skip
 
 OTHERS = [
+    "can i pour in the rest now with some vinegar so ph stays", "vinegar to put ph down then?",
     "how much salt and vinegar for snails", "can i use salt and vinegar to lower ph",
     "i will use salt and vinegar", "salt and vinegar ok?", "vinegar for hydra",
     "how much baking soda and vinegar for 90 l", "salt and vinegar against algae",
