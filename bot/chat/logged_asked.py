@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+from typing import Final
+
 from bot.chat import own_plan
 from bot.chat.given_plan import Given, given
 from bot.chat.model import Reply
@@ -15,6 +18,14 @@ from bot.chat.words import plan_talk as plan_words
 from bot.store.log import Entry
 from core.message.logged_asked import of_record
 from core.message.model import Command, Parsed
+
+AMONG: Final = 12
+"""Entries among which some hold what counts still."""
+
+OF_LATE: Final = timedelta(days=2)
+"""What was told since then may be meant, and one of it is as likely as the other."""
+
+SHOWN: Final = 3
 
 
 async def answer(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
@@ -49,6 +60,14 @@ async def _spoken_of(turn: Turn) -> tuple[Entry | None, Given | None]:
     return None, None
 
 
+async def _newest(turn: Turn) -> Reply:
+    """What is on record, however long ago it was told: who is told no may dose a second time."""
+    kept = [entry for entry in await turn.uow.log.newest(turn.chat.id, AMONG) if not entry.is_empty]
+    of_late = [entry for entry in kept if turn.now - entry.at <= OF_LATE]
+    shown = [told_of(turn, entry) for entry in (of_late or kept[:1])[:SHOWN]]
+    return await turn.reply(words.newest_on_record(shown) if shown else words.not_on_record())
+
+
 async def _how_many_grams(turn: Turn, plan: Given) -> Reply:
     facts = {"parts": list(plan.parts)}
     return await turn.reply(words.how_many_grams(part_of(plan)), facts=facts)
@@ -58,7 +77,7 @@ async def _on_record(turn: Turn, entry: Entry | None, plan: Given | None) -> Rep
     if entry is not None:
         return await turn.reply(words.on_record(told_of(turn, entry)))
     if plan is None:
-        return await turn.reply(words.not_on_record())
+        return await _newest(turn)
     logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     if logged:
         left = max(plan.count - logged, 0)

@@ -66,6 +66,16 @@ async def test_a_question_logs_nothing_and_log_it_does(planned: Talk) -> None:
     assert "events" not in told.facts
 
 
+async def test_what_was_told_a_day_ago_is_still_on_record(talk: Talk) -> None:
+    await talk.say("120l kh 3")
+    await talk.say("dosed 3.6 g baking soda")
+    await talk.wait(hours=14)
+    told = await talk.text("did you save that")
+    assert "3.6 g sodium bicarbonate" in told.splitlines()[0]
+    await talk.wait(days=9)
+    assert "3.6 g sodium bicarbonate" in await talk.text("did you save that")
+
+
 async def test_a_reading_is_taken_back(talk: Talk) -> None:
     await talk.say("/tank new Fern 60 l fresh")
     assert (await talk.text("was that logged")).startswith("No, nothing")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.words.text import _, ngettext
 
 
@@ -14,6 +16,16 @@ def on_record(text: str) -> list[str]:
 def not_on_record() -> list[str]:
     """Nothing of late is."""
     return [_("No, nothing of late is on record. Send it again, for example: kh 4")]
+
+
+def newest_on_record(texts: Sequence[str]) -> list[str]:
+    """What was told before that, the newest first: whether it is what was meant is seen by it."""
+    first, *rest = [text.strip() for text in texts]
+    return [
+        _("On record, the newest: “{text}”").format(text=first),
+        *(_("Before that: “{text}”").format(text=text) for text in rest),
+        _("What is not there was not stored: send that again."),
+    ]
 
 
 def parts_on_record(logged: int, count: int) -> list[str]:
