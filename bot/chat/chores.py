@@ -42,7 +42,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not turn.incoming.addressed:  # among people it is said to them, and was not done
         return [] if parsed.events and told.how != "named" else None
     if calls.is_danger(turn, parsed) or calls.is_call(turn, parsed):
-        return None
+        return await _beside_danger(turn) if told.how == "asked" else None
     if told.how in {"asked", "bare"}:
         return await reminder_requests.command(turn, Command("remind", told.text), parsed)
     return await _offered(turn, told, parsed)
@@ -83,6 +83,28 @@ async def _both(turn: Turn) -> list[Reply] | None:
     replies = await turn.route(turn, told)
     turn.incoming, turn.asked = said, None
     return [*replies, *await reminder_requests.command(turn, Command("remind", asked), told)]
+
+
+async def _beside_danger(turn: Turn) -> list[Reply] | None:
+    """``the hose runs into the pond remind me 15min``: the danger is answered, the reminder set.
+
+    None where the danger is only in what is to be reminded of.
+    """
+    split = asked_behind(turn.incoming.text)
+    if split is None or turn.route is None:
+        return None
+    before, asked = split
+    said = turn.incoming
+    turn.incoming, told = replace(said, text=before), parse(before, turn.context())
+    in_danger = calls.is_danger(turn, told) or calls.is_call(turn, told)
+    replies = await turn.route(turn, told) if in_danger else []
+    turn.incoming, turn.asked = said, None
+    if not in_danger:
+        return None
+    request = parse_request(asked, turn.local_now, turn.chat.zone)
+    nameless = isinstance(request, Problem) and request.reason == "no_what"
+    done = Command("remind", f"{before} {asked}" if nameless else asked)
+    return [*replies, *await reminder_requests.command(turn, done, told)]
 
 
 async def _behind_reading(turn: Turn) -> list[Reply] | None:

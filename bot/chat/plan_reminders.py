@@ -30,7 +30,7 @@ FILE: Final = "reminder_rest.txt"
 A_DAY: Final = timedelta(days=1)
 """Between the steps of a change."""
 
-REST: Final = frozenset({"next", "part", "go", "instead", "again", "number"})
+REST: Final = frozenset({"next", "part", "go", "deed", "instead", "again", "number"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +66,7 @@ def is_that(what: str) -> bool:
 def is_deed(what: str) -> bool:
     """Whether a task is a verb, though it names nothing: `dose`."""
     told = said(FILE, what)
-    return told is not None and told.has("go")
+    return told is not None and bool({"go", "deed"} & set(told.classes))
 
 
 async def next_part(turn: Turn, what: str) -> Part | None:
@@ -179,7 +179,7 @@ async def to_log(turn: Turn, reminder: Reminder, at: datetime) -> list[Choice]:
 
 def _is_of_plan(what: str) -> bool:
     told = said(FILE, what)
-    return told is not None and told.has("part")
+    return told is not None and bool({"part", "deed"} & set(told.classes))
 
 
 async def stop(turn: Turn) -> list[Reply] | None:

@@ -33,6 +33,7 @@ from core.schedule import (
     parse_moment,
     parse_request,
     parse_several,
+    soon,
     split_time,
 )
 
@@ -51,7 +52,7 @@ LONGEST: Final = 60
 
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``/remind`` lists; ``remind me to …`` makes; ``remind me`` alone is of a plan's next test."""
-    text = at_same_time(command.arguments.strip(), await reminder_topic.same_time(turn))
+    text = at_same_time(soon(command.arguments.strip()), await reminder_topic.same_time(turn))
     if not text and only_asks(turn.incoming.text) and turn.incoming.addressed:
         return await _alone(turn)
     if not text:

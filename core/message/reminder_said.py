@@ -11,12 +11,11 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
-from functools import cache
 from typing import Final, Literal
 
 from core.message.fold import fold
+from core.message.reminder_words import frames, has, patterns, ways
 from core.message.waters import one_of
-from core.message.wordfile import spelt
 from core.schedule import (
     Once,
     Problem,
@@ -25,10 +24,9 @@ from core.schedule import (
     is_to_come,
     names_things_only,
     parse_request,
+    soon,
     tells_rhythm,
 )
-
-FILE: Final = "reminder_said.txt"
 
 LONGEST: Final = 140
 """A longer text says more than a chore. [characters]"""
@@ -87,9 +85,8 @@ def chore(text: str, now: datetime, zone: tzinfo, *, deed: bool = False) -> Chor
     if asked is not None:
         request = parse_request(asked, now, zone)
         known = isinstance(request, Request) or request.reason not in {"no_time", "no_what"}
-        denied = _has("told", "no", asked) or _has("told", "past", asked)
-        return Chore("asked", asked, request) if known and not denied else None
-    if "?" in text or _has("told", "no", plain) or _has("told", "like", plain):
+        return Chore("asked", asked, request) if known and not _denied(plain) else None
+    if "?" in text or has("told", "no", plain) or has("told", "like", plain):
         return None
     return _told(plain, now, zone, deed)
 
@@ -102,10 +99,10 @@ def asked_behind(text: str) -> tuple[str, str] | None:
     >>> asked_behind("changed 30%, remind me in 7 days"), asked_behind("remind me to feed")
     (('changed 30%', 'in 7 days'), None)
     """
-    found = _patterns()["ask", "ask"].search(fold(text))
+    found = patterns()["ask", "ask"].search(fold(text))
     if found is None or "\n" in text.strip():
         return None
-    before = _patterns()["ask", "and"].sub("", text[: found.start()].strip(" ,;.")).strip(" ,;.")
+    before = patterns()["ask", "and"].sub("", text[: found.start()].strip(" ,;.")).strip(" ,;.")
     asked = _asked(text[found.start() :].strip(" .!?"))
     return (before, asked) if before and asked else None
 
@@ -118,7 +115,7 @@ def parted(text: str) -> list[tuple[str, str]]:
     >>> parted("kh 4, wc 30% tomorrow"), parted("kh 4 and wc tonight")
     ([('kh 4', 'wc 30% tomorrow')], [('kh 4', 'wc tonight')])
     """
-    joint = one_of(_ways()["ask", "and"])
+    joint = one_of(ways()["ask", "and"])
     signs = re.finditer(rf"(?<!\d)[,.](?!\d)|(?<=\d)[,.](?=\s)|[;\n]|\s(?:{joint})\s", fold(text))
     pairs = [(text[: sign.start()].strip(), text[sign.end() :].strip()) for sign in signs]
     return [(before, behind) for before, behind in pairs if before and behind]
@@ -134,20 +131,20 @@ def of_task_before(text: str) -> bool:
     >>> of_task_before("changed 30% reminder in 7 days"), of_task_before("wc 30% remind me sunday")
     (False, False)
     """
-    found = _patterns()["ask", "ask"].search(fold(text))
-    if found is None or not _has("change", "noun", found.group()):
+    found = patterns()["ask", "ask"].search(fold(text))
+    if found is None or not has("change", "noun", found.group()):
         return False
     before = text[: found.start()].rstrip()
     parted = before.endswith((",", ";", ".", "!", ":", "-")) or (
-        _patterns()["ask", "and"].search(before) is not None
+        patterns()["ask", "and"].search(before) is not None
     )
-    return bool(before) and not parted and not _has("told", "past", before)
+    return bool(before) and not parted and not has("told", "past", before)
 
 
 def nameless(text: str, now: datetime, zone: tzinfo) -> str | None:
     """When a reminder is asked for that names no task: `ricordamelo domani`; None where not so."""
     asked = None if len(text) > LONGEST or "\n" in text.strip() else _asked(text.strip(" .!?¿"))
-    if asked is None or _has("told", "no", asked) or _has("told", "past", asked):
+    if asked is None or _denied(text):
         return None
     request = parse_request(asked, now, zone)
     return asked if isinstance(request, Problem) and request.reason == "no_what" else None
@@ -188,16 +185,16 @@ def at_same_time(text: str, at: datetime) -> str:
     >>> at_same_time("tomorrow same time please", datetime(2026, 3, 2, 18))
     'tomorrow 18:00 please'
     """
-    for found in reversed(list(_patterns()["ask", "same_time"].finditer(fold(text)))):
+    for found in reversed(list(patterns()["ask", "same_time"].finditer(fold(text)))):
         text = f"{text[: found.start()]}{at:%H:%M}{text[found.end() :]}"
     return text
 
 
 def _told(plain: str, now: datetime, zone: tzinfo, deed: bool) -> Chore | None:
     """The chore of a text that asks for nothing."""
-    meant = _has("told", "intend", plain)
-    how: How = "past" if not meant and _has("told", "past", plain) else "bare"
-    if how == "bare" and (meant or _has("told", "own", plain) or _has("told", "verb", plain)):
+    meant = has("told", "intend", plain)
+    how: How = "past" if not meant and has("told", "past", plain) else "bare"
+    if how == "bare" and (meant or has("told", "own", plain) or has("told", "verb", plain)):
         how = "own"
     said = " ".join(_without_owner(plain).split()) if how == "own" else plain
     request = parse_request(said, now, zone)
@@ -207,39 +204,59 @@ def _told(plain: str, now: datetime, zone: tzinfo, deed: bool) -> Chore | None:
         return Chore(how, plain, request) if how == "bare" and (vague or unclear) else None
     repeats = not isinstance(request.rule, Once)
     if how == "past":
-        return Chore(how, plain, request) if repeats and deed and not _named(plain) else None
+        return (
+            Chore(how, plain, request)
+            if repeats and deed and not has("told", "named", plain)
+            else None
+        )
     thing = repeats and names_things_only(request.what)
     if not (deed or thing or is_chore(request.what)) or len(request.what.split()) > MOST_WORDS:
         return None
     if not (meant or is_to_come(plain, now, zone)) or (how == "own" and not (meant or repeats)):
         return None
-    return Chore("named" if how == "bare" and deed and _named(plain) else how, said, request)
+    return Chore(
+        "named" if how == "bare" and deed and has("told", "named", plain) else how, said, request
+    )
 
 
 def _asked(text: str) -> str | None:
     """The text without what asks for a reminder; None where nothing does."""
-    ask = _patterns()["ask", "ask"]
+    ask = patterns()["ask", "ask"]
     if ask.search(fold(text)) is None:
         return None
     for _again in range(2):
         found = ask.search(fold(text))
         if found is not None:
-            text = f"{text[: found.start()]} {text[found.end() :]}"
+            text = f"{text[: found.start()]} {soon(text[found.end() :].strip())}"
     return _framed(" ".join(text.split()))
 
 
 def _handled(text: str) -> bool:
     """Tell whether what is told in front of a word for a reminder is what became of one."""
-    found = _patterns()["ask", "ask"].search(fold(text))
-    if found is None or not _has("change", "noun", found.group()):
+    found = patterns()["ask", "ask"].search(fold(text))
+    if found is None or not has("change", "noun", found.group()):
         return False
     front = re.split(r"[,;.!?:]", fold(text)[: found.start()])[-1].split()
-    return _has("ask", "handled", " ".join(front[-3:]))
+    return has("ask", "handled", " ".join(front[-3:]))
+
+
+def _denied(text: str) -> bool:
+    """Tell whether what is asked for is asked about, denied or told as done.
+
+    The reason in front may say so of anything else: `the fish are gasping, remind me in an hour`.
+    """
+    plain = fold(text)
+    asks = patterns()["ask", "ask"].search(plain)
+    front, behind = (plain[: asks.start()].strip(), plain[asks.end() :]) if asks else ("", plain)
+    if any(has("told", name, behind) for name in ("no", "past")):
+        return True
+    edges = [e for name in ("no", "past") for e in patterns()["told", name].finditer(front)]
+    return any(not edge.start() or edge.end() == len(front) for edge in edges)
 
 
 def _framed(text: str) -> str:
     """The text without the words of a request at its ends."""
-    start, end = _frames()
+    start, end = frames()
     while (found := start.match(fold(text))) is not None and found.end():
         text = text[found.end() :]
     while (found := end.search(fold(text))) is not None and found.group():
@@ -250,42 +267,6 @@ def _framed(text: str) -> str:
 def _without_owner(text: str) -> str:
     """The text without its pronouns; a plain text is as long as its source."""
     for meaning in ("intend", "own"):
-        for found in reversed(list(_patterns()["told", meaning].finditer(fold(text)))):
+        for found in reversed(list(patterns()["told", meaning].finditer(fold(text)))):
             text = text[: found.start()] + text[found.end() :]
     return text
-
-
-def _named(text: str) -> bool:
-    return _has("told", "named", text)
-
-
-def _has(section: str, meaning: str, text: str) -> bool:
-    return _patterns()[section, meaning].search(fold(text)) is not None
-
-
-@cache
-def _ways() -> dict[tuple[str, str], set[str]]:
-    found: dict[tuple[str, str], set[str]] = {}
-    for section, meaning, ways in spelt(FILE):
-        found.setdefault((section, meaning), set()).update(ways)
-    return found
-
-
-@cache
-def _patterns() -> dict[tuple[str, str], re.Pattern[str]]:
-    """Any of the words of a meaning, as whole words of a plain text."""
-    found = {
-        key: re.compile(rf"(?<![\w'])(?:{one_of(ways)})(?![\w'])") for key, ways in _ways().items()
-    }
-    joint = ("ask", "and")
-    found[joint] = re.compile(rf"(?<![\w'])(?:{one_of(_ways()[joint])})$", re.IGNORECASE)
-    return found
-
-
-@cache
-def _frames() -> tuple[re.Pattern[str], re.Pattern[str]]:
-    front, tail = one_of(_ways()["ask", "frame"]), one_of(_ways()["ask", "tail"])
-    return (
-        re.compile(rf"\s*(?:(?:{front})(?![\w'])[\s,:]*)?"),
-        re.compile(rf"(?:[\s,:]+(?:{tail}))?$"),
-    )

@@ -7,7 +7,7 @@ from functools import cache
 from typing import Final
 
 from core.message.fold import fold
-from core.message.reminder_said import FILE
+from core.message.reminder_words import FILE
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 from core.schedule import names_weekday, split_time, tells_span

@@ -1,5 +1,6 @@
 """When things are due: rules, their times through daylight saving, and the words for them."""
 
+from core.schedule.bare_span import soon
 from core.schedule.errors import BadRule, NaiveTime
 from core.schedule.localtime import moment_at
 from core.schedule.model import KINDS, Kind, Problem, Reason, Request
@@ -58,6 +59,7 @@ __all__ = [
     "parse_request",
     "parse_several",
     "parse_until",
+    "soon",
     "split_time",
     "tells_rhythm",
     "tells_span",

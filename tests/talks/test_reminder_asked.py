@@ -190,3 +190,26 @@ async def test_so_is_the_hour_to_which_one_that_waits_is_put_off(fern: Talk) -> 
     (asked,) = await fern.say("snooze until tomorrow at 6")
     await fern.press(2, asked)
     assert [due for _what, due in await held(fern)] == ["2026-03-02T18:00"]
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "due"),
+    [
+        ("hose is running in the pond remind me 15min", "hose is running in the pond", "01T12:15"),
+        ("im at work, remind me 2 hours", "im at work", "01T14:00"),
+        ("wake me in 20 min to stop the siphon", "stop the siphon", "01T12:20"),
+        ("remember me tomorrow 8 hour test", "test", "02T08:00"),
+        ("remind me at 8 oclock tomorrow to dose", "dose", "02T08:00"),
+    ],
+)
+async def test_a_reason_in_front_and_a_bare_span(
+    talk: Talk, text: str, what: str, due: str
+) -> None:
+    await talk.say(text)
+    assert await held(talk) == [(what, f"2026-03-{due}")]
+
+
+async def test_a_danger_beside_a_reminder_is_answered_first(talk: Talk) -> None:
+    steps, told = await talk.say("fish are gasping, remind me in 1 hour to test ammonia")
+    assert steps.facts["emergency"] == "gasping"
+    assert told.facts["reminder"]["what"] == "test ammonia"

@@ -8,6 +8,9 @@ from core.schedule.words.tasks import MEASURES
 
 ClockLike = Clock | DayPart | Flaw
 
+MORNING = 6
+"""Fewer hours behind a day are a span in English: `tomorrow 2 h after feeding`."""
+
 
 def clock(line: Line, i: int) -> Parsed[ClockLike]:
     """clock := with_minutes | with_half | spaced AM_PM | spoken | with_oclock | part."""
@@ -85,10 +88,13 @@ def _behind_at(line: Line, i: int) -> bool:
 
 
 def oclock_after_day(line: Line, i: int) -> Parsed[ClockLike]:
-    """oclock_after_day := hour OCLOCK, where a day stands before; it may be a word for hours."""
+    """oclock_after_day := hour OCLOCK, where a day stands before; it may be a word for hours.
+
+    English says a span so, but for hours of the morning: tomorrow 8 hour.
+    """
     hour = line.integer(i)
     mark = None if hour is None else line.word(hour[1], "oclock")
-    if hour is None or mark is None or (line.vocabulary.language == "en" and hour[0] < 12):
+    if hour is None or mark is None or (line.vocabulary.language == "en" and hour[0] < MORNING):
         return None
     return _checked(hour[0], 0), mark[1]
 

@@ -154,7 +154,7 @@ ENGLISH = build(
             "nightly|every night|each night": (None, "night"),
         },
         "am_pm": {"am|a.m.|a.m": 0, "pm|p.m.|p.m": 12},
-        "oclock": {"o'clock|oclock|hours|h|hrs|ish": 1},
+        "oclock": {"o'clock|oclock|hours|hour|h|hrs|hr|ish": 1},
         "past": {"past": 1},
         "to_hour": {"to": 1},
         "quarter": {"quarter|a quarter": 15},
