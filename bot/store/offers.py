@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any, Final, cast
 
@@ -105,10 +105,16 @@ class Offers:
         self._session = session
         self._seen: dict[int, tuple[int, list[Offer]]] = {}
         """Of each chat the newest offers and how many were asked for, until one changes."""
+        self._unheard: dict[int, tuple[datetime, Offer | None]] = {}
+        """Of each chat since when the newest message not understood was sought, and that one."""
+
+    def _forget(self) -> None:
+        """Read again what is asked for next: an offer is not what it was."""
+        self._seen.clear()
+        self._unheard.clear()
 
     async def add(self, chat_id: int, offer: Offer) -> int:
         """Keep an offer and return its id, which its buttons carry."""
-        self._seen.clear()
         columns = {
             "chat_id": chat_id,
             "made_at": offer.made_at,
@@ -128,10 +134,27 @@ class Offers:
                 ],
             },
         }
-        return await new_row(self._session, _NEW, columns)
+        offer_id = await new_row(self._session, _NEW, columns)
+        if offer.expects == UNHEARD:
+            self._unheard.pop(chat_id, None)
+        elif offer.expects != BESIDE and chat_id in self._seen:
+            payload = json.loads(json.dumps(columns["payload"]))
+            kept = replace(
+                offer,
+                id=offer_id,
+                chat_id=chat_id,
+                context=payload["context"],
+                choices=_choices(payload),
+            )
+            most, seen = self._seen[chat_id]
+            self._seen[chat_id] = (most + 1, [kept, *seen])
+        return offer_id
 
     async def get(self, offer_id: int) -> Offer | None:
         """Give one offer; None where the id was never given out."""
+        for _, seen in self._seen.values():
+            if (known := next((each for each in seen if each.id == offer_id), None)) is not None:
+                return known
         row = await self._session.get(OfferRow, offer_id)
         return None if row is None else _offer(row)
 
@@ -154,8 +177,12 @@ class Offers:
 
     async def unheard(self, chat_id: int, since: datetime) -> Offer | None:
         """Give the newest message since a moment that was not understood, as it was kept."""
-        row = await self._session.scalar(_UNHEARD, {"chat": chat_id, "since": since})
-        return None if row is None else _offer(row)
+        sought, newest = self._unheard.get(chat_id, (None, None))
+        if sought is None or since < sought:
+            row = await self._session.scalar(_UNHEARD, {"chat": chat_id, "since": since})
+            newest = None if row is None else _offer(row)
+            self._unheard[chat_id] = (since, newest)
+        return newest if newest is not None and newest.made_at >= since else None
 
     async def told_of(
         self, chat_id: int, key: str, among: int
@@ -173,7 +200,7 @@ class Offers:
 
     async def take(self, offer_id: int, verb: str) -> bool:
         """Take an offer once; False where it was taken before."""
-        self._seen.clear()
+        self._forget()
         taken = await self._session.scalar(
             update(OfferRow)
             .where(OfferRow.id == offer_id, OfferRow.used.is_(None))
@@ -184,14 +211,14 @@ class Offers:
 
     async def close(self, offer_id: int) -> None:
         """Stop expecting a plain answer to an offer."""
-        self._seen.clear()
+        self._forget()
         await self._session.execute(
             update(OfferRow).where(OfferRow.id == offer_id).values(expects=None)
         )
 
     async def unshown(self, offer_id: int) -> None:
         """Take the buttons from an offer that nobody saw; what it would have answered stays."""
-        self._seen.clear()
+        self._forget()
         row = await self._session.get(OfferRow, offer_id)
         if row is not None:
             row.payload = {**row.payload, "choices": []}
@@ -199,7 +226,7 @@ class Offers:
 
     async def pass_by(self, offer_id: int) -> None:
         """Keep with an offer that a message came since of which nothing was kept."""
-        self._seen.clear()
+        self._forget()
         row = await self._session.get(OfferRow, offer_id)
         if row is not None:
             line = {**row.payload.get("line", {}), "passed": "yes"}
@@ -208,7 +235,7 @@ class Offers:
 
     async def set_aside(self, chat_id: int, key: str, tank_id: int | None) -> None:
         """Take what a context holds of a tank, or of none, from a key of it; it stays beside."""
-        self._seen.clear()
+        self._forget()
         rows = await self._session.scalars(
             select(OfferRow).where(
                 OfferRow.chat_id == chat_id,
@@ -237,5 +264,9 @@ def _offer(row: OfferRow) -> Offer:
         used=row.used,
         context=row.payload["context"],
         line=row.payload.get("line", {}),
-        choices=tuple(Choice(**choice) for choice in row.payload["choices"]),
+        choices=_choices(row.payload),
     )
+
+
+def _choices(payload: Mapping[str, Any]) -> tuple[Choice, ...]:
+    return tuple(Choice(**choice) for choice in payload["choices"])
