@@ -165,6 +165,10 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if calls.is_call(turn, parsed):
         return await _call(turn, parsed)
     replies: list[Reply] = []
+    if parsed.doubts and not (parsed.values or parsed.events or parsed.question):
+        hinted = await plan_talk.hint(turn) is not None
+        if (read := await nearest.restate(turn, of_plan=hinted, in_doubt=True)) is not None:
+            return read
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, await before_deed.placed(turn, parsed))
     replies += await signs.beside(turn, parsed)
@@ -202,6 +206,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         if (waits := await reminder_waiting.again(turn)) is not None:
             return waits
         hint = await plan_talk.hint(turn)
+        if (read := await nearest.restate(turn, of_plan=hint is not None)) is not None:
+            return read
         replies.append(await (nearest.answer(turn) if hint is None else turn.reply(hint)))
     return replies
 

@@ -14,6 +14,9 @@ from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import nearest as words
 from bot.store.offers import BESIDE, Choice, Offer
+from core.message.fold import fold
+from core.message.parser import parse
+from core.message.restated import Restated, restated
 from core.message.themes import themes
 
 SHOWN: Final = 3
@@ -36,6 +39,42 @@ async def answer(turn: Turn) -> Reply:
         asked = [*asked[: SHOWN - 1], words.how_it_is()]
     choices = [Choice(each, "ask", "", {"text": each}) for each in asked[:SHOWN]]
     return await turn.reply(words.hint(), choices=choices, expects=BESIDE)
+
+
+async def restate(
+    turn: Turn, *, of_plan: bool = False, in_doubt: bool = False
+) -> list[Reply] | None:
+    """Answer what a message asks in plain words, or ask whether it tells what it names.
+
+    A deed is none before it is confirmed; beside a plan a share may be one of the dose, so that
+    no deed is read into it. Where something was understood but is in doubt, its own question goes
+    before, but for a wish: `kh should go to 6`.
+    """
+    said = turn.incoming.text
+    meant = [
+        each
+        for each in restated(said, [tank.name for tank in turn.tanks])
+        if fold(each.text) != fold(said)
+        and (each.wish or not in_doubt)
+        and _is_understood(turn, each)
+    ]
+    if not meant or (of_plan and any(each.stores for each in meant)):
+        return None
+    if turn.typed is not None and len(meant) == 1 and not meant[0].stores:
+        turn.incoming = replace(turn.incoming, text=meant[0].text)
+        return await turn.typed(turn)
+    choices = [
+        Choice(each.text, "say_again", "yes" if len(meant) == 1 else "", {"text": each.text})
+        for each in meant
+    ]
+    return [await turn.reply(words.restated([each.text for each in meant]), choices=choices)]
+
+
+def _is_understood(turn: Turn, each: Restated) -> bool:
+    """Whether the sentence is one, so that it never comes back here."""
+    parsed = parse(each.text, turn.context())
+    told = bool(parsed.values or parsed.events)
+    return not parsed.doubts and told is each.stores and (told or parsed.question is not None)
 
 
 async def press(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:

@@ -14,7 +14,7 @@ from typing import Final
 from core.message.fold import fold
 from core.message.wordfile import patterns
 
-_SECTIONS: Final = ("must", "was")
+_SECTIONS: Final = ("must", "was", "missed")
 
 
 @cache
@@ -31,9 +31,13 @@ def is_obliged(text: str) -> bool:
     (True, True)
     >>> is_obliged("had to change 20 l"), is_obliged("must have put in 3 g")
     (False, False)
+    >>> is_obliged("i should have changed 30%")
+    True
     """
     plain = fold(text)
     found = _words()["must"].search(plain)
     if found is None or plain[: found.start()].rstrip().endswith("had"):
         return False  # had time to change 20 l
+    if _words()["missed"].fullmatch(found.group().strip()) is not None:
+        return True  # what should have been done was not
     return _words()["was"].match(plain[found.end() :]) is None

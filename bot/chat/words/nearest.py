@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from bot.chat.words.text import N_, _
@@ -36,3 +36,12 @@ def hint() -> list[str]:
         _("I did not find a reading or a question in that. Is it one of these? Tap it."),
         _("Else send it in other words, for example: kh 4 ph 7.2. /help shows more."),
     ]
+
+
+def restated(meant: Sequence[str]) -> list[str]:
+    """Ask whether a message means one of some plain sentences."""
+    if len(meant) == 1:
+        lines = [_("Do you mean: {text}?").format(text=meant[0])]
+    else:
+        lines = [_("Which do you mean? Tap it.")]
+    return [*lines, _("Nothing is stored yet. Else send it in other words.")]
