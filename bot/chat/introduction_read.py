@@ -11,12 +11,15 @@ from dataclasses import replace
 from typing import Final, NamedTuple
 
 from bot.chat import tank_words
+from bot.chat.asking import as_name
 from bot.chat.turn import Turn
+from core.advice.introduced_by_name import introduced_by_name
 from core.advice.introduced_loosely import introduced_loosely, several
 from core.advice.introductions import Home, introduced
 from core.advice.livestock import plain_name
 from core.message import first_evening, parse
 from core.message.deed_asked import begins_as_question
+from core.message.fold import fold
 from core.message.model import Parsed
 
 _VOLUME: Final = re.compile(r"\d\s{0,2}(?:l|lt|ltrs?|lit\w*|gal\w*)\b", re.IGNORECASE)
@@ -40,13 +43,36 @@ def told_in(turn: Turn) -> Told:
     text, gallons = turn.incoming.text, turn.chat.us_gallons
     if not has_volume(text) or "?" in text or text.startswith("/") or begins_as_question(text):
         return Told()
-    if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons):
+    named = by_name(turn, text)
+    if len(named) > 1:
+        return Told(named)
+    if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons) or named:
         return Told(homes)
     rest, beside = _without_readings(turn, text)
     homes = introduced(rest, us_gallons=gallons)
     if not homes and not _is_read_elsewhere(turn):
         homes = introduced_loosely(rest, us_gallons=gallons)
     return Told(homes, beside) if len(homes) == 1 or beside is None else Told()
+
+
+def by_name(turn: Turn, text: str) -> tuple[Home, ...]:
+    """The tanks of a list of names with volumes, or the one that a place tells; none on record.
+
+    Whether one is told beside a tank without a name, of another volume, is not sure; `rack 3` is
+    one more beside `Rack 2`.
+    """
+    homes = introduced_by_name(text, us_gallons=turn.chat.us_gallons)
+    if any(turn.tank_named(home.name or "") is not None for home in homes):
+        return ()
+    nameless = {tank.tank.volume_l for tank in turn.tanks if not tank.tank.named} - {None}
+    stems = {fold(tank.name).rstrip(" 0123456789") for tank in turn.tanks}
+    found: list[Home] = []
+    for home in homes:
+        name = home.name or ""
+        further = name[-1:].isdigit() and fold(name).rstrip(" 0123456789") in stems
+        unsure = (home.loosely and not further) or bool(nameless - {home.volume_l})
+        found.append(replace(home, name=as_name(name), loosely=bool(turn.tanks) and unsure))
+    return tuple(found)
 
 
 def _is_read_elsewhere(turn: Turn) -> bool:

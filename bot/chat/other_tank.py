@@ -8,12 +8,13 @@ from __future__ import annotations
 from typing import Final
 
 from bot.chat import calls, tank_words
+from bot.chat.introduction_read import by_name
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.turn import Turn
 from bot.chat.words import other_tank as words
 from bot.store.offers import Choice
-from core.message.doubts import UNKNOWN_TANK
+from core.message.doubts import UNKNOWN_TANK, UNSURE_EVENT
 from core.message.model import Parsed
 from core.message.other_tank import unknown
 from core.message.plan_words import telling
@@ -36,6 +37,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (again := await _volume(turn)) is not None:
         return again
     text = turn.incoming.text
+    if by_name(turn, text):
+        return None  # left tank 60 l: it is told
     if telling(text) is not None:
         return None  # can i do the second now: a part of a plan
     place = unknown(text, turn.context()) if _is_of_tank(turn, parsed) else None
@@ -65,6 +68,8 @@ def _is_of_tank(turn: Turn, parsed: Parsed) -> bool:
     if any(doubt.reason == UNKNOWN_TANK for doubt in parsed.doubts):
         return False  # it is asked about by itself, and may be added as it is told
     if parsed.values or parsed.events:
+        return True
+    if any(doubt.reason == UNSURE_EVENT for doubt in parsed.doubts):
         return True
     text, us_gallons = turn.incoming.text, turn.chat.us_gallons
     own = tank_words.own(text, us_gallons=us_gallons)

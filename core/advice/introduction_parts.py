@@ -150,7 +150,7 @@ def _at(
         counts = word.isdecimal() and 0 < int(word) <= MOST
         return 1, [Part("count", int(word))] if counts else None
     if before and before[-1].of == "called":
-        return 1, [Part("name", None, word)] if _may_name(word) else None
+        return 1, [Part("name", None, word)] if may_name(word) else None
     size, said = _animal_at(words, place)
     named = bool(before) and before[-1].of == "name" and not _volume_said(before)
     if size and not (named and tuple(words[place : place + 1]) not in _ways()):
@@ -163,7 +163,7 @@ def _at(
         return 1, [Part("count", number[0])]
     names = sum(part.of == "name" for part in before)
     at_name = any(p.of in NOUNS for p in before) and before[-1].of in {*NOUNS, "name"}
-    if at_name and names < NAME_WORDS and _may_name(word) and not _volume_said(before):
+    if at_name and names < NAME_WORDS and may_name(word) and not _volume_said(before):
         return 1, [Part("name", None, word)]
     return 1, None
 
@@ -241,7 +241,8 @@ def _volume_said(before: list[Part]) -> bool:
     return any(part.of == "volume" for part in before)
 
 
-def _may_name(word: str) -> bool:
+def may_name(word: str) -> bool:
+    """Whether a plain word may be a tank's name: it is no deed, question, value or unit."""
     return word[0].isalpha() and not any(kind in _SAYING for kind, _name in meanings(word))
 
 

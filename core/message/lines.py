@@ -126,6 +126,8 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
         return used
     if not line.begun and (used := naming.told_apart(tokens, index, line, state)):
         return used
+    if used := naming.counted(tokens, index, line, state):
+        return used
     if kind == "analyte":
         if not line.begun and naming.alike(tokens, index, state):
             return naming.named(tokens, index, line, state)

@@ -5,7 +5,7 @@ tank = name | "@" name | beginning of a name | name ":" | word somewhat like a n
 
 from __future__ import annotations
 
-from core.message import amounts, doubts, tanks
+from core.message import amounts, doubts, numbered, tanks
 from core.message.clauses import Clause
 from core.message.fold import fold
 from core.message.lexicon import lexicon
@@ -171,19 +171,46 @@ def told_apart(tokens: list[Token], index: int, line: Line, state: Statement) ->
     first, apart = tokens[index], words().tanks["apart"]
     if line.tanks or line.events or index + 3 >= len(tokens):
         return 0
-    home = first.text in apart and _is_home(tokens[index + 1])
+    home = first.kind != "tank" and _is_home(tokens[index + 1])
+    home = home and (first.text in apart or first.text in numbered.places())
     behind = _is_home(first) and tokens[index + 1].text in apart
     if not (home or behind) or any(token.kind != "fill" for token in tokens[:index]):
         return 0
-    place = index + 2
-    while place < len(tokens) and tokens[place].value == "link":
-        place += 1
-    if place + 1 >= len(tokens) or tokens[place].kind != "analyte":
-        return 0
-    if not number_ahead(tokens, place + 1):
+    if not _value_at(tokens, index + 2):
         return 0
     state.talk = state.talk or state.context.group
     return _stranger(tokens, index, index + 1, line, state)
+
+
+def counted(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
+    """A tank by a word with a number (`rack 2 kh 9`, `kh 9 in rack 2`): the index behind it.
+
+    One that is not on record is asked about, so that nothing goes to the tank in use; else 0.
+    """
+    if line.tanks or line.events or (last := numbered.last_of(tokens, index)) is None:
+        return 0
+    placed = index > 0 and tokens[index - 1].value in _BEFORE_TANKS
+    ends = line.begun and placed and last + 1 == len(tokens)
+    heads = not line.begun and all(
+        token.kind == "fill" or token.value in _BEFORE_TANKS for token in tokens[:index]
+    )
+    if not ends and not (heads and _value_at(tokens, last + 1)):
+        return 0
+    start, end = tokens[index].start, tokens[last].end
+    written = fold(state.source[start:end]).replace(" ", "")
+    for name in state.context.tanks:
+        if fold(name).replace(" ", "") == written:
+            return take(line, name, last)
+    state.talk = state.talk or state.context.group
+    return _stranger(tokens, index, last, line, state)
+
+
+def _value_at(tokens: list[Token], place: int) -> bool:
+    """Whether a name with its number stands here, behind a word for "is" or without one."""
+    while place < len(tokens) and tokens[place].value == "link":
+        place += 1
+    named = place + 1 < len(tokens) and tokens[place].kind == "analyte"
+    return named and number_ahead(tokens, place + 1)
 
 
 def _is_home(token: Token) -> bool:

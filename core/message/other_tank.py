@@ -1,4 +1,4 @@
-"""A tank told without its name that is none on record: `for the big tank`, `fürs große`."""
+"""A tank that is none on record: `for the big tank`, `fürs große`, `the left tank`, `rack 3`."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from core.message.described import any_of, resolved, ways
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
+from core.message.numbered import last_of, places
 from core.message.tanks import marked, match
 from core.message.token import Token
 from core.message.tokens import cut
@@ -21,6 +22,8 @@ _BEHIND: Final = frozenset(
 )
 """Meanings of words that follow a tank, not an animal: `fürs große auf kh 5`."""
 
+_WHERE: Final = frozenset({"in", "for", "to", "at_to"})
+
 
 @cache
 def _told() -> re.Pattern[str]:
@@ -30,6 +33,7 @@ def _told() -> re.Pattern[str]:
     """
     held = ways()
     whole = [way for trait in _TRAITS for way in held.get(trait, ()) if " " in way]
+    whole += [f"{place} {noun}" for place in places() for noun in held["noun"]]
     bare = [way for trait in _TRAITS for way in held.get(trait, ()) if " " not in way]
     ones = (f"{trait} {kind}" for trait in _TRAITS for kind in ("one", "bare"))
     bare += [way for section in ones for way in held.get(section, ())]
@@ -60,11 +64,11 @@ def unknown(text: str, context: Context) -> tuple[int, int] | None:
     if len(plain) != len(text) or not context.tanks:
         return None
     found = _told().search(plain)
-    if found is None:
-        return None
     tokens = marked(cut(plain, lexicon(), text), plain, context)
     if any(token.kind == "tank" for token in tokens):
         return None
+    if found is None:
+        return _numbered(tokens, context.tanks)
     group = next(name for name in ("whole", "bare", "theirs") if found[name] is not None)
     said, span = found[group], found.span(group)
     if said in resolved(context.looks) or _is_name(said, context.tanks):
@@ -74,6 +78,23 @@ def unknown(text: str, context: Context) -> tuple[int, int] | None:
     if group != "whole" and not said.endswith(ways()["noun"]) and not _ends(tokens, span[1]):
         return None
     return span
+
+
+def _numbered(tokens: Sequence[Token], tanks: Sequence[str]) -> tuple[int, int] | None:
+    """Where a word with a number is a tank: it opens what is asked, or stands behind `in`.
+
+    Anywhere, where a tank on record is called by the word with another number.
+    """
+    told = list(tokens)
+    for place, token in enumerate(told):
+        placed = place == 0 or told[place - 1].value in _WHERE
+        placed = placed or any(fold(tank).startswith(f"{token.text} ") for tank in tanks)
+        last = last_of(told, place) if placed else None
+        behind = None if last is None else next(iter(told[last + 1 :]), None)
+        asks = place == 0 and behind is not None and behind.kind == "ask"
+        if last is not None and (asks or _ends(tokens, told[last].end)):
+            return token.start, told[last].end
+    return None
 
 
 def _is_name(said: str, tanks: Sequence[str]) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from core.message import numbered
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
@@ -31,8 +32,8 @@ def unknown_tanks(text: str, context: Context) -> tuple[str, ...]:
     >>> context = Context(now=datetime(2026, 3, 1, tzinfo=UTC), tanks=("Fern",))
     >>> unknown_tanks("A ph 7 kh 4, B ph 7.2 kh 5", context)
     ('A', 'B')
-    >>> unknown_tanks("tank 1: kh 4; tank 2: kh 6", context)
-    ('tank 1', 'tank 2')
+    >>> unknown_tanks("tank 1: kh 4; rack 2: kh 6", context)
+    ('tank 1', 'rack 2')
     >>> unknown_tanks("kh 4, gh 6", context), unknown_tanks("monday kh 4, tuesday kh 5", context)
     ((), ())
     >>> unknown_tanks("fern kh 4, cube kh 5", context), unknown_tanks("a kh 4, b gh 5", context)
@@ -60,7 +61,7 @@ def _name(part: str) -> str | None:
     tokens = cut(fold(part), lexicon(), part)
     place = next((i for i, token in enumerate(tokens) if token.kind == "analyte"), 0)
     head = [token for token in tokens[:place] if token.text != ":"]
-    if not head or not (_may_name(head) or (len(head) == 2 and head[0].value == "home")):
+    if not head or not (_may_name(head) or numbered.last_of(head, 0) == len(head) - 1):
         return None
     return part[head[0].start : head[-1].end]
 

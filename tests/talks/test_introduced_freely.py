@@ -169,6 +169,10 @@ async def test_animals_of_no_tank_yet_are_kept_and_the_volume_is_asked(
         ("twee bakken, woonkamer 200 l en kantoor 54 l", {"woonkamer": 200.0, "kantoor": 54.0}),
         ("dwa akwaria: salon 200 l i biuro 54 l", {"salon": 200.0, "biuro": 54.0}),
         ("två akvarier, hallen 200 l och köket 54 l", {"hallen": 200.0, "köket": 54.0}),
+        ("kitchen 200 l and bedroom 54 l", {"Kitchen": 200.0, "Bedroom": 54.0}),
+        ("tanks: A 100l, B 100l", {"A": 100.0, "B": 100.0}),
+        ("tank Tang 300 l and tank Shell 90 l", {"Tang": 300.0, "Shell": 90.0}),
+        ("in der küche 200 l und im wohnzimmer 54 l", {"Küche": 200.0, "Wohnzimmer": 54.0}),
     ],
 )
 async def test_two_tanks_of_one_sentence_have_their_names(
@@ -196,6 +200,29 @@ async def test_no_two_tanks_of_one_sentence_get_one_name(
 ) -> None:
     await talk.say(text)
     assert [each["tank"] for each in await tanks(talk)] == names
+
+
+async def test_a_tank_told_by_its_place_or_number_is_one_of_its_own(talk: Talk) -> None:
+    for line in ("rack 2 300 l", "rack 3 300 l", "left tank 60 l", "the right tank is 250 l"):
+        await talk.say(line)
+    held = {each["tank"]: each["volume_l"] for each in await tanks(talk)}
+    assert held == {"Left": 60.0, "Right": 250.0, "Rack 2": 300.0, "Rack 3": 300.0}
+
+
+@pytest.mark.parametrize("text", ["kitchen tank 90 l", "kitchen 90 l, bedroom 54 l"])
+async def test_beside_a_tank_without_a_name_it_is_asked(talk: Talk, text: str) -> None:
+    await talk.say("200 l tank")
+    assert "Nothing is stored yet" in await talk.text(text)
+    assert [each["volume_l"] for each in await tanks(talk)] == [200.0]
+
+
+@pytest.mark.parametrize(
+    "text", ["changed 20 l, topped up 5 l", "display 200 l, sump 40 l", "tap 100 l, ro 50 l"]
+)
+async def test_no_other_list_of_litres_makes_tanks(talk: Talk, text: str) -> None:
+    await talk.say("/tank new moss 30 l fresh")
+    await talk.say(text)
+    assert [each["tank"] for each in await tanks(talk)] == ["moss"]
 
 
 async def test_tanks_that_are_only_wished_for_are_not_made(talk: Talk) -> None:

@@ -26,6 +26,10 @@ async def with_moss(talk: Talk) -> None:
         "ile sody dla dużego akwarium na kh 5",
         "hur mycket bikarbonat till stora akvariet till kh 5",
         "changed 30% in my other tank",
+        "rack 3 how much soda for kh 5",
+        "how much soda for rack 3 to kh 5",
+        "put 20 g bicarb in rack 3",
+        "how much soda for the left tank to kh 5",
     ],
 )
 async def test_which_tank_it_is_is_asked(talk: Talk, line: str) -> None:

@@ -1,0 +1,159 @@
+"""Tanks told by a name and how much each holds: `kitchen 200 l and bedroom 54 l`, `left tank 60 l`.
+
+told = [ "my" ] [ "tanks" ] part { ( "," | ";" | newline | "and" ) part }
+part = [ "the" ] [ "tank" ] name [ "tank" ] [ "is" | ":" ] volume { kind of water, animal }
+
+A list needs nothing but names that mean nothing else; of one tank the name must tell a place or
+have a number.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cache
+from typing import Final
+
+from core.advice.introduction_parts import (
+    BESIDE,
+    BESIDE_SECTIONS,
+    FILE,
+    KINDS,
+    SECTIONS,
+    is_aside,
+    may_name,
+    read,
+)
+from core.advice.introductions import Home, home_of
+from core.advice.livestock import lookup
+from core.message.fold import fold
+from core.message.lexicon import meanings
+from core.message.numbered import places
+from core.message.wordfile import patterns, spelt
+
+LEAST: Final = 5.0
+"""Less water under a name is a jug more often than a tank; ours. [L]"""
+LONGEST: Final = 160
+"""A longer text says more. [characters]"""
+WORDS: Final = 2
+"""Words of a name, without its number."""
+
+_SIZED: Final = re.compile(r"(?P<head>[^\d]{1,40}?(?: \d{1,2})?)[\s:=]{1,3}(?P<rest>\d.*)$")
+_BESIDE: Final = frozenset(
+    {"volume", "light", "planted", "community", "co2", "with", "animal", "count", *KINDS}
+)
+_BEFORE: Final = frozenset({"light", "have", "article", "one", "and"})
+_BEHIND: Final = frozenset({"single", "have", "home"})
+
+
+def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
+    """The tanks of a text that names each with its volume; empty where it tells anything else.
+
+    Those of which nothing tells that they are tanks are `loosely` told.
+
+    Examples
+    --------
+    >>> told = introduced_by_name("kitchen 200 l and bedroom 54 l", us_gallons=True)
+    >>> [(home.name, home.volume_l) for home in told]
+    [('kitchen', 200.0), ('bedroom', 54.0)]
+    >>> [home.name for home in introduced_by_name("tanks: A 100l, B 100l", us_gallons=True)]
+    ['A', 'B']
+    >>> [home.name for home in introduced_by_name("left tank 60 l", us_gallons=True)]
+    ['left']
+    >>> introduced_by_name("kitchen 200 l", us_gallons=True)
+    ()
+    >>> introduced_by_name("bucket 20 l, jug 5 l", us_gallons=True)
+    ()
+    """
+    plain = fold(text).strip(" .!")
+    if "?" in text or len(text) > LONGEST or len(plain) > len(text) or is_aside(text):
+        return ()
+    if _blocked().search(plain):
+        return ()
+    said = text.strip(" .!")
+    homes = [_home(part, us_gallons=us_gallons) for part in _joints().split(said) if part.strip()]
+    found = [home for home in homes if home is not None]
+    if not found or len(found) < len(homes):
+        return ()
+    names = {fold(home.name or "") for home in found}
+    alone = len(found) == 1 and not _tells_apart(found[0].name or "")
+    return () if alone or len(names) < len(found) else tuple(found)
+
+
+def _tells_apart(name: str) -> bool:
+    """Whether a name tells a tank by itself: by its place or its number."""
+    return fold(name) in places() or name[-1].isdigit()
+
+
+@cache
+def _joints() -> re.Pattern[str]:
+    ways = [way for _, of, ways in spelt(FILE, SECTIONS) for way in ways if of == "and"]
+    words = "|".join(re.escape(way) for way in sorted(ways, key=len, reverse=True))
+    return re.compile(rf"[,;\n]|(?<=\s)(?:{words})(?=\s)")
+
+
+@cache
+def _blocked() -> re.Pattern[str]:
+    return patterns(BESIDE, BESIDE_SECTIONS)["block"]
+
+
+@cache
+def _of() -> dict[str, frozenset[str]]:
+    """Word → its classes, for words that may stand beside a name."""
+    found: dict[str, frozenset[str]] = {}
+    for file, sections in ((FILE, SECTIONS), (BESIDE, BESIDE_SECTIONS)):
+        for section, of, ways in spelt(file, sections):
+            for way in ways if section == "word" else ():
+                found[way] = found.get(way, frozenset()) | {of}
+    return found
+
+
+def _home(part: str, *, us_gallons: bool) -> Home | None:
+    """The tank of one part; None where it is not a name with its volume."""
+    sized = _SIZED.match(part.strip())
+    if sized is None:
+        return None
+    parts = read(sized["rest"], us_gallons=us_gallons)
+    volumes = [each for each in parts or () if each.of == "volume"]
+    if parts is None or len(volumes) != 1 or parts[0].of != "volume":
+        return None
+    if any(each.of not in _BESIDE for each in parts) or float(str(volumes[0].value)) < LEAST:
+        return None
+    words, is_tank = _bare(re.split(r"[\s:]+", sized["head"].strip(" :=")))
+    if not _is_name(words, is_tank=is_tank):
+        return None
+    home = home_of(parts)
+    kinds = [of for word in words for of in _of().get(fold(word), ()) if of in KINDS]
+    kind = home.kind or next((KINDS[of] for of in kinds), None)
+    return replace(home, name=" ".join(words), kind=kind, loosely=not is_tank, told_by=None)
+
+
+def _bare(words: list[str]) -> tuple[list[str], bool]:
+    """The words of a name without those around it, and whether one of them was for a tank."""
+    of, is_tank = _of(), False
+    while words and (classes := of.get(fold(words[0]), frozenset())) & {*_BEFORE, "tank"}:
+        if len(words[0]) == 1 and len(words) == 1:
+            break  # a letter is a name as well: a 100 l, b 100 l
+        is_tank = is_tank or "tank" in classes
+        words = words[1:]
+    while words and (classes := of.get(fold(words[-1]), frozenset())) & {*_BEHIND, "tank"}:
+        is_tank = is_tank or "tank" in classes
+        words = words[:-1]
+    return words, is_tank
+
+
+def _is_name(words: Sequence[str], *, is_tank: bool) -> bool:
+    """Whether words may be a tank's name; a kind of animal only behind a word for a tank."""
+    said = [*words[:-1]] if words and words[-1].isdigit() else [*words]
+    if not 0 < len(said) <= WORDS:
+        return False
+    for word in said:
+        plain = fold(word)
+        if not word.isalpha() or (plain not in places() and not may_name(plain)):
+            return False
+        found = lookup(plain)
+        means = {kind for kind, _ in meanings(plain)} - {"fill"} if plain not in places() else None
+        if not is_tank and (means or found.species is not None or found.candidates):
+            return False
+    return True

@@ -1,0 +1,43 @@
+"""Names that tell tanks apart by a number or a place: `rack 2 kh 9`, `the left tank`."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final
+
+from core.message import nearest
+from core.message.kinds import is_kind
+from core.message.token import Token
+from core.message.wordfile import spelt
+
+HOMES: Final = 12
+"""A number from here on behind a word for a tank is how warm it is more often."""
+SHORTEST: Final = 3
+"""Letters of such a word."""
+
+_GLUED: Final = re.compile(rf"[^\W\d]{{{SHORTEST},12}}\d{{1,2}}")
+_COUNTING: Final = re.compile(r"\d{1,2}")
+
+
+def last_of(tokens: list[Token], place: int) -> int | None:
+    """The place of the last token of such a name; None where none begins at `place`.
+
+    A word that may be a misspelt name of a value, or is a kind of animal, is none: `nitrte 2`.
+    """
+    word = tokens[place]
+    if word.kind == "word" and _GLUED.fullmatch(word.text):
+        return None if nearest.analytes(word.text) else place
+    if place + 1 == len(tokens) or not _COUNTING.fullmatch(tokens[place + 1].text):
+        return None
+    if word.kind == "mark" and word.value == "home":
+        return place + 1 if int(tokens[place + 1].text) < HOMES else None
+    if word.kind != "word" or len(word.text) < SHORTEST or not word.text.isalpha():
+        return None
+    return None if nearest.analytes(word.text) or is_kind(word.text) else place + 1
+
+
+@cache
+def places() -> frozenset[str]:
+    """Words for where a tank stands, plain."""
+    return frozenset(way for _, _, ways in spelt("named_by_place.txt") for way in ways)
