@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import change_bounds, changes
+from bot.chat import change_bounds, changes, first_share
 from bot.chat.change_asked import Asked, asked_of
 from bot.chat.model import Line, Reply
 from bot.chat.state import state_of
@@ -67,7 +67,7 @@ async def how(turn: Turn, question: Question, analyte: str) -> list[Reply]:
         pure = replace(question, target=0.0, text=f"{question.text} with ro")
         asked = await asked_of(turn, pure)
     if isinstance(asked, Reply):
-        return [_led(asked, words.by_water(analyte))]
+        return [_led(await first_share.led(turn, question, asked), words.by_water(analyte))]
     now = asked.tank.last(analyte)
     if now is None:
         return [await turn.reply(change_words.unknown(asked.stored.name, analyte, of_source=False))]

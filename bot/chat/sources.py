@@ -6,7 +6,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Any
 
-from bot.chat import source_blends, source_words
+from bot.chat import source_blends, source_filled, source_words
 from bot.chat.model import Reply
 from bot.chat.source_words import Heard
 from bot.chat.supply import Supply
@@ -45,7 +45,7 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         return [await source_blends.keep(turn, held, *blend)]
     heard = source_words.split(turn, said, held.sources)
     if heard is not None:
-        return await keep(turn, held, heard)
+        return await source_filled.going_on(turn, lambda: keep(turn, held, heard))
     chosen, _, tank_name = said.partition(" for ")
     source = _named(held.sources, chosen) or _named(held.sources, facets.strip(chosen))
     if source is None and (doubtful := source_words.doubtful(turn, said)):
@@ -91,7 +91,7 @@ async def told(turn: Turn, text: str) -> list[Reply] | None:
         return None
     if any(value.tank for _, parsed in heard.pieces for value in parsed.values):
         return None
-    return await keep(turn, held, heard)
+    return await source_filled.going_on(turn, lambda: keep(turn, held, heard))
 
 
 async def keep(turn: Turn, held: Waters, heard: Heard) -> list[Reply]:

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import emergencies, unheard, verdicts, why_values
+from bot.chat import emergencies, first_share, unheard, verdicts, why_values
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -128,10 +128,6 @@ BIG: Final = re.compile(
 OF_AMMONIA: Final = frozenset({"ammonia"})
 """Findings that name ammonia themselves, and how much to change for it."""
 
-CALL_FOR_CHANGE = frozenset({"change_water", "stop_feeding", "stop_dosing"})
-"""What to do first, where that is a water change or leads to one."""
-
-
 SHOWN_BY_NONE: Final[Mapping[str, Danger]] = {
     "gasping": "gasping",
     "co2_high": "co2_high",
@@ -168,10 +164,17 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
     facts: dict[str, Any] = {"tank": stored.name, **_facts(state, found)}
     if (of_ammonia := await _for_ammonia(turn, stored, state, found)) is not None:
         return [of_ammonia]
+    if not found and (aid := first_share.line(state)) is not None:
+        litres, added = first_share.in_litres(state)
+        lines = [words.lead(stored.name, aid), *litres, *verdicts.untested(state)]
+        return [await turn.reply(lines, facts=facts | added)]
     if found:
         told = [finding_words.line(finding) for finding in found[:SHOWN]]
         if BIG.search(question.text or ""):
             return [await turn.reply(words.change_small(stored.name, told), facts=facts)]
+        if first_share.line(state) is not None:
+            litres, added = first_share.in_litres(state)
+            told, facts = [told[0], *litres, *told[1:]], facts | added
         return [
             await turn.reply(
                 words.change_now(stored.name, told, asked_when=question.kind == "when"), facts=facts
@@ -225,7 +228,7 @@ async def _for_ammonia(
 def _wants_new_water(finding: Finding) -> bool:
     """Whether a change is what to do first; for a spent buffer where the source has more of it."""
     source_helps = finding.id == "low_kh" and "source_kh" in finding.facts
-    return source_helps or BY_ID[finding.id].first in CALL_FOR_CHANGE
+    return source_helps or BY_ID[finding.id].first in first_share.CALL_FOR_CHANGE
 
 
 async def movement(

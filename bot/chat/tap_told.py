@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat import changes, mixes, source_words, sources
+from bot.chat import changes, mixes, source_filled, source_words, sources
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
@@ -28,6 +28,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if any(value.tank for _, piece in heard.pieces for value in piece.values):
         return None
+    pure = told.pure
+    if told.change is None and pure is None:
+        return await source_filled.going_on(turn, lambda: sources.keep(turn, held, heard))
     kept = await sources.keep(turn, held, heard)
     if told.change is not None:
         text = f"what if i change {told.change} with {heard.name}"
@@ -36,10 +39,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
             return kept
         turn.asked = {"text": text, "changes": {}}
         return [*kept, *await changes.change(turn, question, parsed)]
-    if told.pure is not None:
-        mixed = await mixes.shares_of(turn, Mixing(told.pure, heard.name, None, None, None))
-        return [*kept, *(mixed or [])]
-    return kept
+    if pure is None:
+        return kept
+    mixed = await mixes.shares_of(turn, Mixing(pure, heard.name, None, None, None))
+    return [*kept, *(mixed or [])]
 
 
 async def _of_change(turn: Turn) -> bool:

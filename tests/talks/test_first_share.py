@@ -33,6 +33,32 @@ async def test_the_share_of_first_aid_comes_first(
     assert "I do not know the new water" in reply.text
 
 
+@pytest.mark.parametrize(
+    ("told", "asked"),
+    [
+        ("nitrite 2", "how much water to change"),
+        ("copper 0.3", "how much water"),
+        ("nitrite 0.1", "cuanto agua cambiar"),
+        ("nitrate 90", "how much water to change"),
+    ],
+)
+async def test_a_poison_has_its_first_litres_without_the_tap(
+    talk: Talk, told: str, asked: str
+) -> None:
+    await talk.say("/tank new Fern 80 l fresh")
+    await talk.say(told)
+    assert (await talk.facts(asked))["first_litres"] == [8.0, 20.0]
+
+
+async def test_the_tap_told_next_answers_what_waited_for_it(talk: Talk) -> None:
+    await talk.say("/tank new Fern 300 l fresh")
+    await talk.say("ph 6.5 kh 2 ammonia 0 nitrate 30")
+    await talk.say("is 50% daily ok")
+    kept, told = await talk.say("my tap is ph 8 kh 9 no3 5 gh 10 temp 20")
+    assert kept.facts["source"] == "tap"
+    assert told.facts["largest_safe_share"] < 0.5
+
+
 async def test_without_an_emergency_nothing_is_put_before_it(talk: Talk) -> None:
     await talk.say("/tank new Fern 75 l fresh")
     await talk.say("ph 7.4 kh 4 temp 25 ammonia 0")

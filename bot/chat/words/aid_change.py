@@ -63,6 +63,13 @@ def change(help_: Help) -> str:
     )
 
 
+def first_litres(least: float, most: float) -> str:
+    """How much a tenth is, and a quarter. [L]"""
+    digits = 0 if most >= 10.0 else 1
+    told = _("That is {least} to {most} L at a time.")
+    return told.format(least=plain(least, digits), most=plain(most, digits))
+
+
 def _matched(help_: Help) -> str:
     if help_.salt:
         return _(
