@@ -136,7 +136,7 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     safety = named_for_safety.asked(text)
     known = turn.tank_named(state.tank.name) is not None and not not_now
     filtered = named_for_safety.filtered(state, answer, safety=safety) if known else None
-    growing = filtered is not None and filtered.verdict == "cycling"
+    growing = filtered is not None and filtered.stands_first
     lines = words.keep(answer, name, sized=sized, judged=safety or growing)
     if safety:
         found_harm = named_for_safety.harms(state, answer.asked)

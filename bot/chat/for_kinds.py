@@ -168,7 +168,7 @@ async def in_water(turn: Turn, state: State, stored: StoredTank, named: Sequence
     """Whether the water as it was measured suits animals that are not in it; the filter first."""
     filtered = ready(state)
     growing = readiness_words.before_all(filtered, stored.name)
-    first = [growing] if growing is not None and filtered.verdict == "cycling" else []
+    first = [growing] if growing is not None and filtered.stands_first else []
     kept = tuple(Stock(name, 1) for name in named)
     state = replace(state, tank=replace(state.tank, stock=kept))
     found = [f for f in find(state, frozenset(state.readings)) if f.id == "does_not_suit"]

@@ -7,9 +7,10 @@ from typing import Final
 
 from bot.chat import verdicts
 from bot.chat.model import Reply
-from bot.chat.state import state_of
+from bot.chat.state import CALLED, state_of
 from bot.chat.turn import Turn
 from bot.chat.words import signs as words
+from bot.store.tanks import StoredTank
 from core.message.model import Parsed
 from core.message.signs import checker, seen
 
@@ -43,6 +44,12 @@ TESTED: Final[Mapping[str, tuple[str, ...]]] = {
 }
 """What tells whether the water is behind a sign; common practice, no source."""
 
+LOOKED_AT: Final = 8
+"""Newest answers among which a frozen pond is looked for."""
+
+COLD: Final = 8.0
+"""Water too cold to feed in; common practice, no source. [°C]"""
+
 CARE: Final = frozenset({"feeding", "lighting", "filter_care", "ground_care", "snails"})
 """What is asked of care rather than seen: what stands in the water goes before it."""
 
@@ -67,8 +74,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     sign = seen(turn.incoming.text)
     if sign is None:
         return None
-    lines = [words.means(sign)]
     stored = turn.tank_named(parsed.tank or "") or turn.current_tank
+    if sign == "feeding" and await _is_cold(turn, stored):
+        return [await turn.reply([words.means("feeding_cold")], facts={"sign": sign})]
+    lines = [words.means(sign)]
     tested = TESTED[sign]
     if stored is None:
         return [await turn.reply([*lines, words.measure(tested)] if tested else lines)]
@@ -83,3 +92,13 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     old = [each for each in tested if state.fresh(each) is None]
     lines += [words.measure(old)] if old else []
     return [await turn.reply(lines, facts={"tank": stored.name, "sign": sign})]
+
+
+async def _is_cold(turn: Turn, stored: StoredTank | None) -> bool:
+    """Whether the water is too cold to feed in, by its thermometer or by its ice."""
+    latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
+    iced = any(offer.context.get(CALLED, {}).get("danger") == "frozen" for offer in latest)
+    if stored is None:
+        return iced
+    held = (await state_of(turn, stored, turn.now)).fresh("temperature")
+    return iced if held is None else held.value < COLD

@@ -39,6 +39,9 @@ async def after(turn: Turn, newest: Offer) -> list[Reply] | None:
     plan = await running(turn) if telling(turn.incoming.text) is not None else None
     if plan is not None and await own_plan.share_logged(turn, plan.offer.id, plan.held):
         return None  # it may be the part that is on record
+    if facts["refused"] == "bleach":  # the rocks that were asked about, or itself
+        await emergencies.remember(turn, turn.current_tank, "bleach")
+        return [await emergencies.help_in(turn, turn.current_tank, "bleach")]
     await emergencies.remember(turn, turn.current_tank, "overdose")
     return await open_told.how_much(turn)
 

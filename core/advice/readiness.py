@@ -36,13 +36,19 @@ class Readiness:
     """How a filter stands.
 
     `finding` is what speaks against animals, `missing` what to measure, `came` what was seen to
-    come and go, though that proves nothing yet.
+    come and go, though that proves nothing yet. `young` is a tank known to be new.
     """
 
     verdict: Verdict
     finding: Finding | None = None
     missing: tuple[str, ...] = field(default=())
     came: tuple[str, ...] = field(default=())
+    young: bool = False
+
+    @property
+    def stands_first(self) -> bool:
+        """Whether it goes before anything that speaks for new animals."""
+        return self.verdict == "cycling" or (self.verdict == "unproven" and self.young)
 
 
 def poison(state: State) -> Finding | None:
@@ -100,7 +106,7 @@ def ready(state: State) -> Readiness:
         return Readiness("settled")
     after = state.now - NEW if came is None else max(came, state.now - NEW)
     gone = tuple(each for each in ("ammonia", "nitrite") if _came(state, each, after))
-    return Readiness("unproven", came=gone)
+    return Readiness("unproven", came=gone, young=young)
 
 
 def _came(state: State, analyte: str, after: datetime) -> bool:

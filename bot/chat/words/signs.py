@@ -36,6 +36,10 @@ MEANS: Final[Mapping[str, str]] = {
         "Most fish: once or twice a day, as much as is eaten in two minutes; a day without food a"
         " week does no harm. What is left over becomes ammonia, then nitrate."
     ),
+    "feeding_cold": N_(
+        "No food under about 8 °C, nor under ice: fish do not digest it then, and it rots. Begin"
+        " again with a little once it stays over 10 °C."
+    ),
     "lighting": N_(
         "6 to 8 hours of light a day, dark at night, by a timer: longer feeds algae. With plants,"
         " CO2 rises and pH falls in the dark, so give air at night."
