@@ -14,6 +14,7 @@ from bot.chat import (
     about_values,
     after_dose,
     animals,
+    asked_behind,
     asked_deeds,
     before_deed,
     belongs,
@@ -143,6 +144,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         return recorded
     if turn.incoming.addressed and (both := await past.behind(turn)) is not None:
         return both
+    if (parts := await asked_behind.told_first(turn, parsed)) is not None:
+        return parts
     if (spread := await every_tank.told(turn, parsed)) is not None:
         return spread
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
@@ -172,7 +175,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, await before_deed.placed(turn, parsed))
     replies += await signs.beside(turn, parsed)
-    replies += await after_dose.now(turn, parsed)
+    replies += await asked_behind.answer(turn, parsed)
     if (did := await after_dose.asked_beside(turn, parsed)) is not None:
         replies += did
     elif parsed.question is not None:

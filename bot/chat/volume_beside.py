@@ -12,26 +12,33 @@ from typing import Final
 from bot.chat import free_tank, tanks_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
-from core.message import doubts, parse
+from core.message import doubts, parse, plain_tail
 from core.message.model import Parsed
 
 LEAST: Final = 5.0
 """Less water beside readings is a jug or a vial more often than a tank; ours. [L]"""
 
+_OF_WATER: Final = frozenset({"change", "keep", "why", "when", "safe"})
+"""Questions whose answer rests on what was measured, not on litres that they name."""
 _WISHED: Final = frozenset({doubts.WISH})
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Set the volume of a chat's first tank and answer the rest; None where it tells no such."""
     known = any(each.tank.volume_l is not None for each in turn.tanks)
-    told = bool(parsed.doubts) and not (parsed.question or parsed.events or parsed.command)
+    asked = parsed.question.kind in _OF_WATER if parsed.question is not None else parsed.doubts
+    told = asked and not (parsed.events or parsed.command)
     if known or not told or turn.incoming.group or turn.typed is None:
         return None
-    tank = free_tank.read(turn.incoming.text, us_gallons=turn.chat.us_gallons, nouns=0)
+    text, behind = plain_tail.parted(turn.incoming.text) or (turn.incoming.text, "")
+    if parsed.question is not None and not behind:
+        return None
+    tank = free_tank.read(text, us_gallons=turn.chat.us_gallons, nouns=0)
     if tank is None or tank.volume_l < LEAST:
         return None
+    tank = replace(tank, rest=f"{tank.rest} {behind}".strip())
     rest = parse(tank.rest, turn.context())
-    if not rest.values or {each.reason for each in rest.doubts} - _WISHED:
+    if not (rest.values or behind) or {each.reason for each in rest.doubts} - _WISHED:
         return None
     whole = turn.incoming
     turn.incoming = replace(whole, text=tank.line)

@@ -29,6 +29,7 @@ from core.message import (
     naming,
     nearly_done,
     no_loss,
+    plain_tail,
     quantities,
     refilled,
     risen,
@@ -56,6 +57,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     nearly_done.mark(tokens)
     naming.by_letter(tokens, state.context.tanks)
     beside_value.set_aside(tokens, state.source)
+    plain_tail.set_aside(tokens, state.source)
     deed_told.set_aside(tokens)
     refilled.vessels(tokens)
     deed_told.out_and_in(tokens)

@@ -8,6 +8,7 @@ from rapidfuzz.distance import OSA
 
 from core.analytes import FREE
 from core.message.lexicon import lexicon
+from core.message.wordfile import spelt
 
 _SHORT = frozenset({"ph", "gh", "kh"})
 _SHOWN = {"ph": "pH", "gh": "GH", "kh": "KH", "co2": "CO2", "tds": "TDS"}
@@ -169,16 +170,21 @@ def _bearing() -> tuple[str, ...]:
     return tuple(found)
 
 
+@lru_cache(maxsize=1)
+def _spelt_right() -> frozenset[str]:
+    return frozenset(way for _, _, ways in spelt("spelt_right.txt", {"word"}) for way in ways)
+
+
 @lru_cache(maxsize=4096)
 def bears(word: str) -> bool:
     """Whether a word is nearly one that would change what a value means.
 
     Examples
     --------
-    >>> bears("yesterdy"), bears("elephant")
-    (True, False)
+    >>> bears("yesterdy"), bears("elephant"), bears("rest")
+    (True, False, False)
     """
-    if not 3 <= len(word) <= 30:
+    if not 3 <= len(word) <= 30 or word in _spelt_right():
         return False
     most = 1 if len(word) < 6 else 2
     return any(OSA.distance(word, near, score_cutoff=most) <= most for near in _bearing())

@@ -37,6 +37,11 @@ def not_yet(name: str) -> list[str]:
     return [_(_NOT_YET.get(name, _OTHER))]
 
 
+def not_heard(part: str) -> list[str]:
+    """What was asked behind a reading, and is nothing that we know."""
+    return [_("I did not understand “{part}”: ask it in other words.").format(part=part)]
+
+
 def question_not_yet() -> list[str]:
     """For a question that is understood and not answered yet."""
     return [

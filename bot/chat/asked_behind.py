@@ -1,0 +1,65 @@
+"""``nitrite 2, can i feed them``: what is asked behind values that were told in the same breath.
+
+The values go on record first, so the question is answered with them, as if it came next.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from bot.chat import after_dose
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words.general import not_heard
+from core.message import parse, plain_tail
+from core.message.model import Parsed
+
+_MEASURED: Final = frozenset({"ammonia", "nitrite"})
+"""What nobody names before a question unless a test showed it."""
+_OF_RECORD: Final = frozenset({"why", "keep", "when"})
+
+
+async def told_first(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Keep values that are read as no more than what a question supposes, then answer it.
+
+    ``ammonia 0.5 why``, ``ammonia 0 nitrite 0 can i add fish``. None where they may be supposed.
+    """
+    question = parsed.question
+    if question is None or parsed.values or turn.route is None or not turn.incoming.addressed:
+        return None
+    both = (
+        plain_tail.parted(turn.incoming.text) if question.kind in {"why", "keep", "when"} else None
+    )
+    told = None if both is None else parse(both[0], turn.context())
+    if both is None or told is None or told.intent != "reading" or told.doubts:
+        return None
+    if question.kind == "keep" and _MEASURED.isdisjoint(value.analyte for value in told.values):
+        return None
+    said = turn.incoming
+    turn.incoming = replace(said, text=both[0])
+    replies = await turn.route(turn, told)
+    turn.incoming = said
+    return replies + await _asked(turn, both[1])
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply]:
+    """What answers a question behind the values of a message, nothing where none is asked."""
+    if (steps := await after_dose.now(turn, parsed)) or parsed.question is not None:
+        return steps
+    both = plain_tail.parted(turn.incoming.text) if parsed.values else None
+    return [] if both is None or not turn.incoming.addressed else await _asked(turn, both[1])
+
+
+async def _asked(turn: Turn, asked: str) -> list[Reply]:
+    """The answer to a question as if it were typed now; which words were not understood."""
+    if turn.typed is None:
+        return []
+    said = turn.incoming
+    turn.incoming = replace(said, text=asked)
+    replies = await turn.typed(turn)
+    turn.incoming = said
+    if not turn.unheard:
+        return replies
+    turn.unheard = False
+    return [await turn.reply(not_heard(asked))]

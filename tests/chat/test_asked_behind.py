@@ -1,0 +1,34 @@
+"""Readings beside plain talk: they are on record first, and a question behind them is answered."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.mark.parametrize(
+    ("line", "stored", "answered"),
+    [
+        ("nitrite 2, can i feed them", "nitrite 2 mg/L", "Not today"),
+        ("ammonia 2 what do i do", "ammonia 2 mg/L", "Stop feeding. No buffer"),
+        ("nitrate 40 ok so now what", "nitrate 40 mg/L", "within the limits"),
+        ("no3 2 po4 2 what to dose", "nitrate 2 mg/L", "I did not understand “what to dose”"),
+        ("ammonia 0.5 why", "ammonia 0.5 mg/L", "How much of the total is poisonous"),
+        ("ammonia 0 nitrite 0 can i add fish", "nitrite 0 mg/L", "Not proved"),
+        ("120l nitrite 1, how much water should i change", "Now Tank: 120 L", "Tank: yes."),
+    ],
+)
+async def test_values_are_kept_and_the_question_is_answered(
+    talk: Talk, line: str, stored: str, answered: str
+) -> None:
+    told, *_between, last = await talk.say(line)
+    assert stored in told.text
+    assert answered in last.text
+
+
+@pytest.mark.parametrize("line", ["ph 7 kh 4 can i keep neons", "kh 3 what discus want"])
+async def test_what_may_be_supposed_is_not_kept(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(line)
+    assert "KH" not in await talk.text("is my water ok")
