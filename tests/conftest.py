@@ -5,9 +5,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from sqlalchemy.engine import URL
 
 from tests.engines import new_postgres_database, postgres_server
+
+settings.register_profile("untimed", settings(), deadline=None)  # speed is of tests/bench
+settings.load_profile("untimed")
 
 
 def pytest_collection_finish() -> None:

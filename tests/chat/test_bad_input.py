@@ -95,9 +95,7 @@ words = st.one_of(
 )  # fmt: skip
 
 
-@settings(
-    max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=150, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(words, max_size=9), st.sampled_from(["message", "edit", "press"]))
 async def test_no_line_of_words_raises(talk: Talk, parts: list[str], kind: str) -> None:
     text = " ".join(parts)

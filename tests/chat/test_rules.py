@@ -61,7 +61,7 @@ def test_a_moment_is_told_in_the_zone():
 
 
 @given(our.repeating)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_wording_is_understood_as_a_request_too(rule):
     """What the tool says, less its remark in brackets, can be said to it."""
     asked = parse_request(f"test fern {describe(rule).split(' (in')[0]}", NOW, UTC)

@@ -85,7 +85,7 @@ def states(draw: st.DrawFn) -> State:
 EVERYTHING = frozenset({*ANALYTES, "stock", "dose"})
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(states())
 def test_any_state_is_answered_in_words_the_worst_first(state: State) -> None:
     found = find(state, EVERYTHING)
@@ -100,13 +100,13 @@ def test_any_state_is_answered_in_words_the_worst_first(state: State) -> None:
             assert isinstance(fact, str) or math.isfinite(fact)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(states())
 def test_what_was_not_told_wakes_nothing(state: State) -> None:
     assert find(state, frozenset()) == []
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(states(), st.sampled_from(sorted(ANALYTES)))
 def test_steady_is_said_alone(state: State, told: str) -> None:
     ids = [finding.id for finding in find(state, frozenset({told}))]

@@ -39,7 +39,7 @@ PH = st.floats(6.3, 8.4)
 
 
 @given(SHARES, KH, KH, st.floats(0.0, 30.0), st.floats(0.0, 100.0))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_amounts_mix_in_proportion(
     share: float, kh: float, other_kh: float, gh: float, nitrate: float
 ) -> None:
@@ -54,7 +54,7 @@ def test_amounts_mix_in_proportion(
 
 
 @given(st.floats(0.05, 0.95), KH, PH)
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_a_blend_goes_into_a_tank_as_its_parts_would(share: float, kh: float, ph: float) -> None:
     """What the change reckons with is, to a hundredth, the exact mix of the parts' carbon."""
     tap, ro = water(kh=kh, ph=ph, gh=kh, temperature=25.0), pure("RO", NOW)

@@ -26,13 +26,13 @@ def check(text: str, *, group: bool = False) -> None:
     assert (parsed.intent == "command") == (parsed.command is not None)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 @given(st.text(max_size=300), st.booleans())
 def test_any_text_is_read(text: str, group: bool) -> None:
     check(text, group=group)
 
 
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=500)
 @given(
     st.lists(st.sampled_from([*WORDS, "\n", ",", "?", "/"]), max_size=25),
     st.sampled_from(["", " "]),

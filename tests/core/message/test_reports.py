@@ -170,7 +170,7 @@ def test_a_keepers_own_readings_are_no_report() -> None:
 
 
 @given(st.text(max_size=200))
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_any_text_is_read_without_an_error(text: str) -> None:
     for amount in read(f"Calcium {text}\nhardness {text}").amounts:
         assert amount.analyte in ANALYTES
@@ -178,7 +178,7 @@ def test_any_text_is_read_without_an_error(text: str) -> None:
 
 
 @given(st.floats(1.0, 400.0).map(lambda x: round(x, 1)), st.sampled_from([".", ","]))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_a_written_number_is_the_number_read(number: float, point: str) -> None:
     text = f"Chlorid  mg/l  {number}".replace(".", point)
     assert held(text)["chloride"] == pytest.approx(number)

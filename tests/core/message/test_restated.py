@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core.message.amount_named import numbers_in
@@ -48,7 +48,6 @@ def test_what_is_not_done_is_never_told_as_a_deed() -> None:
         assert not any(each.stores for each in restated(f"{mood} 5 g baking soda"))
 
 
-@settings(deadline=None)
 @given(st.lists(st.sampled_from(WORDS), min_size=1, max_size=7))
 def test_no_number_is_lost_and_none_is_made(words: list[str]) -> None:
     text = " ".join(words)

@@ -124,7 +124,7 @@ def message(draw: st.DrawFn) -> tuple[str, dict[str, tuple[float, str | None]]]:
     return text, wanted
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=400)
 @given(message())
 def test_what_is_written_is_read_back(
     case: tuple[str, dict[str, tuple[float, str | None]]],

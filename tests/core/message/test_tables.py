@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core.message import parse
@@ -47,7 +47,6 @@ def rendered(drawn: dict[str, object]) -> tuple[str, set[tuple[str, str, float]]
     return text, {(tank, NAMES[name], number) for (tank, name), number in said.items()}
 
 
-@settings(deadline=None)  # a busy machine
 @given(grids)
 def test_a_table_says_each_cell_of_its_tank(drawn: dict[str, object]) -> None:
     text, wanted = rendered(drawn)
@@ -57,7 +56,6 @@ def test_a_table_says_each_cell_of_its_tank(drawn: dict[str, object]) -> None:
     assert found == wanted, text
 
 
-@settings(deadline=None)
 @given(grids, st.integers(1, 4))
 def test_a_cell_too_many_or_too_few_is_never_guessed_at(drawn: dict[str, object], row: int) -> None:
     """With blanks between nobody can tell which cell is missing: that row stores nothing."""

@@ -221,7 +221,7 @@ CHANGES = [(name, day) for name in our.ZONES for day in _days_of_change(name)]
 
 
 @given(st.sampled_from(CHANGES), our.any_clock)
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_as_someone_who_watches_the_clock(change, at):
     """Brute force as the oracle, on the days on which clocks change."""
     name, day = change

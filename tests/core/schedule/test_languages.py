@@ -154,7 +154,7 @@ phrases = st.sampled_from([*sorted(PHRASES), *NUMBERS.split()])
 
 
 @given(st.lists(phrases, max_size=8).map(" ".join))
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_any_words_of_time_give_a_request_to_come_or_a_problem(text):
     found = parse_request(text, NOW, BERLIN)
     assert isinstance(found, Problem) or (found.first > NOW and found.what)

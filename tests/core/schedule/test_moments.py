@@ -217,7 +217,7 @@ def test_hours_that_may_be_spoken_in_and_fall_into_a_gap_are_none():
 
 
 @given(our.any_clock, our.any_clock, our.moments, our.zones)
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_what_is_released_may_be_said(start, end, moment, zone):
     if start == end:
         with pytest.raises(BadRule):
@@ -241,7 +241,7 @@ def test_a_moment_without_a_zone_is_refused():
 
 
 @given(st.text(max_size=40))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_anything_may_be_said(text):
     assert isinstance(parse_moment(text, NOW, BERLIN), datetime | Problem)
     assert isinstance(parse_until(text, NOW, BERLIN), datetime | Problem)

@@ -132,7 +132,7 @@ def test_a_moment_without_a_zone_is_refused():
 
 
 @given(our.repeating)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_stored_form_is_understood_as_a_request_too(rule):
     """So that a keeper can type back what an export shows."""
     asked = parse_request(f"test fern {to_text(rule)}", NOW, UTC)

@@ -28,7 +28,7 @@ def steps(rule, start, zone, anchor, count=STEPS):
 
 
 @given(our.repeating, our.moments, our.zones)
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 def test_strictly_increasing_and_after_the_moment(rule, start, zone):
     times = [start, *steps(rule, start, zone, start)]
     assert all(earlier < later for earlier, later in pairwise(times))
@@ -46,7 +46,7 @@ def _date_it_stands_for(moment, zone):
 
 
 @given(our.by_days, our.moments, our.zones)
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 def test_never_twice_a_local_day(rule, start, zone):
     days = [_date_it_stands_for(moment, zone) for moment in steps(rule, start, zone, start)]
     assert len(set(days)) == len(days)
@@ -67,7 +67,7 @@ def test_every_day_is_every_day_once(zone, year):
 
 
 @given(our.repeating, our.moments, our.zones, st.integers(0, STEPS - 1), st.integers(0, 10**6))
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 def test_a_jump_over_missed_times_equals_stepping(rule, anchor, zone, missed, share):
     times = [anchor, *steps(rule, anchor, zone, anchor)]
     gap = times[missed + 1] - times[missed]
@@ -82,7 +82,7 @@ counted = st.one_of(
 
 
 @given(counted, our.moments, our.zones)
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_counting_goes_on_from_any_time_that_was_due(rule, anchor, zone):
     """An unanswered reminder is asked again by its rule, counted from when it was due."""
     first, second = steps(rule, anchor, zone, anchor, 2)
@@ -152,7 +152,7 @@ def test_set_back_before_the_anchor_the_first_time_stays_the_first():
 
 
 @given(our.by_days)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_the_end_of_the_calendar_is_an_end(rule):
     last = datetime(9989, 12, 31, 23, tzinfo=UTC)
     moment = next_after(rule, last, BERLIN, last)
@@ -202,7 +202,7 @@ def _steady(zone, *moments):
 
 
 @given(our.weekdays, our.clocks, our.moments, our.zones)
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_weekly_as_cronsim(days, at, start, zone):
     """Oracle: cronsim, away from changing clocks."""
     due = next_after(Weekly(days, at), start, zone)
@@ -212,7 +212,7 @@ def test_weekly_as_cronsim(days, at, start, zone):
 
 
 @given(st.integers(1, 28) | st.just(31), our.clocks, our.moments, our.zones)
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_monthly_as_cronsim(day, at, start, zone):
     """Oracle: cronsim, whose 'L' is the last day of a month."""
     due = next_after(Monthly((day,), at), start, zone)
@@ -222,7 +222,7 @@ def test_monthly_as_cronsim(day, at, start, zone):
 
 
 @given(st.sampled_from([1, 2, 3, 4, -1]), st.integers(0, 6), our.clocks, our.moments)
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_nth_weekday_as_cronsim(nth, day, at, start):
     """Oracle: cronsim's 0#2 and 0L."""
     place = f"{(day + 1) % 7}L" if nth == -1 else f"{(day + 1) % 7}#{nth}"
@@ -237,7 +237,7 @@ def _by_rrule(start, after, *args, **kwargs):
 
 
 @given(st.integers(1, 60), our.clocks, our.moments, st.integers(0, 3000))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_days_as_rrule(count, at, anchor, days_on):
     """Oracle: dateutil.rrule, DAILY."""
     anchor, after = anchor.replace(microsecond=0), anchor + timedelta(days=days_on)
@@ -247,7 +247,7 @@ def test_days_as_rrule(count, at, anchor, days_on):
 
 
 @given(st.integers(1, 24), our.clocks, our.moments, st.integers(0, 3000))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_months_as_rrule(count, at, anchor, days_on):
     """Oracle: dateutil.rrule, MONTHLY; BYSETPOS=-1 gives the last day where the day is missing."""
     after = anchor + timedelta(days=days_on)
@@ -264,7 +264,7 @@ def test_months_as_rrule(count, at, anchor, days_on):
 
 
 @given(our.weekdays, st.integers(1, 8), our.clocks, our.moments, st.integers(0, 1000))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_every_nth_week_as_rrule(days, every, at, anchor, days_on):
     """Oracle: dateutil.rrule, WEEKLY with weeks that begin on Monday (RFC 5545, WKST)."""
     after = anchor + timedelta(days=days_on)
@@ -274,7 +274,7 @@ def test_every_nth_week_as_rrule(days, every, at, anchor, days_on):
 
 
 @given(st.integers(1, 28), st.integers(1, 12), our.clocks, our.moments, st.integers(0, 1000))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_every_nth_month_as_rrule(day, every, at, anchor, days_on):
     """Oracle: dateutil.rrule, MONTHLY with BYMONTHDAY."""
     after = anchor + timedelta(days=days_on)

@@ -402,7 +402,7 @@ words = st.sampled_from([*sorted(PHRASES), *NUMBERS.split(), *SIGNS.split()])
 
 
 @given(st.lists(words, max_size=9).map(" ".join))
-@settings(max_examples=250, deadline=None)
+@settings(max_examples=250)
 def test_any_words_of_time_give_a_request_to_come_or_a_problem(text):
     found = asked(text)
     if isinstance(found, Request):
@@ -414,7 +414,7 @@ def test_any_words_of_time_give_a_request_to_come_or_a_problem(text):
 
 
 @given(st.text(max_size=60))
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_anything_may_be_said(text):
     assert isinstance(asked(text), Request | Problem)
 

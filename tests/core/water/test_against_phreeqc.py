@@ -41,7 +41,7 @@ LIMITS = {
     "KH at rest": 0.03,
 }
 RELATIVE = {"KH at rest"}
-FEW = settings(max_examples=30, deadline=None)
+FEW = settings(max_examples=30)
 
 
 def check(differences) -> None:

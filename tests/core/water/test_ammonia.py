@@ -18,7 +18,7 @@ from core.water.ammonia import (
 )
 
 PH = st.floats(5.0, 10.0)
-SOME = settings(max_examples=40, deadline=None)
+SOME = settings(max_examples=40)
 CELSIUS = st.floats(0.0, 40.0)
 SALINITY = st.floats(0.0, 42.0)
 

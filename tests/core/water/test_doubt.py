@@ -102,7 +102,7 @@ def test_nothing_uncertain_at_all():
     assert sample(same, {"kh": 4.0})["kh"].median == 4.0
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 @given(st.floats(6.0, 8.0), st.floats(0.0, 0.5), st.floats(1.0, 10.0))
 def test_interval_holds_the_median_and_the_plain_answer(ph, doubt, kh):
     def co2(ph, kh):

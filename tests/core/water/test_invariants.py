@@ -25,7 +25,7 @@ from core.water.solution import (
 from core.water.substances import SUBSTANCES
 from core.water.water import AMOUNTS, Water
 
-SOME = settings(max_examples=40, deadline=None)
+SOME = settings(max_examples=40)
 amount = st.floats(0.0, 5.0)
 trace = st.one_of(st.just(0.0), st.floats(1e-4, 0.3))
 litres = st.floats(0.5, 500.0)
@@ -196,7 +196,7 @@ def test_processes_keep_the_balance_of_charges(water, milligrams):
         assert after.charge == pytest.approx(water.charge, abs=1e-8)
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(waters(most_salinity=30.0), st.sampled_from(["calcite", "aragonite"]), st.booleans())
 def test_a_medium_never_carries_a_water_past_saturation(water, mineral, open_to_air):
     pressure = 800.0 if open_to_air else None
@@ -209,7 +209,7 @@ def test_a_medium_never_carries_a_water_past_saturation(water, mineral, open_to_
         assert saturation_index(rest.solution, mineral) == pytest.approx(0.0, abs=1e-5)
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 @given(st.lists(waters(), min_size=2, max_size=6))
 def test_arrays_give_what_floats_give(each):
     together = Water(

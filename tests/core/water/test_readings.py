@@ -18,7 +18,7 @@ from core.water.solution import solve
 from core.water.water import Assumption, Contradiction, Water
 
 A, C = Assumption, Contradiction
-SOME = settings(max_examples=40, deadline=None)
+SOME = settings(max_examples=40)
 
 
 @SOME

@@ -28,7 +28,7 @@ from core.water.density import (
 )
 from core.water.oxygen import oxygen_saturation, standard_pressure
 
-SOME = settings(max_examples=40, deadline=None)
+SOME = settings(max_examples=40)
 CELSIUS = st.floats(0.0, 40.0)
 
 
