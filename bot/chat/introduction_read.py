@@ -11,7 +11,6 @@ from dataclasses import replace
 from typing import Final, NamedTuple
 
 from bot.chat import tank_words
-from bot.chat.asking import as_name
 from bot.chat.turn import Turn
 from core.advice.introduced_by_name import introduced_by_name
 from core.advice.introduced_loosely import introduced_loosely, several
@@ -43,13 +42,12 @@ def told_in(turn: Turn) -> Told:
     text, gallons = turn.incoming.text, turn.chat.us_gallons
     if not has_volume(text) or "?" in text or text.startswith("/") or begins_as_question(text):
         return Told()
-    named = by_name(turn, text)
-    if len(named) > 1:
+    if named := by_name(turn, text):
         return Told(named)
-    if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons) or named:
+    if homes := several(text, us_gallons=gallons) or introduced(text, us_gallons=gallons):
         return Told(homes)
     rest, beside = _without_readings(turn, text)
-    homes = introduced(rest, us_gallons=gallons)
+    homes = by_name(turn, rest) or introduced(rest, us_gallons=gallons)
     if not homes and not _is_read_elsewhere(turn):
         homes = introduced_loosely(rest, us_gallons=gallons)
     return Told(homes, beside) if len(homes) == 1 or beside is None else Told()
@@ -62,7 +60,8 @@ def by_name(turn: Turn, text: str) -> tuple[Home, ...]:
     one more beside `Rack 2`.
     """
     homes = introduced_by_name(text, us_gallons=turn.chat.us_gallons)
-    if any(turn.tank_named(home.name or "") is not None for home in homes):
+    names = [home.name or "" for home in homes]
+    if any(turn.tank_named(name) or fold(name) in tank_words.HOLDS for name in names):
         return ()
     nameless = {tank.tank.volume_l for tank in turn.tanks if not tank.tank.named} - {None}
     stems = {fold(tank.name).rstrip(" 0123456789") for tank in turn.tanks}
@@ -71,7 +70,7 @@ def by_name(turn: Turn, text: str) -> tuple[Home, ...]:
         name = home.name or ""
         further = name[-1:].isdigit() and fold(name).rstrip(" 0123456789") in stems
         unsure = (home.loosely and not further) or bool(nameless - {home.volume_l})
-        found.append(replace(home, name=as_name(name), loosely=bool(turn.tanks) and unsure))
+        found.append(replace(home, loosely=bool(turn.tanks) and unsure))
     return tuple(found)
 
 

@@ -6,7 +6,15 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import belongs, followups, inhabitants, questions, standing, tanks_told
+from bot.chat import (
+    belongs,
+    followups,
+    inhabitants,
+    questions,
+    standing,
+    tank_meant,
+    tanks_told,
+)
 from bot.chat.followups import Topics
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
@@ -48,10 +56,12 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         names = [tank.name for tank in turn.tanks]
         lines = words.none_in_use(names) if stored is None else words.in_use(stored.name)
         return [await turn.reply(lines, facts={} if stored is None else {"tank": stored.name})]
-    return None if stored is None else await _of_one(turn, stored, said)
+    return None if stored is None else await _of_one(turn, stored, said, topics)
 
 
-async def _of_one(turn: Turn, stored: StoredTank, said: TankTalk) -> list[Reply] | None:
+async def _of_one(
+    turn: Turn, stored: StoredTank, said: TankTalk, topics: Topics
+) -> list[Reply] | None:
     """What is asked of one tank."""
     if said.meaning == "use":
         return await tanks_told.shown(turn, stored)
@@ -61,7 +71,9 @@ async def _of_one(turn: Turn, stored: StoredTank, said: TankTalk) -> list[Reply]
             return None
         return await belongs.only(turn, latest.entry_id, stored)
     if said.meaning == "in":
-        return await _there(turn, stored)
+        return await _there(turn, stored) or await tank_meant.moved(turn, stored)
+    if said.meaning == "one":
+        return await _that_one(turn, stored, topics)
     if said.meaning == "left" and not await _after_animals(turn):
         return None
     if said.meaning in {"there", "left"}:
@@ -151,15 +163,34 @@ async def _other(turn: Turn, topics: Topics) -> list[Reply] | None:
     others = [tank for tank in turn.tanks if tank is not turn.current_tank]
     if len(turn.tanks) < 2 or turn.current_tank is None or len(others) != 1:
         return None
-    latest, whole = await _latest(turn), turn.incoming
-    if latest is not None and ASKED in latest.context:
-        turn.incoming = replace(whole, text=f"and for {others[0].name}?")
-        asked = parse(turn.incoming.text, turn.context())
-        if (found := await followups.answer(turn, asked, topics)) is not None:
-            return found
-        turn.incoming = whole
+    if (found := await _asked_of(turn, others[0], topics)) is not None:
+        return found
     await turn.use_tank(others[0])
     return await standing.status(turn, Question("safe", tank=others[0].name))
+
+
+async def _asked_of(turn: Turn, stored: StoredTank, topics: Topics) -> list[Reply] | None:
+    """What was asked last, of that tank; None where nothing was."""
+    latest, whole = await _latest(turn), turn.incoming
+    if latest is None or ASKED not in latest.context:
+        return None
+    turn.incoming = replace(whole, text=f"and for {stored.name}?")
+    asked = parse(turn.incoming.text, turn.context())
+    found = await followups.answer(turn, asked, topics)
+    turn.incoming = whole if found is None else turn.incoming
+    return found
+
+
+async def _that_one(turn: Turn, stored: StoredTank, topics: Topics) -> list[Reply] | None:
+    """`the left`: of what was just asked or told without a name; else it is shown."""
+    if tank_meant.is_name_alone(turn) or "?" in turn.incoming.text:
+        return None  # its name alone shows it
+    return (
+        await _there(turn, stored)
+        or await tank_meant.moved(turn, stored)
+        or await _asked_of(turn, stored, topics)
+        or await tanks_told.shown(turn, stored)
+    )
 
 
 async def _there(turn: Turn, stored: StoredTank) -> list[Reply] | None:

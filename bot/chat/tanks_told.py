@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import replanned, resizing, standing, tank_words, tanks
+from bot.chat import replanned, resizing, standing, tank_meant, tank_words, tanks
 from bot.chat.model import Reply
 from bot.chat.tank_volumes import ask_volume_or_change, ask_whether, confirm_box, facts
 from bot.chat.turn import Turn
@@ -35,7 +35,8 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if turn.incoming.group:
         return None
     if (alone := turn.tank_named(turn.incoming.text.strip(_EDGES))) is not None:
-        return await shown(turn, alone)
+        asked = await tank_meant.offered(turn, alone)
+        return [*await shown(turn, alone), *asked]
     if (line := tank_words.named(turn.incoming.text)) is not None:
         known = turn.tank_named(tank_words.name_in(line)) is not None
         return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)

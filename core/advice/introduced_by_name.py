@@ -3,8 +3,8 @@
 told = [ "my" ] [ "tanks" ] part { ( "," | ";" | newline | "and" ) part }
 part = [ "the" ] [ "tank" ] name [ "tank" ] [ "is" | ":" ] volume { kind of water, animal }
 
-A list needs nothing but names that mean nothing else; of one tank the name must tell a place or
-have a number.
+A list needs nothing but names that mean nothing else; of one tank the name must tell a place, have
+a number, or a capital behind the word for a tank: `tank Coral 100 l`.
 """
 
 from __future__ import annotations
@@ -77,13 +77,15 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     if not found or len(found) < len(homes):
         return ()
     names = {fold(home.name or "") for home in found}
-    alone = len(found) == 1 and not _tells_apart(found[0].name or "")
+    alone = len(found) == 1 and not _tells_apart(found[0], said)
     return () if alone or len(names) < len(found) else tuple(found)
 
 
-def _tells_apart(name: str) -> bool:
-    """Whether a name tells a tank by itself: by its place or its number."""
-    return fold(name) in places() or name[-1].isdigit()
+def _tells_apart(home: Home, said: str) -> bool:
+    """Whether a name tells a tank by itself: by its place or number, or a capital within a line."""
+    name = home.name or ""
+    called = not home.loosely and name[0].isupper() and said.find(name) > 0
+    return fold(name) in places() or name[-1].isdigit() or called
 
 
 @cache
@@ -153,7 +155,8 @@ def _is_name(words: Sequence[str], *, is_tank: bool) -> bool:
         if not word.isalpha() or (plain not in places() and not may_name(plain)):
             return False
         found = lookup(plain)
-        means = {kind for kind, _ in meanings(plain)} - {"fill"} if plain not in places() else None
-        if not is_tank and (means or found.species is not None or found.candidates):
+        means = set() if plain in places() else {kind for kind, _ in meanings(plain)} - {"fill"}
+        kept = found.species is None and not found.candidates and not means
+        if ("time" in means and len(plain) > 1) or not (is_tank or kept):
             return False
     return True

@@ -139,11 +139,17 @@ def _has(of: Sequence[str], what: str) -> bool:
 
 
 def _animals(parts: list[Part]) -> tuple[Animal, ...]:
-    """Each kind with the number that stands before it; one of a lone kind that `is` there."""
+    """Each kind with the number that stands before it; one of a lone kind that `is` there.
+
+    `tank is 240 l goldfish` counts none: so much water is there.
+    """
     found: list[Animal] = []
     many: int | None = None
     alone = sum(part.of == "animal" for part in parts) == 1
-    single = alone and any(part.of == "single" for part in parts)
+    said = [part.of for part in parts if part.of != "light"]
+    place = said.index("single") if "single" in said else -1
+    sized = said[place + 1 : place + 2] == ["volume"] and "animal" not in said[:place]
+    single = alone and place >= 0 and not sized
     for place, part in enumerate(parts):
         if part.of in {"count", "one"}:
             many = int(str(part.value or 1))

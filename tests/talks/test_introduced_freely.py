@@ -169,10 +169,10 @@ async def test_animals_of_no_tank_yet_are_kept_and_the_volume_is_asked(
         ("twee bakken, woonkamer 200 l en kantoor 54 l", {"woonkamer": 200.0, "kantoor": 54.0}),
         ("dwa akwaria: salon 200 l i biuro 54 l", {"salon": 200.0, "biuro": 54.0}),
         ("två akvarier, hallen 200 l och köket 54 l", {"hallen": 200.0, "köket": 54.0}),
-        ("kitchen 200 l and bedroom 54 l", {"Kitchen": 200.0, "Bedroom": 54.0}),
+        ("kitchen 200 l and bedroom 54 l", {"kitchen": 200.0, "bedroom": 54.0}),
         ("tanks: A 100l, B 100l", {"A": 100.0, "B": 100.0}),
         ("tank Tang 300 l and tank Shell 90 l", {"Tang": 300.0, "Shell": 90.0}),
-        ("in der küche 200 l und im wohnzimmer 54 l", {"Küche": 200.0, "Wohnzimmer": 54.0}),
+        ("in der küche 200 l und im wohnzimmer 54 l", {"küche": 200.0, "wohnzimmer": 54.0}),
     ],
 )
 async def test_two_tanks_of_one_sentence_have_their_names(
@@ -206,10 +206,25 @@ async def test_a_tank_told_by_its_place_or_number_is_one_of_its_own(talk: Talk) 
     for line in ("rack 2 300 l", "rack 3 300 l", "left tank 60 l", "the right tank is 250 l"):
         await talk.say(line)
     held = {each["tank"]: each["volume_l"] for each in await tanks(talk)}
-    assert held == {"Left": 60.0, "Right": 250.0, "Rack 2": 300.0, "Rack 3": 300.0}
+    assert held == {"left": 60.0, "right": 250.0, "rack 2": 300.0, "rack 3": 300.0}
 
 
 @pytest.mark.parametrize("text", ["kitchen tank 90 l", "kitchen 90 l, bedroom 54 l"])
+@pytest.mark.parametrize(
+    "text", ["tank Coral 100 l kh 5", "tank Malawi 100 l", "tank Lake 100l", "tank Shrimpy 100 l"]
+)
+async def test_a_capital_makes_a_name_of_a_word_for_animals_or_water(talk: Talk, text: str) -> None:
+    await talk.say(text)
+    (held,) = await tanks(talk)
+    assert (held["tank"], held["volume_l"], held["kind"]) == (text.split()[1], 100.0, "fresh")
+    assert not (await living(talk))[held["tank"]]
+
+
+async def test_how_much_water_it_is_counts_no_animals(talk: Talk) -> None:
+    await talk.say("tank is 240 l goldfish")
+    assert await living(talk) == {"Tank": {"goldfish": None}}
+
+
 async def test_beside_a_tank_without_a_name_it_is_asked(talk: Talk, text: str) -> None:
     await talk.say("200 l tank")
     assert "Nothing is stored yet" in await talk.text(text)

@@ -126,3 +126,30 @@ async def test_the_last_readings_are_told_in_a_word(two: Talk, text: str) -> Non
 async def test_what_is_low_is_told_by_the_last_readings(two: Talk) -> None:
     await two.say("reefy: kh 1 ph 7")
     assert (await two.say("whats low"))[0].facts["findings"][0]["id"] == "low_kh"
+
+
+@pytest.mark.parametrize("text", ["the cube", "in the cube", "das cube becken", "oh the cube one"])
+async def test_a_tank_right_after_a_reading_without_one_is_of_it(two: Talk, text: str) -> None:
+    await two.say("kh 3")
+    assert "Moved to cube" in await two.text(text)
+    assert (await two.say("how much soda for kh 5"))[0].facts["volume_l"] == 60
+
+
+async def test_its_bare_name_shows_it_and_asks_of_the_reading(two: Talk) -> None:
+    await two.say("ammonia 2")
+    *_shown, asked = await two.say("cube")
+    (moved, *_rest) = await two.press(1, asked)
+    assert "Moved to cube" in moved.text
+
+
+async def test_after_a_reading_of_a_named_tank_it_is_only_shown(two: Talk) -> None:
+    await two.say("reefy kh 3")
+    assert "Moved" not in await two.text("the cube")
+    assert (await two.say("is it ok"))[0].facts["tank"] == "cube"
+
+
+async def test_after_a_question_it_is_asked_of_that_one(two: Talk) -> None:
+    await two.say("cube: kh 3 ph 7 ammonia 0")
+    await two.say("reefy: kh 4 ph 7 ammonia 0")
+    await two.say("how much soda for kh 5")
+    assert (await two.say("the cube"))[0].facts["volume_l"] == 60

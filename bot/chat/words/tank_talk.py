@@ -31,3 +31,13 @@ def not_all_measured(names: Sequence[str]) -> list[str]:
     """That tanks cannot be told apart while one of them has no reading."""
     told = _("I cannot tell which is worse: nothing is measured in {names}.")
     return [told.format(names=", ".join(names))]
+
+
+def whether_of(told: str, tank: str) -> list[str]:
+    """Ask whether what was just told is of a tank that was named after it."""
+    return [_("Or was this of {tank}? {told}").format(tank=tank, told=told)]
+
+
+def of_tank(tank: str) -> str:
+    """The button for yes, it was."""
+    return _("of {tank}").format(tank=tank)
