@@ -209,7 +209,6 @@ async def test_a_tank_told_by_its_place_or_number_is_one_of_its_own(talk: Talk) 
     assert held == {"left": 60.0, "right": 250.0, "rack 2": 300.0, "rack 3": 300.0}
 
 
-@pytest.mark.parametrize("text", ["kitchen tank 90 l", "kitchen 90 l, bedroom 54 l"])
 @pytest.mark.parametrize(
     "text", ["tank Coral 100 l kh 5", "tank Malawi 100 l", "tank Lake 100l", "tank Shrimpy 100 l"]
 )
@@ -225,6 +224,7 @@ async def test_how_much_water_it_is_counts_no_animals(talk: Talk) -> None:
     assert await living(talk) == {"Tank": {"goldfish": None}}
 
 
+@pytest.mark.parametrize("text", ["kitchen tank 90 l", "kitchen 90 l, bedroom 54 l"])
 async def test_beside_a_tank_without_a_name_it_is_asked(talk: Talk, text: str) -> None:
     await talk.say("200 l tank")
     assert "Nothing is stored yet" in await talk.text(text)
