@@ -26,10 +26,11 @@ from bot.chat import (
     treatment_answers,
 )
 from bot.chat.after_why import Spoken
+from bot.chat.calls_kept import CALLED, EASED
 from bot.chat.emergencies import CAUSES
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
-from bot.chat.state import CALLED, state_of
+from bot.chat.state import state_of
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import after as words
 from bot.chat.words import findings as finding_words
@@ -90,6 +91,12 @@ async def _of_late(turn: Turn) -> list[Offer]:
 def _facts(offer: Offer) -> Mapping[str, Any]:
     facts: Mapping[str, Any] = offer.context.get("facts", {})
     return facts
+
+
+def tells_harm(offer: Offer) -> bool:
+    """Whether an answer to what was put on record warned of it: washing soda for baking soda."""
+    found = _facts(offer).get("findings", ())
+    return offer.entry_id is not None and any(each["severity"] != "note" for each in found)
 
 
 def _spoken(turn: Turn, offers: Sequence[Offer]) -> Spoken | None:
@@ -194,7 +201,7 @@ async def _is_eased(turn: Turn) -> bool:
 def _called(offers: Sequence[Offer]) -> dict[str, Any] | None:
     """The call for help that was answered last, where nothing was told since."""
     for offer in offers[:2]:
-        if offer.entry_id is not None:
+        if offer.entry_id is not None or EASED in offer.context:
             return None
         if CALLED in offer.context:
             called: dict[str, Any] = offer.context[CALLED]

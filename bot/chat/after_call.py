@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from bot.chat import dose_reply
+from bot.chat.calls_kept import CALLED
 from bot.chat.model import Reply
-from bot.chat.state import CALLED
 from bot.chat.turn import Turn
 from bot.chat.words import after_call as words
 from bot.store.offers import Offer

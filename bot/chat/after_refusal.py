@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from bot.chat import emergencies, went_in
+from bot.chat.calls_kept import CALLED
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
-from bot.chat.state import CALLED
 from bot.chat.turn import Turn
 from bot.chat.words import after_refusal as words
 from bot.store.offers import Offer

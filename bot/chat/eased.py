@@ -9,12 +9,14 @@ from __future__ import annotations
 from typing import Any, Final
 
 from bot.chat import emergencies
+from bot.chat.calls_kept import CALLED, EASED
 from bot.chat.model import Reply
-from bot.chat.state import CALLED, EASED, state_of
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import eased as words
 from bot.store.offers import Offer
 from bot.store.tanks import StoredTank
+from core.advice.call_over import ended_by
 from core.advice.calls import Danger
 from core.advice.emergencies import (
     A_DAY,
@@ -33,10 +35,10 @@ AMONG: Final = 12
 """Replies among which it is sought."""
 
 
-async def keep(turn: Turn, stored: StoredTank, danger: Danger, how: str) -> None:
-    """Keep that a call was eased, where what was told eases one."""
-    if how in HOW:
-        held = {"tank": stored.id, "danger": danger, "how": how}
+async def keep(turn: Turn, stored: StoredTank | None, danger: Danger, how: str) -> None:
+    """Keep that a call was eased, or is over, where what was told does so."""
+    if how in HOW or ended_by(how):
+        held = {"tank": None if stored is None else stored.id, "danger": danger, "how": how}
         await turn.uow.offers.add(turn.chat.id, Offer((), turn.now, context={EASED: held}))
 
 
@@ -72,7 +74,7 @@ async def _newest(turn: Turn, tank_id: int | None) -> dict[str, Any] | None:
     for offer in await turn.uow.offers.latest(turn.chat.id, AMONG):
         if turn.now - offer.made_at >= A_DAY or CALLED in offer.context:
             return None
-        if EASED in offer.context:
+        if EASED in offer.context and offer.context[EASED]["how"] in HOW:
             eased: dict[str, Any] = offer.context[EASED]
             return eased if eased["tank"] == tank_id else None
         if offer.entry_id is not None:

@@ -7,8 +7,9 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import calls, dose_reply, nameless, outside_calls, products
+from bot.chat.calls_kept import CALLED, CALLS_AMONG
 from bot.chat.model import Reply
-from bot.chat.state import CALLED, CALLS_AMONG, state_of
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.chat.words import after_call as called_words
@@ -20,6 +21,7 @@ from bot.countries import country_of
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import heater_warmth
+from core.advice.call_over import HOLDS
 from core.advice.calls import HEATED, OF_PEOPLE, Danger, distressed, gasps
 from core.advice.dosed_lately import dosed_lately
 from core.advice.emergencies import A_DAY, Help, help_for, read_since_call, standing_call
@@ -75,8 +77,9 @@ async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
     gasping = gasps(turn.incoming.text)
     unnamed = not parsed.tank and danger in SHOWING
-    if danger not in OF_PEOPLE:
-        await remember(turn, stored, danger, gasping=gasping, said=turn.incoming.text)
+    if danger not in OF_PEOPLE or danger in HOLDS:
+        of = None if danger in OF_PEOPLE else stored
+        await remember(turn, of, danger, gasping=gasping, said=turn.incoming.text)
     beside = await _others_poisoned(turn, stored) if unnamed else []
     told = danger in HEATED and heater_warmth.in_doubt(turn.incoming.text)
     return await help_in(turn, stored, danger, gasping=gasping, beside=beside, warmth_told=told)

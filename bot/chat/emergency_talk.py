@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from bot.chat import calls, eased, emergencies, questions, readings, what_now
+from bot.chat import calls, eased, emergencies, outside_calls, questions, readings, what_now
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -17,7 +17,7 @@ from bot.chat.words import after_call as gone_words
 from bot.chat.words import after_steps as steps_words
 from bot.chat.words import emergency_talk as words
 from bot.store.tanks import StoredTank
-from core.advice.calls import HEATED, Danger
+from core.advice.calls import HEATED, OF_PEOPLE, Danger
 from core.advice.emergencies import Help, help_for
 from core.advice.jumps import CO2_OFF
 from core.message.denied import denied
@@ -46,10 +46,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     text, named = what_now.without_tank(turn, turn.incoming.text)
     stored = named or turn.current_tank
-    if stored is None or (meaning := meant(text)) is None:
+    if (meaning := meant(text)) is None:
         return None
     if meaning not in OWN_DANGERS and calls.is_danger(turn, parsed):
         return None
+    if stored is None:
+        return await _of_no_tank(turn, meaning)
     danger, gasping = await what_now.danger_in(turn, stored)
     if danger is None and meaning == "feed" and await _is_polluted(turn, stored):
         lines = words.LINES[meaning](await _help(turn, _Spoken(stored, None, False), "ammonia"))
@@ -57,6 +59,33 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if danger is None and meaning not in ALWAYS:
         return None
     return await _told(turn, meaning, _Spoken(stored, danger, gasping))
+
+
+async def _of_no_tank(turn: Turn, meaning: Meaning) -> list[Reply] | None:
+    """The same of a call for help from a chat that has told of no tank yet."""
+    danger, gasping = await outside_calls.newest(turn) or (None, False)
+    if danger is None or danger in OF_PEOPLE:
+        return None
+    if meaning in {"fish_now", "worse"}:
+        lead = words.worse() if meaning == "worse" else None
+        return [await emergencies.help_in(turn, None, danger, gasping=gasping, lead=lead)]
+    help_ = help_for(danger, None, gasping=gasping)
+    lines = _lines(turn, meaning, help_)
+    if lines is None:
+        return None
+    if "?" not in turn.incoming.text:
+        await eased.keep(turn, None, danger, meaning)
+    return [await turn.reply(lines, facts={"emergency": danger})]
+
+
+def _lines(turn: Turn, meaning: Meaning, help_: Help) -> list[str] | None:
+    """What is told by the readings alone; None of what else a meaning may need."""
+    if meaning == "will_live":
+        return words.will_live()
+    if meaning == "better":
+        told = words.better(asks="?" in turn.incoming.text)
+        return [*told, *gone_words.gone(help_.danger)]
+    return words.LINES[meaning](help_) if meaning in words.LINES else None
 
 
 async def _is_polluted(turn: Turn, stored: StoredTank) -> bool:
@@ -98,15 +127,12 @@ async def _told(turn: Turn, meaning: Meaning, spoken: _Spoken) -> list[Reply] | 
     help_ = await _help(turn, spoken, danger)
     facts = {"emergency": danger, "tank": stored.name}
     asks = "?" in turn.incoming.text
-    if meaning == "will_live":
-        lines = words.will_live()
-    elif meaning == "better":
-        lines = [*words.better(asks=asks), *gone_words.gone(danger)]
-    else:
-        lines = words.LINES[meaning](help_)
+    told = _lines(turn, meaning, help_)
+    if told is None:
+        return None
     if not asks:
         await eased.keep(turn, stored, danger, meaning)
-    return [await turn.reply(words.of(stored.name, lines), facts=facts)]
+    return [await turn.reply(words.of(stored.name, told), facts=facts)]
 
 
 async def _help(turn: Turn, spoken: _Spoken, danger: Danger) -> Help:

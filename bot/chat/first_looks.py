@@ -23,6 +23,7 @@ from bot.chat import (
     asked_water,
     belongs,
     blend_talk,
+    call_over,
     calls,
     change_amount,
     chores,
@@ -61,6 +62,7 @@ from bot.chat import (
     orders,
     other_tank,
     pauses,
+    people_first,
     recipe_talk,
     reckoned,
     record,
@@ -144,6 +146,8 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 
 
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
+    call_over.answer,
+    people_first.answer,
     swapped.answer,
     tank_deleted.answer,
     other_tank.answer,

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from datetime import timedelta
+from typing import Final
 
-from bot.chat.state import CALLED, CALLS_AMONG
+from bot.chat import calls_kept
 from bot.chat.turn import Turn
+from core.advice.call_over import HOLDS
 from core.advice.calls import Danger
 from core.advice.emergencies import A_DAY, STANDING
 
@@ -15,7 +17,7 @@ POISONS: Final[tuple[Danger, ...]] = (*STANDING, "sulfide", "co2_high")
 
 async def standing(turn: Turn) -> Danger | None:
     """The poison called out within the day without a tank; None where none was."""
-    called = {each["danger"] for each in await _of_day(turn)}
+    called = {each.danger for each in await _of_day(turn)}
     return next((each for each in POISONS if each in called), None)
 
 
@@ -24,12 +26,14 @@ async def newest(turn: Turn) -> tuple[Danger, bool] | None:
     called = await _of_day(turn)
     if not called:
         return None
-    return called[0]["danger"], any(each.get("gasping", False) for each in called)
+    return called[0].danger, any(each.gasping for each in called)
 
 
-async def _of_day(turn: Turn) -> list[dict[str, Any]]:
+async def _of_day(turn: Turn) -> list[calls_kept.Kept]:
     return [
-        dict(called)
-        for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG)
-        if called and called["tank"] is None and turn.now - A_DAY < made_at <= turn.now
+        each
+        for each in await calls_kept.all_of(turn)
+        if each.tank_id is None
+        and not each.over
+        and timedelta() <= turn.now - each.at < HOLDS.get(each.danger, A_DAY)
     ]

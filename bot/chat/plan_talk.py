@@ -210,6 +210,8 @@ async def _answer(
         return await change_talk.other_share(turn, {}, amounts.percent)
     if said == "safe" and (warned := await after.warned_of(turn, of_late)) is not None:
         return warned
+    if said == "safe" and of_late and after.tells_harm(of_late[0]):
+        return None  # that is what was told since, which is no part of the plan
     if said == "a_day" and (named := substances_named(turn.incoming.text)):
         plan_of = next((found for each in of_late if (found := forms_talk.substances_in(each))), ())
         if not forms_talk.is_of(named, plan_of):

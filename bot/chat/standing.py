@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import emergencies, first_share, unheard, verdicts, why_values
+from bot.chat import call_stands, emergencies, first_share, unheard, verdicts, why_values
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -19,6 +19,7 @@ from bot.chat.words import standing as words
 from bot.chat.words.numbers import when as at_time
 from bot.store.tanks import StoredTank
 from core.advice.ammonia_gate import shown
+from core.advice.call_over import open_in
 from core.advice.calls import Danger
 from core.advice.emergencies import help_for, standing_call
 from core.advice.findings import (
@@ -62,8 +63,12 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
     danger = standing_call(state) if question.analyte is None else None
     if danger is not None:
         return [await emergencies.help_in(turn, stored, danger)]
+    of_all = question.analyte is None
+    if of_all and (calls := await call_stands.instead(turn, stored, state)) is not None:
+        return [calls]
+    called = await call_stands.before(turn, stored, state) if of_all else []
     if not state.readings:
-        return [await _unmeasured(turn, stored, state)]
+        return [await _unmeasured(turn, stored, state, called)]
     looked_at = state.readings
     if question.analyte is not None:
         looked_at = {a: r for a, r in state.readings.items() if a == question.analyte}
@@ -78,23 +83,25 @@ async def status(turn: Turn, question: Question) -> list[Reply]:
         ill = [finding_words.line(f) for f in found if f.id in emergencies.CAUSES]
         told_before = words.before_change(stored.name, share, ill=ill[:1])
         facts = {"tank": stored.name, "changed": {"share": share}, **_facts(state, found)}
-        return [await turn.reply([*told_before, *values], more=lines, facts=facts)]
+        return [await turn.reply([*called, *told_before, *values], more=lines, facts=facts)]
     due = await _due_next(turn, stored)
     more = [*lines[SHOWN:], *(line for finding in found for line in finding_words.why(finding))]
     facts = {"tank": stored.name, **still.facts, **_facts(state, found)}
     if still.names:
         facts["still_in"] = still.names
+    if called:
+        facts["called"] = open_in(state)
     if not found and unknown:
         facts["not_judged"] = list(unknown)
-    return [await turn.reply([*lines[:SHOWN], *values, *due], more=more, facts=facts)]
+    return [await turn.reply([*called, *lines[:SHOWN], *values, *due], more=more, facts=facts)]
 
 
-async def _unmeasured(turn: Turn, stored: StoredTank, state: State) -> Reply:
+async def _unmeasured(turn: Turn, stored: StoredTank, state: State, called: Sequence[str]) -> Reply:
     """What deeds tell of a tank that nothing was measured in, the worst first."""
     found = [each for each in stands(state, frozenset()) if each.severity != "note"]
     lines = [finding_words.line(finding) for finding in found[:SHOWN]]
     lines[:1] = [words.lead(stored.name, line) for line in lines[:1]]
-    lines += words.nothing_measured(stored.name)
+    lines = [*called, *lines, *words.nothing_measured(stored.name)]
     return await turn.reply(lines, facts={"tank": stored.name, **_facts(state, found)})
 
 
@@ -158,7 +165,8 @@ async def change_needed(turn: Turn, question: Question) -> list[Reply]:
         for finding in stands(state, frozenset(state.readings))
         if finding.severity != "note" and _wants_new_water(finding)
     ]
-    called = next((d for d in state.called if d in SHOWN_BY_NONE), None)
+    open_ = (each for each in state.called if each not in state.called_over)
+    called = next((each for each in open_ if each in SHOWN_BY_NONE), None)
     if not found and called is not None:
         return [await emergencies.help_in(turn, stored, SHOWN_BY_NONE[called])]
     facts: dict[str, Any] = {"tank": stored.name, **_facts(state, found)}

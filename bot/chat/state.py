@@ -6,10 +6,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from bot.chat import calls_kept
+from bot.chat.calls_kept import CALLS_AMONG, EASED
 from bot.chat.supply import read
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
 from bot.store.tanks import StoredTank
+from core.advice.calls import OF_PEOPLE
 from core.advice.emergencies import A_DAY, STANDS_FOR
 from core.advice.state import Happening, Measured, State, newest
 from core.advice.stock import tally, uncounted
@@ -21,15 +24,6 @@ LOOKED_BACK = timedelta(days=120)
 
 LOOKED_AT = 400
 """Newest readings of that time which are looked through: some eighty tests of five analytes."""
-
-CALLED = "called"
-"""Place of a call for help in what is kept of a reply, for what is asked after it."""
-
-EASED = "eased"
-"""Where a reply keeps that a call was answered by a deed, or that animals look better."""
-
-CALLS_AMONG = 240
-"""Replies among which calls for help are sought; a day's talk, or some days' few words."""
 
 DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 """What an old reading of still matters, if only to say that it is old."""
@@ -65,7 +59,12 @@ async def _read(turn: Turn, stored: StoredTank, at: datetime, waters: Waters | N
     found = read(turn, rows, tank)
     latest = newest(found)
     ph = latest.get("ph")
-    called = await _called(turn, stored, at)
+    kept = [c for c in await calls_kept.of_tank(turn, stored.id) if c.danger not in OF_PEOPLE]
+    called = _called(turn, kept, at)
+    for danger in UNTESTED & called.keys():  # no test shows it: over once they are told to be well
+        if at - called[danger][0] >= WELL_AFTER and await _well_since(turn, stored, at):
+            del called[danger]
+    open_ = {call.danger for call in kept if not call.over}
     return State(
         tank=tank,
         now=at.astimezone(turn.chat.zone),
@@ -79,6 +78,7 @@ async def _read(turn: Turn, stored: StoredTank, at: datetime, waters: Waters | N
         injected=tank.co2,
         called={danger: when for danger, (when, _order) in called.items()},
         called_order={danger: order for danger, (_when, order) in called.items()},
+        called_over=frozenset({call.danger for call in kept} - open_),
     )
 
 
@@ -91,24 +91,15 @@ async def source_readings(
     return {} if source is None else (await waters.supply(source)).readings
 
 
-async def _called(
-    turn: Turn, stored: StoredTank, at: datetime
-) -> Mapping[str, tuple[datetime, int]]:
-    """What was called out of a tank of late, when it was last, and behind which entry.
-
-    What no test shows is over once the animals were told to be well some days after it.
-    """
+def _called(
+    turn: Turn, kept: Iterable[calls_kept.Kept], at: datetime
+) -> dict[str, tuple[datetime, int]]:
+    """What was called out of a tank of late, when it was last, and behind which entry."""
     found: dict[str, tuple[datetime, int]] = {}
-    for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG):
-        if not called or called["tank"] not in {stored.id, None}:
-            continue
-        order = int(called.get("entry", 0))
-        for danger in filter(None, (called["danger"], called.get("of"))):
-            if at - STANDS_FOR.get(danger, A_DAY) < made_at <= at:
-                found.setdefault(danger, (made_at.astimezone(turn.chat.zone), order))
-    for danger in UNTESTED & found.keys():
-        if at - found[danger][0] >= WELL_AFTER and await _well_since(turn, stored, at):
-            del found[danger]
+    for call in kept:
+        for danger in filter(None, (call.danger, call.poison)):
+            if at - STANDS_FOR.get(danger, A_DAY) < call.at <= at:
+                found.setdefault(danger, (call.at.astimezone(turn.chat.zone), call.order))
     return found
 
 

@@ -5,8 +5,8 @@ What was read and logged stays, and so does what these show.
 
 from __future__ import annotations
 
+from bot.chat.calls_kept import CALLED, CALLS_AMONG
 from bot.chat.model import Reply
-from bot.chat.state import CALLED, CALLS_AMONG
 from bot.chat.turn import Turn
 from bot.chat.words import taken_back as words
 from bot.store.offers import Choice, Offer

@@ -4,11 +4,20 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from typing import Any, Final
+from typing import Final
 
-from bot.chat import eased, emergencies, first_evening, nameless, outside_calls, settings, standing
+from bot.chat import (
+    calls_kept,
+    eased,
+    emergencies,
+    first_evening,
+    nameless,
+    outside_calls,
+    settings,
+    standing,
+)
 from bot.chat.model import Reply
-from bot.chat.state import CALLED, state_of
+from bot.chat.state import state_of
 from bot.chat.told import Told
 from bot.chat.turn import Turn
 from bot.chat.words import after_steps as steps_words
@@ -19,6 +28,7 @@ from bot.chat.words.plan_talk import what_went_in
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
+from core.advice.call_over import HOLDS
 from core.advice.calls import Danger, asks_what_now
 from core.advice.emergencies import A_DAY, lost_lately, standing_call, treated_since
 from core.advice.findings import Finding, stands
@@ -49,9 +59,6 @@ NOTED: Final = frozenset({"copper_unknown_stock"})
 
 SETTLED: Final = frozenset({"bleach", "chlorine", "copper", "copper_metal"})
 """Calls whose steps are over once a test, or a dechlorinator, says so."""
-
-LOOKED_AT: Final = 12
-"""Replies among which the latest call for help is sought."""
 
 BESIDE: Final = (
     "in|with|for|about|mit|für|avec|dans|pour|en|con|para|em|com|no|nel|per|met|w|z|i|med"
@@ -174,7 +181,7 @@ async def _settled(turn: Turn, stored: StoredTank) -> Reply | None:
     if standing_call(state) is not None or _worst(emergencies.what_stands(state), state.tank):
         return None
     called = await _called(turn, stored)
-    return await eased.settled(turn, stored, state, called.get("danger"))
+    return await eased.settled(turn, stored, state, None if called is None else called.danger)
 
 
 async def unsettled(turn: Turn, stored: StoredTank) -> Danger | None:
@@ -212,13 +219,14 @@ async def danger_in(turn: Turn, stored: StoredTank) -> tuple[Danger | None, bool
     state = await state_of(turn, stored, turn.now)
     called = await _called(turn, stored)
     worst = _worst(emergencies.what_stands(state), state.tank)
-    open_call, last_called = standing_call(state), called.get("danger")
+    open_call, last_called = standing_call(state), None if called is None else called.danger
+    gasping = called is not None and called.gasping
     danger = open_call or worst or last_called
     if danger == last_called and worst is None and open_call is None and danger in SETTLED:
-        danger = "gasping" if called.get("gasping") else "general"  # what was called is settled
+        danger = "gasping" if gasping else "general"  # what was called is settled
     if danger is None and (lost_lately(state) or _changed_much(state)):
         danger = "general"
-    return danger, called.get("gasping", False)
+    return danger, gasping
 
 
 async def help_(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
@@ -258,10 +266,13 @@ def without_tank(turn: Turn, said: str) -> tuple[str, StoredTank | None]:
     return text, None
 
 
-async def _called(turn: Turn, stored: StoredTank) -> dict[str, Any]:
-    """The latest call for help of the last day in a tank: what no reading may show yet."""
-    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
-        called: dict[str, Any] = offer.context.get(CALLED, {})
-        if called and called["tank"] in {stored.id, None} and turn.now - offer.made_at < A_DAY:
-            return called
-    return {}
+async def _called(turn: Turn, stored: StoredTank) -> calls_kept.Kept | None:
+    """The latest call for help of the last day in a tank: what no reading may show yet.
+
+    Who looks better is asked after by its own words; all else that was told to be over is over.
+    """
+    for call in await calls_kept.of_tank(turn, stored.id):
+        late = turn.now - call.at < HOLDS.get(call.danger, A_DAY)
+        if late and (not call.over or call.danger in BY_SIGN):
+            return call
+    return None

@@ -86,7 +86,7 @@ _NEWEST = (
     .subquery()
 )
 _TOLD_OF = (
-    select(_NEWEST.c.made_at, _NEWEST.c.payload)
+    select(_NEWEST.c.id, _NEWEST.c.made_at, _NEWEST.c.payload)
     .where(_NEWEST.c.payload.like(bindparam("like")))
     .order_by(_NEWEST.c.id.desc())
 )
@@ -191,12 +191,22 @@ class Offers:
 
         Newest first. The database looks for the key, so that the others are not decoded.
         """
-        asked = {"chat": chat_id, "most": among, "like": f'%"{key}"%'}
-        contexts = (
-            (made_at, json.loads(payload)["context"])
-            for made_at, payload in await self._session.execute(_TOLD_OF, asked)
-        )
-        return [(made_at, context[key]) for made_at, context in contexts if key in context]
+        told = await self.told_in_order(chat_id, [key], among)
+        return [(made_at, held) for _key, made_at, held in told]
+
+    async def told_in_order(
+        self, chat_id: int, keys: Sequence[str], among: int
+    ) -> list[tuple[str, datetime, Mapping[str, Any]]]:
+        """The same of several keys, each with its key; what was kept last comes first."""
+        found: list[tuple[int, str, datetime, Mapping[str, Any]]] = []
+        for key in keys:
+            asked = {"chat": chat_id, "most": among, "like": f'%"{key}"%'}
+            for number, made_at, payload in await self._session.execute(_TOLD_OF, asked):
+                context = json.loads(payload)["context"]
+                if key in context:
+                    found.append((number, key, made_at, context[key]))
+        found.sort(key=lambda each: each[0], reverse=True)
+        return [(key, made_at, held) for _number, key, made_at, held in found]
 
     async def take(self, offer_id: int, verb: str) -> bool:
         """Take an offer once; False where it was taken before."""

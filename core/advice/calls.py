@@ -16,6 +16,7 @@ Danger = Literal[
     "heater_dry",
     "drowning",
     "fumes",
+    "co_air",
     "co2_air",
     "collapsed",
     "toxin",

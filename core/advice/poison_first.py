@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from core.advice.alarm_words import named
+from core.advice.call_over import CALLED_ONLY, suffering
 from core.advice.calls import Danger
 from core.advice.emergencies import standing_call
 from core.advice.findings import stands
@@ -68,11 +69,12 @@ def poison_standing(state: State) -> Danger | None:
 
 
 def no_dose(state: State) -> Refusal | None:
-    """Why no salt goes into a tank now; None where no poison stands in it."""
-    danger = poison_standing(state)
+    """Why no salt goes into a tank now: a poison in it, or animals that suffer; None where none."""
+    danger = poison_standing(state) or suffering(state)
     if danger is None:
         return None
-    read = None if standing_call(state) is not None else state.last(danger)
+    called = standing_call(state) is not None or danger in CALLED_ONLY
+    read = None if called else state.last(danger)
     facts: dict[str, float | str] = {"danger": danger}
     if read is not None:
         facts[danger] = read.value

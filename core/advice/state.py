@@ -230,6 +230,8 @@ class State:
         What was called out of late that no reading and no event may show, and when.
     called_order : mapping of danger to int
         Of the same: what was told of that moment before has at most this order.
+    called_over : frozenset of str
+        Those of them that were told to be over since.
     """
 
     tank: Tank
@@ -244,6 +246,7 @@ class State:
     injected: bool = False
     called: Mapping[str, datetime] = field(default_factory=dict)
     called_order: Mapping[str, int] = field(default_factory=dict)
+    called_over: frozenset[str] = frozenset()
     disturbances: tuple[datetime, ...] = field(init=False, repr=False, compare=False)
     """When the water was changed, dosed, topped up or moved up to now, in order."""
 

@@ -73,6 +73,7 @@ _WAYS: Final = (
     _way("power_back", "power returned", "on again", asks=False),
     _way("power_back", "power again on", asks=False),
     _way("power_back", "power on", asks=False),
+    _way("power_back", "power again", asks=False),
     _way("power_back", "filter on", "again", asks=False),
     _way("power_back", "filter returned", "again on", asks=False),
     _way("scooped", "took most", "out water", asks=False),

@@ -52,6 +52,17 @@ STEPS: Final[Mapping[Danger, tuple[str, ...]]] = {
             " fumes of formalin or acid burn the lungs too."
         ),
     ),
+    "co_air": (
+        N_(
+            "Out of the room now, all of you, pets too: exhaust of an engine, a grill or a flame"
+            " kills, and you cannot smell it."
+        ),
+        CALL,
+        N_("Headache, dizzy, sick or sleepy from it is an emergency: say “carbon monoxide”."),
+        N_("Windows open only on your way out; nobody goes back in, not for the fish either."),
+        N_("No generator, grill, camping stove or gas heater indoors, in a garage or by a window."),
+        N_("Once the room is cleared for you: a battery pump, or water poured back from a jug."),
+    ),
     "co2_air": (
         N_(
             "Out of the room now, all of you, pets too: CO2 makes you faint, and you cannot"

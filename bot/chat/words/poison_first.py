@@ -1,4 +1,4 @@
-"""Words for a dose that is refused while a poison stands in the tank."""
+"""Words for a dose that is refused while a poison stands in the tank, or its animals suffer."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from typing import Final
 from bot.chat.words.numbers import plain
 from bot.chat.words.refusal_parts import Facts
 from bot.chat.words.text import N_, _
+from core.advice.call_over import SUFFERING
 
 _FIRST: Final[Mapping[str, str]] = {
     "bleach": N_(
@@ -28,6 +29,15 @@ _FIRST: Final[Mapping[str, str]] = {
     ),
     "overdose": N_(
         "No dose after what went in: first a small change of water and a test of pH, KH and GH."
+    ),
+    "gasping": N_(
+        "No dose while they gasp, as you told me: air first, then test ammonia, nitrite and pH."
+    ),
+    "ammonia": N_(
+        "No dose after what you told me of ammonia: a higher pH makes poison of it. Test it first."
+    ),
+    "general": N_(
+        "No dose while animals are as you told me: test ammonia, nitrite, pH and temperature first."
     ),
 }
 _HOW_IT_ENDS: Final = N_(
@@ -52,4 +62,8 @@ def no_dose(facts: Facts) -> list[str]:
         first = _(_FIRST[danger])
     if danger == "contaminated":
         return [first, _(_HOW_IT_ENDS)]
+    if danger == "ammonia":
+        return [first, _("Send what it shows, for example: ammonia 0.5")]
+    if danger in SUFFERING:
+        return [first, _("They breathe calmly and move as ever again? Say: better")]
     return [first, _("Nothing else goes in before that: a salt moves the water once more.")]

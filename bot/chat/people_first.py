@@ -1,0 +1,55 @@
+"""A danger to people that was told goes before what is asked of the water, until it is over.
+
+Current in the water kills the hand of the next water change, and who asks for grams while a child
+has drunk of a bottle has not called yet.
+"""
+
+from __future__ import annotations
+
+from bot.chat import calls, calls_kept
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.chat.words import aid_people
+from bot.chat.words import call_over as words
+from bot.chat.words.emergencies import MOST
+from bot.countries import country_of
+from core.advice.call_over import HOLDS
+from core.advice.calls import OF_PEOPLE, ORDER, asks, asks_what_now
+from core.message.model import Parsed
+from core.message.tank_asked import tank_asked
+
+
+async def standing(turn: Turn) -> calls_kept.Kept | None:
+    """The worst danger to people that was called out and not told to be over; None where none."""
+    found = [
+        each
+        for each in await calls_kept.all_of(turn)
+        if each.danger in OF_PEOPLE & HOLDS.keys()
+        and not each.over
+        and turn.now - each.at < HOLDS[each.danger]
+    ]
+    return min(found, key=lambda each: ORDER.index(each.danger), default=None)
+
+
+async def answer(turn: Turn, parsed: Parsed) -> Reply | None:
+    """The steps again in the place of an answer on water; None where none stands, or none asks."""
+    if not turn.incoming.addressed or not _asks(turn, parsed):
+        return None
+    call = await standing(turn)
+    if call is None or calls.is_danger(turn, parsed):
+        return None
+    at = call.at.astimezone(turn.chat.zone)
+    return await steps(turn, call, words.people_first(call.danger, call.said, at, turn.local_now))
+
+
+async def steps(turn: Turn, call: calls_kept.Kept, lead: str) -> Reply:
+    """The steps for people behind a first line."""
+    told = aid_people.lines(call.danger, country_of(turn.chat.zone_name))
+    return await turn.reply([lead, *told][:MOST], facts={"emergency": call.danger})
+
+
+def _asks(turn: Turn, parsed: Parsed) -> bool:
+    text = turn.incoming.text
+    if parsed.question is not None or "?" in text:
+        return True
+    return asks(text) or asks_what_now(text) or tank_asked(text)

@@ -1,0 +1,105 @@
+"""A call for help stands before doses and verdicts until it is told to be over; words ours."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+ASKED = "how much baking soda for kh 6"
+
+
+@pytest.mark.parametrize(
+    ("call", "danger"),
+    [
+        ("fish gasping", "gasping"),
+        ("all at the top gulping", "gasping"),
+        ("fish dying", "general"),
+        ("meine Fische schnappen nach Luft", "gasping"),
+        ("ammonia through the roof", "ammonia"),
+    ],
+)
+@pytest.mark.parametrize("before", [True, False], ids=["tank first", "call first"])
+async def test_of_animals(talk: Talk, call: str, danger: str, before: bool) -> None:
+    for line in ["100 l kh 4", call] if before else [call, "100 l tank kh 4"]:
+        await talk.say(line)
+    await talk.say("gh 8")
+    (verdict,) = await talk.say("is my water ok")
+    assert "Not called well" in verdict.lines[0].text
+    assert call in verdict.lines[0].text
+    assert "within the limits" not in verdict.text
+    (dose,) = await talk.say(ASKED)
+    assert dose.facts["refused"] == "poison_first"
+    assert dose.facts["danger"] == danger
+    over = "ammonia 0" if danger == "ammonia" else "they breathe calmly now"
+    await talk.say(over)
+    assert "grams" in (await talk.say(ASKED))[0].facts
+
+
+async def test_a_good_test_tells_of_the_water_but_ends_no_call(talk: Talk) -> None:
+    for line in ("150 l kh 4", "fish gasping", "ammonia 0 nitrite 0 ph 7.2"):
+        await talk.say(line)
+    (verdict,) = await talk.say("is my water ok")
+    assert "Not called well" in verdict.lines[0].text
+    assert verdict.facts["called"] == "gasping"
+    assert (await talk.say(ASKED))[0].facts["danger"] == "gasping"
+    await talk.wait(hours=25)
+    assert "refused" not in (await talk.say(ASKED))[0].facts
+
+
+@pytest.mark.parametrize(
+    ("call", "danger", "end"),
+    [
+        ("heater cracked, got a shock", "electric", "ok turned it off"),
+        ("i got a tingle when i put my hand in the water", "electric", "unplugged"),
+        ("my son drank some of the ph down bottle", "swallowed", "called poison control"),
+        ("my eyes burn from the bleach", "splashed", "eyes ok now"),
+        ("mixed bleach and ammonia cleaner", "fumes", "fire brigade is here"),
+    ],
+)
+@pytest.mark.parametrize(
+    "asked", ["is my water ok", "can i still do the water change now", "he is ok so how much soda"]
+)
+async def test_of_people(talk: Talk, call: str, danger: str, end: str, asked: str) -> None:
+    await talk.say("100 l kh 4")
+    await talk.say(call)
+    (reply,) = await talk.say(asked)
+    assert reply.facts == {"emergency": danger}
+    assert "First this" in reply.lines[0].text
+    (ended,) = await talk.say(end)
+    assert ended.lines[0].text.startswith("Good.")
+    assert all("First this" not in each.text for each in await talk.say(asked))
+
+
+async def test_to_look_well_ends_no_poisoning(talk: Talk) -> None:
+    await talk.say("my son drank some of the ph down bottle")
+    (reply,) = await talk.say("he seems fine")
+    assert reply.facts == {"emergency": "swallowed"}
+    assert (await talk.say("how much soda"))[0].facts == {"emergency": "swallowed"}
+
+
+@pytest.mark.parametrize(
+    ("call", "end"),
+    [
+        ("power is out since 2 hours", "power back on"),
+        ("my tank is leaking", "ok fixed the leak"),
+        ("heater stopped working", "fixed"),
+        ("der Heizer ist kaputt", "ist repariert"),
+    ],
+)
+async def test_of_things(talk: Talk, call: str, end: str) -> None:
+    await talk.say("100 l kh 4 temp 25")
+    await talk.say(call)
+    await talk.say("gh 8")
+    assert "Not called well" in (await talk.say("is my water ok"))[0].lines[0].text
+    await talk.say(end)
+    assert "Not called well" not in await talk.text("is my water ok")
+
+
+async def test_washing_soda_for_baking_soda_is_what_is_asked_about(talk: Talk) -> None:
+    for line in ("100 l kh 3", "how much soda for kh 4", "done"):
+        await talk.say(line)
+    await talk.say("i used washing soda not baking soda")
+    reply = await talk.text("is that bad")
+    assert "sodium carbonate lifts pH" in reply
+    assert "within the limits" not in reply
