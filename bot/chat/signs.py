@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from typing import Final
 
 from bot.chat import verdicts
+from bot.chat.calls_kept import CALLED
 from bot.chat.model import Reply
-from bot.chat.state import CALLED, state_of
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import signs as words
 from bot.store.tanks import StoredTank
