@@ -28,3 +28,9 @@ async def test_what_went_in_after_bleach_was_refused_is_a_call(talk: Talk) -> No
     await talk.say("can i put rocks back after bleach")
     (told,) = await talk.say("already put them in")
     assert told.facts["emergency"] == "bleach"
+
+
+async def test_no_buffer_is_named_where_carbon_dioxide_is_what_lowers_ph(talk: Talk) -> None:
+    told = await talk.text("150l planted kh 3 ph 5.9")
+    assert "CO2 is about" in told
+    assert "dose kh" not in told

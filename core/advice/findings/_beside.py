@@ -57,6 +57,7 @@ def _would_poison(state: State) -> bool:
 def retest_first(found: list[Finding]) -> list[Finding]:
     """Mark a low KH that no dose may rest on: it or pH jumped, or pH is beyond belief.
 
+    Or pH is low by carbon dioxide, which is let out first.
     A jump beside poison is marked too: then not everything may wait for the retest.
     """
     if any(_is_jump(f, "kh", "gh") for f in found):
@@ -71,7 +72,7 @@ def retest_first(found: list[Finding]) -> list[Finding]:
             else each
             for each in found
         ]
-    doubted = (f.id == "ph_extreme" or _is_jump(f, "kh", "ph") for f in found)
+    doubted = (f.id in {"ph_extreme", "much_co2"} or _is_jump(f, "kh", "ph") for f in found)
     if not any(doubted):
         return found
     return [
