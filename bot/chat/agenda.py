@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime, time, timedelta
 from typing import Any, Final
 
-from bot.chat import danger_first, pauses, plans_due, reminders, what_now
+from bot.chat import danger_first, dose_on_hold, pauses, plans_due, reminders, what_now
 from bot.chat.model import Reply
 from bot.chat.reminding import local, said
 from bot.chat.turn import Turn
@@ -58,7 +58,7 @@ async def _wrong(turn: Turn) -> list[Reply] | None:
 
 async def _listed(turn: Turn, span: str | None) -> Reply:
     """All that waits, with the reminders numbered; those of some days first where asked for."""
-    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    living, held = await dose_on_hold.of_turn(turn, await turn.uow.reminders.of_chat(turn.chat.id))
     steps = await plans_due.steps(turn)
     rows: list[tuple[datetime | None, str]] = [(step.at, step.told) for step in steps]
     numbered = [(_moment(each), _line(turn, each, number)) for number, each in enumerate(living, 1)]
@@ -75,13 +75,13 @@ async def _listed(turn: Turn, span: str | None) -> Reply:
     else:
         lines = [told for _at, told in entries]
     wrong = await danger_first.standing(turn)
-    facts |= wrong.facts
+    facts |= wrong.facts | dose_on_hold.facts(held)
     if not lines:
         lines = (
             words.no_reminder() if wrong.lines else reminder_words.nothing_due(turn.example_tank)
         )
         return await turn.reply([*wrong.lines, *lines], facts=facts, choices=wrong.choices)
-    lines = [*wrong.lines, *_paused(turn, facts), *lines]
+    lines = [*wrong.lines, *held, *_paused(turn, facts), *lines]
     listed = {"reminder_ids": [each.id for each in living]} if living else {}
     return await turn.reply(
         lines[:LISTED],

@@ -27,6 +27,7 @@ from bot.chat import (
     emergencies,
     every_tank,
     followups,
+    given_unheard,
     inhabitants,
     introduced,
     labels,
@@ -119,11 +120,16 @@ async def _message(turn: Turn) -> list[Reply]:
     replies = await by_intent(turn, parsed) if found is None else found
     doubted = found is None and bool(parsed.doubts)
     amount = None if before is None else await change_amount.unheard(turn, before, doubted=doubted)
-    if turn.unheard or (found is None and parsed.doubts and not turn.whole):
+    lost = turn.unheard or (found is None and parsed.doubts and not turn.whole)
+    if lost or any("doubts" in each.facts for each in replies):
         turn.incoming = said
-        await unheard.note(turn, parsed)
+        untold = await given_unheard.asked(turn, parsed, replies)
+        if untold is None and lost:
+            await unheard.note(turn, parsed)
+        replies = replies if untold is None else untold
     replies = replies if amount is None else [amount]
     await undoing.pass_by(turn, parsed, replies)
+    replies = await given_unheard.first(turn, replies)
     return await volume_open.settled_first(turn, replies)
 
 

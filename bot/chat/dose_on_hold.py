@@ -12,18 +12,22 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any, Final
 
-from bot.chat import plan_gate, replanned
+from bot.chat import given_tests, own_plan, plan_gate, replanned, unheard
+from bot.chat.given_plan import running
 from bot.chat.model import Incoming
+from bot.chat.plan_figures import part_of
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import dose_on_hold as words
+from bot.chat.words.doses import to_test
+from bot.chat.words.reminder_talk import part_of_plan
 from bot.store.chats import Chat
 from bot.store.reminders import Reminder
 from bot.store.tanks import StoredTank
 from bot.store.uow import UnitOfWork
 from core.advice.ammonia_gate import shown
 from core.advice.findings import stands
-from core.advice.poison_first import no_dose
+from core.advice.poison_first import TOLD_FIRST, no_dose
 from core.advice.state import State
 
 Held = dict[str, dict[str, Any]]
@@ -84,15 +88,35 @@ async def _reasons(turn: Turn, reminder: Reminder) -> Held:
         return {}
     name = stored.name
     state = await state_of(turn, stored, turn.now)
+    if (over := await _over(turn, stored, reminder)) is not None:
+        return {over: {"tank": name, "over": True}}
     if (refusal := no_dose(state)) is not None:
+        if refusal.reason == TOLD_FIRST:
+            return {words.untold(name, str(refusal.facts["said"])): {"tank": name, **refusal.facts}}
         return {words.poison(name): {"tank": name, **refusal.facts}}
     if (ammonia := await _ammonia(turn, stored, state)) is not None:
         return {words.ammonia(name, ammonia): {"tank": name, "ammonia": ammonia}}
+    if (doubted := await unheard.ammonia(turn, stored)) is not None:
+        asked = {"tank": name, "ammonia": doubted.values["ammonia"]}
+        return {words.ammonia_asked(name, doubted.text): asked}
     before, volume = await _volume_then(turn, stored, reminder), stored.tank.volume_l
     if before is None or volume is None or before == volume or not _AMOUNT.search(reminder.what):
         return {}
     decided = {"tank": name, "before_l": before, "volume_l": volume}
     return {words.volume(name, before, volume): decided}
+
+
+async def _over(turn: Turn, stored: StoredTank, reminder: Reminder) -> str | None:
+    """That a part of a plan is in, or its goal reached; None where it waits to be given."""
+    plan = await running(turn)
+    if plan is None or plan.tank_id != stored.id or part_of(plan) not in reminder.what:
+        return None
+    if (goal := await given_tests.reached(turn, plan)) is not None:
+        return words.reached(stored.name, goal.lines[0].text)
+    logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
+    tested = to_test(plan.analytes)
+    given = (part_of_plan(tested, at, plan.count, part_of(plan)) for at in range(1, logged + 1))
+    return words.is_in(stored.name) if logged >= plan.count or reminder.what in given else None
 
 
 async def _ammonia(turn: Turn, stored: StoredTank, state: State) -> float | None:

@@ -45,7 +45,7 @@ async def compose(
         uow,
         chat.id,
         now,
-        [*lines, *held],
+        [*held, *lines],
         choices=choices,
         more=more,
         facts=facts,

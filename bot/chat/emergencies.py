@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import calls, dose_reply, nameless, outside_calls, products
+from bot.chat import calls, dose_reply, outside_calls, products
 from bot.chat.calls_kept import CALLED, CALLS_AMONG
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -143,7 +143,7 @@ async def help_in(
     new = await new_water(turn, stored, state)
     if stored is None and danger in SHOWING:
         danger = await outside_calls.standing(turn) or danger
-    unnamed = None if state is None else await nameless.open_words(turn, state)
+    unnamed = None if state is None else state.went_in
     found = help_for(
         danger,
         state,

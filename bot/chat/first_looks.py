@@ -45,6 +45,7 @@ from bot.chat import (
     followups,
     for_change,
     given_beside,
+    given_unheard,
     goal_anew,
     how_asked,
     if_then,
@@ -148,6 +149,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     call_over.answer,
     people_first.answer,
+    given_unheard.answer,
     swapped.answer,
     tank_deleted.answer,
     other_tank.answer,

@@ -9,7 +9,16 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import daily_talk, forms_talk, given_parts, given_tests, open_told, own_plan, unheard
+from bot.chat import (
+    daily_talk,
+    forms_talk,
+    given_parts,
+    given_tests,
+    given_unheard,
+    open_told,
+    own_plan,
+    unheard,
+)
 from bot.chat.given_plan import Given
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
@@ -41,6 +50,8 @@ async def asked(
         return solution
     if amounts.of_dose or said == "so_much":
         return None
+    if (untold := await given_unheard.again(turn, plan)) is not None:
+        return untold
     if is_unsure(turn.incoming.text):
         return [
             await given_parts.waiting(

@@ -9,9 +9,10 @@ from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import doses, given_tests, moved_on, own_plan, unheard
+from bot.chat import doses, given_logged, given_tests, moved_on, off_record, own_plan, unheard
 from bot.chat.given_plan import LOG_SOME, OF_PLAN, Given, last_in, running
 from bot.chat.model import Reply
+from bot.chat.off_record import LINES, NAMELESS
 from bot.chat.patience import LOOKED_AT, PATIENCE
 from bot.chat.plan_figures import ROUNDING, part_of
 from bot.chat.turn import ABOUT, ASKED, Turn
@@ -81,7 +82,7 @@ async def answer(
             return await _half(turn, plan)
         return await answer(turn, "gave_it", plan, Amounts(grams=asked[OF_WHICH]))
     if said in {"gave_it", "gave_one"} and (meant := await _so_much_meant(turn, plan)) is not None:
-        return await log_some(turn, *meant)
+        return await given_logged.log_some(turn, *meant)
     if said in {"gave_it", "gave_one"} and not share:
         tested = await given_tests.tested(turn, plan)
         if tested is not None and given_tests.shows_it(plan, tested):
@@ -195,20 +196,6 @@ async def by_your_hand(turn: Turn, plan: Given) -> Reply:
     return await turn.reply(words.you_put_it_in(part_of(plan)), facts=facts)
 
 
-async def log_some(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
-    """Put so much of a plan on record as a button holds, once."""
-    said_by = f"{own_plan.log_id(choice.arguments['of'])}:{offer.id}"
-    at = choice.arguments.get("at")
-    moment = None if at is None else datetime.fromisoformat(at)
-    return await doses.log_parts(turn, said_by, choice.arguments["held"], at=moment)
-
-
-async def log_none(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
-    """What was told was on record already, or is something else."""
-    other = choice.arguments.get("other", False)
-    return [await turn.reply(words.nothing_kept() if other else words.as_it_was())]
-
-
 async def _so_much_meant(turn: Turn, plan: Given) -> tuple[Offer, Choice] | None:
     """So much of a plan as the newest answer waits for, where that is no whole part."""
     latest = await turn.uow.offers.latest(turn.chat.id)
@@ -278,13 +265,19 @@ async def _half(turn: Turn, plan: Given) -> list[Reply]:
 async def _twice(turn: Turn, plan: Given, at: datetime) -> Reply:
     """Ask whether what is told is a second part, or the one that is on record."""
     moment = when(at.astimezone(turn.chat.zone), turn.local_now)
-    second = Choice(words.second_one(), LOG_SOME, "yes", {"of": plan.offer.id, "held": plan.held})
-    same = Choice(words.same_one(), "log_none", "no")
+    second = Choice(
+        words.second_one(),
+        LOG_SOME,
+        "yes",
+        {"of": plan.offer.id, "held": plan.held, "id": turn.incoming.update_id},
+    )
+    same = Choice(words.same_one(), "log_none", "no", {"tank": plan.tank_id, "once": True})
     lines = words.told_twice(part_of(plan), moment)
     facts = {"parts": list(plan.parts), "every_hours": plan.every_hours}
-    return await turn.reply(
-        lines, choices=[second, same], facts=facts, context={OF_PLAN: plan.offer.id}
-    )
+    told = " ".join(turn.incoming.text.split())
+    held = {NAMELESS: await off_record.held_of(turn, plan.tank_id, told), LINES: lines}
+    context = {OF_PLAN: plan.offer.id, **held}
+    return await turn.reply(lines, choices=[second, same], facts=facts, context=context)
 
 
 def _is_all(plan: Given, grams: float) -> bool:

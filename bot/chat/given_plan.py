@@ -9,8 +9,10 @@ from typing import Any, Final
 from bot.chat import doses, own_plan
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
+from bot.store.log import Stored
 from bot.store.offers import Offer
 from core.advice import limits
+from core.message.model import Event
 
 OF_PLAN: Final = "of_plan"
 """Under which an answer that is about a plan keeps the offer that gave it."""
@@ -103,7 +105,13 @@ async def running(turn: Turn, least: timedelta = timedelta(0)) -> Given | None:
 
 
 async def last_in(turn: Turn, plan: Given) -> datetime | None:
-    """When anything was dosed last since a plan was given; None where nothing was.
+    """When anything was dosed last since a plan was given; None where nothing was."""
+    last = await last_dose(turn, plan)
+    return None if last is None else last.at
+
+
+async def last_dose(turn: Turn, plan: Given) -> Stored[Event] | None:
+    """What was dosed last since a plan was given; None where nothing was.
 
     A part of it may be told to be in since before that.
     """
@@ -113,4 +121,4 @@ async def last_in(turn: Turn, plan: Given) -> datetime | None:
     if await own_plan.share_logged(turn, plan.offer.id, plan.held):
         since -= own_plan.HELD
     put_in = await turn.uow.log.events(plan.tank_id, kinds=["dose"], since=since)
-    return put_in[0].at if put_in else None
+    return put_in[0] if put_in else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import Final
 
-from bot.chat.given_plan import LOG_SOME, OF_PLAN, Given, last_in
+from bot.chat.given_plan import LOG_SOME, OF_PLAN, Given, last_dose
 from bot.chat.model import Reply
 from bot.chat.plan_figures import part_of
 from bot.chat.turn import Turn
@@ -25,8 +25,10 @@ async def reached(turn: Turn, plan: Given) -> Reply | None:
     target, test = plan.facts.get("to"), await tested(turn, plan)
     goals = plan.facts.get("goals")
     target = goals[0].get("to") if goals and len(goals) == 1 else target
-    at = await last_in(turn, plan)
-    if test is None or not isinstance(target, float | int) or (at and test.at <= at):
+    if test is None or not isinstance(target, float | int):
+        return None
+    dosed = await last_dose(turn, plan)
+    if dosed is not None and (test.at, test.entry_id) <= (dosed.at, dosed.entry_id):
         return None
     value = test.what.canonical
     if not isinstance(value, float | int) or value < target or test.what.qualifier == "<":

@@ -12,21 +12,15 @@ from typing import Final
 
 from bot.chat import open_told
 from bot.chat.model import Reply
+from bot.chat.off_record import LINES, NAMELESS, held_of, none_of_it
 from bot.chat.turn import Turn
 from bot.chat.words import plan_talk as words
 from bot.store.offers import Offer
 from core.advice.salted import SALTS
-from core.advice.state import State
 from core.message import parse
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, said_of_plan, substances_named
 
-NAMELESS: Final = "nameless"
-"""The key of what is kept with the question what it was."""
-
-QUOTED: Final = 60
-"""Characters of what was told that are said back."""
-AMONG: Final = 12
 A_DAY: Final = timedelta(days=1)
 NEAR: Final = 4
 """Replies behind which salt is no longer what was spoken of."""
@@ -35,16 +29,19 @@ NEAR: Final = 4
 async def told(turn: Turn, of_late: Sequence[Offer], amounts: Amounts) -> list[Reply]:
     """Put it on record as the salt that was spoken of, or ask what it was."""
     if any(_of_salt(offer) for offer in of_late[:NEAR]) and turn.route is not None:
-        amount = _amount(amounts)
+        amount = amount_of(amounts)
         parsed = parse(f"dosed {amount} salt", turn.context()) if amount else None
         if parsed is not None and parsed.events:
             return await turn.route(turn, parsed)
     stored = turn.current_tank
-    said = " ".join(turn.incoming.text.split())[:QUOTED]
-    of = {"tank": None if stored is None else stored.id, "amount": _amount(amounts)}
-    held = {NAMELESS: {**of, "said": said}}
+    said = " ".join(turn.incoming.text.split())
+    tank_id = None if stored is None else stored.id
+    held = await held_of(turn, tank_id, said, amount_of(amounts))
     await open_told.keep(turn)
-    return [await turn.reply(words.what_went_in(), context=held, expects="followup")]
+    lines = words.what_went_in()
+    none = [none_of_it(tank_id)]
+    kept = {NAMELESS: held, LINES: lines}
+    return [await turn.reply(lines, choices=none, context=kept, expects="followup")]
 
 
 async def named(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -67,25 +64,6 @@ async def named(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await turn.route(turn, parse(dosed, turn.context()))
 
 
-async def is_open(turn: Turn, state: State) -> bool:
-    """Whether within the day a thing went in of which nobody has told since what it was."""
-    return await open_words(turn, state) is not None
-
-
-async def open_words(turn: Turn, state: State) -> str | None:
-    """The keeper's own words of such a thing, the last told; None where nothing is open."""
-    since = [
-        (made_at, str((held or {}).get("said", "")))
-        for made_at, held in await turn.uow.offers.told_of(turn.chat.id, NAMELESS, AMONG)
-        if turn.now - A_DAY < made_at <= turn.now
-    ]
-    if not since:
-        return None
-    last, said = max(since)
-    named = [each.at for each in state.events or () if each.what.kind == "dose"]
-    return None if any(at >= last for at in named) else said
-
-
 def _of_salt(offer: Offer) -> bool:
     """Whether a reply asked whether the animals bear salt, told how much, or put some on record."""
     if any(choice.verb == "confirm_salt" for choice in offer.choices):
@@ -94,7 +72,8 @@ def _of_salt(offer: Offer) -> bool:
     return facts.get("substance") in SALTS
 
 
-def _amount(amounts: Amounts) -> str | None:
+def amount_of(amounts: Amounts) -> str | None:
+    """So much as it is sent, by weight or spoon; None where it is told by neither."""
     if amounts.grams is not None:
         return f"{amounts.grams:g} g"
     return None if amounts.spoons is None else f"{amounts.spoons:g} tsp"

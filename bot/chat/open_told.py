@@ -26,13 +26,14 @@ AMONG: Final = 12
 
 async def keep(turn: Turn) -> None:
     """Keep the message as one that is asked about; nothing of it is on record."""
-    held = {TOLD: {"text": turn.incoming.text, "entry": await _newest(turn)}}
+    held = {TOLD: {"text": turn.incoming.text, "entry": await newest(turn)}}
     await turn.uow.offers.add(
         turn.chat.id, Offer(choices=(), made_at=turn.now, expects=BESIDE, context=held)
     )
 
 
-async def _newest(turn: Turn) -> int:
+async def newest(turn: Turn) -> int:
+    """The newest entry on record; 0 where there is none."""
     return max([0, *(each.id for each in await turn.uow.log.newest(turn.chat.id, 1))])
 
 
@@ -43,7 +44,7 @@ async def instead(turn: Turn, tank: StoredTank) -> list[Reply] | None:
     made_at, held = told[0] if told else (turn.now, None)
     if held is None or turn.route is None or turn.now - made_at > patience:
         return None
-    if held["entry"] != await _newest(turn):
+    if held["entry"] != await newest(turn):
         return None
     turn.incoming = replace(turn.incoming, text=f"{tank.name}: {held['text']}")
     await turn.use_tank(tank)

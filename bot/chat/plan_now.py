@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import emergencies, own_plan, plan_gate, plan_parts, poison_first
+from bot.chat import emergencies, given_unheard, own_plan, plan_gate, plan_parts, poison_first
 from bot.chat import what_now as now
 from bot.chat.given_plan import OF_PLAN, Given, given, running
 from bot.chat.model import Reply
@@ -38,6 +38,8 @@ async def what_now(turn: Turn) -> list[Reply] | None:
     stored = turn.tank_by_id(plan.tank_id)
     if stored is not None and (await now.danger_in(turn, stored))[0] is not None:
         return None
+    if (untold := await given_unheard.again(turn, plan)) is not None:
+        return untold
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     told_since = [each for each in offers if each.id > plan.offer.id]
     newest = await is_newest(turn, plan.offer, list(offers))

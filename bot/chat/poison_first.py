@@ -1,9 +1,10 @@
-"""No dose while a poison stands in a tank: what is done against it goes before every plan."""
+"""No dose while a poison stands in a tank, or what went in is untold: that goes before a plan."""
 
 from __future__ import annotations
 
 from typing import Final
 
+from bot.chat import off_record
 from bot.chat.in_vessel import is_apart
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -14,7 +15,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.alarm_words import named as named_in
-from core.advice.poison_first import no_dose
+from core.advice.poison_first import TOLD_FIRST, no_dose
 from core.message.model import Question
 from core.message.waters import names_pure
 
@@ -27,6 +28,8 @@ async def refused(turn: Turn, stored: StoredTank | None) -> Reply | None:
     if refusal is None:
         turn.poison_free.add(stored.id)  # a plan asks it before its questions and behind them
         return None
+    if refusal.reason == TOLD_FIRST:
+        return await off_record.again(turn, stored, str(refusal.facts["said"]))
     lines = refusals.refused(refusal, stored.name)
     held = {"tank": stored.id, "danger": refusal.facts["danger"]}
     facts = {"refused": refusal.reason, "tank": stored.name, **refusal.facts}

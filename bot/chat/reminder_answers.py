@@ -46,7 +46,8 @@ async def by_number(turn: Turn, verb: str, number: str) -> list[Reply]:
         return await _before_due(turn)
     if not waiting:
         return [await turn.reply(words.nothing_open())] if turn.incoming.addressed else []
-    tasks = [said(turn, each) for each in (fitting or waiting)]
+    asked, _held = await dose_on_hold.of_turn(turn, fitting or waiting)
+    tasks = [said(turn, each) for each in asked]
     listed = {"reminder_ids": [each.id for each in (fitting or waiting)]}
     return [await turn.reply(words.which(verb, tasks), expects="number", context=listed)]
 
@@ -158,7 +159,7 @@ async def press_open(turn: Turn, _offer: Offer, choice: Choice) -> list[Reply]:
     lines = words.due(said(turn, told), was_due, turn.local_now, repeat=False)
     choices = due.answers(reminder, reminder.open_due)
     facts = dose_on_hold.facts(held)
-    return [await turn.reply([*lines, *held], facts=facts, choices=choices)]
+    return [await turn.reply([*held, *lines], facts=facts, choices=choices)]
 
 
 async def _press(turn: Turn, choice: Choice, verb: str) -> list[Reply]:

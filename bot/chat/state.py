@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.chat import calls_kept
+from bot.chat import calls_kept, off_record
 from bot.chat.calls_kept import CALLS_AMONG, EASED
 from bot.chat.supply import read
 from bot.chat.turn import Turn
@@ -24,6 +24,9 @@ LOOKED_BACK = timedelta(days=120)
 
 LOOKED_AT = 400
 """Newest readings of that time which are looked through: some eighty tests of five analytes."""
+
+SHOWS = frozenset({"kh", "gh", "ph", "salinity", "calcium", "magnesium"})
+"""Readings of which one shows what went in, once it is mixed."""
 
 DECIDING = ("kh", "ph", "gh", "ammonia", "temperature", "salinity", "chloride")
 """What an old reading of still matters, if only to say that it is old."""
@@ -65,13 +68,15 @@ async def _read(turn: Turn, stored: StoredTank, at: datetime, waters: Waters | N
         if at - called[danger][0] >= WELL_AFTER and await _well_since(turn, stored, at):
             del called[danger]
     open_ = {call.danger for call in kept if not call.over}
+    events = await _events(turn, stored, since, at)
+    tested = [each.at for each in found if each.analyte in SHOWS]
     return State(
         tank=tank,
         now=at.astimezone(turn.chat.zone),
         readings=latest,
         earlier=tuple(r for r in found if r.analyte == "ph" and ph is not None and r.at < ph.at),
         history=_by_analyte(reversed(found)),  # of one moment the newest is the last
-        events=await _events(turn, stored, since, at),
+        events=events,
         source=await source_readings(turn, stored, waters),
         began=tank.set_up,
         kit_expiry={of: kit.good_until for of, kit in tank.kits.items() if kit.good_until},
@@ -79,6 +84,7 @@ async def _read(turn: Turn, stored: StoredTank, at: datetime, waters: Waters | N
         called={danger: when for danger, (when, _order) in called.items()},
         called_order={danger: order for danger, (_when, order) in called.items()},
         called_over=frozenset({call.danger for call in kept} - open_),
+        went_in=await off_record.open_words(turn, stored.id, events, tested, at),
     )
 
 

@@ -6,7 +6,15 @@ import math
 from datetime import timedelta
 from typing import Final
 
-from bot.chat import given_parts, given_plan, open_told, presses, reminder_answers, unheard
+from bot.chat import (
+    given_parts,
+    given_plan,
+    given_unheard,
+    open_told,
+    presses,
+    reminder_answers,
+    unheard,
+)
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.replanned import LOGGING
@@ -54,6 +62,11 @@ async def why(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
 
 async def done(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``done`` or ``done 2``: the task was done; right after a plan, its first part was given."""
+    waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
+    plan = None if command.arguments or waiting else await given_plan.running(turn)
+    untold = None if plan is None else await given_unheard.again(turn, plan)
+    if untold is not None:
+        return untold
     if not command.arguments and (given := await plan_given(turn)) is not None:
         return given
     if not command.arguments and (earlier := await given_parts.done(turn)) is not None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
 from bot.chat import volume_unheard
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.store.log import Entry
 from bot.store.offers import UNHEARD, Offer
@@ -65,6 +66,8 @@ class Left:
     kit: bool = False
     open: bool = False
     others: tuple[Left, ...] = ()
+    dose: bool = False
+    """Whether it tells of something that went in (`bot/chat/off_record.py`)."""
 
 
 async def note(turn: Turn, parsed: Parsed) -> None:
@@ -170,7 +173,18 @@ async def _keep(turn: Turn, text: str, held: Mapping[str, Any]) -> None:
 
 
 async def left(turn: Turn, stored: StoredTank) -> Left | None:
-    """What was not understood or not answered, and was not told anew since; the newest first."""
+    """What was not understood or not answered, and was not told anew since; the newest first.
+
+    What went in untold goes before all of it.
+    """
+    other = await _left_of_words(turn, stored)
+    said = (await state_of(turn, stored, turn.now)).went_in
+    if said is None:
+        return other
+    return Left(said, open=True, dose=True, others=() if other is None else (other, *other.others))
+
+
+async def _left_of_words(turn: Turn, stored: StoredTank) -> Left | None:
     found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_MEANT)
     if found is None:
         return None

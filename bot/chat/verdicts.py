@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from dataclasses import replace
 
 from bot.chat import still_in, unheard
 from bot.chat.turn import Turn
 from bot.chat.words import after_dose as dose_words
 from bot.chat.words import findings as finding_words
+from bot.chat.words import off_record as off_words
 from bot.chat.words import standing as words
 from bot.chat.words import strangers as stranger_words
 from bot.chat.words.readings import event
@@ -27,6 +29,10 @@ async def verdict(
     left = await unheard.left(turn, stored)
     lines, found, still = await _judged(turn, stored, state, readings, left)
     still.facts = {**still.facts, **facts_of(state, left)}
+    if left is not None and left.dose:
+        first = off_words.before_verdict(left.text)
+        lines = [first, *(line for line in lines if line != first)]
+        still.facts = {**still.facts, "said": left.text}
     return lines, found, still
 
 
@@ -109,12 +115,14 @@ def not_heard(state: State, left: unheard.Left | None) -> list[str]:
         return []
     if left.kit or left.values:
         return [words.doubted(left.text, kit=left.kit), *_if_so(state, left), *_others(state, left)]
+    if left.dose:
+        return [off_words.before_verdict(left.text), *_others(state, left)]
     return [words.not_understood(left.text), *_others(state, left)]
 
 
 def _others(state: State, left: unheard.Left) -> list[str]:
     """The numbers that were asked about before and not answered either."""
-    told = ([words.doubted(each.text, kit=False), *_if_so(state, each)] for each in left.others)
+    told = (not_heard(state, replace(each, others=())) for each in left.others)
     return [line for lines in told for line in lines]
 
 
@@ -128,8 +136,7 @@ def in_doubt(stored: StoredTank, state: State, left: unheard.Left | None) -> lis
     if left.kit or left.values:
         first = words.cannot_tell(stored.name, left.text, kit=left.kit)
         return [first, *_if_so(state, left), *_others(state, left)]
-    open_ = [words.not_understood(left.text), *_others(state, left)]
-    return [words.cannot_tell_yet(stored.name), *open_]
+    return [words.cannot_tell_yet(stored.name), *not_heard(state, left)]
 
 
 def facts_of(state: State, left: unheard.Left | None) -> dict[str, object]:

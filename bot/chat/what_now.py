@@ -11,7 +11,7 @@ from bot.chat import (
     eased,
     emergencies,
     first_evening,
-    nameless,
+    off_record,
     outside_calls,
     settings,
     standing,
@@ -24,7 +24,6 @@ from bot.chat.words import after_steps as steps_words
 from bot.chat.words import emergency_talk as talk_words
 from bot.chat.words import general
 from bot.chat.words.emergencies import WHAT_NOW
-from bot.chat.words.plan_talk import what_went_in
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -142,9 +141,9 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return how
     if danger is not None:
         return await emergencies.help_in(turn, stored, danger, gasping=gasping)
-    if await nameless.is_open(turn, await state_of(turn, stored, turn.now)):
-        return await turn.reply(what_went_in())
     state = await state_of(turn, stored, turn.now)
+    if state.went_in is not None:
+        return await off_record.again(turn, stored, state.went_in)
     if is_nobodys(state) and state.fresh("ammonia") is not None:
         return await first_evening.how_far(turn, stored, state, asks_long=False)
     (how,) = await standing.status(turn, Question("safe"))

@@ -68,11 +68,19 @@ def poison_standing(state: State) -> Danger | None:
     return next((READ[each.id] for each in found if each.id in READ), None)
 
 
+TOLD_FIRST: Final = "told_first"
+"""Why nothing goes in before it is told what went in already."""
+
+
 def no_dose(state: State) -> Refusal | None:
-    """Why no salt goes into a tank now: a poison in it, or animals that suffer; None where none."""
+    """Why no salt goes into a tank now; None where nothing of this stands.
+
+    A poison in it, animals that suffer, or something that went in and is on no record: it may be
+    the very dose that is asked for.
+    """
     danger = poison_standing(state) or suffering(state)
     if danger is None:
-        return None
+        return None if state.went_in is None else Refusal(TOLD_FIRST, {"said": state.went_in})
     called = standing_call(state) is not None or danger in CALLED_ONLY
     read = None if called else state.last(danger)
     facts: dict[str, float | str] = {"danger": danger}

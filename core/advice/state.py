@@ -232,6 +232,8 @@ class State:
         Of the same: what was told of that moment before has at most this order.
     called_over : frozenset of str
         Those of them that were told to be over since.
+    went_in : str or None
+        The keeper's words of what went in and is on no record yet.
     """
 
     tank: Tank
@@ -247,6 +249,7 @@ class State:
     called: Mapping[str, datetime] = field(default_factory=dict)
     called_order: Mapping[str, int] = field(default_factory=dict)
     called_over: frozenset[str] = frozenset()
+    went_in: str | None = None
     disturbances: tuple[datetime, ...] = field(init=False, repr=False, compare=False)
     """When the water was changed, dosed, topped up or moved up to now, in order."""
 

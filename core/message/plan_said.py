@@ -226,6 +226,18 @@ def measures(text: str) -> bool:
     return spoon or _amounts(tokens)[0].of_dose
 
 
+def amounts_in(text: str) -> Amounts:
+    """What a text tells by number and unit, wherever it stands.
+
+    Examples
+    --------
+    >>> amounts_in("typo 3 g").grams, amounts_in("two spoons").spoons
+    (3.0, 2.0)
+    """
+    plain = " ".join(fold(text).split())
+    return _amounts(cut(plain, lexicon(), plain))[0]
+
+
 def _amounts(tokens: list[Token]) -> tuple[Amounts, list[tuple[int, int]]]:
     """What is told by number, the first of each kind, and where it stands."""
     told: dict[str, float] = {}

@@ -259,6 +259,7 @@ REFUSED: Mapping[str, float | str] = {
     "volume_l": 12.5, "ammonia": 1.2, "saturation": 12.3, "chlorine": 9.0, "nitrite": 50.0,
     "chloride": 300.0, "substance": "potassium nitrate", "species": "loach",
     "danger": "bleach", "was": 4.0, "step": 1.0, "hours": 23.0, "days": 4.0, "expected": 9.9,
+    "said": "fern",
 }  # fmt: skip
 """All facts that any refusal tells."""
 

@@ -63,6 +63,7 @@ async def test_an_amount_alone_is_of_the_plan_or_asked_about(talk: Talk, text: s
     (asked, *_) = await talk.say(text)
     assert "events" not in asked.facts
     assert "What was it" in asked.text
+    await talk.say("nothing went in")
     await talk.say("dose kh 4")
     (told, *_) = await talk.say(text)
     assert "sodium bicarbonate" in told.text
@@ -86,6 +87,7 @@ async def test_half_of_a_thing_is_asked_about(talk: Talk) -> None:
     await talk.say("/tank new Shed 90 l fresh")
     (reply, *_) = await talk.say("added half the salt")
     assert "events" not in reply.facts
+    await talk.say("nothing went in")
     await talk.say("kh 2 ammonia 0 ph 7")
     await talk.say("dose kh 4")
     assert "Half of what?" in await talk.text("added half the baking soda")

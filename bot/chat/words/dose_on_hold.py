@@ -21,6 +21,12 @@ def ammonia(tank: str, value: float) -> str:
     return told.format(tank=tank, value=plain(value, 2))
 
 
+def ammonia_asked(tank: str, said: str) -> str:
+    """Ammonia was told in words that are asked about and not answered."""
+    told = _("{tank}: no amount now: “{said}” is still asked about. Test ammonia and pH first.")
+    return told.format(tank=tank, said=said)
+
+
 def volume(tank: str, before: float, now: float) -> str:
     """The tank was told to hold another amount of water since."""
     told = _(
@@ -28,3 +34,19 @@ def volume(tank: str, before: float, now: float) -> str:
         "Test first, then ask for the dose anew."
     )
     return told.format(tank=tank, before=litres(before), now=litres(now))
+
+
+def untold(tank: str, said: str) -> str:
+    """What went in since is on no record: it may be what the reminder is of."""
+    told = _("{tank}: no amount now: “{said}” is not on record. Give nothing, say what went in.")
+    return told.format(tank=tank, said=said)
+
+
+def reached(tank: str, goal: str) -> str:
+    """The goal of the plan is measured; `goal` says so."""
+    return _("{tank}: {goal}").format(tank=tank, goal=goal)
+
+
+def is_in(tank: str) -> str:
+    """The part is on record."""
+    return _("{tank}: give nothing: this part is on record already.").format(tank=tank)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from bot.chat.words import names, poison_first
+from bot.chat.words import names, off_record, poison_first
 from bot.chat.words.numbers import plain
 from bot.chat.words.refusal_parts import (
     EXAMPLES,
@@ -34,6 +34,7 @@ OF_PLANS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("I need the KH first. Measure it and send for example: kh 4"),
     ],
     "poison_first": poison_first.no_dose,
+    "told_first": lambda facts: off_record.first_told(str(facts["said"])),
     "kh_limit": lambda facts: [
         _("No plan: KH over {kh} °dH is off your kit's scale.").format(kh=number(facts, "kh")),
         _("Dilute the sample by half with distilled water, test again and send twice the number."),

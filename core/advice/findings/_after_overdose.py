@@ -31,8 +31,8 @@ def without_doses(found: list[Finding], state: State) -> list[Finding]:
     """Ask for no dose where too much of something stands, as logged or as it was called out.
 
     A KH read before a dose that raised it says nothing of the water now: it is left out where that
-    was too much, and said to be of before it else. After too much of another thing it is to be
-    read again before any buffer.
+    was too much, and said to be of before it else. After too much of another thing, or one that is
+    on no record, it is to be read again before any buffer.
     """
     if not any(each.id == "low_kh" or _is_falling_kh(each) for each in found):
         return found
@@ -43,6 +43,8 @@ def without_doses(found: list[Finding], state: State) -> list[Finding]:
     called = max((state.called[each] for each in CALLED & state.called.keys()), default=None)
     if called is not None and _stands(called, state):
         told.append((called, False))
+    if state.went_in is not None:
+        told.append((state.now, False))
     if not told:
         return found
     kh = state.last("kh")

@@ -1,0 +1,205 @@
+"""What is told to have gone in, by whoever, in words that nothing understood: it is asked about.
+
+`my dad chucked in a full 1 kg bag already`, `someone else dosed it too`: what it may have been is
+on buttons, a bare amount answers as well (`typo 3 g`), and until then no amount is told
+(`bot/chat/off_record.py`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any, Final
+
+from bot.chat import doses, given_logged, given_parts, off_record
+from bot.chat.given_plan import LOG_SOME, Given, running
+from bot.chat.model import Reply
+from bot.chat.off_record import LINES, NAMELESS
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
+from bot.chat.state import state_of
+from bot.chat.turn import Turn
+from bot.chat.words import given_parts as given_words
+from bot.chat.words import names
+from bot.chat.words import off_record as words
+from bot.chat.words.numbers import plain
+from bot.store.offers import BESIDE, Choice, Offer
+from bot.store.tanks import StoredTank
+from core.message import parse
+from core.message.fold import fold
+from core.message.gave_told import Gave, gave
+from core.message.model import Parsed
+from core.message.plan_said import Amounts, amounts_in, said_of_plan, substances_named
+from core.water.substances import SUBSTANCES
+
+OF_PART: Final = frozenset({"left", "rest", "jugs", "stock", "test_at"})
+"""Facts of an answer that tells what is next of a plan."""
+
+KEEPS: Final = frozenset({"events", "values", "emergency", "tank"})
+"""Facts of a reply that tells more than that something was not understood."""
+
+ANSWERED: Final = frozenset({"caution", "refused", "ask"})
+"""Facts of a reply that says itself what to do about it."""
+
+FEW: Final = 6
+"""Words of an answer that is an amount."""
+
+A_THIRD: Final = 1.0 / 3.0
+"""Of a part: a bare number that is less is none of its amounts; ours."""
+
+
+async def asked(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> list[Reply] | None:
+    """What was understood, and the question what went in; None where nothing of that is told."""
+    if not turn.incoming.addressed or any("emergency" in each.facts for each in replies):
+        return None
+    told = gave(_untold(turn, parsed))
+    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
+    if told is None or stored is None:
+        return None
+    plan = await running(turn)
+    plan = plan if plan is not None and plan.tank_id == stored.id else None
+    if not told.sure and not _of_plan(plan, told):
+        return None
+    said = " ".join(turn.incoming.text.split())
+    held = await off_record.held_of(turn, stored.id, said)
+    held["substance"] = _substance(told, plan)
+    guessed = [each for each in replies if each.buttons and "doubts" in each.facts]
+    if guessed or any(ANSWERED & each.facts.keys() for each in replies):
+        kept = {NAMELESS: held}
+        await turn.uow.offers.add(
+            turn.chat.id, Offer(choices=(), made_at=turn.now, expects=BESIDE, context=kept)
+        )
+        return None
+    choices = _may_be(turn, stored, plan, told, parsed)
+    lines = words.which(held["said"], [each.label for each in choices])
+    if len(choices) == 1:
+        choices = [replace(choices[0], meaning="yes")]
+    choices.append(off_record.none_of_it(stored.id))
+    question = await turn.reply(
+        lines,
+        choices=choices,
+        facts={"tank": stored.name, "said": held["said"]},
+        context={NAMELESS: held, LINES: lines},
+        expects="followup",
+    )
+    return [*(each for each in replies if KEEPS & each.facts.keys()), question]
+
+
+def _untold(turn: Turn, parsed: Parsed) -> str:
+    """What of a message may tell a dose that is not on record: beside one that is, its doubts."""
+    if any(event.kind == "dose" for event in parsed.events):
+        return " ".join(doubt.text for doubt in parsed.doubts)
+    return turn.incoming.text
+
+
+def _substance(told: Gave, plan: Given | None) -> str | None:
+    """The one salt that went in: as named, else that of the plan."""
+    if told.substances:
+        (first, *others) = sorted(told.substances)
+        return first if not others and first in SUBSTANCES else None
+    salts = () if plan is None else plan.salts
+    return salts[0][0] if len(salts) == 1 else None
+
+
+def _of_plan(plan: Given | None, told: Gave) -> list[float]:
+    """Which bare numbers may be of a plan."""
+    if plan is None:
+        return []
+    least, most = A_THIRD * plan.parts[0], sum(plan.parts) * 2.0
+    return [each for each in told.numbers if least <= each <= most]
+
+
+def _may_be(
+    turn: Turn, stored: StoredTank, plan: Given | None, told: Gave, parsed: Parsed
+) -> list[Choice]:
+    """What it may have been: the amount that is told, else a part of the plan."""
+    substance = _substance(told, plan)
+    base: dict[str, Any] = {"tank_id": stored.id, "volume_l": stored.tank.volume_l}
+    may_be: list[dict[str, Any]] = []
+    if told.amounts.of_dose:
+        amount = None if substance is None else _weighed(base, told.amounts, substance)
+        may_be += [] if amount is None else [amount]
+    elif plan is not None and not told.vessel and not told.substances - dict(plan.salts).keys():
+        told_half = HALVES & {*fold(turn.incoming.text).split()}
+        shares = [each / plan.parts[0] for each in _of_plan(plan, told)[:1]]
+        shares = shares or ([0.5, 1.0] if told_half else [1.0])
+        may_be += [doses.so_much_of(plan.held, each) for each in shares]
+    of = plan.offer.id if plan is not None and substance in dict(plan.salts) else 0
+    past = parsed.at is not None and parsed.at < turn.now
+    at = {"at": parsed.at.isoformat()} if past and parsed.at is not None else {}
+    return [Choice(_shown(each), LOG_SOME, "", _logging(turn, of, each) | at) for each in may_be]
+
+
+HALVES: Final = frozenset(
+    {"half", "halbe", "halfte", "moitie", "mitad", "media", "metade", "meta", "helft", "polowe"}
+)
+
+
+def _logging(turn: Turn, of: int, held: dict[str, Any]) -> dict[str, Any]:
+    """What a button needs to put it on record, once however often it is asked."""
+    return {"of": of, "held": held, "id": turn.incoming.update_id}
+
+
+def _weighed(base: dict[str, Any], amounts: Amounts, substance: str) -> dict[str, Any] | None:
+    """So much of a salt, as a plan's button holds it; None in a measure that weighs nothing."""
+    if amounts.grams is not None:
+        grams = amounts.grams
+        return {**base, "substance": substance, "grams": grams, "salts": [[substance, grams]]}
+    if amounts.spoons is None:
+        return None
+    return {**base, "substance": substance, "spoons": amounts.spoons}
+
+
+def _shown(held: dict[str, Any]) -> str:
+    if "spoons" in held:
+        return words.spoons(plain(held["spoons"], 2), names.substance(held["substance"]))
+    return given_parts.shown(held)
+
+
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`typo 3 g`, `1 kg of soda`, `nothing` right behind the question: so it is; else None."""
+    if not turn.incoming.addressed or parsed.events or turn.route is None:
+        return None
+    newest = await turn.uow.offers.latest(turn.chat.id, 1)
+    held = newest[0].context.get(NAMELESS) if newest else None
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not held or held.get("over") or turn.now - newest[0].made_at > patience:
+        return None
+    text = turn.incoming.text
+    if fold(text).strip(" .!") == fold(given_words.none_of_it()):
+        none = next((each for each in newest[0].choices if each.verb == "log_none"), None)
+        return None if none is None else await given_logged.log_none(turn, newest[0], none)
+    amounts, named = amounts_in(text), substances_named(text)
+    if "?" in text or len(text.split()) > FEW or len(named) > 1 or not amounts.of_dose:
+        return None
+    said = said_of_plan(text)
+    if said is not None and (said.asks or said.queries):
+        return None
+    substance = next(iter(named), held.get("substance"))
+    if substance is None or amounts.millilitres is not None:
+        return None
+    amount = f"{amounts.spoons:g} tsp" if amounts.grams is None else f"{amounts.grams:g} g"
+    dosed = f"dosed {amount} {substance}"
+    turn.incoming = replace(turn.incoming, text=dosed)
+    return await turn.route(turn, parse(dosed, turn.context()))
+
+
+async def again(turn: Turn, plan: Given) -> list[Reply] | None:
+    """The question once more, where a part is told while it is open; None where none is."""
+    stored = turn.tank_by_id(plan.tank_id)
+    said = None if stored is None else (await state_of(turn, stored, turn.now)).went_in
+    return None if stored is None or said is None else [await off_record.again(turn, stored, said)]
+
+
+async def first(turn: Turn, replies: Sequence[Reply]) -> list[Reply]:
+    """The replies, but the question in the place of what is next of a plan."""
+    found = []
+    for reply in replies:
+        facts = reply.facts.keys()
+        of_part = OF_PART & facts and not {"events", "values", "reminders", "said"} & facts
+        stored = turn.tank_named(str(reply.facts.get("tank") or "")) or turn.current_tank
+        if not of_part or stored is None or reply.kind != "reply":
+            found.append(reply)
+            continue
+        said = (await state_of(turn, stored, turn.now)).went_in
+        found.append(reply if said is None else await off_record.again(turn, stored, said))
+    return found

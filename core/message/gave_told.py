@@ -1,0 +1,91 @@
+"""What tells, of whoever did it, that something went in: `my dad chucked in a full bag`.
+
+told = dosed | put ( thing | vessel | amount | substance ) | put_it end
+where nothing asks, wishes or denies, and no animal and no `other` thing is what was put in.
+
+It is asked only of a message that nothing else understood. A dose that is lost is a second dose:
+so little is enough to ask about it. The words stand in ``gave_told.txt``.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from typing import Final, NamedTuple
+
+from core.message import kinds
+from core.message.asking_words import asks
+from core.message.deed_unsure import is_unsure
+from core.message.fold import fold
+from core.message.once import once
+from core.message.plan_said import Amounts, amounts_in, substances_named
+from core.message.wordfile import patterns
+
+FILE: Final = "gave_told.txt"
+_SECTIONS: Final = ("dosed", "put", "put_it", "thing", "vessel", "not", "other")
+_END: Final = 18
+"""Characters at the end of a text that tell `put it in`."""
+LONGEST: Final = 200
+"""A longer text says more. [characters]"""
+
+_ALONE: Final = re.compile(
+    r"(?<![\w.,:#])(?<!part )(?<!at )\d{1,4}(?:[.,]\d{1,3})?"
+    r"(?!\s?(?:%|/|l\b|am\b|pm\b|h\b|days?\b|parts?\b|of\b)|[\w:]|[.,]\d)"
+)
+
+_LED: Final = re.compile(r"^(?:no|nein|non|nee|nie|nej)[\s,.!]+")
+"""What only answers: no, he put another bag in."""
+
+
+class Gave(NamedTuple):
+    """What a text tells of what went in."""
+
+    amounts: Amounts
+    substances: frozenset[str]
+    numbers: tuple[float, ...] = ()
+    """Bare ones, which may be of the unit of what was spoken of."""
+    sure: bool = True
+    """False where a bare number is all that was put in: gave 2.7."""
+    vessel: bool = False
+    """Whether it was a bag, a scoop or the like: nobody knows how much."""
+
+
+@cache
+def _patterns() -> Mapping[str, re.Pattern[str]]:
+    return patterns(FILE, _SECTIONS)
+
+
+@once
+def gave(text: str) -> Gave | None:
+    """What a text tells to have gone in; None where it tells none of that.
+
+    Examples
+    --------
+    >>> gave("my dad chucked in a full 1 kg bag already").amounts.grams
+    1000.0
+    >>> gave("someone else dosed it too") is None, gave("gave a bit less, 2.5").numbers
+    (False, (2.5,))
+    >>> gave("my wife put plants in"), gave("did she dose it?"), gave("i will put a spoon in")
+    (None, None, None)
+    """
+    if len(text) > LONGEST or asks(text):
+        return None
+    plain = _LED.sub("", " ".join(fold(text).replace("’", "'").split()))
+    words = _patterns()
+    if not is_unsure(text) and words["not"].search(plain):
+        return None
+    substances = frozenset(substances_named(text))
+    amounts = amounts_in(text)
+    if not substances and (words["other"].search(plain) or kinds.said_in(text)):
+        return None
+    put = words["put"].search(plain) is not None
+    vessel = words["vessel"].search(plain) is not None
+    thing = vessel or words["thing"].search(plain)
+    told = put and (substances or amounts.of_dose or thing)
+    told = told or words["dosed"].search(plain) or words["put_it"].search(plain[-_END:])
+    bare = [float(found.group().replace(",", ".")) for found in _ALONE.finditer(plain)]
+    if not (told or (put and bare)):
+        return None
+    bare = [] if amounts.of_dose else bare
+    return Gave(amounts, substances, tuple(bare), bool(told), vessel)

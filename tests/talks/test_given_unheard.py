@@ -1,0 +1,126 @@
+"""A dose told by whoever in words that nothing understands: nothing more goes in before that.
+
+Grams by molar mass (29.96 mg/L of sodium bicarbonate a °dH, from the formula weight 84.007).
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+A_PART = 100 * 29.96e-3
+
+
+@pytest.fixture
+async def two(talk: Talk) -> Talk:
+    """A plan in two parts: KH 3 to 5 in 100 L."""
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 3")
+    await talk.say("how much baking soda for kh 5")
+    return talk
+
+
+@pytest.mark.parametrize(
+    ("told", "amounts"),
+    [
+        ("my dad chucked in a full 1 kg bag already", ["1000 g"]),
+        ("someone else dosed it too", ["3 g"]),
+        ("he put another bag in", []),
+        ("hi its Anna, i already gave part 1 this morning", ["3 g"]),
+        ("gave a bit less, 2.5", ["2.5 g"]),
+        ("gave the first half yesterday at 9pm", ["1.5 g", "3 g"]),
+        ("gave 2.7 and changed 20%", ["2.7 g"]),
+        ("put also 3 tsp baking soda so ph stays", ["3 tsp"]),
+        ("meine Frau hat schon was reingekippt", ["3 g"]),
+        ("mi mujer ya echó una cucharada", ["3 tsp"]),
+    ],
+)
+async def test_it_stands_in_the_way_of_every_amount(
+    two: Talk, told: str, amounts: list[str]
+) -> None:
+    asked = (await two.say(told))[-1]
+    assert asked.facts["said"] == told
+    assert [each.label.split(" of ")[0] for each in asked.buttons[:-1]] == [
+        each if "tsp" not in each else "3 tsp sodium bicarbonate (baking soda)" for each in amounts
+    ]
+    for line in ("what now", "how much is left", "how much more", "how much for kh 5"):
+        (again,) = await two.say(line)
+        assert told in again.lines[0].text
+        assert again.facts["refused"] == "told_first"
+    judged = await two.text("is my water ok")
+    assert told in judged.partition("\n")[0]
+    assert "Ask: dose" not in judged
+
+
+async def test_its_button_puts_it_on_record_once_however_often_it_is_asked(two: Talk) -> None:
+    (asked,) = await two.say("someone else dosed it too")
+    (again,) = await two.say("what now")
+    (logged,) = await two.press(1, again)
+    assert logged.facts["events"][0]["grams"] == pytest.approx(A_PART, rel=2e-3)
+    assert all("events" not in each.facts for each in await two.press(1, asked))
+    assert (await two.facts("how much is left"))["left"] == 1
+
+
+@pytest.mark.parametrize("word", ["no", "nothing went in"])
+async def test_nothing_of_it_lets_the_plan_go_on(two: Talk, word: str) -> None:
+    await two.say("he put another bag in")
+    await two.say(word)
+    assert "parts" in await two.facts("how much for kh 5")
+
+
+async def test_two_that_were_told_are_two_questions(two: Talk) -> None:
+    await two.say("ok dosed it earlier, bit less")
+    await two.say("my wife says she put the dose in already too")
+    await two.say("3 g baking soda")
+    assert "my wife says" in await two.text("what now")
+
+
+async def test_a_slip_of_the_amount_is_the_answer(talk: Talk) -> None:
+    await talk.say("tank 100 l kh 3 i put in 3 kg baking soda")
+    (logged,) = await talk.say("typo 3 g")
+    assert logged.facts["events"][0]["grams"] == pytest.approx(3.0)
+
+
+async def test_a_test_of_a_day_after_counts_it_in(two: Talk) -> None:
+    await two.say("someone else dosed it too")
+    await two.wait(hours=22)
+    await two.say("kh 4")
+    assert (await two.facts("how much baking soda for kh 5"))["from"] == 4.0
+
+
+async def test_a_second_one_or_the_same_is_asked_on(two: Talk) -> None:
+    await two.say("done")
+    await two.say("my wife gave it too")
+    for line in ("how much is left", "what now", "how much for kh 5"):
+        assert "Is it a second one, or the same?" in (await two.say(line))[0].lines[0].text
+    await two.say("the same one")
+    assert (await two.facts("how much is left"))["left"] == 1
+
+
+@pytest.mark.parametrize(
+    ("told", "why"),
+    [
+        ("Anna here, i already gave part 2", "“Anna here"),
+        ("my husband dosed the rest already all of it", "on record already"),
+        ("kh 5", "Goal reached"),
+        ("ammonia 1?", "“ammonia 1”"),
+    ],
+)
+async def test_a_reminder_of_a_part_that_may_be_in_says_so_first(
+    two: Talk, told: str, why: str
+) -> None:
+    await two.say("done")
+    await two.say("remind me tomorrow 18:00 part 2")
+    await two.say(told)
+    (due,) = await two.wait(hours=48)
+    assert why in due.lines[0].text
+    assert "3 g" not in due.text
+
+
+@pytest.mark.parametrize(
+    "text", ["my wife put plants in", "i will put a spoon in tomorrow", "did she put the dose in?"]
+)
+async def test_what_was_no_dose_stands_in_no_way(two: Talk, text: str) -> None:
+    await two.say(text)
+    assert "parts" in await two.facts("how much for kh 5")
