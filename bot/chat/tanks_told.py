@@ -14,10 +14,12 @@ from bot.chat.words import tanks as words
 from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
 from core.advice import limits
+from core.advice.kind_told import kind_told
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Command, Parsed, Question
 from core.message.same_deed import same_deed
+from core.message.tank_talk import tank_talk
 from core.message.tokens import Token, cut
 from core.message.volume_said import gallons_told, of_now, volume_alone, volume_told, without_other
 from core.tank import Tank
@@ -37,10 +39,14 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (alone := turn.tank_named(turn.incoming.text.strip(_EDGES))) is not None:
         asked = await tank_meant.offered(turn, alone)
         return [*await shown(turn, alone), *asked]
+    said = tank_talk(turn.incoming.text, [tank.name for tank in turn.tanks])
+    if said is not None and said.meaning == "one" and (alone := turn.tank_named(said.tank or "")):
+        return await shown(turn, alone)  # and qt?
     if (line := tank_words.named(turn.incoming.text)) is not None:
         known = turn.tank_named(tank_words.name_in(line)) is not None
         return await tanks.command(turn, Command("tank", line if known else f"new {line}"), parsed)
-    return await own(turn) or await _first(turn) or await _volume_alone(turn)
+    own_told = await own(turn) or await _first(turn)
+    return own_told or await _kind_alone(turn) or await _volume_alone(turn)
 
 
 def _of_volume(token: Token) -> bool:
@@ -77,6 +83,9 @@ async def whole(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 FAR_OFF: Final = 3.0
 """So many times more or less water than a tank has on record may be of something else."""
 
+
+_OF_SEA: Final = frozenset({"reef", "fish_only"})
+"""Set-ups that only the sea has."""
 
 NEAR: Final = 1e-3
 """Half a gallon, to this share of one, is told in gallons."""
@@ -125,6 +134,19 @@ async def _volume_alone(turn: Turn) -> list[Reply] | None:
     if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
         return [await turn.reply(words.volume_implausible(volume))]
     return [await ask_whether(turn, stored, volume)]
+
+
+async def _kind_alone(turn: Turn) -> list[Reply] | None:
+    """`its freshwater sorry`: the water of the tank that is named, or of the one in use."""
+    stored, text = spoken_of(turn, turn.incoming.text)
+    stored, kind = stored or turn.current_tank, kind_told(text)
+    if stored is None or kind is None:
+        return None
+    of_sea = kind != "marine" and stored.tank.setup in _OF_SEA
+    setup = None if of_sea else stored.tank.setup
+    stored = await turn.change_tank(stored, kind=kind, setup=setup)
+    await turn.use_tank(stored)
+    return [await turn.reply(words.changed(stored.tank), facts=facts(stored))]
 
 
 async def shown(turn: Turn, stored: StoredTank) -> list[Reply]:

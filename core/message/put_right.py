@@ -75,6 +75,8 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     (('7.6', 7.6), None)
     >>> put_right("wait ammonia was the tap one").water, put_right("tap ammonia") is None
     ('tap', True)
+    >>> put_right("no the ammonia is in A", ["A"])[8:12], put_right("no kh in A", ["A"]) is None
+    (('A', False, False, None), True)
     >>> put_right("no it was 2 g not tsp").number
     '2 g'
     >>> put_right("forget the nitrite").forget, put_right("remove the nitrite") is None
@@ -93,8 +95,11 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
         return None  # actually i have 3
     core = _core(found)
     shape = "".join(_SHAPES[piece.kind] for piece in core)
+    if shape[-2:] == "-k" and shape[:-2] in _OF_ONE:
+        return _of_one(core[:-2])  # the kh was in moss, not fern
     if shape in _OF_ONE:
-        return _of_one(core) if marked or "into" in classes else None
+        told = (marked or "into" in classes) and not _is_none(found, text)
+        return _of_one(core) if told else None
     if "a" in shape or "r" in shape:
         return _forgotten(core, shape)
     if shape.strip("-") == "w":
@@ -170,6 +175,13 @@ def _of_one(core: list[Piece]) -> Right:
         name=held.get("analyte"),
         marked=True,
     )
+
+
+def _is_none(told: list[Piece], text: str) -> bool:
+    """Whether there is none of it: no ammonia in fern."""
+    marks = [piece.text for piece in told if piece.kind in {*_MARKS, "is"}]
+    first = [piece.kind for piece in told[:2]] == ["regret", "analyte"]
+    return first and len(marks) == 1 and marks[0] in _NO and "," not in text
 
 
 def _told_to_be(told: list[Piece]) -> bool:

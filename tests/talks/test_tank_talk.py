@@ -153,3 +153,38 @@ async def test_after_a_question_it_is_asked_of_that_one(two: Talk) -> None:
     await two.say("reefy: kh 4 ph 7 ammonia 0")
     await two.say("how much soda for kh 5")
     assert (await two.say("the cube"))[0].facts["volume_l"] == 60
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("its freshwater sorry", ["fresh", "fresh"]),
+        ("no its not marine, its fresh", ["fresh", "fresh"]),
+        ("das ist süßwasser", ["fresh", "fresh"]),
+        ("cube is saltwater", ["marine", "marine"]),
+        ("it was salt", ["fresh", "marine"]),
+        ("is it freshwater?", ["fresh", "marine"]),
+    ],
+)
+async def test_the_water_of_a_tank_is_put_right(talk: Talk, text: str, kinds: list[str]) -> None:
+    await talk.say("/tank new cube 60 l fresh")
+    await talk.say("/tank new reefy 200 l marine")
+    await talk.say("reefy: kh 5")
+    await talk.say(text)
+    assert [(await talk.facts(f"/tank {each}"))["kind"] for each in ("cube", "reefy")] == kinds
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["no the ammonia is in cube", "sorry ammonia is for cube", "ammonia is in cube not reefy"],
+)
+async def test_a_value_is_moved_to_the_tank_that_it_is_in(two: Talk, text: str) -> None:
+    await two.say("ammonia 1 in reefy")
+    assert "Moved to cube" in await two.text(text)
+    assert "cube: Ammonia 1" in await two.text("is cube ok")
+    assert "Ammonia" not in await two.text("and reefy?")
+
+
+async def test_there_is_none_of_it_moves_nothing(two: Talk) -> None:
+    await two.say("ammonia 1 in reefy")
+    assert "Moved" not in await two.text("no ammonia in cube")
