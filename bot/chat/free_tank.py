@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from bot.chat.tank_words import CALLED, KIND_WORDS, SETUP_WORDS, TANK_WORDS, plain
+from bot.chat.tank_words import CALLED, KIND_WORDS, POND_WORDS, SETUP_WORDS, TANK_WORDS, plain
 from core.advice.inhabitants import leads, number_in
 from core.advice.introduction_parts import is_aside
 from core.advice.loose_lists import ONE
@@ -34,6 +34,8 @@ class FreeTank:
     name: str | None
     kind: str | None
     rest: str
+    beside: str = ""
+    """The same with the words that lead to it: water is yellow."""
 
     @property
     def line(self) -> str:
@@ -71,13 +73,15 @@ def read(text: str, *, us_gallons: bool, nouns: int = 1) -> FreeTank | None:
     kinds = [place for place, word in enumerate(words) if plain(word) in KIND_WORDS]
     kinds = [place for place in kinds if place not in taken]
     kind = plain(words[kinds[0]]) if kinds else None
+    if kind is None and any(plain(words[place]) in POND_WORDS for place in tanks):
+        kind = "pond"
     taken |= {place for place in kinds if plain(words[place]) not in SETUP_WORDS or kind}
     left = [
         "," if place in taken else word
         for place, word in enumerate(words)
         if place not in taken or word[-1] in ",;."
     ]
-    return FreeTank(volume, name, kind, _trimmed(left))
+    return FreeTank(volume, name, kind, _trimmed(left), " ".join(left).strip(" ,;."))
 
 
 _PARTS: Final = re.compile(r"[,;\n]\s")

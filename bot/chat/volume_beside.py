@@ -6,13 +6,14 @@ had been typed alone.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
 from bot.chat import free_tank, tanks_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
-from core.message import doubts, parse, plain_tail
+from core.message import doubts, parse, plain_tail, signs
 from core.message.model import Parsed
 
 LEAST: Final = 5.0
@@ -40,7 +41,32 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     rest = parse(tank.rest, turn.context())
     if not (rest.values or behind) or {each.reason for each in rest.doubts} - _WISHED:
         return None
+    return await _apart(turn, tank)
+
+
+async def beside_sign(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
+    """Set the volume of a chat's first tank that is told with a sight: `60 l, water is yellow`."""
+    known = any(each.tank.volume_l is not None for each in turn.tanks)
+    if (
+        known
+        or turn.incoming.group
+        or turn.typed is None
+        or _DIGIT.search(turn.incoming.text) is None
+    ):
+        return None
+    for nouns in (0, 1):
+        tank = free_tank.read(turn.incoming.text, us_gallons=turn.chat.us_gallons, nouns=nouns)
+        if tank is not None and tank.volume_l >= LEAST and signs.seen(tank.beside):
+            return await _apart(turn, replace(tank, rest=tank.beside))
+    return None
+
+
+_DIGIT: Final = re.compile(r"\d")
+
+
+async def _apart(turn: Turn, tank: free_tank.FreeTank) -> list[Reply] | None:
     whole = turn.incoming
+    assert turn.typed is not None  # noqa: S101 - narrows for the type checker
     turn.incoming = replace(whole, text=tank.line)
     made = await tanks_told.told(turn, parse(tank.line, turn.context()))
     turn.incoming = replace(whole, text=tank.rest)

@@ -8,7 +8,7 @@ from functools import cache
 from typing import Final, NamedTuple
 
 from core.advice._livestock_words import plain_name
-from core.advice.inhabitants import MOST
+from core.advice.inhabitants import MOST, number_in
 from core.advice.livestock import Found, is_head, lookup, name_at
 from core.message.amounts import volume_litres
 from core.message.fold import fold
@@ -250,6 +250,9 @@ def _animal_at(words: list[str], place: int) -> tuple[int, str]:
     """An animal's name at a place, of one kind or of several (tetras): how many words it is."""
     plain = [plain_name(word) for word in words[place:]]
     size, found = name_at(plain, 0)
+    counted = place and (words[place - 1][0].isdigit() or number_in(words[place - 1]) is not None)
+    if size < 2 and not counted and "bare" in _ways(True).get((words[place],), ()):
+        return 0, ""
     if size and _lives_there(found):
         return size, " ".join(words[place : place + size])
     if plain and len(plain[0]) > 3 and not size and (plain[0],) not in _ways():

@@ -159,6 +159,38 @@ def of_them(told: list[Found], bracketed: bool) -> list[Found]:
     return rest
 
 
+def of_so_many(before: list[Found], dead: Found) -> bool:
+    """Whether those before the dead are the whole that they were of: `10 tetras, 3 died`.
+
+    The dead name no kind, or one of those again; where they can be of one kind only, it is theirs.
+    """
+    told = [found.event.species for found in before if found.event and found.event.species]
+    if not told or dead.event is None:
+        return False
+    if dead.event.species is None and len(told) == 1:
+        dead.event = replace(dead.event, species=told[0])
+        return True
+    return dead.event.species is None or dead.event.species in told
+
+
+def the_dead(before: list[Token]) -> list[Token]:
+    """Without those whom the dead are of: `6 guppies` 2 died, `8 guppies but` two of them dead."""
+    counts = [n for n, token in enumerate(before) if kinds.counts(token)]
+    bare = [n for n in counts if not any(_names(token) for token in before[n + 1 :])]
+    return before[bare[0] :] if bare and counts[0] < bare[0] else before
+
+
+def _names(token: Token) -> bool:
+    """Whether a word beside a number may say who is counted."""
+    return (token.kind == "word" and token.text not in _OF) or herd.saying(
+        token.text
+    ) in herd.OF_A_KIND | _OTHERS
+
+
+_OTHERS: Final = frozenset({"all", "both", "further", "another"})
+_OF: Final = frozenset({"of", "von", "de", "av", "z", "van", "di"})
+
+
 def share_kinds(told: list[Found]) -> None:
     """Give animals of which only the sex or age was told the kind that is named beside them."""
     said = [found.event.species for found in told if found.event and found.event.species]

@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from core.message import deed_asked, herd, kinds, quantities, second_dose, sentences, trade
 from core.message.amounts import SHARES, SPOONS
+from core.message.animal_events import the_dead
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
 from core.message.waters import words
@@ -44,7 +45,7 @@ def left(tokens: list[Token], index: int, floor: int, kind: str) -> int:
         before = before[1:]  # kh 5 dosed 5 ml: the first five is the name's
     if kind == "lost" and _ends(tokens, index):
         joint = max((n for n, t in enumerate(before) if t.value == "and"), default=-1)
-        before = before[joint + 1 :]  # the heater broke and 2 neons died
+        before = the_dead(before[joint + 1 :])  # the heater broke and 2 neons died
         while before and not _opens_loss(before[0]):
             before = before[1:]
         animals = all(

@@ -131,7 +131,7 @@ def _before(
         if made is None or made.event is None:
             return []
         out.append(made)
-    return out
+    return [] if found.kind == "lost" and animal_events.of_so_many(out, found) else out
 
 
 def _more_animals(tokens: list[Token], found: Found, source: str, context: Context) -> list[Found]:

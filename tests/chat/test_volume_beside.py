@@ -48,3 +48,27 @@ async def test_lengths_with_a_word_of_doubt_are_asked_about(talk: Talk) -> None:
 
 async def test_a_word_for_the_shape_of_a_tank_says_no_more(talk: Talk) -> None:
     assert (await talk.facts("tank 15 gal long"))["volume_l"] == pytest.approx(56.8, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("text", "stock"),
+    [
+        ("80l with 10 tetras, 3 died", {"tetras": 7}),
+        ("120l with 8 neons, one dead this morning", {"neons": 7}),
+        ("i have 10 neons and 3 died", {"neons": 7}),
+    ],
+)
+async def test_of_those_who_are_told_with_it_the_dead_are_taken_off(
+    talk: Talk, text: str, stock: dict[str, int]
+) -> None:
+    await talk.say(text)
+    (facts,) = [reply.facts for reply in await talk.say("who lives in tank")]
+    assert list(facts["stock"].values()) == [stock]
+
+
+@pytest.mark.parametrize("text", ["60l, water is yellow", "pond 3000l water is green"])
+async def test_a_sight_beside_it_is_no_animal(talk: Talk, text: str) -> None:
+    said = await talk.text(text)
+    assert "added" not in said
+    assert "water" in said.casefold()
+    assert ("L, pond" in said) is text.startswith("pond")
