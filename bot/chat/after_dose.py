@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from bot.chat import effects, what_now
+from dataclasses import replace
+
+from bot.chat import effects, plan_now, what_now
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -42,6 +44,12 @@ async def asked_beside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 async def now(turn: Turn, parsed: Parsed) -> list[Reply]:
     """``… what now`` behind a dose or a value: the steps of what is wrong, once it is on record."""
     if parsed.values and parsed.question is None and asks_next(turn.incoming.text):
+        said = turn.incoming
+        turn.incoming = replace(said, text=_NEXT)
+        of_plan = await plan_now.what_now(turn)  # kh 4. next?: its next part, where it has one
+        turn.incoming = said
+        if of_plan is not None:
+            return of_plan
         next_ = await what_now.typed(turn, _NEXT)
         return [] if next_ is None else [next_]
     doses = [event for event in parsed.events if event.kind == "dose"]

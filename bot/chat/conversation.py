@@ -28,6 +28,7 @@ from bot.chat import (
     every_tank,
     followups,
     given_unheard,
+    how_much,
     inhabitants,
     introduced,
     labels,
@@ -186,9 +187,13 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         replies += did
     elif parsed.question is not None:
         asked = QUESTIONS.get(parsed.question.kind)
-        told_of = await plan_talk.hint(turn) if plan_talk.names_nothing(parsed.question) else None
+        nameless = plan_talk.names_nothing(parsed.question)
+        bare = nameless and how_much.is_bare(turn.incoming.text)
+        told_of = await plan_talk.hint(turn) if nameless else None
         if told_of is not None:
             replies.append(await turn.reply(told_of))
+        elif bare and (stands := await how_much.of_what_stands(turn)) is not None:
+            replies += stands
         elif asked is None:
             replies.append(await turn.reply(words.question_not_yet()))
         else:

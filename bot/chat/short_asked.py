@@ -9,7 +9,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import compared, given_plan
+from bot.chat import compared, given_plan, how_much, other_way
 from bot.chat.it_moved import values_of
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
@@ -51,11 +51,35 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     if said.meaning == "reached":
         return await _reached(turn, offers, again)
     if said.meaning == "so_much":
-        held = any(ASKED in offer.context for offer in offers)
-        return await _anew(turn, "again?", again) if held else None
+        return await _so_much(turn, offers, again)
     if said.meaning == "salt_in":
         return await _salt_in(turn)
+    if said.meaning == "or_wait":
+        just_changed = bool(offers) and _changed(offers[0]) is not None
+        if just_changed:
+            return [await turn.reply([words.wait_for_test()])]
+        of_change = await _of_change(turn, replace(said, meaning="another"), offers, again)
+        return of_change or await _anew(turn, "what now", again)
     return await _of_change(turn, said, offers, again)
+
+
+async def _so_much(turn: Turn, offers: list[Offer], again: Again) -> list[Reply] | None:
+    """How much it is: of what was asked last, else of the worst that stands, else what stands."""
+    held = next((offer for offer in offers if _plans(turn, offer)), None)
+    if held is not None:
+        asked_of = held.context[ASKED]
+        of_change = "largest_safe_share" in _facts(held) and not asked_of["changes"]
+        return await _anew(turn, asked_of["text"] if of_change else "again?", again)
+    of_finding = await how_much.of_what_stands(turn)
+    is_told = any(offer.entry_id is not None for offer in offers)
+    return of_finding or (await _anew(turn, "what now", again) if is_told else None)
+
+
+def _plans(turn: Turn, offer: Offer) -> bool:
+    """Whether an answer was to a question of an amount, which may be told once more."""
+    asked_of = offer.context.get(ASKED)
+    question = None if asked_of is None else parse(asked_of["text"], turn.context()).question
+    return question is not None and question.kind in other_way.PLANS
 
 
 async def _salt_in(turn: Turn) -> list[Reply] | None:

@@ -14,8 +14,9 @@ from bot.chat.words import standing as words
 from bot.chat.words import strangers as stranger_words
 from bot.chat.words.readings import event
 from bot.store.tanks import StoredTank
+from core.advice import limits
 from core.advice import untested as untested_deeds
-from core.advice.findings import DEEDS, Finding, find, stands, unknown_in
+from core.advice.findings import DEEDS, Finding, find, is_kept_soft, stands, unknown_in
 from core.advice.nobodys import is_nobodys
 from core.advice.outlook import with_premises
 from core.advice.state import Measured, State
@@ -98,9 +99,19 @@ def _nothing_off(
     missing = untested(state) if is_all else []
     if (doubted := in_doubt(stored, state, left)) is not None:
         return [*doubted, *missing]
+    soft = _soft_by_choice(state) if is_all else []
     if missing or unread:
-        return [words.within(stored.name), *unread, *missing]
-    return [words.nothing_off(stored.name)]
+        return [words.within(stored.name), *soft, *unread, *missing]
+    return [words.nothing_off(stored.name), *soft]
+
+
+def _soft_by_choice(state: State) -> list[str]:
+    """Why a KH that is low for most is none to raise here: else it is read as forgotten."""
+    kh = state.last("kh")
+    low = kh is not None and limits.KH_SOFT <= kh.value < limits.KH_LOW_FRESH
+    if kh is None or not low or state.tank.is_sea or not is_kept_soft(state):
+        return []
+    return [words.kept_soft(kh.value)]
 
 
 def _losses(state: State) -> tuple[list[str], list[str]] | None:

@@ -20,13 +20,13 @@ FILE: Final = "short_asked.txt"
 
 Meaning = Literal[
     "worse", "better", "back", "number", "meaning", "falls", "slow", "reached", "another",
-    "how_next", "halves", "shares", "daily", "retest", "so_much", "salt_in", "next",
+    "how_next", "halves", "shares", "daily", "retest", "so_much", "salt_in", "next", "or_wait",
 ]  # fmt: skip
 """Whether the last value is worse, or better, than the one before; how it comes back to that; where
 it should be; what it means; whether it is usual that it fell; why it rises so slowly; whether the
 goal is reached; whether one more change or part is needed, and how much that is; half of it today
 and half tomorrow, a share on each of two days, each day; whether to test again; how much it is;
-how much salt is in; what comes next, or where one is."""
+how much salt is in; what comes next, or where one is; whether to go on now or wait."""
 
 LONGEST: Final = 60
 """A longer text says more. [characters]"""

@@ -168,3 +168,36 @@ async def test_salt_that_is_in_is_told_less_what_changes_took(talk: Talk, text: 
 async def test_salt_that_nobody_weighed_is_not_told(talk: Talk) -> None:
     await tank(talk, "put in some salt")
     assert "salt" not in await facts(talk, "how much salt is in there now")
+
+
+@pytest.mark.parametrize(
+    ("lines", "asked", "shown"),
+    [
+        (["ph 6.4 kh 2"], "how much tho", "KH 2 → 4"),
+        (["ph 6.4 kh 2"], "how much?", "KH 2 → 4"),
+        (["added 6 neon tetras", "ph 6.4 kh 2"], "so what should i do", "dose none for it"),
+        (["added 6 neon tetras", "ph 6.4 kh 2"], "how much tho", "dose none for it"),
+        (["nitrite 1", "changed 30%"], "again now or wait", "test first"),
+        (["kh 3", "dosed 1.8 g baking soda"], "again now or wait", "No more now"),
+        (["kh 3", "dose kh 6", "done"], "gimme the next one", "2 of 3 parts are left"),
+        (["kh 3", "dose kh 6", "done"], "and next week?", "2 of 3 parts are left"),
+        (["nitrite 1"], "tomorrow again?", "Change a tenth to a quarter"),
+    ],
+)
+async def test_a_fragment_is_of_what_was_spoken_of_last(
+    talk: Talk, lines: list[str], asked: str, shown: str
+) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    for line in lines:
+        await talk.say(line)
+    assert shown in await talk.text(asked)
+
+
+async def test_next_behind_the_test_of_a_plan_is_its_next_part(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    for line in ("kh 3", "dose kh 6", "what if i put it all today", "done first one"):
+        await talk.say(line)
+    await talk.wait(days=1)
+    kept, told = await talk.say("kh 4 now. next?")
+    assert kept.facts["values"][0]["canonical"] == 4.0
+    assert len(told.facts["parts"]) == 2

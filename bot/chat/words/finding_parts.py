@@ -51,3 +51,8 @@ def filled(template: str, facts: Facts, **decimals: int) -> str:
         for name, fine in decimals.items()
     }
     return template.format(**numbers)
+
+
+def wish_of_kh(facts: Facts) -> str:
+    """The KH that is to be asked for where it is under its limit. [°dH]"""
+    return plain(max(round(number(facts, "limit") + 0.5), 1), 1)

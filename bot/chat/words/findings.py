@@ -32,6 +32,7 @@ from bot.chat.words.finding_parts import (
     filled,
     label,
     number,
+    wish_of_kh,
 )
 from bot.chat.words.finding_plain import PLAIN
 from bot.chat.words.finding_reasons import why
@@ -133,7 +134,7 @@ def _low_kh(facts: Facts) -> str:
     return _("KH {kh} is low (under {limit} °dH): pH can fall. Ask: dose kh {wish}").format(
         kh=plain(number(facts, "kh"), 1),
         limit=plain(number(facts, "limit"), 1),
-        wish=plain(max(round(number(facts, "limit") + 0.5), 1), 1),
+        wish=wish_of_kh(facts),
     )
 
 

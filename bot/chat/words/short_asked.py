@@ -56,6 +56,14 @@ def not_reached(tank: str, analyte: str, value: float, goal: float) -> str:
     )
 
 
+def wait_for_test() -> str:
+    """Whether it is changed once more right after a change."""
+    return _(
+        "Wait some hours, and test first: what it reads then decides. Sooner only if they gasp or"
+        " lie down: then say so."
+    )
+
+
 def retest() -> str:
     """When it is tested after a change."""
     return _(

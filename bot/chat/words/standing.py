@@ -40,6 +40,12 @@ def within(tank: str) -> str:
     return _("{tank}: what was measured is within the limits that I know.").format(tank=tank)
 
 
+def kept_soft(kh: float) -> str:
+    """A KH that is low for most belongs to this water. [°dH]"""
+    told = _("KH {kh} is low for most, but this is soft water on purpose: dose none for it.")
+    return told.format(kh=plain(kh, 1))
+
+
 _UNTESTED = {
     ("ammonia", "nitrite"): N_(
         "Ammonia and nitrite are unknown, and they harm soonest: test and send them before you"
