@@ -59,7 +59,7 @@ async def correct(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
         return await readings.keep(turn, parsed)
     if parsed.doubts and of_day.stands(entry, parsed) and not parsed.events:
         return [await ask(turn, parsed.doubts, parsed)]  # what is to be put right is doubtful
-    return await _correct(turn, entry, parsed)
+    return await told_anew(turn, entry, parsed)
 
 
 async def _dose_of_late(turn: Turn, said: str) -> list[Reply] | None:
@@ -113,7 +113,7 @@ async def answering(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Values in reply to an older message put that message right; None if it stored nothing."""
     await turn.know_waters()
     entry = await answered(turn)
-    return None if entry is None or entry.is_empty else await _correct(turn, entry, parsed)
+    return None if entry is None or entry.is_empty else await told_anew(turn, entry, parsed)
 
 
 async def renumber(turn: Turn, entry_id: int) -> list[Reply] | None:
@@ -152,7 +152,7 @@ async def with_number(turn: Turn, entry: Entry, number: str) -> list[Reply] | No
     if parsed.doubts or not (parsed.values or parsed.events):
         return None
     turn.incoming = replace(turn.incoming, text=retold)
-    return await _correct(turn, entry, parsed)
+    return await told_anew(turn, entry, parsed)
 
 
 async def with_grams(turn: Turn, entry_id: int, grams: float) -> list[Reply] | None:
@@ -177,7 +177,7 @@ async def as_dose(turn: Turn, entry: Entry, told: str) -> list[Reply]:
     await turn.know_waters()
     retold = f"dosed {told}".strip()
     turn.incoming = replace(turn.incoming, text=retold)
-    return await _correct(turn, entry, parse(retold, turn.context()))
+    return await told_anew(turn, entry, parse(retold, turn.context()))
 
 
 async def _of_another_thing(turn: Turn, entry: Entry, name: str) -> list[Reply] | None:
@@ -238,7 +238,7 @@ async def under_name(
     return await store(turn, corrected, lead, {new.tank_id})
 
 
-async def _correct(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
+async def told_anew(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
     """Replace the values and events of an entry that are told anew, and keep its others."""
     default = tank_of(turn, entry)
     parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default, anew=True)

@@ -1,0 +1,74 @@
+"""How much a drop of a kit counts, told in talk: `kh 4 drops, each drop is 0.5`.
+
+told = each drop [ is ] number [ degree ]  |  number [ degree ] each drop
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final, NamedTuple
+
+from core.message.fold import fold
+from core.message.wordfile import spelt
+
+LEAST: Final = 0.01
+MOST: Final = 5.0
+"""A drop that counts less or more than this is none of a kit's. [°dH]"""
+LONGEST: Final = 120
+"""A longer text says more. [characters]"""
+
+_NUMBER: Final = r"(\d{1,2}(?:[.,]\d{1,3})?)"
+_EDGES: Final = " \t\n.,;:!-"
+
+
+class DropTold(NamedTuple):
+    """How much a drop counts, and what else the text says. [°dH]"""
+
+    per_drop: float
+    rest: str
+
+
+def drop_told(text: str) -> DropTold | None:
+    """What a text says of a drop; None where it says nothing of it, or asks.
+
+    Examples
+    --------
+    >>> drop_told("its kh 4 but each drop is 0.5")
+    DropTold(per_drop=0.5, rest='its kh 4')
+    >>> drop_told("0,5 pro Tropfen").per_drop, drop_told("jeder tropfen ist 0,5 °dh").rest
+    (0.5, '')
+    >>> drop_told("kh 4 drops"), drop_told("is each drop 0.5?")
+    (None, None)
+    """
+    if "?" in text or len(text) > LONGEST or len(fold(text)) != len(text):
+        return None
+    found = _told().search(fold(text))
+    if found is None:
+        return None
+    count = float((found[1] or found[2]).replace(",", "."))
+    if not LEAST <= count <= MOST:
+        return None
+    before = _joint().sub("", text[: found.start()].strip(_EDGES)).strip(_EDGES)
+    behind = text[found.end() :].strip(_EDGES)
+    return DropTold(count, ", ".join(part for part in (before, behind) if part))
+
+
+@cache
+def _any_of(section: str) -> str:
+    ways = {way for of, _, ways in spelt("drop_told.txt") for way in ways if of == section}
+    return "|".join(re.escape(way) for way in sorted(ways, key=len, reverse=True))
+
+
+@cache
+def _told() -> re.Pattern[str]:
+    each, drop, degree = _any_of("each"), _any_of("drop"), _any_of("degree")
+    link = rf"(?: ?=| (?:{_any_of('is')}))?"
+    front = rf"(?<!\w)(?:{each}) (?:{drop}){link} ?{_NUMBER}(?: ?(?:{degree}))?"
+    behind = rf"(?<![\w.,]){_NUMBER}(?: ?(?:{degree}))? (?:{each}) (?:{drop})"
+    return re.compile(rf"(?:{front}|{behind})(?![\w.])")
+
+
+@cache
+def _joint() -> re.Pattern[str]:
+    return re.compile(rf"(?:^|\s)(?:{_any_of('joint')})$")

@@ -1,0 +1,30 @@
+"""How much a drop of a kit counts, told in talk; the numbers follow from it alone."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.mark.parametrize(
+    "texts",
+    [
+        ("kh 4 drops", "its kh 4 but each drop is 0.5"),
+        ("kh 4 drops", "each drop is 0.5"),
+        ("kh 4 drops, 0,5 pro tropfen",),
+        ("kh 4 drops", "jeder Tropfen ist 0,5 °dH"),
+    ],
+)
+async def test_drops_are_read_as_the_kit_counts_them(talk: Talk, texts: tuple[str, ...]) -> None:
+    for text in texts:
+        await talk.say(text)
+    plan = (await talk.say("how much baking soda for kh 6, 100 l"))[0]
+    assert plan.facts["from"] == 2.0
+
+
+async def test_a_number_never_told_in_drops_is_asked(talk: Talk) -> None:
+    _set, asked = await talk.say("kh 4, each drop is 0.5")
+    assert "Measured" not in await talk.text("how is my water")
+    (kept, *_rest) = await talk.press(2, asked)
+    assert "KH 4 °dH" in kept.text
