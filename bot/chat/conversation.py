@@ -122,12 +122,13 @@ async def _message(turn: Turn) -> list[Reply]:
     doubted = found is None and bool(parsed.doubts)
     amount = None if before is None else await change_amount.unheard(turn, before, doubted=doubted)
     lost = turn.unheard or (found is None and parsed.doubts and not turn.whole)
-    if lost or any("doubts" in each.facts for each in replies):
-        turn.incoming = said
-        untold = await given_unheard.asked(turn, parsed, replies)
-        if untold is None and lost:
-            await unheard.note(turn, parsed)
-        replies = replies if untold is None else untold
+    doubts = any("doubts" in each.facts for each in replies)
+    acted, turn.incoming = turn.incoming, said
+    untold = await given_unheard.asked(turn, parsed, replies, lost=bool(lost) or doubts)
+    if untold is None and lost:
+        await unheard.note(turn, parsed)
+    turn.incoming = said if lost else acted
+    replies = replies if untold is None else untold
     replies = replies if amount is None else [amount]
     await undoing.pass_by(turn, parsed, replies)
     replies = await given_unheard.first(turn, replies)

@@ -15,12 +15,14 @@ from bot.chat import (
     given_parts,
     given_tests,
     given_unheard,
+    off_record,
     open_told,
     own_plan,
     unheard,
 )
-from bot.chat.given_plan import Given
+from bot.chat.given_plan import OF_PLAN, Given
 from bot.chat.model import Reply
+from bot.chat.off_record import LINES, NAMELESS
 from bot.chat.patience import LOOKED_AT
 from bot.chat.plan_figures import ROUNDING
 from bot.chat.turn import Turn
@@ -53,16 +55,23 @@ async def asked(
     if (untold := await given_unheard.again(turn, plan)) is not None:
         return untold
     if is_unsure(turn.incoming.text):
-        return [
-            await given_parts.waiting(
-                turn, plan, plan.held, given_words.if_unsure(dose_words.to_test(plan.analytes))
-            )
-        ]
+        return [await _perhaps(turn, plan)]
     if (other := await _other_salt(turn, plan)) is not None:
         return other
     over = await unheard.passed_over(turn, plan.offer)
     over = over or (said in MANY and await _is_over(turn, plan))
     return await open_told.how_much(turn) if over else None
+
+
+async def _perhaps(turn: Turn, plan: Given) -> Reply:
+    """Ask about a part that went in perhaps; until it is known none goes in."""
+    lines = given_words.if_unsure(dose_words.to_test(plan.analytes))
+    held = await off_record.held_of(turn, plan.tank_id, " ".join(turn.incoming.text.split()))
+    return await turn.reply(
+        lines,
+        choices=[given_parts.to_log(plan, plan.held), off_record.none_of_it(plan.tank_id)],
+        context={OF_PLAN: plan.offer.id, NAMELESS: held, LINES: lines},
+    )
 
 
 async def _other_salt(turn: Turn, plan: Given) -> list[Reply] | None:

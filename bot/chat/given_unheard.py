@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import doses, given_logged, given_parts, off_record
+from bot.chat import doses, given_logged, given_parts, in_vessel, off_record
 from bot.chat.given_plan import LOG_SOME, Given, running
 from bot.chat.model import Reply
 from bot.chat.off_record import LINES, NAMELESS
@@ -35,10 +35,13 @@ OF_PART: Final = frozenset({"left", "rest", "jugs", "stock", "test_at"})
 """Facts of an answer that tells what is next of a plan."""
 
 KEEPS: Final = frozenset({"events", "values", "emergency", "tank"})
-"""Facts of a reply that tells more than that something was not understood."""
+"""Facts of what was understood of a message."""
 
 ANSWERED: Final = frozenset({"caution", "refused", "ask"})
 """Facts of a reply that says itself what to do about it."""
+
+OWN: Final = ANSWERED | {"events", "values", "product", "solution", "total", "parts", "said"}
+"""Facts of a reply that stored what was told, or that is of a thing of its own."""
 
 FEW: Final = 6
 """Words of an answer that is an amount."""
@@ -47,22 +50,30 @@ A_THIRD: Final = 1.0 / 3.0
 """Of a part: a bare number that is less is none of its amounts; ours."""
 
 
-async def asked(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> list[Reply] | None:
-    """What was understood, and the question what went in; None where nothing of that is told."""
+async def asked(
+    turn: Turn, parsed: Parsed, replies: Sequence[Reply], *, lost: bool
+) -> list[Reply] | None:
+    """The replies and the question what went in; None where nothing of that is told.
+
+    `lost` is whether a part of the message was not understood. One that was answered as a question,
+    or as another thing, may tell a dose all the same, where so much of a substance is named.
+    """
     if not turn.incoming.addressed or any("emergency" in each.facts for each in replies):
         return None
     told = gave(_untold(turn, parsed))
-    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
-    if told is None or stored is None:
+    if told is None or in_vessel.is_apart(turn, turn.incoming.text):
         return None
+    if not lost and not (_is_measured(told) and _is_other(parsed, replies)):
+        return None
+    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
     plan = await running(turn)
-    plan = plan if plan is not None and plan.tank_id == stored.id else None
+    plan = plan if plan is not None and stored is not None and plan.tank_id == stored.id else None
     if not told.sure and not _of_plan(plan, told):
         return None
-    said = " ".join(turn.incoming.text.split())
-    held = await off_record.held_of(turn, stored.id, said)
+    tank_id = None if stored is None else stored.id
+    held = await off_record.held_of(turn, tank_id, " ".join(turn.incoming.text.split()))
     held["substance"] = _substance(told, plan)
-    guessed = [each for each in replies if each.buttons and "doubts" in each.facts]
+    guessed = any("dosed" in button.label for each in replies for button in each.buttons)
     if guessed or any(ANSWERED & each.facts.keys() for each in replies):
         kept = {NAMELESS: held}
         await turn.uow.offers.add(
@@ -73,15 +84,35 @@ async def asked(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> list[Re
     lines = words.which(held["said"], [each.label for each in choices])
     if len(choices) == 1:
         choices = [replace(choices[0], meaning="yes")]
-    choices.append(off_record.none_of_it(stored.id))
+    choices.append(off_record.none_of_it(tank_id))
     question = await turn.reply(
         lines,
         choices=choices,
-        facts={"tank": stored.name, "said": held["said"]},
+        facts={"said": held["said"]} | ({} if stored is None else {"tank": stored.name}),
         context={NAMELESS: held, LINES: lines},
         expects="followup",
     )
-    return [*(each for each in replies if KEEPS & each.facts.keys()), question]
+    if not lost:
+        return [*replies, question]
+    return [*(each for each in replies if _keeps(each)), question]
+
+
+def _keeps(reply: Reply) -> bool:
+    """Whether a reply tells more than that something was not understood."""
+    asks = bool(reply.buttons) and "doubts" in reply.facts
+    return asks or bool(KEEPS & reply.facts.keys())
+
+
+def _is_measured(told: Gave) -> bool:
+    """Whether so much of a named substance is told to have gone in."""
+    return told.sure and told.amounts.of_dose and bool(told.substances)
+
+
+def _is_other(parsed: Parsed, replies: Sequence[Reply]) -> bool:
+    """Whether a message was answered by no more than what an amount does, or as another thing."""
+    if parsed.command is not None or not replies:
+        return False
+    return not any(each.buttons or each.facts.keys() & OWN for each in replies)
 
 
 def _untold(turn: Turn, parsed: Parsed) -> str:
@@ -109,29 +140,26 @@ def _of_plan(plan: Given | None, told: Gave) -> list[float]:
 
 
 def _may_be(
-    turn: Turn, stored: StoredTank, plan: Given | None, told: Gave, parsed: Parsed
+    turn: Turn, stored: StoredTank | None, plan: Given | None, told: Gave, parsed: Parsed
 ) -> list[Choice]:
     """What it may have been: the amount that is told, else a part of the plan."""
     substance = _substance(told, plan)
-    base: dict[str, Any] = {"tank_id": stored.id, "volume_l": stored.tank.volume_l}
+    base: dict[str, Any] = {
+        "tank_id": None if stored is None else stored.id,
+        "volume_l": told.amounts.litres if stored is None else stored.tank.volume_l,
+    }
     may_be: list[dict[str, Any]] = []
     if told.amounts.of_dose:
         amount = None if substance is None else _weighed(base, told.amounts, substance)
         may_be += [] if amount is None else [amount]
     elif plan is not None and not told.vessel and not told.substances - dict(plan.salts).keys():
-        told_half = HALVES & {*fold(turn.incoming.text).split()}
         shares = [each / plan.parts[0] for each in _of_plan(plan, told)[:1]]
-        shares = shares or ([0.5, 1.0] if told_half else [1.0])
+        shares = shares or sorted({told.parts or 1.0, 1.0})
         may_be += [doses.so_much_of(plan.held, each) for each in shares]
     of = plan.offer.id if plan is not None and substance in dict(plan.salts) else 0
     past = parsed.at is not None and parsed.at < turn.now
     at = {"at": parsed.at.isoformat()} if past and parsed.at is not None else {}
     return [Choice(_shown(each), LOG_SOME, "", _logging(turn, of, each) | at) for each in may_be]
-
-
-HALVES: Final = frozenset(
-    {"half", "halbe", "halfte", "moitie", "mitad", "media", "metade", "meta", "helft", "polowe"}
-)
 
 
 def _logging(turn: Turn, of: int, held: dict[str, Any]) -> dict[str, Any]:

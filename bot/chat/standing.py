@@ -14,6 +14,7 @@ from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import aid_change, refusals
 from bot.chat.words import findings as finding_words
+from bot.chat.words import off_record as off_words
 from bot.chat.words import questions as asked_words
 from bot.chat.words import standing as words
 from bot.chat.words.numbers import when as at_time
@@ -102,7 +103,11 @@ async def _unmeasured(turn: Turn, stored: StoredTank, state: State, called: Sequ
     lines = [finding_words.line(finding) for finding in found[:SHOWN]]
     lines[:1] = [words.lead(stored.name, line) for line in lines[:1]]
     lines = [*called, *lines, *words.nothing_measured(stored.name)]
-    return await turn.reply(lines, facts={"tank": stored.name, **_facts(state, found)})
+    facts = {"tank": stored.name, **_facts(state, found)}
+    if state.went_in is not None:
+        lines = [off_words.before_verdict(state.went_in), *lines]
+        facts["said"] = state.went_in
+    return await turn.reply(lines, facts=facts)
 
 
 async def why(turn: Turn, question: Question) -> list[Reply]:

@@ -1,6 +1,6 @@
 """What tells, of whoever did it, that something went in: `my dad chucked in a full bag`.
 
-told = dosed | put ( thing | vessel | amount | substance ) | put_it end
+told = dosed | put ( thing | vessel | amount | substance ) | put_it end | amount substance when
 where nothing asks, wishes or denies, and no animal and no `other` thing is what was put in.
 
 It is asked only of a message that nothing else understood. A dose that is lost is a second dose:
@@ -19,11 +19,11 @@ from core.message.asking_words import asks
 from core.message.deed_unsure import is_unsure
 from core.message.fold import fold
 from core.message.once import once
-from core.message.plan_said import Amounts, amounts_in, substances_named
+from core.message.plan_said import Amounts, amounts_in, classes_in, substances_named
 from core.message.wordfile import patterns
 
 FILE: Final = "gave_told.txt"
-_SECTIONS: Final = ("dosed", "put", "put_it", "thing", "vessel", "not", "other")
+_SECTIONS: Final = ("dosed", "put", "put_it", "thing", "vessel", "when", "not", "other")
 _END: Final = 18
 """Characters at the end of a text that tell `put it in`."""
 LONGEST: Final = 200
@@ -49,6 +49,8 @@ class Gave(NamedTuple):
     """False where a bare number is all that was put in: gave 2.7."""
     vessel: bool = False
     """Whether it was a bag, a scoop or the like: nobody knows how much."""
+    parts: float | None = None
+    """How many parts of a plan it was: half of one, two; None where nothing of that is told."""
 
 
 @cache
@@ -83,9 +85,19 @@ def gave(text: str) -> Gave | None:
     vessel = words["vessel"].search(plain) is not None
     thing = vessel or words["thing"].search(plain)
     told = put and (substances or amounts.of_dose or thing)
+    measured = bool(substances) and amounts.of_dose
+    told = told or (measured and words["when"].search(plain))
     told = told or words["dosed"].search(plain) or words["put_it"].search(plain[-_END:])
     bare = [float(found.group().replace(",", ".")) for found in _ALONE.finditer(plain)]
     if not (told or (put and bare)):
         return None
     bare = [] if amounts.of_dose else bare
-    return Gave(amounts, substances, tuple(bare), bool(told), vessel)
+    return Gave(amounts, substances, tuple(bare), bool(told), vessel, _parts(plain))
+
+
+def _parts(plain: str) -> float | None:
+    """How many parts are told: half of one, or two."""
+    said = classes_in(plain)
+    if "half" in said:
+        return 0.5
+    return 2.0 if said & {"two", "double"} else None

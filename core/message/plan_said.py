@@ -226,6 +226,18 @@ def measures(text: str) -> bool:
     return spoon or _amounts(tokens)[0].of_dose
 
 
+def classes_in(text: str) -> frozenset[str]:
+    """The classes of the words of a text that have one, whatever else it says.
+
+    Examples
+    --------
+    >>> "double" in classes_in("my mum gave it twice, bless her")
+    True
+    """
+    words = _WORD.findall(" ".join(fold(text).split()))
+    return frozenset(name for place in range(len(words)) for name in _at(words, place)[1])
+
+
 def amounts_in(text: str) -> Amounts:
     """What a text tells by number and unit, wherever it stands.
 

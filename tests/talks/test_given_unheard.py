@@ -33,6 +33,9 @@ async def two(talk: Talk) -> Talk:
         ("gave 2.7 and changed 20%", ["2.7 g"]),
         ("put also 3 tsp baking soda so ph stays", ["3 tsp"]),
         ("meine Frau hat schon was reingekippt", ["3 g"]),
+        ("ive put two doses in cause i thought one wasnt enough", ["3 g", "6 g"]),
+        ("my brother in law topped it with some of the kh powder", []),
+        ("put 40 g baking soda in the tank 100 l", ["40 g"]),
         ("mi mujer ya echó una cucharada", ["3 tsp"]),
     ],
 )
@@ -60,6 +63,14 @@ async def test_its_button_puts_it_on_record_once_however_often_it_is_asked(two: 
     assert logged.facts["events"][0]["grams"] == pytest.approx(A_PART, rel=2e-3)
     assert all("events" not in each.facts for each in await two.press(1, asked))
     assert (await two.facts("how much is left"))["left"] == 1
+
+
+@pytest.mark.parametrize("told", ["i think i gave it", "oh i think i did it twice"])
+async def test_what_is_in_perhaps_stands_in_the_way_as_well(two: Talk, told: str) -> None:
+    await two.say("done")
+    await two.say(told)
+    for line in ("what now", "part 2 today?", "how much is left"):
+        assert "Not logged, for it may not be in" in await two.text(line)
 
 
 @pytest.mark.parametrize("word", ["no", "nothing went in"])
