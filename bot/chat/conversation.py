@@ -63,6 +63,7 @@ from bot.chat.words.terms import explained
 from core.advice.calls import HEATED, gasps
 from core.message import change_count, deed_opened, parse, terms
 from core.message.alone import substance_asked
+from core.message.gave_told import gave
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
 from core.message.past import asked as past_asked
@@ -212,9 +213,11 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     if not replies and (chatted := await small_talk.answer(turn)) is not None:
         return chatted
     if not replies and turn.incoming.addressed:
-        for look in (signs.answer, about_values.answer):
-            if (known := await look(turn, parsed)) is not None:
-                return known
+        put_in = gave(turn.incoming.text) is not None  # gave the kh buffer: no talk of KH
+        if (sign := await signs.answer(turn, parsed)) is not None:
+            return sign
+        if not put_in and (known := await about_values.answer(turn, parsed)) is not None:
+            return known
         turn.unheard = True
         if (asked_amount := await change_amount.not_heard(turn)) is not None:
             return asked_amount

@@ -85,6 +85,8 @@ async def asked(
     if len(choices) == 1:
         choices = [replace(choices[0], meaning="yes")]
     choices.append(off_record.none_of_it(tank_id))
+    if stored is not None and len(turn.tanks) > 1:
+        lines[0] = names.of_tank(stored.name, lines[0])
     question = await turn.reply(
         lines,
         choices=choices,

@@ -13,6 +13,7 @@ from core.advice.jumps import jumped_from
 from core.advice.plan import Fact, Plan, Refusal
 from core.advice.scheduling import per_gram, steps_of
 from core.advice.state import Happening, Measured, State
+from core.message.dose_words import names_what_it_moves
 from core.water import SUBSTANCES
 
 A_DAY: Final = timedelta(hours=22)
@@ -138,9 +139,14 @@ def dosed_since(state: State, reading: Measured) -> Refusal | None:
 
 
 def _may_raise(name: str, analyte: str) -> bool:
-    """Whether what went in raises it, or may: a soda of which it was not told which one it is."""
+    """Whether what went in raises it, or may: a soda of which it was not told which one it is.
+
+    Or a product of unknown contents that is named for it: `kh buffer`.
+    """
     if name in SUBSTANCES:
         return per_gram(name, analyte) > 0.0
+    if names_what_it_moves(name, analyte):
+        return True
     return analyte == "kh" and not named(name).get("label", frozenset()).isdisjoint(_ALKALINE)
 
 

@@ -9,25 +9,11 @@ stand in ``dose_words.txt``.
 
 from __future__ import annotations
 
-from functools import cache
-from typing import Final
-
 from core.message import kinds
+from core.message.dose_words import dose_words
 from core.message.event_parts import Parts, source_words
 from core.message.fold import fold
 from core.message.tokens import Token
-from core.message.wordfile import spelt
-
-_SECTIONS: Final = frozenset({"product", "linked", "said"})
-
-
-@cache
-def _words() -> dict[str, frozenset[str]]:
-    """Section → its words in all languages."""
-    found: dict[str, set[str]] = {section: set() for section in _SECTIONS}
-    for section, _language, ways in spelt("dose_words.txt", _SECTIONS):
-        found[section].update(ways)
-    return {section: frozenset(ways) for section, ways in found.items()}
 
 
 def settle(parts: Parts, source: str) -> None:
@@ -43,7 +29,7 @@ def settle(parts: Parts, source: str) -> None:
     animal = not parts.named and kinds.names_animal(source_words(parts.unknown, source))
     if animal or not parts.unknown:
         return
-    said = _words()["said"] - _words()["product"]
+    said = dose_words()["said"] - dose_words()["product"]
     words = sorted(parts.unknown, key=_start)
     if not parts.named:
         while words and words[-1].text in said:
@@ -62,8 +48,8 @@ def _behind(last: Token, words: list[Token], source: str) -> list[Token]:
     end = last.end
     for token in words:
         gap = fold(source[end : token.start]).strip(" -'’")
-        linked = gap in _words()["linked"]
-        if not linked and (gap or not (kept or token.text in _words()["product"])):
+        linked = gap in dose_words()["linked"]
+        if not linked and (gap or not (kept or token.text in dose_words()["product"])):
             break
         kept.append(token)
         end = token.end

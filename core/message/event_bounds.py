@@ -11,6 +11,7 @@ from itertools import pairwise
 from core.message import deed_asked, herd, kinds, quantities, second_dose, sentences, trade
 from core.message.amounts import SHARES, SPOONS
 from core.message.animal_events import the_dead
+from core.message.dose_words import dose_words
 from core.message.lexicon import lexicon
 from core.message.tokens import Token
 from core.message.waters import words
@@ -231,8 +232,10 @@ def _next_group(tokens: list[Token], index: int, place: int) -> bool:
 
 
 def _of_a_name(tokens: list[Token], place: int) -> bool:
-    """Whether an analyte's word stands before a word, as in an animal's name (copper tetra)."""
+    """Whether an analyte's word stands before a word, as in copper tetra or in kh buffer."""
     following = tokens[place + 1] if place + 1 < len(tokens) else None
+    if following is not None and following.text in dose_words()["product"]:
+        return True
     if following is None or following.text in STOPS:
         return len(tokens[place].text) > 3 and tokens[place - 1].kind in {"unit", "fill", "word"}
     return len(tokens[place].text) > 3 and following.kind == "word"

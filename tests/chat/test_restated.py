@@ -9,12 +9,20 @@ async def test_a_deed_in_other_words_is_stored_once_it_is_confirmed(talk: Talk) 
     for line in ("/tank new Fern 90 l fresh", "/tank new Kitchen 60 l fresh", "fern: kh 3"):
         await talk.say(line)
     (asked,) = await talk.say("gave kitchen 5 g baking soda")
-    assert "Kitchen: added 5 g baking soda" in asked.text
+    assert asked.facts["tank"] == "Kitchen"
     assert "events" not in asked.facts
-    (kept,) = await talk.press(1, asked)
+    (kept, *_) = await talk.press(1, asked)
     assert (kept.facts["tank"], kept.facts["events"][0]["grams"]) == ("Kitchen", 5.0)
-    (again,) = await talk.press(1, asked)
+    (again, *_) = await talk.press(1, asked)
     assert "events" not in again.facts
+
+
+async def test_a_share_in_other_words_is_stored_once_it_is_confirmed(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (asked,) = await talk.say("did 50 % cold")
+    assert "changed 50 %" in asked.text
+    (kept, *_) = await talk.say("yes")
+    assert kept.facts["events"][0]["percent"] == 50.0
 
 
 async def test_a_question_in_other_words_is_answered(talk: Talk) -> None:

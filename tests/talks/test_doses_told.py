@@ -145,3 +145,23 @@ async def test_what_had_to_be_changed_was(talk: Talk) -> None:
     await talk.say("/tank new Shed 90 l fresh")
     (reply, *_) = await talk.say("had to change 20 l")
     assert reply.facts["events"][0]["litres"] == 20.0
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("dosed kh buffer twice by accident", "No second dose yet"),
+        ("dosed 5 ml buffer", "No second dose yet"),
+        ("i gave the kh buffer twice", "is not on record"),
+        ("used the alkalinity booster", "is not on record"),
+    ],
+)
+async def test_a_product_that_is_named_for_kh_keeps_a_second_dose_back(
+    talk: Talk, text: str, said: str
+) -> None:
+    await talk.say("/tank new Shed 90 l fresh")
+    await talk.say("kh 2 ammonia 0 ph 7")
+    await talk.say(text)
+    (plan, *_) = await talk.say("dose kh 4")
+    assert "parts" not in plan.facts
+    assert said in plan.text

@@ -1,0 +1,38 @@
+"""The words around what was put in: those of products, and those that tell of the deed."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import cut
+from core.message.wordfile import spelt
+
+_SECTIONS: Final = frozenset({"product", "linked", "said", "alkaline"})
+
+
+@cache
+def dose_words() -> dict[str, frozenset[str]]:
+    """Section of ``dose_words.txt`` → its words in all languages."""
+    found: dict[str, set[str]] = {section: set() for section in _SECTIONS}
+    for section, _language, ways in spelt("dose_words.txt", _SECTIONS):
+        found[section].update(ways)
+    return {section: frozenset(ways) for section, ways in found.items()}
+
+
+def names_what_it_moves(product: str, analyte: str) -> bool:
+    """Whether a product of unknown contents is named for an analyte, or is a buffer (of KH).
+
+    Examples
+    --------
+    >>> names_what_it_moves("kh buffer", "kh"), names_what_it_moves("buffer", "kh")
+    (True, True)
+    >>> names_what_it_moves("gh booster", "kh"), names_what_it_moves("fish food", "kh")
+    (False, False)
+    """
+    tokens = cut(fold(product), lexicon(), product)
+    if any(token.kind == "analyte" and token.value == analyte for token in tokens):
+        return True
+    return analyte == "kh" and any(token.text in dose_words()["alkaline"] for token in tokens)
