@@ -57,6 +57,7 @@ from bot.chat import (
 from bot.chat.first_looks import BEFORE_INTENT
 from bot.chat.looks import BEFORE_READINGS, QUESTIONS, first
 from bot.chat.model import Reply
+from bot.chat.tank_volumes import ask_of_other
 from bot.chat.turn import Turn
 from bot.chat.words import general as words
 from bot.chat.words.terms import explained
@@ -128,12 +129,23 @@ async def _message(turn: Turn) -> list[Reply]:
     untold = await given_unheard.asked(turn, parsed, replies, lost=bool(lost) or doubts)
     if untold is None and lost:
         await unheard.note(turn, parsed)
+        replies = await _with_volume(turn, parsed, replies)
     turn.incoming = said if lost else acted
     replies = replies if untold is None else untold
     replies = replies if amount is None else [amount]
     await undoing.pass_by(turn, parsed, replies)
     replies = await given_unheard.first(turn, replies)
     return await volume_open.settled_first(turn, replies)
+
+
+async def _with_volume(turn: Turn, parsed: Parsed, replies: list[Reply]) -> list[Reply]:
+    """The replies, and what a volume among doubtful words is: it is asked of the tank in use."""
+    if turn.unheard or turn.incoming.group or parsed.question is not None:
+        return replies
+    question = await ask_of_other(turn)
+    if question is None:
+        return replies
+    return [*(replies if parsed.values or parsed.events else []), question]
 
 
 async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:

@@ -125,6 +125,8 @@ def other_volume(text: str, held: float, *, us_gallons: bool = True) -> float | 
     --------
     >>> other_volume("its 60 l not 100 i measured", 100.0), other_volume("100 l or so", 100.0)
     (60.0, None)
+    >>> other_volume("sorry 78 f, its 60 l not 100", 100.0)
+    60.0
     >>> other_volume("60 or 70 l", 100.0), other_volume("changed 20 l with whatever", 100.0)
     (None, None)
     >>> other_volume("my other one has 60 l", 100.0), other_volume("i took out 30 l", 100.0)
@@ -134,6 +136,7 @@ def other_volume(text: str, held: float, *, us_gallons: bool = True) -> float | 
     if not may_tell_volume(text, held) or _ways("elsewhere").search(plain) is not None:
         return None
     told = [each for each in _amounts(cut(plain, lexicon(), plain)) if not _is_held(*each, held)]
+    told = [each for each in told if each[1] in LITRES or each[1] is None]
     told = [each for each in told if each != (held, None)]
     value, unit = told[0] if len(told) == 1 else (0.0, None)
     if unit is None or unit == "mL" or unit not in LITRES:

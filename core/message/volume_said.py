@@ -10,7 +10,6 @@ import re
 from functools import cache
 from typing import Final, Literal, NamedTuple
 
-from core.message.amends import put_right
 from core.message.amounts import volume_litres
 from core.message.fold import fold
 from core.message.right_pieces import class_of
@@ -220,16 +219,38 @@ def volume_told(text: str, us_gallons: bool = True) -> float | None:
     (70.0, 70.0, 70.0)
     >>> volume_told("not 90 but 70 l")
     70.0
+    >>> volume_told("oh sorry its 54 l"), volume_told("54 l, sorry"), volume_told("oh 54 l cube")
+    (54.0, 54.0, None)
     >>> volume_told("70 l"), volume_told("for 70 l"), volume_told("is it 70 l?")
     (None, None, None)
     """
     if "?" in text or len(text) > LONGEST:
         return None
-    rather = _rather().match(fold(text))
-    right = [] if rather else put_right(text)
-    start = rather.end() if rather else right[0].start if right else 0
-    said = _read(text[start:], us_gallons)
-    return said[0] if said is not None and (said[1] or start) else None
+    if (rather := _rather().match(fold(text))) is not None:
+        rest = text[rather.end() :]
+    else:
+        rest = _behind_regret(_plain(text))
+    said = _read(rest, us_gallons)
+    regretted = len(rest) < len(fold(text).strip(_EDGES))
+    return said[0] if said is not None and (said[1] or regretted) else None
+
+
+def _behind_regret(plain: str) -> str:
+    """A plain text without the words of regret at its head, and `a tank` around what is left."""
+    words = plain.split()
+    start = 0
+    while start < len(words):
+        sizes = range(min(_PHRASE, len(words) - start), 0, -1)
+        heads = (" ".join(words[start : start + size]).strip(_EDGES) for size in sizes)
+        size = next((len(head.split()) for head in heads if class_of(head) == "regret"), 0)
+        if not size:
+            break
+        start += size
+    rest = " ".join(words[start:])
+    return rest if start == 0 else _noun().sub("", rest)
+
+
+_PHRASE: Final = 4
 
 
 def gallons_told(text: str) -> Literal["uk", "us"] | None:

@@ -214,3 +214,33 @@ async def test_a_volume_told_behind_wait_is_asked_about(talk: Talk) -> None:
     (asked,) = await talk.say("wait its only 120 litres")
     assert "120 L" in asked.text
     assert asked.buttons
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [("oh sorry its 54 gallons", 204.4), ("hmm its 150 l actually, sorry", 150.0)],
+)
+async def test_with_words_of_regret_around_it_the_plan_is_anew(
+    talk: Talk, text: str, volume: float
+) -> None:
+    await with_tank(talk, "200 l", "kh 3 ph 7 ammonia 0")
+    await talk.say("dose kh 5")
+    *_, plan = await talk.say(text)
+    assert plan.facts["volume_l"] == pytest.approx(volume, abs=0.1)
+    assert plan.facts["parts"]
+
+
+@pytest.mark.parametrize(
+    ("text", "volume"),
+    [
+        ("sorry 78 f, its 60 l not 200", 60.0),
+        ("actually no 54 L i looked at the sticker", 54.0),
+    ],
+)
+async def test_a_volume_among_words_that_nobody_knows_is_asked(
+    talk: Talk, text: str, volume: float
+) -> None:
+    await with_tank(talk, "200 l", "kh 3 ph 7 ammonia 0")
+    *_, asked = await talk.say(text)
+    assert asked.facts["volume_l"] == volume
+    assert "before you have answered" in (await talk.say("dose kh 5"))[0].text
