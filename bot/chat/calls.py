@@ -259,8 +259,8 @@ def _is_mishap(event: Event, danger: Danger | None) -> bool:
         return danger in OF_PEOPLE or not (event.grams or event.millilitres or event.spoons)
     if event.kind == "lost" and danger == "maybe_dead":
         return True
-    if event.kind == "lost" and danger == "contaminated" and event.count is None:
-        return not is_animal(lookup(event.species or ""))  # the dog did what it did, none died
+    if event.kind == "lost" and danger in {"contaminated", "general"} and event.count is None:
+        return not is_animal(lookup(event.species or ""))  # the dog did what it did; dead smell
     if event.kind in {"lost", "added", "moved"}:
         return danger in OF_PEOPLE or (danger in NO_ANIMALS and event.count is None)
     return False

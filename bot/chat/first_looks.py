@@ -24,6 +24,7 @@ from bot.chat import (
     belongs,
     blend_talk,
     call_over,
+    call_with_tank,
     calls,
     change_amount,
     chores,
@@ -151,6 +152,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     call_over.answer,
     people_first.answer,
+    call_with_tank.answer,
     given_unheard.answer,
     swapped.answer,
     tank_deleted.answer,

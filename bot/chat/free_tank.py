@@ -54,11 +54,11 @@ def read(text: str, *, us_gallons: bool, nouns: int = 1) -> FreeTank | None:
     if is_anothers(text) or any(map(_says_more, cut(fold(text), lexicon(), text))):
         return None
     parts = [text] if nouns else _PARTS.split(text)
-    if any(is_aside(part) and _volumes(part.split(), us_gallons=us_gallons) for part in parts):
+    if any(is_aside(part) and volumes_in(part.split(), us_gallons=us_gallons) for part in parts):
         return None
     words = text.replace("\n", " ; ").split()
     tanks = [place for place, word in enumerate(words) if plain(word) in TANK_WORDS]
-    volumes = _volumes(words, us_gallons=us_gallons)
+    volumes = volumes_in(words, us_gallons=us_gallons)
     if len(tanks) != nouns or len(volumes) != 1:
         return None
     (start, end), volume = volumes[0]
@@ -105,7 +105,7 @@ def is_light(clause: str) -> bool:
     return all(_light(words, place) for place in range(len(words)))
 
 
-def _volumes(words: list[str], *, us_gallons: bool) -> list[tuple[tuple[int, int], float]]:
+def volumes_in(words: list[str], *, us_gallons: bool) -> list[tuple[tuple[int, int], float]]:
     """Where volumes stand, of one word or two, and how many litres each is."""
     found = []
     place = 0

@@ -287,6 +287,11 @@ def missing(state: State) -> tuple[str, ...]:
     """The analytes that decide, of those that nobody read just now."""
     wanted = ("ammonia", "nitrite", "ph", "kh", "temperature")
     read = {name: state.last(name) for name in wanted}
-    return tuple(
-        name for name, found in read.items() if found is None or found.age(state.now) > JUST_NOW
-    )
+    changes = [each for each in state.events or () if each.what.kind == "water_change"]
+
+    def is_known(found: Measured | None) -> bool:
+        if found is None or found.age(state.now) > JUST_NOW:
+            return False
+        return not any(each.is_after(found) for each in changes)  # that water is partly gone
+
+    return tuple(name for name, found in read.items() if not is_known(found))

@@ -103,3 +103,42 @@ async def test_washing_soda_for_baking_soda_is_what_is_asked_about(talk: Talk) -
     reply = await talk.text("is that bad")
     assert "sodium carbonate lifts pH" in reply
     assert "within the limits" not in reply
+
+
+@pytest.mark.parametrize(
+    ("told", "danger", "volume"),
+    [
+        ("got zapped touching the tank, 100 l", "electric", 100.0),
+        ("sprayed fly spray near the tank 80 l and the shrimp are twitching", "contaminated", 80.0),
+        ("ant killer fell in, 60 l shrimp", "contaminated", 60.0),
+        ("window cleaner got in the tank 60 l, shrimp", "contaminated", 60.0),
+        ("hello my aquarium is 100 litre i have much fish dying", "general", 100.0),
+        ("mein 80 l becken, fische schnappen nach luft", "gasping", 80.0),
+        ("spilt a bit of bleach in my 50 l tank", "bleach", 50.0),
+        ("my kid poured a cup of salt in my 60l shrimp tank", "overdose", 60.0),
+        ("5 l of bleach fell in the pond", "bleach", None),
+        ("changed 20 l, fish gasping", "gasping", None),
+    ],
+)
+async def test_beside_the_litres_of_a_tank(
+    talk: Talk, told: str, danger: str, volume: float | None
+) -> None:
+    first, *others = await talk.say(told)
+    assert first.facts["emergency"] == danger
+    made = [reply.facts["volume_l"] for reply in others if "volume_l" in reply.facts]
+    assert made == ([] if volume is None else [volume])
+    await talk.say("nitrate 10")
+    assert (await talk.say("is my water ok"))[0].facts["emergency"] == danger
+
+
+async def test_animals_told_beside_are_kept(talk: Talk) -> None:
+    await talk.say("got a 120 l tank, 6 neons, they are gasping")
+    assert "6" in await talk.text("/stock")
+
+
+async def test_what_was_read_before_a_change_is_to_be_measured_again(talk: Talk) -> None:
+    await talk.say("60 l kh 2 ph 6 ammonia 4")
+    await talk.say("changed 50%")
+    steps = await talk.text("fish went crazy")
+    assert "Measure ammonia, nitrite, pH" in steps
+    assert "ammonia 4" in steps.lower()

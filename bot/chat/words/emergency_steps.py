@@ -114,6 +114,12 @@ def after_change(help_: Help) -> str | None:
         ).format(told=told, chlorine=small(made.chlorine))
     if made.after_trouble:
         return None  # what came after is no cause
+    if help_.total_n and not made.pure:
+        return _(
+            "{told} within a day, the likely cause: ammonia {total} mg/L as N was in the tank, and"
+            " new water of a higher pH turns it to poison. No more of that water; was it"
+            " dechlorinated? If not sure: treat all of it now."
+        ).format(told=told, total=small(help_.total_n))
     if made.pure:
         return _(
             "{told} with pure water, the likely cause: GH and KH went out with the old water."

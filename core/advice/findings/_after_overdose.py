@@ -20,8 +20,10 @@ LOOKED_BACK: Final = timedelta(days=3)
 TESTED_BY: Final = ("ph", "kh", "gh", "salinity", "copper")
 """A reading of one of them after a deed shows the water as it is now."""
 
-CALLED: Final = frozenset({"overdose", "contaminated", "bleach", "chlorine", "copper"})
-"""Calls of what went in, after which no dose is asked for."""
+CALLED: Final = frozenset(
+    {"overdose", "contaminated", "bleach", "chlorine", "copper", "gasping", "general"}
+)
+"""Calls of what went in, or of animals that suffer, after which no dose is asked for."""
 
 _DOSES_ASKED: Final = frozenset({"heading", "drifting"})
 """Findings that ask for buffer where KH falls, beside the low KH itself."""
@@ -40,7 +42,8 @@ def without_doses(found: list[Finding], state: State) -> list[Finding]:
     overdosed = [event for event in state.events or () if _stands(event.at, state)]
     moves = [(event, _too_much(event, state)) for event in overdosed]
     told = [(event.at, "kh" in finding.facts) for event, finding in moves if finding is not None]
-    called = max((state.called[each] for each in CALLED & state.called.keys()), default=None)
+    open_ = CALLED & state.called.keys() - state.called_over
+    called = max((state.called[each] for each in open_), default=None)
     if called is not None and _stands(called, state):
         told.append((called, False))
     if state.went_in is not None:
