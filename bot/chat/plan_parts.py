@@ -9,6 +9,7 @@ from typing import Any, Final
 from bot.chat import (
     corrections,
     given_doubted,
+    given_each,
     given_parts,
     given_rest,
     given_tests,
@@ -45,6 +46,8 @@ async def answer(
     told = said in given_parts.GIVEN
     if told and (asked := await given_doubted.asked(turn, said, plan, amounts)) is not None:
         return asked
+    if said in {"gave_two", "gave_all"} and (each := await given_each.told(turn, plan)):
+        return each
     if said == "gave_all" and (rest := await given_rest.answer(turn, plan, amounts)) is not None:
         return rest
     if told:

@@ -42,7 +42,7 @@ def _ways() -> dict[str, str]:
         _plain(way): section
         for section, _language, ways in spelt("tank_talk.txt")
         for way in ways
-        if section != "light"
+        if section not in {"light", "both"}
     }
 
 
@@ -50,6 +50,19 @@ def _ways() -> dict[str, str]:
 def _light() -> frozenset[str]:
     told = spelt("tank_talk.txt")
     return frozenset(way for of, _language, ways in told if of == "light" for way in ways)
+
+
+def names_both(text: str) -> bool:
+    """Whether a text has a word for both.
+
+    Examples
+    --------
+    >>> names_both("ok did both"), names_both("put 2 in")
+    (True, False)
+    """
+    told = spelt("tank_talk.txt")
+    ways = (way for of, _language, ways in told if of == "both" for way in ways)
+    return any(f" {_plain(way)} " in f" {_plain(text)} " for way in ways)
 
 
 def _plain(text: str) -> str:
