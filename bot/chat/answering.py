@@ -102,7 +102,7 @@ async def answer_for(
     ]
     more += await _asides(turn, told)
     if made:
-        lines.append(words.made_tank(told.tank.name))
+        lines.append(words.made_tank(told.tank.name, told.tank.tank.kind))
     if any(event.what.spoons for event in told.events):
         lines.append(words.spoons())
     weighed = any(event.what.kind == "dose" and event.what.grams for event in told.events)

@@ -6,6 +6,8 @@ live in Fern, ``my guppies had 20 babies``. Sea water is of the only sea: ``sg 1
 
 from __future__ import annotations
 
+from typing import Final
+
 from bot.chat.asking import ask_tank
 from bot.chat.model import Reply
 from bot.chat.told import Told
@@ -59,6 +61,19 @@ def _is_sea_water(value: Value) -> bool:
     numbers = [each for each in told if each is not None]
     is_salinity = value.analyte == "salinity" and value.qualifier != "<" and bool(numbers)
     return is_salinity and min(numbers) >= SALINITIES[0]
+
+
+def tells_sea(value: Value) -> bool:
+    """Whether no fresh water has such a reading: a sea's salinity, calcium or magnesium."""
+    told = value.canonical if isinstance(value.canonical, tuple) else (value.canonical,)
+    least = _IONS.get(value.analyte)
+    numbers = [each for each in told if each is not None]
+    ions = least is not None and value.qualifier != "<" and bool(numbers) and min(numbers) >= least
+    return ions or _is_sea_water(value)
+
+
+_IONS: Final = {"calcium": 350.0, "magnesium": 900.0}
+"""So much of these only sea water has; natural: 412 and 1290 at 35 g/kg. [mg/L]"""
 
 
 async def only_home(turn: Turn, kind: str) -> StoredTank | None:

@@ -141,7 +141,9 @@ async def _default_tank(turn: Turn, parsed: Parsed) -> StoredTank | None:
     if current is not None:
         return current
     if not turn.tanks:
-        return await turn.add_tank(Tank(name=first_tank(), named=False))
+        sea = any(map(joining.tells_sea, parsed.values))
+        made = turn.first or Tank(first_tank(), kind="marine" if sea else "fresh", named=False)
+        return await turn.add_tank(made)
     if all(value.tank for value in parsed.values) and all(event.tank for event in parsed.events):
         return turn.tanks[0]
     return None

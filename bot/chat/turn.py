@@ -56,6 +56,8 @@ class Turn:
     """In how many parts a plan is wished."""
     put_in: bool = False
     """Asked how much of it went in, not how much to put in."""
+    first: Tank | None = None
+    """The tank that a chat's first reading makes, where its words tell its water."""
     unheard: bool = False
     """Nothing was found in what was said."""
     whole: bool = False

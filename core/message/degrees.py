@@ -13,20 +13,27 @@ _COLD = 10.0
 """Under so many degrees a number behind a hardness may be of it (`kh 3, 5 grad`). [°C]"""
 
 
-def name(clauses: list[Clause], *, listed: bool) -> None:
+def name(clauses: list[Clause], *, listed: bool, tank: bool = False) -> None:
     """Give the warmth in a line of readings its name, and take off its own name behind it.
 
-    `listed` tells that the line is one of several, where it may stand alone.
+    `listed` tells that the line is one of several, where it may stand alone, `tank` that one is
+    named in it.
     """
     last = ""
     for place, clause in enumerate(clauses):
         items = clause.items
         alone = [item for item in items if item.quantity is not None and item.quantity.unit == "°"]
         names = [item.analyte for item in items if item.kind == "N"]
-        if alone and (names or last or _heads(clauses[place:], listed)):  # it's 25 degrees outside
+        named = names or last or _of_tank(clause, named=tank) or _heads(clauses[place:], listed)
+        if alone and named:  # it's 25 degrees outside
             for item in alone:
                 _one(item, items, last)
         last = names[-1] if names else last
+
+
+def _of_tank(clause: Clause, *, named: bool) -> bool:
+    """Whether a clause tells of the own tank no more than so many degrees: `tank is 17 degrees`."""
+    return (clause.home or named) and len(clause.items) == 1 and not clause.other
 
 
 def _heads(clauses: list[Clause], listed: bool) -> bool:

@@ -139,6 +139,9 @@ def _step(tokens: list[Token], index: int, line: Line, state: Statement, *, time
         return naming.posed(tokens, line, state)
     if _turns_to_now(token, clause):
         line.clauses.append(Clause())
+    elif _turns_to_tank(tokens, index, clause):
+        clause = Clause()
+        line.clauses.append(clause)
     if timed and (used := line_times.span(tokens, index, line)):
         return index + used
     if timed:
@@ -175,6 +178,14 @@ def _turns_to_now(token: Token, clause: Clause) -> bool:
         return False
     last = clause.items[-1]
     return last.kind == "V" and not {"was", "formerly"}.isdisjoint(last.marks)
+
+
+def _turns_to_tank(tokens: list[Token], index: int, clause: Clause) -> bool:
+    """Whether what is of other things is left for the tank: `power was out | tank is 17`."""
+    if tokens[index].value != "home" or index + 1 == len(tokens):
+        return False
+    talk = bool(clause.items) and all(item.kind == "U" for item in clause.items)
+    return talk and tokens[index + 1].value == "link"
 
 
 def _bullet(tokens: list[Token], state: Statement) -> int:

@@ -51,7 +51,7 @@ def _ways(section: str) -> frozenset[tuple[str, ...]]:
 
 def set_aside(tokens: list[Token], source: str) -> None:
     """Take weight from a line's colours and from the plain talk at its end."""
-    if not any(token.kind == "analyte" for token in tokens):
+    if not _tells(tokens):
         return
     for place in range(1, len(tokens)):
         before, token, then = tokens[place - 1], tokens[place], tokens[place + 1 : place + 2]
@@ -67,6 +67,12 @@ _WORDS: Final = frozenset({"word", "several"})
 _COLOURED: Final = frozenset({"analyte", "number", "unit", "fill"})
 
 
+def _tells(tokens: Sequence[Token]) -> bool:
+    """Whether a value may stand in a line: a name, or a unit that is one of its own."""
+    own = (t.kind == "unit" and (t.value == "°" or "@" in str(t.value)) for t in tokens)
+    return any(own) or any(token.kind == "analyte" for token in tokens)
+
+
 def parted(source: str) -> tuple[str, str] | None:
     """A text that tells values and then asks, in its two parts; None where it is none.
 
@@ -80,7 +86,7 @@ def parted(source: str) -> tuple[str, str] | None:
     if "\n" in source.strip():
         return None
     tokens = cut(fold(source), lexicon(), source)
-    if not any(token.kind == "analyte" for token in tokens):
+    if not _tells(tokens):
         return None
     begins = _begins(tokens, source)
     opens = _opens(tokens[begins:], "asks")

@@ -115,7 +115,7 @@ def _line(tokens: list[Token], state: Statement) -> None:
     """Read one line: its parts, its pairs, and what its words do to them."""
     line = lines.build(shared.spread(joined.part(tokens)), state)
     if any([token.value == "°" for token in tokens]):  # noqa: C419 - a list is half the time
-        degrees.name(line.clauses, listed="\n" in state.source)
+        degrees.name(line.clauses, listed="\n" in state.source, tank=bool(line.tanks))
     previous = None
     timed = {index for index, _ in line.moments} if line.moments else ()
     past = {i for i, moment in line.moments if moment.at or moment.problem} if timed else ()

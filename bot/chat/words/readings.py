@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import datetime
+from typing import Final
 
 from bot.chat.words import moves, names, numbers
 from bot.chat.words.derived import class_words
@@ -45,6 +46,7 @@ from core.message.doubts import (
     WRONG_UNIT,
 )
 from core.message.model import Event, Value
+from core.tank import TankKind
 
 _REASONS = {
     BAD_NUMBER: N_("{texts} makes no one number"),
@@ -166,9 +168,20 @@ def litres_first() -> str:
     )
 
 
-def made_tank(name: str) -> str:
-    """The tank was made on the fly."""
-    return _("Kept under “{name}” until you name it: /tank rename {name} Fern").format(name=name)
+_MADE: Final = {
+    "fresh": N_("Kept under “{name}” until you name it: /tank rename {name} Fern"),
+    "marine": N_(
+        "Kept under “{name}”, as a sea, until you name it: /tank rename {name} Fern. Is it fresh"
+        " water? Send: /tank {name} fresh"
+    ),
+    "brackish": N_("Kept under “{name}”, as brackish, until you name it: /tank rename {name} Fern"),
+    "pond": N_("Kept under “{name}”, as a pond, until you name it: /tank rename {name} Fern"),
+}
+
+
+def made_tank(name: str, kind: TankKind) -> str:
+    """The tank was made on the fly, and of which water."""
+    return _(_MADE[kind]).format(name=name)
 
 
 def basis_assumed(analyte: str) -> str:
