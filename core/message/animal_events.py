@@ -167,10 +167,10 @@ def of_so_many(before: list[Found], dead: Found) -> bool:
     told = [found.event.species for found in before if found.event and found.event.species]
     if not told or dead.event is None:
         return False
-    if dead.event.species is None and len(told) == 1:
-        dead.event = replace(dead.event, species=told[0])
-        return True
-    return dead.event.species is None or dead.event.species in told
+    named = None if dead.event.species in _OF else dead.event.species  # 2 davon sind tot
+    if named is None:
+        dead.event = replace(dead.event, species=told[0] if len(told) == 1 else None)
+    return named is None or named in told
 
 
 def the_dead(before: list[Token]) -> list[Token]:
@@ -188,7 +188,7 @@ def _names(token: Token) -> bool:
 
 
 _OTHERS: Final = frozenset({"all", "both", "further", "another"})
-_OF: Final = frozenset({"of", "von", "de", "av", "z", "van", "di"})
+_OF: Final = frozenset({"of", "von", "davon", "de", "av", "z", "van", "daarvan", "di"})
 
 
 def share_kinds(told: list[Found]) -> None:

@@ -10,7 +10,7 @@ from tests.chat.harness import Talk
 async def test_it_says_which_number_is_open(talk: Talk) -> None:
     await talk.say("/tank new reef 200 l marine")
     await talk.say("ca 410")
-    await talk.say("ca dropped to 400, is it the soda?")
+    await talk.say("ca dropped to 400 xyz")
     (plan,) = await talk.say("raise ca to 425 how")
     assert plan.facts["open"] == {"calcium": 400.0}
     assert "ca dropped to 400" in plan.text
@@ -19,7 +19,7 @@ async def test_it_says_which_number_is_open(talk: Talk) -> None:
 async def test_with_its_answer_it_is_the_start(talk: Talk) -> None:
     await talk.say("/tank new reef 200 l marine")
     await talk.say("ca 410")
-    await talk.say("ca dropped to 400, is it the soda?")
+    await talk.say("ca dropped to 400 xyz")
     await talk.press(1)
     (plan,) = await talk.say("raise ca to 425 how")
     assert "open" not in plan.facts
