@@ -23,7 +23,7 @@ async def answer(turn: Turn, said: About | Telling, of_late: Sequence[Offer]) ->
     """Keep the two apart; None for other talk, and where not both were asked for of late."""
     if said not in {"at_once", "first"}:
         return None
-    wished = {analyte for offer in of_late if (analyte := _wished(turn, offer)) is not None}
+    wished = {analyte for offer in of_late for analyte in _wished(turn, offer)}
     if BUFFER not in wished or not wished & OF_CALCIUM:
         return None
     magnesium = "magnesium" in wished
@@ -31,11 +31,11 @@ async def answer(turn: Turn, said: About | Telling, of_late: Sequence[Offer]) ->
     return [await turn.reply(lines)]
 
 
-def _wished(turn: Turn, offer: Offer) -> str | None:
-    """The analyte of the dose that an offer answers, planned or refused."""
+def _wished(turn: Turn, offer: Offer) -> set[str | None]:
+    """The analytes of the dose that an offer answers, planned or refused."""
     asked = offer.context.get(ASKED)
     first = None if asked is None else parse(asked["text"], turn.context()).question
     if asked is None or first is None:
-        return None
+        return set()
     question = replace(first, **asked["changes"])
-    return question.analyte if question.kind == "dose" else None
+    return {question.analyte, question.also} if question.kind == "dose" else set()

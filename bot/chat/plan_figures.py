@@ -53,6 +53,9 @@ async def answer(
         return [await turn.reply(lines, facts=facts)]
     if said in {"a_day", "often"}:
         lines = words.a_part(part_of(plan), plan.every_hours, plan.count)
+        if (below := plan.facts.get("only_if_ammonia_below")) is not None:
+            lines.append(dose_words.only_below(below))  # no amount without its condition
+            facts["only_if_ammonia_below"] = below
         return [await turn.reply(lines, facts=facts)]
     if said == "days":
         last = turn.now + timedelta(hours=plan.every_hours * (plan.count - 1))

@@ -27,6 +27,7 @@ from bot.chat import (
     plan_now,
     plan_parts,
     presses,
+    still_waits,
     strangers,
     tanks_told,
 )
@@ -228,6 +229,10 @@ async def _answer(
             newest = await plan_now.is_newest(turn, offer, of_late)
             return await change_talk.answer(turn, said, facts, amounts, newest=newest)
     plan = await running(turn)
+    if plan is None and (missing := await still_waits.again(turn, said, of_late)) is not None:
+        return missing
+    if said == "first" and plan is not None:
+        said = "go_on"  # of one salt it is asked which part
     if said not in TOLD and (first := await plan_now.held_back(turn, said, plan)) is not None:
         return [first]
     if said == "for_us":

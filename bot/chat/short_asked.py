@@ -54,6 +54,9 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
         return await _so_much(turn, offers, again)
     if said.meaning == "salt_in":
         return await _salt_in(turn)
+    if said.meaning == "of_day":
+        plan = await given_plan.running(turn)
+        return None if plan is None else await _anew(turn, "how much is that", again)
     if said.meaning == "or_wait":
         just_changed = bool(offers) and _changed(offers[0]) is not None
         if just_changed:

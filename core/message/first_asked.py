@@ -11,9 +11,12 @@ from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
-_SECTIONS: Final = ("first", "act", "ask")
+_SECTIONS: Final = ("first", "act", "ask", "which")
+_OPENING: Final = r"^\W*(?:(?:so|and|ok|und|et|y|e|en|a|och)\W+)?"
 _MOST: Final = 14
 """Tokens of such a question, at most."""
+_BARE: Final = 3
+"""Words of one that says nothing else: which one first."""
 
 
 @cache
@@ -23,7 +26,11 @@ def _words() -> dict[str, re.Pattern[str]]:
         ways[section] += found
     return {
         section: re.compile(
-            (r"^\W*(?:(?:so|and|ok|und|et|y|e|en|a|och)\W+)?" if section == "ask" else r"(?<!\w)")
+            (
+                r"^\W*(?:(?:so|and|ok|und|et|y|e|en|a|och)\W+)?"
+                if section in {"ask", "which"}
+                else r"(?<!\w)"
+            )
             + rf"(?:{'|'.join(map(re.escape, sorted(found, key=len, reverse=True)))})(?!\w)"
         )
         for section, found in ways.items()
@@ -37,11 +44,17 @@ def asked(text: str) -> bool:
     --------
     >>> asked("what should i raise first"), asked("que corriger d'abord ?")
     (True, True)
+    >>> asked("which first"), asked("welches zuerst?"), asked("what goes first in")
+    (True, True, False)
     >>> asked("do i test first"), asked("first dose is in"), asked("dose kh 6 first")
     (False, False, False)
     """
     plain, words = fold(text), _words()
-    if not all(words[section].search(plain) for section in _SECTIONS):
+    if len(plain.split()) <= _BARE and all(
+        words[each].search(plain) for each in ("which", "first")
+    ):
+        return True
+    if not all(words[section].search(plain) for section in ("first", "act", "ask")):
         return False
     tokens = cut(plain, lexicon(), text, most=_MOST + 1)
     counted = any(token.kind in {"number", "count", "event", "substance"} for token in tokens)

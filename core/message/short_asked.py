@@ -21,19 +21,21 @@ FILE: Final = "short_asked.txt"
 Meaning = Literal[
     "worse", "better", "back", "number", "meaning", "falls", "slow", "reached", "another",
     "how_next", "halves", "shares", "daily", "retest", "so_much", "salt_in", "next", "or_wait",
+    "of_day",
 ]  # fmt: skip
 """Whether the last value is worse, or better, than the one before; how it comes back to that; where
 it should be; what it means; whether it is usual that it fell; why it rises so slowly; whether the
 goal is reached; whether one more change or part is needed, and how much that is; half of it today
 and half tomorrow, a share on each of two days, each day; whether to test again; how much it is;
-how much salt is in; what comes next, or where one is; whether to go on now or wait."""
+how much salt is in; what comes next, or where one is; whether to go on now or wait; how much it
+is on a day of the plan."""
 
 LONGEST: Final = 60
 """A longer text says more. [characters]"""
 MARKED: Final = frozenset({"daily", "another", "worse", "better", "next"})
 """What counts only with a question mark where it is one or two words: else it may tell."""
 
-_EDGES: Final = ("lead", "tail")
+_EDGES: Final = ("lead", "tail", "day")
 _MARKS: Final = re.compile(r"[^\w~@]+")
 _STRENGTH: Final = re.compile(r"\d{1,2}(?:[.,]\d{1,2})? ?(?:g ?/ ?l|g per l\w*|ppt)(?!\w)")
 _SHARE: Final = re.compile(r"(\d{1,3}(?:[.,]\d)?) ?(?:%|pct\b|percent\b|prozent\b)")
@@ -84,6 +86,8 @@ def asked(text: str) -> Asked | None:
     Asked(meaning='shares', share=40.0)
     >>> asked("to ile sody oczyszczonej").meaning, asked("every day then?").meaning
     ('so_much', 'daily')
+    >>> asked("day 2 amount").meaning, asked("wie viel an tag 3").meaning
+    ('of_day', 'of_day')
     >>> asked("every day"), asked("better"), asked("is kh 4 worse"), asked("he is worse")
     (None, None, None, None)
     """
@@ -93,6 +97,7 @@ def asked(text: str) -> Asked | None:
     told = _with_marks(text)
     shares = [float(found.replace(",", ".")) for found in _SHARE.findall(told)]
     plain = _plain(_STRENGTH.sub("~~", _SHARE.sub("~", told)))
+    plain = re.sub(rf"\b(?:{'|'.join(edges['day'])}) \d{{1,2}}\b", "~d", plain)
     for said in _without_ends(plain, edges):
         if (meaning := ways.get(said)) is None:
             continue

@@ -201,3 +201,29 @@ async def test_next_behind_the_test_of_a_plan_is_its_next_part(talk: Talk) -> No
     kept, told = await talk.say("kh 4 now. next?")
     assert kept.facts["values"][0]["canonical"] == 4.0
     assert len(told.facts["parts"]) == 2
+
+
+@pytest.mark.parametrize(
+    ("asked", "shown"),
+    [
+        ("what do i buy", "in all. From a grocer's baking shelf"),
+        ("whats the recipe", "in all. From a grocer's baking shelf"),
+        ("which first", "None of the 3 parts is on record yet. The first: 1.8 g"),
+        ("day 2 amount", "1.8 g of sodium bicarbonate (baking soda) each time"),
+    ],
+)
+async def test_a_fragment_is_of_the_plan_and_of_one_that_waits(
+    talk: Talk, asked: str, shown: str
+) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    await talk.say("kh 3")
+    await talk.say("dose kh 6")
+    told = await talk.text(asked)
+    assert shown in told
+
+
+@pytest.mark.parametrize("asked", ["how long will that take", "how fast", "what do i buy"])
+async def test_a_plan_that_waits_for_the_litres_says_so_again(talk: Talk, asked: str) -> None:
+    await talk.say("kh 8")
+    await talk.say("dose kh 14")
+    assert "How many litres" in await talk.text(asked)
