@@ -53,6 +53,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if stored is None:
         return await _of_no_tank(turn, meaning)
     danger, gasping = await what_now.danger_in(turn, stored)
+    if meaning == "power_back" and not _names_what(text) and danger not in {"power", "filter"}:
+        return None  # it is back: of whatever was spoken of
     if danger is None and meaning == "feed" and await _is_polluted(turn, stored):
         lines = words.LINES[meaning](await _help(turn, _Spoken(stored, None, False), "ammonia"))
         return [await turn.reply(words.of(stored.name, lines), facts={"tank": stored.name})]
@@ -61,10 +63,17 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await _told(turn, meaning, _Spoken(stored, danger, gasping))
 
 
+def _names_what(text: str) -> bool:
+    """Whether what is back is named: the power, the filter."""
+    return bool({"power", "filter"} & classes(text))
+
+
 async def _of_no_tank(turn: Turn, meaning: Meaning) -> list[Reply] | None:
     """The same of a call for help from a chat that has told of no tank yet."""
     danger, gasping = await outside_calls.newest(turn) or (None, False)
     if danger is None or danger in OF_PEOPLE:
+        return None
+    if meaning == "power_back" and not _names_what(turn.incoming.text) and danger != "power":
         return None
     if meaning in {"fish_now", "worse"}:
         lead = words.worse() if meaning == "worse" else None

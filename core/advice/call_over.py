@@ -30,7 +30,7 @@ OVER_BY: Final[Mapping[str, frozenset[Danger]]] = {
     | {"illness", "jumped", "co2_high", "sulfide", "overfed", "splashed", "sting", "wound"},
     "power_back": frozenset({"power", "filter"}),
     "off": frozenset({"electric", "heater_dry", "heater", "heater_hot"}),
-    "mended": HEATED | {"leak", "filter", "frozen"},
+    "mended": HEATED | {"leak", "filter", "frozen", "jumped"},
     "helped": OF_PEOPLE - {"electric"},
 }
 """What was told → the calls that are over by it. Who looks well after poison is not over it."""

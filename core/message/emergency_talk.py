@@ -74,6 +74,7 @@ _WAYS: Final = (
     _way("power_back", "power again on", asks=False),
     _way("power_back", "power on", asks=False),
     _way("power_back", "power again", asks=False),
+    _way("power_back", "returned", asks=False),
     _way("power_back", "filter on", "again", asks=False),
     _way("power_back", "filter returned", "again on", asks=False),
     _way("scooped", "took most", "out water", asks=False),
@@ -100,6 +101,7 @@ _WAYS: Final = (
     _way("much_conditioned", "many_times dechlorinator", "treated mistake took", asks=False),
     _way("worse", "worse", "again what took off water"),
     _way("better", "better", "again returned what took off water"),
+    _way("better", "well they", "again", asks=False),
 )
 
 

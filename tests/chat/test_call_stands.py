@@ -31,7 +31,8 @@ async def test_of_animals(talk: Talk, call: str, danger: str, before: bool) -> N
     (dose,) = await talk.say(ASKED)
     assert dose.facts["refused"] == "poison_first"
     assert dose.facts["danger"] == danger
-    over = "ammonia 0" if danger == "ammonia" else "they breathe calmly now"
+    calm = "they breathe calmly now" if before else "they are fine now"
+    over = "ammonia 0" if danger == "ammonia" else calm
     await talk.say(over)
     assert "grams" in (await talk.say(ASKED))[0].facts
 
@@ -82,6 +83,7 @@ async def test_to_look_well_ends_no_poisoning(talk: Talk) -> None:
     ("call", "end"),
     [
         ("power is out since 2 hours", "power back on"),
+        ("power went out", "its back"),
         ("my tank is leaking", "ok fixed the leak"),
         ("heater stopped working", "fixed"),
         ("der Heizer ist kaputt", "ist repariert"),

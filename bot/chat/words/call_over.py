@@ -50,6 +50,10 @@ _DONE: Final[Mapping[tuple[str, Danger], tuple[str, ...]]] = {
         N_("Ammonia and nitrite each day until it has run for a week; feed little."),
     ),
     ("mended", "frozen"): (N_("Good. Keep a hole open for the air; no food in the cold."),),
+    ("mended", "jumped"): (
+        N_("Good. Lights off, lid on, no food today; look in an hour how it breathes."),
+        N_("Fish jump from bad water too: test ammonia, nitrite, pH and temperature."),
+    ),
     ("better", "splashed"): (
         N_("Good. An eye is seen by a doctor today, even if it feels better."),
         N_("Skin that stays red or blisters: a doctor as well. Keep the bottle or bag at hand."),
