@@ -16,7 +16,8 @@ from bot.chat.waters import Waters
 from bot.chat.words import change_done as words
 from bot.store.tanks import StoredTank
 from core.advice.change_done import Overdone, is_known, overdone
-from core.advice.findings import Finding
+from core.advice.emergencies import MOST_IN_DOUBT
+from core.advice.findings import Finding, would_poison
 from core.advice.since import share_of
 from core.advice.state import Happening, State
 from core.message.model import Event
@@ -35,7 +36,24 @@ POISONS: Final = frozenset({"ammonia", "copper", "nitrite"})
 async def lines(turn: Turn, told: Told, found: Sequence[Finding]) -> list[str]:
     """What to watch and to do after a change that went past a limit; nothing after another."""
     over = await overdone_of(turn, told, found)
-    return [] if over is None else words.overdone(told.tank.name, over)
+    if over is not None:
+        return words.overdone(told.tank.name, over)
+    return await _freed(turn, told)
+
+
+async def _freed(turn: Turn, told: Told) -> list[str]:
+    """That ammonia was in the tank, where much water of nobody knows which pH went in."""
+    changed = [event for event in told.events if event.what.kind == "water_change"]
+    tested = any(reading.what.analyte in TESTS for reading in told.readings)
+    if len(changed) != 1 or tested or turn.now - changed[0].at > LATELY:
+        return []
+    (event,) = changed
+    before, supply, share = await _waters(turn, told.tank, Happening(event.at, event.what))
+    ammonia = before.fresh("ammonia")
+    known = supply is not None and is_known(before, supply.state)
+    if known or share <= MOST_IN_DOUBT or ammonia is None or not would_poison(before):
+        return []
+    return words.may_free(told.tank.name, ammonia.value)
 
 
 async def overdone_of(turn: Turn, told: Told, found: Sequence[Finding]) -> Overdone | None:

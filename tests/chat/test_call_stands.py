@@ -86,6 +86,7 @@ async def test_to_look_well_ends_no_poisoning(talk: Talk) -> None:
         ("power went out", "its back"),
         ("my tank is leaking", "ok fixed the leak"),
         ("heater stopped working", "fixed"),
+        ("fish jumped out", "he is back in"),
         ("der Heizer ist kaputt", "ist repariert"),
     ],
 )
@@ -140,7 +141,7 @@ async def test_animals_told_beside_are_kept(talk: Talk) -> None:
 
 async def test_what_was_read_before_a_change_is_to_be_measured_again(talk: Talk) -> None:
     await talk.say("60 l kh 2 ph 6 ammonia 4")
-    await talk.say("changed 50%")
+    assert "ammonia 4 mg/L was in it" in await talk.text("changed half with tap")
     steps = await talk.text("fish went crazy")
     assert "Measure ammonia, nitrite, pH" in steps
     assert "ammonia 4" in steps.lower()

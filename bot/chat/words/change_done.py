@@ -47,6 +47,16 @@ def overdone(tank: str, over: Overdone) -> list[str]:
     return lines
 
 
+def may_free(tank: str, ammonia: float) -> list[str]:
+    """Ammonia was in the tank before a large change with water whose pH nobody told."""
+    return [
+        _(
+            "{tank}: ammonia {ammonia} mg/L was in it: new water of a higher pH turns it to poison."
+            " Test pH and ammonia now. They gasp or dash about: air, and tell me."
+        ).format(tank=tank, ammonia=plain(ammonia, 2))
+    ]
+
+
 def _tests(over: Overdone) -> str:
     if over.broken == {"temperature"}:
         return _("Measure the temperature now. No more new water today, and no way back in haste.")

@@ -8,6 +8,7 @@ was told before; the chat words what it shows and keeps the rest under "more".
 from __future__ import annotations
 
 from core.advice.findings._after_overdose import LOOKED_BACK, TESTED_BY, newest_test
+from core.advice.findings._beside import would_poison
 from core.advice.findings._buffer import is_kept_soft, low_kh, low_kh_limit, ph_moved
 from core.advice.findings._deeds import MUCH, SAME_DAY
 from core.advice.findings._lately import DEEDS, OVERDOSES, stands, unknown_in
@@ -62,4 +63,5 @@ __all__ = [
     "seen",
     "stands",
     "unknown_in",
+    "would_poison",
 ]

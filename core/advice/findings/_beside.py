@@ -35,7 +35,7 @@ def ammonia_first(found: list[Finding], state: State) -> list[Finding]:
     buffer has raised pH.
     """
     warned = any(finding.id in {"ammonia", "ammonia_without_ph"} for finding in found)
-    if not warned and not _would_poison(state):
+    if not warned and not would_poison(state):
         return found
     return [
         Finding(each.id, each.severity, {**each.facts, "ammonia_first": 1.0})
@@ -45,7 +45,8 @@ def ammonia_first(found: list[Finding], state: State) -> list[Finding]:
     ]
 
 
-def _would_poison(state: State) -> bool:
+def would_poison(state: State) -> bool:
+    """Whether the ammonia of a water is over the gate once its pH is as high as a buffer leads."""
     total = upper_total(state) if shown(state) is not None else None
     if total is None:
         return False
