@@ -93,10 +93,10 @@ async def move(
             return [await turn.reply(same)]
     if to is None:
         return [await turn.reply(words.problem("unclear", when, None, turn.example_tank))]
-    return await _to_moment(turn, only, to, when)
+    return await to_plan(turn, only, to, when)
 
 
-async def _to_moment(turn: Turn, only: Reminder, to: Plan, when: str = "") -> list[Reply]:
+async def to_plan(turn: Turn, only: Reminder, to: Plan, when: str = "") -> list[Reply]:
     """Move a reminder to a rule and its first moment, never before a part may go in."""
     rule, zone = from_text(only.rule), turn.chat.zone
     least = await plan_reminders.earliest(turn, only)
@@ -145,7 +145,7 @@ async def shift(turn: Turn, reminder: Reminder, told: Shift) -> list[Reply]:
         return await move(turn, [reminder], f"at {to:%H:%M}")
     if to <= turn.now:
         return [await turn.reply(words.problem("past", told.span, None, turn.example_tank))]
-    return await _to_moment(turn, reminder, Plan(from_text(reminder.rule), reminder.anchor, to))
+    return await to_plan(turn, reminder, Plan(from_text(reminder.rule), reminder.anchor, to))
 
 
 def _lost(turn: Turn, reminder: Reminder, to: Plan) -> datetime | None:

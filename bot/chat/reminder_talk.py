@@ -13,6 +13,7 @@ from bot.chat import (
     reminder_answers,
     reminder_choice,
     reminder_days,
+    reminder_more,
     reminder_moving,
     reminder_requests,
     reminder_same,
@@ -86,6 +87,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
             return await move(turn, [spoken], counted[1])
     if command is None and (same := await reminder_same.answer(turn, spoken, parsed)) is not None:
         return same
+    if command is None and (more := await reminder_more.answer(turn, spoken, parsed)) is not None:
+        return more
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
     if another is not None and not parsed.events and parsed.question is None:
         return await reminder_requests.single(turn, another)

@@ -138,6 +138,9 @@ def _main(kind: str, found: Slots) -> str | None:
     bare = [name for name, _ in found.names if name not in numbered]
     if bare:
         return bare[0]
+    bare_gravity = not found.names and any(n.analyte == "salinity" for n in found.numbers)
+    if kind == "dose" and found.substance in _SALTS and bare_gravity:
+        return "salinity"  # how much salt for 1.005
     raised = _raised(found) if kind == "dose" else None
     aimed = raised != "salinity" or any(number.role for number in found.numbers)
     if raised == "kh" or (raised and aimed and not found.names):
@@ -161,6 +164,8 @@ def _raised(found: Slots) -> str | None:
         return ion if found.aimed.value > _MOST_DEGREES else "gh"
     return _RAISED.get(substance)
 
+
+_SALTS = frozenset({"sodium chloride", "sea salt"})
 
 _MOST_DEGREES = 60.0
 """Above this a number is no hardness that anybody doses for. [°dH]"""

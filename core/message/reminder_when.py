@@ -117,6 +117,26 @@ def without_too(plain: str) -> str:
     return plain[: ends[0].start()].strip(EDGES) if ends else plain
 
 
+def further_time(plain: str) -> str | None:
+    """The words of time that are told as one more, beside those that stand; None where none are.
+
+    Examples
+    --------
+    >>> further_time("and also wednesday"), further_time("on friday too"), further_time("friday")
+    ('wednesday', 'on friday', None)
+    >>> further_time("and feed on friday") is None
+    True
+    """
+    more = pattern("more_time")
+    rest = plain
+    while (found := more.match(rest)) is not None:
+        rest = rest[found.end() :].strip(EDGES)
+    while ends := [each for each in more.finditer(rest) if each.end() == len(rest)]:
+        rest = rest[: ends[0].start()].strip(EDGES)
+    timed = None if rest in ("", plain) else split_time(rest)
+    return None if timed is None or timed[0] else timed[1]
+
+
 @cache
 def ways() -> dict[str, set[str]]:
     """The words of each meaning under `[change]`."""

@@ -225,3 +225,23 @@ async def test_undo_right_after_an_answer_opens_the_reminder_again(talk: Talk, a
     assert (await talk.facts("/remind"))["reminders"] == before
     await talk.say("done")
     assert (await talk.facts("/remind"))["reminders"] != before
+
+
+@pytest.mark.parametrize(
+    ("more", "rules"),
+    [
+        ("and also wednesday", ["every Wednesday and Sunday at 09:00"]),
+        ("and wednesday too", ["every Wednesday and Sunday at 09:00"]),
+        ("and every wednesday", ["every Wednesday and Sunday at 09:00"]),
+        ("and wednesday at 20:00", ["every Wednesday at 20:00", "every Sunday at 09:00"]),
+        ("no wednesday", ["every Wednesday at 09:00"]),
+    ],
+)
+async def test_one_more_time_takes_the_place_of_none(
+    talk: Talk, more: str, rules: list[str]
+) -> None:
+    await talk.say("remind me every sunday to test")
+    await talk.say(more)
+    listed = await talk.text("/remind")
+    assert [line for line in rules if line in listed] == rules
+    assert len(listed.splitlines()) == len(rules)

@@ -1,0 +1,67 @@
+"""``and also wednesday``: one more time for the reminder just set or spoken of, which stays."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat import reminder_moving, reminders
+from bot.chat.model import Reply
+from bot.chat.turn import Turn
+from bot.store.reminders import Reminder
+from core.message.fold import fold
+from core.message.model import Parsed
+from core.message.reminder_when import EDGES, further_time
+from core.schedule import (
+    Once,
+    Plan,
+    Request,
+    Weekly,
+    from_text,
+    names_weekday,
+    next_after,
+    parse_request,
+)
+
+
+async def answer(turn: Turn, spoken: Reminder | None, parsed: Parsed) -> list[Reply] | None:
+    """Let it be due at one more time; None where a text says anything else.
+
+    Another day of the week joins those of a weekly one; any other time is a second reminder of
+    the same task beside it.
+    """
+    told = parsed.values or parsed.events or parsed.question is not None
+    if spoken is None or spoken.next_due is None or told or "?" in turn.incoming.text:
+        return None
+    when = further_time(" ".join(fold(turn.incoming.text).strip(EDGES).split()))
+    if when is None:
+        return None
+    request = parse_request(f"{spoken.what} {when}", turn.local_now, turn.chat.zone)
+    if not isinstance(request, Request):
+        return None
+    rule = from_text(spoken.rule)
+    if isinstance(rule, Weekly):
+        days, hour = _weekly(turn, request, rule, when)
+        if days is not None and hour is None:
+            more = replace(rule, days=(*rule.days, *days))
+            first = next_after(more, turn.now, turn.chat.zone, spoken.anchor)
+            if first is not None:
+                return await reminder_moving.to_plan(turn, spoken, Plan(more, spoken.anchor, first))
+        if days is not None and hour is not None:
+            apart = replace(hour, days=days)
+            first = next_after(apart, turn.now, turn.chat.zone, turn.now)
+            request = request if first is None else replace(request, rule=apart, first=first)
+    return await reminders.make(turn, request, [f"{spoken.what} {when}"], beside=[spoken.id])
+
+
+def _weekly(
+    turn: Turn, request: Request, rule: Weekly, when: str
+) -> tuple[tuple[int, ...] | None, Weekly | None]:
+    """The days of the week that are named beside a weekly rule, and its like at another hour."""
+    if isinstance(request.rule, Weekly):
+        other = request.clock_time_said and request.rule.at != rule.at
+        return request.rule.days, request.rule if other else None
+    if not isinstance(request.rule, Once) or not names_weekday(when):
+        return None, None
+    local = request.first.astimezone(turn.chat.zone)
+    other = request.clock_time_said and local.time() != rule.at
+    return (local.weekday(),), replace(rule, at=local.time()) if other else None
