@@ -205,6 +205,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         bare = nameless and how_much.is_bare(turn.incoming.text)
         told_of = await plan_talk.hint(turn) if nameless else None
         if told_of is not None:
+            turn.unheard = True
             replies.append(await turn.reply(told_of))
         elif bare and (stands := await how_much.of_what_stands(turn)) is not None:
             replies += stands

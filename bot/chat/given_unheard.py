@@ -55,12 +55,14 @@ async def asked(
 ) -> list[Reply] | None:
     """The replies and the question what went in; None where nothing of that is told.
 
-    `lost` is whether a part of the message was not understood. One that was answered as a question,
+    `lost` is whether a part of the message was not understood; a salt that was topped up is no
+    water either. One that was answered as a question,
     or as another thing, may tell a dose all the same, where so much of a substance is named.
     """
     if not turn.incoming.addressed or any("emergency" in each.facts for each in replies):
         return None
     told = gave(_untold(turn, parsed))
+    lost = lost or any(e.kind == "top_up" and e.substance in SUBSTANCES for e in parsed.events)
     if told is None or in_vessel.is_apart(turn, turn.incoming.text):
         return None
     if not lost and not (_is_measured(told) and _is_other(parsed, replies)):

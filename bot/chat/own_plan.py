@@ -20,7 +20,9 @@ from core.advice.dosing import Wish, plan_kh
 from core.advice.findings import Finding
 from core.advice.plan import Plan, Refusal
 from core.advice.salts import USUAL, SaltWish, plan_salts
+from core.advice.spoons import spoon_grams
 from core.advice.state import State
+from core.message.model import Event
 
 HELD: Final = timedelta(hours=72)
 """A part that was given longer ago begins no next one: the water has gone its own way."""
@@ -87,15 +89,24 @@ async def share_logged(
         if since is not None and all(event.at < since for event in entry.events):
             continue
         if entry.events and await is_part(turn, entry, offer_id):
-            put_in += getattr(entry.events[0].what, amount) or 0.0
+            put_in += _so_much(entry.events[0].what, amount)
             continue
         for event in entry.events:
             later = offer is not None and event.at >= offer.made_at
             of = event.what.substance if later and event.what.kind == "dose" else None
             if of in told and event.tank_id == held.get("tank_id"):
-                told[of] += getattr(event.what, amount) or 0.0
+                told[of] += _so_much(event.what, amount)
     besides: float = min(told[str(name)] / so_much for name, so_much in salts)
     return put_in / a_part + besides
+
+
+def _so_much(put_in: Event, amount: str) -> float:
+    """How much of it went in, by weight or volume; a spoon as heavy as it usually is."""
+    told: float | None = getattr(put_in, amount)
+    if told is None and amount == "grams" and put_in.spoons is not None:
+        weighed = spoon_grams(put_in.substance or "", put_in.spoons)
+        told = None if weighed is None else weighed[0]
+    return told or 0.0
 
 
 async def measured_since(turn: Turn, offer: Offer, tank_id: int) -> bool:

@@ -1,7 +1,7 @@
 """What tells, of whoever did it, that something went in: `my dad chucked in a full bag`.
 
 told = dosed | put ( thing | vessel | amount | substance ) | put_it end | amount substance when
-where nothing asks, wishes or denies, and no animal and no `other` thing is what was put in.
+where nothing asks, wishes or denies, and what was put in is no `other` thing and no animals.
 
 It is asked only of a message that nothing else understood. A dose that is lost is a second dose:
 so little is enough to ask about it. The words stand in ``gave_told.txt``.
@@ -16,6 +16,7 @@ from typing import Final, NamedTuple
 
 from core.message import kinds
 from core.message.asking_words import asks
+from core.message.deed_told import without_person
 from core.message.deed_unsure import is_unsure
 from core.message.fold import fold
 from core.message.once import once
@@ -70,21 +71,26 @@ def gave(text: str) -> Gave | None:
     (False, (2.5,))
     >>> gave("my wife put plants in"), gave("did she dose it?"), gave("i will put a spoon in")
     (None, None, None)
+    >>> gave("he put a bag of shrimps in"), gave("my dad dosed the fish tank") is None
+    (None, False)
     """
     if len(text) > LONGEST or asks(text):
         return None
-    plain = _LED.sub("", " ".join(fold(text).replace("’", "'").split()))
+    plain = _LED.sub("", " ".join(fold(text).replace("’", "'").replace("'s in", " is in").split()))
     words = _patterns()
     if not is_unsure(text) and words["not"].search(plain):
         return None
     substances = frozenset(substances_named(text))
     amounts = amounts_in(text)
-    if not substances and (words["other"].search(plain) or kinds.said_in(text)):
+    if not substances and words["other"].search(plain):
         return None
     put = words["put"].search(plain) is not None
     vessel = words["vessel"].search(plain) is not None
-    thing = vessel or words["thing"].search(plain)
-    told = put and (substances or amounts.of_dose or thing)
+    thing = words["thing"].search(plain)
+    dosed = words["dosed"].search(plain) or amounts.of_dose or substances or (put and thing)
+    if not dosed and kinds.said_in(without_person(plain)):
+        return None  # put a bag of shrimps in
+    told = put and (substances or amounts.of_dose or vessel or thing)
     measured = bool(substances) and amounts.of_dose
     told = told or (measured and words["when"].search(plain))
     told = told or words["dosed"].search(plain) or words["put_it"].search(plain[-_END:])

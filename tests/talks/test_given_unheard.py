@@ -36,6 +36,8 @@ async def two(talk: Talk) -> Talk:
         ("ive put two doses in cause i thought one wasnt enough", ["3 g", "6 g"]),
         ("my brother in law topped it with some of the kh powder", []),
         ("put 40 g baking soda in the tank 100 l", ["40 g"]),
+        ("the dose is in but i forgot to stir", ["3 g"]),
+        ("i topped it up with bicarb", ["3 g"]),
         ("mi mujer ya echó una cucharada", ["3 tsp"]),
     ],
 )
@@ -65,7 +67,14 @@ async def test_its_button_puts_it_on_record_once_however_often_it_is_asked(two: 
     assert (await two.facts("how much is left"))["left"] == 1
 
 
-@pytest.mark.parametrize("told", ["i think i gave it", "oh i think i did it twice"])
+async def test_a_spoon_of_it_counts_as_what_it_weighs(two: Talk) -> None:
+    await two.say("2 spoonfuls in")
+    assert "All 2 parts are on record" in await two.text("how much is left")
+
+
+@pytest.mark.parametrize(
+    "told", ["i think i gave it", "think dad did it as well", "oh i think i did it twice"]
+)
 async def test_what_is_in_perhaps_stands_in_the_way_as_well(two: Talk, told: str) -> None:
     await two.say("done")
     await two.say(told)
@@ -130,7 +139,14 @@ async def test_a_reminder_of_a_part_that_may_be_in_says_so_first(
 
 
 @pytest.mark.parametrize(
-    "text", ["my wife put plants in", "i will put a spoon in tomorrow", "did she put the dose in?"]
+    "text",
+    [
+        "my wife put plants in",
+        "my son gave me the tank",
+        "he put a bag of shrimps in",
+        "i will put a spoon in tomorrow",
+        "did she put the dose in?",
+    ],
 )
 async def test_what_was_no_dose_stands_in_no_way(two: Talk, text: str) -> None:
     await two.say(text)
