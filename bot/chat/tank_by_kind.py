@@ -17,6 +17,7 @@ from core.advice.stock import all_meant
 from core.advice.tank_by_kind import Place, place
 from core.message import parse
 from core.message.model import Parsed
+from core.message.right_pieces import says_nothing
 from core.message.tank_asked import tank_asked
 
 LONGEST: Final = 200
@@ -28,8 +29,10 @@ _SIGNS: Final = " ,:;-–—."
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Read the message of the tank that has the animals; None where it names none by them."""
     said = turn.incoming
-    if not said.addressed or parsed.command is not None or len(turn.tanks) < 2:
+    if not said.addressed or len(turn.tanks) < 2:
         return None
+    if (alone := await _alone(turn)) is not None or parsed.command is not None:
+        return alone
     if parsed.tank is not None or len(said.text) > LONGEST or turn.route is None:
         return None
     named = [*(each.tank for each in parsed.values), *(each.tank for each in parsed.events)]
@@ -52,6 +55,23 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     await turn.use_tank(tanks[0])
     turn.incoming = replace(said, text=text)
     return await turn.route(turn, read)
+
+
+async def _alone(turn: Turn) -> list[Reply] | None:
+    """`no i meant the shrimp one`: read again with the name of the one tank that has them."""
+    text = turn.incoming.text
+    found = place(text) if len(text) <= LONGEST and "?" not in text else None
+    if found is None or not found.is_tank or turn.typed is None:
+        return None
+    rest = f"{text[: found.start]} {text[found.end :]}"
+    if rest.strip(_SIGNS) and not says_nothing(rest):
+        return None
+    tanks = await _homes(turn, found.kind)
+    if len(tanks) != 1:
+        return await other_tank.ask(turn, found.start, found.end)
+    lead, name = text[: found.start].strip(_SIGNS), tanks[0].name
+    turn.incoming = replace(turn.incoming, text=f"{lead} {name}" if lead else f"the {name}")
+    return await turn.typed(turn)
 
 
 def _of(turn: Turn, found: Place, name: str) -> tuple[str, Parsed] | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from bot.chat import belongs
@@ -11,7 +12,7 @@ from bot.chat.replacing import said
 from bot.chat.turn import Turn
 from bot.chat.words import tank_talk as words
 from bot.store.log import Entry
-from bot.store.offers import Choice
+from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Command, Parsed
@@ -31,6 +32,28 @@ async def moved(turn: Turn, stored: StoredTank) -> list[Reply] | None:
         return None
     await turn.use_tank(stored)
     return await belongs.move(turn, Command("move", stored.name), Parsed("none"), of=entry)
+
+
+async def moved_beside(turn: Turn, stored: StoredTank, latest: Offer | None) -> list[Reply]:
+    """Put what the question answered last told besides in that tank, with its wish; else nothing.
+
+    `kh 4 in the lake want 10`, then `no i meant the reef`: both are of the reef.
+    """
+    newest = await turn.uow.log.newest(turn.chat.id, 1) if latest is not None else []
+    entry = newest[0] if newest else None
+    if latest is None or entry is None or entry.events or turn.route is None:
+        return []
+    if latest.entry_id is not None or latest.line.get("id") != entry.update_id:
+        return []
+    if {each.tank_id for each in entry.readings} == {stored.id}:
+        return []
+    replies = await belongs.move(turn, Command("move", stored.name), Parsed("none"), of=entry)
+    await turn.use_tank(stored)
+    goal = latest.context.get("facts", {}).get("to")
+    if not isinstance(goal, int | float):
+        return replies
+    turn.incoming = replace(turn.incoming, text=f"dose kh {goal:g} in {stored.name}")
+    return [*replies, *await turn.route(turn, parse(turn.incoming.text, turn.context()))]
 
 
 async def offered(turn: Turn, stored: StoredTank) -> list[Reply]:

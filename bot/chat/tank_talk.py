@@ -10,9 +10,11 @@ from bot.chat import (
     belongs,
     followups,
     inhabitants,
+    past,
     questions,
     standing,
     tank_meant,
+    tanks,
     tanks_told,
 )
 from bot.chat.followups import Topics
@@ -24,12 +26,14 @@ from bot.chat.turn import ASKED, Turn
 from bot.chat.words import standing as standing_words
 from bot.chat.words import tank_talk as words
 from bot.chat.words import tanks as tank_words
+from bot.store.log import Entry
 from bot.store.offers import Offer
 from bot.store.tanks import StoredTank
 from core.advice.findings import RANK
 from core.message import kinds, parse
 from core.message.model import Command, Parsed, Question
-from core.message.plan_anew import regrets
+from core.message.past import asked as past_asked
+from core.message.right_pieces import regretted
 from core.message.tank_talk import TankTalk, tank_talk
 
 _NOTHING: Final = Parsed("none")
@@ -46,10 +50,16 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     if said is None:
         return None
     if said.meaning == "other":
-        if parsed.command is not None or regrets(turn.incoming.text):
-            return None  # sorry, the other one: where it belongs
+        entry = await _entry_of(turn) if regretted(turn.incoming.text) else None
+        if entry is not None:
+            return await belongs.to_meant(turn, entry, "other")
+        if parsed.command is not None:
+            return None
         return await _other(turn, topics)
     stored = turn.tank_named(said.tank) if said.tank else turn.current_tank
+    if said.meaning == "size":
+        shown = [stored] if said.tank and stored is not None else turn.tanks
+        return [await tanks.show(turn, each) for each in shown]
     if said.meaning in _OF_ALL:
         return await _OF_ALL[said.meaning](turn)
     if said.meaning == "this":
@@ -78,6 +88,9 @@ async def _of_one(
         return None
     if said.meaning in {"there", "left"}:
         return await inhabitants.show(turn, Command("stock", stored.name), _NOTHING)
+    if said.meaning == "got":
+        asked = past_asked(f"when did i last dose {stored.name}", [stored.name])
+        return None if asked is None else await past.answer(turn, asked)
     if said.meaning == "values":
         return await questions.history(turn, Question("history", tank=stored.name), _NOTHING)
     return await standing.status(turn, Question("safe", tank=stored.name))
@@ -134,6 +147,26 @@ async def _change(turn: Turn) -> list[Reply]:
     ]
 
 
+async def _dosed(turn: Turn) -> list[Reply] | None:
+    """When each tank got a dose last, the newest one first."""
+    asked, used = (
+        past_asked("when did i last dose", [tank.name for tank in turn.tanks]),
+        turn.current_tank,
+    )
+    if asked is None:
+        return None
+    last = {
+        stored.id: [dose.at for dose in await turn.uow.log.events(stored.id, kinds=["dose"])][:1]
+        for stored in turn.tanks
+    }
+    replies: list[Reply] = []
+    for stored in sorted(turn.tanks, key=lambda each: last[each.id], reverse=True):
+        replies += await past.answer(turn, replace(asked, tank=stored.name)) or []
+    if used is not None:
+        await turn.use_tank(used)
+    return replies
+
+
 async def _read(turn: Turn) -> list[Reply]:
     """The last readings of each tank."""
     return [
@@ -148,6 +181,7 @@ _OF_ALL: Final[Mapping[str, Callable[[Turn], Awaitable[list[Reply] | None]]]] = 
     "compare": _compare,
     "change": _change,
     "read": _read,
+    "dosed": _dosed,
 }
 
 
@@ -163,15 +197,17 @@ async def _other(turn: Turn, topics: Topics) -> list[Reply] | None:
     others = [tank for tank in turn.tanks if tank is not turn.current_tank]
     if len(turn.tanks) < 2 or turn.current_tank is None or len(others) != 1:
         return None
-    if (found := await _asked_of(turn, others[0], topics)) is not None:
+    if (found := await _asked_of(turn, others[0], topics, await _latest(turn))) is not None:
         return found
     await turn.use_tank(others[0])
     return await standing.status(turn, Question("safe", tank=others[0].name))
 
 
-async def _asked_of(turn: Turn, stored: StoredTank, topics: Topics) -> list[Reply] | None:
+async def _asked_of(
+    turn: Turn, stored: StoredTank, topics: Topics, latest: Offer | None
+) -> list[Reply] | None:
     """What was asked last, of that tank; None where nothing was."""
-    latest, whole = await _latest(turn), turn.incoming
+    whole = turn.incoming
     if latest is None or ASKED not in latest.context:
         return None
     turn.incoming = replace(whole, text=f"and for {stored.name}?")
@@ -185,12 +221,27 @@ async def _that_one(turn: Turn, stored: StoredTank, topics: Topics) -> list[Repl
     """`the left`: of what was just asked or told without a name; else it is shown."""
     if tank_meant.is_name_alone(turn) or "?" in turn.incoming.text:
         return None  # its name alone shows it
-    return (
-        await _there(turn, stored)
-        or await tank_meant.moved(turn, stored)
-        or await _asked_of(turn, stored, topics)
-        or await tanks_told.shown(turn, stored)
-    )
+    if (found := await _there(turn, stored) or await tank_meant.moved(turn, stored)) is not None:
+        return found
+    latest, regrets = await _latest(turn), regretted(turn.incoming.text)
+    if regrets and latest is not None and latest.entry_id is not None:
+        entry = await _entry_of(turn)
+        to = Command("move", stored.name)
+        return None if entry is None else await belongs.move(turn, to, _NOTHING, of=entry)
+    if regrets and (beside := await tank_meant.moved_beside(turn, stored, latest)):
+        return beside
+    asked = await _asked_of(turn, stored, topics, latest)
+    return asked or await tanks_told.shown(turn, stored)
+
+
+async def _entry_of(turn: Turn) -> Entry | None:
+    """What was told and answered last; None where that is a dose, or no such thing was."""
+    latest = await _latest(turn)
+    if latest is None or latest.entry_id is None:
+        return None
+    entry = await turn.uow.log.current(turn.chat.id, latest.entry_id)
+    dosed = entry is not None and any(event.what.kind == "dose" for event in entry.events)
+    return None if entry is None or dosed or entry.is_empty else entry
 
 
 async def _there(turn: Turn, stored: StoredTank) -> list[Reply] | None:

@@ -40,7 +40,8 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         asked = await tank_meant.offered(turn, alone)
         return [*await shown(turn, alone), *asked]
     said = tank_talk(turn.incoming.text, [tank.name for tank in turn.tanks])
-    if said is not None and said.meaning == "one" and (alone := turn.tank_named(said.tank or "")):
+    asked_of = said is not None and said.meaning == "one" and "?" in turn.incoming.text
+    if said is not None and asked_of and (alone := turn.tank_named(said.tank or "")):
         return await shown(turn, alone)  # and qt?
     if (line := tank_words.named(turn.incoming.text)) is not None:
         known = turn.tank_named(tank_words.name_in(line)) is not None

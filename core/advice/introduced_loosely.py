@@ -167,7 +167,9 @@ def _named(parts: list[Part]) -> Home:
         words[:0] = [] if parts[start].text in words else [parts[start].text]
     article = bool(start) and parts[start - 1].of in {"article", "light"}
     sized = not any(part.of in {"unknown", "shrimps"} for part in parts[start:place])
-    home = home_of([part for part in parts if part.of != "name"])
+    called = [place for place, part in enumerate(parts) if part.of == "called"]
+    kept = [part for n, part in enumerate(parts) if part.of != "name" or n - 1 in called]
+    home = home_of(kept)
     name = None if not words or (article and sized) else " ".join(words)
     return replace(home, name=home.name or name)
 

@@ -39,6 +39,8 @@ _ANY: Final = frozenset(
     }
 )  # fmt: skip
 """Words before it that make it no tank on record: `a shrimp tank`."""
+_ONE: Final = frozenset({"one"})
+"""What stands for the word for a tank behind an article and a kind: the shrimp one."""
 _LEAST: Final = 3
 """Letters of a kind in one word with the tank."""
 
@@ -77,6 +79,8 @@ def place(text: str) -> Place | None:
     Place(start=0, end=14, kind='betta', is_tank=True)
     >>> place("ph 7 im Garnelenbecken").kind, place("acuario de gambas ph 7").kind
     ('garnelen', 'gambas')
+    >>> place("no i meant the shrimp one").kind, place("the shrimp one").is_tank
+    ('shrimp', True)
     >>> place("betta nitrite 0.1"), place("can i make it a betta tank")
     (Place(start=0, end=5, kind='betta', is_tank=False), None)
     """
@@ -91,7 +95,8 @@ def place(text: str) -> Place | None:
         if stem is not None:
             return _made(spans, at, at + 1, stem)
         size = _kind_at(words, at)
-        if size and at + size < len(words) and words[at + size] in _nouns():
+        noun = words[at + size] if size and at + size < len(words) else ""
+        if noun in _nouns() or (noun in _ONE and at and words[at - 1] in _ARTICLES):
             return _made(spans, at, at + size + 1, " ".join(words[at : at + size]))
     return _at_an_end(plain, spans, words)
 

@@ -47,6 +47,32 @@ def class_of(phrase: str) -> str | None:
     return _ways().get(phrase)
 
 
+def regretted(text: str) -> bool:
+    """Whether the first words of a text tell regret.
+
+    Examples
+    --------
+    >>> regretted("no the other one"), regretted("and the other one")
+    (True, False)
+    """
+    return _class_at(fold(text).strip(EDGES), 0)[1] == "regret"
+
+
+def says_nothing(text: str) -> bool:
+    """Whether all words of a text are of regret, or have no weight.
+
+    Examples
+    --------
+    >>> says_nothing("wait no i meant the"), says_nothing("no ammonia in the")
+    (True, False)
+    """
+    told = pieces(text, ())
+    return bool(told) and all(piece.kind in _WEIGHTLESS for piece in told)
+
+
+_WEIGHTLESS: Final = frozenset({"regret", "light", "is", "was", "into"})
+
+
 def pieces(text: str, tanks: Sequence[str]) -> list[Piece]:
     """What a text is made of, in order; empty where a word is of no class."""
     plain = fold(text).strip(EDGES)

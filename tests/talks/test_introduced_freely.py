@@ -170,6 +170,10 @@ async def test_animals_of_no_tank_yet_are_kept_and_the_volume_is_asked(
         ("dwa akwaria: salon 200 l i biuro 54 l", {"salon": 200.0, "biuro": 54.0}),
         ("två akvarier, hallen 200 l och köket 54 l", {"hallen": 200.0, "köket": 54.0}),
         ("kitchen 200 l and bedroom 54 l", {"kitchen": 200.0, "bedroom": 54.0}),
+        (
+            "i have 2 tanks, a 200 litre rift tank called Lake and a 40 l one called Shrimpy",
+            {"Lake": 200.0, "Shrimpy": 40.0},
+        ),
         ("tanks: A 100l, B 100l", {"A": 100.0, "B": 100.0}),
         ("tank Tang 300 l and tank Shell 90 l", {"Tang": 300.0, "Shell": 90.0}),
         ("in der küche 200 l und im wohnzimmer 54 l", {"küche": 200.0, "wohnzimmer": 54.0}),

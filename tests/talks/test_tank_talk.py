@@ -26,7 +26,13 @@ async def test_tanks_are_listed_with_what_stands(two: Talk, text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["which tank is worse", "compare tanks", "welches becken ist schlechter?"]
+    "text",
+    [
+        "which one is worst",
+        "which tank is worse",
+        "compare tanks",
+        "welches becken ist schlechter?",
+    ],
 )
 async def test_the_worse_one_is_told_first(two: Talk, text: str) -> None:
     await two.say("cube: nitrite 0 ammonia 0")
@@ -188,3 +194,36 @@ async def test_a_value_is_moved_to_the_tank_that_it_is_in(two: Talk, text: str) 
 async def test_there_is_none_of_it_moves_nothing(two: Talk) -> None:
     await two.say("ammonia 1 in reefy")
     assert "Moved" not in await two.text("no ammonia in cube")
+
+
+@pytest.mark.parametrize("text", ["no the other one", "sorry the other one", "no i meant the cube"])
+async def test_with_regret_a_reading_is_of_the_one_that_was_meant(two: Talk, text: str) -> None:
+    await two.say("reefy kh 3")
+    assert "Moved to cube" in await two.text(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["sorry the other one", "i meant the cube", "wait no i meant the shrimp one"]
+)
+async def test_with_regret_a_question_is_of_the_one_that_was_meant(two: Talk, text: str) -> None:
+    await two.say("added 10 cherry shrimp to cube")
+    await two.say("cube: kh 3 ph 7 ammonia 0")
+    await two.say("reefy: kh 4 ph 7 ammonia 0")
+    await two.say("how much soda for kh 5 in reefy")
+    assert (await two.say(text))[0].facts["volume_l"] == 60
+
+
+async def test_so_is_what_was_told_in_the_same_breath(two: Talk) -> None:
+    await two.say("kh 4 in the reefy want 10")
+    moved, plan = await two.say("no i meant the cube")
+    assert "Moved to cube" in moved.text
+    assert (plan.facts["volume_l"], plan.facts["from"]) == (60, 4)
+
+
+async def test_how_big_they_are_and_which_got_a_dose_is_told(two: Talk) -> None:
+    await two.say("put 1 g baking soda in cube")
+    assert [each.facts["volume_l"] for each in await two.say("how big is my tank")] == [60, 200]
+    assert (await two.say("how big is reefy"))[0].facts["volume_l"] == 200
+    told = await two.say("which one did i dose")
+    assert [each.facts["tank"] for each in told] == ["cube", "reefy"]
+    assert "dosed 1 g" in told[0].text
