@@ -162,6 +162,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     volume_right.answer,
     some_died.answer,
     volume_beside.beside_sign,
+    volume_beside.casually_told,
     introducing.told,
     volume_beside.answer,
     tank_by_kind.answer,

@@ -10,11 +10,12 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import free_tank, tanks_told
+from bot.chat import free_tank, tank_words, tanks_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from core.message import doubts, parse, plain_tail, signs
 from core.message.model import Parsed
+from core.message.volume_casually import casually
 
 LEAST: Final = 5.0
 """Less water beside readings is a jug or a vial more often than a tank; ours. [L]"""
@@ -59,6 +60,19 @@ async def beside_sign(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
         if tank is not None and tank.volume_l >= LEAST and signs.seen(tank.beside):
             return await _apart(turn, replace(tank, rest=tank.beside))
     return None
+
+
+async def casually_told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`its a 240 l`, `20l no heater`: answered as the volume alone."""
+    told = parsed.values or parsed.events or parsed.question or parsed.command
+    if told or turn.incoming.group or turn.typed is None or len(turn.tanks) > 1:
+        return None
+    text, us_gallons = turn.incoming.text, turn.chat.us_gallons
+    alone = casually(text, us_gallons=us_gallons)
+    if alone is None or tank_words.own(text, us_gallons=us_gallons) is not None:
+        return None  # the tank is 40 l: told for sure
+    turn.incoming = replace(turn.incoming, text=alone)
+    return await turn.typed(turn)
 
 
 _DIGIT: Final = re.compile(r"\d")

@@ -72,3 +72,18 @@ async def test_a_sight_beside_it_is_no_animal(talk: Talk, text: str) -> None:
     assert "added" not in said
     assert "water" in said.casefold()
     assert ("L, pond" in said) is text.startswith("pond")
+
+
+@pytest.mark.parametrize(
+    "text", ["its a 240 l", "240l total", "240l community", "240 l, no heater", "tank is 240"]
+)
+async def test_told_in_passing_it_is_the_volume_alone(talk: Talk, text: str) -> None:
+    assert "240 L" in await talk.text(text)
+    await talk.say("how much baking soda from kh 3 to 6")
+    assert "How many litres" not in await talk.text("dose kh 5 from 4")
+
+
+@pytest.mark.parametrize("text", ["tank is 25", "its a 20 l bucket", "a 20 l jug"])
+async def test_what_may_be_else_is_no_volume(talk: Talk, text: str) -> None:
+    await talk.say(text)
+    assert "How many litres" in await talk.text("dose kh 5 from 4")
