@@ -12,7 +12,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any, Final
 
-from bot.chat import given_tests, own_plan, plan_gate, replanned, unheard
+from bot.chat import given_tests, own_plan, plan_gate, plan_reminders, replanned, unheard
 from bot.chat.given_plan import running
 from bot.chat.model import Incoming
 from bot.chat.plan_figures import part_of
@@ -109,7 +109,9 @@ async def _reasons(turn: Turn, reminder: Reminder) -> Held:
 async def _over(turn: Turn, stored: StoredTank, reminder: Reminder) -> str | None:
     """That a part of a plan is in, or its goal reached; None where it waits to be given."""
     plan = await running(turn)
-    if plan is None or plan.tank_id != stored.id or part_of(plan) not in reminder.what:
+    if plan is None or plan.tank_id != stored.id:
+        return None
+    if part_of(plan) not in reminder.what and not plan_reminders.is_of_plan(reminder.what):
         return None
     if (goal := await given_tests.reached(turn, plan)) is not None:
         return words.reached(stored.name, goal.lines[0].text)

@@ -163,7 +163,7 @@ async def to_log(turn: Turn, reminder: Reminder, at: datetime) -> list[Choice]:
     deed = task_deeds.told(turn, reminder.what, reminder.kind)
     if plan is not None and plan.tank_id == reminder.tank_id and reminder.kind != "change":
         part = part_of(plan)
-        if part in reminder.what or (deed is None and _is_of_plan(reminder.what)):
+        if part in reminder.what or (deed is None and is_of_plan(reminder.what)):
             of_plan = {"plan": plan.offer.id, "reminder_id": reminder.id}
             return [Choice(talk_words.log_that(part), "log_part", "yes", of_plan)]
     if deed is None or tank is None or reminder.kind == "other":
@@ -177,7 +177,8 @@ async def to_log(turn: Turn, reminder: Reminder, at: datetime) -> list[Choice]:
     return [Choice(label, "for_tank", "yes", held)]
 
 
-def _is_of_plan(what: str) -> bool:
+def is_of_plan(what: str) -> bool:
+    """Whether a task names a part of a plan, without its amount."""
     told = said(FILE, what)
     return told is not None and bool({"part", "deed"} & set(told.classes))
 

@@ -233,9 +233,17 @@ def classes_in(text: str) -> frozenset[str]:
     --------
     >>> "double" in classes_in("my mum gave it twice, bless her")
     True
+    >>> "two" in classes_in("she gave two doses"), "two" in classes_in("Anna gave part 2")
+    (True, False)
     """
     words = _WORD.findall(" ".join(fold(text).split()))
-    return frozenset(name for place in range(len(words)) for name in _at(words, place)[1])
+    found: set[str] = set()
+    before: frozenset[str] = frozenset()
+    for place in range(len(words)):
+        of = _at(words, place)[1]
+        found |= of - {"two"} if "part" in before else of  # part 2: no two parts
+        before = of
+    return frozenset(found)
 
 
 def amounts_in(text: str) -> Amounts:

@@ -27,7 +27,7 @@ async def two(talk: Talk) -> Talk:
         ("my dad chucked in a full 1 kg bag already", ["1000 g"]),
         ("someone else dosed it too", ["3 g"]),
         ("he put another bag in", []),
-        ("hi its Anna, i already gave part 1 this morning", ["3 g"]),
+        ("hi its Anna, i already gave part 2 this morning", ["3 g"]),
         ("gave a bit less, 2.5", ["2.5 g"]),
         ("gave the first half yesterday at 9pm", ["1.5 g", "3 g"]),
         ("gave 2.7 and changed 20%", ["2.7 g"]),
