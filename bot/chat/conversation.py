@@ -12,6 +12,7 @@ from typing import Final
 
 from bot.chat import (
     about_values,
+    acknowledged,
     after_dose,
     animals,
     asked_behind,
@@ -84,7 +85,7 @@ COMMANDS: Final[Mapping[str, CommandTopic]] = {
     "stop_reminding": reminders.stop,
     "quiet": pauses.quiet,
     "holiday": pauses.holiday,
-    "done": typed.done,
+    "done": acknowledged.done,
     "later": typed.later,
     "skip": typed.skip,
     "yes": typed.yes,
@@ -231,6 +232,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return sign
         if not put_in and (known := await about_values.answer(turn, parsed)) is not None:
             return known
+        if (heard := await acknowledged.answer(turn, parsed)) is not None:
+            return heard
         turn.unheard = True
         if (asked_amount := await change_amount.not_heard(turn)) is not None:
             return asked_amount
