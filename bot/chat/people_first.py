@@ -6,7 +6,9 @@ has drunk of a bottle has not called yet.
 
 from __future__ import annotations
 
-from bot.chat import calls, calls_kept
+from dataclasses import replace
+
+from bot.chat import calls, calls_kept, readings
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import aid_people
@@ -31,15 +33,22 @@ async def standing(turn: Turn) -> calls_kept.Kept | None:
     return min(found, key=lambda each: ORDER.index(each.danger), default=None)
 
 
-async def answer(turn: Turn, parsed: Parsed) -> Reply | None:
-    """The steps again in the place of an answer on water; None where none stands, or none asks."""
+async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """The steps again in the place of an answer on water; None where none stands, or none asks.
+
+    What is told beside the question is kept.
+    """
     if not turn.incoming.addressed or not _asks(turn, parsed):
         return None
     call = await standing(turn)
     if call is None or calls.is_danger(turn, parsed):
         return None
     at = call.at.astimezone(turn.chat.zone)
-    return await steps(turn, call, words.people_first(call.danger, call.said, at, turn.local_now))
+    lead = words.people_first(call.danger, call.said, at, turn.local_now)
+    first = await steps(turn, call, lead)
+    told = replace(parsed, question=None)
+    is_told = bool(parsed.values or parsed.events) and parsed.command is None
+    return [first, *(await readings.keep(turn, told) if is_told else [])]
 
 
 async def steps(turn: Turn, call: calls_kept.Kept, lead: str) -> Reply:

@@ -51,7 +51,7 @@ async def test_a_good_test_tells_of_the_water_but_ends_no_call(talk: Talk) -> No
 @pytest.mark.parametrize(
     ("call", "danger", "end"),
     [
-        ("heater cracked, got a shock", "electric", "ok turned it off"),
+        ("heater cracked, got a shock", "electric", "turned off at the breaker"),
         ("i got a tingle when i put my hand in the water", "electric", "unplugged"),
         ("my son drank some of the ph down bottle", "swallowed", "called poison control"),
         ("my eyes burn from the bleach", "splashed", "eyes ok now"),
@@ -70,6 +70,14 @@ async def test_of_people(talk: Talk, call: str, danger: str, end: str, asked: st
     (ended,) = await talk.say(end)
     assert ended.lines[0].text.startswith("Good.")
     assert all("First this" not in each.text for each in await talk.say(asked))
+
+
+async def test_what_is_told_beside_a_question_is_kept(talk: Talk) -> None:
+    await talk.say("100 l")
+    await talk.say("my son drank some of the ph down bottle")
+    first, kept = await talk.say("kh 4 ph 7, is it ok?")
+    assert first.facts == {"emergency": "swallowed"}
+    assert [each["analyte"] for each in kept.facts["values"]] == ["kh", "ph"]
 
 
 async def test_to_look_well_ends_no_poisoning(talk: Talk) -> None:
