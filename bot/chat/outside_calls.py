@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.chat import calls_kept
 from bot.chat.turn import Turn
-from core.advice.call_over import HOLDS
+from core.advice.call_over import HOLDS, SUFFERING
 from core.advice.calls import Danger
 from core.advice.emergencies import A_DAY, STANDING
 
@@ -19,6 +19,12 @@ async def standing(turn: Turn) -> Danger | None:
     """The poison called out within the day without a tank; None where none was."""
     called = {each.danger for each in await _of_day(turn)}
     return next((each for each in POISONS if each in called), None)
+
+
+async def no_dose(turn: Turn) -> Danger | None:
+    """What was called out within the day that nothing is dosed beside; None where nothing was."""
+    called = {each.danger for each in await _of_day(turn)}
+    return next((each for each in (*STANDING, *SUFFERING, "ammonia") if each in called), None)
 
 
 async def newest(turn: Turn) -> tuple[Danger, bool] | None:

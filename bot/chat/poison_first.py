@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import off_record
+from bot.chat import off_record, outside_calls
 from bot.chat.in_vessel import is_apart
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -15,6 +15,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.alarm_words import named as named_in
+from core.advice.plan import Refusal
 from core.advice.poison_first import TOLD_FIRST, no_dose
 from core.message.model import Question
 from core.message.waters import names_pure
@@ -45,11 +46,29 @@ async def of_asked(turn: Turn, question: Question) -> Reply | None:
     """The same for what a question asks a dose for; None where that is another water."""
     named = turn.tank_named(question.tank) if question.tank else None
     stored = named or turn.current_tank
+    if not turn.tanks:
+        return await _of_no_tank(turn, question)
     if is_against(turn, question.substance or question.text or ""):
         return None
     if stored is None or (named is None and _is_elsewhere(turn, question, stored)):
         return None
     return await refused(turn, stored)
+
+
+async def _of_no_tank(turn: Turn, question: Question) -> Reply | None:
+    """The same of a call from a chat that told of no tank yet: its litres may be that tank's."""
+    text = question.text or turn.incoming.text
+    if is_against(turn, question.substance or text) or is_apart(turn, text) or names_pure(text):
+        return None
+    if question.analyte == "salinity":
+        return None  # new sea water is mixed apart
+    danger = await outside_calls.no_dose(turn)
+    if danger is None:
+        return None
+    refusal = Refusal("poison_first", {"danger": danger})
+    lines = refusals.refused(refusal, None)
+    facts = {"refused": refusal.reason, **refusal.facts}
+    return await turn.reply(lines, facts=facts, context={"why": lines})
 
 
 def is_against(turn: Turn, said: str) -> bool:

@@ -37,6 +37,15 @@ async def test_of_animals(talk: Talk, call: str, danger: str, before: bool) -> N
     assert "grams" in (await talk.say(ASKED))[0].facts
 
 
+@pytest.mark.parametrize(
+    ("call", "danger"), [("fish gasping", "gasping"), ("put bleach in", "bleach")]
+)
+async def test_before_any_tank_is_told(talk: Talk, call: str, danger: str) -> None:
+    await talk.say(call)
+    (dose,) = await talk.say("how much baking soda for 100 l from kh 3 to 5")
+    assert dose.facts == {"refused": "poison_first", "danger": danger}
+
+
 async def test_a_good_test_tells_of_the_water_but_ends_no_call(talk: Talk) -> None:
     for line in ("150 l kh 4", "fish gasping", "ammonia 0 nitrite 0 ph 7.2"):
         await talk.say(line)
