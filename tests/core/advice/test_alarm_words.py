@@ -170,6 +170,7 @@ def test_every_language_knows_every_caution_that_is_asked_about(language: str) -
 
 
 CRIES = {
+    "power was out all night tank is 17 degrees now",
     "help ammonia 2 ph 8.2",
     "help",
     "/help",
