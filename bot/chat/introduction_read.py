@@ -54,14 +54,22 @@ def told_in(turn: Turn) -> Told:
 
 
 def by_name(turn: Turn, text: str) -> tuple[Home, ...]:
-    """The tanks of a list of names with volumes, or the one that a place tells; none on record.
+    """The tanks of a list of names with volumes, or the one that a place tells; none of them is
+    on record, or all are as they are told.
 
     Whether one is told beside a tank without a name, of another volume, is not sure; `rack 3` is
     one more beside `Rack 2`.
     """
     homes = introduced_by_name(text, us_gallons=turn.chat.us_gallons)
     names = [home.name or "" for home in homes]
-    if any(turn.tank_named(name) or fold(name) in tank_words.HOLDS for name in names):
+    known = [turn.tank_named(name) for name in names]
+    told = [
+        each and each.tank.volume_l == home.volume_l
+        for each, home in zip(known, homes, strict=True)
+    ]
+    if len(homes) > 1 and all(told):
+        return homes  # told again
+    if any(known) or any(fold(name) in tank_words.HOLDS for name in names):
         return ()
     nameless = {tank.tank.volume_l for tank in turn.tanks if not tank.tank.named} - {None}
     stems = {fold(tank.name).rstrip(" 0123456789") for tank in turn.tanks}

@@ -29,7 +29,7 @@ from core.advice.introductions import Home, home_of
 from core.advice.livestock import lookup
 from core.message.fold import fold
 from core.message.lexicon import meanings
-from core.message.numbered import places
+from core.message.numbered import HOMES, places
 from core.message.wordfile import patterns, spelt
 
 LEAST: Final = 5.0
@@ -61,7 +61,9 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     ['A', 'B']
     >>> [home.name for home in introduced_by_name("left tank 60 l", us_gallons=True)]
     ['left']
-    >>> introduced_by_name("kitchen 200 l", us_gallons=True)
+    >>> [home.name for home in introduced_by_name("tank 1 60 l, tank 2 90 l", us_gallons=True)]
+    ['tank 1', 'tank 2']
+    >>> introduced_by_name("bath 200 l", us_gallons=True)
     ()
     >>> introduced_by_name("bucket 20 l, jug 5 l", us_gallons=True)
     ()
@@ -122,8 +124,14 @@ def _home(part: str, *, us_gallons: bool) -> Home | None:
         return None
     if any(each.of not in _BESIDE for each in parts) or float(str(volumes[0].value)) < LEAST:
         return None
-    words, is_tank = _bare(re.split(r"[\s:]+", sized["head"].strip(" :=")))
-    if not _is_name(words, is_tank=is_tank):
+    head = re.split(r"[\s:]+", sized["head"].strip(" :="))
+    words, is_tank = _bare(head)
+    if is_tank and len(words) == 1 and words[0].isdigit():
+        words = head[-2:]  # tank 2 90 l: the word for a tank with its number
+        numbered = int(words[1]) < HOMES
+    else:
+        numbered = False
+    if not numbered and not _is_name(words, is_tank=is_tank):
         return None
     home = home_of(parts)
     kinds = [of for word in words for of in _of().get(fold(word), ()) if of in KINDS]

@@ -174,6 +174,7 @@ async def test_animals_of_no_tank_yet_are_kept_and_the_volume_is_asked(
             "i have 2 tanks, a 200 litre rift tank called Lake and a 40 l one called Shrimpy",
             {"Lake": 200.0, "Shrimpy": 40.0},
         ),
+        ("tank 1 60 l, tank 2 90 l", {"tank 1": 60.0, "tank 2": 90.0}),
         ("tanks: A 100l, B 100l", {"A": 100.0, "B": 100.0}),
         ("tank Tang 300 l and tank Shell 90 l", {"Tang": 300.0, "Shell": 90.0}),
         ("in der küche 200 l und im wohnzimmer 54 l", {"küche": 200.0, "wohnzimmer": 54.0}),
