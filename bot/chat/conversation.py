@@ -49,6 +49,7 @@ from bot.chat import (
     small_talk,
     tanks,
     tanks_told,
+    traits,
     typed,
     undoing,
     unheard,
@@ -196,6 +197,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return read
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, await before_deed.placed(turn, parsed))
+    replies += await traits.beside(turn, parsed)
     replies += await signs.beside(turn, parsed)
     replies += await asked_behind.answer(turn, parsed)
     if (did := await after_dose.asked_beside(turn, parsed)) is not None:

@@ -14,6 +14,7 @@ from bot.chat.words.numbers import when
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
+from core.message import beside_value, parse
 from core.message.model import Kit, Parsed
 from core.message.traits import Trait, read
 
@@ -43,6 +44,16 @@ async def answer(turn: Turn, trait: Trait) -> list[Reply]:
     if trait.kind in {"co2", "setup"}:
         return [await _made(turn, stored, trait)]
     return [await _set_up(turn, stored, trait.at or turn.now)]
+
+
+async def beside(turn: Turn, parsed: Parsed) -> list[Reply]:
+    """Keep the first day of a tank, told with its values: set up yesterday, ph 7."""
+    stored = turn.current_tank
+    day = beside_value.set_up_day(turn.incoming.text) if parsed.values else None
+    if day is None or stored is None or stored.tank.set_up is not None:
+        return []
+    at = parse(f"kh 4 {day}", turn.context()).at
+    return [] if at is None or at > turn.now else [await _set_up(turn, stored, at)]
 
 
 async def _made(turn: Turn, stored: StoredTank, trait: Trait) -> Reply:

@@ -246,7 +246,10 @@ async def since(turn: Turn, offer: Offer) -> bool:
 
 def _part(turn: Turn, parsed: Parsed) -> str | None:
     """What of a message was not understood: a doubtful number, or all of what got the hint."""
+    told = bool(parsed.values)
     for doubt in parsed.doubts:
+        if told and doubt.reason == doubts.PAST:
+            continue  # kh 12 now was 6: what stands now is on record
         if doubt.reason not in _NO_READING and _NUMBER.search(doubt.text):
             return doubt.text
     text = " ".join(turn.incoming.text.split())

@@ -17,7 +17,9 @@ from typing import Final
 
 from core.message import signs
 from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.token import Token
+from core.message.tokens import cut
 from core.message.wordfile import spelt
 
 _MARKS: Final = frozenset({".", ",", ":", ";", "!", "-", "–", "..", "..."})
@@ -31,7 +33,7 @@ _PER_LITRE: Final = frozenset({"ppm", "mg/l"})
 
 @cache
 def _ways(section: str) -> frozenset[tuple[str, ...]]:
-    told = spelt("beside_value.txt", {"opens", "next", "hedge"})
+    told = spelt("beside_value.txt", {"opens", "next", "hedge", "begun"})
     return frozenset(
         tuple(_PART.findall(fold(way))) for of, _language, these in told if of == section
         for way in these
@@ -50,6 +52,7 @@ def set_aside(tokens: list[Token], source: str) -> None:
     for token in _tail(tokens):
         _lighten(token)
     _hedges(tokens)
+    _begun(tokens)
     _said_twice(tokens)
     span = signs.checker(source)
     inside = [t for t in tokens if span and span[0] <= t.start and t.end <= span[1]]
@@ -113,6 +116,51 @@ def _hedges(tokens: list[Token]) -> None:
                 if led:
                     token.kind, token.value = "mark", "hedge"
                 break
+
+
+def _begun(tokens: list[Token]) -> None:
+    """Leave out when the tank was set up, which is no time of its values."""
+    first, _day, end = _beginning(tokens)
+    for each in tokens[first:end]:
+        _lighten(each)
+
+
+def set_up_day(source: str) -> str | None:
+    """The words of the day on which a tank was set up, told beside its values; None without one.
+
+    Examples
+    --------
+    >>> set_up_day("tank set up 2 weeks ago, ph 7"), set_up_day("ph 7 yesterday")
+    ('2 weeks ago', None)
+    """
+    tokens = cut(fold(source), lexicon(), source)
+    _first, day, end = _beginning(tokens)
+    return source[tokens[day].start : tokens[end - 1].end] if end else None
+
+
+def _beginning(tokens: list[Token]) -> tuple[int, int, int]:
+    """Where words for a tank's beginning and its day stand: their first, the day's, the end."""
+    for place in range(len(tokens)):
+        for size in range(_LONGEST, 0, -1):
+            if _words(tokens[place : place + size]) not in _ways("begun"):
+                continue
+            end = place + size
+            while end < len(tokens) and _of_time(tokens, end):
+                end += 1
+            if any(token.kind in _DAYS for token in tokens[place + size : end]):
+                return place, place + size, end
+            break
+    return 0, 0, 0
+
+
+def _of_time(tokens: list[Token], place: int) -> bool:
+    """Whether a token tells a day, or counts days."""
+    token, behind = tokens[place], tokens[place + 1 : place + 2]
+    counted = token.kind in {"number", "count"} and bool(behind) and behind[0].kind in _DAYS
+    return counted or token.kind in _DAYS
+
+
+_DAYS: Final = frozenset({"time", "iso", "dotted", "slashed"})
 
 
 def _said_twice(tokens: list[Token]) -> None:

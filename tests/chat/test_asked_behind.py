@@ -32,3 +32,15 @@ async def test_what_may_be_supposed_is_not_kept(talk: Talk, line: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say(line)
     assert "KH" not in await talk.text("is my water ok")
+
+
+async def test_when_the_tank_began_is_no_time_of_its_values(talk: Talk) -> None:
+    values, began = await talk.say("tank set up 2 days ago. ph 7 ammonia 0 nitrite 0")
+    assert values.text.startswith("Tank: pH 7")
+    assert "set up" in began.text
+
+
+async def test_what_was_before_leaves_nothing_open(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 12 now was 6")
+    assert "did not understand" not in await talk.text("do i change water")
