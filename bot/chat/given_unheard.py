@@ -26,7 +26,7 @@ from bot.store.offers import BESIDE, Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.fold import fold
-from core.message.gave_told import Gave, gave
+from core.message.gave_told import Gave, denies, gave
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, amounts_in, said_of_plan, substances_named
 from core.water.substances import SUBSTANCES
@@ -197,7 +197,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not held or held.get("over") or turn.now - newest[0].made_at > patience:
         return None
     text = turn.incoming.text
-    if fold(text).strip(" .!") == fold(given_words.none_of_it()):
+    if denies(text) or fold(text).strip(" .!") == fold(given_words.none_of_it()):
         none = next((each for each in newest[0].choices if each.verb == "log_none"), None)
         return None if none is None else await given_logged.log_none(turn, newest[0], none)
     amounts, named = amounts_in(text), substances_named(text)

@@ -189,12 +189,14 @@ async def _answer(
     at: datetime | None = None,
     who: str = "",
 ) -> list[Reply]:
-    task = said(turn, reminder)
+    (told,), held = await dose_on_hold.of_turn(turn, [reminder])
+    task = said(turn, told)
     at = at or turn.now
     if verb == "later":
         moment = _until(turn, until)
         await planning.put_off(turn.uow, reminder, moment)
-        lines = words.put_off(task, moment.astimezone(turn.chat.zone), turn.local_now)
+        put_off_to = words.put_off(task, moment.astimezone(turn.chat.zone), turn.local_now)
+        lines = [*held, *put_off_to]
     elif verb == "skip":
         after = await planning.skip(turn.uow, turn.chat, reminder, turn.now)
         lines = words.skipped(task, local(turn, after.next_due), turn.local_now)
@@ -206,10 +208,11 @@ async def _answer(
     facts = {
         "reminder": {
             "id": reminder.id,
-            "what": reminder.what,
+            "what": told.what,
             "answer": verb,
             **({"next_due": upcoming.isoformat()} if upcoming else {}),
-        }
+        },
+        **dose_on_hold.facts(held),
     }
     edits = turn.incoming.message_ref if turn.incoming.kind == "press" else None
     stood = {**as_it_stood(reminder), **({"done": True} if verb == "done" else {})}

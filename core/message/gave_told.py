@@ -21,10 +21,10 @@ from core.message.deed_unsure import is_unsure
 from core.message.fold import fold
 from core.message.once import once
 from core.message.plan_said import Amounts, amounts_in, classes_in, substances_named
-from core.message.wordfile import patterns
+from core.message.wordfile import patterns, spelt
 
 FILE: Final = "gave_told.txt"
-_SECTIONS: Final = ("dosed", "put", "put_it", "thing", "vessel", "when", "not", "other")
+_SECTIONS: Final = ("dosed", "put", "put_it", "thing", "vessel", "when", "none", "not", "other")
 _END: Final = 18
 """Characters at the end of a text that tell `put it in`."""
 LONGEST: Final = 200
@@ -99,6 +99,26 @@ def gave(text: str) -> Gave | None:
         return None
     bare = [] if amounts.of_dose else bare
     return Gave(amounts, substances, tuple(bare), bool(told), vessel, _parts(plain))
+
+
+def denies(text: str) -> bool:
+    """Whether a text answers, with no other word, that nothing went in.
+
+    Examples
+    --------
+    >>> denies("No, they didn't!"), denies("nothing to say")
+    (True, False)
+    """
+    plain = " ".join(re.sub(r"[^\w\s]", "", fold(text).replace("'", "")).split())
+    return plain in _NONE
+
+
+_NONE: Final = frozenset(
+    re.sub(r"[^\w\s]", "", way)
+    for section, _language, ways in spelt(FILE, _SECTIONS)
+    for way in ways
+    if section == "none"
+)
 
 
 def _parts(plain: str) -> float | None:

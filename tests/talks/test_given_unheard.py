@@ -82,7 +82,7 @@ async def test_what_is_in_perhaps_stands_in_the_way_as_well(two: Talk, told: str
         assert "Not logged, for it may not be in" in await two.text(line)
 
 
-@pytest.mark.parametrize("word", ["no", "nothing went in"])
+@pytest.mark.parametrize("word", ["no", "nothing went in", "no they didn't"])
 async def test_nothing_of_it_lets_the_plan_go_on(two: Talk, word: str) -> None:
     await two.say("he put another bag in")
     await two.say(word)
@@ -136,6 +136,7 @@ async def test_a_reminder_of_a_part_that_may_be_in_says_so_first(
     (due,) = await two.wait(hours=48)
     assert why in due.lines[0].text
     assert "3 g" not in due.text
+    assert "3 g" not in await two.text("later")
 
 
 @pytest.mark.parametrize(
