@@ -29,8 +29,8 @@ LINES: Final = "question"
 QUOTED: Final = 60
 """Characters of what was told that are said back."""
 
-AMONG: Final = 60
-"""Replies among which it is sought."""
+AMONG: Final = 240
+"""Replies among which it is sought: a day's talk, or some days' few words."""
 
 LOOKED_AT: Final = 40
 """Newest answers among which the question is sought, with its buttons."""
