@@ -17,9 +17,10 @@ from core.message.token import Token, is_number
 from core.message.tokens import cut
 from core.message.wordfile import patterns
 
-_MOODS: Final = ("did", "asks", "not_yet")
+_MOODS: Final = ("did", "asks", "not_yet", "now")
 _MASSES: Final = frozenset({"g", "kg", "mg", "tsp", "tbsp", "cup", "oz"})
-_WATERS: Final = frozenset({"%", "L", "gal"})
+_LITRES: Final = frozenset({"L", "gal"})
+_WATERS: Final = _LITRES | {"%"}
 _HALF: Final = "half"
 _GOALS: Final = frozenset({"to", "wish", "at_to"})
 _LOWERED: Final = frozenset({"nitrate", "nitrite", "ammonia", "phosphate"})
@@ -165,19 +166,39 @@ def _of_goal(text: str, tokens: Sequence[Token]) -> list[Restated]:
         return []
     if any(token.kind in {"substance", "event"} for token in tokens):
         return []
-    numbers = [(i, token) for i, token in enumerate(tokens) if is_number(token)]
-    wished = [
-        i
-        for i, _ in numbers
-        if any(t.kind == "mark" and t.value in _GOALS for t in tokens[max(0, i - 3) : i])
-    ]
     amounts = _amounts(tokens)
-    if not wished or amounts is None or not len(amounts) == len(numbers) <= 2:
+    places = [i for i, token in enumerate(tokens) if is_number(token)]
+    if amounts is None or len(amounts) != len(places):
         return []
-    if wished != [numbers[-1][0]] or any(each.unit in _MASSES | _WATERS for each in amounts):
+    told = dict(zip(places, amounts, strict=True))
+    litres = [i for i in places if told[i].unit in _LITRES]
+    values = [i for i in places if i not in litres]
+    wished = [i for i in values if any(_is_goal(t) for t in tokens[max(0, i - 3) : i])]
+    now = [i for i in values if i not in wished]
+    if len(wished) != 1 or len(now) > 1 or len(litres) > 1:
+        return []
+    if any(told[i].unit in _MASSES | _WATERS for i in values):
+        return []
+    if any(not _is_now(tokens, i) for i in now) or (litres and not now):
         return []
     name, analyte = text[names[0].start : names[0].end], str(names[0].value).partition("@")[0]
-    target = amounts[-1].said
+    target = told[wished[0]].said
+    if litres:
+        span = f"from {told[now[0]].said} to {target} for {told[litres[0]].said}"
+        return [Restated(f"dose {name} {span}", stores=False, wish=True)]
     wish = f"get {name} under {target}" if analyte in _LOWERED else f"dose {name} {target}"
-    now = f"{name} {amounts[0].said}, " if len(numbers) == 2 else ""
-    return [Restated(now + wish, stores=bool(now), wish=True)]
+    before = f"{name} {told[now[0]].said}, " if now else ""
+    return [Restated(before + wish, stores=bool(now), wish=True)]
+
+
+def _is_goal(token: Token) -> bool:
+    return token.kind == "mark" and token.value in _GOALS
+
+
+def _is_now(tokens: Sequence[Token], place: int) -> bool:
+    """Whether a number stands right behind a name, or a word that tells how it is now."""
+    behind = tokens[place + 1] if place + 1 < len(tokens) else None
+    if behind is not None and behind.kind in {"time", "count"} and behind.value != "now":
+        return False  # in 2 days
+    before = [t for t in tokens[max(0, place - 2) : place] if t.kind != "p"]
+    return any(t.kind == "analyte" or _patterns()["now"].search(t.text) for t in before)
