@@ -17,7 +17,7 @@ from core.message.token import Token, is_number
 from core.message.tokens import cut
 from core.message.wordfile import patterns
 
-_MOODS: Final = ("did", "asks", "not_yet", "now")
+_MOODS: Final = ("did", "asks", "not_yet", "now", "went")
 _MASSES: Final = frozenset({"g", "kg", "mg", "tsp", "tbsp", "cup", "oz"})
 _LITRES: Final = frozenset({"L", "gal"})
 _WATERS: Final = _LITRES | {"%"}
@@ -81,7 +81,9 @@ def restated(text: str, tanks: Sequence[str] = ()) -> tuple[Restated, ...]:
     moods = {mood for mood in _MOODS if _patterns()[mood].search(plain)}
     if "?" in text:
         moods.add("asks")
-    found = _of_substance(rest, tokens, moods) or _of_goal(rest, tokens) or _of_water(tokens, moods)
+    found = _of_substance(rest, tokens, moods) or _of_water(tokens, moods)
+    if not found and "went" not in moods:
+        found = _of_goal(rest, tokens)
     before = f"{named}: " if named else ""
     return tuple(each._replace(text=before + each.text) for each in found)
 

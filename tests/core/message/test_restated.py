@@ -34,6 +34,7 @@ WORDS = (
         ("want kh 5, have 2, 90 liters", ["dose kh from 2 to 5 for 90 liters"]),
         ("kh 2 want 5 90 l", ["dose kh from 2 to 5 for 90 l"]),
         ("want kh 5 in 2 days", []),
+        ("ph went from 6.8 to 8.2 in an hr", []),
         ("no3 should get to 20", ["get no3 under 20"]),
         ("bought 500 g baking soda", []),
         ("my bucket holds 12 l of water", []),
