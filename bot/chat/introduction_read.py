@@ -54,10 +54,9 @@ def told_in(turn: Turn) -> Told:
 
 
 def by_name(turn: Turn, text: str) -> tuple[Home, ...]:
-    """The tanks of a list of names with volumes, or the one that a place tells; none of them is
-    on record, or all are as they are told.
+    """The tanks of a list of names with volumes, or the one that a place tells.
 
-    Whether one is told beside a tank without a name, of another volume, is not sure; `rack 3` is
+    None of them is on record, or all are as they are told. Whether one is told beside a tank without a name, of another volume, is not sure; `rack 3` is
     one more beside `Rack 2`.
     """
     homes = introduced_by_name(text, us_gallons=turn.chat.us_gallons)
