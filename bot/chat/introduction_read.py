@@ -56,8 +56,8 @@ def told_in(turn: Turn) -> Told:
 def by_name(turn: Turn, text: str) -> tuple[Home, ...]:
     """The tanks of a list of names with volumes, or the one that a place tells.
 
-    None of them is on record, or all are as they are told. Whether one is told beside a tank without a name, of another volume, is not sure; `rack 3` is
-    one more beside `Rack 2`.
+    None of them is on record, or all are as they are told. Whether one is told beside a tank
+    without a name, of another volume, is not sure; `rack 3` is one more beside `Rack 2`.
     """
     homes = introduced_by_name(text, us_gallons=turn.chat.us_gallons)
     names = [home.name or "" for home in homes]
