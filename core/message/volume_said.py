@@ -12,6 +12,7 @@ from typing import Final, Literal, NamedTuple
 
 from core.message.amounts import volume_litres
 from core.message.fold import fold
+from core.message.regrets import behind_regret
 from core.message.right_pieces import class_of
 from core.message.waters import one_of
 from core.message.wordfile import spelt
@@ -229,28 +230,12 @@ def volume_told(text: str, us_gallons: bool = True) -> float | None:
     if (rather := _rather().match(fold(text))) is not None:
         rest = text[rather.end() :]
     else:
-        rest = _behind_regret(_plain(text))
+        plain = _plain(text)
+        behind = behind_regret(plain)
+        rest = plain if behind is None else _noun().sub("", behind)
     said = _read(rest, us_gallons)
     regretted = len(rest) < len(fold(text).strip(_EDGES))
     return said[0] if said is not None and (said[1] or regretted) else None
-
-
-def _behind_regret(plain: str) -> str:
-    """A plain text without the words of regret at its head, and `a tank` around what is left."""
-    words = plain.split()
-    start = 0
-    while start < len(words):
-        sizes = range(min(_PHRASE, len(words) - start), 0, -1)
-        heads = (" ".join(words[start : start + size]).strip(_EDGES) for size in sizes)
-        size = next((len(head.split()) for head in heads if class_of(head) == "regret"), 0)
-        if not size:
-            break
-        start += size
-    rest = " ".join(words[start:])
-    return rest if start == 0 else _noun().sub("", rest)
-
-
-_PHRASE: Final = 4
 
 
 def gallons_told(text: str) -> Literal["uk", "us"] | None:
