@@ -232,7 +232,9 @@ async def _for_ammonia(
     else:
         lines = refusals.refused(Refusal("ammonia_old", ammonia_facts(state)), stored.name)[:1]
         lines.append(words.if_ammonia_is_left())
-    lines.append(aid_change.change(help_))
+    litres, added = first_share.in_litres(state) if help_.share is None else ([], {})
+    facts |= added
+    lines += [aid_change.change(help_), *litres]
     lines += [finding_words.line(each) for each in found[: SHOWN - 1]]
     lines += [] if state.tank.stock else [words.none_live_there()]
     return await turn.reply(lines, facts=facts)

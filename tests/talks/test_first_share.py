@@ -37,6 +37,7 @@ async def test_the_share_of_first_aid_comes_first(
     ("told", "asked"),
     [
         ("nitrite 2", "how much water to change"),
+        ("ammonia 4", "how much water"),
         ("copper 0.3", "how much water"),
         ("nitrite 0.1", "cuanto agua cambiar"),
         ("nitrate 90", "how much water to change"),
