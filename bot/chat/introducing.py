@@ -32,6 +32,7 @@ from core.advice.inhabitants import is_animal, listed_in
 from core.advice.introductions import Animal, Home, living_there
 from core.advice.livestock import lookup, plain_name
 from core.advice.stock import meant
+from core.message import parse
 from core.message.model import Event, Parsed
 from core.tank import Tank
 
@@ -196,10 +197,27 @@ async def _keep(
     replies = [
         await turn.reply(lines, choices=choices, facts=told_facts, context={MADE: dict(undo)})
     ]
+    beside, left = _measured(turn, home.left, beside)
     replies += await _animals(turn, stored, home.animals, beside)
-    if home.left:
-        replies.append(await turn.reply(tank_said.told_apart(list(home.left))))
+    if left:
+        replies.append(await turn.reply(tank_said.told_apart(left)))
     return replies
+
+
+def _measured(
+    turn: Turn, left: tuple[str, ...], beside: Parsed | None
+) -> tuple[Parsed | None, list[str]]:
+    """Readings among the words that are left of a tank (29 degrees), and those that are none."""
+    rest: list[str] = []
+    for each in left:
+        read = parse(f"tank {each}", turn.context())
+        if read.intent != "reading" or read.doubts or read.events:
+            rest.append(each)
+            continue
+        told = beside or Parsed("event")
+        own = [replace(value, tank=None) for value in read.values]
+        beside = replace(told, values=(*told.values, *own))
+    return beside, rest
 
 
 async def _animals(

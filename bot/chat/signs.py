@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from bot.chat import verdicts
+from bot.chat import unheard, verdicts
 from bot.chat.calls_kept import CALLED
 from bot.chat.model import Reply
 from bot.chat.state import state_of
@@ -78,6 +78,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     stored = turn.tank_named(parsed.tank or "") or turn.current_tank
     if sign == "feeding" and await _is_cold(turn, stored):
         return [await turn.reply([words.means("feeding_cold")], facts={"sign": sign})]
+    if sign == "feeding" and (part := await unheard.open_poison(turn, stored)) is not None:
+        return [await turn.reply([words.no_food_while_open(part)], facts={"sign": sign})]
     lines = [words.means(sign)]
     tested = TESTED[sign]
     if stored is None:

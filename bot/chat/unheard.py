@@ -159,6 +159,18 @@ async def ammonia(turn: Turn, stored: StoredTank) -> Left | None:
     return max(told, key=lambda each: each.values["ammonia"], default=None)
 
 
+async def open_poison(turn: Turn, stored: StoredTank | None) -> str | None:
+    """The words of an ammonia or nitrite that was asked about and not answered; None without."""
+    for each in await _asked_before(turn):
+        of_it = stored is None or each["tank"] in {None, stored.id}
+        if of_it and any(each["values"].get(poison, 0.0) > 0.0 for poison in _POISONS):
+            return _shortly(str(each["text"]))
+    return None
+
+
+_POISONS: Final = ("ammonia", "nitrite")
+
+
 def _shortly(text: str) -> str:
     return text if len(text) <= QUOTED else f"{text[: QUOTED - 1]}…"
 

@@ -44,3 +44,8 @@ async def test_what_was_before_leaves_nothing_open(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("kh 12 now was 6")
     assert "did not understand" not in await talk.text("do i change water")
+
+
+async def test_nothing_is_fed_while_a_poison_told_is_open(talk: Talk) -> None:
+    await talk.say("nitrite 1 ammonia 0.5 xyz")
+    assert "no food today" in await talk.text("can i feed them")

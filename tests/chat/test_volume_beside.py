@@ -87,3 +87,9 @@ async def test_told_in_passing_it_is_the_volume_alone(talk: Talk, text: str) -> 
 async def test_what_may_be_else_is_no_volume(talk: Talk, text: str) -> None:
     await talk.say(text)
     assert "How many litres" in await talk.text("dose kh 5 from 4")
+
+
+async def test_degrees_beside_a_tank_and_its_animals_are_its_warmth(talk: Talk) -> None:
+    said = await talk.text("discus 300l 29 degrees")
+    assert "temperature 29 °C; added discus" in said
+    assert "Not stored" not in said

@@ -117,6 +117,14 @@ def means(sign: str) -> str:
     return _(MEANS[sign])
 
 
+def no_food_while_open(part: str) -> str:
+    """Whether to feed, while a poison that was told is asked about."""
+    return _(
+        "“{part}” is not answered yet: if it is right, no food today. It becomes ammonia, then"
+        " nitrite; a day without does no grown fish harm."
+    ).format(part=part)
+
+
 def measure(analytes: Sequence[str]) -> str:
     """What to test for it."""
     told = _("Measure and send: {names}.")
