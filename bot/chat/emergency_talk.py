@@ -23,6 +23,7 @@ from core.advice.jumps import CO2_OFF
 from core.message.denied import denied
 from core.message.emergency_talk import Meaning, classes, meant, number
 from core.message.model import Event, Parsed, Question
+from core.message.tank_asked import tank_asked
 
 BEARABLE: Final = (15.0, 45.0)
 """Numbers that may be the water's warmth after a heater failed. [°C]"""
@@ -46,8 +47,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     text, named = what_now.without_tank(turn, turn.incoming.text)
     stored = named or turn.current_tank
-    if (meaning := meant(text)) is None:
-        return None
+    if (meaning := meant(text)) is None or (meaning == "better" and tank_asked(text)):
+        return None  # está bien el acuario: asked, and no end of anything
     if meaning not in OWN_DANGERS and calls.is_danger(turn, parsed):
         return None
     if stored is None:

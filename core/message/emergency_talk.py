@@ -100,7 +100,7 @@ _WAYS: Final = (
     _way("not_eating", "not_eating", "what again", asks=False),
     _way("much_conditioned", "many_times dechlorinator", "treated mistake took", asks=False),
     _way("worse", "worse", "again what took off water"),
-    _way("better", "better", "again returned what took off water"),
+    _way("better", "better", "again returned what took off"),
     _way("better", "well they", "again", asks=False),
 )
 

@@ -46,6 +46,13 @@ async def test_before_any_tank_is_told(talk: Talk, call: str, danger: str) -> No
     assert dose.facts == {"refused": "poison_first", "danger": danger}
 
 
+@pytest.mark.parametrize("asked", ["esta bien el agua", "está bien el acuario", "sta bene l'acqua"])
+async def test_to_ask_after_the_water_ends_no_call(talk: Talk, asked: str) -> None:
+    for line in ("100 l kh 4", "fish gasping", asked):
+        await talk.say(line)
+    assert (await talk.say(ASKED))[0].facts["danger"] == "gasping"
+
+
 async def test_a_good_test_tells_of_the_water_but_ends_no_call(talk: Talk) -> None:
     for line in ("150 l kh 4", "fish gasping", "ammonia 0 nitrite 0 ph 7.2"):
         await talk.say(line)
