@@ -59,6 +59,15 @@ def has_stray_number(parsed: Parsed) -> bool:
     return any(doubt.reason == INCOMPLETE_QUESTION for doubt in parsed.doubts)
 
 
+def _raises_none(question: Question) -> bool:
+    """Whether it is asked to raise what a salt does not: kh with epsom salt, to no value yet."""
+    salt, analyte = question.substance, question.analyte
+    if salt not in SUBSTANCES or analyte not in {"kh", "gh"}:
+        return False
+    wished = question.target is not None or question.delta is not None
+    return not wished and per_gram(salt, analyte) <= 0.0
+
+
 def _forbidden(question: Question) -> Refusal | None:
     """The refusal of what the cautions refuse; an acid by its name, where it is known."""
     reason = forbidden(f"{question.text or ''} {question.substance or ''}")
@@ -131,6 +140,9 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         stored = turn.tank_named(question.tank or "") or turn.current_tank
         volume = None if stored is None else stored.tank.volume_l
         question, turn.put_in = replace(question, volume_l=question.volume_l or volume), True
+    if _raises_none(question):
+        asked = Question("effect", tank=question.tank, substance=question.substance, text=text)
+        return await effect(turn, asked, parsed)
     question = daily.as_wish(question)
     if (used := await daily.answer(turn, question)) is not None:
         return used

@@ -74,6 +74,8 @@ def _asked(turn: Turn, parsed: Parsed) -> Question | None:
     told = parsed.values or parsed.events or parsed.command is not None
     if told or not turn.incoming.addressed or names_pure(text):
         return None
+    if asked is not None and asked.substance not in {None, *BUFFERS, *STRONG, *MEDIA}:
+        return None  # what else it is, and that it raises none, its own topic tells
     if asked is None or (asked.kind in KINDS and not _has_amount(asked)):
         heard = raise_asked.asked(text)
         if heard is not None:

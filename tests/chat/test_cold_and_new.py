@@ -34,3 +34,11 @@ async def test_no_buffer_is_named_where_carbon_dioxide_is_what_lowers_ph(talk: T
     told = await talk.text("150l planted kh 3 ph 5.9")
     assert "CO2 is about" in told
     assert "dose kh" not in told
+
+
+async def test_a_salt_that_raises_none_is_said_to(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    for _ in range(2):
+        told = await talk.text("can i use epsom salt to raise kh")
+        assert "raises no KH" in told
+        await talk.say("kh 2 gh 4")
