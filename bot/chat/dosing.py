@@ -62,7 +62,7 @@ def has_stray_number(parsed: Parsed) -> bool:
 def _raises_none(question: Question) -> bool:
     """Whether it is asked to raise what a salt does not: kh with epsom salt, to no value yet."""
     salt, analyte = question.substance, question.analyte
-    if salt not in SUBSTANCES or analyte not in {"kh", "gh"}:
+    if salt is None or salt not in SUBSTANCES or analyte not in {"kh", "gh"}:
         return False
     wished = question.target is not None or question.delta is not None
     return not wished and per_gram(salt, analyte) <= 0.0
