@@ -87,13 +87,17 @@ def _is_read_elsewhere(turn: Turn, said: Told) -> bool:
         return home.name is None or tank_words.whole(text, us_gallons=gallons) is not None
     if any(each.many is None for each in home.animals) or home.further or home.days_ago is not None:
         return False
+    if home.loosely and home.name is not None:
+        return False  # school tank 90 l ph 7: beside a tank without a name it is asked
     return introduced.reads_whole(turn)
 
 
 def _is_on_record(turn: Turn, parsed: Parsed, home: Home) -> bool:
     """Whether readings beside a tank are of one that is on record: by its name or its volume."""
     same = any(each.tank.volume_l == home.volume_l for each in turn.tanks)
-    return parsed.tank is not None or (same and not home.animals)
+    of = turn.tank_named(parsed.tank or "")
+    only_noun = of is not None and not of.tank.named and home.name is not None
+    return (parsed.tank is not None and not only_noun) or (same and not home.animals)
 
 
 def _named(turn: Turn, home: Home) -> StoredTank | None:

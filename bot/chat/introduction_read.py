@@ -100,6 +100,8 @@ def _without_readings(turn: Turn, text: str) -> tuple[str, Parsed | None]:
         cut = len(words)
         read = None
         for start in range(len(words)) if any(map(str.isdigit, clause)) else ():
+            if has_volume(" ".join(words[max(start - 1, 0) : start + 1])):
+                continue  # 90 l ph 7: its unit belongs to the number
             if (read := _readings(turn, " ".join(words[start:]))) is not None:
                 cut = start
                 break

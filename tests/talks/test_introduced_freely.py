@@ -229,7 +229,9 @@ async def test_how_much_water_it_is_counts_no_animals(talk: Talk) -> None:
     assert await living(talk) == {"Tank": {"goldfish": None}}
 
 
-@pytest.mark.parametrize("text", ["kitchen tank 90 l", "kitchen 90 l, bedroom 54 l"])
+@pytest.mark.parametrize(
+    "text", ["kitchen tank 90 l", "school tank 90 l ph 7", "kitchen 90 l, bedroom 54 l"]
+)
 async def test_beside_a_tank_without_a_name_it_is_asked(talk: Talk, text: str) -> None:
     await talk.say("200 l tank")
     assert "Nothing is stored yet" in await talk.text(text)
