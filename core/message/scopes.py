@@ -28,8 +28,8 @@ def count_words(line: Line, state: Statement) -> None:
         state.words += clause.fill
 
 
-def trailing_marks(clause: Clause) -> None:
-    """Words behind the last number: `kh 6 target`, `ph .2 up`."""
+def trailing_marks(clause: Clause, *, beside_deed: bool) -> None:
+    """Words behind the last number: `kh 6 target`, `ph .2 up`; before a deed tells when it was."""
     if not clause.candidates:
         return
     last = clause.candidates[-1]
@@ -40,6 +40,8 @@ def trailing_marks(clause: Clause) -> None:
             last.problem = last.problem or doubts.CHANGE
         elif mark == "not":
             last.problem = last.problem or doubts.NEGATED
+        elif mark == "formerly" and not beside_deed:
+            last.problem = last.problem or doubts.PAST  # kh 4 when i started
         elif mark in {"to", "between"}:
             last.problem = last.problem or doubts.BAD_NUMBER  # a range without its end
         elif mark in {"as", "and"}:

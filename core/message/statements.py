@@ -139,7 +139,7 @@ def _scopes(line: Line, state: Statement) -> None:
     if candidates:
         state.paired = state.paired or any(candidate.analyte for candidate in candidates)
         for clause in line.clauses:
-            scopes.trailing_marks(clause)
+            scopes.trailing_marks(clause, beside_deed=bool(line.events))
             scopes.clause_words(clause)
         scopes.lone_k(line, candidates, state)
         scopes.reference_heat(line, candidates)
