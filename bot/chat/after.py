@@ -94,8 +94,8 @@ def _facts(offer: Offer) -> Mapping[str, Any]:
 
 
 def tells_harm(offer: Offer) -> bool:
-    """Whether an answer to what was put on record warned of it: washing soda for baking soda."""
-    found = _facts(offer).get("findings", ())
+    """Whether an answer to a deed on record warned of it: washing soda for baking soda."""
+    found = _facts(offer).get("findings", ()) if _facts(offer).get("events") else ()
     return offer.entry_id is not None and any(each["severity"] != "note" for each in found)
 
 

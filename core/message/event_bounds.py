@@ -234,12 +234,15 @@ def _next_group(tokens: list[Token], index: int, place: int) -> bool:
 def _of_a_name(tokens: list[Token], place: int) -> bool:
     """Whether an analyte's word stands before a word, as in copper tetra or in kh buffer."""
     following = tokens[place + 1] if place + 1 < len(tokens) else None
-    if following is not None and following.text in dose_words()["product"]:
+    if following is not None and following.text in dose_words()["product"] - _WAYS:
         return True
     if following is None or following.text in STOPS:
         return len(tokens[place].text) > 3 and tokens[place - 1].kind in {"unit", "fill", "word"}
     return len(tokens[place].text) > 3 and following.kind == "word"
 
+
+_WAYS = frozenset({"up", "down"})
+"""Behind an analyte they may tell how it moved, not what a product is called."""
 
 _HELD_BACK = frozenset({"no", "wait", "make"})
 
