@@ -29,6 +29,7 @@ LONGEST: Final = 120
 """Longer texts tell more than of one tank. [characters]"""
 
 _OPENS: Final = re.compile(r"\W*(?:(?:the|my|our|mein|mon|mi|mio|meu|mijn|moje|min) )?(\w+)\b")
+_AMONG_OTHERS: Final = re.compile(r"\bone\b", re.IGNORECASE)
 _TANK: Final = "tank"
 """The word for the own tank that stands in the place of what it is called by."""
 
@@ -38,7 +39,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = turn.incoming
     if said.group or turn.route is None or len(turn.tanks) > 1 or len(said.text) > LONGEST:
         return None
-    if parsed.command or parsed.values or parsed.events or calls.is_danger(turn, parsed):
+    if parsed.command or parsed.values or parsed.events or calls.is_call(turn, parsed):
         return None
     text = said.text
     if (water := _water(text)) is not None:
@@ -72,7 +73,12 @@ def _water(text: str) -> tuple[int, int, TankKind, Setup | None] | None:
 
 
 def _animals(text: str) -> tuple[int, int, str] | None:
-    """Where words call a tank by its animals: their span and the kind."""
+    """Where words call a tank by its animals: their span and the kind.
+
+    `the discus one` tells that there are others, and is none.
+    """
+    if _AMONG_OTHERS.search(text):
+        return None
     if (found := place(text)) is not None and (found.is_tank or not text[: found.start].strip()):
         return found.start, found.end, found.kind
     opens = _OPENS.match(fold(text))

@@ -62,7 +62,7 @@ def may_be_nitrate(candidate: Candidate, source: str) -> bool:
     A report writes the ion with its capital or its charge, or its unit behind it.
     """
     name = source[candidate.start : candidate.start + 3]
-    typed = name[:2] == "na" and name[2:] not in {"+", "⁺"}
+    typed = name[:2] == "na" and name[2:] not in {"+", "⁺"} and not name[2:].isalpha()
     bare = candidate.quantity.unit is None and candidate.problem is None
     value = candidate.quantity.value
     shown = value is not None and value <= _MOST_OF_A_KIT

@@ -9,6 +9,7 @@ from typing import Final
 from core.message import nearest
 from core.message.kinds import is_kind
 from core.message.token import Token
+from core.message.word_classes import is_small
 from core.message.wordfile import spelt
 
 HOMES: Final = 12
@@ -34,7 +35,8 @@ def last_of(tokens: list[Token], place: int) -> int | None:
         return place + 1 if int(tokens[place + 1].text) < HOMES else None
     if word.kind != "word" or len(word.text) < SHORTEST or not word.text.isalpha():
         return None
-    return None if nearest.analytes(word.text) or is_kind(word.text) else place + 1
+    known = is_small(word.text) or nearest.analytes(word.text) or is_kind(word.text)
+    return None if known else place + 1  # thats 3 now: a word without weight names nothing
 
 
 @cache

@@ -177,7 +177,7 @@ def _of_goal(text: str, tokens: Sequence[Token]) -> list[Restated]:
     values = [i for i in places if i not in litres]
     wished = [i for i in values if any(_is_goal(t) for t in tokens[max(0, i - 3) : i])]
     now = [i for i in values if i not in wished]
-    if len(wished) != 1 or len(now) > 1 or len(litres) > 1:
+    if len(wished) != 1 or len(now) > 1 or len(litres) > 1 or not _is_wished(tokens):
         return []
     if any(told[i].unit in _MASSES | _WATERS for i in values):
         return []
@@ -191,6 +191,11 @@ def _of_goal(text: str, tokens: Sequence[Token]) -> list[Restated]:
     wish = f"get {name} under {target}" if analyte in _LOWERED else f"dose {name} {target}"
     before = f"{name} {told[now[0]].said}, " if now else ""
     return [Restated(before + wish, stores=bool(now), wish=True)]
+
+
+def _is_wished(tokens: Sequence[Token]) -> bool:
+    """Whether a word wishes it: `kh to 4` alone may be where it went."""
+    return any(token.value in {"wish", "reach"} for token in tokens)
 
 
 def _is_goal(token: Token) -> bool:

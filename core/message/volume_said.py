@@ -232,6 +232,8 @@ def volume_told(text: str, us_gallons: bool = True) -> float | None:
     else:
         plain = _plain(text)
         behind = behind_regret(plain)
+        if behind is not None and plain.removesuffix(behind).split()[-1:] == ["na"]:
+            behind = None  # for 60 l, in Polish
         rest = plain if behind is None else _noun().sub("", behind)
     said = _read(rest, us_gallons)
     regretted = len(rest) < len(fold(text).strip(_EDGES))

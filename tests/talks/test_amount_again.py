@@ -35,7 +35,7 @@ async def test_salt_for_hardness_is_not_table_salt(talk: Talk) -> None:
 
 async def test_no_amount_is_told_where_no_plan_was_given(talk: Talk) -> None:
     await talk.say(FERN)
-    await talk.say("kh 3")
+    await talk.say("kh 6")
     (reply,) = await talk.say("how much")
     assert "parts" not in reply.facts
 
