@@ -70,9 +70,10 @@ async def _both(turn: Turn) -> list[Reply] | None:
     told = parse(before, turn.context())
     if not (told.values or told.events) or told.doubts or told.question or told.command:
         return None
-    if not told.values and reminder_said.of_task_before(turn.incoming.text):
-        return None  # water change reminder sunday: of one to come
     request = parse_request(asked, turn.local_now, turn.chat.zone)
+    nameless = isinstance(request, Problem) and request.reason == "no_what"
+    if not told.values and reminder_said.of_task_before(turn.incoming.text, nameless=nameless):
+        return None  # water change reminder sunday: of one to come
     if isinstance(request, Problem):
         if request.reason != "no_what":
             return None

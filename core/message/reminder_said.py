@@ -25,6 +25,7 @@ from core.schedule import (
     names_things_only,
     parse_request,
     soon,
+    split_time,
     tells_rhythm,
 )
 
@@ -121,24 +122,36 @@ def parted(text: str) -> list[tuple[str, str]]:
     return [(before, behind) for before, behind in pairs if before and behind]
 
 
-def of_task_before(text: str) -> bool:
-    """Whether the word for a reminder stands right behind a task, of which nothing is told done.
+def of_task_before(text: str, *, nameless: bool = False) -> bool:
+    """Whether a reminder is asked for right behind its task, of which nothing is told done.
+
+    So it is behind the word for a reminder, behind a rhythm, and, where the request is `nameless`,
+    behind any task that neither a sign nor a time parts from it.
 
     Examples
     --------
     >>> of_task_before("water change reminder sunday"), of_task_before("wc 30%, reminder sunday")
     (True, False)
-    >>> of_task_before("changed 30% reminder in 7 days"), of_task_before("wc 30% remind me sunday")
+    >>> of_task_before("changed 30% reminder in 7 days"), of_task_before("wc 30% remind me to feed")
     (False, False)
+    >>> of_task_before("wc 30% weekly, remind me sundays"), of_task_before("did wc, remind me")
+    (True, False)
+    >>> [of_task_before(f"wc{at} remind me sunday", nameless=True) for at in ("", " today", ",")]
+    [True, False, False]
     """
     found = patterns()["ask", "ask"].search(fold(text))
-    if found is None or not has("change", "noun", found.group()):
+    if found is None:
         return False
     before = text[: found.start()].rstrip()
+    if not before or has("told", "past", before):
+        return False
+    if tells_rhythm(before):
+        return True
     parted = before.endswith((",", ";", ".", "!", ":", "-")) or (
         patterns()["ask", "and"].search(before) is not None
     )
-    return bool(before) and not parted and not has("told", "past", before)
+    bare = nameless and split_time(before) is None
+    return not parted and (bare or has("change", "noun", found.group()))
 
 
 def nameless(text: str, now: datetime, zone: tzinfo) -> str | None:

@@ -23,12 +23,15 @@ ASKED = [
     ("wasserwechsel erinnerung sonntag 10 uhr", "wasserwechsel"),
     ("waterverversing herinnering zondag", "waterverversing"),
     ("podmiana przypomnienie jutro", "podmiana"), ("vattenbyte påminnelse söndag", "vattenbyte"),
+    ("water change 25% weekly remind me thursdays", "water change 25%"),
+    ("water change 25% weekly, remind me thursdays", "water change 25%"),
+    ("wc 25% remind me thursdays", "wc 25%"),
     ("cambio d'acqua promemoria domani", "cambio d'acqua"), ("tpa lembrete amanhã", "tpa"),
 ]  # fmt: skip
 
 DONE = [
     "changed 30% reminder in 7 days", "wc 30%, reminder in 7 days", "wc 30% done reminder sunday",
-    "changed 30%, remind me in 7 days",
+    "changed 30%, remind me in 7 days", "wc 30% today remind me in 7 days",
 ]  # fmt: skip
 
 TO_COME = ["wc 30% tonight", "30% change tomorrow", "30% wasserwechsel morgen", "cambio 30% mañana"]
