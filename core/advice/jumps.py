@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from datetime import timedelta
 from typing import Final
 
 from core.advice import limits
 from core.advice.calls import HEATED
 from core.advice.mixed_in import reach
+from core.advice.scheduling import per_gram
 from core.advice.state import Happening, Measured, State
+from core.water.substances import SUBSTANCES
 
 JUMPS: Final = {
     "kh": 2.0,
@@ -158,9 +161,38 @@ def _explained(state: State, before: Measured, now: Measured) -> tuple[float, fl
     done = _done(state, before, now)
     if not done:
         return before.low, before.high
-    if any(each.what.kind != "water_change" for each in done):
+    doses = [each for each in done if each.what.kind == "dose"]
+    others = any(each.what.kind not in {"water_change", "dose"} for each in done)
+    if others or (doses and (now.value < before.value or now.analyte not in BROUGHT)):
         return None
-    return reach(state, before, between(state, before, now))
+    rises = [brought(state, now.analyte, each) for each in doses]
+    if any(rise is None for rise in rises):
+        return None
+    ends = reach(state, before, changes) if (changes := between(state, before, now)) else None
+    if changes and ends is None:
+        return None
+    low, high = ends or (before.low, before.high)
+    return low, high + math.fsum(rise or 0.0 for rise in rises)
+
+
+def brought(state: State, analyte: str, dose: Happening) -> float | None:
+    """What a dose brought of an analyte; None where salt, grams or litres are unknown.
+
+    In the analyte's canonical unit.
+    """
+    salt, volume = dose.what.substance or "", state.tank.volume_l
+    if salt not in SUBSTANCES or not dose.what.grams or not volume:
+        return None
+    return max(0.0, dose.what.grams * per_gram(salt, analyte) / volume)
+
+
+def doses_between(state: State, before: Measured, now: Measured) -> list[Happening]:
+    """The doses that were told between two readings."""
+    return [each for each in _done(state, before, now) if each.what.kind == "dose"]
+
+
+BROUGHT: Final = frozenset({"kh", "gh", "calcium", "magnesium", "nitrate", "phosphate"})
+"""What a dose of a known salt moves by its mass alone."""
 
 
 def _done(state: State, before: Measured, now: Measured) -> list[Happening]:

@@ -9,7 +9,7 @@ from typing import Final
 
 from core.advice import limits
 from core.advice.alarm_words import named
-from core.advice.jumps import jumped_from
+from core.advice.jumps import brought, jumped_from
 from core.advice.plan import Fact, Plan, Refusal
 from core.advice.scheduling import per_gram, steps_of
 from core.advice.state import Happening, Measured, State
@@ -248,11 +248,7 @@ def _before(state: State, analyte: str, late: list[Happening]) -> float | None:
 
 def _raised(state: State, analyte: str, event: Happening) -> float:
     """What a dose whose grams are known raises. [canonical unit]"""
-    salt = SUBSTANCES.get(event.what.substance or "")
-    volume = state.tank.volume_l
-    if event.what.kind != "dose" or salt is None or not event.what.grams or not volume:
-        return 0.0
-    return max(0.0, event.what.grams * per_gram(salt.name, analyte) / volume)
+    return (brought(state, analyte, event) or 0.0) if event.what.kind == "dose" else 0.0
 
 
 def diluted_since(state: State, reading: Measured) -> Refusal | None:

@@ -68,6 +68,15 @@ MORE: tuple[tuple[str, State], ...] = (
         "sudden_jump",
         state(read("ph", 8.0), read("ph", 6.5, 1e-4), read("ammonia", 3.0), WARM, events=()),
     ),
+    (
+        "sudden_jump",
+        state(
+            by_kit("kh", 3, 1),
+            by_kit("kh", 9),
+            of=tank(volume_l=120.0),
+            events=(done("dose", 0.5, substance="sodium bicarbonate", grams=3.0),),
+        ),
+    ),
     ("ph_extreme", state(by_kit("ph", 4.5))),
     ("does_not_suit", state(read("temperature", 0.5), of=tank("koi", kind="pond"))),
     ("does_not_suit", state(read("temperature", 34.0), of=tank("koi", kind="pond"))),

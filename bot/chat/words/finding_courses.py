@@ -13,6 +13,11 @@ def sudden_jump(facts: Facts) -> str:
             "{name} went from {was} to {amount}, faster than the 1 °C an hour that animals bear:"
             " stop there, do not turn it back, watch their breathing, send it again in an hour."
         )
+    elif "dosed" in facts:
+        told = _(
+            "{name} went from {was} to {amount}, more than what was logged can explain: put nothing"
+            " more in, retest it now, and look whether somebody else gave any."
+        )
     elif "changed" in facts:
         told = _changed(facts)
     elif "urgent" in facts and facts["analyte"] == "kh":

@@ -9,7 +9,7 @@ from core.advice.carbon import carbon_dioxide as equilibrium
 from core.advice.contradictions import co2_span, pair_of_ph_and_kh
 from core.advice.findings._model import Facts, Finding, Severity, seen
 from core.advice.hardness import MEQ_PER_DEGREE, MG_CACO3_PER_DEGREE
-from core.advice.jumps import JUMPING, between, jumped_from, unheated
+from core.advice.jumps import JUMPING, between, doses_between, jumped_from, unheated
 from core.advice.state import Measured, State
 from core.advice.tapped import looks_softened
 from core.analytes import ANALYTES
@@ -209,6 +209,8 @@ def sudden_jump(state: State) -> Finding | None:
             facts: Facts = {"analyte": analyte, "value": now.value, "was": before.value}
             if between(state, before, now):
                 facts["changed"] = "yes"
+            if doses_between(state, before, now):
+                facts["dosed"] = "yes"
             if analyte == "temperature" and unheated(state):
                 facts["fast"] = "yes"
             return Finding("sudden_jump", "warn", facts)
