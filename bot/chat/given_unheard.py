@@ -14,6 +14,7 @@ from typing import Any, Final
 from bot.chat import doses, given_logged, given_parts, in_vessel, off_record
 from bot.chat.given_plan import LOG_SOME, Given, running
 from bot.chat.model import Reply
+from bot.chat.nameless import amount_of
 from bot.chat.off_record import LINES, NAMELESS
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.state import state_of
@@ -61,7 +62,7 @@ async def asked(
     """
     if not turn.incoming.addressed or any("emergency" in each.facts for each in replies):
         return None
-    told = gave(_untold(turn, parsed))
+    told = gave(_untold(turn, parsed, replies))
     lost = lost or any(e.kind == "top_up" and e.substance in SUBSTANCES for e in parsed.events)
     if told is None or in_vessel.is_apart(turn, turn.incoming.text):
         return None
@@ -69,10 +70,10 @@ async def asked(
         return None
     stored = turn.tank_named(parsed.tank or "") or turn.current_tank
     plan = await running(turn)
-    plan = plan if plan is not None and stored is not None and plan.tank_id == stored.id else None
+    tank_id = None if stored is None else stored.id
+    plan = plan if plan is not None and plan.tank_id == tank_id else None
     if not told.sure and not _of_plan(plan, told):
         return None
-    tank_id = None if stored is None else stored.id
     held = await off_record.held_of(turn, tank_id, " ".join(turn.incoming.text.split()))
     held["substance"] = _substance(told, plan)
     guessed = any("dosed" in button.label for each in replies for button in each.buttons)
@@ -119,9 +120,10 @@ def _is_other(parsed: Parsed, replies: Sequence[Reply]) -> bool:
     return not any(each.buttons or each.facts.keys() & OWN for each in replies)
 
 
-def _untold(turn: Turn, parsed: Parsed) -> str:
+def _untold(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> str:
     """What of a message may tell a dose that is not on record: beside one that is, its doubts."""
-    if any(event.kind == "dose" for event in parsed.events):
+    stored = any((KEEPS | OWN) & each.facts.keys() for each in replies)
+    if stored and any(event.kind == "dose" for event in parsed.events):
         return " ".join(doubt.text for doubt in parsed.doubts)
     return turn.incoming.text
 
@@ -158,7 +160,8 @@ def _may_be(
         may_be += [] if amount is None else [amount]
     elif plan is not None and not told.vessel and not told.substances - dict(plan.salts).keys():
         shares = [each / plan.parts[0] for each in _of_plan(plan, told)[:1]]
-        shares = shares or sorted({told.parts or 1.0, 1.0})
+        if not told.numbers:  # put 30 too, where a part is 3: of no part
+            shares = sorted({told.parts or 1.0, 1.0})
         may_be += [doses.so_much_of(plan.held, each) for each in shares]
     of = plan.offer.id if plan is not None and substance in dict(plan.salts) else 0
     past = parsed.at is not None and parsed.at < turn.now
@@ -206,11 +209,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = said_of_plan(text)
     if said is not None and (said.asks or said.queries):
         return None
-    substance = next(iter(named), held.get("substance"))
-    if substance is None or amounts.millilitres is not None:
+    if amounts.millilitres is not None:
         return None
-    amount = f"{amounts.spoons:g} tsp" if amounts.grams is None else f"{amounts.grams:g} g"
-    dosed = f"dosed {amount} {substance}"
+    substance = next(iter(named), held.get("substance"))
+    if substance is None:
+        return [await off_record.of_what(turn, held, amount_of(amounts))]
+    dosed = f"dosed {amount_of(amounts)} {substance}"
     turn.incoming = replace(turn.incoming, text=dosed)
     return await turn.route(turn, parse(dosed, turn.context()))
 

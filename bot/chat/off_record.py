@@ -15,6 +15,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import off_record as words
 from bot.chat.words.given_parts import none_of_it as none_words
+from bot.chat.words.plan_talk import what_went_in
 from bot.store.offers import BESIDE, Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.poison_first import TOLD_FIRST
@@ -82,6 +83,14 @@ async def open_words(
     logged = {e.order for e in events if e.what.kind == "dose" and e.order > since["entry"]}
     left = standing[over + len(logged) :]
     return str(left[0]["said"]) if left else None
+
+
+async def of_what(turn: Turn, held: dict[str, Any], amount: str | None) -> Reply:
+    """Ask what it was, of which only the amount was told; it stays the one thing that it was."""
+    lines = what_went_in()
+    kept = {NAMELESS: {**held, "amount": amount}, LINES: lines}
+    none = [none_of_it(held["tank"])]
+    return await turn.reply(lines, choices=none, context=kept, expects="followup")
 
 
 def none_of_it(tank_id: int | None) -> Choice:

@@ -1,6 +1,7 @@
 """What tells, of whoever did it, that something went in: `my dad chucked in a full bag`.
 
 told = dosed | put ( thing | vessel | amount | substance ) | put_it end | amount substance when
+       | ( did_it | put number ) too
 where nothing asks, wishes or denies, and what was put in is no `other` thing and no animals.
 
 It is asked only of a message that nothing else understood. A dose that is lost is a second dose:
@@ -24,7 +25,20 @@ from core.message.plan_said import Amounts, amounts_in, classes_in, substances_n
 from core.message.wordfile import patterns, spelt
 
 FILE: Final = "gave_told.txt"
-_SECTIONS: Final = ("dosed", "put", "put_it", "thing", "vessel", "when", "none", "not", "other")
+_SECTIONS: Final = (
+    "dosed",
+    "put",
+    "put_it",
+    "thing",
+    "vessel",
+    "when",
+    "none",
+    "not",
+    "other",
+    "did_it",
+    "too",
+    "unaware",
+)
 _END: Final = 18
 """Characters at the end of a text that tell `put it in`."""
 LONGEST: Final = 200
@@ -71,6 +85,8 @@ def gave(text: str) -> Gave | None:
     (False, (2.5,))
     >>> gave("my wife put plants in"), gave("did she dose it?"), gave("i will put a spoon in")
     (None, None, None)
+    >>> gave("husband did it too") is None, gave("put a bag in not knowing") is None
+    (False, False)
     >>> gave("he put a bag of shrimps in"), gave("my dad dosed the fish tank") is None
     (None, False)
     """
@@ -78,6 +94,7 @@ def gave(text: str) -> Gave | None:
         return None
     plain = _LED.sub("", " ".join(fold(text).replace("’", "'").replace("'s in", " is in").split()))
     words = _patterns()
+    plain = " ".join(words["unaware"].sub(" ", plain).split())
     if not is_unsure(text) and words["not"].search(plain):
         return None
     substances = frozenset(substances_named(text))
@@ -94,11 +111,14 @@ def gave(text: str) -> Gave | None:
     measured = bool(substances) and amounts.of_dose
     told = told or (measured and words["when"].search(plain))
     told = told or words["dosed"].search(plain) or words["put_it"].search(plain[-_END:])
+    too = words["too"].search(plain)
+    told = told or (too and words["did_it"].search(plain))
     bare = [float(found.group().replace(",", ".")) for found in _ALONE.finditer(plain)]
     if not (told or (put and bare)):
         return None
     bare = [] if amounts.of_dose else bare
-    return Gave(amounts, substances, tuple(bare), bool(told), vessel, _parts(plain))
+    sure = bool(told or too)
+    return Gave(amounts, substances, tuple(bare), sure, vessel, _parts(plain))
 
 
 def denies(text: str) -> bool:

@@ -39,6 +39,9 @@ async def two(talk: Talk) -> Talk:
         ("the dose is in but i forgot to stir", ["3 g"]),
         ("i topped it up with bicarb", ["3 g"]),
         ("mi mujer ya echó una cucharada", ["3 tsp"]),
+        ("son says he dosed it aswell", ["3 g"]),
+        ("husband put 30 too he says", []),
+        ("my dad put a bag in this afternoon not knowing", []),
     ],
 )
 async def test_it_stands_in_the_way_of_every_amount(
@@ -56,6 +59,16 @@ async def test_it_stands_in_the_way_of_every_amount(
     judged = await two.text("is my water ok")
     assert told in judged.partition("\n")[0]
     assert "Ask: dose" not in judged
+
+
+async def test_a_second_one_needs_no_plan_and_its_amount_no_name(talk: Talk) -> None:
+    await talk.say("200 l kh 5")
+    await talk.say("husband did it too")
+    assert (await talk.facts("dose kh 6"))["refused"] == "told_first"
+    assert "What was it" in await talk.text("he says 1 kg bag")
+    assert (await talk.facts("dose kh 6"))["refused"] == "told_first"
+    (logged, *_) = (await talk.facts("it was baking soda"))["events"]
+    assert logged["grams"] == 1000.0
 
 
 async def test_its_button_puts_it_on_record_once_however_often_it_is_asked(two: Talk) -> None:
@@ -147,6 +160,7 @@ async def test_a_reminder_of_a_part_that_may_be_in_says_so_first(
         "he put a bag of shrimps in",
         "i will put a spoon in tomorrow",
         "did she put the dose in?",
+        "my other fish did it too",
     ],
 )
 async def test_what_was_no_dose_stands_in_no_way(two: Talk, text: str) -> None:
