@@ -22,6 +22,9 @@ from core.message.acknowledged import Told, told
 from core.message.emergency_talk import meant
 from core.message.model import Command, Parsed
 
+WANTS_DOSE: Final = frozenset({"low_kh", "low_gh"})
+"""Findings whose words ask for a dose."""
+
 POWERED: Final = frozenset({"power", "filter"})
 """Dangers that are over, but for what is left to do, once a thing runs again."""
 
@@ -95,7 +98,12 @@ async def _of_tank(turn: Turn, said: Told) -> Reply:
     stored = turn.current_tank
     state = None if stored is None else await state_of(turn, stored, turn.now)
     found = [] if state is None else stands(state, frozenset(state.readings))
-    bad = [finding_words.line(each) for each in found if each.severity != "note"]
+    quiet = WANTS_DOSE if said == "did" else frozenset[str]()  # it may be what was done
+    bad = [
+        finding_words.line(each)
+        for each in found
+        if each.severity != "note" and each.id not in quiet
+    ]
     alarmed = any(each.severity == "alarm" for each in found)
     lines = words.lacking() if alarmed and said == "lacks" else words.in_calm(said)
     facts = {} if stored is None else {"tank": stored.name}

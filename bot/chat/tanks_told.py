@@ -21,7 +21,14 @@ from core.message.model import Command, Parsed, Question
 from core.message.same_deed import same_deed
 from core.message.tank_talk import tank_talk
 from core.message.tokens import Token, cut
-from core.message.volume_said import gallons_told, of_now, volume_alone, volume_told, without_other
+from core.message.volume_said import (
+    gallons_told,
+    of_now,
+    unit_told,
+    volume_alone,
+    volume_told,
+    without_other,
+)
 from core.tank import Tank
 from core.units import UK_GALLON_L, US_GALLON_L
 
@@ -123,13 +130,27 @@ def _in_gallons(held: float, meant: str | None) -> float | None:
     return instead * round(2.0 * count) / 2.0 if whole else None
 
 
+def _in_other_unit(held: float, unit: str | None, *, us_gallons: bool) -> float | None:
+    """What a tank holds whose number was meant in another unit; None where it is in that already.
+
+    A number that is whole in both may be in either: then it is asked.
+    """
+    gallon = US_GALLON_L if us_gallons else UK_GALLON_L
+    count = held / gallon
+    if unit == "gallon" and abs(count - round(count)) > NEAR and abs(held - round(held)) < NEAR:
+        return held * gallon
+    if unit == "litre" and abs(count - round(count)) < NEAR:
+        return float(round(count))
+    return None
+
+
 async def _volume_alone(turn: Turn) -> list[Reply] | None:
     """`it's 120 litres`: asked whether the tank in use holds so much; nothing is set before."""
     text, us_gallons = turn.incoming.text, turn.chat.us_gallons
-    volume, stored = (
-        volume_alone(text, us_gallons) or volume_told(text, us_gallons),
-        turn.current_tank,
-    )
+    stored = turn.current_tank
+    volume = volume_alone(text, us_gallons) or volume_told(text, us_gallons)
+    if volume is None and stored is not None and stored.tank.volume_l is not None:
+        volume = _in_other_unit(stored.tank.volume_l, unit_told(text), us_gallons=us_gallons)
     if volume is None or stored is None or volume == stored.tank.volume_l:
         return None
     if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:

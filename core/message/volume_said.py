@@ -240,6 +240,33 @@ def volume_told(text: str, us_gallons: bool = True) -> float | None:
     return said[0] if said is not None and (said[1] or regretted) else None
 
 
+def unit_told(text: str) -> Literal["gallon", "litre"] | None:
+    """In which unit a volume was meant, where nothing else is told: `gallons`, `no, litres`.
+
+    Examples
+    --------
+    >>> unit_told("gallons"), unit_told("i meant litres"), unit_told("30 gallons")
+    ('gallon', 'litre', None)
+    """
+    if "?" in text or len(text) > LONGEST:
+        return None
+    words = " ".join(re.sub(r"[^\w']+", " ", fold(text)).split())
+    for unit in _UNITS:
+        found = re.search(rf"(?<!\w)(?:{_words(unit)})(?!\w)", words)
+        if found is not None:
+            return unit if _is_light(f"{words[: found.start()]} {words[found.end() :]}") else None
+    return None
+
+
+_UNITS: Final[tuple[Literal["gallon", "litre"], ...]] = ("gallon", "litre")
+
+
+def _is_light(rest: str) -> bool:
+    """Whether words only regret, or tell nothing."""
+    light = {word for of in ("is", "behind") for word in _words(of).replace(r"\s+", "|").split("|")}
+    return all(word in light or class_of(word) in _LIGHT for word in rest.split())
+
+
 def gallons_told(text: str) -> Literal["uk", "us"] | None:
     """Which gallons were meant, where nothing else is told.
 
@@ -258,9 +285,7 @@ def gallons_told(text: str) -> Literal["uk", "us"] | None:
     )
     if found is None:
         return None
-    rest = f"{words[: found.start()]} {words[found.end() :]}".split()
-    light = {word for of in ("is", "behind") for word in _words(of).replace(r"\s+", "|").split("|")}
-    if any(word not in light and class_of(word) not in _LIGHT for word in rest):
+    if not _is_light(f"{words[: found.start()]} {words[found.end() :]}"):
         return None
     return "uk" if found["uk"] else "us"
 

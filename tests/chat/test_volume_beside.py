@@ -93,3 +93,21 @@ async def test_degrees_beside_a_tank_and_its_animals_are_its_warmth(talk: Talk) 
     said = await talk.text("discus 300l 29 degrees")
     assert "temperature 29 °C; added discus" in said
     assert "Not stored" not in said
+
+
+@pytest.mark.parametrize(
+    ("told", "unit", "litres"),
+    [("tank is 55", "gallons", 208.2), ("tank is 55 gal", "no litres", 55.0)],
+)
+async def test_the_unit_of_a_volume_told_next_is_asked_about(
+    talk: Talk, told: str, unit: str, litres: float
+) -> None:
+    await talk.say(told)
+    await talk.say(unit)
+    (held,) = await talk.say("yes")
+    assert held.facts["volume_l"] == pytest.approx(litres, rel=1e-3)
+
+
+async def test_done_of_nobody_knows_what_asks_for_no_dose(talk: Talk) -> None:
+    await talk.say("60 l kh 2")
+    assert "dose kh" not in await talk.text("ok done")
