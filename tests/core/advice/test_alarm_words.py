@@ -135,7 +135,7 @@ SHARED |= {
     "change_it",
 }
 SHARED |= {"drink", "peed", "penny", "household", "gone_in", "jumping", "lie_down"}
-SHARED |= {"heater_off", "no_mistake"}
+SHARED |= {"heater_off", "no_mistake", "poorly"}
 """Groups that lines of the English file use: the words of all languages are in them."""
 
 
@@ -274,6 +274,20 @@ def test_plants_that_look_awful_are_no_distress() -> None:
         "ze doen raar",
         "dziwnie się zachowują",
         "fiskarna är konstiga",
+        "fishes is on ground lying",
+        "fish lay on bottom",
+        "guppies are a bit wobbly but ok",
+        "clowns look weird",
+        "fish no swim",
+        "bettas breathe fast",
+        "die fische schwanken",
+        "les poissons vont mal",
+        "los peces tiemblan",
+        "os peixes não estão bem",
+        "i pesci barcollano",
+        "de vissen wankelen",
+        "ryby się chwieją",
+        "fiskarna vinglar",
     ],
 )
 def test_who_behaves_oddly_is_in_distress(text: str) -> None:
@@ -293,6 +307,10 @@ def test_who_behaves_oddly_is_in_distress(text: str) -> None:
         "he floats like a leaf in the picture",
         "my fish are weird lol",
         "fish look ok",
+        "fish lay eggs on bottom",
+        "the wobbly stand of my fish tank",
+        "is kh 4 not good for fish",
+        "fish are not slow",
         "they calmed down",
         "schnecken zu verschenken",
         "de kinderen doen raar",
