@@ -14,6 +14,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import nearest as words
 from bot.store.offers import BESIDE, Choice, Offer
+from core.message.first_evening import behind_greeting
 from core.message.fold import fold
 from core.message.parser import parse
 from core.message.restated import Restated, restated
@@ -51,6 +52,9 @@ async def restate(
     before, but for a wish: `kh should go to 6`.
     """
     said = turn.incoming.text
+    if turn.typed is not None and (rest := behind_greeting(said)) is not None:
+        turn.incoming, turn.unheard = replace(turn.incoming, text=rest), False
+        return await turn.typed(turn)
     meant = [
         each
         for each in restated(said, [tank.name for tank in turn.tanks])

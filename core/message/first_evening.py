@@ -7,9 +7,11 @@ meaning, and which may stand beside them. Any other word makes it another messag
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from typing import Final, Literal
 
 from core.message.word_classes import Said, said, stripped
+from core.message.wordfile import spelt
 from core.units import US_GALLON_L
 
 Meaning = Literal[
@@ -51,6 +53,30 @@ class Told:
     litres: float | None = None
     classes: frozenset[str] = frozenset()
     days_ago: int = 0
+
+
+def behind_greeting(text: str) -> str | None:
+    """What a text says behind a greeting that it opens with; None where it has none, or no more.
+
+    Examples
+    --------
+    >>> behind_greeting("hi i have a 20 gallon"), behind_greeting("good morning")
+    ('i have a 20 gallon', None)
+    """
+    words = text.split()
+    for size in range(min(_LONGEST_GREETING, len(words) - 1), 0, -1):
+        if " ".join(words[:size]).casefold().strip(",.!") in _greetings():
+            return " ".join(words[size:])
+    return None
+
+
+_LONGEST_GREETING: Final = 2
+
+
+@cache
+def _greetings() -> frozenset[str]:
+    told = spelt(FILE, {"word", "unit"})
+    return frozenset(way for _, meaning, ways in told if meaning == "hello" for way in ways)
 
 
 def told(text: str, *, us_gallons: bool = True) -> Told | None:

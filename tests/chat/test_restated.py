@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.chat.harness import Talk
 
 
@@ -36,6 +38,11 @@ async def test_a_wish_in_other_words_is_no_reading(talk: Talk) -> None:
     await talk.say("kh 3 ph 7")
     (told,) = await talk.say("kh should go to 6")
     assert told.facts["to"] == 6.0
+
+
+async def test_a_greeting_before_it_is_passed_by(talk: Talk) -> None:
+    (told,) = await talk.say("hi i have a 20 gallon")
+    assert told.facts["volume_l"] == pytest.approx(75.7, rel=1e-3)
 
 
 async def test_beside_a_plan_no_deed_is_read_into_a_share(talk: Talk) -> None:
