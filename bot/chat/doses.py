@@ -62,7 +62,7 @@ async def log_parts(
     """Put so many parts of a plan on record together, once under an id, as of now or of `at`."""
     if await turn.uow.log.by_update(turn.chat.id, update_id) is not None:
         return [await turn.reply(general.already())]
-    tank = await _tank_for(turn, held)
+    tank = await tank_for(turn, held)
     if tank is None:
         return [await turn.reply([words.no_tank_to_log(turn.example_tank)])]
     at = (at or turn.now).astimezone(UTC)
@@ -123,7 +123,7 @@ def tank_of(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
     return fitting[0] if len(fitting) == 1 else None
 
 
-async def _tank_for(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
+async def tank_for(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
     """Likewise, but for a chat without any tank one of that volume is made."""
     stored = tank_of(turn, held)
     if stored is None and not turn.tanks:

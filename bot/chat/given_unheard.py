@@ -11,7 +11,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import doses, given_logged, given_parts, in_vessel, off_record
+from bot.chat import doses, emergencies, given_logged, given_parts, in_vessel, off_record
+from bot.chat.calls_kept import CALLED
 from bot.chat.given_plan import LOG_SOME, Given, running
 from bot.chat.model import Reply
 from bot.chat.nameless import amount_of
@@ -76,6 +77,7 @@ async def asked(
         return None
     held = await off_record.held_of(turn, tank_id, " ".join(turn.incoming.text.split()))
     held["substance"] = _substance(told, plan)
+    held["volume_l"] = None if plan is None else plan.held["volume_l"]
     guessed = any("dosed" in button.label for each in replies for button in each.buttons)
     if guessed or any(ANSWERED & each.facts.keys() for each in replies):
         kept = {NAMELESS: held}
@@ -194,10 +196,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """`typo 3 g`, `1 kg of soda`, `nothing` right behind the question: so it is; else None."""
     if not turn.incoming.addressed or parsed.events or turn.route is None:
         return None
-    newest = await turn.uow.offers.latest(turn.chat.id, 1)
-    held = newest[0].context.get(NAMELESS) if newest else None
+    newest = await turn.uow.offers.latest(turn.chat.id, 2)
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    if not held or held.get("over") or turn.now - newest[0].made_at > patience:
+    if not newest or turn.now - newest[0].made_at > patience:
+        return None
+    held = newest[0].context.get(NAMELESS) or await _called(turn, newest)
+    if not held or held.get("over"):
         return None
     text = turn.incoming.text
     if denies(text) or fold(text).strip(" .!") == fold(given_words.none_of_it()):
@@ -211,12 +215,29 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if amounts.millilitres is not None:
         return None
+    if held.get("poison"):  # of no record: its steps stand, however much of it
+        stored = turn.tank_by_id(held["tank"])
+        return [await emergencies.help_in(turn, stored, "overdose", gasping=False)]
     substance = next(iter(named), held.get("substance"))
     if substance is None:
         return [await off_record.of_what(turn, held, amount_of(amounts))]
+    if not turn.tanks and held.get("volume_l") is not None:
+        await doses.tank_for(turn, {"tank_id": None, "volume_l": held["volume_l"]})
     dosed = f"dosed {amount_of(amounts)} {substance}"
     turn.incoming = replace(turn.incoming, text=dosed)
     return await turn.route(turn, parse(dosed, turn.context()))
+
+
+async def _called(turn: Turn, newest: Sequence[Offer]) -> dict[str, Any] | None:
+    """Too much of a thing that was just called out, which asked how much; None of other calls."""
+    called = next((each.context[CALLED] for each in newest if each.context.get(CALLED)), None)
+    if called is None or called["danger"] != "overdose" or not called["said"]:
+        return None
+    named = substances_named(called["said"])
+    known = named <= SUBSTANCES.keys() and len(named) <= 1
+    poison = called["of"] is not None or not known
+    held = await off_record.held_of(turn, called["tank"], called["said"])
+    return held | {"substance": next(iter(named), None), "poison": poison}
 
 
 async def again(turn: Turn, plan: Given) -> list[Reply] | None:

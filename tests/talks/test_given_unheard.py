@@ -71,6 +71,27 @@ async def test_a_second_one_needs_no_plan_and_its_amount_no_name(talk: Talk) -> 
     assert logged["grams"] == 1000.0
 
 
+@pytest.mark.parametrize(
+    "talk_of_it",
+    [
+        ("120 l kh 2 how much baking soda to 4", "kid poured the whole box in", "500g i think"),
+        ("120 l kh 2", "whole box of baking soda went in", "500g"),
+        ("120 l kh 2", "i overdosed", "about 500 g", "it was baking soda"),
+    ],
+)
+async def test_an_amount_asked_for_is_a_deed(talk: Talk, talk_of_it: tuple[str, ...]) -> None:
+    for line in talk_of_it:
+        told = await talk.text(line)
+    assert "dosed 500 g sodium bicarbonate" in told
+    assert "KH +139.1 °dH" in told
+
+
+async def test_an_amount_of_a_poison_is_answered_by_its_steps(talk: Talk) -> None:
+    await talk.say("120 l kh 2")
+    await talk.say("overdosed the copper medicine")
+    assert (await talk.facts("20 g"))["emergency"] == "overdose"
+
+
 async def test_its_button_puts_it_on_record_once_however_often_it_is_asked(two: Talk) -> None:
     (asked,) = await two.say("someone else dosed it too")
     (again,) = await two.say("what now")
