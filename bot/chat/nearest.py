@@ -16,6 +16,7 @@ from bot.chat.words import nearest as words
 from bot.store.offers import BESIDE, Choice, Offer
 from core.message.first_evening import behind_greeting
 from core.message.fold import fold
+from core.message.gave_told import gave
 from core.message.parser import parse
 from core.message.restated import Restated, restated
 from core.message.themes import themes
@@ -52,7 +53,10 @@ async def restate(
     before, but for a wish: `kh should go to 6`.
     """
     said = turn.incoming.text
-    if turn.typed is not None and (rest := behind_greeting(said)) is not None:
+    greeted = (
+        None if gave(said) is not None else behind_greeting(said)
+    )  # a dose is asked about whole
+    if turn.typed is not None and (rest := greeted) is not None:
         turn.incoming, turn.unheard = replace(turn.incoming, text=rest), False
         return await turn.typed(turn)
     meant = [
