@@ -52,7 +52,7 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         turn.incoming = replace(turn.incoming, text=f"{analyte} {said.number:.10g} {said.unit}")
         parsed = parse(turn.incoming.text, turn.context())
     value = _measured(parsed, analyte)
-    if value is None:
+    if value is None or _is_of_another(turn, before.tank, offer, value.tank or parsed.tank):
         return None
     rest = _wished(turn, parsed)
     if rest is None:
@@ -63,6 +63,16 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if first_tank and volume is not None and (held := await _holds(turn, volume)) is not None:
         kept, rest = [*kept, held], rest | {"volume_l": None}
     return kept + await followups.changed(turn, asked, before, rest, topics)
+
+
+def _is_of_another(turn: Turn, wished: str | None, offer: Offer, told: str | None) -> bool:
+    """Whether a value is told of another tank than the wish was for: no goal goes with it there."""
+    named = None if told is None else turn.tank_named(told)
+    if named is None or len(turn.tanks) == 1:
+        return False
+    asked = wished or offer.context.get("facts", {}).get("tank")
+    of = None if asked is None else turn.tank_named(asked)
+    return of is None or of.id != named.id
 
 
 async def _holds(turn: Turn, volume: float) -> Reply | None:

@@ -137,3 +137,12 @@ async def test_a_test_that_may_be_of_either_is_asked_for_its_tank(
     (reply, *_more) = await talk.say(text)
     assert reply.facts.get("tank") == tank
     assert ("Which tank" in reply.text) == (tank is None)
+
+
+async def test_a_goal_goes_to_no_other_tank(talk: Talk) -> None:
+    await say_all(talk, "/tank new Shrimp 60 l fresh", "/tank new Big 240 l fresh")
+    await talk.say("how much bicarb to kh 8")
+    assert all("parts" not in each.facts for each in await talk.say("shrimp is kh 4"))
+    await talk.say("big: how much bicarb to kh 8")
+    (_kept, plan) = await talk.say("big is kh 4")
+    assert (plan.facts["volume_l"], plan.facts["to"]) == (240.0, 8.0)
