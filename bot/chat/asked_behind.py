@@ -26,7 +26,7 @@ async def told_first(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     ``ammonia 0.5 why``, ``ammonia 0 nitrite 0 can i add fish``. None where they may be supposed.
     """
     question = parsed.question
-    if question is None or parsed.values or turn.route is None or not turn.incoming.addressed:
+    if question is None or turn.route is None or not turn.incoming.addressed:
         return None
     both = (
         plain_tail.parted(turn.incoming.text) if question.kind in {"why", "keep", "when"} else None
@@ -34,6 +34,8 @@ async def told_first(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     told = None if both is None else parse(both[0], turn.context())
     if both is None or told is None or told.intent != "reading" or told.doubts:
         return None
+    if len(told.values) <= len(parsed.values):
+        return None  # nothing is lost that the question took: `now 6.6 why`
     if question.kind == "keep" and _MEASURED.isdisjoint(value.analyte for value in told.values):
         return None
     said = turn.incoming

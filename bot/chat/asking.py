@@ -7,7 +7,7 @@ from dataclasses import asdict
 from datetime import UTC
 from typing import Any
 
-from bot.chat import how_many, open_told
+from bot.chat import dangers_supposed, how_many, open_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
@@ -32,13 +32,16 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
     counts = [doubt for doubt in doubts if doubt.reason == NO_NUMBER]
     if len(doubts) == len(counts) == 1 and not choices:
         return await _how_many(turn, counts[0])
+    said, supposed = await dangers_supposed.of(turn, doubts, parsed)
+    lines += said
     if choices:
         lines.append(words.meant([choice.label for choice in choices], together=len(doubts) > 1))
         choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
         choices.append(Choice(_(words.TYPE_AGAIN), "type_again"))
     else:
         lines.append(words.send_instead())
-    facts = {"doubts": [{"reason": d.reason, "text": d.text[:200]} for d in doubts]}
+    asked = [{"reason": d.reason, "text": d.text[:200]} for d in doubts]
+    facts = {"doubts": asked, **supposed}
     await open_told.keep(turn)
     return await turn.reply(lines, choices=choices, facts=facts)
 

@@ -76,6 +76,10 @@ def read(text: str, *, us_gallons: bool, nouns: int = 1) -> FreeTank | None:
     if kind is None and any(plain(words[place]) in POND_WORDS for place in tanks):
         kind = "pond"
     taken |= {place for place in kinds if plain(words[place]) not in SETUP_WORDS or kind}
+    for place in sorted(taken):
+        while place - 1 not in taken and place > 1 and _light(words, place - 1) and nouns == 0:
+            place -= 1  # noqa: PLW2901 - `alk 6.5 in my reef 300l`: they lead to the tank alone
+            taken.add(place)
     left = [
         "," if place in taken else word
         for place, word in enumerate(words)

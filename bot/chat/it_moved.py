@@ -16,6 +16,9 @@ from core.message.it_moved import Moved, bare_number, it_moved
 from core.message.model import Doubt, Parsed
 from core.units import to_canonical
 
+BESIDE: Final = 3
+"""Answers to one message that are looked through, its readings among them."""
+
 Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
 """What a message is answered by, but for this look."""
 
@@ -95,10 +98,15 @@ def _by_change(turn: Turn, offer: Offer, moved: Moved) -> str | None:
 
 
 async def _told_last(turn: Turn) -> Offer | None:
-    """The last answer, where it is of late and to readings or asks which value is wished."""
+    """The last answer, where it is of late and to readings or asks which value is wished.
+
+    What was said beside it, of the fish or of who lives there, is of the same message.
+    """
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    for offer in await turn.uow.offers.latest(turn.chat.id, 1):
-        if turn.now - offer.made_at <= patience and (offer.entry_id or ASKED in offer.context):
+    latest = await turn.uow.offers.latest(turn.chat.id, BESIDE)
+    for offer in latest:
+        late = turn.now - offer.made_at > patience or offer.made_at != latest[0].made_at
+        if not late and (offer.entry_id or ASKED in offer.context):
             return offer
     return None
 

@@ -72,7 +72,7 @@ class Left:
 
 async def note(turn: Turn, parsed: Parsed) -> None:
     """Keep what of a message was not understood, if it may tell of the water."""
-    asked = _asked(parsed.doubts)
+    asked = in_doubt(parsed.doubts)
     text = _part(turn, parsed)
     if text is None and turn.unheard and turn.incoming.addressed and measures(turn.incoming.text):
         await pass_over(turn)
@@ -228,7 +228,7 @@ def _left(held: Mapping[str, Any], newest: Sequence[Entry], stored: StoredTank) 
     return Left(said, values, kit, is_open)
 
 
-def _asked(found: Sequence[Doubt]) -> dict[str, float]:
+def in_doubt(found: Sequence[Doubt]) -> dict[str, float]:
     """The values that a message leaves in doubt, by analyte; of a range its worse end."""
     told: dict[str, float] = {}
     for doubt in found:

@@ -22,7 +22,8 @@ LEAST: Final = 5.0
 
 _OF_WATER: Final = frozenset({"change", "keep", "why", "when", "safe"})
 """Questions whose answer rests on what was measured, not on litres that they name."""
-_WISHED: Final = frozenset({doubts.WISH})
+_NOT_NOW: Final = frozenset({doubts.WISH, doubts.PAST})
+"""Doubts of what is said beside the readings, and is none of now."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -38,11 +39,19 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     tank = free_tank.read(text, us_gallons=turn.chat.us_gallons, nouns=0)
     if tank is None or tank.volume_l < LEAST:
         return None
-    tank = replace(tank, rest=f"{tank.rest} {behind}".strip())
+    both = replace(tank, rest=f"{tank.rest} {behind}".strip())
+    if _is_clear(rest := parse(both.rest, turn.context())) and (rest.values or behind):
+        return await _apart(turn, both)
     rest = parse(tank.rest, turn.context())
-    if not (rest.values or behind) or {each.reason for each in rest.doubts} - _WISHED:
+    if not (behind and rest.values and _is_clear(rest)):
         return None
-    return await _apart(turn, tank)
+    replies = await _apart(turn, tank)  # `betta kh 3`, and then `does it need buffer`
+    turn.incoming = replace(turn.incoming, text=behind)
+    return None if replies is None else [*replies, *await turn.typed(turn)]
+
+
+def _is_clear(rest: Parsed) -> bool:
+    return not {each.reason for each in rest.doubts} - _NOT_NOW
 
 
 async def beside_sign(turn: Turn, _parsed: Parsed) -> list[Reply] | None:

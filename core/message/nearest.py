@@ -31,14 +31,15 @@ def analytes(word: str) -> tuple[str, ...]:
     """Names of the analytes whose spellings are nearest to `word`, at most three.
 
     One edit for words up to five letters, two from six on; a swap of neighbours counts one. Of two
-    letters only what may be pH, KH or GH is looked at, and there a swap goes first (hk is kh).
+    letters only what may be pH, KH or GH is looked at, and there a swap goes first (hk is kh). A
+    word that is spelt right, as `buffer` is, is no slip of a name.
 
     Examples
     --------
     >>> analytes("nitrtae"), analytes("nitrte"), analytes("hk")
     (('nitrate',), ('nitrate', 'nitrite'), ('KH',))
     """
-    if not 2 <= len(word) <= 30:
+    if not 2 <= len(word) <= 30 or word in _spelt_right():
         return ()
     most = 1 if len(word) < 6 else 2
     best: dict[str, float] = {}

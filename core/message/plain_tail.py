@@ -24,7 +24,7 @@ from core.message.token import Token
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
-_SECTIONS: Final = frozenset({"asks", "seen", "colour", "modal"})
+_SECTIONS: Final = frozenset({"asks", "seen", "colour", "modal", "need"})
 _PART: Final = re.compile(r"[^\W_]+")
 _NUMBERED: Final = frozenset({"number", "count", "fraction", "clock", "date", "unit", "iso"})
 _NAMING: Final = frozenset({"analyte", "tank"})
@@ -92,7 +92,11 @@ def parted(source: str) -> tuple[str, str] | None:
     opens = _opens(tokens[begins:], "asks")
     if opens is None:
         return None
-    told, asked = source[: tokens[begins].start], source[tokens[begins + opens].start :]
+    ends = begins + opens
+    asked = source[tokens[ends].start :]
+    while ends > begins and tokens[ends - 1].kind != "time":
+        ends -= 1  # 6.6 now why: when it was is of the value
+    told = source[: tokens[ends].start]
     return told.strip(" ,;:-"), asked.strip()
 
 
@@ -108,13 +112,14 @@ def _begins(tokens: Sequence[Token], source: str) -> int:
     asked = asks is not None
     if not asked and _opens(tail, "seen") is None:
         return end
+    needs = asks is not None and _opens(tail[asks:], "need") == 0  # does it need buffer
     tail = tail[asks + 1 :] if asks is not None else tail  # its first word asks: was, si, co
     if hearsay.reason(source, tokens[last].start, tokens[-1].end) is not None:
         return end
     for token in tail:
         if token.value in _BEARING or (token.kind == "time" and token.value in _PAST):
             return end
-        if token.value == "wish" and not _is_modal(token):
+        if token.value == "wish" and not _is_modal(token) and not needs:
             return end  # what i want, what discus need
         if not asked and (token.value in _UNLESS_ASKED or (_unknown(token) and bears(token.text))):
             return end

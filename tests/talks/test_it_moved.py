@@ -28,6 +28,12 @@ async def test_right_after_a_reading_it_is_that_value(fern: Talk, line: str) -> 
     assert (facts["from"], facts["to"]) == (3.0, 5.0), line
 
 
+@pytest.mark.parametrize("line", ["kh 12 fish hiding", "kh 12 was 4, discus"])
+async def test_what_is_said_beside_the_reading_leaves_it_the_value(fern: Talk, line: str) -> None:
+    await fern.say(line)
+    assert "KH is lowered" in await fern.text("how do i get it down")
+
+
 async def test_of_several_the_one_with_a_finding_is_meant(fern: Talk) -> None:
     await fern.say("kh 3 ph 7 no3 80 ammonia 0")
     assert "KH may rise by 1 °dH a day" in await fern.text("raise it")

@@ -74,4 +74,4 @@ async def test_what_a_day_may_do_is_no_leap(talk: Talk, first: str, then: str) -
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say(f"ph {first}")
     await talk.wait(hours=10)
-    assert "swings over the day" in await talk.text(f"ph {then}")
+    assert "between two hours of the day" in await talk.text(f"ph {then}")

@@ -59,8 +59,11 @@ PLAIN: Final[Mapping[str, tuple[str, Mapping[str, int]]]] = {
         {"was": 1, "ph": 1},
     ),
     "ph_moved_other_hour": (
-        N_("pH was {was} at another hour; it swings over the day. Test at the same hour to tell."),
-        {"was": 1},
+        N_(
+            "pH went from {was} to {ph} between two hours of the day: look at KH. A day's swing"
+            " may be part of it; a test at the same hour tells."
+        ),
+        {"was": 1, "ph": 1},
     ),
     "co2_against_ph": (
         N_(

@@ -54,7 +54,8 @@ _MEANING: Final[Mapping[str, str]] = {
         "pH follows KH and CO2. Correcting pH itself swings it; the cause is looked for."
     ),
     "ph_moved_other_hour": N_(
-        "Plants use CO2 by day, so pH is higher in the evening than at dawn."
+        "Plants use CO2 by day, so pH is higher in the evening than at dawn; a fall over the day is"
+        " none of theirs."
     ),
     "contradiction": N_(
         "pH and KH together tell the CO2. No tank water holds as much as these would"

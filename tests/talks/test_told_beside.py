@@ -1,0 +1,48 @@
+"""What stands beside a reading: a question, litres, plain talk; none of it may cost the reading."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.chat.harness import Talk
+
+
+@pytest.mark.parametrize("line", ["ammonia 3 today its hot", "just dipped a strip: no2 5"])
+async def test_a_danger_is_told_with_the_question_about_its_number(talk: Talk, line: str) -> None:
+    (asked,) = await talk.say(line)
+    assert asked.facts["supposed"][0]["id"].partition("_")[0] in {"ammonia", "nitrite"}
+    assert "take it as true" in asked.text
+    assert asked.buttons
+
+
+async def test_a_number_that_is_no_danger_is_only_asked_about(talk: Talk) -> None:
+    (asked,) = await talk.say("just dipped a strip: no3 20")
+    assert "supposed" not in asked.facts
+
+
+@pytest.mark.parametrize(
+    ("line", "kind", "litres", "kh"),
+    [
+        ("my betta 20 litre kh 3 does it need buffer", "fresh", 20.0, 3.0),
+        ("alk 6.5 in my reef 300l, was 8", "marine", 300.0, 6.5),
+    ],
+)
+async def test_the_tank_told_beside_a_value_and_a_question(
+    talk: Talk, line: str, kind: str, litres: float, kh: float
+) -> None:
+    made, *kept = await talk.say(line)
+    assert (made.facts["kind"], made.facts["volume_l"]) == (kind, litres)
+    assert kept[0].facts["values"][0]["canonical"] == kh
+    assert "is low" in kept[0].text
+
+
+@pytest.mark.parametrize(
+    "line", ["ph was 7.4 this morning and 6.6 now why", "ph was 7.4 this morning, now 6.6 why"]
+)
+async def test_both_values_before_why_are_kept_and_the_fall_is_told(talk: Talk, line: str) -> None:
+    told = await talk.text(line)
+    assert "pH went from 7.4 to 6.6" in told
+
+
+async def test_a_word_of_the_trade_is_no_misspelt_analyte(talk: Talk) -> None:
+    assert "copper" not in await talk.text("how much buffer to get to 5")
