@@ -26,7 +26,9 @@ from core.advice.products import (
 )
 from core.advice.state import DISTURBING
 from core.message import bought, parse
+from core.message.gave_told import gave
 from core.message.model import Event, Parsed
+from core.message.plan_said import substances_named
 from core.substances import SUBSTANCES
 
 SPOKEN_OF: Final = "product"
@@ -82,14 +84,22 @@ async def about(turn: Turn, name: str | None) -> list[Reply] | None:
 
 
 async def spoken_of(turn: Turn) -> str | None:
-    """The product or salt that "of it" means: the one just answered about, or just given."""
+    """The product or salt that "of it" means: the one just answered about, or just given.
+
+    Of a deed it is the one named last, even where it was refused: it went in all the same.
+    """
     if not (turn.incoming.addressed and bought.means_one(turn.incoming.text)):
         return None
+    is_deed = gave(turn.incoming.text) is not None
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         if turn.now - offer.made_at > PATIENCE:
             return None
         names = [offer.context.get(SPOKEN_OF)]
         asked = offer.context.get(ASKED, {}).get("text", "")
+        instead = offer.context.get(ASKED, {}).get("changes", {}).get("substance")
+        own = {instead} if instead else substances_named(asked)
+        if is_deed and len(own) == 1 and own <= SUBSTANCES:
+            return next(iter(own))
         other = offer.entry_id is not None
         if offer.entry_id is not None:
             entry = await turn.uow.log.current(turn.chat.id, offer.entry_id)

@@ -187,3 +187,11 @@ async def test_a_reminder_of_a_part_that_may_be_in_says_so_first(
 async def test_what_was_no_dose_stands_in_no_way(two: Talk, text: str) -> None:
     await two.say(text)
     assert "parts" in await two.facts("how much for kh 5")
+
+
+async def test_it_is_what_was_named_last_though_it_was_refused(talk: Talk) -> None:
+    await talk.say("tank 100 l")
+    await talk.say("kh 3, how much soda for kh 5")
+    await talk.say("i only got washing soda")
+    (event,) = (await talk.facts("put 2 tablespoons of it in already"))["events"]
+    assert event["substance"] == "sodium carbonate"
