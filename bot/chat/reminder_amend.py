@@ -19,7 +19,8 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
 from core.message import parse
-from core.message.reminder_talk import only, renaming
+from core.message.reminder_deed import only
+from core.message.reminder_talk import renaming
 from core.schedule import Once, from_text, kind_of
 
 MOST: Final = 8

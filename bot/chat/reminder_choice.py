@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import datetime, time, timedelta, tzinfo
+from datetime import datetime, time, tzinfo
 from typing import Final
 
-from bot.chat import presses, reminder_requests
+from bot.chat import presses, reminder_moving, reminder_requests
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.turn import Turn
@@ -21,9 +21,6 @@ VERBS: Final = frozenset(
 
 LONGEST: Final = 40
 """A longer text says more than which choice is meant. [characters]"""
-
-NEAR: Final = timedelta(hours=4)
-"""A part of the day and an hour that is of it are no further apart."""
 
 NOON: Final = 12
 HOURS: Final = 24
@@ -70,8 +67,7 @@ def _by_part(turn: Turn, text: str, choices: tuple[Choice, ...]) -> int | None:
         if not isinstance(request, Request):
             return None
         hour, at = (when.astimezone(turn.chat.zone) for when in (request.first, part))
-        apart = abs(timedelta(hours=hour.hour - at.hour, minutes=hour.minute - at.minute))
-        near += [place] if apart <= NEAR else []
+        near += [place] if reminder_moving.is_near(hour, at) else []
     return near[0] if len(near) == 1 else None
 
 

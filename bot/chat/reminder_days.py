@@ -15,8 +15,10 @@ from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
+from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_talk import THIS_WEEK
+from core.message.reminder_when import alone
 from core.schedule import Once, from_text, moment_at, parse_moment, parse_until
 
 A_DAY = timedelta(days=1)
@@ -171,6 +173,9 @@ def _days(turn: Turn, when: str) -> tuple[datetime, datetime] | None:
     if when == THIS_WEEK:
         end = today + timedelta(days=7 - today.weekday())
         return moment_at(today, time(), zone), moment_at(end, time(), zone)
+    if alone("next_week", fold(when)):
+        start = today + timedelta(days=7 - today.weekday())
+        return moment_at(start, time(), zone), moment_at(start + 7 * A_DAY, time(), zone)
     last = parse_moment(f"{when} 23:59", turn.local_now, zone)
     if not isinstance(last, datetime):
         return None

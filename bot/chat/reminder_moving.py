@@ -19,8 +19,11 @@ from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
+from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_shift import Shift
+from core.message.reminder_talk import Talk
+from core.message.reminder_when import names_part
 from core.schedule import (
     Every,
     Once,
@@ -30,12 +33,16 @@ from core.schedule import (
     moved,
     names_weekday,
     parse_moment,
+    split_time,
     tells_span,
     two_hours,
 )
 
 MOVED: Final = "reminder_moved"
 """What an offer has that moved a reminder, beside how it stood."""
+
+NEAR: Final = timedelta(hours=4)
+"""A part of the day and an hour that is of it are no further apart."""
 
 MOST: Final = 8
 """Buttons of a question which one was meant."""
@@ -205,8 +212,14 @@ async def of_day(turn: Turn, living: Sequence[Reminder], day: str, when: str) ->
         return [await turn.reply(words.problem("unclear", day, None, turn.example_tank))]
     weekday = named.astimezone(zone).weekday()
     chosen, several = [], False
+    part = names_part(day)
     for each in living:
         rule, due = from_text(each.rule), each.next_due or each.open_due
+        if part:
+            chosen += (
+                [each] if due and is_near(due.astimezone(zone), named.astimezone(zone)) else []
+            )
+            continue
         if isinstance(rule, Weekly) and len(rule.days) > 1:
             several = several or weekday in rule.days
         elif due is not None and due.astimezone(zone).weekday() == weekday:
@@ -218,6 +231,32 @@ async def of_day(turn: Turn, living: Sequence[Reminder], day: str, when: str) ->
     if not chosen:
         return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
     return await move(turn, chosen, when)
+
+
+def is_near(hour: datetime, at: datetime) -> bool:
+    """Whether the hour of one moment is of the part of the day that another one stands for."""
+    return abs(timedelta(hours=hour.hour - at.hour, minutes=hour.minute - at.minute)) <= NEAR
+
+
+def as_long(turn: Turn, reminder: Reminder, said: str, told: Talk) -> str:
+    """The words of time of `2 hours` and `2` where it was set as so long from now, or so often.
+
+    "" where a length says nothing of its rule.
+    """
+    bare = _BARE.fullmatch(told.when)
+    timed = split_time(said)
+    if bare is not None and timed is not None and is_long(said):
+        number = re.sub(r"\d+", bare[1], timed[1], count=1)
+        at_hour = told.when in fold(turn.incoming.text)
+        return told.when if at_hour or number == timed[1] else number
+    if not told.bare or reminder.open_due is not None:
+        return told.when
+    rule = from_text(reminder.rule)
+    if isinstance(rule, Once):
+        return told.when
+    every = f"every {told.when.removeprefix('in ')}"
+    to = moved(rule, turn.now, reminder.anchor, every, turn.local_now, turn.chat.zone)
+    return every if to is not None and to.rule != rule else ""
 
 
 async def put_off(
@@ -247,6 +286,12 @@ def _moments(turn: Turn, two: tuple[str, ...]) -> list[tuple[str, datetime]]:
     """The words of time that are still to come, each with its moment."""
     found = [(each, parse_moment(each, turn.local_now, turn.chat.zone)) for each in two]
     return [(each, moment) for each, moment in found if isinstance(moment, datetime)]
+
+
+def is_long(said: str) -> bool:
+    """Whether a request tells how long from now, and no hour: `in 3 hours to feed`."""
+    timed = split_time(said)
+    return timed is not None and is_span(timed[1])
 
 
 def is_span(when: str) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Final
 
-from bot.chat import plan_reminders, reminder_answers
+from bot.chat import plan_reminders, reminder_answers, reminder_fewer
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.turn import Turn
@@ -18,7 +18,7 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
 from core.message.reminder_talk import Talk, halts
-from core.schedule import Once, from_text
+from core.schedule import Once, from_text, names_weekday
 
 MOST: Final = 8
 """Buttons of a question which one was meant."""
@@ -32,6 +32,9 @@ async def stop(
     fitting: Sequence[Reminder],
 ) -> list[Reply] | None:
     """End the reminder that is meant, or ask which; None where it is about something else."""
+    if told.when and names_weekday(told.when):
+        meant = fitting if told.target else [spoken] if spoken is not None else living
+        return await reminder_fewer.answer(turn, meant, told.when)
     if told.when:
         return None
     if told.plan:

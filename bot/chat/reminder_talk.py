@@ -26,6 +26,7 @@ from bot.chat.patience import PATIENCE
 from bot.chat.reminder_moving import (
     MOVED,
     either_half,
+    is_long,
     is_span,
     move,
     moved_or_done,
@@ -35,6 +36,7 @@ from bot.chat.reminder_moving import (
 from bot.chat.reminding import said
 from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
+from bot.chat.words import reminders as words
 from bot.store.offers import Offer
 from bot.store.reminders import Reminder
 from core.message.choices import ordinal
@@ -44,6 +46,7 @@ from core.message.reminder_deed import other_count
 from core.message.reminder_said import at_same_time
 from core.message.reminder_shift import shift
 from core.message.reminder_talk import Talk, denies, talk
+from core.message.reminder_when import asks_when
 from core.schedule import Every, Once, from_text, kind_of, moved, names_weekday
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
@@ -95,6 +98,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     by = shift(turn.incoming.text)
     if by is not None and (spoken or len(living) == 1) and not parsed.events:
         return await reminder_moving.shift(turn, spoken or living[0], by)
+    if spoken is not None and asks_when(turn.incoming.text):
+        at = (spoken.open_due or spoken.next_due or turn.now).astimezone(turn.chat.zone)
+        lines = words.made_once(said(turn, spoken), at, turn.local_now)
+        return [await turn.reply(lines, context={"reminder_id": spoken.id})]
     text = at_same_time(turn.incoming.text, await reminder_topic.same_time(turn))
     told = talk(text, standing=bool(living))
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
@@ -162,6 +169,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told.later and is_span(told.when):
         return await put_off(turn, spoken, told.when, spoken.open_due or spoken.next_due)
     made = offer.context.get(reminders.MADE)
+    before = (made or {}).get("said", [""])[-1]
+    told = replace(told, when=reminder_moving.as_long(turn, spoken, before, told))
+    if not told.when:
+        return None
     if spoken.open_due is not None and not _repeats(turn, told.when):
         return await put_off(turn, spoken, told.when)
     hour = either_half(turn, spoken, told.when)
@@ -171,6 +182,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         and not told.later
         and not hour
         and not _kept(turn, spoken, told)
+        and not (is_long(before) and not is_span(told.when))
     ):
         return await reminders.anew(turn, made, told.when)
     return await move(turn, [spoken], told.when, later=told.later)
@@ -191,6 +203,8 @@ async def _spoken_of(turn: Turn, offer: Offer, living: Sequence[Reminder]) -> Re
         return None
     about = offer.context.get(reminders.MADE, {}).get("id") or offer.context.get("reminder_id")
     due = [each.arguments["reminder_id"] for each in offer.choices if each.verb == "done"]
+    listed = offer.context.get("reminder_ids", [])
+    due += listed if len(listed) == 1 else []
     return next((each for each in living if each.id in {about, *due}), None)
 
 

@@ -7,7 +7,8 @@ from collections.abc import Collection
 from typing import Final
 
 from core.message.fold import fold
-from core.message.reminder_when import pattern
+from core.message.reminder_when import EDGES, pattern, without_verb
+from core.message.reminder_when import LONGEST as LONGEST_TALK
 from core.schedule import names_task, split_time
 
 LONGEST: Final = 40
@@ -22,6 +23,7 @@ _OTHER_COUNT: Final = re.compile(
     r"(?:no )?not (?:every )?(?P<was>\d{1,3}) (?P<unit>days?|weeks?|months?|hours?)[, ]+"
     r"(?:but )?(?:every )?(?P<count>\d{1,3})(?: (?P<again>\w+))?"
 )
+_LESS: Final = re.compile(r"(?P<number>\d{1,4}(?:[.,]\d)?) ?(?P<unit>%|l\b|lit\w+)?$")
 _ASKS: Final = re.compile(r"(?:has |have )?did (?P<who>[^\W\d_]{2,}) (?P<deed>[^\W\d_]+)\b")
 
 
@@ -106,6 +108,27 @@ def asks_of_another(text: str, known: Collection[str]) -> bool:
     who = found["who"]
     said = pattern("light").fullmatch(who) or who in known or names_task(who)
     return not said and split_time(who) is None and names_task(found["deed"])
+
+
+def only(text: str) -> tuple[float, str] | None:
+    """How much less was done, and its unit (%, l or ""): `done but only 10`; None where none is.
+
+    Examples
+    --------
+    >>> only("done but only 10"), only("erledigt, aber nur 10%"), only("done 2")
+    ((10.0, ''), (10.0, '%'), None)
+    """
+    plain = " ".join(fold(text).strip(EDGES).split())
+    rest = None if len(text) > LONGEST_TALK else without_verb("did", plain)
+    found = None if rest is None else _LESS.search(rest)
+    if rest is None or found is None:
+        return None
+    left = pattern("light").sub(" ", rest[: found.start()])
+    less = pattern("only").search(left)
+    if less is None or pattern("only").sub(" ", left).strip(EDGES):
+        return None
+    unit = found["unit"] or ""
+    return float(found["number"].replace(",", ".")), "l" if unit[:1] == "l" else unit
 
 
 def _plain(text: str) -> str | None:

@@ -14,7 +14,9 @@ from typing import Final, Literal
 from core.message.fold import fold
 from core.message.reminder_when import (
     EDGES,
+    LONGEST,
     alone,
+    bare_span,
     by_span,
     for_so_long,
     has,
@@ -26,13 +28,10 @@ from core.message.reminder_when import (
     without_too,
     without_verb,
 )
-from core.schedule import split_time
+from core.schedule import names_weekday, split_time
 
 THIS_WEEK: Final = "this week"
 """The words of time of the days until the week is over."""
-
-LONGEST: Final = 80
-"""A longer text says more than what becomes of a reminder. [characters]"""
 
 Verb = Literal[
     "stop", "move", "late", "another_day", "skip", "did", "when", "list", "pause", "undone"
@@ -41,7 +40,6 @@ _VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move"
 _HOUR: Final = re.compile(r"(?<!\d)(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?$")
 _ASKS: Final = re.compile(r"(?:hmm |so |and |but )?did (?:i|we|you|he|she|they|anyone|someone)\b")
 """What asks whether it was done, and does not tell it."""
-_LESS: Final = re.compile(r"(?P<number>\d{1,4}(?:[.,]\d)?) ?(?P<unit>%|l\b|lit\w+)?$")
 
 
 _MINUTES: Final = re.compile(r"(?:for )?(?P<count>2[5-9]|[3-9]\d|1[0-7]\d|180)")
@@ -75,6 +73,8 @@ class Talk:
         The weekday that names which one is moved, "" where none does: the sunday one.
     once : bool
         True where it is moved one time only.
+    bare : bool
+        True where the time is only how long: 2 hours.
     anew : bool
         True where words beside the time say that it takes the place of another: instead, to.
     """
@@ -90,6 +90,7 @@ class Talk:
     day: str = ""
     once: bool = False
     anew: bool = False
+    bare: bool = False
 
 
 def talk(text: str, *, standing: bool = True) -> Talk | None:
@@ -130,6 +131,14 @@ def _talk(plain: str, standing: bool) -> Talk | None:
         return replace(_told("stop", rest), named=True, noun=True)
     if alone("undone", plain):
         return Talk("undone")
+    if (rest := without_verb("undone", plain)) is not None:
+        told = _told("late", rest)
+        if told.when and not told.target:
+            return told
+    if (rest := without_verb("not_on", plain)) is not None:
+        told = _told("stop" if has("no_longer", plain) else "skip", rest)
+        if told.when and not told.target and names_weekday(told.when):
+            return told
     if (rest := without_verb("cancel", plain)) is not None:
         told = _told("stop", rest)
         return replace(told, named=told.named or bool(told.target))
@@ -189,6 +198,8 @@ def _told(verb: Verb, rest: str) -> Talk:
     if verb == "move" and (days := two_days(rest)) is not None:
         task, day, when = days
         return replace(_told(verb, task), when=when, day=day)
+    if verb == "skip" and has("reason", rest):
+        return _told(verb, " ".join(pattern("reason").sub(" ", rest).split()))
     if verb == "skip" and has("week", rest):
         kept = _told(verb, " ".join(pattern("week").sub(" ", rest).split()))
         return replace(kept, when=THIS_WEEK) if not kept.when else kept
@@ -204,6 +215,8 @@ def _told(verb: Verb, rest: str) -> Talk:
     hours = verb == "move" or (verb == "when" and anew)
     if timed is None and hours and (hour := _HOUR.search(rest)) is not None:
         timed = rest[: hour.start()], f"at {hour['hour']}"
+    if timed is None and verb in {"when", "move"} and (span := bare_span(rest)) is not None:
+        return Talk(verb, when=f"in {span}", anew=anew, bare=True)
     words, when = (rest, "") if timed is None else timed
     noun = has("noun", words)
     named = noun or has("one", words)
@@ -265,24 +278,3 @@ def renaming(text: str) -> tuple[str, str] | None:
 def _without_light_end(said: str) -> str:
     ends = [each for each in pattern("light").finditer(fold(said)) if each.end() == len(said)]
     return said[: ends[0].start()].strip(EDGES) if ends and ends[0].start() else said
-
-
-def only(text: str) -> tuple[float, str] | None:
-    """How much less was done, and its unit (%, l or ""): `done but only 10`; None where none is.
-
-    Examples
-    --------
-    >>> only("done but only 10"), only("erledigt, aber nur 10%"), only("done 2")
-    ((10.0, ''), (10.0, '%'), None)
-    """
-    plain = " ".join(fold(text).strip(EDGES).split())
-    rest = None if len(text) > LONGEST else without_verb("did", plain)
-    found = None if rest is None else _LESS.search(rest)
-    if rest is None or found is None:
-        return None
-    left = pattern("light").sub(" ", rest[: found.start()])
-    less = pattern("only").search(left)
-    if less is None or pattern("only").sub(" ", left).strip(EDGES):
-        return None
-    unit = found["unit"] or ""
-    return float(found["number"].replace(",", ".")), "l" if unit[:1] == "l" else unit

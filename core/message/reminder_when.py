@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import UTC, datetime
 from functools import cache
 from typing import Final
 
@@ -10,21 +11,68 @@ from core.message.fold import fold
 from core.message.reminder_words import FILE
 from core.message.waters import one_of
 from core.message.wordfile import spelt
-from core.schedule import names_weekday, split_time, tells_span
+from core.schedule import names_weekday, parse_moment, split_time, tells_span
+
+LONGEST: Final = 80
+"""A longer text says more than what becomes of a reminder. [characters]"""
+
+_CLOCK: Final = re.compile(r"(?:at )?(\d{1,2})(?:[.:](\d{2}))?")
+_ANY: Final = datetime(2026, 3, 2, tzinfo=UTC)
+_DAYS: Final = ("tomorrow", "friday")
+"""Days that a part of one may stand behind."""
 
 EDGES: Final = " \t.!,;:?¿¡"
 """Signs around a text that tell nothing."""
 
 
 def two_days(rest: str) -> tuple[str, str, str] | None:
-    """The words of a task, the weekday beside them, and to when that goes: `the sunday one to`."""
+    """The words of a task, the day or part of one beside them, and to when that goes.
+
+    Examples
+    --------
+    >>> two_days("the sunday one to friday"), two_days("the morning one to 7.30")
+    (('', 'the sunday one', 'friday'), ('the', 'morning', 'at 7:30'))
+    """
     for found in pattern("onto").finditer(rest):
         first = split_time(pattern("off").sub(" ", rest[: found.start()]))
-        to = split_time(rest[found.end() :])
-        if first is None or to is None or to[0] or not names_weekday(first[1]):
+        hour = _CLOCK.fullmatch(rest[found.end() :].strip(EDGES))
+        to = split_time(rest[found.end() :]) if hour is None else ("", _hour(*hour.groups()))
+        if first is None or to is None or to[0]:
             continue
-        return first[0], first[1], to[1]
+        if names_weekday(first[1]):
+            return first[0], first[1], to[1]
+        part = pattern("one").sub(" ", first[1]).strip()
+        if part and names_part(part):
+            return first[0], part, to[1]
     return None
+
+
+def names_part(said: str) -> bool:
+    """Tell whether words of time are a part of any day: the morning one.
+
+    Examples
+    --------
+    >>> names_part("morning"), names_part("tomorrow"), names_part("at 8"), names_part("friday")
+    (True, False, False, False)
+    """
+    if names_weekday(said) or any(letter.isdigit() for letter in said):
+        return False
+    return all(isinstance(parse_moment(f"{day} {said}", _ANY, UTC), datetime) for day in _DAYS)
+
+
+def bare_span(rest: str) -> str | None:
+    """How long, where a text says nothing else; None where it says more: `2 hours`."""
+    span = rest.strip(EDGES)
+    while not tells_span(span):
+        front = pattern("light").match(span)
+        if front is None or front.end() == len(span):
+            return None
+        span = span[front.end() :].strip(EDGES)
+    return span
+
+
+def _hour(hour: str, minute: str | None) -> str:
+    return f"at {hour}" if minute is None else f"at {hour}:{minute}"
 
 
 def is_anew(rest: str) -> bool:
@@ -109,6 +157,11 @@ def alone(name: str, plain: str) -> bool:
     for other in ("have", "noun", "light"):
         left = pattern(other).sub(" ", left)
     return has(name, plain) and not left.strip(EDGES)
+
+
+def asks_when(text: str) -> bool:
+    """Tell whether a text asks only when the one just spoken of is told: `what time is that`."""
+    return len(text) <= LONGEST and alone("when_is", " ".join(fold(text).strip(EDGES).split()))
 
 
 def without_too(plain: str) -> str:

@@ -43,6 +43,6 @@ def frames() -> tuple[re.Pattern[str], re.Pattern[str]]:
     """What may stand in front of a request, and behind it."""
     front, tail = one_of(ways()["ask", "frame"]), one_of(ways()["ask", "tail"])
     return (
-        re.compile(rf"\s*(?:(?:{front})(?![\w'])[\s,:]*)?"),
+        re.compile(rf"\s*(?:(?:{front})(?![\w'])[\s,:.!]*)?"),
         re.compile(rf"(?:[\s,:]+(?:{tail}))?$"),
     )
