@@ -27,6 +27,8 @@ CHANGED: Final = "did a water change"
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Set the reminder that a chore asks for, or offer it; None where no chore is told."""
+    if turn.incoming.addressed and reminder_said.until_next(turn.incoming.text):
+        return await reminder_requests.of_next(turn)
     if parsed.command is None and (both := await _both(turn)) is not None:
         return both
     if parsed.command is None and (behind := await _behind_reading(turn)) is not None:

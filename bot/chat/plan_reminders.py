@@ -81,7 +81,8 @@ async def next_part(turn: Turn, what: str) -> Part | None:
         return None
     logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     told = said(FILE, what)
-    later_one = told is not None and told.has("next")
+    counted = told is not None and told.has("part") and any(n.value > 1 for n in told.numbers)
+    later_one = counted or (told is not None and told.has("next"))
     number = max(logged + 1, 2) if later_one else logged + 1
     tested = dose_words.to_test(plan.analytes)
     besides = await own_plan.dosed_besides(turn, plan.offer.id, tank.id, plan.offer.made_at)

@@ -89,6 +89,12 @@ async def _alone(turn: Turn) -> list[Reply]:
     return [await _asked_back(turn, "", _NO_WHAT)]
 
 
+async def of_next(turn: Turn) -> list[Reply] | None:
+    """``remind me when the next one is due``: of a plan's next part; None where none is."""
+    part = await plan_reminders.next_part(turn, "next")
+    return None if part is None else await _of_part(turn, part, None)
+
+
 async def _several(turn: Turn, text: str) -> list[Reply] | None:
     """A reminder for each of several jobs; what may be one or two is asked. None where it is one.
 

@@ -174,6 +174,18 @@ def only_asks(text: str) -> bool:
     return _asked(text.strip(" .!?¿")) == ""
 
 
+def until_next(text: str) -> bool:
+    """Tell whether a text asks to be reminded of what is next, when that is due.
+
+    Examples
+    --------
+    >>> until_next("please remind me when the next one is due"), until_next("when is it due")
+    (True, False)
+    """
+    asked = _asked(text.strip(" .!?¿"))
+    return bool(asked) and patterns()["ask", "when_due"].fullmatch(fold(asked or "")) is not None
+
+
 def without_request(text: str) -> str:
     """The text without what asks for a reminder, and the words around it.
 

@@ -23,6 +23,8 @@ async def planned(talk: Talk) -> Talk:
         ("remind me tomorrow instead", "part 1 of 2", "2026-03-02T09:00"),
         ("remind me tomorrow for the rest", "part 2 of 2", "2026-03-02T12:00"),
         ("remind me of the second part", "part 2 of 2", "2026-03-02T12:00"),
+        ("remind me for part 2", "part 2 of 2", "2026-03-02T12:00"),
+        ("please remind me when the next one is due", "part 2 of 2", "2026-03-02T12:00"),
         ("morgen erinnern an die zweite", "part 2 of 2", "2026-03-02T12:00"),
         ("rappelle-moi demain pour la deuxième", "part 2 of 2", "2026-03-02T12:00"),
         ("recuérdame en 2 días el resto", "part 2 of 2", "2026-03-03T12:00"),
