@@ -254,6 +254,8 @@ def as_long(turn: Turn, reminder: Reminder, said: str, told: Talk) -> str:
     rule = from_text(reminder.rule)
     if isinstance(rule, Once):
         return told.when
+    if told.verb != "move":
+        return ""
     every = f"every {told.when.removeprefix('in ')}"
     to = moved(rule, turn.now, reminder.anchor, every, turn.local_now, turn.chat.zone)
     return every if to is not None and to.rule != rule else ""
