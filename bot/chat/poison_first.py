@@ -16,7 +16,7 @@ from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.alarm_words import named as named_in
 from core.advice.plan import Refusal
-from core.advice.poison_first import TOLD_FIRST, no_dose
+from core.advice.poison_first import DIED, TOLD_FIRST, no_dose
 from core.message.model import Question
 from core.message.waters import names_pure
 
@@ -32,7 +32,8 @@ async def refused(turn: Turn, stored: StoredTank | None) -> Reply | None:
     if refusal.reason == TOLD_FIRST:
         return await off_record.again(turn, stored, str(refusal.facts["said"]))
     lines = refusals.refused(refusal, stored.name)
-    held = {"tank": stored.id, "danger": refusal.facts["danger"]}
+    danger = refusal.facts["danger"]
+    held = {"tank": stored.id, "danger": "general" if danger == DIED else danger}
     facts = {"refused": refusal.reason, "tank": stored.name, **refusal.facts}
     return await turn.reply(
         lines,

@@ -9,10 +9,12 @@ from typing import Final
 from core.advice.alarm_words import named
 from core.advice.call_over import CALLED_ONLY, suffering
 from core.advice.calls import Danger
-from core.advice.emergencies import standing_call
+from core.advice.emergencies import JUST_NOW, standing_call
 from core.advice.findings import stands
 from core.advice.plan import Refusal
+from core.advice.recent_change import has_crashed
 from core.advice.state import State
+from core.advice.untested import losses
 
 READ: Final[Mapping[str, Danger]] = {
     "chlorine": "chlorine",
@@ -68,6 +70,9 @@ def poison_standing(state: State) -> Danger | None:
     return next((READ[each.id] for each in found if each.id in READ), None)
 
 
+DIED: Final = "lost"
+"""What stands where animals died of late and ammonia was not read since: nobody knows of what."""
+
 TOLD_FIRST: Final = "told_first"
 """Why nothing goes in before it is told what went in already."""
 
@@ -75,15 +80,28 @@ TOLD_FIRST: Final = "told_first"
 def no_dose(state: State) -> Refusal | None:
     """Why no salt goes into a tank now; None where nothing of this stands.
 
-    A poison in it, animals that suffer, or something that went in and is on no record: it may be
-    the very dose that is asked for.
+    A poison in it, animals that suffer or died of what nobody knows, or something that went in and
+    is on no record: it may be the very dose that is asked for.
     """
-    danger = poison_standing(state) or suffering(state)
+    danger = poison_standing(state) or suffering(state) or _died(state)
     if danger is None:
         return None if state.went_in is None else Refusal(TOLD_FIRST, {"said": state.went_in})
-    called = standing_call(state) is not None or danger in CALLED_ONLY
+    called = standing_call(state) is not None or danger in {*CALLED_ONLY, DIED}
     read = None if called else state.last(danger)
     facts: dict[str, float | str] = {"danger": danger}
     if read is not None:
         facts[danger] = read.value
     return Refusal("poison_first", facts)
+
+
+def _died(state: State) -> str | None:
+    """Deaths of which ammonia may be the cause: a dose would make more of it poison.
+
+    A pH that crashed is known to be the cause: its own steps say when a little goes in.
+    """
+    lost, _missing = losses(state)
+    if not lost or has_crashed(state):
+        return None
+    read = state.last("ammonia")
+    known = read is not None and read.at >= lost[-1].at - JUST_NOW
+    return None if known else DIED

@@ -169,3 +169,12 @@ async def test_what_was_read_before_a_change_is_to_be_measured_again(talk: Talk)
     steps = await talk.text("fish went crazy")
     assert "Measure ammonia, nitrite, pH" in steps
     assert "ammonia 4" in steps.lower()
+
+
+async def test_who_died_of_what_nobody_knows_holds_a_dose_until_ammonia_is_read(talk: Talk) -> None:
+    for line in ("100 l kh 3", "a fish died"):
+        await talk.say(line)
+    (held,) = await talk.say("dose kh 5")
+    assert (held.facts["refused"], held.facts["danger"]) == ("poison_first", "lost")
+    await talk.say("ammonia 0")
+    assert "grams" in (await talk.say("dose kh 5"))[0].facts

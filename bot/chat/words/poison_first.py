@@ -36,6 +36,9 @@ _FIRST: Final[Mapping[str, str]] = {
     "ammonia": N_(
         "No dose after what you told me of ammonia: a higher pH makes poison of it. Test it first."
     ),
+    "lost": N_(
+        "No dose after a death of unknown cause: test ammonia, nitrite, pH and temperature first."
+    ),
     "general": N_(
         "No dose while animals are as you told me: test ammonia, nitrite, pH and temperature first."
     ),
@@ -62,7 +65,7 @@ def no_dose(facts: Facts) -> list[str]:
         first = _(_FIRST[danger])
     if danger == "contaminated":
         return [first, _(_HOW_IT_ENDS)]
-    if danger == "ammonia":
+    if danger in {"ammonia", "lost"}:
         return [first, _("Send what it shows, for example: ammonia 0.5")]
     if danger in SUFFERING:
         return [first, _("They breathe calmly and move as ever again? Say: better")]
