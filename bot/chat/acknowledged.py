@@ -8,7 +8,15 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import emergencies, given_parts, outside_calls, reminder_answers, typed, what_now
+from bot.chat import (
+    copper_asked,
+    emergencies,
+    given_parts,
+    outside_calls,
+    reminder_answers,
+    typed,
+    what_now,
+)
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -50,8 +58,8 @@ async def done(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:
 
 
 async def _waiting(turn: Turn) -> list[Reply] | None:
-    """What `done` does: the part of the plan that was answered last, the reminder that waits."""
-    for look in (typed.plan_given, given_parts.done):
+    """What `done` does: the plan's part or the copper asked about last, the reminder that waits."""
+    for look in (typed.plan_given, given_parts.done, copper_asked.did):
         if (found := await look(turn)) is not None:
             return found
     if await turn.uow.reminders.of_chat(turn.chat.id, only_open=True):

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from datetime import timedelta
+from typing import Final
 
-from bot.chat import animals, coppered
+from bot.chat import animals, coppered, readings
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -14,8 +16,14 @@ from core.advice.cautions import touched
 from core.advice.livestock import Found, kept_in, lookup, named_in
 from core.message.copper_told import may_use as asked_to_use
 from core.message.fold import fold
-from core.message.model import Parsed
+from core.message.model import Event, Parsed
 from core.message.waters import mentioned
+
+ASKED: Final = "copper_asked"
+"""The tank that copper was asked to go into, in a reply's context."""
+
+PATIENCE: Final = timedelta(hours=12)
+"""How long ``did it`` is of it."""
 
 
 async def may_use(turn: Turn, parsed: Parsed) -> Reply | None:
@@ -40,9 +48,24 @@ async def may_use(turn: Turn, parsed: Parsed) -> Reply | None:
     else:
         lines = words.by_a_vet(known=bool(tank and tank.stock))
     facts = {"verdict": "no" if held or said or is_reef else "care"}
+    if stored is None:
+        return await turn.reply(lines, facts=facts)
     return await turn.reply(
-        lines, facts=facts if stored is None else {"tank": stored.name, **facts}
+        lines,
+        facts={"tank": stored.name, **facts},
+        context={ASKED: stored.name, "why": lines},
+        expects="followup",
     )
+
+
+async def did(turn: Turn) -> list[Reply] | None:
+    """``did it`` right after it was asked for: copper is in; None where it was not spoken of."""
+    latest = (await turn.uow.offers.latest(turn.chat.id))[:1]
+    asked = next((each.context[ASKED] for each in latest if ASKED in each.context), None)
+    if asked is None or turn.now - latest[0].made_at > PATIENCE:
+        return None
+    put = Event("dose", substance="copper", tank=asked, text=turn.incoming.text)
+    return await readings.keep(turn, Parsed(intent="event", events=(put,)))
 
 
 async def for_them(turn: Turn, parsed: Parsed) -> Reply | None:

@@ -178,3 +178,11 @@ async def test_who_died_of_what_nobody_knows_holds_a_dose_until_ammonia_is_read(
     assert (held.facts["refused"], held.facts["danger"]) == ("poison_first", "lost")
     await talk.say("ammonia 0")
     assert "grams" in (await talk.say("dose kh 5"))[0].facts
+
+
+async def test_copper_that_was_refused_and_done_all_the_same_is_in(talk: Talk) -> None:
+    for line in ("60 l with shrimps and snails", "fish have white spot"):
+        await talk.say(line)
+    (no,) = await talk.say("putting copper in, how much")
+    assert no.facts["verdict"] == "no"
+    assert "Copper kills invertebrates" in await talk.text("did it")
