@@ -41,6 +41,7 @@ async def two(talk: Talk) -> Talk:
         ("mi mujer ya echó una cucharada", ["3 tsp"]),
         ("son says he dosed it aswell", ["3 g"]),
         ("husband put 30 too he says", []),
+        ("in morning i have give 10 gram", ["10 g"]),
         ("my dad put a bag in this afternoon not knowing", []),
     ],
 )

@@ -14,6 +14,7 @@ TANKS = ("Fern", "Quarry")
     [
         "gave ferns dose to quarry by mistake",
         "put Fern's dose in Quarry",
+        "oops put the fern amount in quarry",
         "oops the dose for fern went into quarry",
         "the fern dose went into quarry",
         "quarry got fern's dose by mistake",
