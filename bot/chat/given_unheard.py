@@ -26,6 +26,7 @@ from bot.chat.words import off_record as words
 from bot.chat.words.numbers import plain
 from bot.store.offers import BESIDE, Choice, Offer
 from bot.store.tanks import StoredTank
+from core.advice.calls import asks
 from core.message import parse
 from core.message.fold import fold
 from core.message.gave_told import Gave, denies, gave
@@ -208,7 +209,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         none = next((each for each in newest[0].choices if each.verb == "log_none"), None)
         return None if none is None else await given_logged.log_none(turn, newest[0], none)
     amounts, named = amounts_in(text), substances_named(text)
-    if "?" in text or len(text.split()) > FEW or len(named) > 1 or not amounts.of_dose:
+    if "?" in text or asks(text) or len(text.split()) > FEW:
+        return None  # one more dose is wished, none told
+    if len(named) > 1 or not amounts.of_dose:
         return None
     said = said_of_plan(text)
     if said is not None and (said.asks or said.queries):
