@@ -41,6 +41,9 @@ from core.schedule import (
 MOVED: Final = "reminder_moved"
 """What an offer has that moved a reminder, beside how it stood."""
 
+FAR: Final = 2
+"""So many times as long as it was, a bare number may as well be an hour of the day."""
+
 NEAR: Final = timedelta(hours=4)
 """A part of the day and an hour that is of it are no further apart."""
 
@@ -248,7 +251,9 @@ def as_long(turn: Turn, reminder: Reminder, said: str, told: Talk) -> str:
     if bare is not None and timed is not None and is_long(said):
         number = re.sub(r"\d+", bare[1], timed[1], count=1)
         at_hour = told.when in fold(turn.incoming.text)
-        return told.when if at_hour or number == timed[1] else number
+        before = re.search(r"\d+", timed[1])
+        far = before is not None and int(bare[1]) > FAR * int(before[0])  # 8 after 3: an hour
+        return told.when if at_hour or far or number == timed[1] else number
     if not told.bare or reminder.open_due is not None:
         return told.when
     rule = from_text(reminder.rule)
