@@ -25,6 +25,7 @@ from core.advice.may_rise import raising_refused
 from core.advice.plan import Plan, Refusal, Upkeep
 from core.advice.scheduling import steps_of
 from core.advice.state import State
+from core.message.dose_words import names_buffer
 from core.message.model import Question
 
 WISHED: Final = ("kh", "gh", "nitrate", "calcium", "magnesium", "potassium", "salinity")
@@ -60,6 +61,8 @@ async def ask_value(turn: Turn, question: Question) -> Reply:
         if (kh := state.last("kh")) is not None and is_blind(kh):
             return await _one_small_part(turn, state, stored.name)
     lines = words.which_value(str(question.analyte), step)
+    if question.substance == "sodium bicarbonate" and names_buffer(turn.incoming.text):
+        lines.insert(0, words.of_soda())
     return await turn.reply(lines, facts=facts, context=waits)
 
 

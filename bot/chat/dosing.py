@@ -162,7 +162,7 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if poisoned is not None and await by_water.made_of(turn, question) is None:
         return [poisoned]
     turn.parts = turn.parts or parts_in(text)
-    question = await just_told.of_label(turn, question)
+    question = just_told.with_soda(turn, await just_told.of_label(turn, question))
     if (by_product := await product_doses.dose(turn, question)) is not None:
         return by_product
     if question.substance in MEDIA:

@@ -1,4 +1,4 @@
-"""A label that was told right before: what it raises is dosed by it, with a name or without."""
+"""What a dose is made with that is not named: a label told right before, or only a "buffer"."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from bot.chat.products import PATIENCE, SPOKEN_OF
 from bot.chat.turn import Turn
 from bot.chat.words.text import _
 from core.advice.products import Label, Product
+from core.message.dose_words import is_bare_buffer
 from core.message.model import Question
 
 UNDO: Final = "label"
@@ -53,3 +54,15 @@ async def of_label(turn: Turn, question: Question) -> Question:
             question = replace(question, delta=question.target, target=None)
     turn.products = [*turn.products, *(Product.of_label(name, each) for each in labels)]
     return replace(question, substance=name)
+
+
+def with_soda(turn: Turn, question: Question) -> Question:
+    """`how much buffer`, of no contents and no product that is known: it is asked of baking soda.
+
+    A wish for KH by what is only called a buffer is worked out with a salt whose number is known.
+    """
+    bare = question.substance is not None and is_bare_buffer(question.substance)
+    if not bare or question.kind != "dose" or question.analyte != "kh":
+        return question
+    known = product_doses.meant_by(question, turn.products)
+    return question if known else replace(question, substance="sodium bicarbonate")

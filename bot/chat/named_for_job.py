@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from bot.chat.model import Reply
-from bot.chat.turn import Turn
+from bot.chat.turn import WAITS, Turn
 from bot.chat.words import named_for_job as words
 from bot.store.offers import Choice
 from core.message.fold import fold
 from core.message.model import Parsed
-from core.message.named_for_job import asked
+from core.message.named_for_job import asked, volume_in
 
 WITH_SALT: Final = {
     "buffer": "dose kh +1",
@@ -19,6 +19,12 @@ WITH_SALT: Final = {
     "gh_up": "dose gh +1",
 }
 """What the job is done with where its salts are known, as it is asked for."""
+
+
+OF_KH: Final = frozenset({"buffer", "kh_up"})
+"""Jobs that baking soda does, to a value that is told next."""
+
+SODA: Final = "how much baking soda"
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -33,4 +39,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (wish := WITH_SALT.get(said.job)) is not None and turn.current_tank is not None:
         choices = [Choice(words.with_salt(said.job), "say_again", "", {"text": wish})]
     lines = words.ask_label(said.name, said.job)
-    return [await turn.reply(lines, choices=choices, facts=facts)]
+    context = {}
+    if said.job in OF_KH:  # bicarb, to 5: so it is asked for with baking soda
+        volume = volume_in(turn.incoming.text, turn.chat.us_gallons)
+        changes = {} if volume is None else {"volume_l": volume}
+        turn.asked, context = {"text": SODA, "changes": changes}, {WAITS: ["target"]}
+    return [await turn.reply(lines, choices=choices, facts=facts, context=context)]

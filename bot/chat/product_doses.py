@@ -51,7 +51,7 @@ _WITH = re.compile(
 
 async def dose(turn: Turn, question: Question) -> list[Reply] | None:
     """``dose kh 6 with my buffer``, ``how much of it``; None where no product is meant."""
-    meant = _meant(question, turn.products) or _by_unit(question, turn.products)
+    meant = meant_by(question, turn.products) or _by_unit(question, turn.products)
     if not meant:
         said = with_unknown(turn, question)
         said = said or _unheard_of(question)
@@ -98,7 +98,7 @@ def _by_unit(question: Question, products: Sequence[Product]) -> list[Product]:
 
 async def effect(turn: Turn, question: Question) -> list[Reply] | None:
     """``what does 20 ml of it do``; None where no product is meant."""
-    meant = _meant(question, turn.products)
+    meant = meant_by(question, turn.products)
     amount = question.grams if meant and meant[0].label.unit == "g" else question.millilitres
     if not meant:
         return None
@@ -252,7 +252,7 @@ def facts(plan: ProductPlan, stored: StoredTank | None) -> dict[str, Any]:
     return told
 
 
-def _meant(question: Question, known: Sequence[Product]) -> list[Product]:
+def meant_by(question: Question, known: Sequence[Product]) -> list[Product]:
     """The effects of the product that a question names, of several the longest name."""
     named = [each for each in known if each.name == question.substance]
     if named or question.substance in SUBSTANCES:

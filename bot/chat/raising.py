@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat import dose_reply, poison_first, what_for
+from bot.chat import dose_reply, just_told, poison_first, what_for
 from bot.chat.model import Line, Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -32,6 +32,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """What the gate says to a wish to raise KH or pH; None where it passes, or for another."""
     if (weighed := await _so_much(turn, parsed)) is not None:
         return weighed
+    if parsed.question is not None:
+        parsed = replace(parsed, question=just_told.with_soda(turn, parsed.question))
     asked = _asked(turn, parsed)
     if asked is None:
         return None

@@ -10,17 +10,20 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import followups, readings, tank_volumes
+from bot.chat import followups, readings, tank_volumes, which_soda
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, WAITS, Turn
 from bot.chat.words import tanks as words
 from bot.store.offers import Offer
+from core.advice.scheduling import per_gram
 from core.message import doubts, parse
 from core.message.aims import UNSALTED, WISHED
 from core.message.lone_number import Lone, lone_number
-from core.message.model import Doubt, Parsed, Value
+from core.message.model import Doubt, Parsed, Question, Value
+from core.message.salt_alone import salt_alone
 from core.message.volume_said import volume_alone
+from core.water.substances import SUBSTANCES
 
 _MOVED: Final = WISHED - UNSALTED
 """What a salt or a water change brings to a value that is wished."""
@@ -34,10 +37,14 @@ SOON: Final = timedelta(hours=1)
 
 async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
     """Go on with the newest question by what was said of it; None where nothing was."""
+    if (by_salt := await _with_salt(turn, parsed, topics)) is not None:
+        return by_salt
     said = None if parsed.values else lone_number(turn.incoming.text)
     wished = said is not None and said.wished
     offer = await _waiting(turn, measured=bool(parsed.values), wished=wished)
-    if offer is None or parsed.events or parsed.question or parsed.command is not None:
+    if offer is None or parsed.events or parsed.question:
+        return None
+    if parsed.command is not None:
         return None
     asked = offer.context[ASKED]
     first = parse(asked["text"], turn.context()).question
@@ -73,6 +80,28 @@ def _is_of_another(turn: Turn, wished: str | None, offer: Offer, told: str | Non
     asked = wished or offer.context.get("facts", {}).get("tank")
     of = None if asked is None else turn.tank_named(asked)
     return of is None or of.id != named.id
+
+
+async def _with_salt(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
+    """`yep bicarb`, `bicarb then how much`: what KH is raised with, in the water asked about."""
+    told = parsed.values or parsed.events
+    if told or not turn.incoming.addressed or turn.incoming.reply_to is not None:
+        return None
+    salt = salt_alone(turn.incoming.text)
+    if parsed.question is not None:
+        salt = parsed.question.substance if _names_salt_only(parsed.question) else None
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    if salt is None or not _raises_kh(salt) or not latest or ASKED not in latest[0].context:
+        return None
+    patience = GROUP_PATIENCE if turn.incoming.group else SOON
+    asked = latest[0].context[ASKED]
+    first = parse(asked["text"], turn.context()).question
+    if first is None or turn.now - latest[0].made_at > patience:
+        return None
+    before = replace(first, **asked["changes"])
+    if before.kind != "dose" or before.analyte != "kh":
+        return None
+    return await followups.changed(turn, asked, before, {"substance": salt}, topics)
 
 
 async def _holds(turn: Turn, volume: float) -> Reply | None:
@@ -130,6 +159,17 @@ async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         if reading.what.analyte in _MOVED and stored is not None:
             return await _planned(turn, _order(reading.what, said), stored.name, topics)
     return None
+
+
+def _names_salt_only(question: Question) -> bool:
+    """Whether so much of a salt is asked for, and nothing of which water or to what."""
+    named = Question("dose", analyte=question.analyte, substance=question.substance)
+    return question == replace(named, text=question.text)
+
+
+def _raises_kh(salt: str) -> bool:
+    """Whether a salt is one that raises KH; which soda it is may have to be asked yet."""
+    return salt == which_soda.SODA or (salt in SUBSTANCES and per_gram(salt, "kh") > 0.0)
 
 
 def _asked_of(turn: Turn, offer: Offer) -> str | None:
@@ -198,7 +238,18 @@ async def _goal(turn: Turn, said: Lone, analyte: str) -> dict[str, Any] | None:
         unit = next((_carried(row.what, said.number) for row in rows), "")
     wished = parse(f"dose {analyte} {said.number:.10g} {unit}", turn.context()).question
     target = None if wished is None else wished.target
+    if target is None and not unit:
+        target = _guessed(turn, analyte, said)
     return None if target is None else {"target": target, "delta": None}
+
+
+def _guessed(turn: Turn, analyte: str, said: Lone) -> float | None:
+    """What a number that no water has in degrees is in another unit: `want about 100` is in ppm."""
+    text = f"dose {analyte} {said.number:.10g}"
+    ways = [way for each in parse(text, turn.context()).doubts for way in each.choices]
+    in_unit = [way for way in ways if way.startswith(f"{text} ")]
+    wished = parse(in_unit[0], turn.context()).question if len(in_unit) == 1 else None
+    return None if wished is None else wished.target
 
 
 def _carried(told: Value, number: float) -> str:

@@ -36,3 +36,25 @@ def names_what_it_moves(product: str, analyte: str) -> bool:
     if any(token.kind == "analyte" and token.value == analyte for token in tokens):
         return True
     return analyte == "kh" and any(token.text in dose_words()["alkaline"] for token in tokens)
+
+
+def is_bare_buffer(thing: str) -> bool:
+    """Whether a thing has no other name than that it holds pH: `buffer`, of whatever contents.
+
+    Examples
+    --------
+    >>> is_bare_buffer("Buffer"), is_bare_buffer("buffer 8.2"), is_bare_buffer("baking soda")
+    (True, False, False)
+    """
+    return " ".join(fold(thing).split()) in dose_words()["alkaline"]
+
+
+def names_buffer(text: str) -> bool:
+    """Whether a text has a word for what holds pH and is no salt by its name.
+
+    Examples
+    --------
+    >>> names_buffer("how much buffer, kh 3"), names_buffer("how much baking soda")
+    (True, False)
+    """
+    return any(token.text in dose_words()["alkaline"] for token in cut(fold(text), lexicon(), text))

@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from functools import cache
 from typing import Final, Literal, NamedTuple
 
+from core.message.amounts import volume_litres
 from core.message.fold import fold
 from core.message.plan_said import said_of_plan
 from core.message.waters import one_of
@@ -91,6 +92,18 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Asked | None:
     if left and said_of_plan(left) is None:
         return None
     return Asked(found[0].strip(), _job_of(found))
+
+
+def volume_in(text: str, us_gallons: bool) -> float | None:
+    """The water that it is asked for, in litres; None where none is told.
+
+    Examples
+    --------
+    >>> volume_in("how much buffer for 90 l", True), volume_in("how much buffer", True)
+    (90.0, None)
+    """
+    found = _VOLUME.search(fold(text))
+    return None if found is None else volume_litres(found[0], us_gallons)
 
 
 def _job_of(found: re.Match[str]) -> Job:

@@ -7,6 +7,7 @@ from functools import lru_cache
 from rapidfuzz.distance import OSA
 
 from core.analytes import FREE
+from core.message.dose_words import is_bare_buffer
 from core.message.lexicon import lexicon
 from core.message.wordfile import spelt
 
@@ -39,8 +40,8 @@ def analytes(word: str) -> tuple[str, ...]:
     >>> analytes("nitrtae"), analytes("nitrte"), analytes("hk")
     (('nitrate',), ('nitrate', 'nitrite'), ('KH',))
     """
-    if not 2 <= len(word) <= 30 or word in _spelt_right():
-        return ()
+    if not 2 <= len(word) <= 30 or word in _spelt_right() or is_bare_buffer(word):
+        return ()  # buffer is no slip of copper
     most = 1 if len(word) < 6 else 2
     best: dict[str, float] = {}
     for name, analyte in _names():

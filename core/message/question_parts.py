@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from core.message import doubts, stands, trade
 from core.message.asked_words import is_word
+from core.message.dose_words import names_what_it_moves
 from core.message.model import Doubt, Question
 from core.message.quantity import Quantity
 from core.message.slot import Number, Slots
@@ -59,6 +60,7 @@ def question_of(
     if kind == "dose":
         stands.aim(found.numbers, main, inside)
         stands.stand(found.numbers, main, inside)
+        stands.tell(found.numbers, main, inside)
     wished = any(n.role in {"to", "by"} and n.analyte == main for n in found.numbers)
     for number in found.numbers:
         analyte = number.analyte or main
@@ -142,6 +144,8 @@ def _main(kind: str, found: Slots) -> str | None:
     if kind == "dose" and found.substance in _SALTS and bare_gravity:
         return "salinity"  # how much salt for 1.005
     raised = _raised(found) if kind == "dose" else None
+    if kind == "dose" and any(names_what_it_moves(t.text, "kh") for t in found.unknown):
+        return "kh"  # how much buffer to get to 5
     aimed = raised != "salinity" or any(number.role for number in found.numbers)
     if raised == "kh" or (raised and aimed and not found.names):
         return raised

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from core.message.asked_words import is_word
 from core.message.slot import Number
+from core.message.slot_numbers import VOLUMES
 from core.message.tokens import Token
+from core.message.waters import names_pure
 
 
 def aim(numbers: Sequence[Number], main: str | None, inside: Sequence[Token]) -> None:
@@ -34,6 +37,36 @@ def stand(numbers: Sequence[Number], main: str | None, inside: Sequence[Token]) 
     first, last = ends
     if first.analyte == main and first.quantity.start < wish < last.quantity.start:
         first.role = "from"
+
+
+def tell(numbers: Sequence[Number], main: str | None, inside: Sequence[Token]) -> None:
+    """Let the only KH tell where it stands: `my kh is 1, how much soda`.
+
+    It is told where a word says that it is so, or that the water has it (`a tank with kh 3`), and
+    where it stands with how much water there is before it is asked how much (`pond 3000 l kh 2`).
+    """
+    if main != "kh" or len(numbers) != 1 or numbers[0].analyte != main:
+        return
+    if names_pure(" ".join(token.text for token in inside)):
+        return  # 20 l of ro with kh 4: so it is to be made
+    number = numbers[0]
+    if number.role not in {"", "premise"}:
+        return
+    before = [token for token in inside if token.end <= number.quantity.start]
+    is_so = bool(before) and before[-1].value == "link"
+    while before and before[-1].kind in {"analyte", "fill"} and not _holds(before[-1]):
+        before.pop()
+    volumes = [token.start for token in inside if token.value in VOLUMES]
+    of_water = bool(volumes) or any(token.value == "home" for token in inside)
+    held = of_water and bool(before) and _holds(before[-1])
+    asking = next((token.start for token in inside if token.value == "how_much"), -1)
+    told_first = any(max(start, number.quantity.start) < asking for start in volumes)
+    if number.role == "premise" or is_so or held or told_first:
+        number.role = "from"
+
+
+def _holds(token: Token) -> bool:
+    return is_word("holding", token.text)
 
 
 def _behind_for(number: Number, inside: Sequence[Token]) -> bool:

@@ -36,6 +36,12 @@ async def _last(talk: Talk, *lines: str) -> dict[str, object]:
         ("90l", "kh 4", "whats a good kh for neons", "ok lets do 5"),
         ("90 l fresh", "kh 4", "how much baking soda do i need", "whats kh", "i'd like 5"),
         ("90 l fresh", "how much baking soda do i need", "mine is 4", "to 5"),
+        ("how much buffer should i use for a 90 litre tank with kh 4", "baking soda", "to 5"),
+        ("wie viel puffer für mein 90 liter becken mit kh 4", "ich habe natron", "5"),
+        ("got a 90 litre malawi tank kh 4 how much buffer", "target 5", "yep bicarb"),
+        ("my kh is 4, 90l, do i need crushed coral or bicarb", "bicarb then how much", "5 then"),
+        ("how much buffer for 90 l", "use bicarb", "want 5", "kh 4"),
+        ("90 l", "kh 4", "how much buffer", "i have baking soda", "5"),
     ],
 )
 async def test_a_wish_is_planned_once_all_is_told(talk: Talk, lines: tuple[str, ...]) -> None:
@@ -43,6 +49,16 @@ async def test_a_wish_is_planned_once_all_is_told(talk: Talk, lines: tuple[str, 
     assert (facts["from"], facts["to"], facts["volume_l"]) == (4.0, 5.0, 90.0)
     # 1 °dH is 0.3567 meq/L, 84.007 g/mol of sodium bicarbonate: 29.96 mg/L (stoichiometry)
     assert facts["grams"] == pytest.approx(0.35663 * 84.007 * 90 / 1000, rel=5e-3)
+
+
+async def test_a_wish_that_no_water_has_in_degrees_is_in_ppm(talk: Talk) -> None:
+    facts = await _last(talk, "how much bicarb for my 90 litre tank with kh 4", "want about 100")
+    assert facts["to"] == pytest.approx(100 / 17.848, rel=1e-3)  # mg/L CaCO3 in 1 °dH
+
+
+async def test_no_buffer_is_read_as_copper(talk: Talk) -> None:
+    for line in ("my betta 20 litre kh 3 does it need buffer", "how much buffer to get to 5"):
+        assert "copper" not in await talk.text(line), line
 
 
 async def test_a_measured_value_told_for_a_plan_is_a_reading(talk: Talk) -> None:

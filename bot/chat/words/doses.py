@@ -337,6 +337,11 @@ def no_tank_to_log(tank: str | None) -> str:
     return told.format(example=example)
 
 
+def of_soda() -> str:
+    """A buffer of no contents was asked for: what is worked out is baking soda."""
+    return _("I work it out with baking soda; a bought buffer goes by its label.")
+
+
 def incomplete() -> list[str]:
     """The wish is missing."""
     return [_("How much of what? Send for example: dose kh 6, dose gh 8, or: kh +2")]
