@@ -19,6 +19,7 @@ from bot.store.offers import Offer
 from core.advice.scheduling import per_gram
 from core.message import doubts, parse
 from core.message.aims import UNSALTED, WISHED
+from core.message.followups import heads
 from core.message.lone_number import Lone, lone_number
 from core.message.model import Doubt, Parsed, Question, Value
 from core.message.salt_alone import salt_alone
@@ -94,6 +95,8 @@ async def _with_salt(turn: Turn, parsed: Parsed, topics: followups.Topics) -> li
     if salt is None or not _raises_kh(salt) or not latest or ASKED not in latest[0].context:
         return None
     patience = GROUP_PATIENCE if turn.incoming.group else SOON
+    if not latest[0].context.get(WAITS) and _is_only_had(turn.incoming.text):
+        return None  # a plan is made: what else there is asks for nothing
     asked = latest[0].context[ASKED]
     first = parse(asked["text"], turn.context()).question
     if first is None or turn.now - latest[0].made_at > patience:
@@ -159,6 +162,10 @@ async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         if reading.what.analyte in _MOVED and stored is not None:
             return await _planned(turn, _order(reading.what, said), stored.name, topics)
     return None
+
+
+def _is_only_had(text: str) -> bool:
+    return any("have" in marks for _rest, marks in heads(text))
 
 
 def _names_salt_only(question: Question) -> bool:
