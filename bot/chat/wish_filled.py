@@ -19,10 +19,9 @@ from bot.store.offers import Offer
 from core.advice.scheduling import per_gram
 from core.message import doubts, parse
 from core.message.aims import UNSALTED, WISHED
-from core.message.followups import heads
 from core.message.lone_number import Lone, lone_number
 from core.message.model import Doubt, Parsed, Question, Value
-from core.message.salt_alone import salt_alone
+from core.message.salt_alone import is_only_had, salt_alone
 from core.message.volume_said import volume_alone
 from core.water.substances import SUBSTANCES
 
@@ -43,9 +42,7 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     said = None if parsed.values else lone_number(turn.incoming.text)
     wished = said is not None and said.wished
     offer = await _waiting(turn, measured=bool(parsed.values), wished=wished)
-    if offer is None or parsed.events or parsed.question:
-        return None
-    if parsed.command is not None:
+    if offer is None or parsed.events or parsed.question or parsed.command is not None:
         return None
     asked = offer.context[ASKED]
     first = parse(asked["text"], turn.context()).question
@@ -95,7 +92,7 @@ async def _with_salt(turn: Turn, parsed: Parsed, topics: followups.Topics) -> li
     if salt is None or not _raises_kh(salt) or not latest or ASKED not in latest[0].context:
         return None
     patience = GROUP_PATIENCE if turn.incoming.group else SOON
-    if not latest[0].context.get(WAITS) and _is_only_had(turn.incoming.text):
+    if not latest[0].context.get(WAITS) and is_only_had(turn.incoming.text):
         return None  # a plan is made: what else there is asks for nothing
     asked = latest[0].context[ASKED]
     first = parse(asked["text"], turn.context()).question
@@ -162,10 +159,6 @@ async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         if reading.what.analyte in _MOVED and stored is not None:
             return await _planned(turn, _order(reading.what, said), stored.name, topics)
     return None
-
-
-def _is_only_had(text: str) -> bool:
-    return any("have" in marks for _rest, marks in heads(text))
 
 
 def _names_salt_only(question: Question) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.message.fold import fold
+from core.message.followups import heads
 from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
 
@@ -51,3 +52,8 @@ def _says_little(token: Token) -> bool:
     if token.value == "uses":
         return token.text in {"use", "using"}
     return token.kind in _LIGHT or token.value in _MARKS or token.text in _WORDS
+
+
+def is_only_had(text: str) -> bool:
+    """Whether it is told what is there, not what to take: `i have baking soda`."""
+    return any("have" in marks for _rest, marks in heads(text))
