@@ -13,7 +13,7 @@ def _words() -> dict[str, frozenset[str]]:
     return {name: frozenset(ways) for _section, name, ways in spelt("asked_words.txt", {"word"})}
 
 
-def is_word(meaning: Literal["of_what", "vessel", "of", "holding"], plain: str) -> bool:
+def is_word(meaning: Literal["of_what", "vessel", "of", "holding", "making"], plain: str) -> bool:
     """Whether a plain word is one of those of a meaning.
 
     Examples

@@ -47,8 +47,9 @@ def tell(numbers: Sequence[Number], main: str | None, inside: Sequence[Token]) -
     """
     if main != "kh" or len(numbers) != 1 or numbers[0].analyte != main:
         return
-    if names_pure(" ".join(token.text for token in inside)):
-        return  # 20 l of ro with kh 4: so it is to be made
+    made = any(is_word("making", token.text) for token in inside)
+    if made or names_pure(" ".join(token.text for token in inside)):
+        return  # 20 l of ro with kh 4, make 60 l with kh 12: so it is to be
     number = numbers[0]
     if number.role not in {"", "premise"}:
         return
