@@ -107,11 +107,16 @@ class Offers:
         """Of each chat the newest offers and how many were asked for, until one changes."""
         self._unheard: dict[int, tuple[datetime, Offer | None]] = {}
         """Of each chat since when the newest message not understood was sought, and that one."""
+        self._told_before: dict[
+            tuple[int, str, int], list[tuple[int, datetime, Mapping[str, Any]]]
+        ] = {}
+        """What replies told under a key, among so many of a chat, until one with the key comes."""
 
     def _forget(self) -> None:
         """Read again what is asked for next: an offer is not what it was."""
         self._seen.clear()
         self._unheard.clear()
+        self._told_before.clear()
 
     async def add(self, chat_id: int, offer: Offer) -> int:
         """Keep an offer and return its id, which its buttons carry."""
@@ -135,6 +140,8 @@ class Offers:
             },
         }
         offer_id = await new_row(self._session, _NEW, columns)
+        for asked in [each for each in self._told_before if each[1] in offer.context]:
+            del self._told_before[asked]
         if offer.expects == UNHEARD:
             self._unheard.pop(chat_id, None)
         elif offer.expects != BESIDE and chat_id in self._seen:
@@ -198,15 +205,25 @@ class Offers:
         self, chat_id: int, keys: Sequence[str], among: int
     ) -> list[tuple[str, datetime, Mapping[str, Any]]]:
         """The same of several keys, each with its key; what was kept last comes first."""
-        found: list[tuple[int, str, datetime, Mapping[str, Any]]] = []
-        for key in keys:
-            asked = {"chat": chat_id, "most": among, "like": f'%"{key}"%'}
-            for number, made_at, payload in await self._session.execute(_TOLD_OF, asked):
-                context = json.loads(payload)["context"]
-                if key in context:
-                    found.append((number, key, made_at, context[key]))
-        found.sort(key=lambda each: each[0], reverse=True)
-        return [(key, made_at, held) for _number, key, made_at, held in found]
+        found = [(key, *each) for key in keys for each in await self._told(chat_id, key, among)]
+        found.sort(key=lambda each: each[1], reverse=True)
+        return [(key, made_at, held) for key, _number, made_at, held in found]
+
+    async def _told(
+        self, chat_id: int, key: str, among: int
+    ) -> list[tuple[int, datetime, Mapping[str, Any]]]:
+        """The number, the moment and what is held of each reply with a key, read once a message."""
+        asked = (chat_id, key, among)
+        if asked not in self._told_before:
+            values = {"chat": chat_id, "most": among, "like": f'%"{key}"%'}
+            rows = await self._session.execute(_TOLD_OF, values)
+            told = ((row[0], row[1], json.loads(row[2])["context"]) for row in rows)
+            self._told_before[asked] = [
+                (number, made_at, context[key])
+                for number, made_at, context in told
+                if key in context
+            ]
+        return self._told_before[asked]
 
     async def take(self, offer_id: int, verb: str) -> bool:
         """Take an offer once; False where it was taken before."""
