@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Final
 
@@ -21,10 +22,12 @@ from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
 from bot.store.offers import Choice
+from core.message.fold import fold
 from core.message.model import Command, Parsed
 from core.message.past import asked as past_asked
 from core.message.reminder_said import at_same_time, only_asks, without_request
 from core.message.reminder_talk import talk
+from core.message.reminder_when import further_time
 from core.schedule import (
     Problem,
     Request,
@@ -105,6 +108,12 @@ async def _several(turn: Turn, text: str) -> list[Reply] | None:
         return [await _asked_back(turn, text, jobs)]
     if not jobs:
         return await _one_or_two(turn, text)
+    for place, (words_alone, job) in enumerate(jobs[1:], start=1):
+        if further_time(fold(words_alone)) is not None:  # change 20% fridays, and mondays too
+            same = jobs[place - 1][1]
+            counts = same.counts_from_done
+            again = replace(job, what=same.what, kind=same.kind, counts_from_done=counts)
+            jobs[place] = (f"{same.what} {words_alone}", again)
     for _said, job in jobs:
         tank = reminders.tank_in(turn, job.what)
         refused = await task_deeds.too_much(turn, job.what, job.kind, tank)

@@ -245,3 +245,10 @@ async def test_one_more_time_takes_the_place_of_none(
     listed = await talk.text("/remind")
     assert [line for line in rules if line in listed] == rules
     assert len(listed.splitlines()) == len(rules)
+
+
+async def test_one_more_day_in_the_same_breath_is_of_the_same_task(talk: Talk) -> None:
+    await talk.say("remind me fridays to change 20%, and mondays too")
+    listed = (await talk.text("/remind")).splitlines()
+    assert len(listed) == 2
+    assert all("change 20%" in line for line in listed)
