@@ -16,9 +16,6 @@ CALLED: Final = "called"
 EASED: Final = "eased"
 """Where a reply keeps that a call was answered by a deed, or that animals look better."""
 
-CALLS_AMONG: Final = 240
-"""Replies among which calls for help are sought; a day's talk, or some days' few words."""
-
 
 @dataclass(frozen=True, slots=True)
 class Kept:
@@ -42,7 +39,7 @@ async def all_of(turn: Turn) -> list[Kept]:
     """All calls of a chat that are sought, the last one first."""
     found: list[Kept] = []
     ended: dict[int | None, set[str]] = {}
-    told = await turn.uow.offers.told_in_order(turn.chat.id, [CALLED, EASED], CALLS_AMONG)
+    told = await turn.uow.offers.told_in_order(turn.chat.id, [CALLED, EASED])
     for key, made_at, held in told:
         if not held:
             continue

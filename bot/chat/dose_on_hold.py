@@ -40,8 +40,6 @@ _AMOUNT: Final = re.compile(
     re.IGNORECASE,
 )
 _LEFT_OUT: Final = "…"
-_RESIZES: Final = 60
-"""Latest replies among which a volume told anew is sought."""
 
 
 async def without_amounts(
@@ -132,7 +130,7 @@ async def _ammonia(turn: Turn, stored: StoredTank, state: State) -> float | None
 
 async def _volume_then(turn: Turn, stored: StoredTank, reminder: Reminder) -> float | None:
     """What a tank held on record when a reminder was set; None where nothing was told since."""
-    told = await turn.uow.offers.told_of(turn.chat.id, replanned.RESIZED, _RESIZES)
+    told = await turn.uow.offers.told_of(turn.chat.id, replanned.RESIZED)
     since = [
         held["volume_l"]
         for _made_at, held in told

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import calls, dose_reply, outside_calls, products
-from bot.chat.calls_kept import CALLED, CALLS_AMONG
+from bot.chat.calls_kept import CALLED
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -213,7 +213,7 @@ def _sides(stored: StoredTank | None, danger: Danger) -> list[Choice]:
 async def _told_of(turn: Turn, stored: StoredTank, state: State, danger: Danger) -> list[str]:
     """What was told of the day to be too much, in its own words, and what was read off since."""
     lines = []
-    for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG):
+    for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED):
         late = turn.now - A_DAY < made_at <= turn.now
         if not called or not late or called["tank"] not in {stored.id, None}:
             continue

@@ -30,9 +30,6 @@ LINES: Final = "question"
 QUOTED: Final = 60
 """Characters of what was told that are said back."""
 
-AMONG: Final = 240
-"""Replies among which it is sought: a day's talk, or some days' few words."""
-
 LOOKED_AT: Final = 40
 """Newest answers among which the question is sought, with its buttons."""
 
@@ -64,7 +61,7 @@ async def open_words(
     Each is settled by an answer, by a dose put on record since, or by a test (`tested`) about as
     long after it as a plan waits between two parts: that counts it in.
     """
-    told = await turn.uow.offers.told_of(turn.chat.id, NAMELESS, AMONG)
+    told = await turn.uow.offers.told_of(turn.chat.id, NAMELESS)
     ours = [each for _at, each in reversed(told) if each and each["tank"] in {tank_id, None}]
     asked: dict[str, dict[str, Any]] = {}
     for each in ours:

@@ -20,9 +20,6 @@ from core.message import parse
 TOLD: Final = "asked_of"
 """Under which is kept what was told and is asked about, and the newest entry of that time."""
 
-AMONG: Final = 12
-"""Replies among which it is looked for."""
-
 
 async def keep(turn: Turn) -> None:
     """Keep the message as one that is asked about; nothing of it is on record."""
@@ -40,7 +37,7 @@ async def newest(turn: Turn) -> int:
 async def instead(turn: Turn, tank: StoredTank) -> list[Reply] | None:
     """What is asked about, read again for a tank; None where an entry was told after it."""
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
-    told = await turn.uow.offers.told_of(turn.chat.id, TOLD, AMONG)
+    told = await turn.uow.offers.told_of(turn.chat.id, TOLD)
     made_at, held = told[0] if told else (turn.now, None)
     if held is None or turn.route is None or turn.now - made_at > patience:
         return None

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.chat import calls_kept, off_record
-from bot.chat.calls_kept import CALLS_AMONG, EASED
+from bot.chat.calls_kept import EASED
 from bot.chat.supply import read
 from bot.chat.turn import Turn
 from bot.chat.waters import Waters
@@ -111,7 +111,7 @@ def _called(
 
 async def _well_since(turn: Turn, stored: StoredTank, at: datetime) -> bool:
     """Whether animals were told to be better within a day before."""
-    told = await turn.uow.offers.told_of(turn.chat.id, EASED, CALLS_AMONG)
+    told = await turn.uow.offers.told_of(turn.chat.id, EASED)
     return any(
         at - A_DAY < made_at <= at and held["tank"] == stored.id and held["how"] == "better"
         for made_at, held in told

@@ -5,7 +5,7 @@ What was read and logged stays, and so does what these show.
 
 from __future__ import annotations
 
-from bot.chat.calls_kept import CALLED, CALLS_AMONG
+from bot.chat.calls_kept import CALLED
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import taken_back as words
@@ -21,7 +21,7 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply | None:
     if beside or not takes_back(turn.incoming.text):
         return None
     tank_id = turn.current_tank.id if turn.current_tank else None
-    for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED, CALLS_AMONG):
+    for made_at, called in await turn.uow.offers.told_of(turn.chat.id, CALLED):
         if not called or called["tank"] not in {tank_id, None} or turn.now - made_at > A_DAY:
             continue
         where = turn.current_tank.name if turn.current_tank else None

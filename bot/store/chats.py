@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
-from typing import Any
+from typing import Any, cast
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import bindparam, select, update
+from sqlalchemy import Row, Table, bindparam, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.chat.model import Address
@@ -49,8 +49,9 @@ class NewChat:
     language: str = "en"
 
 
-_AT_ADDRESS = select(ChatRow).where(
-    ChatRow.messenger == bindparam("messenger"), ChatRow.external == bindparam("external")
+_TABLE = cast("Table", ChatRow.__table__)
+_AT_ADDRESS = select(_TABLE).where(
+    _TABLE.c.messenger == bindparam("messenger"), _TABLE.c.external == bindparam("external")
 )
 _LOCKED = _AT_ADDRESS.with_for_update()
 
@@ -74,9 +75,9 @@ class Chats:
             row = await self._row(address, lock=True)
         if row is None:
             raise LookupError("a chat that was just made is gone")
-        found = _chat(row, address.thread)
-        row.gone_at = None
-        return found
+        if row.gone_at is not None:
+            await self.change(row.id, gone_at=None)
+        return _chat(row, address.thread)
 
     async def _insert(self, address: Address, *, group: bool, new: NewChat, now: datetime) -> None:
         """Make a chat, unless another process did so in this moment."""
@@ -127,12 +128,13 @@ class Chats:
             .values(**columns)
         )
 
-    async def _row(self, address: Address, *, lock: bool = False) -> ChatRow | None:
+    async def _row(self, address: Address, *, lock: bool = False) -> Row[Any] | None:
         where = {"messenger": address.messenger, "external": address.chat}
-        return await self._session.scalar(_LOCKED if lock else _AT_ADDRESS, where)
+        found = await self._session.execute(_LOCKED if lock else _AT_ADDRESS, where)
+        return found.one_or_none()
 
 
-def _chat(row: ChatRow, thread: str | None) -> Chat:
+def _chat(row: ChatRow | Row[Any], thread: str | None) -> Chat:
     return Chat(
         id=row.id,
         address=Address(row.messenger, row.external, thread),

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
     from bot.store.database import Database
 
-HEAD = "0007"
+HEAD = "0008"
 """The newest revision; a test keeps it equal to the scripts."""
 
 SCRIPTS = Path(__file__).parent / "migrations"

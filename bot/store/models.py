@@ -10,7 +10,7 @@ from __future__ import annotations
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false
+from sqlalchemy import JSON, ForeignKey, Index, MetaData, Text, UniqueConstraint, false, text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from bot.store.types import UtcDateTime
@@ -218,7 +218,13 @@ class OfferRow(Base):
     """A reply that waits for an answer: its buttons, and what they would do."""
 
     __tablename__ = "offers"
-    __table_args__ = (Index("ix_offers_latest", "chat_id", "id"),)
+    __table_args__ = (
+        Index("ix_offers_latest", "chat_id", "id"),
+        Index(
+            "ix_offers_stands", "chat_id", "id",
+            sqlite_where=text("stands"), postgresql_where=text("stands"),
+        ),
+    )  # fmt: skip
 
     id: Mapped[int] = mapped_column(primary_key=True)
     chat_id: Mapped[int] = mapped_column(ForeignKey("chats.id"))
@@ -231,6 +237,8 @@ class OfferRow(Base):
     payload: Mapped[dict[str, Any]]
     used: Mapped[str | None]
     """The verb that was taken; a second press finds it and does no harm."""
+    stands: Mapped[bool] = mapped_column(default=False, server_default=false())
+    """It keeps what every message is held against until it is settled, such as a call for help."""
 
 
 class ReminderRow(Base):

@@ -8,8 +8,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any, Final, cast
 
-from sqlalchemy import Integer, Table, Text, bindparam, or_, select, update
-from sqlalchemy import cast as sql_cast
+from sqlalchemy import Integer, Row, Table, and_, bindparam, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import OfferRow
@@ -58,37 +57,24 @@ UNHEARD: Final = "unheard"
 BESIDE: Final = "beside"
 """Of a reply whose buttons can be pressed, but which is no step of the talk: nor is it."""
 
-_LATEST = (
-    select(OfferRow)
-    .where(
-        OfferRow.chat_id == bindparam("chat"),
-        or_(OfferRow.expects.is_(None), OfferRow.expects.not_in((UNHEARD, BESIDE))),
-    )
-    .order_by(OfferRow.id.desc())
-    .limit(bindparam("most", type_=Integer))
-)
-_UNHEARD = (
-    select(OfferRow)
-    .where(
-        OfferRow.chat_id == bindparam("chat"),
-        OfferRow.expects == UNHEARD,
-        OfferRow.made_at >= bindparam("since"),
-    )
-    .order_by(OfferRow.id.desc())
-    .limit(1)
-)
+STANDING: Final = frozenset({"called", "eased", "nameless", "asked_of", "resized"})
+"""Keys of a context under which is kept what every message is held against until it is settled."""
+
+STANDING_AMONG: Final = 240
+"""The newest replies with such a key that are looked through; what stands is some days old."""
+
 _TABLE = cast("Table", OfferRow.__table__)
-_NEWEST = (
-    select(_TABLE.c.id, _TABLE.c.made_at, sql_cast(_TABLE.c.payload, Text).label("payload"))
-    .where(_TABLE.c.chat_id == bindparam("chat"))
+"""The table itself: for what every message reads, mapped objects cost more than all else."""
+_ALL = select(_TABLE).where(_TABLE.c.chat_id == bindparam("chat")).order_by(_TABLE.c.id.desc())
+_LATEST = _ALL.where(
+    or_(_TABLE.c.expects.is_(None), and_(_TABLE.c.expects != UNHEARD, _TABLE.c.expects != BESIDE))
+).limit(bindparam("most", type_=Integer))
+_UNHEARD = _ALL.where(_TABLE.c.expects == UNHEARD, _TABLE.c.made_at >= bindparam("since")).limit(1)
+_STANDING = (
+    select(_TABLE.c.made_at, _TABLE.c.payload)
+    .where(_TABLE.c.chat_id == bindparam("chat"), _TABLE.c.stands)
     .order_by(_TABLE.c.id.desc())
-    .limit(bindparam("most", type_=Integer))
-    .subquery()
-)
-_TOLD_OF = (
-    select(_NEWEST.c.id, _NEWEST.c.made_at, _NEWEST.c.payload)
-    .where(_NEWEST.c.payload.like(bindparam("like")))
-    .order_by(_NEWEST.c.id.desc())
+    .limit(STANDING_AMONG)
 )
 _NEW = _TABLE.insert()
 _SENT = (
@@ -107,21 +93,23 @@ class Offers:
         """Of each chat the newest offers and how many were asked for, until one changes."""
         self._unheard: dict[int, tuple[datetime, Offer | None]] = {}
         """Of each chat since when the newest message not understood was sought, and that one."""
-        self._told_before: dict[
-            tuple[int, str, int], list[tuple[int, datetime, Mapping[str, Any]]]
-        ] = {}
-        """What replies told under a key, among so many of a chat, until one with the key comes."""
+        self._standing: dict[int, list[tuple[datetime, Mapping[str, Any]]]] = {}
+        """Of each chat the contexts that hold what stands, until another such comes."""
+        self.stood = 0
+        """How many replies were added that keep what stands."""
 
     def _forget(self) -> None:
         """Read again what is asked for next: an offer is not what it was."""
         self._seen.clear()
         self._unheard.clear()
-        self._told_before.clear()
+        self._standing.clear()
 
     async def add(self, chat_id: int, offer: Offer) -> int:
         """Keep an offer and return its id, which its buttons carry."""
+        stands = any(offer.context.get(key) for key in STANDING)
         columns = {
             "chat_id": chat_id,
+            "stands": stands,
             "made_at": offer.made_at,
             "entry_id": offer.entry_id,
             "expects": offer.expects,
@@ -140,8 +128,9 @@ class Offers:
             },
         }
         offer_id = await new_row(self._session, _NEW, columns)
-        for asked in [each for each in self._told_before if each[1] in offer.context]:
-            del self._told_before[asked]
+        if stands:
+            self.stood += 1
+            self._standing.pop(chat_id, None)
         if offer.expects == UNHEARD:
             self._unheard.pop(chat_id, None)
         elif offer.expects != BESIDE and chat_id in self._seen:
@@ -177,7 +166,7 @@ class Offers:
         most, seen = self._seen.get(chat_id, (0, []))
         if limit <= most:
             return seen[:limit]
-        rows = await self._session.scalars(_LATEST, {"chat": chat_id, "most": limit})
+        rows = await self._session.execute(_LATEST, {"chat": chat_id, "most": limit})
         found = [_offer(row) for row in rows]
         self._seen[chat_id] = (limit, found)
         return found
@@ -186,44 +175,38 @@ class Offers:
         """Give the newest message since a moment that was not understood, as it was kept."""
         sought, newest = self._unheard.get(chat_id, (None, None))
         if sought is None or since < sought:
-            row = await self._session.scalar(_UNHEARD, {"chat": chat_id, "since": since})
+            asked = {"chat": chat_id, "since": since}
+            row = (await self._session.execute(_UNHEARD, asked)).one_or_none()
             newest = None if row is None else _offer(row)
             self._unheard[chat_id] = (since, newest)
         return newest if newest is not None and newest.made_at >= since else None
 
-    async def told_of(
-        self, chat_id: int, key: str, among: int
-    ) -> list[tuple[datetime, Mapping[str, Any]]]:
-        """When replies among the newest were made whose context has a key, and what it holds.
+    async def told_of(self, chat_id: int, key: str) -> list[tuple[datetime, Mapping[str, Any]]]:
+        """When replies were made that keep something under a key of `STANDING`, and what.
 
-        Newest first. The database looks for the key, so that the others are not decoded.
+        Newest first; what was set aside since is none.
         """
-        told = await self.told_in_order(chat_id, [key], among)
-        return [(made_at, held) for _key, made_at, held in told]
+        return [(made_at, held) for _key, made_at, held in await self.told_in_order(chat_id, [key])]
 
     async def told_in_order(
-        self, chat_id: int, keys: Sequence[str], among: int
+        self, chat_id: int, keys: Sequence[str]
     ) -> list[tuple[str, datetime, Mapping[str, Any]]]:
         """The same of several keys, each with its key; what was kept last comes first."""
-        found = [(key, *each) for key in keys for each in await self._told(chat_id, key, among)]
-        found.sort(key=lambda each: each[1], reverse=True)
-        return [(key, made_at, held) for key, _number, made_at, held in found]
+        if not STANDING.issuperset(keys):
+            raise KeyError(f"nothing stands under all of {keys}")
+        return [
+            (key, made_at, context[key])
+            for made_at, context in await self._stand(chat_id)
+            for key in keys
+            if context.get(key)
+        ]
 
-    async def _told(
-        self, chat_id: int, key: str, among: int
-    ) -> list[tuple[int, datetime, Mapping[str, Any]]]:
-        """The number, the moment and what is held of each reply with a key, read once a message."""
-        asked = (chat_id, key, among)
-        if asked not in self._told_before:
-            values = {"chat": chat_id, "most": among, "like": f'%"{key}"%'}
-            rows = await self._session.execute(_TOLD_OF, values)
-            told = ((row[0], row[1], json.loads(row[2])["context"]) for row in rows)
-            self._told_before[asked] = [
-                (number, made_at, context[key])
-                for number, made_at, context in told
-                if key in context
-            ]
-        return self._told_before[asked]
+    async def _stand(self, chat_id: int) -> list[tuple[datetime, Mapping[str, Any]]]:
+        """The moment and the context of each reply that keeps what stands, read once a message."""
+        if chat_id not in self._standing:
+            rows = await self._session.execute(_STANDING, {"chat": chat_id})
+            self._standing[chat_id] = [(made_at, payload["context"]) for made_at, payload in rows]
+        return self._standing[chat_id]
 
     async def take(self, offer_id: int, verb: str) -> bool:
         """Take an offer once; False where it was taken before."""
@@ -264,10 +247,7 @@ class Offers:
         """Take what a context holds of a tank, or of none, from a key of it; it stays beside."""
         self._forget()
         rows = await self._session.scalars(
-            select(OfferRow).where(
-                OfferRow.chat_id == chat_id,
-                sql_cast(OfferRow.payload, Text).like(f'%"{key}"%'),
-            )
+            select(OfferRow).where(OfferRow.chat_id == chat_id, OfferRow.stands)
         )
         for row in rows:
             context = dict(row.payload["context"])
@@ -281,7 +261,7 @@ class Offers:
         await self._session.execute(_SENT, {"offer": offer_id, "sent_as": message_ref})
 
 
-def _offer(row: OfferRow) -> Offer:
+def _offer(row: OfferRow | Row[Any]) -> Offer:
     return Offer(
         id=row.id,
         chat_id=row.chat_id,

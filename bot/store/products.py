@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from dataclasses import asdict
 from datetime import datetime
-from typing import Final
+from typing import Final, cast
 
-from sqlalchemy import bindparam, delete, select
+from sqlalchemy import Table, bindparam, delete, select
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import ProductRow
 from core.advice.products import Label, Product
 
-_OF_CHAT: Final = (
-    select(ProductRow).where(ProductRow.chat_id == bindparam("chat")).order_by(ProductRow.id)
-)
+_TABLE = cast("Table", ProductRow.__table__)
+_OF_CHAT: Final = select(_TABLE).where(_TABLE.c.chat_id == bindparam("chat")).order_by(_TABLE.c.id)
 """Asked by every message."""
 
 
@@ -42,7 +41,7 @@ class Products:
 
     async def of_chat(self, chat_id: int) -> list[Product]:
         """All products of a chat, the longest name first, so that it is found before a shorter."""
-        rows = await self._session.scalars(_OF_CHAT, {"chat": chat_id})
+        rows = await self._session.execute(_OF_CHAT, {"chat": chat_id})
         told = [
             Product(
                 row.name,

@@ -10,9 +10,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, cast
 
-from sqlalchemy import ColumnElement, and_, bindparam, func, or_, select, update
+from sqlalchemy import ColumnElement, Table, and_, bindparam, func, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import ChatRow, ReminderRow
@@ -62,8 +62,11 @@ class Draft:
 
 _FIELDS = tuple(Reminder.__dataclass_fields__)
 _ALIVE = ReminderRow.ended_at.is_(None)
-_OF_CHAT = select(ReminderRow).where(ReminderRow.chat_id == bindparam("chat"), _ALIVE)
-_OPEN_OF_CHAT = _OF_CHAT.where(ReminderRow.open_due.is_not(None))
+_TABLE = cast("Table", ReminderRow.__table__)
+_OF_CHAT = select(*(_TABLE.c[name] for name in _FIELDS)).where(
+    _TABLE.c.chat_id == bindparam("chat"), _TABLE.c.ended_at.is_(None)
+)
+_OPEN_OF_CHAT = _OF_CHAT.where(_TABLE.c.open_due.is_not(None))
 
 
 class Reminders:
@@ -95,12 +98,10 @@ class Reminders:
 
     async def of_chat(self, chat_id: int, *, only_open: bool = False) -> list[Reminder]:
         """All living reminders of a chat: open ones first, then by when they are due."""
-        rows = await self._session.scalars(
-            _OPEN_OF_CHAT if only_open else _OF_CHAT,
-            {"chat": chat_id},
-            execution_options={"populate_existing": True},
+        rows = await self._session.execute(
+            _OPEN_OF_CHAT if only_open else _OF_CHAT, {"chat": chat_id}
         )
-        return sorted(map(_reminder, rows), key=_by_urgency)
+        return sorted((Reminder(*row) for row in rows), key=_by_urgency)
 
     async def change(self, reminder_id: int, **columns: Any) -> None:
         """Set columns of one reminder by name."""

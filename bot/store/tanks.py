@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
 from typing import Any, Literal, cast
 
-from sqlalchemy import bindparam, func, select, update
+from sqlalchemy import Row, Select, Table, bindparam, func, select, update
 from sqlalchemy.ext.asyncio import AsyncSession
 
 from bot.store.models import KitRow, TankRow
@@ -48,24 +48,26 @@ class StoredTank:
         return self.tank.name
 
 
-_LIVING = (
-    select(TankRow, KitRow)
-    .outerjoin(KitRow, KitRow.tank_id == TankRow.id)
+_TANKS, _KIT = cast("Table", TankRow.__table__), cast("Table", KitRow.__table__)
+"""The tables themselves: for what every message reads, mapped objects cost more than all else."""
+_LIVING: Select[Any] = (
+    select(*_TANKS.c, _KIT.c.analyte, _KIT.c.basis, _KIT.c.per_drop, _KIT.c.good_until)
+    .outerjoin(_KIT, _KIT.c.tank_id == _TANKS.c.id)
     .where(
-        TankRow.chat_id == bindparam("chat"),
-        TankRow.role == bindparam("role"),
-        TankRow.deleted_at.is_(None),
+        _TANKS.c.chat_id == bindparam("chat"),
+        _TANKS.c.role == "tank",
+        _TANKS.c.deleted_at.is_(None),
     )
-    .order_by(TankRow.id, KitRow.id)
+    .order_by(_TANKS.c.id, _KIT.c.id)
 )
 _WATERS = (
-    select(TankRow)
+    select(_TANKS)
     .where(
-        TankRow.chat_id == bindparam("chat"),
-        TankRow.role.in_(("source", "facet")),
-        TankRow.deleted_at.is_(None),
+        _TANKS.c.chat_id == bindparam("chat"),
+        _TANKS.c.role != "tank",
+        _TANKS.c.deleted_at.is_(None),
     )
-    .order_by(TankRow.id)
+    .order_by(_TANKS.c.id)
 )
 _KITS = select(KitRow).where(KitRow.tank_id == bindparam("tank"))
 
@@ -78,11 +80,17 @@ class Tanks:
 
     async def of_chat(self, chat_id: int) -> list[StoredTank]:
         """All tanks of a chat that were not deleted, oldest first, with their kits."""
-        return await self._living(chat_id, "tank")
+        found = await self._session.execute(_LIVING, {"chat": chat_id})
+        tanks: dict[int, tuple[Row[Any], dict[str, Kit]]] = {}
+        for row in found:
+            _, kits = tanks.setdefault(row.id, (row, {}))
+            if row.analyte is not None:
+                kits[row.analyte] = _kit(row)
+        return [_stored(row, kits) for row, kits in tanks.values()]
 
     async def sources_of_chat(self, chat_id: int) -> list[StoredTank]:
         """All source waters of a chat, oldest first, with their facets."""
-        rows = await self._session.scalars(_WATERS, {"chat": chat_id})
+        rows = await self._session.execute(_WATERS, {"chat": chat_id})
         held = [_stored(row, {}) for row in rows]
         facets: dict[int, dict[Facet, StoredTank]] = {}
         for water in held:
@@ -157,23 +165,14 @@ class Tanks:
         """Tell whether this database holds a tank of anybody."""
         return bool(await self._session.scalar(select(func.count()).select_from(TankRow)))
 
-    async def _living(self, chat_id: int, role: Role) -> list[StoredTank]:
-        found = await self._session.execute(_LIVING, {"chat": chat_id, "role": role})
-        tanks: dict[int, tuple[TankRow, dict[str, Kit]]] = {}
-        for row, kit in found:
-            _, kits = tanks.setdefault(row.id, (row, {}))
-            if kit is not None:
-                kits[kit.analyte] = _kit(kit)
-        return [_stored(row, kits) for row, kits in tanks.values()]
 
-
-def _kit(row: KitRow) -> Kit:
+def _kit(row: KitRow | Row[Any]) -> Kit:
     return Kit(
         basis=cast("Basis | None", row.basis), per_drop=row.per_drop, good_until=row.good_until
     )
 
 
-def _stored(row: TankRow, kits: Mapping[str, Kit]) -> StoredTank:
+def _stored(row: TankRow | Row[Any], kits: Mapping[str, Kit]) -> StoredTank:
     return StoredTank(
         id=row.id,
         chat_id=row.chat_id,

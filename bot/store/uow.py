@@ -29,7 +29,7 @@ class UnitOfWork:
     @property
     def writes(self) -> int:
         """How often anything was written; what was read here at the same count still holds."""
-        return self._written()
+        return self._written() + self.offers.stood
 
     async def commit(self) -> None:
         """Make everything done so far permanent."""

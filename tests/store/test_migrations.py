@@ -6,6 +6,7 @@ import asyncio
 from typing import Any
 
 import pytest
+from alembic import command
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
@@ -48,3 +49,41 @@ async def test_a_newer_database_is_left_alone(database: Database) -> None:
     with pytest.raises(NewerSchema) as caught:
         await bring_up_to_date(database)
     assert caught.value.revision == "9999"
+
+
+def to_revision(connection: Connection, revision: str) -> None:
+    alembic = config()
+    alembic.attributes["connection"] = connection
+    command.upgrade(alembic, revision)
+
+
+async def test_what_stood_before_the_index_stands_after_it(url: URL | str) -> None:
+    """A call for help of yesterday is not forgotten by an upgrade."""
+    database = Database(url)
+    async with database.write() as uow:
+        connection = await uow.session.connection()
+        await connection.run_sync(to_revision, "0007")
+        await uow.session.execute(
+            text(
+                "INSERT INTO chats (messenger, external, is_group, zone, zone_known, fahrenheit,"
+                " us_gallons, language, created_at)"
+                " VALUES ('test', '1', false, 'UTC', false, false, false, 'en', CURRENT_TIMESTAMP)"
+            )
+        )
+        for payload in ('{"context": {"called": {"tank": 1}}}', '{"context": {}}'):
+            await uow.session.execute(
+                text(
+                    "INSERT INTO offers (chat_id, made_at, payload)"
+                    " SELECT id, CURRENT_TIMESTAMP, CAST(:payload AS JSON) FROM chats"
+                    if connection.dialect.name == "postgresql"
+                    else "INSERT INTO offers (chat_id, made_at, payload)"
+                    " SELECT id, '2026-03-01 12:00:00.000000', :payload FROM chats"
+                ),
+                {"payload": payload},
+            )
+        await uow.commit()
+    await bring_up_to_date(database)
+    async with database.read() as uow:
+        chat = (await uow.session.execute(text("SELECT id FROM chats"))).scalar_one()
+        assert [held for _, held in await uow.offers.told_of(chat, "called")] == [{"tank": 1}]
+    await database.close()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import aiosqlite
@@ -11,10 +11,12 @@ import pytest
 from sqlalchemy import text
 from sqlalchemy.exc import IntegrityError, StatementError
 
+from bot.chat import off_record, open_told, replanned
+from bot.chat.calls_kept import CALLED, EASED
 from bot.chat.model import Address
 from bot.store.chats import Chat, NewChat
 from bot.store.database import Database
-from bot.store.offers import Offer
+from bot.store.offers import STANDING, Offer
 from bot.store.uow import UnitOfWork
 from core.tank import Tank
 
@@ -190,7 +192,7 @@ async def test_writing_is_counted_and_reading_is_not(database: Database) -> None
         for wrote in (
             lambda: uow.tanks.add(chat.id, Tank("Quarry"), NOW),
             lambda: uow.tanks.change(tank.id, volume_l=80.0),
-            lambda: uow.offers.add(chat.id, Offer((), NOW)),
+            lambda: uow.offers.add(chat.id, Offer((), NOW, context={"called": {"tank": None}})),
             lambda: uow.offers.take(offer, "ok"),
             lambda: uow.offers.pass_by(offer),
         ):
@@ -201,4 +203,27 @@ async def test_writing_is_counted_and_reading_is_not(database: Database) -> None
         await uow.tanks.of_chat(chat.id)
         await uow.offers.latest(chat.id, 40)
         await uow.log.stock(tank.id, until=NOW)
+        await uow.offers.add(chat.id, Offer((), NOW))  # which keeps nothing that stands
         assert uow.writes == before
+
+
+async def test_what_stands_is_found_behind_any_number_of_replies(database: Database) -> None:
+    async with database.write() as uow:
+        chat = await chat_in(uow)
+        assert await uow.offers.told_of(chat.id, "called") == []
+        await uow.offers.add(chat.id, Offer((), NOW, context={"called": {"tank": 1}}))
+        for _ in range(5):
+            await uow.offers.add(chat.id, Offer((), NOW, context={"called": None, "asked": {}}))
+        later = NOW + timedelta(hours=1)
+        await uow.offers.add(chat.id, Offer((), later, context={"eased": {"tank": 1}}))
+        stands = await uow.offers.told_in_order(chat.id, ["called", "eased"])
+        assert stands == [("eased", later, {"tank": 1}), ("called", NOW, {"tank": 1})]
+        await uow.offers.set_aside(chat.id, "called", 1)
+        assert await uow.offers.told_of(chat.id, "called") == []
+        with pytest.raises(KeyError):
+            await uow.offers.told_of(chat.id, "asked")
+
+
+def test_all_that_the_chat_keeps_so_stands() -> None:
+    kept = {CALLED, EASED, off_record.NAMELESS, open_told.TOLD, replanned.RESIZED}
+    assert kept == STANDING
