@@ -7,6 +7,7 @@ from collections.abc import AsyncIterator
 from contextlib import AbstractAsyncContextManager, asynccontextmanager, nullcontext
 from typing import Any
 
+import orjson
 from sqlalchemy import event
 from sqlalchemy.engine import URL, Connection, make_url
 from sqlalchemy.ext.asyncio import AsyncEngine, AsyncSession, create_async_engine
@@ -38,6 +39,7 @@ class Database:
             self.url,
             pool_pre_ping=not self.is_sqlite,
             module=Driver() if self.is_sqlite else None,
+            json_deserializer=orjson.loads,  # what replies offered is read again by every message
         )
         self.writes = 0
         """Statements but queries that were sent: what was read at the same count still holds."""

@@ -173,7 +173,8 @@ def _talk(plain: str, standing: bool) -> Talk | None:
             if verb == "late" and (minutes := _MINUTES.fullmatch(rest)) is not None:
                 return Talk("late", when=f"in {minutes['count']} minutes")
             return replace(_told(verb, by_span(rest) if later else rest), later=later)
-    days = None if _ASKS.match(plain) else split_time(plain)
+    may_have_done = has("did", plain) and not _ASKS.match(plain)
+    days = split_time(plain) if may_have_done else None
     if days is not None and days[0] and (rest := without_verb("did", days[0])) is not None:
         return replace(_told("did", rest), when=days[1])
     if alone("drop", plain):
