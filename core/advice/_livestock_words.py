@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from typing import Final, Literal, NamedTuple
 
@@ -37,12 +38,14 @@ _ENDINGS: Final = (
 The first two are of Polish behind `z`: z gupikami, z bojownikiem.
 """
 
+_PARTING: Final = re.compile(r"[\W_]+")
+"""What stands between words: all but letters and figures."""
+
 
 def plain_name(text: str) -> str:
     """Small letters, no accents, one space for whatever parts the words."""
     folded = fold(text).replace(INVISIBLE, "").replace(MARK, "")
-    kept = "".join(c if c.isalnum() else " " for c in folded.replace("'", ""))
-    return " ".join(kept.split())
+    return _PARTING.sub(" ", folded.replace("'", "")).strip()
 
 
 def joined(plain: str) -> str:

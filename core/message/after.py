@@ -47,8 +47,9 @@ _LEAD: Final = re.compile(
 _MOST: Final = 5
 """Words that "*" may stand for."""
 
-Way = tuple[Meaning, tuple[str, ...]]
-"""A meaning, and the words, classes and stars that say it."""
+Way = tuple[Meaning, tuple[str, ...], frozenset[str] | None]
+"""A meaning, the words, classes and stars that say it, and with which words it may end; None where
+that may be any."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,8 +79,9 @@ def _words() -> tuple[dict[str, set[str]], dict[str, list[Way]]]:
         else:
             for way in sorted(set(told)):
                 items = tuple(_cut(way))
-                for word in _firsts(items[0], classes):
-                    found.setdefault(word, []).append((cast("Meaning", meaning), items))
+                ends = None if items[-1] == "*" else frozenset(_edge(items[-1], classes, -1))
+                for word in _edge(items[0], classes, 0):
+                    found.setdefault(word, []).append((cast("Meaning", meaning), items, ends))
     return classes, found
 
 
@@ -88,13 +90,13 @@ def _cut(plain: str) -> list[str]:
     return plain.replace("l'", "l' ").split()
 
 
-def _firsts(first: str, classes: dict[str, set[str]]) -> set[str]:
-    """With which words a way may begin."""
-    if first[0] != "{":
-        return {first}
-    named = first.strip("{}")
-    ways = classes[named] | (classes["article"] if named == "it" else set())
-    return {way.split()[0] for way in ways}
+def _edge(item: str, classes: dict[str, set[str]], place: Literal[0, -1]) -> set[str]:
+    """With which words a way may begin (place 0) or end (-1) that has an item there."""
+    if item[0] != "{":
+        return {item}
+    named = item.strip("{}")
+    ways = classes[named] | (classes["article"] if named == "it" and place == 0 else set())
+    return {way.split()[place] for way in ways}
 
 
 def _rest(way: tuple[str, ...], said: list[str], rest: str = "") -> str | None:
@@ -145,8 +147,9 @@ def asked(text: str) -> Asked | None:
         for text_ in dict.fromkeys([said, _with_it(said)]):
             words = _cut(text_)
             for first in (*words[:1], "*"):
-                for meaning, way in _words()[1].get(first, ()):
-                    if (rest := _rest(way, words)) is not None:
+                for meaning, way, ends in _words()[1].get(first, ()):
+                    may_end = ends is None or not ends.isdisjoint(words[-1:])
+                    if may_end and (rest := _rest(way, words)) is not None:
                         return Asked(meaning, rest or None)
     return None
 
