@@ -18,6 +18,9 @@ AT_HAND = 3
 """The newest offers that every message is held against: whose buttons can be typed out, and the
 last of which may be a question."""
 
+READ_AT_ONCE = 12
+"""So many of them are read where any are: most messages look at more than the last three."""
+
 
 @dataclass(frozen=True, slots=True)
 class Choice:
@@ -166,10 +169,11 @@ class Offers:
         most, seen = self._seen.get(chat_id, (0, []))
         if limit <= most:
             return seen[:limit]
-        rows = await self._session.execute(_LATEST, {"chat": chat_id, "most": limit})
+        most = max(limit, READ_AT_ONCE)
+        rows = await self._session.execute(_LATEST, {"chat": chat_id, "most": most})
         found = [_offer(row) for row in rows]
-        self._seen[chat_id] = (limit, found)
-        return found
+        self._seen[chat_id] = (most, found)
+        return found[:limit]
 
     async def unheard(self, chat_id: int, since: datetime) -> Offer | None:
         """Give the newest message since a moment that was not understood, as it was kept."""

@@ -66,7 +66,6 @@ _TABLE = cast("Table", ReminderRow.__table__)
 _OF_CHAT = select(*(_TABLE.c[name] for name in _FIELDS)).where(
     _TABLE.c.chat_id == bindparam("chat"), _TABLE.c.ended_at.is_(None)
 )
-_OPEN_OF_CHAT = _OF_CHAT.where(_TABLE.c.open_due.is_not(None))
 
 
 class Reminders:
@@ -76,10 +75,12 @@ class Reminders:
         self._session = session
         self.touched = False
         """True once something was changed here, so that what is due next may have changed."""
+        self._living: dict[int, list[Reminder]] = {}
+        """Of each chat its living reminders, until one is changed."""
 
     async def add(self, chat_id: int, draft: Draft) -> int:
         """Keep a new reminder and return its id."""
-        self.touched = True
+        self._touch()
         row = ReminderRow(
             chat_id=chat_id,
             state="due",
@@ -91,6 +92,10 @@ class Reminders:
         await self._session.flush()
         return row.id
 
+    def _touch(self) -> None:
+        self.touched = True
+        self._living.clear()
+
     async def get(self, reminder_id: int) -> Reminder | None:
         """Give one reminder, ended or not; None where the id was never given out."""
         row = await self._session.get(ReminderRow, reminder_id, populate_existing=True)
@@ -98,14 +103,15 @@ class Reminders:
 
     async def of_chat(self, chat_id: int, *, only_open: bool = False) -> list[Reminder]:
         """All living reminders of a chat: open ones first, then by when they are due."""
-        rows = await self._session.execute(
-            _OPEN_OF_CHAT if only_open else _OF_CHAT, {"chat": chat_id}
-        )
-        return sorted((Reminder(*row) for row in rows), key=_by_urgency)
+        if chat_id not in self._living:
+            rows = await self._session.execute(_OF_CHAT, {"chat": chat_id})
+            self._living[chat_id] = sorted((Reminder(*row) for row in rows), key=_by_urgency)
+        living = self._living[chat_id]
+        return [each for each in living if each.open_due is not None or not only_open]
 
     async def change(self, reminder_id: int, **columns: Any) -> None:
         """Set columns of one reminder by name."""
-        self.touched = True
+        self._touch()
         await self._session.execute(
             update(ReminderRow).where(ReminderRow.id == reminder_id).values(**columns)
         )
@@ -147,6 +153,7 @@ class Reminders:
         )
         if chat_id is None:
             return []
+        self._living.clear()
         taken = await self._session.scalars(
             update(ReminderRow)
             .where(ReminderRow.chat_id == chat_id, ready)
@@ -163,6 +170,7 @@ class Reminders:
 
     async def release(self, messenger: str) -> None:
         """Put back what a dead process was saying, where it is certain that none is alive."""
+        self._living.clear()
         chats = select(ChatRow.id).where(ChatRow.messenger == messenger)
         await self._session.execute(
             update(ReminderRow)
@@ -212,6 +220,7 @@ class Reminders:
 
     async def _finish(self, reminder_id: int, owner: str, **columns: Any) -> bool:
         """Change a row that is being sent, if it is still this owner's."""
+        self._living.clear()
         mine = await self._session.scalar(
             update(ReminderRow)
             .where(

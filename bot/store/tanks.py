@@ -77,6 +77,8 @@ class Tanks:
 
     def __init__(self, session: AsyncSession) -> None:
         self._session = session
+        self._sources: dict[int, list[StoredTank]] = {}
+        """Of each chat its sources, until a tank or a source changes."""
 
     async def of_chat(self, chat_id: int) -> list[StoredTank]:
         """All tanks of a chat that were not deleted, oldest first, with their kits."""
@@ -90,6 +92,8 @@ class Tanks:
 
     async def sources_of_chat(self, chat_id: int) -> list[StoredTank]:
         """All source waters of a chat, oldest first, with their facets."""
+        if chat_id in self._sources:
+            return list(self._sources[chat_id])
         rows = await self._session.execute(_WATERS, {"chat": chat_id})
         held = [_stored(row, {}) for row in rows]
         facets: dict[int, dict[Facet, StoredTank]] = {}
@@ -97,7 +101,9 @@ class Tanks:
             if water.facet is not None and water.facet_of is not None:
                 facets.setdefault(water.facet_of, {})[water.facet] = water
         sources = [water for water in held if water.facet is None]
-        return [replace(source, facets=facets.get(source.id, {})) for source in sources]
+        told = [replace(source, facets=facets.get(source.id, {})) for source in sources]
+        self._sources[chat_id] = told
+        return list(told)
 
     async def facet(self, source: StoredTank, facet: Facet, now: datetime) -> StoredTank:
         """Give one facet of a source, made where it is new."""
@@ -117,6 +123,7 @@ class Tanks:
         self, chat_id: int, tank: Tank, now: datetime, *, role: Role = "tank"
     ) -> StoredTank:
         """Add a tank or a source; its name must not be taken by another of its role."""
+        self._sources.clear()
         row = TankRow(
             chat_id=chat_id,
             role=role,
@@ -137,6 +144,7 @@ class Tanks:
 
     async def change(self, tank_id: int, **columns: Any) -> None:
         """Set columns of one tank by name; a new name sets its key, a deletion frees it."""
+        self._sources.clear()
         if "name" in columns:
             columns["name_key"] = columns["name"].casefold()
         if columns.get("deleted_at") is not None:
