@@ -17,25 +17,29 @@ from core.message.model import Parsed
 
 _MEASURED: Final = frozenset({"ammonia", "nitrite"})
 """What nobody names before a question unless a test showed it."""
+_BEHIND_VALUES: Final = frozenset({"why", "keep", "when", "safe"})
+TESTED: Final = 2
+"""So many values side by side are what was read off; one may be supposed: is kh 8 ok."""
 _OF_RECORD: Final = frozenset({"why", "keep", "when"})
 
 
 async def told_first(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Keep values that are read as no more than what a question supposes, then answer it.
 
-    ``ammonia 0.5 why``, ``ammonia 0 nitrite 0 can i add fish``. None where they may be supposed.
+    ``ammonia 0.5 why``, ``ammonia 0 nitrite 0 can i add fish``, ``ph 7.1 kh 4 ok?``. None where
+    they may be supposed.
     """
     question = parsed.question
     if question is None or turn.route is None or not turn.incoming.addressed:
         return None
-    both = (
-        plain_tail.parted(turn.incoming.text) if question.kind in {"why", "keep", "when"} else None
-    )
+    both = plain_tail.parted(turn.incoming.text) if question.kind in _BEHIND_VALUES else None
     told = None if both is None else parse(both[0], turn.context())
     if both is None or told is None or told.intent != "reading" or told.doubts:
         return None
     if len(told.values) <= len(parsed.values):
         return None  # nothing is lost that the question took: `now 6.6 why`
+    if question.kind == "safe" and (len(told.values) < TESTED or question.species):
+        return None
     if question.kind == "keep" and _MEASURED.isdisjoint(value.analyte for value in told.values):
         return None
     said = turn.incoming

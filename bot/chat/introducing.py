@@ -84,6 +84,8 @@ def _is_read_elsewhere(turn: Turn, said: Told) -> bool:
     home = said.homes[0]
     if not home.animals and said.beside is None and not home.loosely:
         text, gallons = turn.incoming.text, turn.chat.us_gallons
+        if home.co2 and home.name is None:
+            return False  # 60 litre planted tank with co2
         return home.name is None or tank_words.whole(text, us_gallons=gallons) is not None
     if any(each.many is None for each in home.animals) or home.further or home.days_ago is not None:
         return False

@@ -22,6 +22,9 @@ from core.message.fold import fold
 from core.message.model import Parsed
 
 _VOLUME: Final = re.compile(r"\d\s{0,2}(?:l|lt|ltrs?|lit\w*|gal\w*)\b", re.IGNORECASE)
+_TANK_OF_G: Final = re.compile(
+    r"\b(\d{1,3}) ?g ((?:[^\W\d_]{3,} ){0,2}(?:tank|aquarium|cube|nano)\b)", re.IGNORECASE
+)
 _CLAUSES: Final = re.compile(r"[;\n]|[,.](?!\d)")
 
 
@@ -37,9 +40,20 @@ def has_volume(text: str) -> bool:
     return _VOLUME.search(text) is not None
 
 
+def in_gallons(text: str) -> str:
+    """A text in which the `g` of a tank's size is a gallon: no tank is so many grams.
+
+    Examples
+    --------
+    >>> in_gallons("got a 10g shrimp tank"), in_gallons("10 g of salt in the tank")
+    ('got a 10 gal shrimp tank', '10 g of salt in the tank')
+    """
+    return _TANK_OF_G.sub(r"\1 gal \2", text)
+
+
 def told_in(turn: Turn) -> Told:
     """The tanks that a message introduces; none where it is about anything else."""
-    text, gallons = turn.incoming.text, turn.chat.us_gallons
+    text, gallons = in_gallons(turn.incoming.text), turn.chat.us_gallons
     if not has_volume(text) or "?" in text or text.startswith("/") or begins_as_question(text):
         return Told()
     if named := by_name(turn, text):

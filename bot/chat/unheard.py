@@ -35,6 +35,9 @@ QUOTED: Final = 40
 PASSED_OVER: Final = "passed_over"
 """Under which the newest entry is kept at the time when an amount came to nothing."""
 
+_HELD: Final = ("values", "parts", "tank", "entry")
+"""What is kept of a text that was asked about: its values and their words, where and when."""
+
 _NUMBER: Final = re.compile(r"\d+(?:[.,]\d+)?|[.,]\d+")
 _NO_READING: Final = frozenset(
     {doubts.WISH, doubts.AIM, doubts.QUESTIONED, doubts.OTHER_WATER, doubts.PRICE, doubts.NEGATED}
@@ -83,7 +86,9 @@ async def note(turn: Turn, parsed: Parsed) -> None:
         return
     tanks = (parsed.tank, *(doubt.value.tank for doubt in parsed.doubts if doubt.value is not None))
     named = next((turn.tank_named(tank) for tank in tanks if tank), None)
-    held: dict[str, Any] = {"values": asked, "tank": None if named is None else named.id}
+    parts = {doubt.value.analyte: doubt.text for doubt in parsed.doubts if doubt.value is not None}
+    tank_id = None if named is None else named.id
+    held: dict[str, Any] = {"values": asked, "parts": parts, "tank": tank_id}
     older = [each for each in await _asked_before(turn) if not set(each["values"]) <= set(asked)]
     await _keep(turn, text, {**held, "older": older})
 
@@ -126,9 +131,7 @@ async def settle(turn: Turn, answered: Collection[str] = ()) -> None:
     asked = await _asked_before(turn)
     left = [each for each in asked if each["text"] not in answered]
     newest, *older = (left if len(left) < len(asked) else left[1:]) or [{}]
-    held: dict[str, Any] = {
-        key: newest[key] for key in ("values", "tank", "entry") if key in newest
-    }
+    held: dict[str, Any] = {key: newest[key] for key in _HELD if key in newest}
     await _keep(turn, newest.get("text", ""), {**held, "older": older})
 
 
@@ -137,7 +140,7 @@ async def _asked_before(turn: Turn) -> list[dict[str, Any]]:
     found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_WARNS)
     if found is None:
         return []
-    held = {name: found.context.get(name) for name in ("values", "tank", "entry")}
+    held = {name: found.context.get(name) for name in _HELD}
     newest = [{"text": found.context[UNHEARD], **held}] if held["values"] else []
     asked = [*newest, *found.context.get("older", [])]
     if turn.now - found.made_at > STILL_MEANT:
@@ -216,13 +219,19 @@ def _left(held: Mapping[str, Any], newest: Sequence[Entry], stored: StoredTank) 
     newer = [entry for entry in newest if entry.id > held["entry"]]
     read = {each.what.analyte for entry in newer for each in entry.readings}
     values: dict[str, float] = held.get("values") or {}
+    parts: dict[str, str] = held.get("parts") or {}
     kit = bool(held.get("kit"))
     if kit and read:
         return None
-    if not kit and (len(newer) >= PASSED or _told_anew(text, newer, stored)):
+    if not kit and (
+        len(newer) >= PASSED or _told_anew(" ".join(parts.values()) or text, newer, stored)
+    ):
         return None
     if values and set(values) <= read:
         return None
+    if read & set(values):  # of two that were asked about the other is left
+        values = {analyte: number for analyte, number in values.items() if analyte not in read}
+        text = parts.get(next(iter(values)), text)
     said = _shortly(text)
     is_open = kit or bool(values) or (not read and bool(_numbers(text)))
     return Left(said, values, kit, is_open)

@@ -19,7 +19,7 @@ from core.tank import TankKind
 FILE: Final = "introduced.txt"
 SECTIONS: Final = ("word", "aside")
 BESIDE: Final = "introduced_beside.txt"
-BESIDE_SECTIONS: Final = ("word", "block")
+BESIDE_SECTIONS: Final = ("word", "block", "supply")
 LONGEST: Final = 40
 """More words than these introduce no tank."""
 
@@ -32,6 +32,8 @@ PHRASE: Final = 4
 _PART: Final = re.compile(r"\d+(?:[.,]\d+)?|[^\s\d,.;:!()\"]+")
 _ALL: Final = re.compile(rf"{_PART.pattern}|[,.;:!()\n]")
 _BREAKS: Final = frozenset(",.;:!()\n")
+_SO_MUCH: Final = re.compile(r"\d\s{0,2}[a-z]{1,7}\.?\s+(?:(?:of|de|di|van|av)\s+)?$")
+"""A number with its unit, and nothing between it and what follows."""
 _TYPED: Final = re.compile(r"[^\W\d]+")
 _ASKING_FIRST: Final = frozenset(
     "is are ist sind est sont es son esta estan sao e sono zijn zit zitten jest sa ar live do does"  # noqa: SIM905
@@ -77,8 +79,22 @@ def _patterns() -> Mapping[str, re.Pattern[str]]:
 
 
 @cache
+def _beside() -> Mapping[str, re.Pattern[str]]:
+    return patterns(BESIDE, BESIDE_SECTIONS)
+
+
 def _blocked() -> re.Pattern[str]:
-    return patterns(BESIDE, BESIDE_SECTIONS)["block"]
+    return _beside()["block"]
+
+
+def _without_supply(plain: str) -> str:
+    """A text without what its tank is filled with: `40 l betta tank, tap water`."""
+    return _beside()["supply"].sub(" ", plain)
+
+
+def _holds_supply(plain: str) -> bool:
+    """Whether a volume is one of new water: `20 l of ro water`."""
+    return any(_SO_MUCH.search(plain[: it.start()]) for it in _beside()["supply"].finditer(plain))
 
 
 @cache
@@ -102,7 +118,7 @@ def read(text: str, *, us_gallons: bool, loosely: bool = False) -> list[Part] | 
     if "?" in text or is_aside(text):
         return None
     plain = fold(text).replace("’", "'")
-    if loosely and _blocked().search(plain):
+    if loosely and (_holds_supply(plain) or _blocked().search(plain := _without_supply(plain))):
         return None
     words = (_ALL if loosely else _PART).findall(plain.replace("'", "' "))
     words = [word for word in _joined(words) if word not in {"-", "/", "'"}]

@@ -1,7 +1,7 @@
 """Plain talk behind the values of a line, which bears on none of them: `ammonia 2 what do i do`.
 
 line = values tail | … name { colour } number { colour } …
-tail = [ "," | "so" | "and" ] ( asking | seen ) { word without a number }
+tail = [ "," | "so" | "and" ] ( asking | judged "?" | judged | seen ) { word without a number }
 
 A word that we do not know may change what a value means, so it is asked about. A question that
 begins behind the last number, and what is seen of the tank, change nothing: the values are kept,
@@ -24,7 +24,7 @@ from core.message.token import Token
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
-_SECTIONS: Final = frozenset({"asks", "seen", "colour", "modal", "need"})
+_SECTIONS: Final = frozenset({"asks", "judged", "seen", "colour", "modal", "need"})
 _PART: Final = re.compile(r"[^\W_]+")
 _NUMBERED: Final = frozenset({"number", "count", "fraction", "clock", "date", "unit", "iso"})
 _NAMING: Final = frozenset({"analyte", "tank"})
@@ -89,7 +89,7 @@ def parted(source: str) -> tuple[str, str] | None:
     if not _tells(tokens):
         return None
     begins = _begins(tokens, source)
-    opens = _opens(tokens[begins:], "asks")
+    opens = _asks(tokens[begins:], source)
     if opens is None:
         return None
     ends = begins + opens
@@ -108,9 +108,9 @@ def _begins(tokens: Sequence[Token], source: str) -> int:
     tail = tokens[last + 1 :]
     if last == end or behind > last or not tail:
         return end
-    asks = _opens(tail, "asks")
+    asks = _asks(tail, source)
     asked = asks is not None
-    if not asked and _opens(tail, "seen") is None:
+    if not asked and _opens(tail, "seen") is None and _opens(tail, "judged") is None:
         return end
     needs = asks is not None and _opens(tail[asks:], "need") == 0  # does it need buffer
     tail = tail[asks + 1 :] if asks is not None else tail  # its first word asks: was, si, co
@@ -136,6 +136,13 @@ def _is_modal(token: Token) -> bool:
 
 def _unknown(token: Token) -> bool:
     return token.kind == "word" and (token.text,) not in _ways("seen")
+
+
+def _asks(tail: Sequence[Token], source: str) -> int | None:
+    """At which token of a tail a question begins: `all good` is one with a question mark alone."""
+    asks = _opens(tail, "asks")
+    judged = _opens(tail, "judged") if source.rstrip().endswith("?") else None
+    return judged if asks is None else asks
 
 
 def _opens(tail: Sequence[Token], section: str) -> int | None:

@@ -16,6 +16,10 @@ from tests.chat.harness import Talk
         ("no3 2 po4 2 what to dose", "nitrate 2 mg/L", "I did not understand “what to dose”"),
         ("ammonia 0.5 why", "ammonia 0.5 mg/L", "How much of the total is poisonous"),
         ("ammonia 0 nitrite 0 can i add fish", "nitrite 0 mg/L", "Not proved"),
+        ("Ph 7.8 Gh 180 ppm Kh 120 ppm all good?", "pH 7.8, GH 180 ppm", "harm soonest"),
+        ("ph 7.1 kh 4 ok?", "pH 7.1, KH 4", "harm soonest"),
+        ("ph 6,8 kh 4 zu niedrig?", "pH 6.8, KH 4", "harm soonest"),
+        ("kh 5 ph 7.2 thoughts?", "KH 5", "harm soonest"),
         ("120l nitrite 1, how much water should i change", "Now Tank: 120 L", "Tank: yes."),
     ],
 )
@@ -27,7 +31,16 @@ async def test_values_are_kept_and_the_question_is_answered(
     assert answered in last.text
 
 
-@pytest.mark.parametrize("line", ["ph 7 kh 4 can i keep neons", "kh 3 what discus want"])
+@pytest.mark.parametrize(
+    "line",
+    [
+        "ph 7 kh 4 can i keep neons",
+        "kh 3 what discus want",
+        "kh 4 ok?",
+        "is ph 7 kh 4 ok",
+        "ph 7 kh 4 ok for guppies?",
+    ],
+)
 async def test_what_may_be_supposed_is_not_kept(talk: Talk, line: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say(line)
@@ -49,3 +62,9 @@ async def test_what_was_before_leaves_nothing_open(talk: Talk) -> None:
 async def test_nothing_is_fed_while_a_poison_told_is_open(talk: Talk) -> None:
     await talk.say("nitrite 1 ammonia 0.5 xyz")
     assert "no food today" in await talk.text("can i feed them")
+
+
+@pytest.mark.parametrize("line", ["ph 7 kh 4 all good", "nitrate 20 alright", "kh 4 normal"])
+async def test_what_is_no_question_is_plain_talk(talk: Talk, line: str) -> None:
+    (told,) = await talk.say(line)
+    assert told.facts["values"]

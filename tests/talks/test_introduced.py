@@ -32,6 +32,7 @@ def stock(replies: list[Reply]) -> dict[str, dict[str, int]]:
         ("akwarium 112 l z 10 gupikami", "Tank", 112.0, {"gupikami": 10}),
         ("akwarium Salon 112 l i 10 guppy", "Salon", 112.0, {"guppy": 10}),
         ("akvarium Hallen 180 l med 6 guppys", "Hallen", 180.0, {"guppys": 6}),
+        ("80 l mit Leitungswasser, 10 Neons", "Tank", 80.0, {"Neons": 10}),
     ],
 )
 async def test_it_is_made_and_its_animals_are_kept(
@@ -322,3 +323,29 @@ async def test_an_undo_of_something_later_asks_of_no_tank(talk: Talk) -> None:
     await talk.wait(minutes=5)
     await talk.say("kh 4")
     assert "as well?" not in await talk.text("undo")
+
+
+@pytest.mark.parametrize(
+    ("text", "litres"),
+    [
+        ("i have a 20 gallon tank with guppies and tap water", 75.7),
+        ("got a 10g shrimp tank cherry shrimp", 37.9),
+        ("40l caridina tank, ro water", 40.0),
+        ("60 litre planted tank with co2", 60.0),
+        ("54 l acquario con acqua del rubinetto, guppy", 54.0),
+    ],
+)
+async def test_what_it_is_filled_with_hides_no_tank(talk: Talk, text: str, litres: float) -> None:
+    await talk.say(text)
+    (tank,) = await talk.say("/tank Tank")
+    assert tank.facts["volume_l"] == pytest.approx(litres, abs=0.05)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["i have 40 l ro water and 2 neons", "my tank got 20 l ro water", "10g soda in the tank"],
+)
+async def test_so_much_of_a_water_or_a_salt_is_no_tank(talk: Talk, text: str) -> None:
+    await talk.say(text)
+    assert "undo the tank" not in await talk.text("/tank")
+    assert " L" not in await talk.text("/tank")

@@ -145,3 +145,12 @@ async def test_a_question_that_was_not_understood_tells_nothing(talk: Talk, text
     await talk.say("kh 5 ammonia 0 nitrite 0")
     await talk.say(text)
     assert "did not understand" not in await talk.text("is my water ok?")
+
+
+async def test_of_what_was_asked_about_only_the_rest_stays_open(talk: Talk) -> None:
+    await water(talk)
+    await talk.say("gh blub 5 ammonia blub 2")
+    await talk.say("gh 5 ph 7")
+    said = await talk.text("is my water ok")
+    assert "“ammonia blub 2”" in said
+    assert "“gh" not in said
