@@ -48,7 +48,8 @@ class Readiness:
     @property
     def stands_first(self) -> bool:
         """Whether it goes before anything that speaks for new animals."""
-        return self.verdict == "cycling" or (self.verdict == "unproven" and self.young)
+        growing = self.verdict in {"unproven", "unmeasured"} and self.young
+        return self.verdict == "cycling" or growing
 
 
 def poison(state: State) -> Finding | None:
@@ -97,11 +98,12 @@ def ready(state: State) -> Readiness:
         return Readiness("cycling", stages[growing])
     came = max((done.at for done in state.events or () if done.what.kind in COMING), default=None)
     missing = tuple(each for each in ("ammonia", "nitrite") if not _tested(state, each, came))
+    young = state.began is not None and state.now - state.began <= NEW
     if missing:
-        return Readiness("unmeasured", missing=missing)
+        young = young and "cycling_done" not in stages
+        return Readiness("unmeasured", missing=missing, young=young)
     if "cycling_done" in stages:
         return Readiness("cycled")
-    young = state.began is not None and state.now - state.began <= NEW
     if not young and state.tank.stock:
         return Readiness("settled")
     after = state.now - NEW if came is None else max(came, state.now - NEW)

@@ -75,3 +75,13 @@ async def test_a_yes_to_a_kind_names_the_filter_that_is_not_proved(talk: Talk) -
     await talk.say("/tank new Moss 120 l fresh")
     await talk.say("moss: ph 7 kh 4 gh 6 temp 25")
     assert "test ammonia and nitrite first" in await talk.text("can i keep 8 neons in moss")
+
+
+async def test_a_tank_known_to_be_new_has_no_yes_before_its_tests(talk: Talk) -> None:
+    await talk.say("60l set up yesterday ph 7 kh 4")
+    answer = await talk.text("can i add 10 neons")
+    assert answer.startswith("Not yet")
+    assert "Yes" not in answer
+    assert (await talk.text("can i add fish")).startswith("Not yet")
+    await talk.say("added 2 neons")
+    assert "Yes" not in await talk.text("can i add 10 neons")

@@ -44,6 +44,9 @@ THEN: Final[Mapping[Verdict, tuple[str, ...]]] = {
 }
 
 
+YOUNG: Final = N_("Not yet: {tank} is new and its filter is not proved. Test {missing} first.")
+"""The first line for a tank that is known to be new, of which no test is young enough."""
+
 CAME: Final = (
     N_(
         "Not proved yet for {tank}: {came} came and went, but both must come and then read 0 twice."
@@ -99,6 +102,7 @@ def told(found: Readiness, tank: str) -> list[str]:
     if found.came:
         came = names.both([names.label(each) for each in found.came])
         return [_(line).format(tank=tank, came=came) for line in CAME]
-    lines = [FIRST[found.verdict], *THEN.get(found.verdict, ())]
+    young = found.verdict == "unmeasured" and found.young
+    lines = [YOUNG if young else FIRST[found.verdict], *THEN.get(found.verdict, ())]
     lines = [_(line).format(tank=tank, missing=missing) for line in lines]
     return lines if found.finding is None else [*lines, findings.line(found.finding)]
