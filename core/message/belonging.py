@@ -170,7 +170,9 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
         alone = candidate.former and not shared and not beside_deed
         twice = candidate.own_time and counts[candidate.analyte] > 1
         if candidate.at is None and (alone or twice):
-            candidate.problem = candidate.problem or doubts.PAST
+            before = candidate.problem
+            told_unknown = twice and before == doubts.UNKNOWN_WORD  # kh 6.5 was 8 in my xy
+            candidate.problem = doubts.PAST if told_unknown else before or doubts.PAST
         if candidate.own_time and candidate.at is None and len(shared) == 1:
             open_ones.append(candidate)
     if not shared:

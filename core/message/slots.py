@@ -6,7 +6,11 @@ role     = "from" | "to" | "under" | "by" | "+" | "at" | "if" | "with" | "for" |
 
 from __future__ import annotations
 
-from core.message import numbers, part_words, quantities, slot_numbers
+import itertools
+import re
+from typing import Final
+
+from core.message import kinds, numbers, part_words, quantities, slot_numbers
 from core.message.amounts import SHARES, SPOONS
 from core.message.lexicon import lexicon
 from core.message.model import Context
@@ -49,6 +53,9 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
             index += 2  # dose kh 5 in 3 parts
             continue
         quantity = None if token.kind in {"word", "fill"} else _read_at(tokens, index)
+        if quantity is not None and not role and _is_of_else(tokens, index, quantity):
+            index = quantity.last  # no number of the water
+            continue
         if quantity is not None:
             slot_numbers.take(tokens, index, quantity, role, slots, context, source)
             role = "premise" if role == "premise" else ""
@@ -79,6 +86,45 @@ def _read_at(tokens: list[Token], index: int) -> Quantity | None:
     if ends < len(tokens) and tokens[index + 1].value in VOLUMES and tokens[ends].value == "to":
         return quantities.read(tokens[:ends], index)
     return quantities.read(tokens, index)
+
+
+def _is_of_else(tokens: list[Token], index: int, quantity: Quantity) -> bool:
+    """Whether a bare number counts animals or tanks, or is a length or an age: `5 fish`, `30 cm`.
+
+    A number behind the name of a value is that value, whoever is told behind it.
+    """
+    place = quantity.last
+    before = tokens[index - 1] if index else None
+    if quantity.unit is not None or quantity.of is not None:
+        return False
+    if before is not None and (before.kind == "analyte" or before.value == "link"):
+        return False
+    if before is not None and before.text == "x":
+        return True  # 60 x 30 x 35
+    if place >= len(tokens):
+        return False
+    behind = tokens[place]
+    if behind.kind in {"word", "unit", "p"} and _APART.fullmatch(behind.text):
+        return True
+    if quantity.value is None or not float(quantity.value).is_integer():
+        return False
+    if behind.value == "fish":
+        return True
+    words = [token.text for token in itertools.takewhile(_is_word, tokens[place : place + _NAME])]
+    said = [" ".join(words[:size]) for size in range(1, len(words) + 1)]
+    return any(kinds.is_kind(each) or kinds.names_any(each) for each in said)
+
+
+def _is_word(token: Token) -> bool:
+    return token.kind == "word"
+
+
+_NAME: Final = 3
+"""Words of an animal's name that are looked at behind a number."""
+_APART: Final = re.compile(
+    r"cms?|mm|m|inch|inches|ft|foot|feet|\"|x|(?:x\d{1,4}){1,2}|years?|yrs?|yr|tanks|aquariums"
+)
+"""What stands behind a length, an age or a number of tanks."""
 
 
 def _each_litre(slots: Slots) -> None:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from core.message import doubts, parse
 from core.message.alone import substance_asked
 from core.message.homecoming import gets_used
 from tests.chat.harness import Talk
+from tests.messages import corpus
 
 
 @pytest.mark.parametrize(
@@ -117,3 +119,33 @@ async def test_ammonia_goes_where_no_animal_is(talk: Talk) -> None:
     await talk.say("added 6 guppies")
     (reply,) = await talk.say("can i add 3 ppm ammonia")
     assert reply.facts["refused"] == "animals_on_record"
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["how much baking soda for my tank with 5 fish", "how much baking soda for 12 cardinal tetras",
+     "30 cm cube how much baking soda", "how much baking soda for 60x30x35 cm",
+     "how much baking soda for 60 x 30 x 35", "how much baking soda for 3 tanks",
+     "wie viel natron für 5 fische"],
+)  # fmt: skip
+def test_what_is_counted_or_long_is_no_value(line: str) -> None:
+    question = parse(line, corpus.context()).question
+    assert question is not None
+    assert not question.premises
+    assert (question.start_value, question.target, question.delta) == (None, None, None)
+
+
+@pytest.mark.parametrize(
+    ("line", "target"),
+    [("how much baking soda for 60 l to kh 5", 5.0), ("dose kh 5 fish tank", 5.0)],
+)
+def test_a_number_of_its_name_is_its_value(line: str, target: float) -> None:
+    question = parse(line, corpus.context()).question
+    assert question is not None
+    assert question.target == target
+
+
+@pytest.mark.parametrize("line", ["alk 6.5 was 8 in my xylo", "kh is 6.5 was 8 before"])
+def test_an_earlier_value_is_not_offered_beside_an_unknown_word(line: str) -> None:
+    now, then = parse(line, corpus.context()).doubts
+    assert (now.value is not None, then.value, then.reason) == (True, None, doubts.PAST)
