@@ -162,7 +162,7 @@ def _at(
         behind = words[place + 1] if place + 1 < len(words) else ""
         volume = volume_litres(f"{word} {behind}", us_gallons) if behind else None
         if volume is not None and not _animal_at(words, place + 1)[0]:
-            return 2, [Part("volume", volume)]
+            return 2, [Part("volume", volume, f"{word} {behind}")]
         counts = word.isdecimal() and 0 < int(word) <= MOST
         return 1, [Part("count", int(word))] if counts else None
     if before and before[-1].of == "called":

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 from core.advice.introduction_parts import KINDS, NOUNS, TRAITS, Part, read
@@ -19,6 +20,14 @@ _TELLING: Final = frozenset({"animal", "shrimps", "reef", "pond", "planted", "ma
 """What tells one tank from another by a word that it can be called by."""
 _BESIDE_NAME: Final = frozenset({"light", "have", "single", "home", "tank"})
 """What may stand between such a word and the volume: reef tank has 200 l."""
+
+
+_LEADING: Final = frozenset({"one", "light", "further", "and", "have", "look"})
+"""What may stand between a tank and the "and" before it."""
+_OF_TANK: Final = frozenset({*NOUNS, *KINDS, "reef", "planted", "community"})
+"""What tells of which kind a tank is, or that it is one."""
+LEAST_BARE: Final = 10
+"""A smaller number behind a tank is its own: tank 2. [L]"""
 
 
 class Animal(NamedTuple):
@@ -94,14 +103,58 @@ def living_there(text: str) -> tuple[Animal, ...]:
 
 def segments(parts: list[Part]) -> list[list[Part]]:
     """The parts of each tank: a new one begins at the last "and" before a further volume."""
+    parts = _bare_volumes(parts)
     volumes = [place for place, part in enumerate(parts) if part.of == "volume"]
     cuts = [0]
-    for place in volumes[1:]:
+    for last, place in pairwise(volumes):
         start = place
-        while start and parts[start - 1].of in {"one", "light", "further", "and", "have", "look"}:
+        while start > last + 1 and parts[start - 1].of in _LEADING:
             start -= 1
-        cuts.append(start)
+        cuts.append(_from_joint(parts, last, start, place))
     return [parts[a:b] for a, b in zip(cuts, [*cuts[1:], len(parts)], strict=True)]
+
+
+def _from_joint(parts: list[Part], last: int, start: int, volume: int) -> int:
+    """Where a tank begins that is told by a word before its volume: and a reef in 120 l.
+
+    What lives there tells it only before a word for a place: 60 l with neons and corys, 120 l.
+    """
+    if any(part.of in {"and", "break"} for part in parts[start:volume]):
+        return start
+    while start > last + 1 and parts[start - 1].of in {"light", "with"}:
+        start -= 1
+    place = start - 1
+    placed = any(part.of in {"light", "with"} for part in parts[start:volume])
+    while place > last and parts[place].of in ({*_OF_TANK, "animal"} if placed else _OF_TANK):
+        place -= 1
+    while place > last and parts[place].of in {"one", "light", "further", "have", "look", "count"}:
+        place -= 1
+    joined = place > last and parts[place].of in {"and", "break"}
+    return place if joined and place < start - 1 else start
+
+
+def _bare_volumes(parts: list[Part]) -> list[Part]:
+    """Behind a volume a further tank's number may have no unit: 300 l and a reef of 120."""
+    litres = next((_litres_each(part) for part in parts if part.of == "volume"), None)
+    if litres is None:
+        return parts
+    out: list[Part] = []
+    for place, part in enumerate(parts):
+        behind = parts[place + 1].of if place + 1 < len(parts) else "break"
+        before = next((p.of for p in reversed(out) if p.of not in {"light", "with"}), "")
+        placed = bool(out) and out[-1].of in {"light", "with"}
+        told = placed or any(each.of == "volume" for each in out)
+        bare = part.of == "count" and behind in {"break", "and"} and before in _OF_TANK
+        is_volume = bare and told and int(str(part.value)) >= LEAST_BARE
+        volume = Part("volume", int(str(part.value)) * litres) if is_volume else part
+        out.append(volume)
+    return out
+
+
+def _litres_each(volume: Part) -> float:
+    """How many litres one of the unit is that a volume was told in; a bare one is of litres."""
+    number = volume.text.partition(" ")[0].replace(",", ".")
+    return float(str(volume.value)) / float(number) if number and float(number) else 1.0
 
 
 def home_of(parts: list[Part]) -> Home:

@@ -349,3 +349,38 @@ async def test_so_much_of_a_water_or_a_salt_is_no_tank(talk: Talk, text: str) ->
     await talk.say(text)
     assert "undo the tank" not in await talk.text("/tank")
     assert " L" not in await talk.text("/tank")
+
+
+@pytest.mark.parametrize(
+    ("text", "tanks"),
+    [
+        ("i got discus in 300l and a reef of 120", [(300, "fresh"), (120, "marine")]),
+        ("i have discus in 300 l and a reef in 120 l", [(300, "fresh"), (120, "marine")]),
+        ("i have a reef of 120 and 300 l discus", [(120, "marine"), (300, "fresh")]),
+        ("i have a 54 l tank and a pond of 3000", [(54, "fresh"), (3000, "pond")]),
+        ("ich habe diskus in 300 l und ein riff mit 120", [(300, "fresh"), (120, "marine")]),
+        ("i have a 60l with neons and corys and a 120 l reef", [(60, "fresh"), (120, "marine")]),
+        ("i have 300l discus and 5 corys", [(300, "fresh")]),
+        ("i have a 100 l reef of 2 years", [(100, "marine")]),
+    ],
+)
+async def test_each_of_two_has_its_own_water(
+    talk: Talk, text: str, tanks: list[tuple[float, str]]
+) -> None:
+    await talk.say(text)
+    made = (await talk.facts("/tank"))["tanks"]
+    assert [(tank["volume_l"], tank["kind"]) for tank in made] == tanks
+
+
+async def test_a_bare_number_is_in_the_unit_of_the_other(talk: Talk) -> None:
+    await talk.say("i have discus in 75 gallons and a reef of 20")
+    made = (await talk.facts("/tank"))["tanks"]
+    assert [round(tank["volume_l"] / 3.785) for tank in made] == [75, 20]
+
+
+@pytest.mark.parametrize("tail", ["he looks fine", "she is ok", "they look fine"])
+async def test_how_it_looks_hides_neither_tank_nor_reading(talk: Talk, tail: str) -> None:
+    await talk.say(f"20 litre betta ammonia 4 {tail}")
+    (tank,) = (await talk.facts("/tank"))["tanks"]
+    assert tank["volume_l"] == 20
+    assert "ammonia 4" in await talk.text("tanks")
