@@ -11,6 +11,7 @@ from core.analytes import ANALYTES
 from core.message.amounts import volume_litres
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.other_tank import theirs
 from core.message.tokens import Token, cut
 from core.message.volume_said import only_tells
 from core.tank import FILLED, Box, Setup, TankKind
@@ -151,6 +152,8 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     number = re.search(r"\d", text)
     if number is None or not words & NOUNS or _else_said(text[: number.start()]) or is_aside(text):
         return None
+    if theirs(text) is not None:
+        return None  # my dads tank 200 l
     if _BELOW_NOTHING.search(text[: number.start()]):
         return Described("tank", -1.0) if _of_volume(text[number.start() :], us_gallons) else None
     details = " ".join(

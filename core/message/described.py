@@ -33,11 +33,13 @@ def _traits(looks: Sequence[Look]) -> Iterator[tuple[str, str]]:
     """(what is said of it, name) for what is true of one of the tanks alone."""
     for kind in ("marine", "fresh", "brackish", "pond"):
         yield from ((kind, each.name) for each in _alone(looks, [x.kind == kind for x in looks]))
+    if len(looks) < 2:
+        return  # the only tank: by its water alone
     yield from (("planted", each.name) for each in _alone(looks, [x.planted for x in looks]))
     if len(looks) == 2 and any(each.in_use for each in looks):
         yield "other", next(each.name for each in looks if not each.in_use)
     sizes = sorted((each.volume_l, each.name) for each in looks if each.volume_l is not None)
-    if len(sizes) == len(looks):
+    if len(looks) > 1 and len(sizes) == len(looks):
         if sizes[-1][0] >= CLEARLY * sizes[-2][0]:
             yield "big", sizes[-1][1]
         if sizes[1][0] >= CLEARLY * sizes[0][0]:
@@ -66,7 +68,8 @@ def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, 
     ones = {way: name for trait, name in traits for way in held.get(f"{trait} one", ())}
     noun = any_of(held["noun"])
     sized: list[str] = []
-    for unit, litres in (("litres", 1.0), ("gallons", US_GALLON_L)):
+    units = (("litres", 1.0), ("gallons", US_GALLON_L)) if len(looks) > 1 else ()
+    for unit, litres in units:
         written = any_of(held[unit])
         for number, name in _numbers(looks, litres):
             meant.setdefault(number, name)
@@ -81,8 +84,8 @@ def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, 
 
 
 def resolved(looks: tuple[Look, ...]) -> dict[str, str]:
-    """Every way to tell one of the tanks without its name → its name; none with fewer than two."""
-    return _reader(looks)[1] if len(looks) > 1 else {}
+    """Every way to tell one of the tanks without its name → its name; of one only by its water."""
+    return _reader(looks)[1]
 
 
 def any_of(ways: Iterable[str]) -> str:
@@ -103,8 +106,6 @@ def mark(tokens: list[Token], folded: str, looks: tuple[Look, ...]) -> list[Toke
     looks : tuple of Look
         The tanks on record.
     """
-    if len(looks) < 2:
-        return tokens
     pattern, meant = _reader(looks)
     if pattern is None:
         return tokens

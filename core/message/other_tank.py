@@ -15,8 +15,11 @@ from core.message.numbered import last_of, places
 from core.message.tanks import marked, match
 from core.message.token import Token
 from core.message.tokens import cut
+from core.message.volume_said import only_tells
 
-_TRAITS: Final = ("big", "small", "other", "new")
+_TRAITS: Final = ("big", "small", "other", "new", "old")
+_KINDS: Final = ("marine", "fresh", "brackish", "pond")
+"""Waters that tell a tank where none on record has such: `my reef`, beside a fresh tank."""
 _BEHIND: Final = frozenset(
     {"to", "at_to", "link", "from", "in", "for", "at", "wish", "and", "does"}
 )
@@ -32,13 +35,15 @@ def _told() -> re.Pattern[str]:
     In ``theirs`` it is somebody else's.
     """
     held = ways()
-    whole = [way for trait in _TRAITS for way in held.get(trait, ()) if " " in way]
+    told = (*_TRAITS, *_KINDS)
+    whole = [way for trait in told for way in held.get(trait, ()) if " " in way]
     whole += [f"{place} {noun}" for place in places() for noun in held["noun"]]
-    bare = [way for trait in _TRAITS for way in held.get(trait, ()) if " " not in way]
+    bare = [way for trait in told for way in held.get(trait, ()) if " " not in way]
     ones = (f"{trait} {kind}" for trait in _TRAITS for kind in ("one", "bare"))
     bare += [way for section in ones for way in held.get(section, ())]
     before = rf"(?<!\S)(?:{any_of(held['before'])})[ ']+"
-    theirs = rf"(?:{any_of(held['owner'])})(?: (?:{any_of(held['noun'])}))?"
+    owner, noun = any_of(held["owner"]), any_of(held["noun"])
+    theirs = rf"(?:{noun}) (?:{owner})|(?:{owner})(?: (?:{noun}))?"
     return re.compile(
         rf"(?:(?:{before}|^)(?:(?P<whole>{any_of(whole)})|(?P<bare>{any_of(bare)}))"
         rf"|(?<!\S)(?P<theirs>{theirs}))(?![\w'-])"
@@ -61,23 +66,64 @@ def unknown(text: str, context: Context) -> tuple[int, int] | None:
     (True, True)
     """
     plain = fold(text)
-    if len(plain) != len(text) or not context.tanks:
+    if len(plain) != len(text):
         return None
+    if not context.tanks:
+        return theirs(text)
     found = _told().search(plain)
     tokens = marked(cut(plain, lexicon(), text), plain, context)
+    if (of_another := theirs(text)) is not None and not _is_named(tokens, *of_another):
+        return None if plain[of_another[1] :].lstrip().startswith(":") else of_another
     if any(token.kind == "tank" for token in tokens):
         return None
     if found is None:
         return _numbered(tokens, context.tanks)
     group = next(name for name in ("whole", "bare", "theirs") if found[name] is not None)
     said, span = found[group], found.span(group)
-    if said in resolved(context.looks) or _is_name(said, context.tanks):
+    if (
+        said in resolved(context.looks)
+        or _is_of_record(said, context)
+        or _is_name(said, context.tanks)
+    ):
         return None
     if plain[span[1] :].lstrip().startswith(":"):
         return None  # a heading, which is asked about by itself and may be added as it is told
-    if group != "whole" and not said.endswith(ways()["noun"]) and not _ends(tokens, span[1]):
+    number = next((n for n in range(span[1], len(plain)) if plain[n].isdigit()), span[1])
+    holds = number > span[1] and only_tells(plain[span[1] : number])  # the pond holds 3000 l
+    noun = group == "whole" or said.endswith(ways()["noun"])
+    if not (noun or holds or _ends(tokens, span[1])):
         return None
     return span
+
+
+def theirs(text: str) -> tuple[int, int] | None:
+    """Where a text tells of somebody else's tank, by whose it is and a word for a tank.
+
+    Examples
+    --------
+    >>> theirs("my dads tank 200 l"), theirs("my dads 200 l"), theirs("my tank 200 l")
+    ((3, 12), None, None)
+    """
+    plain = fold(text)
+    if len(plain) != len(text):
+        return None
+    found = next((each for each in _told().finditer(plain) if each["theirs"] is not None), None)
+    nouns = ways()["noun"]
+    if found is None or not found["theirs"].startswith(nouns) ^ found["theirs"].endswith(nouns):
+        return None
+    return found.span("theirs")
+
+
+def _is_named(tokens: Sequence[Token], start: int, end: int) -> bool:
+    """Whether a tank is named elsewhere than by the noun of a span, which one may be called by."""
+    return any(t.kind == "tank" and not start < t.start < end for t in tokens)
+
+
+def _is_of_record(said: str, context: Context) -> bool:
+    """Whether a word for a water may be of a tank on record that has such."""
+    held = ways()
+    kinds = {kind for kind in _KINDS if said in held.get(kind, ())}
+    return bool(kinds) and (not context.looks or any(x.kind in kinds for x in context.looks))
 
 
 def _numbered(tokens: Sequence[Token], tanks: Sequence[str]) -> tuple[int, int] | None:

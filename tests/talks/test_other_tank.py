@@ -81,3 +81,52 @@ async def test_the_larger_of_two_is_known_for_a_dose(talk: Talk) -> None:
     await talk.say("quarry kh 3 ph 7 nh3 0")
     await talk.say("/tank moss")
     assert (await talk.facts("how much soda for the big one to kh 5"))["tank"] == "quarry"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "my dads tank 200 l",
+        "my dad's tank is 200 l kh 2",
+        "my neighbours aquarium is 200 l",
+        "das becken meines bruders hat 200 l",
+    ],
+)
+async def test_nobody_elses_tank_is_the_keepers_own(talk: Talk, line: str) -> None:
+    await talk.say(line)
+    assert not (await talk.facts("/tank"))["tanks"]
+    await talk.say("my tank is 60 l")
+    await talk.say(line)
+    (tank,) = (await talk.facts("/tank"))["tanks"]
+    assert tank["volume_l"] == 60.0
+    assert "KH" not in await talk.text("tanks")
+
+
+@pytest.mark.parametrize("line", ["old tank 200 l", "my reef is 200 l", "the pond holds 3000 l"])
+async def test_a_volume_of_another_tank_overwrites_none(talk: Talk, line: str) -> None:
+    await talk.say("my tank is 100 l")
+    assert (await talk.facts(line))["ask"] == "tank"
+    (tank,) = (await talk.facts("/tank"))["tanks"]
+    assert tank["volume_l"] == 100.0
+
+
+async def test_the_only_tank_of_no_volume_takes_it(talk: Talk) -> None:
+    await talk.say("kh 8")
+    told = await talk.facts("my reef is 200 l")
+    assert (told["volume_l"], told["kind"]) == (200.0, "marine")
+
+
+@pytest.mark.parametrize(
+    "line", ["my reef kh 8", "alk 8 in my reef", "how much soda does my reef need to kh 8"]
+)
+async def test_a_reef_is_no_fresh_tank(talk: Talk, line: str) -> None:
+    await talk.say("my tank is 60 l")
+    await talk.say("kh 4")
+    assert (await talk.facts(line))["ask"] == "tank"
+
+
+async def test_the_only_reef_is_told_by_its_water(talk: Talk) -> None:
+    await talk.say("reef 200 l")
+    said = await talk.say("alk 6.5 was 8 in my reef")
+    assert [value["value"] for value in said[0].facts["values"]] == [6.5]
+    assert "earlier value" in said[-1].text

@@ -9,6 +9,13 @@ from bot.chat.words.text import _
 
 def which(said: str, tanks: Sequence[str]) -> list[str]:
     """Ask which tank it is, and how one that is not on record is added."""
+    if not tanks:
+        return [
+            _("“{said}” is none of your tanks that I know. Nothing is stored or reckoned.").format(
+                said=said
+            ),
+            _("To keep it here add it first: /tank new name 200 l fresh. Then send it again."),
+        ]
     return [
         _("Which tank is “{said}”? I know {tanks}. Nothing is stored or reckoned.").format(
             said=said, tanks=", ".join(tanks)
