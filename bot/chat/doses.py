@@ -11,7 +11,7 @@ from bot.chat import own_plan, product_doses, reminders
 from bot.chat.answering import answer_for
 from bot.chat.model import Reply
 from bot.chat.told import Told, entry_of
-from bot.chat.turn import Turn
+from bot.chat.turn import ASKED, Turn
 from bot.chat.words import doses as words
 from bot.chat.words import general
 from bot.chat.words.names import first_tank
@@ -20,6 +20,7 @@ from bot.store.log import Stored
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message.model import Event
+from core.message.other_tank import water_told
 from core.tank import Tank
 
 RETEST_AFTER = timedelta(hours=24)
@@ -127,6 +128,9 @@ async def tank_for(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
     """Likewise, but for a chat without any tank one of that volume is made."""
     stored = tank_of(turn, held)
     if stored is None and not turn.tanks:
-        first = Tank(name=first_tank(), named=False, volume_l=held["volume_l"])
+        asked = [each.context.get(ASKED, {}) for each in await turn.uow.offers.latest(turn.chat.id)]
+        text = next((str(each["text"]) for each in asked if each), "")
+        kind = water_told(text) or "fresh"  # soda for my reef
+        first = Tank(first_tank(), kind=kind, volume_l=held["volume_l"], named=False)
         return await turn.add_tank(first)
     return stored

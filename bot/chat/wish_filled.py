@@ -14,6 +14,7 @@ from bot.chat import followups, readings, tank_volumes, which_soda
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, WAITS, Turn
+from bot.chat.words import names
 from bot.chat.words import tanks as words
 from bot.store.offers import Offer
 from core.advice.scheduling import per_gram
@@ -21,8 +22,10 @@ from core.message import doubts, parse
 from core.message.aims import UNSALTED, WISHED
 from core.message.lone_number import Lone, lone_number
 from core.message.model import Doubt, Parsed, Question, Value
+from core.message.other_tank import water_told
 from core.message.salt_alone import is_only_had, salt_alone
 from core.message.volume_said import volume_alone
+from core.tank import Tank
 from core.water.substances import SUBSTANCES
 
 _MOVED: Final = WISHED - UNSALTED
@@ -63,6 +66,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if rest is None:
         return None
     first_tank = not turn.tanks
+    if first_tank and turn.first is None and (water := water_told(asked["text"])) is not None:
+        turn.first = Tank(names.first_tank(), kind=water, named=False)  # soda for my reef
     kept = await readings.keep(turn, replace(parsed, doubts=()))
     volume = rest.get("volume_l", before.volume_l)
     if first_tank and volume is not None and (held := await _holds(turn, volume)) is not None:

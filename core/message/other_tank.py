@@ -16,9 +16,10 @@ from core.message.tanks import marked, match
 from core.message.token import Token
 from core.message.tokens import cut
 from core.message.volume_said import only_tells
+from core.tank import TankKind
 
 _TRAITS: Final = ("big", "small", "other", "new", "old")
-_KINDS: Final = ("marine", "fresh", "brackish", "pond")
+_KINDS: Final[tuple[TankKind, ...]] = ("marine", "fresh", "brackish", "pond")
 """Waters that tell a tank where none on record has such: `my reef`, beside a fresh tank."""
 _BEHIND: Final = frozenset(
     {"to", "at_to", "link", "from", "in", "for", "at", "wish", "and", "does"}
@@ -41,7 +42,7 @@ def _told() -> re.Pattern[str]:
     bare = [way for trait in told for way in held.get(trait, ()) if " " not in way]
     ones = (f"{trait} {kind}" for trait in _TRAITS for kind in ("one", "bare"))
     bare += [way for section in ones for way in held.get(section, ())]
-    before = rf"(?<!\S)(?:{any_of(held['before'])})[ ']+"
+    before = rf"(?<!\S)(?!(?<=\d )l\b)(?:{any_of(held['before'])})[ ']+"
     owner, noun = any_of(held["owner"]), any_of(held["noun"])
     theirs = rf"(?:{noun}) (?:{owner})|(?:{owner})(?: (?:{noun}))?"
     return re.compile(
@@ -112,6 +113,20 @@ def theirs(text: str) -> tuple[int, int] | None:
     if found is None or not found["theirs"].startswith(nouns) ^ found["theirs"].endswith(nouns):
         return None
     return found.span("theirs")
+
+
+def water_told(text: str) -> TankKind | None:
+    """The water of a tank that is told by it in talk; None where none or several are.
+
+    Examples
+    --------
+    >>> water_told("how much soda does my reef need"), water_told("200 l marine salt")
+    ('marine', None)
+    """
+    held = ways()
+    said = {found["whole"] or found["bare"] for found in _told().finditer(fold(text))} - {None}
+    kinds = [kind for kind in _KINDS if not said.isdisjoint(held.get(kind, ()))]
+    return kinds[0] if len(kinds) == 1 else None
 
 
 def _is_named(tokens: Sequence[Token], start: int, end: int) -> bool:

@@ -130,3 +130,26 @@ async def test_the_only_reef_is_told_by_its_water(talk: Talk) -> None:
     said = await talk.say("alk 6.5 was 8 in my reef")
     assert [value["value"] for value in said[0].facts["values"]] == [6.5]
     assert "earlier value" in said[-1].text
+
+
+async def test_a_first_tank_planned_for_as_a_reef_is_marine(talk: Talk) -> None:
+    await talk.say("how much buffer does my reef need its at 7.2 dkh")
+    await talk.say("200 litres")
+    (plan,) = await talk.say("8.5")
+    assert (plan.facts["volume_l"], plan.facts["from"]) == (200.0, 7.2)
+    await talk.press(1, plan)
+    (tank,) = (await talk.facts("/tank"))["tanks"]
+    assert (tank["volume_l"], tank["kind"]) == (200.0, "marine")
+
+
+async def test_so_is_one_made_by_the_reading_that_its_plan_needs(talk: Talk) -> None:
+    await talk.say("how much soda for my reef to kh 8")
+    await talk.say("200 l")
+    await talk.say("kh 7")
+    (tank,) = (await talk.facts("/tank"))["tanks"]
+    assert (tank["volume_l"], tank["kind"]) == (200.0, "marine")
+
+
+async def test_the_litres_before_a_word_for_water_are_no_article(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert (await talk.facts("tank Mar 200 l marine"))["tank"] == "Mar"
