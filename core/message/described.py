@@ -77,7 +77,8 @@ def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, 
     if not meant:
         return None, {}
     plain = [any_of(way for way in meant if not way.isdigit())] if traits else []
-    known = rf"(?:(?<!\S)(?!(?<=\d )l\b)(?:{any_of(held['before'])})[ ']+|^)({'|'.join([*plain, *sized])})"
+    before = rf"(?<!\S)(?!(?<=\d )l\b)(?:{any_of(held['before'])})[ ']+"  # 200 l: no article
+    known = rf"(?:{before}|^)({'|'.join([*plain, *sized])})"
     placed = rf"|(?<!\S)(?:{any_of(held['place'])}) ({any_of(ones)})" if ones else "|(?!)()"
     first = rf"|^(?:(?:{any_of(held['before'])}) )?({any_of(ones)})" if ones else "|(?!)()"
     return re.compile(rf"(?:{known}{placed}{first})(?![\w'-])"), meant | ones
