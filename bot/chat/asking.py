@@ -11,10 +11,11 @@ from bot.chat import dangers_supposed, how_many, open_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
+from bot.chat.words.numbers import when
 from bot.chat.words.text import _
 from bot.store.offers import Choice
-from core.message import kinds
-from core.message.doubts import NO_NUMBER, UNKNOWN_TANK
+from core.message import kinds, nearest, parse
+from core.message.doubts import NO_NUMBER, UNKNOWN_TANK, UNKNOWN_WORD
 from core.message.guesses import as_one
 from core.message.model import Doubt, Parsed, Value
 
@@ -81,7 +82,7 @@ def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice
 
 
 def _choice(parts: Sequence[dict[str, Any]], meaning: str) -> Choice:
-    texts = [part["text"] for part in parts]
+    texts = [part.get("label", part["text"]) for part in parts]
     return Choice(words.guess(as_one(texts)), "take_doubt", meaning, {"parts": list(parts)})
 
 
@@ -163,7 +164,19 @@ def _held(turn: Turn, doubt: Doubt, text: str, parsed: Parsed) -> dict[str, Any]
             "at": _moment(turn, parsed, doubt.value),
             "tank": doubt.value.tank or tank,
         }
+    if doubt.reason == UNKNOWN_WORD and doubt.at is None and parsed.at is None:
+        held |= _at_meant(turn, text)
     return held
+
+
+def _at_meant(turn: Turn, text: str) -> dict[str, str]:
+    """The moment that a misspelt word for a time means, and the guess with it: `yestrday 8pm`."""
+    said = nearest.with_time(turn.incoming.text)
+    at = None if said is None else parse(said, turn.context()).at
+    if said is None or at is None or at > turn.now:
+        return {}
+    told = when(at.astimezone(turn.chat.zone), turn.local_now)
+    return {"at": at.astimezone(UTC).isoformat(), "label": f"{text} · {told}"}
 
 
 def _packed(value: Value) -> dict[str, Any]:

@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.chat import calls, reminder_requests, reminder_topic
 from bot.chat.model import Reply
+from bot.chat.reminder_moving import is_span
 from bot.chat.reminding import KIND_OF_EVENT
 from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
@@ -16,7 +17,7 @@ from bot.store.offers import Choice, Offer
 from core.message import parse, reminder_said
 from core.message.model import Command, Parsed, Question
 from core.message.reminder_said import Chore, asked_behind, chore
-from core.schedule import Once, Problem, parse_request
+from core.schedule import Once, Problem, parse_request, split_time
 
 UNNAMED: Final = frozenset({"dose", "effect"})
 """Questions that a chore without a value sounds like."""
@@ -46,8 +47,35 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if calls.is_danger(turn, parsed) or calls.is_call(turn, parsed):
         return await _beside_danger(turn) if told.how == "asked" else None
     if told.how in {"asked", "bare"}:
-        return await reminder_requests.command(turn, Command("remind", told.text), parsed)
+        made = await reminder_requests.command(turn, Command("remind", told.text), parsed)
+        too = await _done_too(turn, told, parsed, made) if told.how == "asked" else None
+        return made if too is None else [*made, too]
     return await _offered(turn, told, parsed)
+
+
+async def _done_too(turn: Turn, told: Chore, parsed: Parsed, made: list[Reply]) -> Reply | None:
+    """``wc 30% remind me in 7 days``: it may be done as well; asked, beside the reminder of it.
+
+    So it is behind how long from now alone: a day that is named is one of what is planned.
+    """
+    split, tank = asked_behind(turn.incoming.text), turn.current_tank
+    timed = None if split is None else split_time(split[1])
+    if timed is None or timed[0].strip(" ,.!") or not is_span(timed[1]) or tank is None:
+        return None
+    if [event.kind for event in parsed.events] != ["water_change"]:
+        return None
+    if isinstance(told.request, Problem) or not isinstance(told.request.rule, Once):
+        return None
+    (event,) = parsed.events
+    if event.percent is None and event.litres is None:
+        return None
+    amount = f"{event.litres:g} l" if event.percent is None else f"{event.percent:g}%"
+    stored = turn.tank_named(event.tank or parsed.tank or "") or tank
+    held = {"text": f"changed {amount}", "at": turn.now.isoformat(), "tank_id": stored.id}
+    done = Choice(_(talk_words.DONE_NOW), "for_tank", "yes", held)
+    ids = [each.facts["reminder"]["id"] for each in made if "reminder" in each.facts]
+    spoken = {"reminder_id": ids[-1]} if ids else {}
+    return await turn.reply(talk_words.done_too(amount), choices=[done], context=spoken)
 
 
 async def nameless(turn: Turn, parsed: Parsed) -> list[Reply] | None:

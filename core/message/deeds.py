@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from core.message import bought, quantities
 from core.message.amounts import GRAMS, SHARES, SPOONS
+from core.message.dose_words import dose_words
 from core.message.tokens import Token
 from core.message.waters import is_whole, words
 
@@ -103,6 +104,24 @@ def emptied(tokens: list[Token]) -> None:
                 token.kind, token.value = "event", "water_change"
                 tokens[index + 1].kind, tokens[index + 1].value = "mark", "whole"
                 return
+
+
+def given_it(tokens: list[Token]) -> None:
+    """What was given may be a change or a meal: `gave it a 20% change`, `gave them a feed`."""
+    for index, token in enumerate(tokens):
+        if token.value != "dose" or not token.text.startswith("gave "):
+            continue
+        given = tokens[index + 1 : index + 1 + _NEAR + 1]
+        for place, each in enumerate(given):
+            if each.kind in {"p", "nl", "substance"}:
+                break
+            if each.value != "water_change" and each.text not in dose_words()["meal"]:
+                continue
+            if each.value != "water_change":
+                each.kind, each.value = "event", "fed"
+            for light in (token, *(one for one in given[:place] if one.value == "one")):
+                light.kind = light.value = "fill"
+            break
 
 
 def dose_behind(tokens: list[Token]) -> bool:

@@ -10,7 +10,7 @@ from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
-_SECTIONS: Final = frozenset({"product", "linked", "said", "alkaline"})
+_SECTIONS: Final = frozenset({"product", "linked", "said", "alkaline", "care", "meal"})
 
 
 @cache
@@ -20,6 +20,21 @@ def dose_words() -> dict[str, frozenset[str]]:
     for section, _language, ways in spelt("dose_words.txt", _SECTIONS):
         found[section].update(ways)
     return {section: frozenset(ways) for section, ways in found.items()}
+
+
+def is_care(verb: str, thing: str) -> bool:
+    """Whether what a verb of giving gave is a deed of the hand, and nothing that was put in.
+
+    Examples
+    --------
+    >>> is_care("gave the tank", "clean"), is_care("gave it", "gravel vac")
+    (True, True)
+    >>> is_care("gave the tank", "cleaner"), is_care("put in", "clean")
+    (False, False)
+    """
+    words = fold(thing).split()
+    whole = {" ".join(words), *words[-1:]}
+    return verb.startswith("gave ") and not whole.isdisjoint(dose_words()["care"])
 
 
 def names_what_it_moves(product: str, analyte: str) -> bool:

@@ -26,6 +26,7 @@ from core.message import (
     second_dose,
 )
 from core.message.amounts import GRAMS, LITRES, MILLILITRES, SPOONS
+from core.message.dose_words import is_care
 from core.message.event_parts import Found, Parts, added, doubt, judge, source_words
 from core.message.model import Context, Event
 from core.message.tokens import Token
@@ -269,6 +270,15 @@ def _made(parts: Parts, first: int, last: int, source: str) -> Found | None:
     added_or_put = parts.kind == "added" or (kind == "dose" and parts.grams is None)
     if said and added_or_put and parts.substance is None and kinds.names_thing(said):
         kind = "media"  # added a filter, 5 plants, 10 kg gravel
+    if (
+        kind == "dose"
+        and not parts.weighed
+        and parts.substance is None
+        and is_care(parts.word, said)
+    ):
+        told_of = source[parts.start : parts.end].strip()
+        note = Event("note", text=told_of, start=parts.start, end=parts.end)
+        return None if parts.unsure else Found(first, last, "note", parts.word, event=note)
     living = kind in kinds.OF_ANIMALS
     species = animal_names.species(parts, source) if living else None
     problem = judge(kind, parts, species)

@@ -67,6 +67,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     deed_told.with_mix(tokens)
     deeds.whole_changed(tokens)
     deeds.emptied(tokens)
+    deeds.given_it(tokens)
     animal_words.mark(tokens)
     if state.context.tanks:
         animal_words.place_first(tokens)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Final
 
 from rapidfuzz.distance import OSA
 
 from core.analytes import FREE
 from core.message.dose_words import is_bare_buffer
+from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.tokens import cut
 from core.message.wordfile import spelt
 
 _SHORT = frozenset({"ph", "gh", "kh"})
@@ -190,3 +193,43 @@ def bears(word: str) -> bool:
         return False
     most = 1 if len(word) < 6 else 2
     return any(OSA.distance(word, near, score_cutoff=most) <= most for near in _bearing())
+
+
+@lru_cache(maxsize=1024)
+def _time_word(word: str) -> str | None:
+    """The word for a time that a word is a slip of; None where that is none, or not one alone."""
+    if not LEAST_TIME <= len(word) <= 30 or word in _spelt_right():
+        return None
+    known = lexicon()
+    near: dict[str, list[str]] = {}
+    for way, (category, meaning) in known.words.items():
+        if category == "time" and len(way) >= LEAST_TIME and way not in known.several:
+            distance = OSA.distance(word, way, score_cutoff=2)
+            if distance <= (1 if len(way) < LONG_TIME else 2):
+                near.setdefault(meaning, []).append(way)
+    if len(near) != 1:
+        return None
+    return min(next(iter(near.values())), key=lambda way: OSA.distance(word, way))
+
+
+LEAST_TIME: Final = 6
+"""A shorter word is like too many others. [characters]"""
+LONG_TIME: Final = 8
+"""From here on a word for a time is still known with two letters wrong. [characters]"""
+
+
+def with_time(text: str) -> str | None:
+    """A text whose one misspelt word for a time is put right; None where there is none, or more.
+
+    Examples
+    --------
+    >>> with_time("yestrday 8pm ammonia 0.25"), with_time("yesterday 0.25"), with_time("elephant 3")
+    ('yesterday 8pm ammonia 0.25', None, None)
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    slips = [(token, way) for token in tokens if token.kind == "word"
+             for way in [_time_word(token.text)] if way is not None]  # fmt: skip
+    if len(slips) != 1:
+        return None
+    ((token, way),) = slips
+    return f"{text[: token.start]}{way}{text[token.end :]}"

@@ -402,3 +402,25 @@ async def test_two_dead_in_a_word_of_two_languages_are_a_loss(talk: Talk) -> Non
     await talk.say("/tank new Fern 90 l fresh")
     (reply,) = await talk.say("2 tot")
     assert [(e["kind"], e["count"]) for e in reply.facts["events"]] == [("lost", 2)]
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("gave the tank a clean", ["note"]),
+        ("gave it a gravel vac", ["note"]),
+        ("gave the tank a good scrub down there, kh 4", []),
+        ("gave them a feed", ["fed"]),
+        ("gave the tank a 20% water change", ["water_change"]),
+        ("gave the tank a tonic", ["dose"]),
+        ("gave the tank a cleaner", ["dose"]),
+        ("gave the tank 2 g soda", ["dose"]),
+    ],
+)
+async def test_what_a_verb_of_giving_gave_may_be_no_dose(
+    talk: Talk, text: str, kinds: list[str]
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (reply, *_) = await talk.say(text)
+    told = [event["kind"] for event in reply.facts.get("events", ())]
+    assert told == kinds or (not kinds and "dose" not in told)

@@ -79,3 +79,25 @@ async def test_a_reading_before_what_is_to_come_is_kept_now(
     assert [value["analyte"] for value in kept.facts["values"]] == values
     assert all(value.get("at") is None for value in kept.facts["values"])
     assert (_logged([kept]), _set([made])) == ([], [what])
+
+
+@pytest.mark.parametrize(
+    "text", ["wc 30% remind me in 7 days", "water change 30% remind me in 2 weeks"]
+)
+async def test_a_change_before_a_request_of_how_long_is_asked_about(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    replies = await talk.say(text)
+    assert (_logged(replies), len(_set(replies))) == ([], 1)
+    assert "Not logged yet" in replies[-1].text
+    (kept,) = await talk.say("yes")
+    assert [event["percent"] for event in kept.facts["events"]] == [30.0]
+    assert "30%" in await talk.text("/remind")
+
+
+@pytest.mark.parametrize("text", ["wc 30% remind me sunday", "wc remind me in 3 days"])
+async def test_a_change_of_a_named_day_or_without_an_amount_is_only_to_come(
+    talk: Talk, text: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (made,) = await talk.say(text)
+    assert "reminder" in made.facts

@@ -43,3 +43,25 @@ async def test_a_bare_no_leaves_it_out(talk: Talk) -> None:
     await talk.say("/tank new Fern 110 l fresh")
     await talk.say("temp 400")
     assert await talk.text("no") == "Left out."
+
+
+@pytest.mark.parametrize("said", ["make that 0.5", "no, 0.5"])
+async def test_the_day_of_a_misspelt_word_stays_with_the_number(talk: Talk, said: str) -> None:
+    await talk.say("/tank new Fern 110 l fresh")
+    (asked,) = await talk.say("yestrday 8pm amonia 0.25")
+    assert "yesterday 20:00" in asked.text
+    await talk.say(said)
+    assert "yesterday 20:00: ammonia 0.5" in await talk.text("history ammonia")
+
+
+async def test_the_button_keeps_the_day_as_well(talk: Talk) -> None:
+    await talk.say("/tank new Fern 110 l fresh")
+    (asked,) = await talk.say("yesterdy 8pm kh 5")
+    await talk.press(1, asked)
+    assert "yesterday 20:00: KH 5" in await talk.text("history kh")
+
+
+async def test_a_word_that_is_no_slip_of_a_time_gives_none(talk: Talk) -> None:
+    await talk.say("/tank new Fern 110 l fresh")
+    (asked,) = await talk.say("elephantine nott kh 5")
+    assert ":" not in asked.buttons[0].label

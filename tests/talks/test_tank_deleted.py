@@ -38,8 +38,9 @@ async def test_what_names_a_reminder_ends_it(talk: Talk) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["sold that tank", "that tank is gone", "i sold b", "the b tank is gone", "got rid of b last week",
-     "i dont have b anymore", "I've sold the tank.", "ich habe b verkauft", "b gibt es nicht mehr",
+    ["sold that tank", "that tank is gone", "i sold b", "the b tank is gone",
+     "got rid of b last week", "i dont have b anymore", "I've sold the tank.",
+     "ich habe b verkauft", "b gibt es nicht mehr",
      "j'ai vendu le bac", "vendí el acuario", "ho venduto l'acquario", "de bak is verkocht",
      "sprzedałem akwarium", "jag sålde akvariet"],
 )  # fmt: skip
@@ -59,7 +60,8 @@ async def test_a_tank_that_is_no_more_is_asked_about(talk: Talk, text: str) -> N
 @pytest.mark.parametrize(
     "text",
     ["i dont have b", "should i sell the tank", "sold that tank?", "sold 3 fish from that tank",
-     "i will sell the tank", "the fish in b are gone", "i sold the stand of b", "ammonia in b is gone"],
+     "i will sell the tank", "the fish in b are gone", "i sold the stand of b",
+     "ammonia in b is gone"],
 )  # fmt: skip
 async def test_what_tells_no_tank_gone_asks_nothing(talk: Talk, text: str) -> None:
     await talk.say("/tank new b 100 l fresh")

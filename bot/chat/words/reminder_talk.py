@@ -59,6 +59,11 @@ def done_or_planned(what: str) -> list[str]:
     ]
 
 
+def done_too(amount: str) -> list[str]:
+    """What is to be reminded of may have been done as well."""
+    return [_("Was {amount} changed today as well? Not logged yet.").format(amount=amount)]
+
+
 def too_much(what: str) -> list[str]:
     """A reminder of a dose that is too much for a day."""
     return [_("No reminder was set: {task} at a time is too much for a day.").format(task=what)]
