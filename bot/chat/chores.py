@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import calls, reminder_requests, reminder_topic
+from bot.chat import acknowledged as acknowledged_talk
+from bot.chat import calls, plan_reminders, reminder_requests, reminder_topic
 from bot.chat.model import Reply
 from bot.chat.reminder_moving import is_span
 from bot.chat.reminding import KIND_OF_EVENT
@@ -14,7 +15,8 @@ from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words.rules import describe
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
-from core.message import parse, reminder_said
+from core.message import acknowledged, parse, reminder_said
+from core.message.fold import fold
 from core.message.model import Command, Parsed, Question
 from core.message.reminder_said import Chore, asked_behind, chore
 from core.schedule import Once, Problem, parse_request, split_time
@@ -32,6 +34,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await reminder_requests.of_next(turn)
     if parsed.command is None and (both := await _both(turn)) is not None:
         return both
+    if (after := await _behind_done(turn, parsed)) is not None:
+        return after
     if parsed.command is None and (behind := await _behind_reading(turn)) is not None:
         return behind
     if parsed.command is not None or parsed.values or not _may_ask(parsed.question):
@@ -114,6 +118,44 @@ async def _both(turn: Turn) -> list[Reply] | None:
     replies = await turn.route(turn, told)
     turn.incoming, turn.asked = said, None
     return [*replies, *await reminder_requests.command(turn, Command("remind", asked), told)]
+
+
+async def _behind_done(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``done, remind me for the next bit tomorrow``: what waits is done, and the reminder set.
+
+    One without a task of its own is of a plan's next part, else of what was done.
+    """
+    split = asked_behind(turn.incoming.text) if turn.incoming.addressed else None
+    if split is None or parsed.values or parsed.events:
+        return None
+    before, asked = split
+    if acknowledged.told(before) != "did":
+        return None
+    said = turn.incoming
+    turn.incoming = replace(said, text=before)
+    command = Command("done", "")
+    replies = await acknowledged_talk.done(turn, command, Parsed("command", command=command))
+    turn.incoming, turn.asked = said, None
+    request = parse_request(asked, turn.local_now, turn.chat.zone)
+    lacks = isinstance(request, Problem) and request.reason in {"no_what", "no_time"}
+    what = asked if isinstance(request, Problem) else request.what
+    timed = split_time(asked)
+    if timed is not None and (lacks or plan_reminders.is_rest(what)):
+        task = await _task_answered(turn, replies)
+        if task is not None and await plan_reminders.next_part(turn, "next") is None:
+            asked = f"{task} {timed[1]}"
+    return [*replies, *await reminder_requests.command(turn, Command("remind", asked), parsed)]
+
+
+async def _task_answered(turn: Turn, replies: list[Reply]) -> str | None:
+    """The task of the reminder that was answered, with its tank; None where none was."""
+    ids = [each.facts["reminder"]["id"] for each in replies if "reminder" in each.facts]
+    reminder = await turn.uow.reminders.get(ids[-1]) if ids else None
+    if reminder is None:
+        return None
+    tank = turn.tank_by_id(reminder.tank_id)
+    named = tank is None or fold(tank.name) in fold(reminder.what)
+    return reminder.what if tank is None or named else f"{tank.name}: {reminder.what}"
 
 
 async def _beside_danger(turn: Turn) -> list[Reply] | None:
