@@ -76,8 +76,9 @@ async def _of_no_tank(turn: Turn, meaning: Meaning) -> list[Reply] | None:
         return None
     if meaning == "power_back" and not _names_what(turn.incoming.text) and danger != "power":
         return None
-    if meaning in {"fish_now", "worse"}:
+    if meaning in {"fish_now", "worse", "look_fine"}:
         lead = words.worse() if meaning == "worse" else None
+        lead = words.look_fine() if meaning == "look_fine" else lead
         return [await emergencies.help_in(turn, None, danger, gasping=gasping, lead=lead)]
     help_ = help_for(danger, None, gasping=gasping)
     lines = _lines(turn, meaning, help_)
@@ -131,8 +132,10 @@ async def _told(turn: Turn, meaning: Meaning, spoken: _Spoken) -> list[Reply] | 
         return await _warmth(turn, spoken)
     if meaning == "fish_now":
         return [await emergencies.help_in(turn, stored, danger, gasping=spoken.gasping)]
-    if meaning == "worse":
-        lead = words.worse()
+    if meaning == "look_fine" and (calm := await eased.stands(turn, stored.id)) is not None:
+        return [calm]
+    if meaning in {"worse", "look_fine"}:
+        lead = words.worse() if meaning == "worse" else words.look_fine()
         return [await emergencies.help_in(turn, stored, danger, gasping=spoken.gasping, lead=lead)]
     help_ = await _help(turn, spoken, danger)
     facts = {"emergency": danger, "tank": stored.name}

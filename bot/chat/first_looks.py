@@ -188,6 +188,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     change_amount.answer,
     expected.answer,
     pauses.answer,
+    reminder_waiting.with_value,
     reminder_waiting.answer,
     reminder_talk.answer,
     reminder_requests.completed,

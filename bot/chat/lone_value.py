@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
 from bot.chat import readings
 from bot.chat.model import Reply
+from bot.chat.reminder_waiting import tested
 from bot.chat.turn import ABOUT, Turn
-from core.message import doubts
+from core.message import doubts, parse
 from core.message.fold import fold
 from core.message.guesses import believable, name_for
 from core.message.lexicon import lexicon
-from core.message.model import Doubt, Parsed
+from core.message.lone_number import warmed as warmed_by
+from core.message.model import Doubt, Event, Parsed
 from core.message.token import is_number
 from core.message.tokens import Token, cut
 from core.message.word_classes import is_small
@@ -63,6 +66,22 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await readings.keep(turn, Parsed("unclear", doubts=(doubt,)))
 
 
+async def warmed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``put hot water in, its 27 now``: the deed is noted, and how warm the water is kept."""
+    told = warmed_by(turn.incoming.text) if turn.incoming.addressed else None
+    other = parsed.events or parsed.question or parsed.command
+    if told is None or other or any(each.analyte != "temperature" for each in parsed.values):
+        return None
+    deed, number = told
+    read = parse(f"{name_for('temperature')} {number}", turn.context())
+    if len(read.values) != 1 or read.doubts:
+        return None
+    note = Event("note", text=deed)
+    values = tuple(replace(each, tank=parsed.tank) for each in read.values)
+    both = Parsed("reading", tank=parsed.tank, at=parsed.at, values=values, events=(note,))
+    return await readings.keep(turn, both)
+
+
 async def _told_last(turn: Turn) -> tuple[str, int] | None:
     """The one value of the newest entry of who asks, and its tank."""
     entry = await turn.uow.log.latest(turn.chat.id, turn.incoming.author_id)
@@ -84,14 +103,10 @@ async def _asked_about(turn: Turn) -> tuple[str, int] | None:
 async def _due(turn: Turn) -> tuple[str, int] | None:
     """The one value that the one reminder that waits is to test, and its tank."""
     waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
-    if len(waiting) != 1 or waiting[0].kind != "test" or waiting[0].tank_id is None:
+    if len(waiting) != 1 or waiting[0].tank_id is None:
         return None
-    named = {
-        str(token.value).partition("@")[0]
-        for token in cut(fold(waiting[0].what), lexicon())
-        if token.kind == "analyte"
-    }
-    return (next(iter(named)), waiting[0].tank_id) if len(named) == 1 else None
+    analyte = tested(waiting[0])
+    return None if analyte is None else (analyte, waiting[0].tank_id)
 
 
 def _alone(text: str) -> tuple[Token | None, bool]:

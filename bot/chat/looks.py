@@ -106,6 +106,7 @@ BEFORE_READINGS: Final[tuple[Look, ...]] = (
     about_values.hard_or_soft,
     about_values.judged,
     first_things.answer,
+    lone_value.warmed,
     lone_value.answer,
     lambda turn, parsed: wish_filled.beside(turn, parsed, QUESTIONS),
     lambda turn, _parsed: warming.answer(turn),

@@ -36,7 +36,7 @@ async def by_number(turn: Turn, verb: str, number: str) -> list[Reply]:
     wanted = number.strip().casefold()
     waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
     if wanted.isascii() and wanted.isdigit():
-        chosen = await _numbered(turn, int(wanted[:6]))
+        chosen = await numbered(turn, int(wanted[:6]))
         fitting = [] if chosen is None else [chosen]
     else:
         fitting = fitting_task(turn, waiting, wanted)
@@ -295,7 +295,7 @@ def _until(turn: Turn, until: str) -> datetime:
     return evening if evening > turn.now else moment_at(tomorrow, EVENING, zone)
 
 
-async def _numbered(turn: Turn, number: int) -> Reminder | None:
+async def numbered(turn: Turn, number: int) -> Reminder | None:
     """The living reminder that stood under a number in the latest list, else among the open."""
     living = await turn.uow.reminders.of_chat(turn.chat.id)
     shown = [each.id for each in living if each.open_due is not None]

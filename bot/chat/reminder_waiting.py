@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from bot.chat import due, reminder_amend, reminder_answers
@@ -14,9 +15,13 @@ from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
 from bot.store.offers import Choice
 from bot.store.reminders import Reminder
+from core.message import parse
 from core.message.fold import fold
+from core.message.guesses import name_for
+from core.message.lexicon import lexicon
 from core.message.model import Parsed
-from core.message.reminder_deed import asks_of_another, doer, done_amount
+from core.message.reminder_deed import asks_of_another, doer, done_amount, done_number
+from core.message.tokens import cut
 
 WORDS: Final = 6
 """A text of more words is hardly an answer to a reminder."""
@@ -46,6 +51,52 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if len(waiting) > 1:
         return await reminder_answers.by_number(turn, "done", "")
     return await reminder_answers.done(turn, waiting[0], who=who)
+
+
+async def with_value(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``done 25.5`` while a test of one value waits: what was read is kept, and the test is done.
+
+    Of more than one test it is asked which; None where no bare number is told behind the word.
+    """
+    told = parsed.values or parsed.events or parsed.question or parsed.doubts
+    if told or not turn.incoming.addressed or turn.route is None:
+        return None
+    number = done_number(turn.incoming.text)
+    if number is None:
+        return None
+    waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
+    listed = await reminder_answers.numbered(turn, int(number)) if number.isdecimal() else None
+    if listed is not None:
+        return None  # done 2: the second of those that are listed
+    tests = [(each, analyte) for each in waiting if (analyte := tested(each)) is not None]
+    if len(tests) != 1:
+        return None
+    ((reminder, analyte),) = tests
+    stored = turn.tank_by_id(reminder.tank_id) or turn.current_tank
+    of = "" if stored is None else f"{stored.name}: "
+    said_so = f"{of}{name_for(analyte)} {number}"
+    value = parse(said_so, turn.context())
+    if len(value.values) != 1 or value.doubts or value.events or value.question:
+        return None
+    text, turn.incoming = turn.incoming, replace(turn.incoming, text=said_so)
+    replies = await turn.route(turn, value)
+    turn.incoming = text
+    still = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
+    if any(each.id == reminder.id for each in still):
+        replies = [*replies, *await reminder_answers.done(turn, reminder)]
+    return replies
+
+
+def tested(reminder: Reminder) -> str | None:
+    """The one value that a reminder is to test; None where it is another task, or of more."""
+    if reminder.kind != "test":
+        return None
+    named = {
+        str(token.value).partition("@")[0]
+        for token in cut(fold(reminder.what), lexicon())
+        if token.kind == "analyte"
+    }
+    return next(iter(named)) if len(named) == 1 else None
 
 
 async def again(turn: Turn) -> list[Reply] | None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final, NamedTuple
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.numbers import Number
 from core.message.tokens import Token, cut
+from core.message.word_classes import said
 
 LONGEST: Final = 30
 """A longer text says more than a number. [characters]"""
@@ -66,6 +68,37 @@ def lone_number(text: str) -> Lone | None:
     rather = any(each.value in _RATHER for each in others)
     stated = not wished and any(each.value in _IS or each.text in _OWN for each in others)
     return Lone(number.value, "" if unit is None else unit.text, wished, rather, stated)
+
+
+def warmed(text: str) -> tuple[str, str] | None:
+    """What tells that hot or cold water went in, and how warm it is since; None where it says more.
+
+    Examples
+    --------
+    >>> warmed("put hot water in, its 27 now"), warmed("added some cold water. now 24.5")
+    (('put hot water in', '27'), ('added some cold water', '24.5'))
+    >>> warmed("put hot water in"), warmed("put 3 fish in, its 27 now"), warmed("its 27 now")
+    (None, None, None)
+    """
+    if "?" in text or len(text) > LONGEST_WARMED:
+        return None
+    for sign in _PARTS.finditer(text):
+        deed, rest = text[: sign.start()].strip(), text[sign.end() :].strip()
+        told = said(WARM_PUT, deed) if deed else None
+        if told is None or not told.has("put", "warm") or told.has("not"):
+            continue
+        number = lone_number(rest.strip(" .!"))
+        if number is not None and not (number.wished or number.rather):
+            return deed, f"{number.number:g}{number.unit}"
+    return None
+
+
+WARM_PUT: Final = "warm_put.txt"
+LONGEST_WARMED: Final = 90
+"""A longer text says more than that. [characters]"""
+_PARTS: Final = re.compile(
+    r"(?<!\d)[,.](?!\d)|(?<=\d)[,.](?=\s)|[;\n]|\s(?:and|und|et|y|e|en|i|och)\s"
+)
 
 
 def _says_little(token: Token) -> bool:

@@ -47,6 +47,28 @@ def done_amount(text: str) -> tuple[float, str] | None:
     return float(amount["number"].replace(",", ".")), shown
 
 
+def done_number(text: str) -> str | None:
+    """The bare number behind a word for done, as typed; None where anything else is told.
+
+    Examples
+    --------
+    >>> done_number("done 25.5"), done_number("erledigt, 7,2"), done_number("done, its 25")
+    ('25.5', '7,2', '25')
+    >>> done_number("done"), done_number("25.5"), done_number("done 30%")
+    (None, None, None)
+    """
+    plain = _plain(text)
+    rest = None if plain is None or "?" in text else without_verb("did", plain)
+    found = None if rest is None else _READ.fullmatch(rest)
+    return None if found is None else found["number"]
+
+
+_READ: Final = re.compile(
+    r"(?:(?:its|it's|it is|it was|is|was|at|and|reads|shows|es|est|ist|son|e) )*"
+    r"(?P<number>\d{1,4}(?:[.,]\d{1,3})?)"
+)
+
+
 def other_count(text: str) -> tuple[int, str] | None:
     """How many it was, and the words of a rhythm with so many in their place; None where none is.
 

@@ -231,3 +231,24 @@ async def test_food_is_not_forbidden_where_nothing_is_wrong(fern: Talk) -> None:
     await fern.say("ph 7.5 ammonia 0 nitrite 0 temp 25")
     (told, *_more) = await fern.say("can i feed")
     assert "Not today" not in told.text
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["fish still swimming so fine?", "they look ok so its fine?", "fish are swimming normally",
+     "fish look normal so no problem right?", "nobody is gasping so thats ok?",
+     "fische schwimmen noch, alles gut?",
+     "ils nagent encore", "siguen nadando"],
+)  # fmt: skip
+async def test_looking_well_after_too_much_is_told_the_call_again(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("i put 100 g baking soda in by mistake")
+    (reply,) = await talk.say(text)
+    assert reply.facts["emergency"] == "overdose"
+    assert reply.text.startswith("Looking well does not make it safe")
+    assert (await talk.facts("is my water ok"))["emergency"] == "overdose"  # nothing ended it
+
+
+async def test_swimming_in_a_tank_without_a_call_is_no_emergency(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    assert "emergency" not in await talk.facts("fish still swimming so fine?")

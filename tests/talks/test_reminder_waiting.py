@@ -95,3 +95,23 @@ async def test_an_amount_is_of_no_other_task(talk: Talk) -> None:
     await due(talk, "feed")
     await talk.say("did 10")
     assert await waiting(talk) == ["feed"]
+
+
+@pytest.mark.parametrize("text", ["done 25.5", "done, its 25.5", "erledigt 25,5"])
+async def test_a_number_behind_done_is_what_the_test_read(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("remind me to test temperature tomorrow")
+    await talk.wait(days=1)
+    (reply, *_) = await talk.say(text)
+    assert [value["canonical"] for value in reply.facts["values"]] == [25.5]
+    assert "Nothing is due" in await talk.text("/remind")
+
+
+async def test_done_and_a_number_of_the_list_stays_that(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("remind me to test kh tomorrow")
+    await talk.wait(days=1)
+    assert "values" not in await talk.facts("done 1")
+    await talk.say("remind me to feed tomorrow")
+    await talk.wait(days=1)
+    assert "values" not in await talk.facts("done 7.5")

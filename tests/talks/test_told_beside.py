@@ -46,3 +46,27 @@ async def test_both_values_before_why_are_kept_and_the_fall_is_told(talk: Talk, 
 
 async def test_a_word_of_the_trade_is_no_misspelt_analyte(talk: Talk) -> None:
     assert "copper" not in await talk.text("how much buffer to get to 5")
+
+
+@pytest.mark.parametrize(
+    ("text", "note", "warm"),
+    [
+        ("put hot water in, its 27 now", "put hot water in", 27.0),
+        ("added some hot water, it's 25.5 now", "added some hot water", 25.5),
+        ("put 5 l cold water in and its 24.5c now", "put 5 l cold water in", 24.5),
+        ("warmes wasser reingekippt, jetzt 26", "warmes wasser reingekippt", 26.0),
+    ],
+)
+async def test_how_warm_it_is_since_hot_water_went_in_is_kept_with_the_deed(
+    talk: Talk, text: str, note: str, warm: float
+) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    facts = await talk.facts(text)
+    assert [(v["analyte"], v["canonical"]) for v in facts["values"]] == [("temperature", warm)]
+    assert [event["text"] for event in facts["events"]] == [note]
+
+
+@pytest.mark.parametrize("text", ["should i put hot water in, its 27 now?", "no hot water, its 27"])
+async def test_hot_water_that_is_only_thought_of_is_no_deed(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    assert not (await talk.facts(text)).get("events")

@@ -23,6 +23,11 @@ def worse() -> str:
     return _("Worse means act now, do not wait: these steps again, from the first.")
 
 
+def look_fine() -> str:
+    """They look well while a call stands: no reason to stop."""
+    return _("Looking well does not make it safe: harm may come later. Go on with this:")
+
+
 def will_live() -> list[str]:
     """Whether they will live: nobody knows, and what counts."""
     return [
