@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
-from bot.chat import open_told
-from bot.chat.model import Reply
+from bot.chat import asking, open_told
+from bot.chat.model import Line, Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.replacing import answered, replacement, said, store
 from bot.chat.turn import Turn
@@ -16,6 +16,7 @@ from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Command, Parsed
 from core.message.not_there import not_there
+from core.message.stray_told import stray_told
 from core.message.tanks import match, named_alone
 
 
@@ -94,6 +95,39 @@ async def elsewhere(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if held != {other.id} or any(event.what.kind == "dose" for event in entry.events):
         return None
     return await move(turn, Command("move", told.tank), Parsed("none"), of=entry)
+
+
+async def stray(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``that reading was the quarantine tank``: it is taken off the tank that it was told of.
+
+    Of a tank on record it is moved there. Where no such is, it is asked, and kept in the buttons.
+    """
+    if parsed.values or parsed.events or not turn.incoming.addressed:
+        return None
+    if parsed.command is not None and parsed.command.name != "move":
+        return None
+    said_so = stray_told(turn.incoming.text, frozenset(tank.name for tank in turn.tanks))
+    author = turn.incoming.author_id if turn.incoming.group else None
+    entry = None if said_so is None else await turn.uow.log.latest(turn.chat.id, author)
+    if entry is None or said_so is None or not entry.readings:
+        return None
+    if turn.now - entry.at > PATIENCE:
+        return None
+    found = match(said_so, [tank.name for tank in turn.tanks])
+    if found.name is not None:
+        return await move(turn, Command("move", found.name), Parsed("none"), of=entry)
+    held = {each.tank_id for each in entry.readings}
+    if entry.events or len(held) != 1 or turn.tank_by_id(next(iter(held))) is None:
+        return None
+    at = {each.at for each in entry.readings}
+    was = said(turn, entry)
+    await turn.uow.log.add(
+        turn.chat.id, replace(replacement(turn, entry, "moved"), readings=(), events=())
+    )
+    values = tuple(each.what for each in entry.readings)
+    told = Parsed("reading", at=min(at), values=values)
+    asked = await asking.ask_stray(turn, said_so, told)
+    return [replace(asked, lines=(Line(words.taken_off(was)), *asked.lines))]
 
 
 async def to_meant(turn: Turn, entry: Entry, which: str) -> list[Reply] | None:

@@ -6,7 +6,7 @@ import re
 from datetime import timedelta
 from typing import Final
 
-from bot.chat import animals, coppered, readings
+from bot.chat import animals, coppered, given_parts, readings
 from bot.chat.model import Reply
 from bot.chat.standing import about
 from bot.chat.state import state_of
@@ -24,6 +24,9 @@ ASKED: Final = "copper_asked"
 
 PATIENCE: Final = timedelta(hours=12)
 """How long ``did it`` is of it."""
+
+AMONG: Final = 4
+"""Replies among which it is sought: a line that nothing was kept of may stand between."""
 
 
 async def may_use(turn: Turn, parsed: Parsed) -> Reply | None:
@@ -60,9 +63,15 @@ async def may_use(turn: Turn, parsed: Parsed) -> Reply | None:
 
 async def did(turn: Turn) -> list[Reply] | None:
     """``did it`` right after it was asked for: copper is in; None where it was not spoken of."""
-    latest = (await turn.uow.offers.latest(turn.chat.id))[:1]
-    asked = next((each.context[ASKED] for each in latest if ASKED in each.context), None)
-    if asked is None or turn.now - latest[0].made_at > PATIENCE:
+    asked = None
+    for offer in await turn.uow.offers.latest(turn.chat.id, AMONG):
+        if turn.now - offer.made_at > PATIENCE:
+            return None
+        if (asked := offer.context.get(ASKED)) is not None:
+            break
+        if not await given_parts.is_quiet(turn, offer, 0):
+            return None  # what was spoken of since may be what was done
+    if asked is None:
         return None
     put = Event("dose", substance="copper", tank=asked, text=turn.incoming.text)
     return await readings.keep(turn, Parsed(intent="event", events=(put,)))

@@ -157,6 +157,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     given_unheard.answer,
     swapped.answer,
     tank_deleted.answer,
+    belongs.stray,
     other_tank.answer,
     same_deed.answer,
     volume_right.answer,

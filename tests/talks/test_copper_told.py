@@ -146,3 +146,19 @@ async def test_copper_that_did_not_go_in_is_compared_with_the_record(talk: Talk,
     assert "no copper is on record" in await talk.text(text)
     await talk.say("dosed 10 ml copper")
     assert "Taken back" in await talk.text(text)
+
+
+@pytest.mark.parametrize("between", ["hmm let me think", "ok thanks"])
+async def test_a_line_between_leaves_copper_what_was_done(talk: Talk, between: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("can i use copper to kill hydra")
+    await talk.say(between)
+    (event,) = (await talk.facts("did it"))["events"]
+    assert event["substance"] == "copper"
+
+
+async def test_another_plan_between_is_what_was_done(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("can i use copper to kill hydra")
+    await talk.say("how much soda to kh 5 from 3")
+    assert "copper" not in await talk.text("did it")

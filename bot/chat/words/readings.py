@@ -232,6 +232,11 @@ def send_instead() -> str:
     return _("Send it again the way the kit shows it, for example: kh 4")
 
 
+def taken_off(what: str) -> str:
+    """A reading that was of another tank is taken off the one that it was told of."""
+    return _("Taken off: {what}").format(what=what)
+
+
 def no_such_tank(name: str) -> list[str]:
     """A reading of a tank that is not on record."""
     return [_("There is no tank “{name}”, so that is not stored yet.").format(name=name[:40])]
