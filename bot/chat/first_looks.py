@@ -75,6 +75,7 @@ from bot.chat import (
     reminder_talk,
     reminder_waiting,
     reports,
+    resting,
     salinity,
     same_deed,
     short_asked,
@@ -153,6 +154,7 @@ async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
 BEFORE_INTENT: Final[tuple[Look, ...]] = (
     call_over.answer,
     people_first.answer,
+    resting.answer,
     call_with_tank.answer,
     given_unheard.answer,
     swapped.answer,

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat import dosing, unheard
+from bot.chat import dosing, still_in, unheard
 from bot.chat.model import Line, Reply
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import standing as words
 from core.message.model import Parsed, Question
@@ -26,6 +27,8 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     if ammonia is not None and replies and "refused" in replies[0].facts:
         line = Line(words.doubted(ammonia.text, kit=False))
         return [replace(replies[0], lines=(*replies[0].lines, line)), *replies[1:]]
+    if (went_in := await _told_of_no_tank(turn, replies)) is not None:
+        replies = [replace(replies[0], lines=(Line(went_in), *replies[0].lines)), *replies[1:]]
     if not replies or question.start_value is not None:
         return replies
     first, *others = replies
@@ -41,6 +44,16 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     lines = (*first.lines[:1], Line(words.doubted(found.text, kit=False)), *first.lines[1:])
     facts = {**first.facts, "open": {analyte: found.values[analyte]}}
     return [replace(first, lines=lines, facts=facts), *others]
+
+
+async def _told_of_no_tank(turn: Turn, replies: list[Reply]) -> str | None:
+    """What went in, before an amount for litres that may be of a tank without a name yet."""
+    stored = turn.current_tank
+    if not replies or "grams" not in replies[0].facts or "tank" in replies[0].facts:
+        return None
+    if stored is None or stored.tank.named or len(turn.tanks) > 1:
+        return None
+    return still_in.untested(stored, await state_of(turn, stored, turn.now))
 
 
 async def _ammonia(turn: Turn, question: Question) -> unheard.Left | None:

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import call_stands, emergencies, first_share, unheard, verdicts, why_values
+from bot.chat import call_stands, emergencies, first_share, still_in, unheard, verdicts, why_values
 from bot.chat.model import Reply
 from bot.chat.reminding import said
 from bot.chat.state import state_of
@@ -102,7 +102,9 @@ async def _unmeasured(turn: Turn, stored: StoredTank, state: State, called: Sequ
     found = [each for each in stands(state, frozenset()) if each.severity != "note"]
     lines = [finding_words.line(finding) for finding in found[:SHOWN]]
     lines[:1] = [words.lead(stored.name, line) for line in lines[:1]]
-    lines = [*called, *lines, *words.nothing_measured(stored.name)]
+    went_in = None if found else still_in.untested(stored, state)
+    lines = [*called, *([went_in] if went_in else []), *lines]
+    lines += words.nothing_measured(stored.name)
     facts = {"tank": stored.name, **_facts(state, found)}
     if state.went_in is not None:
         lines = [off_words.before_verdict(state.went_in), *lines]

@@ -13,6 +13,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import effects as effect_words
 from bot.chat.words import findings as finding_words
 from bot.chat.words import product_doses as product_words
+from bot.chat.words import readings as readings_words
 from bot.chat.words import still_in as words
 from bot.store.log import Stored
 from bot.store.tanks import StoredTank
@@ -95,6 +96,21 @@ def moved(stored: StoredTank, state: State) -> tuple[list[str], dict[str, object
         return [*lines, words.not_told()], {}
     lines += [effect_words.head(each, in_tank=False) for each in effects]
     return lines, {"dosed": facts_of(effects)}
+
+
+def untested(stored: StoredTank, state: State) -> str | None:
+    """A salt that went in of late where nothing that it moves was read after; None where none."""
+    doses = [
+        event
+        for event in state.events or ()
+        if event.what.kind == "dose"
+        and state.now - LOOKED_BACK < event.at <= state.now
+        and _moves_any(event, state)
+    ]
+    if not doses:
+        return None
+    dose = max(doses, key=lambda each: each.at).what
+    return words.untested(stored.name, readings_words.event(dose))
 
 
 def _moves_any(event: Happening, state: State) -> bool:

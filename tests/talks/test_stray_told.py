@@ -6,8 +6,10 @@ import pytest
 
 from tests.chat.harness import Talk
 
-TOLD = ["that reading was the quarantine tank", "oh sorry that was the hospital tank",
-        "that was quarantine", "das war das Quarantänebecken", "c'était le bac hôpital"]  # fmt: skip
+TOLD = [
+    "that reading was the quarantine tank", "oh sorry that was the hospital tank",
+    "that was quarantine", "das war das Quarantänebecken", "c'était le bac hôpital",
+]  # fmt: skip
 
 
 @pytest.mark.parametrize("text", TOLD)

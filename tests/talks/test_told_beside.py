@@ -70,3 +70,15 @@ async def test_how_warm_it_is_since_hot_water_went_in_is_kept_with_the_deed(
 async def test_hot_water_that_is_only_thought_of_is_no_deed(talk: Talk, text: str) -> None:
     await talk.say("/tank new Fern 100 l fresh")
     assert not (await talk.facts(text)).get("events")
+
+
+async def test_a_dose_told_without_a_tank_is_said_back_before_an_amount(talk: Talk) -> None:
+    await talk.say("my brother gave a spoon of baking soda")
+    assert "dosed 1 teaspoon sodium bicarbonate" in await talk.text("ok how much now")
+    (plan, *_) = await talk.say("how much soda for 100 l from kh 3 to 6")
+    assert "1 teaspoon sodium bicarbonate, and nothing tested since" in plan.text.splitlines()[0]
+
+
+async def test_without_a_dose_told_nothing_stands_before_the_amount(talk: Talk) -> None:
+    (plan, *_) = await talk.say("how much soda for 100 l from kh 3 to 6")
+    assert "nothing tested since" not in plan.text

@@ -34,3 +34,10 @@ def read_before(substance: str) -> str:
 def not_told() -> str:
     """How much a dose moved is not known."""
     return _("How much that was I cannot tell without its grams and the litres of the tank.")
+
+
+def untested(tank: str, deed: str) -> str:
+    """A salt went in and nothing was read since: said before any amount."""
+    return _("{tank}: {deed}, and nothing tested since: no more before KH and pH are read.").format(
+        tank=tank, deed=deed
+    )
