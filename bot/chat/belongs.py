@@ -115,8 +115,10 @@ async def stray(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     found = match(said_so, [tank.name for tank in turn.tanks])
     if found.name is not None:
-        return await move(turn, Command("move", found.name), Parsed("none"), of=entry)
+        return await move(turn, Command("move", found.name), Parsed("none"))
     held = {each.tank_id for each in entry.readings}
+    if await open_told.pending(turn):
+        return None  # that, which is asked about, is of it
     if entry.events or len(held) != 1 or turn.tank_by_id(next(iter(held))) is None:
         return None
     at = {each.at for each in entry.readings}

@@ -53,6 +53,16 @@ async def instead(turn: Turn, tank: StoredTank) -> list[Reply] | None:
     return [replace(each, lines=(lead, *each.lines)) for each in replies[:1]] + replies[1:]
 
 
+async def pending(turn: Turn) -> bool:
+    """Whether what was told last is still asked about, and no entry was told after it."""
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    told = await turn.uow.offers.told_of(turn.chat.id, TOLD)
+    made_at, held = told[0] if told else (turn.now, None)
+    return (
+        held is not None and turn.now - made_at <= patience and held["entry"] == await newest(turn)
+    )
+
+
 async def how_much(turn: Turn) -> list[Reply]:
     """Ask how much of what went in; nothing of it is on record."""
     await keep(turn)

@@ -64,7 +64,7 @@ def done_number(text: str) -> str | None:
 
 
 _READ: Final = re.compile(
-    r"(?:(?:its|it's|it is|it was|is|was|at|and|reads|shows|es|est|ist|son|e) )*"
+    r"(?:(?:its|it's|it is|it was|is|was|at|and|reads|shows|es|est|ist|son|e) ){0,2}"
     r"(?P<number>\d{1,4}(?:[.,]\d{1,3})?)"
 )
 
