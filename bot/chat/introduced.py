@@ -19,6 +19,7 @@ from core.advice.asked_company import ASKING
 from core.advice.livestock import plain_name
 from core.advice.loose_lists import animals_in, clauses_of, counted
 from core.message import parse
+from core.message.doubts import WISH
 from core.message.model import Event, Parsed
 from core.message.place_by_kind import is_place
 
@@ -34,6 +35,8 @@ class _Introduced:
     rest: Parsed
     left: tuple[str, ...] = ()
     """What nobody understood of it."""
+    said: str = ""
+    """The words behind it, where they are to be read as a message of their own."""
 
 
 async def told(turn: Turn) -> list[Reply] | None:
@@ -50,6 +53,9 @@ async def told(turn: Turn) -> list[Reply] | None:
     stored = turn.tank_named(made[0].facts.get("tank", "")) if made else None
     if stored is None:
         return made
+    if said.said:
+        turn.incoming = replace(whole, text=said.said)
+        return [*made, *await turn.typed(turn)] if turn.typed is not None else made
     kept = await readings.keep(turn, said.rest, stored)
     if said.left:
         kept.append(await turn.reply(words.told_apart(list(said.left))))
@@ -70,7 +76,8 @@ def _introduced(turn: Turn) -> _Introduced | None:
     for cut in range(len(said) - 1, 1, -1):
         head = " ".join(said[:cut]).rstrip(",;.:")
         if _tells_of_tank(turn, head) and (rest := _rest(turn, said[cut:])) is not None:
-            return _Introduced(head, rest)
+            wishes = any(doubt.reason == WISH for doubt in rest.doubts) and not rest.events
+            return _Introduced(head, rest, said=" ".join(said[cut:]) if wishes else "")
     return None
 
 

@@ -6,6 +6,7 @@ fills it, and the plan follows at once; a value is stored as the reading that it
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
@@ -53,7 +54,7 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         return None
     before, waits = replace(first, **asked["changes"]), offer.context[WAITS]
     analyte = before.analyte or "kh"
-    changes = None if parsed.values else await _alone(turn, said, waits[0], analyte)
+    changes = None if parsed.values else await _alone(turn, said, waits, analyte)
     if changes is not None:
         return await followups.changed(turn, asked, before, changes, topics)
     if said is not None and not (said.wished or said.rather) and waits[0] in {"start", "target"}:
@@ -62,9 +63,14 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     value = _measured(parsed, analyte)
     if value is None or _is_of_another(turn, before.tank, offer, value.tank or parsed.tank):
         return None
-    rest = _wished(turn, parsed)
+    rest = _wished(turn, parsed, analyte)
     if rest is None:
         return None
+    if (wish := rest.pop("wish", None)) is not None:
+        goal = _in_canonical(turn, analyte, wish, wish.unit or _carried(value, wish.number))
+        if goal is None:
+            return None
+        rest["target"] = goal
     first_tank = not turn.tanks
     if first_tank and turn.first is None and (water := water_told(asked["text"])) is not None:
         turn.first = Tank(names.first_tank(), kind=water, named=False)  # soda for my reef
@@ -120,13 +126,13 @@ async def _holds(turn: Turn, volume: float) -> Reply | None:
 
 async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
     """Keep a reading and plan what is wished of it in the same breath; None where nothing is."""
-    named = parsed.values[0].analyte if len(parsed.values) == 1 else ""
-    value, changes = _measured(parsed, named), _wished(turn, parsed)
-    if value is None or named not in _MOVED or changes is None or "target" not in changes:
+    named = parsed.values[0].analyte if len(parsed.values) == 1 else _named(turn, parsed)
+    value, changes = _measured(parsed, named), _wished(turn, parsed, named)
+    if value is None or named not in _MOVED or changes is None or "wish" not in changes:
         return None
     if not turn.incoming.addressed or parsed.at is not None:
         return None
-    text = _order(value, Lone(changes.pop("target")))
+    text = _order(value, changes.pop("wish"))
     question = parse(text, turn.context()).question
     if question is None:
         return None
@@ -140,6 +146,13 @@ async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         changes["tank"] = value.tank or parsed.tank
     asked = {"text": text, "changes": {}}
     return kept + await followups.changed(turn, asked, question, changes, topics)
+
+
+def _named(turn: Turn, parsed: Parsed) -> str:
+    """What the one wish of a message names, beside several values: `kh 2 ph 7, want kh 5`."""
+    wishes = [doubt for doubt in parsed.doubts if doubt.reason == doubts.WISH]
+    values = parse(wishes[0].text, turn.context()).values if len(wishes) == 1 else ()
+    return values[0].analyte if len(values) == 1 else ""
 
 
 async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
@@ -221,8 +234,14 @@ async def _waiting(turn: Turn, *, measured: bool, wished: bool) -> Offer | None:
     return None
 
 
-async def _alone(turn: Turn, said: Lone | None, asked: str, analyte: str) -> dict[str, Any] | None:
-    """A volume, or a number of what was asked for, and nothing else."""
+async def _alone(
+    turn: Turn, said: Lone | None, waits: Sequence[str], analyte: str
+) -> dict[str, Any] | None:
+    """A volume, or a number of what was asked for, and nothing else.
+
+    A number with its unit is what was measured where that is not known: `40 ppm`.
+    """
+    asked = waits[0]
     volume = volume_alone(turn.incoming.text, turn.chat.us_gallons)
     if volume is not None:
         return {"volume_l": volume, "tank": None}
@@ -230,7 +249,8 @@ async def _alone(turn: Turn, said: Lone | None, asked: str, analyte: str) -> dic
         return None
     if asked == "litres":
         return None if said.unit else {"volume_l": said.number, "tank": None}
-    if asked != "target" or said.stated or (said.unit and not (said.wished or said.rather)):
+    as_read = said.unit and not (said.wished or said.rather) and "start" in waits
+    if asked != "target" or said.stated or as_read:
         return None  # mine is 40 ppm: it was measured
     return await _goal(turn, said, analyte)
 
@@ -241,11 +261,16 @@ async def _goal(turn: Turn, said: Lone, analyte: str) -> dict[str, Any] | None:
     if not unit and (stored := turn.current_tank) is not None:
         rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
         unit = next((_carried(row.what, said.number) for row in rows), "")
-    wished = parse(f"dose {analyte} {said.number:.10g} {unit}", turn.context()).question
-    target = None if wished is None else wished.target
+    target = _in_canonical(turn, analyte, said, unit)
     if target is None and not unit:
         target = _guessed(turn, analyte, said)
     return None if target is None else {"target": target, "delta": None}
+
+
+def _in_canonical(turn: Turn, analyte: str, said: Lone, unit: str) -> float | None:
+    """A wish in the analyte's canonical unit; None where it is in none that this has."""
+    wished = parse(f"dose {analyte} {said.number:.10g} {unit}", turn.context()).question
+    return None if wished is None else wished.target
 
 
 def _guessed(turn: Turn, analyte: str, said: Lone) -> float | None:
@@ -274,20 +299,26 @@ def _measured(parsed: Parsed, analyte: str) -> Value | None:
     return found[0]
 
 
-def _wished(turn: Turn, parsed: Parsed) -> dict[str, Any] | None:
+def _wished(turn: Turn, parsed: Parsed, analyte: str) -> dict[str, Any] | None:
     """What is wished beside a value, and of how much water; None where a number is neither."""
     changes: dict[str, Any] = {}
     for doubt in parsed.doubts:
-        told = _target(doubt) if doubt.reason == doubts.WISH else _volume(turn, doubt)
+        told = (
+            _target(turn, doubt, analyte) if doubt.reason == doubts.WISH else _volume(turn, doubt)
+        )
         if told is None or told.keys() & changes.keys():
             return None
         changes |= told
     return changes
 
 
-def _target(doubt: Doubt) -> dict[str, Any] | None:
+def _target(turn: Turn, doubt: Doubt, analyte: str) -> dict[str, Any] | None:
+    """What is wished, without a name or of the value beside it: `kh 2, want kh 5`."""
+    for value in parse(doubt.text, turn.context()).values:
+        if value.analyte == analyte and value.value is not None:
+            return {"wish": Lone(value.value, value.unit or "", wished=True)}
     said = lone_number(doubt.text)
-    return None if said is None or said.unit else {"target": said.number}
+    return None if said is None else {"wish": said}
 
 
 def _volume(turn: Turn, doubt: Doubt) -> dict[str, Any] | None:

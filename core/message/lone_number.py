@@ -17,11 +17,18 @@ _LIGHT: Final = frozenset({"fill", "p"})
 _IS: Final = frozenset({"link", "its", "was", "now"})
 _NEARLY: Final = frozenset({"approx", "likes"})
 _WISHED: Final = frozenset({"wish", "to", "rose_to", "if"})
+_GOALS: Final = frozenset({"to", "rose_to"})
 _RATHER: Final = frozenset({"no", "correct", "wait", "make"})
 _OWN: Final = frozenset({"mine", "meins", "meiner", "meine"})
 _WOULD: Final = frozenset({"id", "take", "nehmen", "prenons", "prends"})
 _WORDS: Final = _OWN | _WOULD | {"hmm", "hm", "uh", "ill", "do", "go", "with"}
 """Words that say nothing of the number, nor are in the lexicon."""
+_MOVES: Final = frozenset(
+    "get bring raise lift push take it that this them back up down bringe bringen es ihn erhöhe"  # noqa: SIM905
+    " erhohe erhohen heben monter monte amener le subir subirlo subelo lo portare portalo alzare"
+    " aumentar subi-lo verhogen breng verhoog podnies podniesc hoj den det".split()
+)
+"""Words that move a value, and point at it: of a number behind `to` alone."""
 
 
 class Lone(NamedTuple):
@@ -46,6 +53,8 @@ def lone_number(text: str) -> Lone | None:
     (4.0, 4.5, None)
     >>> lone_number("want 80 ppm").unit, lone_number("want 80").wished, lone_number("no 5").rather
     ('ppm', True, True)
+    >>> lone_number("get it to 5").wished, lone_number("bring it up by 5")
+    (True, None)
     >>> lone_number("ok lets do 4").wished, lone_number("ill take 4").number
     (True, 4.0)
     >>> lone_number("4?"), lone_number("4 or 5"), lone_number("-4"), lone_number("4 fish")
@@ -62,7 +71,10 @@ def lone_number(text: str) -> Lone | None:
     unit = next((each for each in tokens[place + 1 : place + 2] if each.kind == "unit"), None)
     others = [each for each in tokens if each is not tokens[place] and each is not unit]
     assert isinstance(number, Number)  # noqa: S101 - narrows for the type checker
-    if number.problem is not None or number.value is None or not all(map(_says_little, others)):
+    if number.problem is not None or number.value is None:
+        return None
+    moved = any(each.value in _GOALS for each in others)
+    if not all(_says_little(each) or (moved and each.text in _MOVES) for each in others):
         return None
     wished = any(each.value in _WISHED or each.text in _WOULD for each in others)
     rather = any(each.value in _RATHER for each in others)

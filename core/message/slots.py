@@ -62,10 +62,18 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
             index = quantity.last
             continue
         gives = _by_so_much(tokens, index, slots) or _is_worth(tokens, index)
-        role = gives or _word(token, role, slots)
+        stands = role == "to" and _stands(tokens, index)
+        role = "" if stands else gives or _word(token, role, slots)
         index += 1
     _each_litre(slots)
     return slots
+
+
+def _stands(tokens: list[Token], index: int) -> bool:
+    """Whether a word tells how a value stands, whatever was wished before: `do i need kh is 2`."""
+    link = tokens[index]
+    named = index > 0 and tokens[index - 1].kind == "analyte"
+    return named and link.value == "link" and link.text.isalpha()
 
 
 def _without_salt_water(tokens: list[Token]) -> list[Token]:

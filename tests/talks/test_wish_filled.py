@@ -212,3 +212,30 @@ async def test_warmth_that_is_wished_is_no_dose(talk: Talk) -> None:
     await talk.say("temp 75f")
     (told,) = await talk.say("want it at 78")
     assert "step" in told.facts
+
+
+@pytest.mark.parametrize(
+    ("lines", "grams"),
+    [
+        (["200 l", "kh 40 ppm", "how much baking soda", "80 ppm"], 13.4),
+        (["200 l", "kh 40 ppm want 80"], 13.4),
+        (["kh 2.2 meq/l, want 3 meq", "200 l"], 13.4),
+        (["my tank is 200 l, kh is 40 ppm, i want it at 80 ppm"], 13.4),
+        (["200 l", "kh 2 ph 7 and i want kh 5"], 18.0),
+        (["200 l", "how much baking soda do i need kh is 2", "get it to 5"], 18.0),
+    ],
+)
+async def test_a_wish_has_the_unit_that_it_is_told_in(
+    talk: Talk, lines: list[str], grams: float
+) -> None:
+    """Sodium bicarbonate 84.007 g/mol, one equivalent a mole: 0.0300 g a litre and °dH."""
+    for line in lines:
+        replies = await talk.say(line)
+    assert replies[-1].facts["grams"] == pytest.approx(grams, abs=0.15)
+
+
+async def test_with_its_unit_it_is_measured_where_nothing_was(talk: Talk) -> None:
+    await talk.say("200 l")
+    await talk.say("how much baking soda")
+    (kept, *_) = await talk.say("mine is 80 ppm")
+    assert kept.facts["values"]
