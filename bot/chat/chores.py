@@ -18,11 +18,23 @@ from bot.store.offers import Choice, Offer
 from core.message import acknowledged, parse, reminder_said
 from core.message.fold import fold
 from core.message.model import Command, Parsed, Question
+from core.message.plan_talk import about as plan_said
+from core.message.plan_words import telling
 from core.message.reminder_said import Chore, asked_behind, chore
-from core.schedule import Once, Problem, parse_request, split_time
+from core.schedule import (
+    Once,
+    Problem,
+    Request,
+    parse_request,
+    parse_several,
+    split_time,
+)
 
 UNNAMED: Final = frozenset({"dose", "effect"})
 """Questions that a chore without a value sounds like."""
+
+TOLD: Final = frozenset({"gave_all", "gave_two", "gave_double", "gave_one", "gave_it", "gave_half"})
+"""What is told of a plan to be in."""
 
 CHANGED: Final = "did a water change"
 """The message that puts a change without its share on record."""
@@ -36,6 +48,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return both
     if (after := await _behind_done(turn, parsed)) is not None:
         return after
+    if parsed.command is None and (other := await _behind_said(turn, parsed)) is not None:
+        return other
     if parsed.command is None and (behind := await _behind_reading(turn)) is not None:
         return behind
     if parsed.command is not None or parsed.values or not _may_ask(parsed.question):
@@ -156,6 +170,45 @@ async def _task_answered(turn: Turn, replies: list[Reply]) -> str | None:
     tank = turn.tank_by_id(reminder.tank_id)
     named = tank is None or fold(tank.name) in fold(reminder.what)
     return reminder.what if tank is None or named else f"{tank.name}: {reminder.what}"
+
+
+async def _behind_said(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``first bit is in, remind me tomorrow for the second``: what is told of a plan, then that.
+
+    ``forget the soda, remind me sunday to test``: what is let be asks nothing. ``i'll do it in 2
+    days, remind me at 8`` is one of what somebody means to do.
+    """
+    split = asked_behind(turn.incoming.text) if turn.incoming.addressed else None
+    if split is None or turn.typed is None:
+        return None
+    if calls.is_danger(turn, parsed) or calls.is_call(turn, parsed):
+        return None
+    before, asked = split
+    told = parse(before, turn.context())
+    if told.values or told.events or told.doubts or told.question is not None:
+        return None
+    request = parse_request(asked, turn.local_now, turn.chat.zone)
+    meant = reminder_said.intended(before)
+    timed = split_time(asked)
+    if meant is not None and timed is not None:
+        both = f"{meant}, {asked}"
+        jobs = parse_several(both, turn.local_now, turn.chat.zone) if timed[0] else []
+        alone = jobs[-1][0] if isinstance(jobs, list) and jobs else asked
+        text = alone if timed[0] else both
+        return await reminder_requests.command(turn, Command("remind", text), told)
+    lets = plan_said(before) == "drop" or reminder_said.let_be(before)
+    in_now = plan_said(before) in TOLD or ((of := telling(before)) and of.meaning in TOLD)
+    if not in_now and not (lets and isinstance(request, Request)):
+        return None
+    said = turn.incoming
+    turn.incoming = replace(said, text=before)
+    replies = await turn.typed(turn)
+    turn.incoming, turn.asked = said, None
+    if turn.unheard:
+        turn.unheard, replies = False, []
+        if not lets:
+            return None
+    return [*replies, *await reminder_requests.command(turn, Command("remind", asked), told)]
 
 
 async def _beside_danger(turn: Turn) -> list[Reply] | None:

@@ -7,20 +7,27 @@ from dataclasses import replace
 from bot.chat import reminder_moving, reminders
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
+from bot.store.offers import Offer
 from bot.store.reminders import Reminder
 from core.message.fold import fold
 from core.message.model import Parsed
-from core.message.reminder_when import EDGES, further_time
+from core.message.reminder_said import is_no_task
+from core.message.reminder_when import EDGES, further_time, joined
 from core.schedule import (
     Once,
     Plan,
+    Problem,
     Request,
     Weekly,
     from_text,
+    names_task,
     names_weekday,
     next_after,
     parse_request,
+    parse_several,
+    split_time,
 )
+from core.schedule.words.tasks import TO
 
 
 async def answer(turn: Turn, spoken: Reminder | None, parsed: Parsed) -> list[Reply] | None:
@@ -51,6 +58,31 @@ async def answer(turn: Turn, spoken: Reminder | None, parsed: Parsed) -> list[Re
             first = next_after(apart, turn.now, turn.chat.zone, turn.now)
             request = request if first is None else replace(request, rule=apart, first=first)
     return await reminders.make(turn, request, [f"{spoken.what} {when}"], beside=[spoken.id])
+
+
+async def other_job(
+    turn: Turn, offer: Offer | None, spoken: Reminder | None, parsed: Parsed
+) -> list[Reply] | None:
+    """``and in the evening to test kh``: another task, as if it were told in one breath before.
+
+    What it leaves out, a day or an hour, it has from the one just set.
+    """
+    made = {} if offer is None else offer.context.get(reminders.MADE, {})
+    before = made.get("said", [])
+    told = parsed.values or parsed.events or parsed.question is not None
+    if spoken is None or len(before) != 1 or told or "?" in turn.incoming.text:
+        return None
+    rest = joined(turn.incoming.text)
+    timed = None if rest is None or is_no_task(rest) else split_time(rest)
+    if rest is None or timed is None or not timed[0]:
+        return None
+    if not (names_task(timed[0]) or set(fold(timed[0]).split()) & TO):
+        return None
+    jobs = parse_several(f"{before[0]} and {rest}", turn.local_now, turn.chat.zone)
+    if isinstance(jobs, Problem) or len(jobs) < 2:
+        return None
+    alone, job = jobs[-1]
+    return await reminders.make(turn, job, [alone], beside=[spoken.id])
 
 
 def _weekly(

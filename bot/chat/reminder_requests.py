@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import Final
+from typing import Any, Final
 
 from bot.chat import (
     agenda,
@@ -160,6 +161,9 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if waits["lacks"] == "no_time":
         when = _when_alone(text) if timed is None or timed[0] else timed[1]
         whole = f"{waits['text']} {when}" if when else None
+    elif waits["lacks"] == "ambiguous":
+        whole = _other_time(turn, waits, _when_alone(text) if timed is None else timed[1])
+        whole = whole if timed is None or not _more_than_time(text, timed[0]) else None
     else:
         whole = f"{text} {waits['text']}" if timed is None and names_task(text) else None
     if whole is None:
@@ -168,6 +172,20 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if isinstance(request, Problem) and request.reason in {"no_what", "no_time"}:
         return None
     return await command(turn, Command("remind", whole), parsed)
+
+
+def _other_time(turn: Turn, waits: Mapping[str, Any], when: str) -> str | None:
+    """The request whose hour may be two, with another hour in its place; None where none is."""
+    asked, (start, end) = waits["text"], waits["at"]
+    whole = f"{asked[:start]}{when}{asked[end:]}"
+    read = parse_request(whole, turn.local_now, turn.chat.zone)
+    hour = any(letter.isdigit() for letter in when)
+    return whole if hour and isinstance(read, Request) else None
+
+
+def _more_than_time(text: str, beside: str) -> bool:
+    """Whether an answer says anything beside its time but that it is one: `no, at 7`."""
+    return bool(beside.strip(" ,.!")) and not _when_alone(text)
 
 
 def _when_alone(text: str) -> str:
@@ -180,16 +198,18 @@ def _when_alone(text: str) -> str:
 async def _asked_back(turn: Turn, text: str, problem: Problem) -> Reply:
     """What is missing or unclear, with a button for each thing that may be meant."""
     lines = words.problem(problem.reason, problem.text, problem.suggestion, turn.example_tank)
-    held = {WAITS: {"text": text, "lacks": problem.reason}}
+    held = {WAITS: {"text": text, "lacks": problem.reason, "at": [problem.start, problem.end]}}
     waits = problem.reason in {"no_time", "no_what"}
     options = problem.options if problem.reason == "ambiguous" else ()
+    spoken = text[problem.start : problem.end] == problem.text
+    kept = waits or bool(options and spoken)
     choices = [Choice(_label(each), "remind", "", {"text": each}) for each in options]
     if problem.reason == "ends":
         choices = reminder_ends.choices(turn, problem)
     return await turn.reply(
         lines,
         choices=choices,
-        context=held if waits else None,
+        context=held if kept else None,
         expects="followup" if waits else None,
     )
 

@@ -92,6 +92,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return same
     if command is None and (more := await reminder_more.answer(turn, spoken, parsed)) is not None:
         return more
+    job = await reminder_more.other_job(turn, offer, spoken, parsed) if command is None else None
+    if job is not None:
+        return job
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
     if another is not None and not parsed.events and parsed.question is None:
         return await reminder_requests.single(turn, another)

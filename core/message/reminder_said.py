@@ -108,6 +108,41 @@ def asked_behind(text: str) -> tuple[str, str] | None:
     return (before, asked) if before and asked else None
 
 
+def is_no_task(text: str) -> bool:
+    """Tell whether a text asks, denies, or tells what was done or is done now and then.
+
+    Examples
+    --------
+    >>> is_no_task("in the evening i test kh"), is_no_task("in the evening to test kh")
+    (True, False)
+    """
+    return any(has("told", name, text) for name in ("no", "own", "past"))
+
+
+def let_be(text: str) -> bool:
+    """Tell whether a text begins with what is not to be done after all.
+
+    Examples
+    --------
+    >>> let_be("ok forget the baking soda"), let_be("i forgot the baking soda")
+    (True, False)
+    """
+    return patterns()["ask", "let_be"].match(_framed(fold(text))) is not None
+
+
+def intended(text: str) -> str | None:
+    """The text without the words at its start for what somebody means to do; None without them.
+
+    Examples
+    --------
+    >>> intended("ok i'll do it in 2 days"), intended("do it in 2 days")
+    ('do it in 2 days', None)
+    """
+    plain = _framed(text)
+    found = patterns()["told", "intend"].match(fold(plain))
+    return None if found is None else plain[found.end() :].strip(" ,")
+
+
 def parted(text: str) -> list[tuple[str, str]]:
     """What stands before a sign or a joining word of a text and what behind it, for each of them.
 

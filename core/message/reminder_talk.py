@@ -18,9 +18,11 @@ from core.message.reminder_when import (
     alone,
     bare_span,
     by_span,
+    corrected_hour,
     for_so_long,
     has,
     is_anew,
+    only_on,
     pattern,
     so_long,
     two_days,
@@ -135,6 +137,10 @@ def _talk(plain: str, standing: bool) -> Talk | None:
         told = _told("late", rest)
         if told.when and not told.target:
             return told
+    if (days := only_on(plain)) is not None:
+        return Talk("move", when=days, anew=True)
+    if (hour := corrected_hour(plain)) is not None:
+        return Talk("move", when=hour)
     if (rest := without_verb("not_on", plain)) is not None:
         told = _told("stop" if has("no_longer", plain) else "skip", rest)
         if told.when and not told.target and names_weekday(told.when):

@@ -11,7 +11,7 @@ from core.message.fold import fold
 from core.message.reminder_words import FILE
 from core.message.waters import one_of
 from core.message.wordfile import spelt
-from core.schedule import names_weekday, parse_moment, split_time, tells_span
+from core.schedule import names_weekday, names_weekdays, parse_moment, split_time, tells_span
 
 LONGEST: Final = 80
 """A longer text says more than what becomes of a reminder. [characters]"""
@@ -204,3 +204,50 @@ def ways() -> dict[str, set[str]]:
 def pattern(name: str) -> re.Pattern[str]:
     """Any word of a meaning under `[change]`, as whole words of a plain text."""
     return re.compile(rf"(?<![\w'])(?:{one_of(ways()[name])})(?!\w)")
+
+
+def joined(text: str) -> str | None:
+    """What stands behind words at the start that tell of one more; None where none do.
+
+    Examples
+    --------
+    >>> joined("And also in the morning to feed"), joined("in the morning to feed")
+    ('in the morning to feed', None)
+    """
+    said = " ".join(text.strip(EDGES).split())
+    plain, at = fold(said), 0
+    if len(plain) != len(said):
+        return None
+    while (found := pattern("more_time").match(plain, at)) is not None:
+        at = found.end() + len(plain[found.end() :]) - len(plain[found.end() :].lstrip(EDGES))
+    return said[at:] or None if at else None
+
+
+def corrected_hour(plain: str) -> str | None:
+    """The words of time of nothing but another hour, told as a correction; None where none are.
+
+    Examples
+    --------
+    >>> corrected_hour("actually 7"), corrected_hour("no, 7 pm"), corrected_hour("actually 7 h")
+    ('at 7', 'at 7 pm', None)
+    """
+    found = pattern("corrects").match(plain)
+    rest = "" if found is None else plain[found.end() :].strip(EDGES)
+    hour = rest[:1].isdigit() and not tells_span(rest)
+    timed = split_time(f"at {rest}") if hour else None
+    return None if timed is None or timed[0].strip(EDGES) else timed[1]
+
+
+def only_on(plain: str) -> str | None:
+    """The days of `no only mon wed fri`, on which alone it is to come; None where none are told.
+
+    Examples
+    --------
+    >>> only_on("no only mon wed fri"), only_on("only 10"), only_on("only feed on monday")
+    ('mon wed fri', None, None)
+    """
+    found = pattern("corrects").match(plain)
+    rest = without_verb("only", plain[found.end() :].strip(EDGES) if found else plain)
+    timed = None if not rest else split_time(rest)
+    alone_told = timed is not None and not pattern("light").sub(" ", timed[0]).strip(EDGES)
+    return timed[1] if timed is not None and alone_told and names_weekdays(timed[1]) else None

@@ -12,7 +12,7 @@ from core.schedule.moments import (
     parse_until,
     tells_span,
 )
-from core.schedule.moving import moved, names_weekday, split_time, two_hours
+from core.schedule.moving import moved, names_weekday, names_weekdays, split_time, two_hours
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
@@ -50,6 +50,7 @@ __all__ = [
     "names_task",
     "names_things_only",
     "names_weekday",
+    "names_weekdays",
     "next_after",
     "parse_anew",
     "parse_clock",

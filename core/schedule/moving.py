@@ -8,7 +8,7 @@ from datetime import datetime, time, tzinfo
 from core.schedule.halves import with_each
 from core.schedule.localtime import moment_at
 from core.schedule.meaning import single_moment
-from core.schedule.pieces import Clock
+from core.schedule.pieces import Clock, Weekdays
 from core.schedule.problems import flaw_in, pieces_of
 from core.schedule.recurrence import next_after
 from core.schedule.request import best_language, spans, task_of
@@ -47,6 +47,19 @@ def names_weekday(text: str) -> bool:
         return False
     none = said is None or said.weekdays is None or said.repeats
     return not none and not task_of(text, spans(line, founds))
+
+
+def names_weekdays(text: str) -> bool:
+    """Tell whether a text is one or more days of the week, perhaps at an hour, and nothing else.
+
+    Examples
+    --------
+    >>> names_weekdays("mon wed fri"), names_weekdays("on weekends"), names_weekdays("tomorrow")
+    (True, True, False)
+    """
+    line, founds = best_language(text)
+    told = any(isinstance(piece, Weekdays) for piece in pieces_of(founds))
+    return told and not task_of(text, spans(line, founds))
 
 
 def two_hours(when: str) -> tuple[str, ...]:

@@ -105,6 +105,10 @@ class Said:
         return told
 
 
+_BEFORE_BED = DayPart("evening"), DayPart("night")
+"""Two parts of one day that are the later of them: tonight before bed."""
+
+
 def gather(pieces: tuple[Piece, ...]) -> Said:
     """Sort pieces by what they say.
 
@@ -134,7 +138,8 @@ def _put(said: Said, piece: Piece) -> None:
         case Clock():
             said.clock = _only(said.clock, piece)
         case DayPart():
-            said.part = _only(said.part, piece)
+            later = (said.part, piece) == _BEFORE_BED
+            said.part = piece if later else _only(said.part, piece)
         case Interval():
             said.interval = _only(said.interval, piece)
         case Weekdays():

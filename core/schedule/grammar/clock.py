@@ -134,9 +134,11 @@ def part(line: Line, i: int) -> Parsed[ClockLike]:
 
 
 def part_after_in(line: Line, i: int) -> Parsed[ClockLike]:
-    """part_after_in := (IN | ON | AT) [THE] PART."""
+    """part_after_in := (IN | ON | AT) [THE] PART | a PART that begins so: after lunch."""
     start = line.skip(i, "in", "on", "at")
-    return None if start == i else part(line, line.skip(start, "the"))
+    if start == i:
+        return None
+    return part(line, i) or part(line, line.skip(start, "the"))
 
 
 def dotted(line: Line, i: int) -> Parsed[ClockLike]:

@@ -57,8 +57,9 @@ def _one_day(line: Line, i: int) -> Parsed[Weekdays]:
 
 
 def on_weekday(line: Line, i: int) -> Parsed[Pieces]:
-    """on_weekday := [ON | AT] [ARTICLE | THE] [NEXT | THIS] weekday_list [THE the_day]."""
-    start = line.skip(line.skip(i, "on", "at"), "article")
+    """on_weekday := [BOTH] [ON | AT] [ARTICLE | THE] [NEXT | THIS] weekday_list [THE the_day]."""
+    start = line.skip(line.skip(line.skip(i, "on"), "both"), "on", "at")
+    start = line.skip(start, "article")
     after = line.word(start, "next")
     i = after[1] if after else line.skip(line.skip(start, "the"), "this", "next")
     found = weekday_list(line, i)

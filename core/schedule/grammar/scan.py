@@ -49,12 +49,13 @@ def dated(line: Line, i: int) -> Parsed[Piece]:
 
 
 def weekday_with_word(line: Line, i: int) -> Parsed[Pieces]:
-    """weekday_with_word := on_weekday that begins with ON, AT, NEXT or THIS, or a plural."""
+    """weekday_with_word := on_weekday that begins with ON, BOTH, AT, NEXT or THIS, or a plural."""
     found = days.on_weekday(line, i)
     if found is None:
         return None
     plural = isinstance(found[0][0], Weekdays) and found[0][0].repeats
-    return found if plural or line.skip(i, "on", "at", "next", "this") != i else None
+    begun = line.skip(i, "on", "both", "at", "next", "this") != i
+    return found if plural or begun else None
 
 
 def named_date(line: Line, i: int) -> Parsed[Piece]:

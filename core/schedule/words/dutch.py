@@ -69,6 +69,7 @@ DUTCH = build(
             "jaarlijks": (12, "months"),
         },
         "vague": {
+            "beide dagen": (),
             "twee keer per week|tweemaal per week": (
                 "elke maandag en donderdag",
                 "elke 3 dagen",
@@ -77,6 +78,11 @@ DUTCH = build(
         },
         "once": {"een keer|eenmaal": 1},
         "part": {
+            "voor het werk|na het ontbijt": "morning",
+            "na de lunch": "afternoon",
+            "na het werk|na mijn werk|na school|na het avondeten|als ik thuis kom|"
+            "als ik thuiskom|als ik thuis ben": "evening",
+            "voor het slapen|voor het slapengaan|voor ik ga slapen|voor bedtijd": "night",
             "ochtend|ochtends|'s ochtends": "morning",
             "middag|'s middags": "afternoon",
             "avond|'s avonds": "evening",

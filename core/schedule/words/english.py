@@ -108,6 +108,8 @@ ENGLISH = build(
             "yearly|annually|once yearly": (12, "months"),
         },
         "vague": {
+            "both days|both of the days|both those days|both of those days|"
+            "both nights|both mornings|both evenings": (),
             "twice a week|twice weekly|twice per week|two times a week": (
                 "every monday and thursday",
                 "every 3 days",
@@ -127,6 +129,15 @@ ENGLISH = build(
         "times": {"times|time|x": 1},
         "once": {"once": 1},
         "part": {
+            "after breakfast|before breakfast|before work|before school|"
+            "when i get up|when i wake up": "morning",
+            "after lunch": "afternoon",
+            "after work|after school|after college|after dinner|after tea|"
+            "after supper|when i get home|when i get back home|"
+            "when i get in|once i get home|when i am home|when i'm home|"
+            "when im home|when i get back from work|when i get home from work": "evening",
+            "before bed|before bedtime|before i go to bed|before going to bed|"
+            "before sleep|when i go to bed": "night",
             "morning": "morning",
             "noon|midday|lunchtime|lunch": "noon",
             "afternoon": "afternoon",
@@ -161,6 +172,7 @@ ENGLISH = build(
         "every": {"every|each|evry|evrey|ever": 1},
         "at": {"at|@|by|around|about|before": 1},
         "on": {"on": 1},
+        "both": {"both|both on|both of": 1},
         "in": {"in|after": 1},
         "the": {"the": 1},
         "of": {"of|of the|in the|in|of each|of every|each|every|per|a": 1},

@@ -69,11 +69,17 @@ FRENCH = build(
             "mensuellement": (1, "months"),
         },
         "vague": {
+            "les deux jours": (),
             "deux fois par semaine": ("chaque lundi et jeudi", "tous les 3 jours"),
             "deux fois par jour": ("toutes les 12 heures",),
         },
         "once": {"une fois": 1},
         "part": {
+            "avant le travail|avant le boulot|après le petit déjeuner": "morning",
+            "après le déjeuner": "afternoon",
+            "après le travail|après le boulot|après l'école|après le dîner|"
+            "après le souper|en rentrant|quand je rentre|en rentrant du travail": "evening",
+            "avant de dormir|avant le coucher|avant de me coucher|avant d'aller au lit": "night",
             "matin": "morning",
             "midi": "noon",
             "après-midi": "afternoon",

@@ -83,6 +83,7 @@ GERMAN = build(
             "jährlich": (12, "months"),
         },
         "vague": {
+            "beide Tage|an beiden Tagen": (),
             "zweimal pro woche|zweimal die woche|zweimal wöchentlich": (
                 "jeden Montag und Donnerstag",
                 "alle 3 Tage",
@@ -91,6 +92,13 @@ GERMAN = build(
         },
         "once": {"einmal": 1},
         "part": {
+            "vor der Arbeit|vor der Schule|vor dem Frühstück|nach dem Frühstück|"
+            "nach dem Aufstehen": "morning",
+            "nach dem Mittagessen": "afternoon",
+            "nach der Arbeit|nach Feierabend|nach der Schule|nach dem Abendessen|"
+            "wenn ich heimkomme|wenn ich nach Hause komme|"
+            "wenn ich zuhause bin|wenn ich zu Hause bin": "evening",
+            "vor dem Schlafen|vor dem Schlafengehen|vor dem Zubettgehen|vorm Schlafen": "night",
             "morgen früh|früh|vormittag": "morning",
             "mittag": "noon",
             "nachmittag": "afternoon",

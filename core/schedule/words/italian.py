@@ -60,6 +60,7 @@ ITALIAN = build(
             "mensilmente": (1, "months"),
         },
         "vague": {
+            "entrambi i giorni|tutti e due i giorni": (),
             "due volte a settimana|due volte alla settimana": (
                 "ogni lunedì e giovedì",
                 "ogni 3 giorni",
@@ -68,6 +69,11 @@ ITALIAN = build(
         },
         "once": {"una volta": 1},
         "part": {
+            "prima del lavoro|dopo colazione": "morning",
+            "dopo pranzo|dopo il pranzo": "afternoon",
+            "dopo il lavoro|dopo lavoro|dopo cena|dopo la cena|quando torno a casa|"
+            "quando rientro": "evening",
+            "prima di dormire|prima di andare a letto|prima di andare a dormire": "night",
             "mattina|mattino|di mattina": "morning",
             "mezzogiorno": "noon",
             "pomeriggio|di pomeriggio": "afternoon",

@@ -70,11 +70,17 @@ POLISH = build(
             "co rok|corocznie": (12, "months"),
         },
         "vague": {
+            "oba dni|obydwa dni": (),
             "dwa razy w tygodniu": ("co poniedziałek i czwartek", "co 3 dni"),
             "dwa razy dziennie": ("co 12 godzin",),
         },
         "once": {"raz": 1},
         "part": {
+            "przed pracą|po śniadaniu": "morning",
+            "po obiedzie": "afternoon",
+            "po pracy|po szkole|po kolacji|jak wrócę do domu|gdy wrócę do domu|"
+            "kiedy wrócę do domu": "evening",
+            "przed snem|przed spaniem|przed pójściem spać": "night",
             "rano": "morning",
             "południe": "noon",
             "popołudnie|po południu": "afternoon",

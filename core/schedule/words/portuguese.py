@@ -62,11 +62,17 @@ PORTUGUESE = build(
             "mensalmente": (1, "months"),
         },
         "vague": {
+            "os dois dias|nos dois dias|ambos os dias": (),
             "duas vezes por semana": ("cada segunda e quinta", "a cada 3 dias"),
             "duas vezes por dia": ("a cada 12 horas",),
         },
         "once": {"uma vez": 1},
         "part": {
+            "antes do trabalho|depois do café da manhã|depois do pequeno-almoço": "morning",
+            "depois do almoço|depois de almoçar": "afternoon",
+            "depois do trabalho|depois do jantar|depois de jantar|"
+            "quando chegar a casa|quando chegar em casa|quando eu chegar em casa": "evening",
+            "antes de dormir|antes de deitar|antes de me deitar": "night",
             "de manhã|da manhã|manhã": "morning",
             "meio-dia": "noon",
             "tarde|da tarde|à tarde": "afternoon",

@@ -71,6 +71,7 @@ SPANISH = build(
             "anualmente": (12, "months"),
         },
         "vague": {
+            "los dos días|ambos días": (),
             "dos veces por semana|dos veces a la semana": (
                 "cada lunes y jueves",
                 "cada 3 días",
@@ -79,6 +80,12 @@ SPANISH = build(
         },
         "once": {"una vez": 1},
         "part": {
+            "antes del trabajo|antes de trabajar|después de desayunar|"
+            "después del desayuno": "morning",
+            "después de comer|después de almorzar|después del almuerzo": "afternoon",
+            "después del trabajo|después de trabajar|después de cenar|"
+            "después de la cena|cuando llegue a casa|al llegar a casa": "evening",
+            "antes de dormir|antes de acostarme|antes de irme a la cama": "night",
             "por la mañana|de la mañana": "morning",
             "mediodía": "noon",
             "tarde|de la tarde|por la tarde": "afternoon",

@@ -74,11 +74,17 @@ SWEDISH = build(
             "årligen": (12, "months"),
         },
         "vague": {
+            "båda dagarna": (),
             "två gånger i veckan": ("varje måndag och torsdag", "var 3:e dag"),
             "två gånger om dagen": ("var 12:e timme",),
         },
         "once": {"en gång": 1},
         "part": {
+            "före jobbet|innan jobbet|efter frukost": "morning",
+            "efter lunch|efter lunchen": "afternoon",
+            "efter jobbet|efter arbetet|efter skolan|efter middagen|efter middag|"
+            "när jag kommer hem": "evening",
+            "innan jag går och lägger mig|före läggdags|innan läggdags|innan jag ska sova": "night",
             "morgon|morgonen": "morning",
             "lunch|middagstid": "noon",
             "eftermiddag|eftermiddagen": "afternoon",

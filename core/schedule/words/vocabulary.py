@@ -37,6 +37,7 @@ Role = Literal[
     "every",
     "at",
     "on",
+    "both",  # before two days of the week that are named
     "in",
     "the",
     "of",
@@ -110,10 +111,11 @@ def build(
 ) -> Vocabulary:
     """Make a vocabulary from role → phrase → value.
 
-    A cell may name several phrases, parted by '|'; all have the value of the cell.
+    A cell may name several phrases, parted by '|'; all have the value of the cell. Parts of the day
+    come last: they may begin with the word for in, which is first where it is told.
     """
     entries: dict[tuple[str, ...], dict[Role, object]] = {}
-    for role, cells in words.items():
+    for role, cells in sorted(words.items(), key=lambda each: each[0] == "part"):
         for cell, value in cells.items():
             for phrase in cell.split("|"):
                 key = tuple(word for word, _, _ in split(fold(phrase)))
