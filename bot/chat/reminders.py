@@ -20,6 +20,7 @@ from bot.store.tanks import StoredTank
 from core.message.followups import heads
 from core.message.model import Command, Parsed
 from core.message.tanks import match
+from core.message.unknown_tanks import unknown_place
 from core.schedule import (
     Every,
     Kind,
@@ -249,6 +250,8 @@ def tank_in(turn: Turn, what: str) -> StoredTank | None:
     near = [found for word in tokens if len(word) > 3 and (found := match(word, names).name)]
     if len(set(near)) == 1:
         return turn.tank_named(near[0])
+    if unknown_place(what, turn.context()) is not None:
+        return None  # back kh, beside the only tank Front
     return turn.tanks[0] if len(turn.tanks) == 1 else None
 
 

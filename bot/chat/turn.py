@@ -9,6 +9,7 @@ from typing import Any, Final
 
 from bot.chat.model import Incoming, Line, Reply
 from bot.chat.offering import make_reply
+from bot.chat.words.first_evening import is_given
 from bot.store.chats import Chat, NewChat
 from bot.store.tanks import StoredTank
 from bot.store.uow import UnitOfWork
@@ -129,7 +130,8 @@ class Turn:
     def _look(self, stored: StoredTank) -> Look:
         tank = stored.tank
         in_use = stored is self.current_tank
-        return Look(stored.name, tank.kind, tank.volume_l, tank.setup == "planted", in_use)
+        planted, given = tank.setup == "planted", is_given(stored.name)
+        return Look(stored.name, tank.kind, tank.volume_l, planted, in_use, given)
 
     def tank_named(self, name: str) -> StoredTank | None:
         """The tank that is spelt so, whatever its case."""

@@ -1,6 +1,7 @@
 """Tanks told by a name and how much each holds: `kitchen 200 l and bedroom 54 l`, `left tank 60 l`.
 
-told = [ "my" ] [ "tanks" ] part { ( "," | ";" | newline | "and" ) part }
+told = [ head ] part { [ "," | ";" | "." | newline | "and" ] part }
+head = [ "i have" | "my" ] [ number ] "tanks" [ ":" ]
 part = [ "the" ] [ "tank" ] name [ "tank" ] [ "is" | ":" ] volume { kind of water, animal }
 
 A list needs nothing but names that mean nothing else; of one tank the name must tell a place, have
@@ -13,7 +14,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
-from typing import Final
+from typing import Final, NamedTuple
 
 from core.advice.introduction_parts import (
     BESIDE,
@@ -31,6 +32,8 @@ from core.message.fold import fold
 from core.message.lexicon import meanings
 from core.message.numbered import HOMES, places
 from core.message.wordfile import patterns, spelt
+from core.schedule.words import languages
+from core.tank import TankKind
 
 LEAST: Final = 5.0
 """Less water under a name is a jug more often than a tank; ours. [L]"""
@@ -40,6 +43,11 @@ WORDS: Final = 2
 """Words of a name, without its number."""
 
 _SIZED: Final = re.compile(r"(?P<head>[^\d]{1,40}?(?: \d{1,2})?)[\s:=]{1,3}(?P<rest>\d.*)$")
+_HEAD: Final = re.compile(r"(?P<head>[^:,.;\n]{4,40})[:,.;\n]\s*(?P<rest>\S.*)$", re.DOTALL)
+_SIDE_BY_SIDE: Final = re.compile(r"[^\W\d][^\d]{0,40}\d[\d.,]*\s*[^\W\d]*")
+"""A name with its volume, beside others with nothing between them."""
+MANY: Final = 2
+"""So many tanks at least a list names."""
 _BESIDE: Final = frozenset(
     {"volume", "light", "planted", "community", "co2", "with", "animal", "count", *KINDS}
 )
@@ -63,6 +71,11 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     ['left']
     >>> [home.name for home in introduced_by_name("tank 1 60 l, tank 2 90 l", us_gallons=True)]
     ['tank 1', 'tank 2']
+    >>> told = introduced_by_name("2 ponds: front 2000l back 6000l", us_gallons=True)
+    >>> [(home.name, home.volume_l, home.kind) for home in told]
+    [('front', 2000.0, 'pond'), ('back', 6000.0, 'pond')]
+    >>> introduced_by_name("3 ponds: front 2000l back 6000l", us_gallons=True)
+    ()
     >>> introduced_by_name("bath 200 l", us_gallons=True)
     ()
     >>> introduced_by_name("bucket 20 l, jug 5 l", us_gallons=True)
@@ -74,13 +87,56 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     if _blocked().search(plain):
         return ()
     said = text.strip(" .!")
-    homes = [_home(part, us_gallons=us_gallons) for part in _joints().split(said) if part.strip()]
+    headed = _headed(said)
+    parts = [
+        each for each in _joints().split(said if headed is None else headed.rest) if each.strip()
+    ]
+    if headed is not None and len(parts) < headed.count:
+        parts = [each for part in parts for each in _SIDE_BY_SIDE.findall(part)]
+    homes = [_home(part, us_gallons=us_gallons) for part in parts]
     found = [home for home in homes if home is not None]
     if not found or len(found) < len(homes):
         return ()
+    if headed is not None:
+        if len(found) != headed.count:
+            return ()
+        found = [replace(each, kind=each.kind or headed.kind, loosely=False) for each in found]
     names = {fold(home.name or "") for home in found}
     alone = len(found) == 1 and not _tells_apart(found[0], said)
     return () if alone or len(names) < len(found) else tuple(found)
+
+
+class _Headed(NamedTuple):
+    """How many tanks a list says that it names, their kind of water, and the list."""
+
+    count: int
+    kind: TankKind | None
+    rest: str
+
+
+def _headed(said: str) -> _Headed | None:
+    """The head of `i have 2 ponds: front 2000 l, back 6000 l`; None where there is none."""
+    found = _HEAD.match(said)
+    words = [] if found is None else re.split(r"[\s:,]+", fold(found["head"]).strip(" :,"))
+    while words and _of().get(words[0], frozenset()) & _BEFORE and _count(words[0]) < MANY:
+        words = words[1:]
+    count = _count(words[0]) if words else 0
+    classes = [_of().get(word, frozenset()) for word in words[1:]]
+    if found is None or count < MANY or not classes:
+        return None
+    if not all(each & {"tank", *KINDS} for each in classes):
+        return None
+    kind = next((KINDS[of] for each in classes for of in each if of in KINDS), None)
+    return _Headed(count, kind, found["rest"])
+
+
+def _count(word: str) -> int:
+    """How many a figure or a number in words is; 0 where it is none."""
+    if word.isdigit():
+        return int(word)
+    said = (of.get("number") for each in languages() for way, of in each.phrases.get(word, ())
+            if len(way) == 1)  # fmt: skip
+    return next((each for each in said if isinstance(each, int)), 0)
 
 
 def _tells_apart(home: Home, said: str) -> bool:
@@ -94,7 +150,7 @@ def _tells_apart(home: Home, said: str) -> bool:
 def _joints() -> re.Pattern[str]:
     ways = [way for _, of, ways in spelt(FILE, SECTIONS) for way in ways if of == "and"]
     words = "|".join(re.escape(way) for way in sorted(ways, key=len, reverse=True))
-    return re.compile(rf"[,;\n]|(?<=\s)(?:{words})(?=\s)")
+    return re.compile(rf"[,;\n]|\.(?=\s)|(?<=\s)(?:{words})(?=\s)")
 
 
 @cache

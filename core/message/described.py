@@ -38,6 +38,8 @@ def _traits(looks: Sequence[Look]) -> Iterator[tuple[str, str]]:
     yield from (("planted", each.name) for each in _alone(looks, [x.planted for x in looks]))
     if len(looks) == 2 and any(each.in_use for each in looks):
         yield "other", next(each.name for each in looks if not each.in_use)
+    if all(each.given for each in looks):
+        yield from zip(("1st", "2nd"), (each.name for each in looks), strict=False)
     sizes = sorted((each.volume_l, each.name) for each in looks if each.volume_l is not None)
     if len(looks) > 1 and len(sizes) == len(looks):
         if sizes[-1][0] >= CLEARLY * sizes[-2][0]:

@@ -198,6 +198,8 @@ class Look:
         Whether it is said to be planted.
     in_use : bool
         Whether it is the one spoken of.
+    given : bool
+        Whether its name was given to it, and is none of the keeper's.
     """
 
     name: str
@@ -205,6 +207,7 @@ class Look:
     volume_l: float | None = None
     planted: bool = False
     in_use: bool = False
+    given: bool = False
 
 
 @dataclass(frozen=True, slots=True)

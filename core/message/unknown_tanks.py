@@ -6,9 +6,11 @@ told = part ( "," | ";" | newline ) part { … }        part = name [ ":" ] valu
 from __future__ import annotations
 
 import re
+from functools import cache
 from typing import Final
 
 from core.message import numbered
+from core.message.described import ways
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context
@@ -16,6 +18,12 @@ from core.message.parser import parse
 from core.message.tokens import Token, cut
 
 _PARTS: Final = re.compile(r"[,;\n]\s*")
+_LIGHT: Final = frozenset({":", "the", "my", "in", "-"})
+"""What may stand around the name of a place."""
+LEAST: Final = 2
+"""So many tanks, of which another may be told by its place."""
+MOST_WORDS: Final = 3
+"""Words of a place with its tank."""
 MOST: Final = 8
 """More parts than these are a table."""
 
@@ -54,6 +62,40 @@ def unknown_tanks(text: str, context: Context) -> tuple[str, ...]:
     if len({fold(each) for each in names} - known) < len(parts):
         return ()
     return tuple(names) if len(set(measured)) < len(measured) else ()
+
+
+@cache
+def _homes() -> frozenset[str]:
+    """Words for a tank or a pond, and for where one stands, plain."""
+    return numbered.places() | set(ways()["pond"]) | set(ways()["noun"])
+
+
+def unknown_place(text: str, context: Context) -> tuple[str, str] | None:
+    """The place that opens a reading, where a tank may stand that is not on record, and the rest.
+
+    None with a single tank that is not told by its place itself: back from work it is home.
+
+    Examples
+    --------
+    >>> from datetime import datetime, UTC
+    >>> context = Context(now=datetime(2026, 3, 1, tzinfo=UTC), tanks=("Front",))
+    >>> unknown_place("back kh 3, temp 11", context), unknown_place("front kh 3", context)
+    (('back', 'kh 3, temp 11'), None)
+    >>> unknown_place("the back pond: kh 3", context), unknown_place("back to kh 3", context)
+    (('back pond', 'kh 3'), None)
+    """
+    known = {word for name in context.tanks for word in fold(name).split()}
+    if len(context.tanks) < LEAST and not known & numbered.places():
+        return None
+    tokens = cut(fold(text), lexicon(), text)
+    place = next((i for i, token in enumerate(tokens) if token.kind == "analyte"), 0)
+    head = [token for token in tokens[:place] if token.text not in _LIGHT]
+    if not 0 < len(head) <= MOST_WORDS or head[0].text not in numbered.places() - known:
+        return None
+    if not all(token.value == "home" or token.text in _homes() for token in head[1:]):
+        return None
+    name = text[head[0].start : head[-1].end]
+    return name, text[tokens[place].start :].strip()
 
 
 def _name(part: str) -> str | None:

@@ -21,7 +21,7 @@ def soon(text: str) -> str:
     Examples
     --------
     >>> soon("15min"), soon("20 minuten die pumpe"), soon("feed 2 days")
-    ('in 15min', 'nach 20 minuten die pumpe', 'feed 2 days')
+    ('in 15min', 'in 20 minuten die pumpe', 'feed 2 days')
     >>> soon("30 min after feeding"), soon("2 days tomorrow")
     ('30 min after feeding', '2 days tomorrow')
     """

@@ -48,6 +48,11 @@ def called(trait: str) -> str:
     return _(_CALLED[trait])
 
 
+def is_given(name: str) -> bool:
+    """Whether a tank's name is one that it got because its keeper told none."""
+    return name in {called(trait) for trait in _CALLED}
+
+
 def no_tank(meaning: str) -> list[str]:
     """No tank is on record that a question could be of."""
     if meaning in {"how_long", "how_far"}:

@@ -111,11 +111,11 @@ def build(
 ) -> Vocabulary:
     """Make a vocabulary from role → phrase → value.
 
-    A cell may name several phrases, parted by '|'; all have the value of the cell. Parts of the day
-    come last: they may begin with the word for in, which is first where it is told.
+    A cell may name several phrases, parted by '|'; all have the value of the cell. Words for
+    in come first, in their order, whatever other phrases begin with them.
     """
     entries: dict[tuple[str, ...], dict[Role, object]] = {}
-    for role, cells in sorted(words.items(), key=lambda each: each[0] == "part"):
+    for role, cells in sorted(words.items(), key=lambda each: each[0] != "in"):
         for cell, value in cells.items():
             for phrase in cell.split("|"):
                 key = tuple(word for word, _, _ in split(fold(phrase)))
