@@ -28,6 +28,7 @@ from core.advice.introduction_parts import (
 )
 from core.advice.introductions import Home, home_of
 from core.advice.livestock import lookup
+from core.message.described import ways as described
 from core.message.fold import fold
 from core.message.lexicon import meanings
 from core.message.numbered import HOMES, places
@@ -91,15 +92,16 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     parts = [
         each for each in _joints().split(said if headed is None else headed.rest) if each.strip()
     ]
-    if headed is not None and len(parts) < headed.count:
+    if headed is not None and len(parts) < headed.many:
         parts = [each for part in parts for each in _SIDE_BY_SIDE.findall(part)]
     homes = [_home(part, us_gallons=us_gallons) for part in parts]
     found = [home for home in homes if home is not None]
     if not found or len(found) < len(homes):
         return ()
     if headed is not None:
-        if len(found) != headed.count:
-            return ()
+        known = [each for each in found if fold(each.name or "") in _of()]
+        if known or len(found) != headed.many:
+            return ()  # reef 200 l and planted 90 l: told by what they are
         found = [replace(each, kind=each.kind or headed.kind, loosely=False) for each in found]
     names = {fold(home.name or "") for home in found}
     alone = len(found) == 1 and not _tells_apart(found[0], said)
@@ -109,7 +111,7 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
 class _Headed(NamedTuple):
     """How many tanks a list says that it names, their kind of water, and the list."""
 
-    count: int
+    many: int
     kind: TankKind | None
     rest: str
 
@@ -121,7 +123,9 @@ def _headed(said: str) -> _Headed | None:
     while words and _of().get(words[0], frozenset()) & _BEFORE and _count(words[0]) < MANY:
         words = words[1:]
     count = _count(words[0]) if words else 0
-    classes = [_of().get(word, frozenset()) for word in words[1:]]
+    ponds = frozenset(described()["ponds"])
+    classes = [frozenset({"pond"} & {*KINDS}) if word in ponds else _of().get(word, frozenset())
+               for word in words[1:]]  # fmt: skip
     if found is None or count < MANY or not classes:
         return None
     if not all(each & {"tank", *KINDS} for each in classes):

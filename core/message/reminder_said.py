@@ -124,10 +124,13 @@ def let_be(text: str) -> bool:
 
     Examples
     --------
-    >>> let_be("ok forget the baking soda"), let_be("i forgot the baking soda")
-    (True, False)
+    >>> [let_be(f"{said} the soda") for said in ("ok forget", "nah, leave", "i forgot")]
+    [True, True, False]
     """
-    return patterns()["ask", "let_be"].match(_framed(fold(text))) is not None
+    plain = _framed(fold(text))
+    front = patterns()["change", "corrects"].match(plain)
+    plain = plain[front.end() :].strip(" ,") if front is not None else plain
+    return patterns()["ask", "let_be"].match(plain) is not None
 
 
 def intended(text: str) -> str | None:

@@ -137,8 +137,8 @@ def _talk(plain: str, standing: bool) -> Talk | None:
         told = _told("late", rest)
         if told.when and not told.target:
             return told
-    if (days := only_on(plain)) is not None:
-        return Talk("move", when=days, anew=True)
+    if (kept := only_on(plain)) is not None:
+        return Talk("move", when=kept, anew=True)
     if (hour := corrected_hour(plain)) is not None:
         return Talk("move", when=hour)
     if (rest := without_verb("not_on", plain)) is not None:

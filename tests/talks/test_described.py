@@ -61,3 +61,24 @@ async def test_ammonia_that_a_buffer_would_set_free_is_said_with_low_kh(talk: Ta
     assert "dose kh 4" in await talk.text("ph 6 kh 1 ammonia 0.1")
     await talk.say("/tank Quarry")
     assert "no buffer before the ammonia" in await talk.text("ph 6 kh 1 ammonia 1")
+
+
+@pytest.mark.parametrize(
+    ("told", "first", "second"),
+    [
+        ("i have two tanks, a 120l planted and a 30l nano", "Big", "Small"),
+        ("i have two tanks, a 30l nano and a 120l planted", "Small", "Big"),
+    ],
+)
+async def test_their_numbers_are_the_order_told(
+    talk: Talk, told: str, first: str, second: str
+) -> None:
+    await talk.say(told)
+    assert (await talk.facts("tank 1 ph 6.9 kh 4"))["tank"] == first
+    assert (await talk.facts("second tank kh 1.5"))["tank"] == second
+    assert "There is no tank" in await talk.text("tank 3 kh 4")
+
+
+async def test_a_number_is_none_of_tanks_that_their_keeper_named(talk: Talk) -> None:
+    await with_tanks(talk)
+    assert "There is no tank" in await talk.text("tank 1 kh 4")

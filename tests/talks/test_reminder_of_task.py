@@ -101,3 +101,80 @@ async def test_a_change_of_a_named_day_or_without_an_amount_is_only_to_come(
     await talk.say("/tank new Fern 90 l fresh")
     (made,) = await talk.say(text)
     assert "reminder" in made.facts
+
+
+PLANNED = ("100 l tank, kh 2 ph 7 ammonia 0", "how much baking soda for kh 5")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "done first bit, remind me tomorrow 6pm for second",
+        "did the first part, remind me tomorrow 6pm for the next bit",
+        "first bit is in, remind me tomorrow at 18:00 for the second",
+    ],
+)
+async def test_a_part_told_before_a_reminder_is_logged(talk: Talk, text: str) -> None:
+    for line in PLANNED:
+        await talk.say(line)
+    logged, made = await talk.say(text)
+    assert "logged 3 g" in logged.text
+    assert "part 2 of 3" in made.facts["reminder"]["what"]
+    assert made.facts["reminder"]["due"].startswith("2026-03-02T18:00")
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [
+        ("forget the baking soda, remind me sunday for water change 4 litres", "water change 4"),
+        ("never mind, remind me tomorrow at 6pm to feed", "feed"),
+        ("nah leave the soda. remind me sunday to test", "test"),
+        ("ok i'll do it tomorrow, remind me at 8 to look at ph", "look at ph"),
+        ("i'll be away, remind me friday to feed", "feed"),
+    ],
+)
+async def test_what_is_let_be_or_meant_asks_nothing(talk: Talk, text: str, what: str) -> None:
+    await talk.say(PLANNED[0])
+    replies = await talk.say(text)
+    (made,) = _set(replies)
+    assert what in made
+    assert "do it" not in made
+
+
+async def test_both_days_that_nobody_named_are_asked(talk: Talk) -> None:
+    for line in PLANNED:
+        await talk.say(line)
+    for text in ("ok i'll do it in 2 days, remind me both days at 8", "remind me both days at 8"):
+        replies = await talk.say(text)
+        assert not _set(replies)
+        assert "Nothing was set" in replies[-1].text
+
+
+@pytest.mark.parametrize(
+    ("first", "text", "what", "due"),
+    [
+        ("remind me tomorow to buy soda", "and in the evening to test kh", "test kh", "02T19:00"),
+        ("remind me tomorrow to test kh", "and in the morning to feed", "feed", "02T09:00"),
+        ("remind me tomorrow to feed", "also at 8pm lights off", "lights off", "02T20:00"),
+        ("remind me tomorrow to feed", "and tuesday 2pm to change 30%", "change 30%", "03T14:00"),
+    ],
+)
+async def test_another_task_behind_a_reminder_is_one_more(
+    talk: Talk, first: str, text: str, what: str, due: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(first)
+    (made,) = await talk.say(text)
+    assert made.facts["reminder"]["what"] == what
+    assert due in made.facts["reminder"]["due"]
+    assert len((await talk.facts("/remind"))["reminders"]) == 2
+
+
+@pytest.mark.parametrize(
+    "text", ["and in the evening i test ph", "and what is kh", "and tomorrow we go", "and kh 4"]
+)
+async def test_what_is_no_task_sets_none(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("remind me tomorrow to feed")
+    await talk.say(text)
+    assert len((await talk.facts("/remind"))["reminders"]) == 1

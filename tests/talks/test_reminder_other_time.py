@@ -26,6 +26,22 @@ from tests.chat.harness import Talk
             "monday, wednesday",
             "",
         ),
+        (
+            ["remind me every day at 6pm to feed", "no only mon wed fri"],
+            "monday, wednesday, fri",
+            "02T18:00",
+        ),
+        (
+            ["remind me every day at 6pm to feed", "actually only on weekends"],
+            "saturday, sunday",
+            "01T18:00",
+        ),
+        (["remind me every day at 6pm to feed", "only monday"], "monday", "02T18:00"),
+        (["remind me tomorrow at 8am to feed", "actually 7"], None, "02T07:00"),
+        (["remind me tomorrow at 6pm to feed", "no, 7pm"], None, "02T19:00"),
+        (["remind me tomorrow at 6 to feed", "actually 7"], None, "02T07:00"),
+        (["remind me tomorrow at 6 to feed", "make it 8pm"], None, "02T20:00"),
+        (["remind me every day at 6pm to feed", "only 10"], "every day", "01T18:00"),
         (["remind me to feed mon wed fri", "can we do tue thu sat instead"], "tuesday, thu", ""),
     ],
 )

@@ -21,3 +21,28 @@ async def test_once_told_each_keeps_its_own(talk: Talk) -> None:
     told = await talk.text("A ph 7 kh 4, B ph 7.2 kh 5")
     assert "A: pH 7" in told
     assert "B: pH 7.2" in told
+
+
+@pytest.mark.parametrize(
+    "line", ["back kh 3, temp 11, o2 8", "back: kh 3", "the back pond kh 3", "lounge kh 3"]
+)
+async def test_a_place_that_is_on_no_record_is_asked(talk: Talk, line: str) -> None:
+    await talk.say("tank Front 2000 l pond")
+    (asked,) = await talk.say(line)
+    assert "There is no tank" in asked.text
+    assert "values" not in asked.facts
+    await talk.press(1, asked)
+    assert "KH 3" in await talk.text("kh?")
+
+
+@pytest.mark.parametrize("line", ["front kh 3", "today kh 3", "first kh 3"])
+async def test_a_reading_of_the_tank_on_record_is_kept(talk: Talk, line: str) -> None:
+    await talk.say("tank Front 2000 l pond")
+    assert (await talk.facts(line))["tank"] == "Front"
+
+
+async def test_a_reminder_of_another_place_is_not_of_the_only_tank(talk: Talk) -> None:
+    await talk.say("tank Front 2000 l pond")
+    assert (await talk.facts("remind me thursday back kh"))["reminder"]["tank"] is None
+    assert (await talk.facts("remind me thursday front kh"))["reminder"]["tank"] == "Front"
+    assert (await talk.facts("remind me friday to clean"))["reminder"]["tank"] == "Front"

@@ -30,6 +30,20 @@ dose every 2 weeks | dose | every 2 weeks | 2026-03-18 15:00
 clean sponge every fortnight | clean sponge | every 2 weeks | 2026-03-18 15:00
 feed every other day | feed | every 2 days | 2026-03-06 15:00
 top up fern every 3rd day at 18:00 | top up fern | every 3 days at 18:00 | 2026-03-07 18:00
+test kh tomorrow after work | test kh | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+feed tomorrow before bed | feed | once 2026-03-05T21:00+01:00 | 2026-03-05 21:00
+feed tonight before bed | feed | once 2026-03-04T21:00+01:00 | 2026-03-04 21:00
+test kh friday after lunch | test kh | once 2026-03-06T15:00+01:00 | 2026-03-06 15:00
+test ph when i get home | test ph | once 2026-03-04T19:00+01:00 | 2026-03-04 19:00
+look at 6 after work | look | once 2026-03-04T18:00+01:00 | 2026-03-04 18:00
+poke every day after work | poke | every day at 19:00 | 2026-03-04 19:00
+test friday at lunch | test | once 2026-03-06T12:00+01:00 | 2026-03-06 12:00
+kh morgen nach der arbeit | kh | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+kh demain après le travail | kh | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+kh jutro po pracy | kh | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+both saturday and sunday at 8 to test | test | every saturday, sunday at 08:00 | 2026-03-07 08:00
+feed on both tuesday and friday | feed | every tuesday, friday at 09:00 | 2026-03-06 09:00
+test both tomorrow | test both | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
 test quarterly | test | every 3 months | 2026-06-04 15:00
 test weekly | test | every 1 week | 2026-03-11 15:00
 test every week at 10:00 | test | every 1 week at 10:00 | 2026-03-11 10:00
