@@ -120,10 +120,11 @@ async def ask_stray(turn: Turn, name: str, parsed: Parsed) -> Reply:
         for tank in turn.tanks[:4]
     ]
     choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
+    warned, supposed = dangers_supposed.of_stray(turn, parsed)
     return await turn.reply(
-        words.no_such_tank(name),
+        [*words.no_such_tank(name), *warned],
         choices=choices,
-        facts={"doubts": [{"reason": UNKNOWN_TANK, "text": name}]},
+        facts={"doubts": [{"reason": UNKNOWN_TANK, "text": name}], **supposed},
     )
 
 

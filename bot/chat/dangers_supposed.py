@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from bot.chat import unheard
@@ -33,6 +33,21 @@ async def of(
         state = State(turn.first or Tank(name=""), turn.local_now)
     else:
         state = await state_of(turn, stored, turn.now)
+    return _worst(state, values)
+
+
+def of_stray(turn: Turn, parsed: Parsed) -> tuple[list[str], dict[str, Any]]:
+    """Likewise of readings of a tank that is not on record, by nothing but themselves."""
+    values: dict[str, float] = {}
+    for value in parsed.values:
+        number = max(value.canonical) if isinstance(value.canonical, tuple) else value.canonical
+        if number is not None:
+            values[value.analyte] = number
+    kind = "fresh" if turn.current_tank is None else turn.current_tank.tank.kind
+    return _worst(State(Tank(name="", kind=kind), turn.local_now), values)
+
+
+def _worst(state: State, values: Mapping[str, float]) -> tuple[list[str], dict[str, Any]]:
     found = find(with_premises(state, values), frozenset(values))
     worst = next((each for each in found if _is_danger(each)), None)
     if worst is None:

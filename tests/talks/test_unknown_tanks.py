@@ -46,3 +46,11 @@ async def test_a_reminder_of_another_place_is_not_of_the_only_tank(talk: Talk) -
     assert (await talk.facts("remind me thursday back kh"))["reminder"]["tank"] is None
     assert (await talk.facts("remind me thursday front kh"))["reminder"]["tank"] == "Front"
     assert (await talk.facts("remind me friday to clean"))["reminder"]["tank"] == "Front"
+
+
+@pytest.mark.parametrize("line", ["back ammonia 3 ph 8", "tank 3 ammonia 3 ph 8"])
+async def test_a_danger_in_a_strange_tank_is_told_at_once(talk: Talk, line: str) -> None:
+    await talk.say("tank Front 2000 l pond")
+    (asked,) = await talk.say(line)
+    assert "Until then take it as true: Ammonia is dangerous" in asked.text
+    assert asked.facts["supposed"][0]["severity"] == "alarm"
