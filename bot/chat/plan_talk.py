@@ -54,7 +54,7 @@ from core.message.plan_anew import (
     without_instead,
 )
 from core.message.plan_more import one_more
-from core.message.plan_said import Amounts, substances_named, tells_which
+from core.message.plan_said import Amounts, only_asks, substances_named, tells_which
 from core.message.plan_talk import About, about
 from core.message.plan_when import asks_when, when_of_plan
 from core.message.plan_words import Telling, telling
@@ -124,7 +124,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if await _of_another(turn, parsed):
         return None
     exact = about(text) or when_of_plan(text)
-    exact = None if exact in TOLD and tells_value(text) else exact
+    exact = None if exact in TOLD and (tells_value(text) or only_asks(text)) else exact
     said = telling(text) if exact is None else (exact, Amounts())
     if said is None and one_more(text) and await plan_parts.just_dosed(turn):
         said = ("gave_one", Amounts())  # then the second too

@@ -13,11 +13,15 @@ from bot.chat.model import Line, Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import raising as words
+from core.advice.ammonia_gate import shown
 from core.advice.buffers import BUFFERS, STRONG
+from core.advice.dosing import is_blind
 from core.advice.may_rise import is_measured, raising_refused
+from core.advice.state import State
 from core.message import parse, raise_asked
 from core.message.add_asked import so_much
 from core.message.model import Parsed, Question
+from core.message.plan_said import substances_named
 from core.message.waters import names_pure
 from core.substances import MEDIA
 
@@ -44,6 +48,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         state = await state_of(turn, stored, turn.now)
         if (refusal := raising_refused(state)) is not None:
             return [await dose_reply.refuse(turn, refusal, stored.name)]
+        if (gated := await _first(turn, state, asked, stored.name)) is not None:
+            return gated
         unmeasured = asked.substance in {None, *BUFFERS} and not is_measured(state)
         if unmeasured and asked.analyte != "ph" and _how_much(parsed.question):
             turn.asked = {"text": turn.incoming.text, "changes": {}}
@@ -55,6 +61,22 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if misread and turn.route is not None and (asked.analyte or asked.substance):
         return await turn.route(turn, Parsed("question", question=asked))
     return None
+
+
+async def _first(turn: Turn, state: State, asked: Question, name: str) -> list[Reply] | None:
+    """What stands before a buffer that is asked for: ammonia, or a KH too low to plan by."""
+    named = substances_named(turn.incoming.text) & BUFFERS
+    if not named or raise_asked.asked(turn.incoming.text) is None:
+        return None
+    of_kh = replace(asked, kind="dose", analyte="kh", substance=min(named))
+    kh = None if state.tank.is_sea else state.last("kh")
+    if kh is not None and is_blind(kh):
+        return [await dose_reply.ask_value(turn, of_kh)]
+    ammonia = shown(state)
+    if ammonia is None or not ammonia.is_fresh(state.now) or ammonia.value <= 0.0:
+        return None
+    how = await dose_reply.ask_value(turn, of_kh)
+    return [_led(how, words.ammonia_first(name, ammonia.value))]
 
 
 async def _so_much(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -17,7 +17,7 @@ from core.advice.plan import Refusal
 from core.advice.salts import HIGHEST, IN_SEA_ONLY
 from core.advice.scheduling import per_gram
 from core.advice.state import State
-from core.message import followups
+from core.message import followups, raise_asked
 from core.message.model import Parsed, Question
 from core.substances import ACIDS, MEDIA
 from core.tank import Tank
@@ -33,6 +33,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if parsed.question is not None or turn.products:
         return None
+    if turn.current_tank is not None and raise_asked.asked(turn.incoming.text) is not None:
+        return None  # whether it may go in: the gate comes first
     said = followups.read(turn.incoming.text, turn.context())
     name = None if said is None else said.substance
     if name in MEDIA and turn.route is not None:

@@ -7,6 +7,8 @@ from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.quantities import Quantity
 from core.message.tokens import cut
+from core.message.worded import SHARES as SHARES
+from core.message.worded import SPOONS as SPOONS
 from core.units import UK_GALLON_L, US_GALLON_L
 
 LITRES = {"L": 1.0, "mL": 1e-3, "gal": US_GALLON_L, "uk gal": UK_GALLON_L}
@@ -14,10 +16,6 @@ LITRES = {"L": 1.0, "mL": 1e-3, "gal": US_GALLON_L, "uk gal": UK_GALLON_L}
 GRAMS = {"g": 1.0, "kg": 1e3, "mg": 1e-3, "oz": 28.349523125, "lb": 453.59237, "grain": 0.06479891}
 """Grams in a unit of mass, those of the avoirdupois exact (NIST Handbook 44, App. C; memory)."""
 MILLILITRES = {"mL": 1.0}
-SPOONS = {"tsp": 1.0, "tbsp": 3.0, "spoon": 1.0, "cup": 48.0}
-"""Teaspoons in one; rough, which is why every use carries a warning."""
-SHARES = {"whole": 100.0, "half": 50.0, "third": 100.0 / 3.0, "quarter": 25.0}
-"""Shares that have a word. [%]"""
 _CM = {"cm": 1.0, "mm": 0.1, "m": 100.0, "in": 2.54, "ft": 30.48, "inch": 2.54, "inches": 2.54}
 _CM |= {"feet": 30.48, "foot": 30.48, '"': 2.54, "''": 2.54, "'": 30.48, "metre": 100.0}
 

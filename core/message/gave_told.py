@@ -21,7 +21,13 @@ from core.message.deed_told import without_person
 from core.message.deed_unsure import is_unsure
 from core.message.fold import fold
 from core.message.once import once
-from core.message.plan_said import Amounts, amounts_in, classes_in, substances_named
+from core.message.plan_said import (
+    Amounts,
+    amounts_in,
+    classes_in,
+    only_asks,
+    substances_named,
+)
 from core.message.wordfile import patterns, spelt
 
 FILE: Final = "gave_told.txt"
@@ -90,7 +96,7 @@ def gave(text: str) -> Gave | None:
     >>> gave("he put a bag of shrimps in"), gave("my dad dosed the fish tank") is None
     (None, False)
     """
-    if len(text) > LONGEST or asks(text):
+    if len(text) > LONGEST or asks(text) or only_asks(text):
         return None
     plain = _LED.sub("", " ".join(fold(text).replace("’", "'").replace("'s in", " is in").split()))
     words = _patterns()

@@ -29,6 +29,9 @@ LONGEST_TEXT: Final = 240
 PHRASE: Final = 6
 """Words of the longest entry."""
 
+_DEED: Final = frozenset({"put", "give", "inside"})
+"""Classes of words that tell that something went in; part and place may stand before them."""
+
 _WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
 _MEASURES: Final[Mapping[str, tuple[str, float]]] = {
     **{unit: ("grams", factor) for unit, factor in GRAMS.items()},
@@ -147,7 +150,8 @@ def said_of_plan(text: str) -> Said | None:
     classes: set[str] = set()
     place, of_part = 0, False
     opening: frozenset[str] = frozenset()
-    queries = "query" in _at(words, 0)[1]
+    queries, wonders = "query" in _at(words, 0)[1], False
+    told = False
     while place < len(words):
         size, of = _at(words, place)
         if of_part and not size and words[place].isdigit():
@@ -158,16 +162,34 @@ def said_of_plan(text: str) -> Said | None:
             of = frozenset({"place"})  # part 2, dose two: no two parts
         of_part = "part" in of
         opening = opening or of - {"light", "regret", "also"}
+        if not told:  # so how much more do i put in: whatever asks before the deed
+            plainly = size > 1 or "query" in of  # do i; not: ill only do 10 l
+            wonders = wonders or ("ask" in of and plainly and not (queries and "query" in of))
+            queries = queries or "query" in of
+        told = told or bool(of & _DEED)
         classes |= of
         place += size
     asks = "is" in _at(words, 0)[1]  # no c'est dedans
     flags = ("regret", "only", "begin", "order", "also", "anew")
-    of = frozenset(classes - {"light", "wait", "query", "ask", *flags} | (opening & {"ask"}))
-    asks = asks or "ask" in opening
+    asking = frozenset({"ask"} if wonders or "ask" in opening else ())
+    of = frozenset(classes - {"light", "wait", "query", "ask", *flags} | asking)
+    asks = asks or bool(asking)
     regrets, begins, orders = (each in classes for each in ("regret", "begin", "order"))
     only = bool(classes & {"only", "only_own"})
     also = "also" in classes
     return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders, led, also)
+
+
+def only_asks(text: str) -> bool:
+    """Whether words that ask stand before the deed that a text names: then none is told.
+
+    Examples
+    --------
+    >>> only_asks("so which part is in"), only_asks("both parts in"), only_asks("so i put it in")
+    (True, False, False)
+    """
+    said = said_of_plan(text)
+    return said is not None and (said.queries or said.asks)
 
 
 def behind_lead(text: str, *leads: str) -> str | None:

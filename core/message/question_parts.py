@@ -12,7 +12,7 @@ from core.message.quantity import Quantity
 from core.message.slot import Number, Slots
 from core.message.slot_numbers import is_gravity
 from core.message.tokens import Token
-from core.units import to_canonical
+from core.units import FACTORS, to_canonical
 
 _RAISED = {
     "sodium bicarbonate": "kh",
@@ -36,7 +36,8 @@ def unplaced(
     """
     start, end = quantity.start, quantity.end
     fragment = source[start:end]
-    if kind != "dose" or quantity.value is None:
+    guessed = kind == "change" and start in found.guessed  # bring kh up to 100
+    if not (kind == "dose" or guessed) or quantity.value is None:
         return Doubt(fragment, start, end, doubts.INCOMPLETE_QUESTION)
     head, tail = source[inside[0].start : start], source[end : inside[-1].end]
     if meant := found.guessed.get(start):
@@ -53,6 +54,9 @@ def question_of(
 ) -> Question:
     """The question of a kind that the slots fill; `asking` is its word, `inside` its sentence."""
     main = _main(kind, found)
+    if kind == "dose":
+        main = main or _by_unit(found)
+        _in_own_unit(found, main)
     roles: dict[str, float] = {}
     premises: dict[str, float] = {}
     also: Number | None = None
@@ -113,6 +117,47 @@ def question_of(
         premises=_without(premises, main if roles else None),
         text=text,
     )
+
+
+def _by_unit(found: Slots) -> str | None:
+    """Alkalinity where a number of no name is told in its unit: `raise it to 3 meq`."""
+    nameless = not found.names and found.substance is None
+    told = any(each.role and each.quantity.unit == "meq/L" for each in found.numbers)
+    return "kh" if nameless and told else None
+
+
+def _in_own_unit(found: Slots, main: str | None) -> None:
+    """Take numbers without a name in the unit that they are told in: `soda to get to 3 meq/l`.
+
+    The unit behind the last number of a pair is that of both, where both fit: `from 50 up to
+    100 ppm`.
+    """
+    if main is None:
+        return
+    for number in found.numbers:
+        unit = number.quantity.unit
+        low, high = number.quantity.low, number.quantity.high
+        falls = low is not None and high is not None and low > high
+        if falls and number.role == "from":
+            continue  # from 6.2 to 3 meq: the first is in degrees
+        if number.analyte is None and unit is not None and _measures(main, unit):
+            basis = number.quantity.basis or number.basis
+            number.value = to_canonical(main, number.value, unit, basis)
+            number.analyte = main
+    ends = {each.role: each for each in found.numbers if each.analyte in {None, main}}
+    start, end = ends.get("from"), ends.get("to")
+    if start is None or end is None or start.quantity.unit is not None:
+        return
+    first, last, unit = start.quantity.value, end.quantity.value, end.quantity.unit
+    if first is None or last is None or unit is None or not _measures(main, unit):
+        return
+    if first < last:
+        start.value, start.analyte = to_canonical(main, first, unit, end.basis), main
+
+
+def _measures(analyte: str, unit: str) -> bool:
+    """Whether a unit is one of an analyte's that is counted by a factor."""
+    return (analyte, unit) in FACTORS
 
 
 def _as_gravity(number: Number) -> float:

@@ -32,10 +32,13 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
     """Sort what the tokens of one question say; `default` is what a nameless number measures."""
     slots = Slots(default=default)
     tokens = _without_salt_water(tokens)
-    role = ""
+    role, wished = "", False
     index = 0
     while index < len(tokens):
         token = tokens[index]
+        if token.value == "at" and wished and role == "to":
+            index += 1
+            continue  # want kh at 6
         if token.value == "calcium" and (used := _ratio(tokens, index, slots)):
             index += used
             continue
@@ -64,6 +67,7 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
         gives = _by_so_much(tokens, index, slots) or _is_worth(tokens, index)
         stands = role == "to" and _stands(tokens, index)
         role = "" if stands else gives or _word(token, role, slots)
+        wished = token.value == "wish" or (wished and role == "to" and token.kind != "mark")
         index += 1
     _each_litre(slots)
     return slots

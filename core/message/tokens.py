@@ -15,6 +15,7 @@ from core.message.fold import MARK
 from core.message.lexicon import Entry, Lexicon
 from core.message.once import once
 from core.message.token import Token as Token
+from core.message.worded import joined
 
 _TOKEN = re.compile(
     r"""
@@ -110,6 +111,8 @@ def _cut(folded: str, words: Lexicon, source: str | None, most: int | None) -> t
     found = resolved(_phrases(out, words), words, folded if source is None else source)
     if source is not None and not source.isascii():
         copulas(found, source)
+    if any([token.kind == "unit" for token in found]):  # noqa: C419 - a list is half the time
+        found = joined(found)
     return tuple(found)
 
 
