@@ -6,15 +6,21 @@ What stands first is kept first: a test behind a deed was made after it.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
 from bot.chat import given_parts, open_told, plan_parts, plan_talk
 from bot.chat.given_plan import Given, running
 from bot.chat.model import Reply
+from bot.chat.nameless import amount_of
 from bot.chat.plan_figures import ROUNDING
 from bot.chat.turn import Turn
 from core.message import parse
+from core.message.gave_told import OfGot, of_got
 from core.message.given_beside import Beside, beside_deed, beside_values, of_bare
 from core.message.model import Parsed
+
+SODA: Final = ("soda", "sodium bicarbonate")
+"""A thing of two meanings, and the salt of a plan that it is of."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -22,6 +28,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     told = turn.incoming
     if parsed.question or not told.addressed or turn.route is None:
         return None
+    if not parsed.values and parsed.command is None and (got := of_got(told.text)) is not None:
+        return await _of_got(turn, got)
     if parsed.events:
         return await _beside_change(turn, parsed)
     if (weighed := await _weighed(turn)) is not None and not parsed.values:
@@ -38,6 +46,23 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if named is not None and named.id != plan.tank_id:
         return None
     return await _both(turn, said, plan, values)
+
+
+async def _of_got(turn: Turn, got: OfGot) -> list[Reply] | None:
+    """`got the soda now. added 4 g`: a part of the plan of it, or so much of that thing."""
+    plan, told = await running(turn), turn.incoming
+    salts = () if plan is None else tuple(name for name, _grams in plan.salts)
+    if len(salts) == 1 and (got.substance == salts[0] or (got.substance, *salts) == SODA):
+        turn.incoming = replace(told, text=got.deed)
+        replies = await plan_talk.answer(turn, parse(got.deed, turn.context()))
+        turn.incoming = told
+        return replies
+    amount = amount_of(got.amounts)
+    if amount is None or turn.route is None:
+        return None
+    dosed = f"dosed {amount} {got.substance}"
+    turn.incoming = replace(told, text=dosed)
+    return await turn.route(turn, parse(dosed, turn.context()))
 
 
 async def _beside_change(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -26,8 +26,10 @@ from core.message.plan_said import (
     amounts_in,
     classes_in,
     only_asks,
+    said_of_plan,
     substances_named,
 )
+from core.message.plan_words import telling
 from core.message.wordfile import patterns, spelt
 
 FILE: Final = "gave_told.txt"
@@ -44,6 +46,7 @@ _SECTIONS: Final = (
     "did_it",
     "too",
     "unaware",
+    "got",
 )
 _END: Final = 18
 """Characters at the end of a text that tell `put it in`."""
@@ -125,6 +128,47 @@ def gave(text: str) -> Gave | None:
     bare = [] if amounts.of_dose else bare
     sure = bool(told or too)
     return Gave(amounts, substances, tuple(bare), sure, vessel, _parts(plain))
+
+
+class OfGot(NamedTuple):
+    """What is at hand, what of it went in, and the words of that deed."""
+
+    substance: str
+    amounts: Amounts
+    deed: str
+
+
+def of_got(text: str) -> OfGot | None:
+    """A thing that is told to be at hand, and so much put in behind it; None where more is said.
+
+    Examples
+    --------
+    >>> told = of_got("ok got the baking soda now. added 4 grams")
+    >>> told.substance, told.amounts.grams, told.deed
+    ('sodium bicarbonate', 4.0, 'added 4 grams')
+    >>> of_got("got the baking soda. how much do i put in"), of_got("got salt. 4 g of soda in")
+    (None, None)
+    >>> of_got("got 500 g baking soda. added 4 g"), of_got("got the baking soda. will add 4 g")
+    (None, None)
+    """
+    if "?" in text or len(text) > LONGEST:
+        return None
+    for joint in _JOINT.finditer(text):
+        got, deed = text[: joint.start()], text[joint.end() :].strip()
+        heard, named = telling(deed), substances_named(got)
+        if heard is None or heard.meaning != "gave_it" or not heard.amounts.of_dose:
+            continue
+        plain, found = fold(got), _patterns()["got"].search(fold(got))
+        if found is None or len(named) != 1 or substances_named(deed):
+            continue
+        rest = said_of_plan(f"{plain[: found.start()]} {plain[found.end() :]}")
+        light = rest is not None and not rest.classes - {"now"} and rest.amounts == Amounts()
+        if light and rest is not None and not (rest.asks or rest.queries):
+            return OfGot(named.pop(), heard.amounts, deed)
+    return None
+
+
+_JOINT: Final = re.compile(r"[.;!,\n]+\s*|\s+(?:and|und|et|y|e|en|i|och)\s+(?:then\s+)?")
 
 
 def denies(text: str) -> bool:
