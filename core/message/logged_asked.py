@@ -40,7 +40,7 @@ def of_record(text: str) -> OfRecord | None:
     """
     pieces = [each for each in _PARTED.split(text) if each.strip(" .")]
     if 1 < len(pieces) <= _MOST:
-        asked = [_of_one(f"{each}?") == "asked" for each in pieces]
+        asked = [_of_one(f"{each}?", why=True) == "asked" for each in pieces]
         denied = [_denied(each) for each in pieces]
         light = [len(each.split()) == 1 and each.strip().isalpha() for each in pieces]  # hey!
         rest = [a or d or no for a, d, no in zip(asked, denied, light, strict=True)]
@@ -55,12 +55,14 @@ def _denied(piece: str) -> bool:
     return denies(piece) or (heard is not None and heard.meaning == "not_given")
 
 
-def _of_one(text: str) -> OfRecord | None:
+def _of_one(text: str, *, why: bool = False) -> OfRecord | None:
     """The same of one sentence."""
     told = said(FILE, text)
     if told is None or told.numbers:
         return None
-    classes = told.classes
+    classes = told.classes[1:] if why and told.classes[:1] == ("whys",) else told.classes
+    if "whys" in classes:
+        return None
     never = told.has("never")
     if never or told.has("not"):
         once = classes.count("not") == 1 and (told.has("log") or told.has("logged"))

@@ -32,6 +32,23 @@ PHRASE: Final = 6
 _DEED: Final = frozenset({"put", "give", "inside"})
 """Classes of words that tell that something went in; part and place may stand before them."""
 
+_OPENERS: Final = re.compile(
+    r"^(?:(?:ok|okay|and|so|but|then|well|right|hmm+|hm|wait|hang on|hold on|sorry|oh|ah|yes|yeah"
+    r"|yep|no|thanks|lol|now|next|just|also|but|um|uh|und|also|aber|dann|et|alors|mais|entonces"
+    r"|então|allora|ma|en|dus|maar|więc|och|så|men) )+"
+)
+_INVERTED: Final = re.compile(
+    r"(?:(?:is|are|isn'?t|aren'?t|was|were|must|should|shall|can|could|may|might|would|will)"
+    r" (?:i|we|you|u|it|they|he|she|both|all|that|this|these|the|my)"
+    r"|am i|(?:have|has|had|do|does|did|havent|haven't|didnt|didn't) (?:i|we|you|u|they|he|she)"
+    r"|(?:soll|sollte|kann|darf|muss|ist|sind|bin) (?:ich|wir|es|das|alles|beide)"
+    r"|(?:dois|puis|dois-je|puis-je|est-ce)|(?:moet|mag|kan|zal) ik|czy|(?:ska|kan|far) jag)\b"
+)
+"""How a question begins by turning its verb and the one who does it round; `did it` is told."""
+
+_ORDERED: Final = re.compile(r"(?:put|add|give|dose|tip|chuck|throw|pour|dump|log)\b")
+"""How a question of no person begins: `put it all in?`; of one's own deed it is told."""
+
 _WORD: Final = re.compile(r"[^\s,.;:!?¿¡()\"]+")
 _MEASURES: Final[Mapping[str, tuple[str, float]]] = {
     **{unit: ("grams", factor) for unit, factor in GRAMS.items()},
@@ -108,6 +125,8 @@ class Said(NamedTuple):
     """Whether it begins with no more than that what follows is an answer: ok."""
     also: bool = False
     """Whether it has a word for one more beside what was told: too."""
+    inverts: bool = False
+    """Whether it is a question by its first words or those before its deed: so have you put."""
 
 
 @cache
@@ -151,6 +170,9 @@ def said_of_plan(text: str) -> Said | None:
     place, of_part = 0, False
     opening: frozenset[str] = frozenset()
     queries, wonders = "query" in _at(words, 0)[1], False
+    begun = _OPENERS.sub("", " ".join(words))
+    inverts = _INVERTED.match(begun) is not None
+    inverts = inverts or ("?" in text and _ORDERED.match(begun) is not None)
     told = False
     while place < len(words):
         size, of = _at(words, place)
@@ -177,7 +199,11 @@ def said_of_plan(text: str) -> Said | None:
     regrets, begins, orders = (each in classes for each in ("regret", "begin", "order"))
     only = bool(classes & {"only", "only_own"})
     also = "also" in classes
-    return Said(of, amounts, bool(named), asks, regrets, only, begins, queries, orders, led, also)
+    inverts = inverts or wonders
+    asks = asks or (inverts and "order" not in classes)
+    return Said(
+        of, amounts, bool(named), asks, regrets, only, begins, queries, orders, led, also, inverts
+    )
 
 
 def only_asks(text: str) -> bool:
@@ -189,7 +215,7 @@ def only_asks(text: str) -> bool:
     (True, False, False)
     """
     said = said_of_plan(text)
-    return said is not None and (said.queries or said.asks)
+    return said is not None and (said.queries or said.inverts)
 
 
 def behind_lead(text: str, *leads: str) -> str | None:

@@ -37,6 +37,8 @@ will; that we shall put it in, who only tell."""
 _DEEDS: Final = frozenset(
     {"gave_all", "gave_two", "gave_one", "gave_it", "gave_half", "changed", "not_given"}
 )
+_TOLD: Final = _DEEDS | {"gave_double", "gave_too_much"}
+_MORE: Final = frozenset({"gave_all", "gave_two", "gave_double"})
 _MANY: Final = frozenset({"all", "two", "double", "rest"})
 _SAFE: Final = frozenset({"safe", "harm"})
 
@@ -124,8 +126,11 @@ def telling(text: str) -> Heard | None:
         return None
     if found == "a_day" and said.amounts.litres is not None:
         return None  # how much of it for 200 l
-    if said.queries and found in _DEEDS:
+    if said.queries and found in _TOLD:
         return None  # what did i dose
+    if said.inverts and found in _TOLD:  # so have you put it all in: nothing is told
+        many = found in _MORE and ("may" in said.classes or "?" in text)
+        return Heard("at_once" if many else "go_on")
     return Heard(found, said.amounts)
 
 

@@ -120,10 +120,14 @@ def question_of(
 
 
 def _by_unit(found: Slots) -> str | None:
-    """Alkalinity where a number of no name is told in its unit: `raise it to 3 meq`."""
-    nameless = not found.names and found.substance is None
-    told = any(each.role and each.quantity.unit == "meq/L" for each in found.numbers)
-    return "kh" if nameless and told else None
+    """Alkalinity where a number of no name is told in its unit: `raise it to 3 meq`.
+
+    In ppm only of soda, whichever it is.
+    """
+    units = {each.quantity.unit for each in found.numbers if each.role}
+    soda = found.substance == "soda"
+    nameless = not found.names and (soda or found.substance is None)
+    return "kh" if nameless and ("meq/L" in units or (soda and "ppm" in units)) else None
 
 
 def _in_own_unit(found: Slots, main: str | None) -> None:

@@ -75,3 +75,24 @@ async def test_what_went_in_is_asked_on_where_the_plan_is_left(two: Talk) -> Non
 async def test_a_change_and_a_part_are_both_kept(two: Talk, text: str) -> None:
     kept = [event for reply in await two.say(text) for event in reply.facts.get("events", ())]
     assert {event["kind"] for event in kept} == {"water_change", "dose"}
+
+
+@pytest.mark.parametrize(
+    "text", ["ok got the soda now. added 4 grams", "i have the baking soda now and put in 4g"]
+)
+async def test_so_much_behind_a_thing_at_hand_is_of_it(two: Talk, text: str) -> None:
+    facts = await two.facts(text)
+    assert grams(facts) == 4.0
+    assert facts["events"][0]["substance"] == "sodium bicarbonate"
+
+
+async def test_a_soda_at_hand_without_a_plan_is_asked_about(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    told = await talk.text("got the soda. added 4 grams")
+    assert "Which soda was it?" in told
+
+
+@pytest.mark.parametrize("text", ["got the soda. will add 4 g", "got 500 g of soda"])
+async def test_what_is_only_at_hand_is_no_dose(two: Talk, text: str) -> None:
+    for reply in await two.say(text):
+        assert "events" not in reply.facts

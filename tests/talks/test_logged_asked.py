@@ -85,3 +85,22 @@ async def test_a_reading_is_taken_back(talk: Talk) -> None:
     (taken,) = await talk.press(1)
     assert taken.text.startswith("Taken back")
     assert (await talk.text("did you save it?")).startswith("No, nothing")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "did you just log that?? i havent put anything in",
+        "why did you log that, i didnt put it in",
+        "hey! did you just log that? i never put it in",
+    ],
+)
+async def test_what_was_logged_and_never_put_in_is_taken_back(planned: Talk, line: str) -> None:
+    await planned.say("gave it")
+    assert "Taken back" in await planned.text(line)
+    assert "None of the 2 parts is on record" in await planned.text("what is left")
+
+
+async def test_the_same_with_more_beside_is_not_taken_for_it(planned: Talk) -> None:
+    assert of_record("did you log that? yes i put it in") is None
+    assert of_record("did you log it, kh 4") is None

@@ -527,3 +527,69 @@ async def test_too_much_without_a_number_is_an_overdose(planned: Talk, line: str
 def test_what_is_longer_than_so_many_words_is_not_read_word_by_word() -> None:
     assert said_of_plan("i gave it") is not None
     assert said_of_plan("i gave it" + " " * 300) is None
+
+
+ASKING = (
+    "so how much more do i put in; wait how much do i put in; ok how much did i put in;"
+    " so when do i put the next one in; so did i put it in; so which part is in;"
+    " ok so do i put all of it in; now do i put in the second part; so have you put it in;"
+    " ok must i put in both; so are both in; wait is it all in; right so do i put in both;"
+    " put it all in?; u think half is in; und wie viel hab ich reingetan; ok wann hab ich"
+    " reingetan; so wieviel noch rein; ok est-ce que j'ai mis tout; och hur mycket har jag gett"
+)
+
+
+@pytest.mark.parametrize("line", [each.strip() for each in ASKING.split(";")])
+async def test_what_asks_of_a_plan_logs_nothing(planned: Talk, line: str) -> None:
+    await planned.say("what now")
+    for reply in await planned.say(line):
+        assert "events" not in reply.facts, line
+    assert "None of the 2 parts is on record" in await planned.text("what is left")
+
+
+@pytest.mark.parametrize(
+    "line", ["so i put it in", "ok now the first part is in", "right, gave it", "and i put one in"]
+)
+async def test_what_only_begins_like_a_question_is_a_deed(planned: Talk, line: str) -> None:
+    (reply,) = await planned.say(line)
+    assert reply.facts["events"][0]["grams"] == pytest.approx(A_PART, rel=5e-3)
+
+
+WORDED = {
+    "chucked in a kilo just now": 1000.0,
+    "ok threw in half a kilo": 500.0,
+    "put in quarter of a kilo": 250.0,
+    "i put a whole kilo in": 1000.0,
+    "put in a kilo and a half": 1500.0,
+    "put in one and a half kilo": 1500.0,
+    "put in a pound": 453.6,
+    "ein halbes Kilo reingekippt": 500.0,
+    "j'ai mis un demi kilo": 500.0,
+    "eché medio kilo": 500.0,
+}
+
+
+@pytest.mark.parametrize("line", WORDED)
+async def test_a_weight_told_in_words_is_what_went_in(planned: Talk, line: str) -> None:
+    (reply,) = await planned.say(line)
+    assert reply.facts["events"][0]["grams"] == pytest.approx(WORDED[line], rel=1e-3)
+    assert "Too much for one day" in reply.text
+    assert "is within the limits" not in await planned.text("is that too much")
+
+
+@pytest.mark.parametrize(
+    ("line", "teaspoons"),
+    [
+        ("i tipped in a whole tablespoon instead", 3.0),
+        ("i put in a heaped tablespoon", 3.0),
+        ("put in 2 heaped teaspoons", 2.0),
+        ("gave a level teaspoon", 1.0),
+        ("einen gehäuften Teelöffel reingetan", 1.0),
+    ],
+)
+async def test_a_spoon_is_a_spoon_however_full(planned: Talk, line: str, teaspoons: float) -> None:
+    (reply,) = await planned.say(line)
+    (event,) = reply.facts["events"]
+    assert event["spoons"] == teaspoons
+    assert event["substance"] == "sodium bicarbonate"
+    assert event.get("grams") is None

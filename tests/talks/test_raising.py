@@ -162,3 +162,26 @@ async def test_acid_is_refused_with_or_without_an_amount(talk: Talk, line: str) 
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("kh 4 ph 8 ammonia 0")
     assert "No vinegar for water with animals" in await talk.text(line), line
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "should i put baking soda in to fix ph",
+        "should i add baking soda to raise ph",
+        "should i put some baking soda in",
+        "can i chuck some bicarb in to sort the ph",
+    ],
+)
+async def test_soda_that_may_go_in_waits_for_the_ammonia(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("ammonia 1 ph 6.2 kh 1")
+    told = await talk.text(text)
+    assert "ammonia 1 mg/L comes first" in told
+    assert "dose kh +1 " not in told
+
+
+async def test_what_soda_does_is_told_without_that(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("ammonia 0 ph 7.2 kh 3 temp 25")
+    assert "raises KH" in await talk.text("should i put baking soda in to fix ph")
