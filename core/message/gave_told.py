@@ -168,7 +168,7 @@ def of_got(text: str) -> OfGot | None:
     return None
 
 
-_JOINT: Final = re.compile(r"[.;!,\n]+\s*|\s+(?:and|und|et|y|e|en|i|och)\s+(?:then\s+)?")
+_JOINT: Final = re.compile(r"[.;!,](?=\s)|\n|\b(?:and|und|et|y|e|en|i|och)\b(?: then\b)?")
 
 
 def denies(text: str) -> bool:

@@ -33,8 +33,8 @@ _DEED: Final = frozenset({"put", "give", "inside"})
 """Classes of words that tell that something went in; part and place may stand before them."""
 
 _OPENERS: Final = re.compile(
-    r"^(?:(?:ok|okay|and|so|but|then|well|right|hmm+|hm|wait|hang on|hold on|sorry|oh|ah|yes|yeah"
-    r"|yep|no|thanks|lol|now|next|just|also|but|um|uh|und|also|aber|dann|et|alors|mais|entonces"
+    r"^(?:(?:ok|okay|and|so|but|then|well|right|hmmm|hmm|hm|wait|hang on|hold on|sorry|oh|ah|yes"
+    r"|yeah|yep|no|thanks|lol|now|next|just|also|but|um|uh|und|also|aber|dann|et|alors|mais|entonces"
     r"|então|allora|ma|en|dus|maar|więc|och|så|men) )+"
 )
 _INVERTED: Final = re.compile(

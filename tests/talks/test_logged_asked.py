@@ -101,6 +101,6 @@ async def test_what_was_logged_and_never_put_in_is_taken_back(planned: Talk, lin
     assert "None of the 2 parts is on record" in await planned.text("what is left")
 
 
-async def test_the_same_with_more_beside_is_not_taken_for_it(planned: Talk) -> None:
+def test_the_same_with_more_beside_is_not_taken_for_it() -> None:
     assert of_record("did you log that? yes i put it in") is None
     assert of_record("did you log it, kh 4") is None
