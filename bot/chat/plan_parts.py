@@ -25,6 +25,7 @@ from bot.chat.words import doses as dose_words
 from bot.chat.words import given_parts as given_words
 from bot.chat.words import plan_talk as words
 from bot.chat.words.numbers import plain, when
+from core.advice.spoons import spoon_grams
 from core.message import parse
 from core.message.model import Parsed, Question
 from core.message.plan_anew import Named
@@ -140,6 +141,10 @@ async def _just_logged(turn: Turn) -> tuple[int, list[dict[str, Any]]] | None:
 
 
 def _too_much(plan: Given, amounts: Amounts) -> bool:
+    """Whether more than a part is told; of a spoon what it weighs at most, or nobody knows."""
+    if amounts.spoons is not None and len(plan.salts) == 1:
+        weighs = spoon_grams(plan.salts[0][0], amounts.spoons)
+        return weighs is None or weighs[2] > plan.parts[0] * ROUNDING
     told = amounts.millilitres if "millilitres" in plan.held else amounts.grams
     return told is not None and len(plan.salts) < 2 and told > plan.parts[0] * ROUNDING
 

@@ -10,9 +10,7 @@ from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
-_SECTIONS: Final = frozenset(
-    {"product", "linked", "said", "alkaline", "care", "meal", "size"}
-)
+_SECTIONS: Final = frozenset({"product", "linked", "said", "alkaline", "care", "meal", "size"})
 
 
 @cache

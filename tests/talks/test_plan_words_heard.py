@@ -593,3 +593,13 @@ async def test_a_spoon_is_a_spoon_however_full(planned: Talk, line: str, teaspoo
     assert event["spoons"] == teaspoons
     assert event["substance"] == "sodium bicarbonate"
     assert event.get("grams") is None
+
+
+@pytest.mark.parametrize("line", ["is a heaped tablespoon ok", "is half a kilo ok", "is 1 tbsp ok"])
+async def test_so_much_that_is_asked_about_is_judged_itself(planned: Talk, line: str) -> None:
+    told = await planned.text(line)
+    assert told.startswith("No: give the 2 parts")
+
+
+async def test_less_than_a_part_that_is_asked_about_is_within_it(planned: Talk) -> None:
+    assert "is within the limits" in await planned.text("is half a teaspoon ok")
