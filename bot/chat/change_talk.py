@@ -6,15 +6,21 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import typed
+from bot.chat import emergencies, typed, what_now
 from bot.chat.model import Reply
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import change_talk as words
 from bot.chat.words import changes as change_words
+from bot.chat.words import emergency_talk as called_words
+from bot.chat.words.aid_change import change
+from core.advice.emergencies import help_for
 from core.message import parse
+from core.message.model import Parsed
 from core.message.plan_said import Amounts
 from core.message.plan_talk import About
 from core.message.plan_words import Telling
+from core.message.share_asked import whole_change
 
 OFTEN: Final = "how often should i change water"
 """The question that `how often?` behind a change stands for."""
@@ -75,6 +81,31 @@ async def answer(
     if said in {"when_next", "go_on", "at_once"}:
         return [await turn.reply(words.next_change(emergency=emergency))]
     return [await turn.reply(words.change_later(emergency=emergency))] if said == "later" else None
+
+
+async def whole(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``can i just change all the water``: never of a tank, whatever plan was spoken of before.
+
+    None where nothing of it is asked, or of no tank on record.
+    """
+    if not turn.incoming.addressed or parsed.values or parsed.events or parsed.command is not None:
+        return None
+    named = turn.tank_named(parsed.tank or (parsed.question.tank if parsed.question else "") or "")
+    stored = named or turn.current_tank
+    if stored is None or not whole_change(turn.incoming.text):
+        return None
+    danger, gasping = await what_now.danger_in(turn, stored)
+    if danger is not None:
+        lead = words.not_whole()
+        return [await emergencies.help_in(turn, stored, danger, gasping=gasping, lead=lead)]
+    state = await state_of(turn, stored, turn.now)
+    new = await emergencies.new_water(turn, stored, state)
+    found = help_for("general", state, new)
+    lines = called_words.of(stored.name, [words.not_whole(), change(found)])
+    facts: dict[str, Any] = {"tank": stored.name}
+    if found.share is not None:
+        facts["largest_safe_share"] = found.share.most
+    return [await turn.reply([*lines, words.watch_it()], facts=facts)]
 
 
 async def _warm(turn: Turn, facts: Mapping[str, Any]) -> Reply:

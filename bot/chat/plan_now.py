@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import emergencies, given_unheard, own_plan, plan_gate, plan_parts, poison_first
+from bot.chat import (
+    emergencies,
+    given_tests,
+    given_unheard,
+    own_plan,
+    plan_gate,
+    plan_parts,
+    poison_first,
+)
 from bot.chat import what_now as now
 from bot.chat.given_plan import OF_PLAN, Given, given, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
+from bot.chat.state import state_of
 from bot.chat.turn import ABOUT, ASKED, Turn
 from bot.store.offers import Offer
 from core.advice.calls import asks_what_now
+from core.advice.danger import overdosed
 from core.message.plan_said import Amounts, said_of_plan
 from core.message.plan_talk import About
 from core.message.plan_words import Telling, telling
@@ -22,6 +32,11 @@ NOTHING_SAID: Final = frozenset({None, "followup"})
 
 OF_PART: Final = frozenset({"give", "put", "part", "place", "next", "inside"})
 """Classes of words that make a question whether it is safe one of a part of a plan."""
+
+OF_AMOUNTS: Final = frozenset(
+    "at_once when_next later how dry spoons to_come so_much a_day days go_on hour check".split()  # noqa: SIM905
+)
+"""What is asked of the parts of a plan, which none is that holds no more."""
 
 TOLD_BY_PLAN: Final = frozenset({"ammonia", "overdose"})
 """What its next part is refused for, in so many words."""
@@ -101,6 +116,10 @@ async def held_back(turn: Turn, said: About | Telling, plan: Given | None) -> Re
     stored = None if plan is None else turn.tank_by_id(plan.tank_id)
     if plan is None or stored is None:
         return None
+    if said in OF_AMOUNTS and (over := await given_tests.reached(turn, plan)) is not None:
+        return over  # the water is past its goal: it is no plan to send anybody back to
+    if said in OF_AMOUNTS and overdosed(await state_of(turn, stored, turn.now)):
+        return await emergencies.help_in(turn, stored, "overdose")
     if plan.held.get("volume_l") == stored.tank.volume_l:
         poisoned = await poison_first.refused(turn, stored)
         if poisoned is not None:

@@ -7,7 +7,7 @@ from datetime import timedelta
 from typing import Final
 
 from core.advice.changes import Waters
-from core.advice.findings import DOSE, MUCH, OVERDOSES, Finding, find, stands
+from core.advice.findings import DOSE, MUCH, OVERDOSES, TESTED_BY, Finding, find, stands
 from core.advice.scheduling import steps_of
 from core.advice.state import Happening, State
 from core.water import Water, mix
@@ -42,6 +42,22 @@ def overdosed(state: State) -> bool:
     if any(_is_alarm(finding) for finding in untested):
         return True
     return any(_still_far(state, event) for event in late if event.what.kind == "dose")
+
+
+def told_after_test(state: State) -> bool:
+    """Whether far too much is told to be in of late, and nothing was tested since it was told.
+
+    A test that was on record before may be of the water before it, whatever hours are named.
+    """
+    tests = [each.order for name in TESTED_BY if (each := state.last(name)) is not None]
+    newest = max(tests, default=0)
+    return any(
+        event.what.kind == DOSE
+        and event.order > newest
+        and state.now - ACUTE < event.at <= state.now
+        and any(map(_is_alarm, find(replace(state, now=event.at), frozenset({DOSE}))))
+        for event in state.events or ()
+    )
 
 
 def _is_alarm(finding: Finding) -> bool:

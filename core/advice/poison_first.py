@@ -9,12 +9,15 @@ from typing import Final
 from core.advice.alarm_words import named
 from core.advice.call_over import CALLED_ONLY, suffering
 from core.advice.calls import Danger
+from core.advice.danger import told_after_test
 from core.advice.emergencies import JUST_NOW, standing_call
 from core.advice.findings import stands
 from core.advice.plan import Refusal
 from core.advice.recent_change import has_crashed
+from core.advice.since import A_DAY
 from core.advice.state import State
 from core.advice.untested import losses
+from core.substances import ACIDS
 
 READ: Final[Mapping[str, Danger]] = {
     "chlorine": "chlorine",
@@ -83,15 +86,33 @@ def no_dose(state: State) -> Refusal | None:
     A poison in it, animals that suffer or died of what nobody knows, or something that went in and
     is on no record: it may be the very dose that is asked for.
     """
-    danger = poison_standing(state) or suffering(state) or _died(state)
+    danger = poison_standing(state) or suffering(state) or _died(state) or _too_much(state)
     if danger is None:
         return None if state.went_in is None else Refusal(TOLD_FIRST, {"said": state.went_in})
-    called = standing_call(state) is not None or danger in {*CALLED_ONLY, DIED}
+    called = standing_call(state) is not None or danger in {*CALLED_ONLY, DIED, "overdose"}
     read = None if called else state.last(danger)
     facts: dict[str, float | str] = {"danger": danger}
     if read is not None:
         facts[danger] = read.value
     return Refusal("poison_first", facts)
+
+
+def _too_much(state: State) -> Danger | None:
+    """Too much of something that was told only after the newest test, or an acid of the day.
+
+    The test is no answer to it then, whatever hour either is said to be of; and an acid goes on
+    taking KH, so that no salt is worked out against it on the day. A pH that crashed by it has
+    steps of its own.
+    """
+    acid = any(
+        each.what.kind == "dose"
+        and each.what.substance in ACIDS
+        and each.at <= state.now < each.at + A_DAY
+        for each in state.events or ()
+    )
+    if told_after_test(state) or (acid and not has_crashed(state)):
+        return "overdose"
+    return None
 
 
 def _died(state: State) -> str | None:

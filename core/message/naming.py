@@ -52,6 +52,25 @@ def by_letter(tokens: list[Token], names: tuple[str, ...]) -> None:
         tokens[0].kind, tokens[0].value = "tank", fitting[0]
 
 
+def label(tokens: list[Token], source: str) -> None:
+    """Make a word at the head, before a colon and a value, a name: `hall: kh 6`.
+
+    Without its accents it may be spelt like a verb of another language (håll), and a place is
+    where a tank stands: neither asks anything there. An English verb as typed stays one.
+    """
+    if len(tokens) < 3 or tokens[0].kind in {"tank", "analyte", "number", "word"}:
+        return
+    head = tokens[0]
+    colon = tokens[1].text == ":"
+    if not _value_at(tokens, 1) or not head.text.isalpha():
+        return
+    placed = head.text in numbered.places() and (colon or head.kind == "ask")
+    typed = source[head.start : head.end].lower()
+    spelt = head.kind == "ask" and "en" not in lexicon().languages.get(head.text, ())
+    if typed == head.text and (placed or (colon and spelt)):
+        head.kind, head.value = "word", None
+
+
 def _before_event(tokens: list[Token]) -> None:
     """Put a tank that stands between a word for an event and its amounts before the word.
 

@@ -156,6 +156,7 @@ def _blended(text: str, tokens: list[Token], blend: blends.Blend, context: Conte
 def full(text: str, tokens: list[Token], context: Context) -> Parsed:
     """What any message says that is not of the plainest kind."""
     whole = _whole(tokens)
+    naming.label(whole, text)
     before_dose.part(whole)
     after_deed.mark(whole)
     return _parse(text, whole, context)

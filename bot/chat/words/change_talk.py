@@ -167,3 +167,13 @@ def safe(share: float, steps: Sequence[float]) -> list[str]:
         told = _("Not {share} at once: {step} a day is within the limits, by what you measured.")
         first = told.format(share=percent(share), step=percent(at_most(steps[0])))
     return [first, _("No change is without risk: watch for an hour; if they gasp, air at once.")]
+
+
+def not_whole() -> str:
+    """All of the water is never changed at once while animals are in it."""
+    return _("Not all of the water at once: other water of a sudden harms more than most of what is in it.")
+
+
+def watch_it() -> str:
+    """What is done beside a change of a part."""
+    return _("Watch them for an hour after it; test pH and KH before the next one.")

@@ -46,11 +46,14 @@ def co2_off(help_: Help) -> str:
     """Too much CO2: gas off, and air, unless ammonia waits for the pH to rise."""
     if help_.total_n and not help_.gasping:
         return _(
-            "CO2 off now, at the cylinder's valve. Air at once if they gasp or lie down; else let"
+            "CO2 off now, at the cylinder's own valve. Air at once if they gasp or lie down; else let"
             " it leave slowly: ammonia {total} mg/L as N is there, and a quick rise of pH turns it"
             " to poison."
         ).format(total=small(help_.total_n))
-    return _("CO2 off now, at the cylinder's valve; then air: air stone, outlet to the surface.")
+    return _(
+        "CO2 off now: close the cylinder's own valve, a regulator or solenoid may be stuck; no hose"
+        " end in the water. Then air: air stone, outlet to the surface."
+    )
 
 
 def fed_and_aired(help_: Help) -> str:
