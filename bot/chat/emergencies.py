@@ -185,6 +185,17 @@ async def help_in(
     return await turn.reply(lines, facts=facts, choices=_sides(stored, found.danger))
 
 
+async def aid_untold(turn: Turn, stored: StoredTank, state: State) -> list[str]:
+    """The steps that cannot wait until it is told how much went in: air, new water, a test."""
+    new = await new_water(turn, stored, state)
+    lines = words.lines(help_for("overdose", state, new), stored.name, None, None)
+    return lines[:AT_ONCE]
+
+
+AT_ONCE: Final = 4
+"""Of the steps after too much of a thing: none against it, air, a change, a test."""
+
+
 def _changed_facts(found: Help) -> dict[str, float] | None:
     """The numbers of a change of the last day, where the steps name it."""
     made = found.changed

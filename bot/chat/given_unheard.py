@@ -27,11 +27,12 @@ from bot.chat.words.numbers import plain
 from bot.store.offers import BESIDE, Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.calls import asks
-from core.message import parse
+from core.message import acid_in, parse
 from core.message.fold import fold
 from core.message.gave_told import Gave, denies, gave
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, amounts_in, said_of_plan, substances_named
+from core.substances import ACIDS
 from core.water.substances import SUBSTANCES
 
 OF_PART: Final = frozenset({"left", "rest", "jugs", "stock", "test_at"})
@@ -62,13 +63,17 @@ async def asked(
     water either. One that was answered as a question,
     or as another thing, may tell a dose all the same, where so much of a substance is named.
     """
-    if not turn.incoming.addressed or any("emergency" in each.facts for each in replies):
+    if not turn.incoming.addressed:
+        return None
+    if any("emergency" in each.facts for each in replies):
+        await _keep_acid(turn, parsed, replies)
         return None
     told = gave(_untold(turn, parsed, replies))
     lost = lost or any(e.kind == "top_up" and e.substance in SUBSTANCES for e in parsed.events)
     if told is None or in_vessel.is_apart(turn, turn.incoming.text):
         return None
-    if not lost and not (_is_measured(told) and _is_other(parsed, replies)):
+    warned = _is_measured(told) and any("caution" in each.facts for each in replies)
+    if not lost and not warned and not (_is_measured(told) and _is_other(parsed, replies)):
         return None
     stored = turn.tank_named(parsed.tank or "") or turn.current_tank
     plan = await running(turn)
@@ -80,6 +85,8 @@ async def asked(
     held["substance"] = _substance(told, plan)
     held["volume_l"] = None if plan is None else plan.held["volume_l"]
     guessed = any("dosed" in button.label for each in replies for button in each.buttons)
+    if warned:
+        replies, lost = [], True  # how it is done is of no use to who has done it
     if guessed or any(ANSWERED & each.facts.keys() for each in replies):
         kept = {NAMELESS: held}
         await turn.uow.offers.add(
@@ -103,6 +110,29 @@ async def asked(
     if not lost:
         return [*replies, question]
     return [*(each for each in replies if _keeps(each)), question]
+
+
+async def _keep_acid(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> None:
+    """Keep an acid that was called out and is on no record: of how much of it, is asked.
+
+    `i poured vinegar in, maybe a cup`: the doubt is of its amount alone. No test of that hour
+    settles it, as one of a salt does: an acid goes on taking KH.
+    """
+    if not any(each.facts.get("emergency") == "overdose" for each in replies):
+        return
+    if any(event.kind == "dose" for event in parsed.events) or acid_in.named(_said(turn)) is None:
+        return
+    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
+    held = await off_record.held_of(turn, None if stored is None else stored.id, _said(turn))
+    held["substance"] = next(iter(substances_named(_said(turn)) & ACIDS), None)
+    await turn.uow.offers.add(
+        turn.chat.id,
+        Offer(choices=(), made_at=turn.now, expects=BESIDE, context={NAMELESS: held}),
+    )
+
+
+def _said(turn: Turn) -> str:
+    return " ".join(turn.incoming.text.split())
 
 
 def _keeps(reply: Reply) -> bool:
@@ -133,6 +163,8 @@ def _untold(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> str:
 
 def _substance(told: Gave, plan: Given | None) -> str | None:
     """The one salt that went in: as named, else that of the plan."""
+    if told.other and not told.substances:
+        return None
     if told.substances:
         (first, *others) = sorted(told.substances)
         return first if not others and first in SUBSTANCES else None
@@ -158,6 +190,8 @@ def _may_be(
         "volume_l": told.amounts.litres if stored is None else stored.tank.volume_l,
     }
     may_be: list[dict[str, Any]] = []
+    if told.other and not told.substances:
+        return []  # of another thing than the plan's: never put on record as that
     if told.amounts.of_dose:
         amount = None if substance is None else _weighed(base, told.amounts, substance)
         may_be += [] if amount is None else [amount]

@@ -6,7 +6,7 @@ the state of its tank names it: no plan, no part, no reminder of one tells an am
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 from typing import Any, Final
 
@@ -103,8 +103,13 @@ async def settle(turn: Turn, tank_id: int | None) -> None:
     )
 
 
-async def again(turn: Turn, stored: StoredTank, said: str) -> Reply:
-    """Ask once more what it was that is told to be in, with the buttons of its question."""
+async def again(
+    turn: Turn, stored: StoredTank, said: str, *, before: Sequence[str] = ()
+) -> Reply:
+    """Ask once more what it was that is told to be in, with the buttons of its question.
+
+    `before` are lines that cannot wait for the answer.
+    """
     facts = {"refused": TOLD_FIRST, "tank": stored.name, "said": said}
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         held = offer.context.get(NAMELESS)
@@ -113,6 +118,6 @@ async def again(turn: Turn, stored: StoredTank, said: str) -> Reply:
             lines = offer.context.get(LINES) or words.first_told(said)
             kept |= {LINES: lines}
             return await turn.reply(
-                lines, choices=offer.choices, facts=facts, context=kept, expects="followup"
+                [*before, *lines], choices=offer.choices, facts=facts, context=kept, expects="followup"
             )
-    return await turn.reply(words.first_told(said), facts=facts)
+    return await turn.reply([*before, *words.first_told(said)], facts=facts)

@@ -143,7 +143,8 @@ async def typed(turn: Turn, said: str | None = None) -> Reply | None:
         return await emergencies.help_in(turn, stored, danger, gasping=gasping)
     state = await state_of(turn, stored, turn.now)
     if state.went_in is not None:
-        return await off_record.again(turn, stored, state.went_in)
+        aid = await emergencies.aid_untold(turn, stored, state)
+        return await off_record.again(turn, stored, state.went_in, before=aid)
     if is_nobodys(state) and state.fresh("ammonia") is not None:
         return await first_evening.how_far(turn, stored, state, asks_long=False)
     (how,) = await standing.status(turn, Question("safe"))

@@ -20,6 +20,7 @@ from core.message.asking_words import asks
 from core.message.deed_told import without_person
 from core.message.deed_unsure import is_unsure
 from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.once import once
 from core.message.plan_said import (
     Amounts,
@@ -30,6 +31,7 @@ from core.message.plan_said import (
     substances_named,
 )
 from core.message.plan_words import telling
+from core.message.tokens import cut
 from core.message.wordfile import patterns, spelt
 
 FILE: Final = "gave_told.txt"
@@ -75,6 +77,8 @@ class Gave(NamedTuple):
     """Whether it was a bag, a scoop or the like: nobody knows how much."""
     parts: float | None = None
     """How many parts of a plan it was: half of one, two; None where nothing of that is told."""
+    other: bool = False
+    """Whether it was so much of a thing that no word for a part of a plan names: of the ash."""
 
 
 @cache
@@ -127,7 +131,31 @@ def gave(text: str) -> Gave | None:
         return None
     bare = [] if amounts.of_dose else bare
     sure = bool(told or too)
-    return Gave(amounts, substances, tuple(bare), sure, vessel, _parts(plain))
+    other = amounts.of_dose and not vessel and _of_a_thing(plain)
+    return Gave(amounts, substances, tuple(bare), sure, vessel, _parts(plain), other)
+
+
+def _of_a_thing(plain: str) -> bool:
+    """Whether a word that is none of a plan stands where an amount tells what it is of.
+
+    Examples
+    --------
+    >>> _of_a_thing("put 20 grams of the ash in"), _of_a_thing("put 20 grams of the powder in")
+    (True, False)
+    >>> _of_a_thing("put 20 grams of it in"), _of_a_thing("put 20 grams in this morning")
+    (False, False)
+    """
+    tokens = cut(plain, lexicon(), plain)
+    for place, token in enumerate(tokens):
+        if token.kind != "unit" or place == 0 or tokens[place - 1].kind != "number":
+            continue
+        behind = tokens[place + 1 :]
+        while behind and (behind[0].value == "link" or behind[0].kind == "fill"):
+            behind = behind[1:]
+        if behind == tokens[place + 1 :] or not behind or behind[0].kind != "word":
+            continue  # 20 g by mistake: not said to be of it
+        return not classes_in(behind[0].text) and behind[0].text.isalpha()
+    return False
 
 
 class OfGot(NamedTuple):

@@ -25,7 +25,10 @@ def which(said: str, amounts: Sequence[str]) -> list[str]:
 def _how() -> list[str]:
     return [
         _("Send for example: dosed 5 g baking soda. If nothing went in, send: nothing went in"),
-        _("Until then put in nothing more; a test of KH and pH a day after counts it in."),
+        _(
+            "Until then put in nothing more, no acid against it; if they gasp, air at once. A test"
+            " of KH and pH a day after counts it in."
+        ),
     ]
 
 
