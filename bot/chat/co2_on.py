@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import Final
 
+from bot.chat import emergencies, what_now
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -16,7 +17,7 @@ from core.advice.carbon import carbon_dioxide
 from core.advice.findings import seen, stands
 from core.advice.jumps import CO2_OFF, unheated
 from core.advice.state import State
-from core.message.co2_on import asks_on, turned_down, turned_on
+from core.message.co2_on import asks_more, asks_on, turned_down, turned_on
 from core.message.model import Parsed
 
 TOO_MUCH = frozenset({"much_co2", "contradiction"})
@@ -41,6 +42,24 @@ async def answer(turn: Turn, parsed: Parsed) -> Reply | None:
     of_co2 = words.co2_back_off if is_on else words.co2_down
     lines = of_co2(stored.name, finding_words.line(found))
     return await turn.reply(lines, facts={"tank": stored.name, "findings": [told]})
+
+
+async def more(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """No, where more CO2 is asked for while animals suffer; None of others."""
+    stored = turn.current_tank
+    if parsed.values or parsed.events or stored is None or not turn.incoming.addressed:
+        return None
+    if not asks_more(turn.incoming.text):
+        return None
+    danger, gasping = await what_now.danger_in(turn, stored)
+    if danger not in OF_AIR:
+        return None
+    lead = words.no_co2()
+    return [await emergencies.help_in(turn, stored, danger, gasping=gasping, lead=lead)]
+
+
+OF_AIR: Final = frozenset({"gasping", "general", "co2_high", "maybe_dead", "ph_crash", "overdose"})
+"""What is wrong where CO2 makes it worse, or may be it."""
 
 
 async def may_be_on(turn: Turn, parsed: Parsed) -> Reply | None:

@@ -37,6 +37,7 @@ from bot.chat import (
     past,
     pauses,
     plan_talk,
+    poison_first,
     presses,
     products,
     readings,
@@ -207,7 +208,10 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         nameless = plan_talk.names_nothing(parsed.question)
         bare = nameless and how_much.is_bare(turn.incoming.text)
         told_of = await plan_talk.hint(turn) if nameless else None
-        if told_of is not None:
+        against = await poison_first.against_more(turn, parsed) if nameless else None
+        if against is not None:
+            replies += against
+        elif told_of is not None:
             turn.unheard = True
             replies.append(await turn.reply(told_of))
         elif bare and (stands := await how_much.of_what_stands(turn)) is not None:
@@ -236,6 +240,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return known
         if (heard := await acknowledged.answer(turn, parsed)) is not None:
             return heard
+        if (against := await poison_first.against_more(turn, parsed)) is not None:
+            return against
         turn.unheard = True
         if (asked_amount := await change_amount.not_heard(turn)) is not None:
             return asked_amount

@@ -182,6 +182,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     _short,
     co2_on.answer,
     co2_on.may_be_on,
+    co2_on.more,
     if_then.answer,
     copper_asked.may_use,
     copper_asked.answer,

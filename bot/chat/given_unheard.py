@@ -27,6 +27,7 @@ from bot.chat.words.numbers import plain
 from bot.store.offers import BESIDE, Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.calls import asks
+from core.advice.danger import would_be_too_much
 from core.message import acid_in, parse
 from core.message.fold import fold
 from core.message.gave_told import Gave, denies, gave
@@ -101,7 +102,7 @@ async def asked(
     if stored is not None and len(turn.tanks) > 1:
         lines[0] = names.of_tank(stored.name, lines[0])
     question = await turn.reply(
-        lines,
+        [*await _aid(turn, stored, held["substance"], told), *lines],
         choices=choices,
         facts={"said": held["said"]} | ({} if stored is None else {"tank": stored.name}),
         context={NAMELESS: held, LINES: lines},
@@ -110,6 +111,19 @@ async def asked(
     if not lost:
         return [*replies, question]
     return [*(each for each in replies if _keeps(each)), question]
+
+
+async def _aid(
+    turn: Turn, stored: StoredTank | None, substance: str | None, told: Gave
+) -> list[str]:
+    """What cannot wait for the answer, where it is far too much that may have gone in."""
+    grams = told.amounts.grams
+    if stored is None or substance is None or grams is None:
+        return []
+    state = await state_of(turn, stored, turn.now)
+    if not would_be_too_much(state, substance, grams):
+        return []
+    return await emergencies.aid_untold(turn, stored, state)
 
 
 async def _keep_acid(turn: Turn, parsed: Parsed, replies: Sequence[Reply]) -> None:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.chat import off_record, outside_calls
+from bot.chat import emergencies, off_record, outside_calls, what_now
 from bot.chat.in_vessel import is_apart
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
+from bot.chat.words import poison_first as words
 from bot.chat.words import refusals
 from bot.chat.words.emergencies import WHAT_NOW
 from bot.chat.words.text import _
@@ -17,7 +18,8 @@ from bot.store.tanks import StoredTank
 from core.advice.alarm_words import named as named_in
 from core.advice.plan import Refusal
 from core.advice.poison_first import DIED, TOLD_FIRST, no_dose
-from core.message.model import Question
+from core.message.gave_told import would_give
+from core.message.model import Parsed, Question
 from core.message.waters import names_pure
 
 
@@ -41,6 +43,25 @@ async def refused(turn: Turn, stored: StoredTank | None) -> Reply | None:
         choices=[Choice(_(WHAT_NOW), "what_now", "", held)],
         context={"why": lines},
     )
+
+
+async def against_more(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """No, where a message that nothing else understood asks or plans to put more in.
+
+    None where nothing stands against a dose of the tank in use, or something else is said.
+    """
+    stored = turn.tank_named(parsed.tank or "") or turn.current_tank
+    if stored is None or not turn.incoming.addressed or not would_give(turn.incoming.text):
+        return None
+    if is_against(turn, turn.incoming.text) or is_apart(turn, turn.incoming.text):
+        return None
+    if (refusal := await refused(turn, stored)) is not None:
+        return [refusal]
+    danger, gasping = await what_now.danger_in(turn, stored)
+    if danger is None:
+        return None
+    lead = words.nothing_more()
+    return [await emergencies.help_in(turn, stored, danger, gasping=gasping, lead=lead)]
 
 
 async def of_asked(turn: Turn, question: Question) -> Reply | None:

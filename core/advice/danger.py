@@ -10,6 +10,7 @@ from core.advice.changes import Waters
 from core.advice.findings import DOSE, MUCH, OVERDOSES, TESTED_BY, Finding, find, stands
 from core.advice.scheduling import steps_of
 from core.advice.state import Happening, State
+from core.message.model import Event
 from core.water import Water, mix
 
 POISONS: Final = frozenset({"ammonia", "nitrite", "chlorine", "total_chlorine"})
@@ -58,6 +59,13 @@ def told_after_test(state: State) -> bool:
         and any(map(_is_alarm, find(replace(state, now=event.at), frozenset({DOSE}))))
         for event in state.events or ()
     )
+
+
+def would_be_too_much(state: State, substance: str, grams: float) -> bool:
+    """Whether so much of a substance, put in now, would be far too much for a day. [g]"""
+    dosed = Happening(state.now, Event("dose", substance=substance, grams=grams))
+    then = replace(state, events=(*(state.events or ()), dosed))
+    return any(map(_is_alarm, find(then, frozenset({DOSE}))))
 
 
 def _is_alarm(finding: Finding) -> bool:

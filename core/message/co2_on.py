@@ -2,7 +2,26 @@
 
 from __future__ import annotations
 
+import re
+from functools import cache
+from typing import Final
+
+from core.message.asking_words import asks
+from core.message.fold import fold
 from core.message.word_classes import said
+from core.message.wordfile import spelt
+
+_WORD: Final = re.compile(r"[^\W_]+")
+_GAS: Final = frozenset({"co2", "co₂", "kohlensaure", "kohlensäure"})
+_LESS: Final = frozenset({"off", "down", "less", "aus", "runter", "weniger", "moins", "menos"})
+"""Words beside which less of it is asked."""
+
+
+@cache
+def _more() -> frozenset[str]:
+    """Single words for more of it, or for having it on."""
+    ways = [way for _section, name, told in spelt("co2_on.txt") if name == "more" for way in told]
+    return frozenset({*ways, "on", "an"})
 
 
 def turned_on(text: str) -> bool:
@@ -37,6 +56,22 @@ def asks_on(text: str) -> bool:
     if told is None or not told.has("ask") or told.has("never") or told.numbers:
         return False
     return told.has("turn") or told.has("on")
+
+
+def asks_more(text: str) -> bool:
+    """Whether a text asks for more CO2, or to have it on, whatever it says it is for.
+
+    Examples
+    --------
+    >>> asks_more("should I turn the co2 up a little for the plants"), asks_more("more co2?")
+    (True, True)
+    >>> asks_more("should i turn co2 off"), asks_more("i turned co2 up"), asks_more("more salt?")
+    (False, False, False)
+    """
+    if not asks(text):
+        return False
+    words = {*_WORD.findall(fold(text))}
+    return bool(words & _GAS and words & _more()) and not words & _LESS
 
 
 def turned_down(text: str) -> bool:

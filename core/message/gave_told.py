@@ -199,6 +199,31 @@ def of_got(text: str) -> OfGot | None:
 _JOINT: Final = re.compile(r"[.;!,](?=\s)|\n|\b(?:and|und|et|y|e|en|i|och)\b(?: then\b)?")
 
 
+def would_give(text: str) -> bool:
+    """Whether a text asks or plans to put more in, of nothing that is no dose.
+
+    Read only where nothing else understood it, and something stands against any dose.
+
+    Examples
+    --------
+    >>> would_give("ok so still put the buffer in?"), would_give("tonight i'll give 6 more, ok?")
+    (True, True)
+    >>> would_give("so how much more do i add"), would_give("so what's left to give")
+    (True, True)
+    >>> would_give("should i put an air stone in"), would_give("i gave 6 more"), would_give("more?")
+    (False, False, False)
+    """
+    if len(text) > LONGEST:
+        return False
+    plain = " ".join(fold(text).replace("’", "'").split())
+    if _patterns()["other"].search(plain) or kinds.said_in(without_person(plain)):
+        return False
+    said = classes_in(text)
+    intends = bool(said & {"may", "shall", "will", "ask", "query"}) or asks(text)
+    deed = bool(said & {"give", "put"}) or ("may" in said and bool(said & {"part", "spoon"}))
+    return intends and deed and not said & {"no", "missed", "stop", "store"}
+
+
 def denies(text: str) -> bool:
     """Whether a text answers, with no other word, that nothing went in.
 

@@ -240,6 +240,11 @@ def on_again(*, not_yet: bool) -> list[str]:
     ]
 
 
+def no_co2() -> str:
+    """More CO2 is asked for while animals suffer."""
+    return _("No: CO2 stays off today, plants can wait.")
+
+
 def co2_down(tank: str, finding: str) -> list[str]:
     """CO2 was turned down after too much of it."""
     return [

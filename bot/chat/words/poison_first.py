@@ -70,3 +70,8 @@ def no_dose(facts: Facts) -> list[str]:
     if danger in SUFFERING:
         return [first, _("They breathe calmly and move as ever again? Say: better")]
     return [first, _("Nothing else goes in before that: a salt moves the water once more.")]
+
+
+def nothing_more() -> str:
+    """More is asked for or planned while something is wrong in the tank."""
+    return _("No: put in nothing more now.")
