@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import corrections
+from bot.chat import calls, corrections
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import drops as drop_words
@@ -14,7 +14,7 @@ from bot.chat.words.names import first_tank
 from bot.store.log import Entry
 from bot.store.offers import Choice
 from core.message import parse
-from core.message.drop_told import drop_told
+from core.message.drop_told import colour_told, drop_told
 from core.message.model import Kit, Parsed, Value
 from core.tank import Tank
 
@@ -56,6 +56,19 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return [kept, await _ask(turn, bare[0], told.per_drop)]
     turn.incoming = replace(said, text=told.rest)
     return [kept, *(await turn.route(turn, parse(told.rest, turn.context())) if values else ())]
+
+
+async def colour(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``kh test stays yellow after the first drop``: no number yet, and no animal."""
+    said = turn.incoming
+    told = colour_told(said.text) if said.addressed and parsed.command is None else None
+    if told is None or parsed.values or parsed.events or calls.is_danger(turn, parsed):
+        return None
+    facts: dict[str, object] = {"analyte": told.analyte, "colour": told.colour}
+    if told.drops is not None:
+        facts["drops"] = told.drops
+    lines = drop_words.by_colour(told.analyte, told.colour, told.drops)
+    return [await turn.reply(lines, facts=facts)]
 
 
 async def _in_drops(turn: Turn, values: list[Value]) -> Entry | None:

@@ -30,6 +30,7 @@ from core.advice.first_aid import NewWater
 from core.advice.plan import Refusal
 from core.advice.poison_first import poison_of
 from core.advice.state import State
+from core.message.hearsay import of_others
 from core.message.model import Event, Parsed
 from core.message.nearly_done import nearly
 from core.message.plan_said import substances_named
@@ -76,12 +77,20 @@ LIME_PH: Final = 8.5
 async def _help(turn: Turn, parsed: Parsed, danger: Danger) -> Reply:
     stored = turn.tank_named(parsed.tank) if parsed.tank else turn.current_tank
     gasping = gasps(turn.incoming.text)
+    told = danger in HEATED and heater_warmth.in_doubt(turn.incoming.text)
+    names = [tank.name for tank in turn.tanks if tank.tank.named]
+    if (
+        danger not in OF_PEOPLE
+        and parsed.tank not in names
+        and of_others(turn.incoming.text, names)
+    ):
+        lead = called_words.of_theirs()
+        return await help_in(turn, None, danger, gasping=gasping, warmth_told=told, lead=lead)
     unnamed = not parsed.tank and danger in SHOWING
     if danger not in OF_PEOPLE or danger in HOLDS:
         of = None if danger in OF_PEOPLE else stored
         await remember(turn, of, danger, gasping=gasping, said=turn.incoming.text)
     beside = await _others_poisoned(turn, stored) if unnamed else []
-    told = danger in HEATED and heater_warmth.in_doubt(turn.incoming.text)
     return await help_in(turn, stored, danger, gasping=gasping, beside=beside, warmth_told=told)
 
 

@@ -103,9 +103,7 @@ async def settle(turn: Turn, tank_id: int | None) -> None:
     )
 
 
-async def again(
-    turn: Turn, stored: StoredTank, said: str, *, before: Sequence[str] = ()
-) -> Reply:
+async def again(turn: Turn, stored: StoredTank, said: str, *, before: Sequence[str] = ()) -> Reply:
     """Ask once more what it was that is told to be in, with the buttons of its question.
 
     `before` are lines that cannot wait for the answer.
@@ -118,6 +116,10 @@ async def again(
             lines = offer.context.get(LINES) or words.first_told(said)
             kept |= {LINES: lines}
             return await turn.reply(
-                [*before, *lines], choices=offer.choices, facts=facts, context=kept, expects="followup"
+                [*before, *lines],
+                choices=offer.choices,
+                facts=facts,
+                context=kept,
+                expects="followup",
             )
     return await turn.reply([*before, *words.first_told(said)], facts=facts)

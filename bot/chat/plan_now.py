@@ -118,7 +118,8 @@ async def held_back(turn: Turn, said: About | Telling, plan: Given | None) -> Re
         return None
     if said in OF_AMOUNTS and (over := await given_tests.reached(turn, plan)) is not None:
         return over  # the water is past its goal: it is no plan to send anybody back to
-    if said in OF_AMOUNTS and overdosed(await state_of(turn, stored, turn.now)):
+    left = plan.count > await own_plan.parts_logged(turn, plan.offer.id, plan.held)
+    if said in OF_AMOUNTS and left and overdosed(await state_of(turn, stored, turn.now)):
         return await emergencies.help_in(turn, stored, "overdose")
     if plan.held.get("volume_l") == stored.tank.volume_l:
         poisoned = await poison_first.refused(turn, stored)

@@ -46,16 +46,17 @@ def overdosed(state: State) -> bool:
 
 
 def told_after_test(state: State) -> bool:
-    """Whether far too much is told to be in of late, and nothing was tested since it was told.
+    """Whether far too much is told to be in since before the newest test, but only after that.
 
-    A test that was on record before may be of the water before it, whatever hours are named.
+    A test that was on record before may be of the water before it, whatever hour is named.
     """
-    tests = [each.order for name in TESTED_BY if (each := state.last(name)) is not None]
-    newest = max(tests, default=0)
-    return any(
+    tests = [each for name in TESTED_BY if (each := state.last(name)) is not None]
+    newest = max((each.order for each in tests), default=0)
+    read = max((each.at for each in tests), default=None)
+    return read is not None and any(
         event.what.kind == DOSE
         and event.order > newest
-        and state.now - ACUTE < event.at <= state.now
+        and state.now - ACUTE < event.at < read
         and any(map(_is_alarm, find(replace(state, now=event.at), frozenset({DOSE}))))
         for event in state.events or ()
     )

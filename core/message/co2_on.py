@@ -20,7 +20,7 @@ _LESS: Final = frozenset({"off", "down", "less", "aus", "runter", "weniger", "mo
 @cache
 def _more() -> frozenset[str]:
     """Single words for more of it, or for having it on."""
-    ways = [way for _section, name, told in spelt("co2_on.txt") if name == "more" for way in told]
+    ways = [way for section, _name, told in spelt("co2_on.txt") if section == "up" for way in told]
     return frozenset({*ways, "on", "an"})
 
 

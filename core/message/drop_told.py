@@ -10,6 +10,8 @@ from functools import cache
 from typing import Final, NamedTuple
 
 from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import cut
 from core.message.wordfile import spelt
 
 LEAST: Final = 0.01
@@ -52,6 +54,68 @@ def drop_told(text: str) -> DropTold | None:
     before = _joint().sub("", text[: found.start()].strip(_EDGES)).strip(_EDGES)
     behind = text[found.end() :].strip(_EDGES)
     return DropTold(count, ", ".join(part for part in (before, behind) if part))
+
+
+class ColourTold(NamedTuple):
+    """A colour of a test that counts drops, in place of a number."""
+
+    analyte: str
+    colour: str
+    drops: int | None
+    """After so many; None where that is not told."""
+
+
+def colour_told(text: str) -> ColourTold | None:
+    """What a text tells of the colour of a KH or GH test; None where it tells none of drops.
+
+    Examples
+    --------
+    >>> colour_told("kh test stays yellow after the first drop")
+    ColourTold(analyte='kh', colour='yellow', drops=1)
+    >>> colour_told("kh test is still blue after 8 drops").drops
+    8
+    >>> colour_told("the kh test turned yellow straight away").drops is None
+    True
+    >>> colour_told("kh 4, yellow guppies"), colour_told("water is yellow after 3 drops of dye")
+    (None, None)
+    """
+    plain = fold(text)
+    if len(text) > LONGEST:
+        return None
+    tokens = cut(plain, lexicon(), text)
+    named = {str(token.value) for token in tokens if token.kind == "analyte"}
+    if len(named) != 1 or not named <= _COUNTED:
+        return None
+    drops = next((n for n, t in enumerate(tokens) if t.value == "drops"), None)
+    tested = any(token.value == "kit" for token in tokens)
+    if drops is None and not tested:
+        return None
+    found = _colour().search(plain)
+    if found is None:
+        return None
+    numbers = [token for token in tokens if token.kind == "number"]
+    before = tokens[drops - 1] if drops else None
+    if len(numbers) > 1 or (numbers and numbers[0] is not before):
+        return None  # kh 4: a value is told
+    count: int | None = None
+    if before is not None and before.kind in {"number", "count"} and before.text.isdigit():
+        count = int(before.text)
+    elif before is not None and (before.text in _firsts() or before.value == "one"):
+        count = 1
+    return ColourTold(named.pop(), found[0], count)
+
+
+_COUNTED: Final = frozenset({"kh", "gh"})
+
+
+@cache
+def _firsts() -> frozenset[str]:
+    return frozenset(w for of, _, ways in spelt("drop_told.txt") for w in ways if of == "first")
+
+
+@cache
+def _colour() -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{_any_of('colour')})(?!\w)")
 
 
 @cache

@@ -1,4 +1,4 @@
-"""What share of a water is asked for: `how much tap in 100 l for kh 3`, `can i change all of it`."""
+"""What share of a water is asked for: `how much tap in 100 l for kh 3`, `can i change it all`."""
 
 from __future__ import annotations
 
@@ -38,12 +38,12 @@ def whole_change(text: str) -> bool:
 
     Examples
     --------
-    >>> whole_change("can I just change all the water"), whole_change("kann ich das ganze Wasser wechseln")
-    (True, True)
-    >>> whole_change("I changed all the water"), whole_change("can I give all the parts at once")
-    (False, False)
-    >>> whole_change("can I change all the water in the bucket"), whole_change("full dose of water?")
-    (False, False)
+    >>> whole_change("can I just change all the water"), whole_change("I changed all the water")
+    (True, False)
+    >>> whole_change("kann ich das ganze Wasser wechseln"), whole_change("all parts at once?")
+    (True, False)
+    >>> whole_change("can I change all the water in the bucket")
+    False
     """
     said = classes_in(text)
     if not (said & {"may", "ask"} or asks(text)) or said & _OF_DOSES or "water" not in said:

@@ -81,3 +81,90 @@ async def test_an_overdose_told_with_its_litres_is_judged_by_them(talk: Talk) ->
     assert "dose kh" not in read.text
     (doubted,) = await talk.say("dosed 5 l baking soda")
     assert "dosed 5 L" not in doubted.text
+
+
+PUT_IN = "my husband already put in 4 tablespoons of baking soda this morning"
+OF_PLAN = ("all at once?", "when the next part", "can i give both parts today")
+
+
+async def planned(talk: Talk) -> None:
+    await talk.say("180l tank kh 3")
+    assert "parts" in await talk.facts("want kh 5")
+
+
+@pytest.mark.parametrize("told", ["kh 9 now", PUT_IN])
+@pytest.mark.parametrize(
+    "asked", ["can I just change all the water", "kann ich das ganze Wasser wechseln"]
+)
+async def test_all_the_water_is_a_change_and_no_part_of_a_plan(
+    talk: Talk, told: str, asked: str
+) -> None:
+    await planned(talk)
+    await talk.say(told)
+    answered = await talk.text(asked)
+    assert "Not all of the water at once" in answered
+    assert "a tenth to a quarter" in answered
+    assert "24 h apart" not in answered
+
+
+@pytest.mark.parametrize("asked", OF_PLAN)
+async def test_a_plan_whose_goal_is_passed_is_none_to_go_back_to(talk: Talk, asked: str) -> None:
+    await planned(talk)
+    await talk.say("kh 9 now")
+    assert "Give nothing more" in await talk.text(asked)
+
+
+@pytest.mark.parametrize("asked", OF_PLAN)
+async def test_nor_is_one_whose_water_has_had_too_much(talk: Talk, asked: str) -> None:
+    await planned(talk)
+    await talk.say(PUT_IN)
+    assert "Stop dosing" in await talk.text(asked)
+
+
+async def test_a_plan_that_stands_still_tells_of_its_parts(talk: Talk) -> None:
+    await planned(talk)
+    assert "24 h apart" in await talk.text("all at once?")
+    await talk.say("kh 4 now")
+    assert "24 h" in await talk.text("when the next part")
+
+
+async def test_a_test_from_before_it_was_told_does_not_settle_too_much(talk: Talk) -> None:
+    await talk.say("180l tank kh 3")
+    await talk.say(PUT_IN)
+    for asked in ("dose kh 5", "so how much more do I add", "tonight i'll give 6 more, ok?"):
+        assert "No dose after what went in" in await talk.text(asked), asked
+    await talk.wait(hours=26)
+    await talk.say("kh 4 ph 7.4 ammonia 0")
+    assert "No dose after what went in" not in await talk.text("dose kh 5")
+
+
+@pytest.mark.parametrize(
+    "told", ["i poured a cup of vinegar in this morning", "i poured vinegar in, maybe a cup"]
+)
+async def test_no_salt_is_worked_out_on_the_day_of_an_acid(talk: Talk, told: str) -> None:
+    await talk.say("70 litres ph 5.9")
+    await talk.say(told)
+    await talk.say("kh 1")
+    await talk.say("ammonia 0")
+    facts = await talk.facts("how much baking soda to get to kh 4")
+    assert "grams" not in facts
+    assert "parts" not in facts
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "ok so still put the buffer in?", "so how much more do I add", "so what's left to give",
+        "tonight i'll give 6 more, ok?", "should I do the evening dose",
+    ],
+)  # fmt: skip
+async def test_more_is_refused_while_a_danger_is_known(talk: Talk, asked: str) -> None:
+    await talk.say("180l tank kh 3")
+    await talk.say("fish are gasping")
+    assert "No dose while they gasp" in await talk.text(asked)
+
+
+async def test_what_is_no_dose_is_not_refused_so(talk: Talk) -> None:
+    await talk.say("180l tank kh 3")
+    await talk.say("fish are gasping")
+    assert "No dose" not in await talk.text("should i put an air stone in")

@@ -112,3 +112,46 @@ async def test_what_was_not_shut_off_is_not_spoken_of(talk: Talk, text: str) -> 
     await talk.say("ph 6.4 kh 4")
     assert "co2_mg_l" not in await talk.facts(text)
     assert "leave CO2 off" not in await talk.text(text)
+
+
+STUCK = (
+    "the regulator is stuck open i think",
+    "the solenoid won't shut",
+    "das Magnetventil schließt nicht mehr",
+    "l'électrovanne reste ouverte",
+)
+
+
+@pytest.mark.parametrize("text", STUCK)
+async def test_a_valve_that_is_stuck_open_is_closed_at_the_cylinder(talk: Talk, text: str) -> None:
+    await talk.say("120 litres")
+    await talk.say("fish hang near the surface, co2 is on")
+    (told, *_rest) = await talk.say(text)
+    assert told.facts["emergency"] == "co2_high"
+    assert "close the cylinder's own valve" in told.text
+    assert "then air" in told.text.casefold()
+    assert "no extra air" not in told.text
+
+
+@pytest.mark.parametrize(
+    "text", ["can a regulator get stuck open", "solenoid is stuck shut", "heater is stuck on"]
+)
+async def test_other_things_that_stick_are_none(talk: Talk, text: str) -> None:
+    await talk.say("120 litres")
+    assert "cylinder's own valve" not in await talk.text(text)
+
+
+async def test_no_more_of_it_while_they_gasp(talk: Talk) -> None:
+    await talk.say("120 litres")
+    asked = "should I turn the co2 up a little for the plants"
+    assert "stays off" not in await talk.text(asked)
+    await talk.say("fish are gasping")
+    told = await talk.text(asked)
+    assert "CO2 stays off today" in told
+    assert "Air now" in told
+
+
+async def test_who_was_told_to_gasp_is_aired_until_better(talk: Talk) -> None:
+    await talk.say("120 litres")
+    await talk.say("fish are gasping")
+    assert "no extra air" not in await talk.text("fish are dying")

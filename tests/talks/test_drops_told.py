@@ -28,3 +28,27 @@ async def test_a_number_never_told_in_drops_is_asked(talk: Talk) -> None:
     assert "Measured" not in await talk.text("how is my water")
     (kept, *_rest) = await talk.press(2, asked)
     assert "KH 4 °dH" in kept.text
+
+
+@pytest.mark.parametrize(
+    ("text", "part"),
+    [
+        ("kh test stays yellow after the first drop", "under one drop"),
+        ("KH Test bleibt nach dem ersten Tropfen gelb", "under one drop"),
+        ("the kh test turned yellow after 5 drops", "send kh 5 drops"),
+        ("my gh test goes green right away", "how many drops"),
+    ],
+)
+async def test_a_colour_is_no_value_and_no_animal(talk: Talk, text: str, part: str) -> None:
+    await talk.say("70 litres ph 5.9")
+    (told,) = await talk.say(text)
+    assert part in told.text
+    assert "end stands in the kit's leaflet" in told.text
+    assert not told.facts.get("values")
+    assert "kh" not in (await talk.facts("is my water ok"))["readings"]
+
+
+async def test_a_value_beside_a_colour_is_kept(talk: Talk) -> None:
+    (told, *_rest) = await talk.say("kh 5 drops")
+    assert told.facts["values"]
+    assert "leaflet" not in await talk.text("5 yellow shrimps, kh 5")

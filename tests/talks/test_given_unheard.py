@@ -196,3 +196,44 @@ async def test_it_is_what_was_named_last_though_it_was_refused(talk: Talk) -> No
     await talk.say("i only got washing soda")
     (event,) = (await talk.facts("put 2 tablespoons of it in already"))["events"]
     assert event["substance"] == "sodium carbonate"
+
+
+async def test_what_is_told_in_passing_is_no_question_how_it_is_done(talk: Talk) -> None:
+    await talk.say("saltwater 250 litres, alk 6.5")
+    (asked,) = await talk.say("already put 20 grams of soda ash in a while ago")
+    assert "Did 20 g of sodium carbonate go in?" in asked.text
+    (logged, *_rest) = await talk.press(1, asked)
+    (event,) = logged.facts["events"]
+    assert (event["substance"], event["grams"]) == ("sodium carbonate", 20.0)
+
+
+@pytest.mark.parametrize("told", ["i put ammonia remover in yesterday", "we put nitrite binder in"])
+async def test_a_remedy_by_the_name_of_what_it_takes_out_went_in(talk: Talk, told: str) -> None:
+    await talk.say("100 litres ph 7.9 kh 7")
+    assert "what went in" in await talk.text(told)
+    assert "what went in" in await talk.text("dose kh 8")
+
+
+async def test_another_name_is_never_put_on_record_as_the_plans_salt(two: Talk) -> None:
+    (asked,) = await two.say("i already put 20 grams of the ash in")
+    assert [each.label for each in asked.buttons] == ["nothing went in"]
+    (same,) = await two.say("i already put 3 grams of the powder in")
+    assert "3 g" in same.text
+
+
+async def test_first_aid_stands_beside_the_question(talk: Talk) -> None:
+    await talk.say("120 l kh 4 ph 7")
+    told = "my son tipped in half a box of baking soda about 250 g"
+    for line in (told, "what do I do"):
+        answered = await talk.text(line)
+        assert "If they gasp, give air at once" in answered
+        assert "a tenth to a quarter" in answered
+        assert "Did 250 g" in answered
+    assert "no acid against it" in await talk.text("how much acid to bring it down")
+
+
+async def test_a_little_needs_no_first_aid(talk: Talk) -> None:
+    await talk.say("120 l kh 4 ph 7")
+    assert "a tenth to a quarter" not in await talk.text(
+        "my son tipped in about 1 g of baking soda"
+    )

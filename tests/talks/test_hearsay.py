@@ -38,3 +38,33 @@ async def test_a_word_without_weight_leaves_the_guess(talk: Talk, said: str) -> 
     await talk.say("/tank new Fern 100 l")
     (reply,) = await talk.say(said)
     assert reply.buttons
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "my neighbours tank has kh 1 and her fish are dying",
+        "my friend's fish are gasping",
+        "die Fische meines Nachbarn schnappen nach Luft",
+    ],
+)
+async def test_a_call_for_anothers_tank_is_answered_and_not_kept(talk: Talk, told: str) -> None:
+    await talk.say("60 litres kh 3 ph 7 ammonia 0")
+    (steps, *_rest) = await talk.say(told)
+    assert "For their tank" in steps.text
+    assert "emergency" in steps.facts
+    assert "parts" in await talk.facts("how much baking soda for mine to get to kh 5")
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "my neighbour poured bleach in the tank",
+        "my friend says my fish are gasping",
+        "my daughters betta is gasping",
+    ],
+)
+async def test_ones_own_tank_is_held_whoever_tells_of_it(talk: Talk, told: str) -> None:
+    await talk.say("60 litres kh 3 ph 7 ammonia 0")
+    assert "For their tank" not in await talk.text(told)
+    assert "parts" not in await talk.facts("how much baking soda to get to kh 5")

@@ -54,3 +54,18 @@ async def test_a_danger_in_a_strange_tank_is_told_at_once(talk: Talk, line: str)
     (asked,) = await talk.say(line)
     assert "Until then take it as true: Ammonia is dangerous" in asked.text
     assert asked.facts["supposed"][0]["severity"] == "alarm"
+
+
+@pytest.mark.parametrize("text", ["hall: kh 6", "Hall: kh 6, ph 7", "halte: kh 6", "bedroom: kh 6"])
+async def test_a_name_with_a_colon_is_asked_whatever_it_is_like(talk: Talk, text: str) -> None:
+    await talk.say("kitchen 60 l, kh 3 ph 7")
+    (asked,) = await talk.say(text)
+    assert "There is no tank" in asked.text
+    assert "parts" not in asked.facts
+    assert "kitchen: KH 3" in await talk.text("kitchen")
+
+
+@pytest.mark.parametrize("text", ["dose: kh 6", "keep kh 6", "håll kh 6"])
+async def test_a_verb_as_it_is_spelt_stays_one(talk: Talk, text: str) -> None:
+    await talk.say("kitchen 60 l, kh 3 ph 7")
+    assert "There is no tank" not in await talk.text(text)

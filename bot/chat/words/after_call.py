@@ -103,3 +103,8 @@ def table_salt(*, is_salty: bool) -> list[str]:
         _("The salt counts: loaches, catfish, snails, shrimps and many plants bear little."),
         _("Pure salt only: no herbs, no sugar. Did it go in? Send for example: dosed 5 g salt"),
     ]
+
+
+def of_theirs() -> str:
+    """Before the steps for somebody else's tank."""
+    return _("For their tank, as you tell it; nothing of it is kept for yours:")

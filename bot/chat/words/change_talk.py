@@ -171,7 +171,10 @@ def safe(share: float, steps: Sequence[float]) -> list[str]:
 
 def not_whole() -> str:
     """All of the water is never changed at once while animals are in it."""
-    return _("Not all of the water at once: other water of a sudden harms more than most of what is in it.")
+    return _(
+        "Not all of the water at once: other water of a sudden harms more than most of what is"
+        " in it."
+    )
 
 
 def watch_it() -> str:

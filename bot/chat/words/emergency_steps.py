@@ -46,9 +46,9 @@ def co2_off(help_: Help) -> str:
     """Too much CO2: gas off, and air, unless ammonia waits for the pH to rise."""
     if help_.total_n and not help_.gasping:
         return _(
-            "CO2 off now, at the cylinder's own valve. Air at once if they gasp or lie down; else let"
-            " it leave slowly: ammonia {total} mg/L as N is there, and a quick rise of pH turns it"
-            " to poison."
+            "CO2 off now, at the cylinder's own valve. Air at once if they gasp or lie down; else"
+            " let it leave slowly: ammonia {total} mg/L as N is there, and a quick rise of pH turns"
+            " it to poison."
         ).format(total=small(help_.total_n))
     return _(
         "CO2 off now: close the cylinder's own valve, a regulator or solenoid may be stuck; no hose"
