@@ -137,7 +137,8 @@ def help_for(
     new : NewWater or None, optional
         The water that the tank is filled from.
     gasping : bool, optional
-        True where animals gasp as well; so they do where it was called out and is not over.
+        True where animals gasp as well. Beside signs and CO2 they do so where it was called out
+        and is not over.
     warmth_told : bool, optional
         True where a number beside the call may be the water's warmth: no older reading is.
     nameless : bool, optional
@@ -148,7 +149,8 @@ def help_for(
     if danger == "heater" and not warmth_told and (warm := state.last("temperature")) is not None:
         danger = side(warm.value, "heater") if warm.age(state.now) <= JUST_NOW else danger
     gasping = gasping or danger == "gasping"
-    gasping = gasping or "gasping" in state.called.keys() - state.called_over
+    if danger in {*SHOWING, "co2_high"}:
+        gasping = gasping or "gasping" in state.called.keys() - state.called_over
     if danger in CRASH_EXPLAINS and has_crashed(state):
         danger = "ph_crash"
     if danger in SHOWING and (called := standing_call(state)) is not None:
