@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from itertools import groupby
 from typing import Final
 
+from bot.chat import off_record
 from bot.chat.model import Reply
 from bot.chat.past import KEPT_BACK, SHOWN, Told, facts_of, is_within, line_of, moment
 from bot.chat.past import answer as told_before
+from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import questions as question_words
 from bot.chat.words import record as words
@@ -29,7 +31,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     past = asked(turn.incoming.text, [tank.name for tank in turn.tanks])
     if past is not None and past.form == "what" and past.deed != ANY:
-        return await told_before(turn, past)
+        return await _with_untold(turn, past, await told_before(turn, past))
     if past is None or (past.deed != ANY and past.form not in {"total", "moved"}):
         return None
     stored = turn.tank_named(past.tank) if past.tank else turn.current_tank
@@ -40,6 +42,15 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return [await _moved(turn, stored, past)]
     told = await (_total if past.form == "total" else _everything)(turn, stored, past)
     return [told]
+
+
+async def _with_untold(turn: Turn, past: Past, replies: list[Reply] | None) -> list[Reply] | None:
+    """The doses on record, and what is told to be in that is on none: it is asked once more."""
+    stored = turn.tank_named(past.tank) if past.tank else turn.current_tank
+    if not replies or past.deed != "dose" or stored is None:
+        return replies
+    said = (await state_of(turn, stored, turn.now)).went_in
+    return replies if said is None else [*replies, await off_record.again(turn, stored, said)]
 
 
 async def _everything(turn: Turn, stored: StoredTank, past: Past) -> Reply:

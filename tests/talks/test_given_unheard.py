@@ -212,6 +212,7 @@ async def test_a_remedy_by_the_name_of_what_it_takes_out_went_in(talk: Talk, tol
     await talk.say("100 litres ph 7.9 kh 7")
     assert "what went in" in await talk.text(told)
     assert "what went in" in await talk.text("dose kh 8")
+    assert "what went in" in await talk.text("what did i put in so far")
 
 
 async def test_another_name_is_never_put_on_record_as_the_plans_salt(two: Talk) -> None:
