@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from functools import cache
 from typing import Final
 
@@ -11,7 +10,7 @@ from core.message.fold import fold
 from core.message.word_classes import said
 from core.message.wordfile import spelt
 
-_WORD: Final = re.compile(r"[^\W_]+")
+_EDGES: Final = ".,;:!?¿¡()\"'"
 _GAS: Final = frozenset({"co2", "co₂", "kohlensaure", "kohlensäure"})
 _LESS: Final = frozenset({"off", "down", "less", "aus", "runter", "weniger", "moins", "menos"})
 """Words beside which less of it is asked."""
@@ -70,7 +69,7 @@ def asks_more(text: str) -> bool:
     """
     if not asks(text):
         return False
-    words = {*_WORD.findall(fold(text))}
+    words = {word.strip(_EDGES) for word in fold(text).split()}
     return bool(words & _GAS and words & _more()) and not words & _LESS
 
 
