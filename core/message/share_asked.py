@@ -54,10 +54,11 @@ def whole_change(text: str) -> bool:
     changes = "rise" in said or any(
         token.value in {"water_change", "change", "changing"} for token in tokens
     )
-    whole = any(is_whole(token.text) or token.text in _WHOLE for token in tokens)
+    whole = any(is_whole(token.text) and token.text not in _LARGE for token in tokens)
     elsewhere = any(token.value == "other" for token in tokens)
     return changes and whole and not elsewhere
 
 
 _OF_DOSES = frozenset({"put", "give", "part", "test", "inside", "two", "spoon"})
-_WHOLE = frozenset({"full", "complete", "entire"})
+_LARGE = frozenset({"full", "complete"})
+"""Of a change, not of the water: a large one, which is judged by the readings."""
