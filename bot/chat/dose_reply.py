@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from bot.chat import own_plan, plan_gate, poison_first, tank_volumes
+from bot.chat.how_much import CHANGE, to_ask
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.supply import read
@@ -13,13 +14,14 @@ from bot.chat.turn import WAITS, Turn
 from bot.chat.words import dose_grounds as grounds
 from bot.chat.words import doses as words
 from bot.chat.words import raising, refusals
+from bot.chat.words.finding_parts import wish_of_kh
 from bot.chat.words.glossary import explained
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
 from core.advice.ammonia_gate import shown
 from core.advice.dosing import first_parts, is_blind
-from core.advice.findings import is_kept_soft
+from core.advice.findings import is_kept_soft, stands
 from core.advice.kit_doubt import KitDoubt, doubt_of
 from core.advice.may_rise import raising_refused
 from core.advice.plan import Plan, Refusal, Upkeep
@@ -56,14 +58,33 @@ async def ask_value(turn: Turn, question: Question) -> Reply:
     if step is None:
         return await turn.reply(words.incomplete(), context=waits)
     facts = {"analyte": question.analyte, "step": step}
+    lines = words.which_value(str(question.analyte), step)
+    choices: list[Choice] = []
     if question.analyte == "kh" and stored is not None and not stored.tank.is_sea:
         state = await state_of(turn, stored, turn.now)
         if (kh := state.last("kh")) is not None and is_blind(kh):
             return await _one_small_part(turn, state, stored.name)
-    lines = words.which_value(str(question.analyte), step)
+        advised, choices = _advised(state)
+        lines = [*advised, *lines]
     if question.substance == "sodium bicarbonate" and names_buffer(turn.incoming.text):
         lines.insert(0, words.of_soda())
-    return await turn.reply(lines, facts=facts, context=waits)
+    return await turn.reply(lines, choices=choices, facts=facts, context=waits)
+
+
+def _advised(state: State) -> tuple[list[str], list[Choice]]:
+    """What a fresh KH asks for where nobody said how high it shall be, and a button for that."""
+    kh = state.fresh("kh")
+    if kh is None:
+        return [], []
+    found = [each for each in stands(state, frozenset({"kh"})) if each.severity != "note"]
+    if not found:
+        return [words.asks_for_none(kh.value)], []
+    order = to_ask(found[0]) if found[0].id == "low_kh" else None
+    if order is None or order == CHANGE:
+        return [], []
+    wish = wish_of_kh(found[0].facts)
+    choice = Choice(order, "say_again", "yes", {"text": order})
+    return [words.low_enough(kh.value, wish)], [choice]
 
 
 async def _one_small_part(turn: Turn, state: State, name: str) -> Reply:

@@ -149,3 +149,27 @@ def test_a_number_of_its_name_is_its_value(line: str, target: float) -> None:
 def test_an_earlier_value_is_not_offered_beside_an_unknown_word(line: str) -> None:
     now, then = parse(line, corpus.context()).doubts
     assert (now.value is not None, then.value, then.reason) == (True, None, doubts.PAST)
+
+
+async def test_a_low_kh_has_an_amount_offered_and_yes_takes_it(talk: Talk) -> None:
+    await talk.say("100 l kh 2")
+    said = await talk.text("how much baking soda do i need")
+    assert "KH 2 is low: 4 is enough for most fish" in said
+    (plan,) = await talk.say("yes")
+    assert (plan.facts["from"], plan.facts["to"]) == (2.0, 4.0)
+
+
+@pytest.mark.parametrize("asked", ["how much baking soda", "how much bicarbonate should i add"])
+async def test_a_kh_that_is_not_low_is_told_to_need_none(talk: Talk, asked: str) -> None:
+    await talk.say("100 l kh 6")
+    said = await talk.text(asked)
+    assert "KH 6 needs none" in said
+    assert not any(button.label.startswith("dose") for button in talk.last[-1].buttons)
+
+
+async def test_no_amount_is_offered_where_kh_leapt_or_is_old(talk: Talk) -> None:
+    await talk.say("100 l kh 6")
+    await talk.say("kh 2")
+    assert "is enough" not in await talk.text("how much baking soda")
+    await talk.wait(days=10)
+    assert "is enough" not in await talk.text("how much baking soda")

@@ -368,6 +368,17 @@ def of_what(question: Question) -> list[str]:
     return [told.format(number=plain(number or 0.0, 2), wish=wish)]
 
 
+def low_enough(kh: float, wish: str) -> str:
+    """Which KH is enough where it is low and nobody said how high it shall be. [°dH]"""
+    told = _("KH {kh} is low: {wish} is enough for most fish. Press it, or send another value.")
+    return told.format(kh=plain(kh, 1), wish=wish)
+
+
+def asks_for_none(kh: float) -> str:
+    """That a KH which is not low needs no dose. [°dH]"""
+    return _("KH {kh} needs none: leave it, unless your animals want more.").format(kh=plain(kh, 1))
+
+
 def which_value(analyte: str, step: float) -> list[str]:
     """The wished value is missing; how fast it may rise is known already. [canonical unit]"""
     name = names.label(analyte)
