@@ -23,7 +23,8 @@ LISTED: Final = 30
 
 async def listed(turn: Turn) -> list[Reply]:
     """All that waits."""
-    return [await _listed(turn, None)]
+    asked = due_asked(turn.incoming.text, [tank.name for tank in turn.tanks])
+    return [await _listed(turn, None, named=asked is not None and asked.reminders)]
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -44,7 +45,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         waits = await turn.uow.reminders.of_chat(turn.chat.id) or await plans_due.steps(turn)
         if not waits and asked.span in {None, "today"} and not asked.anything:
             return None
-    return [await _listed(turn, asked.span)]
+    return [await _listed(turn, asked.span, named=asked.reminders)]
 
 
 async def _wrong(turn: Turn) -> list[Reply] | None:
@@ -56,8 +57,11 @@ async def _wrong(turn: Turn) -> list[Reply] | None:
     return [await turn.reply(wrong.lines, facts=wrong.facts, choices=wrong.choices)]
 
 
-async def _listed(turn: Turn, span: str | None) -> Reply:
-    """All that waits, with the reminders numbered; those of some days first where asked for."""
+async def _listed(turn: Turn, span: str | None, *, named: bool) -> Reply:
+    """All that waits, with the reminders numbered; those of some days first where asked for.
+
+    Where reminders are `named` and only plans wait, that there are none is said first.
+    """
     living, held = await dose_on_hold.of_turn(turn, await turn.uow.reminders.of_chat(turn.chat.id))
     steps = await plans_due.steps(turn)
     rows: list[tuple[datetime | None, str]] = [(step.at, step.told) for step in steps]
@@ -77,11 +81,11 @@ async def _listed(turn: Turn, span: str | None) -> Reply:
     wrong = await danger_first.standing(turn)
     facts |= wrong.facts | dose_on_hold.facts(held)
     if not lines:
-        lines = (
-            words.no_reminder() if wrong.lines else reminder_words.nothing_due(turn.example_tank)
-        )
+        untold = reminder_words.none_set if named else reminder_words.nothing_due
+        lines = words.no_reminder() if wrong.lines else untold(turn.example_tank)
         return await turn.reply([*wrong.lines, *lines], facts=facts, choices=wrong.choices)
-    lines = [*wrong.lines, *held, *_paused(turn, facts), *lines]
+    none = words.none_set() if named and not living and not held else []
+    lines = [*wrong.lines, *none, *held, *_paused(turn, facts), *lines]
     listed = {"reminder_ids": [each.id for each in living]} if living else {}
     return await turn.reply(
         lines[:LISTED],

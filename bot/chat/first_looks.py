@@ -68,6 +68,7 @@ from bot.chat import (
     other_tank,
     pauses,
     people_first,
+    plan_asked,
     recipe_talk,
     reckoned,
     record,
@@ -98,6 +99,7 @@ from bot.chat import (
     what_for,
     what_now,
     wish_filled,
+    wish_supposed,
     wish_told,
 )
 from bot.chat.looks import QUESTIONS, Look, first
@@ -180,6 +182,8 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     lambda turn, parsed: tank_talk.answer(turn, parsed, QUESTIONS),
     copper_told.answer,
     _deed_judged,
+    plan_asked.answer,
+    wish_supposed.answer,
     _short,
     co2_on.answer,
     co2_on.may_be_on,

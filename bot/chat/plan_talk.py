@@ -142,7 +142,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
             return corrected
     if said is not None and said[0] == "not_given":
         return await _not_given(turn)
-    answered = None if said is None else await _answer(turn, parsed, *said)
+    answered = None if said is None else await of_plan(turn, parsed, *said)
     of_safety = said is not None and said[0] == "safe" and answered is not None
     return await strangers.beside(turn, answered or []) if of_safety else answered
 
@@ -175,13 +175,13 @@ async def _regretted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if said.amounts.grams is not None and said.meaning == "gave_it":
         return await _weighed_anew(turn, parsed, said.amounts.grams)
-    return await _answer(turn, parsed, *said)
+    return await of_plan(turn, parsed, *said)
 
 
 async def _weighed_anew(turn: Turn, parsed: Parsed, grams: float) -> list[Reply] | None:
     """The part on record put right; where none is, `9 g instead of 3` of the plan went in. [g]"""
     if await given_parts.asks_how_much(turn) is not None:
-        return await _answer(turn, parsed, "gave_it", Amounts(grams=grams))
+        return await of_plan(turn, parsed, "gave_it", Amounts(grams=grams))
     corrected = await plan_parts.weighed_anew(turn, grams)
     text = turn.incoming.text
     if corrected is not None or not (without_instead(text)[1] or regrets(text)):
@@ -189,12 +189,13 @@ async def _weighed_anew(turn: Turn, parsed: Parsed, grams: float) -> list[Reply]
     pair, plan = exchanged(turn.incoming.text), await running(turn)
     if pair is not None and plan is not None and other_way.aims_at(plan.offer, pair[1]):
         return None  # 5 instead of 6, where 6 was wished
-    return await _answer(turn, parsed, "gave_it", Amounts(grams=grams))
+    return await of_plan(turn, parsed, "gave_it", Amounts(grams=grams))
 
 
-async def _answer(
+async def of_plan(
     turn: Turn, parsed: Parsed, said: About | Telling, amounts: Amounts
 ) -> list[Reply] | None:
+    """Answer what is said of the newest plan, as it was heard; None where none is meant."""
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     offers = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     of_late = [offer for offer in offers if turn.now - offer.made_at <= patience]

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import (
+    agenda,
     belongs,
     followups,
     inhabitants,
@@ -43,11 +44,13 @@ _BEFORE_ANY: Final = -1
 
 async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | None:
     """Answer what is asked of the tanks themselves; None for other talk."""
-    if parsed.values or parsed.events or not turn.incoming.addressed or not turn.tanks:
+    if parsed.values or parsed.events or not turn.incoming.addressed:
         return None
     context = turn.context()
     said = tank_talk(turn.incoming.text, context.tanks, context.looks)
-    if said is None:
+    if said is not None and said.meaning == "list" and not turn.tanks:
+        return await _none(turn)
+    if said is None or not turn.tanks:
         return None
     if said.meaning == "other":
         entry = await _entry_of(turn) if regretted(turn.incoming.text) else None
@@ -107,6 +110,13 @@ async def _list(turn: Turn) -> list[Reply]:
         readings[stored.name] = {each.analyte: each.value for each in state.readings.values()}
     facts = {"tanks": [tank_facts(tank) for tank in turn.tanks], "readings": readings}
     return [await turn.reply(lines, facts=facts)]
+
+
+async def _none(turn: Turn) -> list[Reply]:
+    """No tank: the reminders, where there are any."""
+    if await turn.uow.reminders.of_chat(turn.chat.id):
+        return await agenda.listed(turn)
+    return [await turn.reply(tank_words.listing([]))]
 
 
 async def _compare(turn: Turn) -> list[Reply] | None:

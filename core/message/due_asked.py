@@ -17,12 +17,14 @@ SPANS: Final = {"today": 1, "tomorrow": 2, "week": 7}
 class Due(NamedTuple):
     """Which days are asked about (None: all), and whether it may also be asked of what is wrong.
 
-    `anything` is whether it is asked if there is anything at all: `nothing to do?`.
+    `anything` is whether it is asked if there is anything at all: `nothing to do?`; `reminders`
+    whether by the name of reminders.
     """
 
     span: str | None = None
     may_be_a_call: bool = False
     anything: bool = False
+    reminders: bool = False
 
 
 def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
@@ -38,6 +40,8 @@ def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
     ('tomorrow', 'week')
     >>> due_asked("what did i have to do").may_be_a_call, due_asked("what do i have") is None
     (True, True)
+    >>> due_asked("what reminders have i got").reminders, due_asked("what's due").reminders
+    (True, False)
     >>> due_asked("water change due tomorrow") is None, due_asked("due") is None
     (True, True)
     """
@@ -51,7 +55,8 @@ def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
     span = next((each for each in SPANS if each in classes), None)
     asks = bool(classes & {"what", "any", "list"})
     if "reminder" in classes:
-        return Due(span) if asks or "have" in classes or classes <= {"reminder", *SPANS} else None
+        named = asks or "have" in classes or classes <= {"reminder", *SPANS}
+        return Due(span, reminders=True) if named else None
     if "due" in classes:
         return Due(span) if asks or ("have" in classes and "?" in text) else None
     if "todo" in classes:

@@ -101,6 +101,8 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     'water_change'
     >>> asked("wie war kh letzte woche")
     Past(form='value', deed=None, analyte='kh', substance=None, tank=None, span='last_week')
+    >>> asked("what were my last readings").form, asked("what were my readings").deed
+    ('what', 'measured')
     >>> asked("what did i do last week").deed, asked("how much soda did i use").form
     ('any', 'total')
     >>> asked("did i change 30%") is None, asked("last water change yesterday") is None
@@ -133,6 +135,9 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
         span = "now" if form == "so" else past.span
         stands = past.span in {None, "now"} and (form != "now" or span == "now")
         return replace(past, form="now", span=span) if bare and stands else None
+    unnamed = past.analyte is None and past.substance is None
+    if form == "value" and past.deed == MEASURED and unnamed:
+        return replace(past, form="what")  # what were my readings
     if form == "value":
         return past if past.analyte is not None and past.deed is None and past.span else None
     if past.deed is None or form == "told" or (form == "last" and past.span is not None):

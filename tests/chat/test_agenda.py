@@ -115,3 +115,15 @@ async def test_what_to_do_at_all_is_of_the_water(talk: Talk) -> None:
     await talk.say("no3 80")
     await talk.say("remind me to test kh tomorrow at 19:00")
     assert "Nitrate 80" in await talk.text("what should i do")
+
+
+@pytest.mark.parametrize(
+    "text", ["what reminders have i got", "list my reminders", "any reminders set?"]
+)
+async def test_that_no_reminder_is_set_is_said_beside_a_plan(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert (await talk.text(text)).startswith("No reminder is set. Try")
+    await talk.say("kh 2 gh 6 ph 7.0 temp 24 ammonia 0")
+    await talk.say("dose kh 5")
+    assert (await talk.text(text)).startswith("No reminder is set. What waits")
+    assert "No reminder" not in await talk.text("what's due")

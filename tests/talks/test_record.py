@@ -132,3 +132,21 @@ async def test_what_is_on_record_is_asked_in_the_bots_own_direction(talk: Talk, 
     await talk.say("kh 4 ph 7")
     (told,) = await talk.say(text)
     assert {each["analyte"] for each in told.facts["values"]} == {"kh", "ph"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what were my last readings", "what were my readings", "show me my last tests",
+        "what are my latest readings", "wie waren meine letzten werte",
+        "quelles étaient mes dernières mesures", "cuáles fueron mis últimas mediciones",
+        "quais foram as minhas últimas medições", "quali erano le mie ultime misurazioni",
+        "wat waren mijn laatste metingen", "jakie były moje ostatnie pomiary",
+        "vad var mina senaste mätningar",
+    ],
+)  # fmt: skip
+async def test_the_last_readings_are_told(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 2 ph 7")
+    (reply,) = await talk.say(text)
+    assert sorted(each["value"] for each in reply.facts["values"]) == [2, 7], text

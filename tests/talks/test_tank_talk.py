@@ -227,3 +227,17 @@ async def test_how_big_they_are_and_which_got_a_dose_is_told(two: Talk) -> None:
     told = await two.say("which one did i dose")
     assert [each.facts["tank"] for each in told] == ["cube", "reefy"]
     assert "dosed 1 g" in told[0].text
+
+
+@pytest.mark.parametrize(
+    "text", ["what have i got", "what do i have", "was hab ich", "qué tengo", "vad har jag"]
+)
+async def test_what_one_has_is_the_tanks_on_record(talk: Talk, text: str) -> None:
+    assert (await talk.text(text)).startswith("No tanks yet")
+    await talk.say("/tank new Fern 100 l fresh")
+    assert [each["tank"] for each in (await talk.facts(text))["tanks"]] == ["Fern"], text
+
+
+async def test_without_a_tank_it_is_the_reminders(talk: Talk) -> None:
+    await talk.say("remind me sunday to feed")
+    assert "feed" in await talk.text("what have i got")

@@ -72,6 +72,11 @@ def called_there(tank: str) -> str:
     return _("First {tank}: what was told of it today still stands.").format(tank=tank)
 
 
+def none_set() -> list[str]:
+    """No reminder is set, but a part of a plan waits."""
+    return [_("No reminder is set. What waits is of a plan:")]
+
+
 def no_reminder() -> list[str]:
     """Beside what is wrong no reminder waits."""
     return [_("No reminder waits beside that.")]

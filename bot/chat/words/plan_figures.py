@@ -7,8 +7,8 @@ from typing import Any, Final
 
 from bot.chat.words import names
 from bot.chat.words.levels import unit
-from bot.chat.words.numbers import litres, plain, span
-from bot.chat.words.text import _
+from bot.chat.words.numbers import grams, litres, plain, span
+from bot.chat.words.text import _, ngettext
 
 _IONS: Final = (("sodium", "sodium_mg_l"), ("potassium", "potassium_mg_l"))
 """What comes with a buffer, and the fact that holds how much. [mg/L]"""
@@ -106,6 +106,36 @@ def hour() -> list[str]:
         _("At any hour, and each part at the same one: 24 h apart."),
         _("Best when you can watch for an hour afterwards."),
     ]
+
+
+def of_all_water(part: str, whole: str, volume: float | None, count: int, hours: float) -> str:
+    """That an amount is of all the water, and what all parts are together. [L, h]"""
+    water = _("the whole tank") if volume is None else _("the whole tank of {volume}")
+    of = water if volume is None else water.format(volume=litres(volume))
+    told = ngettext(
+        "{part} for {of}, once: not per litre or gallon.",
+        "{part} each time for {of}, not per litre or gallon: {count} parts {hours} h apart, {whole}"
+        " in all.",
+        count,
+    )
+    return told.format(part=part, whole=whole, of=of, count=count, hours=plain(hours, 0))
+
+
+def takes(whole: str) -> str:
+    """What the rest of a plan takes."""
+    return _("The plan takes {whole} in all.").format(whole=whole)
+
+
+def against(whole: str, at_hand: float, needed: float, near: float) -> str:
+    """What is at hand against what a plan takes; `near` is how little no scale tells apart. [g]"""
+    if needed / near <= at_hand <= needed * near:
+        told = _("Yes, just: the plan takes {whole} in all.")
+    elif at_hand > needed:
+        told = _("Yes: the plan takes {whole} in all; of {at_hand} {rest} are left over.")
+    else:
+        told = _("No: the plan takes {whole} in all; {at_hand} are {rest} too little.")
+    rest = grams(abs(at_hand - needed))
+    return told.format(whole=whole, at_hand=grams(at_hand), rest=rest)
 
 
 def _stood(stood: tuple[float, float]) -> dict[str, str]:

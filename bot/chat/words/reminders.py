@@ -99,6 +99,11 @@ def nothing_due(tank: str | None) -> list[str]:
     return [_("Nothing is due. Try: {example}").format(example=example(tank))]
 
 
+def none_set(tank: str | None) -> list[str]:
+    """No reminder at all, where they are asked for by name."""
+    return [_("No reminder is set. Try: {example}").format(example=example(tank))]
+
+
 def entry(
     number: int, said: str, rule: str, moment: datetime | None, now: datetime, *, is_open: bool
 ) -> str:
