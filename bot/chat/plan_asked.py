@@ -26,6 +26,9 @@ from core.message.plan_said import Amounts, substances_named
 OF_NEWEST: Final = frozenset({"enough", "scope", "drop"})
 """What is said of a plan only while nothing else was spoken of since."""
 
+OF_AMOUNT: Final = frozenset({"spoons", "dry", "enough", "scope"})
+"""What nothing more is told of once all parts are in."""
+
 REFUSING: Final = frozenset({"correct", "no"})
 """Commands that begin with a word of refusal: no, leave it at 3."""
 
@@ -51,11 +54,16 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if said.meaning == "drop":
         return await _left(turn, parsed, plan, said)
+    left = plan.count - await own_plan.parts_logged(turn, plan.offer.id, plan.held)
+    if left < 1 and said.meaning in OF_AMOUNT:
+        return [await turn.reply(plan_words.all_logged(plan.count))]
     if said.meaning != "enough" and said.meaning != "scope":
         return await plan_talk.of_plan(turn, parsed, said.meaning, Amounts())
     if (first := await _first(turn, plan)) is not None:
         return first
-    return [await (_enough(turn, plan, said) if said.meaning == "enough" else _scope(turn, plan))]
+    if said.meaning == "scope":
+        return [await _scope(turn, plan)]
+    return [await _enough(turn, plan, said, left)]
 
 
 def _is_of(turn: Turn, plan: Given) -> bool:
@@ -67,11 +75,14 @@ def _is_of(turn: Turn, plan: Given) -> bool:
 async def _left(turn: Turn, parsed: Parsed, plan: Given, said: Asked) -> list[Reply] | None:
     """Let the water be as it is; a value is the one on record, or behind a no under the goal."""
     if said.value is not None:
-        stored, goal = turn.tank_by_id(plan.tank_id), plan.facts.get("to")
-        if stored is None or goal is None or len(plan.analytes) != 1:
+        goal = plan.facts.get("to")
+        if goal is None or len(plan.analytes) != 1:
             return None
-        held = (await state_of(turn, stored, turn.now)).last(plan.analytes[0])
-        stands = held is not None and abs(held.value - said.value) <= NEAR
+        stored = turn.tank_by_id(plan.tank_id)
+        read = None if stored is None else await state_of(turn, stored, turn.now)
+        held = None if read is None else read.last(plan.analytes[0])
+        start = plan.facts.get("from") if held is None else held.value
+        stands = start is not None and abs(start - said.value) <= NEAR
         begun = await last_in(turn, plan) is not None
         if not stands and (begun or not said.refuses or said.value >= goal):
             return None  # it may end there instead
@@ -106,12 +117,8 @@ async def _scope(turn: Turn, plan: Given) -> Reply:
     return await _below(turn, plan, lines, facts)
 
 
-async def _enough(turn: Turn, plan: Given, said: Asked) -> Reply:
-    """What is at hand against what the rest of the plan takes."""
-    logged = await own_plan.parts_logged(turn, plan.offer.id, plan.held)
-    left = plan.count - logged
-    if left < 1:
-        return await turn.reply(plan_words.all_logged(plan.count))
+async def _enough(turn: Turn, plan: Given, said: Asked, left: int) -> Reply:
+    """What is at hand against what the parts that are left take."""
     need = plan.parts[0] * left
     whole = _whole(plan, left)
     facts: dict[str, Any] = {"needed": need, "parts": list(plan.parts)}

@@ -48,8 +48,10 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return None
     context = turn.context()
     said = tank_talk(turn.incoming.text, context.tanks, context.looks)
+    if said is not None and said.meaning == "have":
+        return await _have(turn)
     if said is not None and said.meaning == "list" and not turn.tanks:
-        return await _none(turn)
+        return [await turn.reply(tank_words.listing([]))]
     if said is None or not turn.tanks:
         return None
     if said.meaning == "other":
@@ -112,11 +114,13 @@ async def _list(turn: Turn) -> list[Reply]:
     return [await turn.reply(lines, facts=facts)]
 
 
-async def _none(turn: Turn) -> list[Reply]:
-    """No tank: the reminders, where there are any."""
-    if await turn.uow.reminders.of_chat(turn.chat.id):
-        return await agenda.listed(turn)
-    return [await turn.reply(tank_words.listing([]))]
+async def _have(turn: Turn) -> list[Reply]:
+    """Every tank, and the reminders where there are any."""
+    reminders = await turn.uow.reminders.of_chat(turn.chat.id)
+    due = await agenda.listed(turn) if reminders else []
+    if turn.tanks:
+        return [*await _list(turn), *due]
+    return due or [await turn.reply(tank_words.listing([]))]
 
 
 async def _compare(turn: Turn) -> list[Reply] | None:

@@ -131,6 +131,19 @@ async def test_it_is_left_as_it_is(planned: Talk) -> None:
     assert "All right" not in await planned.text("keep it at 24")
 
 
+async def test_once_all_is_in_no_more_is_told(planned: Talk) -> None:
+    await planned.say("i put in 20 g")
+    for text in ("is that for the whole tank", "is 500 g enough", "how many cups is that"):
+        assert (await planned.text(text)).startswith("All 3 parts are on record"), text
+
+
+async def test_a_plan_for_any_water_is_left_too(talk: Talk) -> None:
+    await talk.say("how much baking soda for 120 l from kh 3 to 6")
+    (reply,) = await talk.say("is that for the whole tank")
+    assert "Only if total ammonia is under" in reply.text  # no amount without its condition
+    assert (await talk.text("leave it at 3")).startswith("All right")
+
+
 async def test_no_amount_over_the_gate_of_ammonia(planned: Talk) -> None:
     await planned.say("ammonia 2")
     for text in (

@@ -238,6 +238,10 @@ async def test_what_one_has_is_the_tanks_on_record(talk: Talk, text: str) -> Non
     assert [each["tank"] for each in (await talk.facts(text))["tanks"]] == ["Fern"], text
 
 
-async def test_without_a_tank_it_is_the_reminders(talk: Talk) -> None:
+async def test_what_one_has_is_the_reminders_as_well(talk: Talk) -> None:
     await talk.say("remind me sunday to feed")
     assert "feed" in await talk.text("what have i got")
+    await talk.say("/tank new Fern 100 l fresh")
+    told = [reply.text for reply in await talk.say("what have i got")]
+    assert "Fern" in told[0]
+    assert "feed" in told[1]
