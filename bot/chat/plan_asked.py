@@ -26,7 +26,7 @@ from core.message.plan_said import Amounts, substances_named
 OF_NEWEST: Final = frozenset({"enough", "scope", "drop"})
 """What is said of a plan only while nothing else was spoken of since."""
 
-OF_AMOUNT: Final = frozenset({"spoons", "dry", "enough", "scope"})
+OF_AMOUNT: Final = frozenset({"spoons", "dry", "how", "enough", "scope"})
 """What nothing more is told of once all parts are in."""
 
 REFUSING: Final = frozenset({"correct", "no"})

@@ -32,6 +32,7 @@ ANY: Final = "any"
 _IMPLIED: Final[Mapping[str, tuple[str, str]]] = {
     "what_all": ("what", ANY),
     "what_in": ("total", "dose"),
+    "what_read": ("what", MEASURED),
     "has_moved": ("moved", "moved"),
 }
 """Openings that say the deed themselves: the form that they are, and the deed."""

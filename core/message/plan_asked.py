@@ -20,20 +20,26 @@ FILE: Final = "plan_asked.txt"
 LONGEST: Final = 90
 """A longer text says more. [characters]"""
 
-Meaning = Literal["spoons", "enough", "scope", "go_on", "dry", "when_next", "drop"]
+Meaning = Literal["spoons", "enough", "scope", "go_on", "dry", "how", "when_next", "drop"]
 """By spoon or cup; whether what is at hand is enough; whether so much is for a litre or all of the
-water, a day or in all; how much is next; whether it goes in dry; when to test; to leave it."""
+water, a day or in all; how much is next; whether it goes in dry, or dissolved; when to test; to leave it."""
 
 _WITHIN: Final[dict[Meaning, frozenset[str]]] = {
-    "spoons": frozenset({"no_scale", "spoon", "heaped", "query", "much", "or", "ask", "enough"}),
+    "spoons": frozenset(
+        {"no_scale", "spoon", "heaped", "query", "much", "or", "ask", "enough", "put"}
+    ),
     "enough": frozenset({"enough", "bag", "weight", "number", "ask", "put", "or"}),
-    "scope": frozenset({"per", "tank", "all", "daily", "total", "or", "ask"}),
-    "dry": frozenset({"dry", "water", "put", "or", "ask"}),
-    "when_next": frozenset({"long", "before", "test", "ask", "later", "put"}),
+    "scope": frozenset({"per", "tank", "all", "daily", "total", "or", "ask", "number"}),
+    "dry": frozenset({"dry", "water", "dissolve", "put", "or", "ask"}),
+    "how": frozenset({"dissolve", "water", "put", "or", "ask"}),
+    "when_next": frozenset({"long", "before", "test", "ask", "later", "put", "value"}),
     "go_on": frozenset({"much", "later", "put", "ask"}),
     "drop": frozenset({"leave", "as_is", "no", "number"}),
 }
 """All classes that a text with a meaning may have."""
+
+
+_AMOUNT: Final = frozenset({"query", "much"})
 
 
 class Asked(NamedTuple):
@@ -85,8 +91,10 @@ def _is(meaning: Meaning, told: Said, *, asks: bool) -> bool:
     """Whether the classes of a text, all of which the meaning may have, make it."""
     classes, units = set(told.classes), [each.unit for each in told.numbers]
     if meaning == "spoons":
-        return "no_scale" in classes or (
-            "spoon" in classes and (asks or bool(classes & {"query", "much"}))
+        if classes & {"no_scale"} or classes >= {"heaped", "or"}:
+            return "put" not in classes
+        return "spoon" in classes and (
+            "ask" in classes or ("put" not in classes and (asks or bool(classes & _AMOUNT)))
         )
     if meaning == "enough":
         at_hand = bool(classes & {"bag", "weight"}) or units == ["mass"]
@@ -95,9 +103,14 @@ def _is(meaning: Meaning, told: Said, *, asks: bool) -> bool:
         return at_hand and said_so and units in ([], ["mass"])
     if meaning == "scope":
         one = classes & {"per", "tank", "daily", "total"}
+        if units:  # is that for all 75 gallons
+            return asks and units == ["volume"] and bool(classes & {"all", "tank"})
         return bool(one) and (asks or "or" in classes)
     if meaning == "dry":
-        return "dry" in classes and bool(classes & {"put", "water"}) and (asks or "or" in classes)
+        how = classes & {"put", "water", "dissolve"}
+        return "dry" in classes and bool(how) and (asks or "or" in classes)
+    if meaning == "how":
+        return asks and "dissolve" in classes
     if meaning == "when_next":
         return classes >= {"long", "test"}
     if meaning == "go_on":

@@ -138,7 +138,7 @@ async def test_what_is_on_record_is_asked_in_the_bots_own_direction(talk: Talk, 
     "text",
     [
         "what were my last readings", "what were my readings", "show me my last tests",
-        "what are my latest readings", "wie waren meine letzten werte",
+        "what are my latest readings", "whats my last reading", "wie waren meine letzten werte",
         "quelles étaient mes dernières mesures", "cuáles fueron mis últimas mediciones",
         "quais foram as minhas últimas medições", "quali erano le mie ultime misurazioni",
         "wat waren mijn laatste metingen", "jakie były moje ostatnie pomiary",
