@@ -56,7 +56,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await _left(turn, parsed, plan, said)
     left = plan.count - await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     if left < 1 and said.meaning in OF_AMOUNT:
-        return [await turn.reply(plan_words.all_logged(plan.count))]
+        told = await turn.reply(plan_words.all_logged(plan.count))
+        return await _first(turn, plan) or [told]
     if said.meaning != "enough" and said.meaning != "scope":
         return await plan_talk.of_plan(turn, parsed, said.meaning, Amounts())
     if (first := await _first(turn, plan)) is not None:

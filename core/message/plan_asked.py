@@ -22,7 +22,8 @@ LONGEST: Final = 90
 
 Meaning = Literal["spoons", "enough", "scope", "go_on", "dry", "how", "when_next", "drop"]
 """By spoon or cup; whether what is at hand is enough; whether so much is for a litre or all of the
-water, a day or in all; how much is next; whether it goes in dry, or dissolved; when to test; to leave it."""
+water, a day or in all; how much is next; whether it goes in dry, or how; when to test; to leave
+it."""
 
 _WITHIN: Final[dict[Meaning, frozenset[str]]] = {
     "spoons": frozenset(
@@ -40,6 +41,12 @@ _WITHIN: Final[dict[Meaning, frozenset[str]]] = {
 
 
 _AMOUNT: Final = frozenset({"query", "much"})
+
+
+_POINTING: Final = frozenset(
+    {"that", "thats", "that's", "those", "these", "this", "it", "das", "c'est", "ca", "dat", "det"}
+)
+"""Words for what was just told: is that level teaspoons."""
 
 
 class Asked(NamedTuple):
@@ -75,6 +82,9 @@ def plan_asked(text: str) -> Asked | None:
     if told is None or "past" in told.classes:
         return None
     classes = frozenset(told.classes)
+    pointing = not _POINTING.isdisjoint(fold(text).split())
+    if "spoon" in classes and not pointing and amounts_in(text).spoons is not None:
+        return None  # a heaped tablespoon: so much is judged by what it may weigh
     asks = "?" in text or "ask" in classes
     for meaning, within in _WITHIN.items():
         if classes <= within and _is(meaning, told, asks=asks):

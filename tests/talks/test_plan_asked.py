@@ -25,19 +25,23 @@ async def planned(talk: Talk) -> Talk:
 MEANT = {
     "spoons": (
         "whats that in tsp i dont have scales; how many cups is that; is that level teaspoons?;"
-        " is a spoon enough; is that heaped or level; could i use a cup measure; wie viele tassen sind das; c'est combien en cuillères;"
+        " is that heaped or level; can i use measuring spoons; wie viele tassen sind das;"
+        " c'est combien en cuillères;"
         " cuántas tazas son; quantas chávenas são; quante tazze sono; hoeveel kopjes is dat;"
         " ile to szklanek; hur många koppar är det"
     ),
     "enough": (
-        "i have a 1kg bag is that enough; is 500 g enough; will a 500g box do; is one bag enough; i bought 2 lbs will that be enough; ive only got 200g left is that enough;"
+        "i have a 1kg bag is that enough; is 500 g enough; will a 500g box do;"
+        " is one bag enough; i bought 2 lbs will that be enough;"
+        " ive only got 200g left is that enough;"
         " is a 500g bag of baking soda enough; ich hab 1 kg reicht das;"
         " j'ai un paquet de 500 g ça suffit; tengo 1 kg basta; tenho 500 g chega; ho 500 g basta;"
         " ik heb 1 kg is dat genoeg; mam 500 g czy wystarczy; jag har 500 g räcker det"
     ),
     "scope": (
         "is that per gallon or all of it; is that for the whole tank; is that per litre?;"
-        " is that each day or altogether; so thats per litre right; is that for all 75 gallons; is that the total; ist das pro liter oder insgesamt;"
+        " is that each day or altogether; so thats per litre right;"
+        " is that for all 75 gallons; is that the total; ist das pro liter oder insgesamt;"
         " c'est par litre ou en tout; es por litro o en total; é por litro ou no total;"
         " è al litro o in tutto; is dat per liter of in totaal; czy to na litr czy razem;"
         " är det per liter eller totalt"
@@ -49,7 +53,8 @@ MEANT = {
     ),
     "dry": (
         "is it in the water or dry; do i put it dry in; can i put the powder in dry;"
-        " do i dissolve it or put it in dry; dry or mixed with water?; gebe ich es trocken rein?; lo echo en seco?;"
+        " do i dissolve it or put it in dry; dry or mixed with water?;"
+        " gebe ich es trocken rein?; lo echo en seco?;"
         " doe ik het droog erin?"
     ),
     "how": "do i need to dissolve it first; should it be dissolved; mix it with water first?",
@@ -58,13 +63,18 @@ MEANT = {
         " how many hours before i test; how soon should i check kh again; wie lange bis ich teste;"
         " combien de temps avant de tester; hoe lang voor ik test"
     ),
-    "drop": "nah leave it at 3; no leave it as it is; keep it at 3; nah lets leave it; forget it ill stay at 3; nein lass es bei 3",
+    "drop": (
+        "nah leave it at 3; no leave it as it is; keep it at 3; nah lets leave it;"
+        " forget it ill stay at 3; nein lass es bei 3"
+    ),
 }
 
 UNMEANT = (
     "i put it in dry; how much did i put in; how much have i put in; kh 5 is that enough;"
     " is 20% enough; is that enough; i gave a spoon; a 1kg bag; leave the light on;"
-    " how much do i put in for 60 l; how much do i feed tomorrow; i dissolved it in water; i put a spoon in?; is that for 60 l; the filter is dry;"
+    " how much do i put in for 60 l; how much do i feed tomorrow;"
+    " i dissolved it in water; i put a spoon in?; is half a teaspoon ok;"
+    " is a heaped tablespoon ok; is that for 60 l; the filter is dry;"
     " how much water do i change now; how long before i add fish; can i leave it at 3; how much"
 )
 
