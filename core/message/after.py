@@ -99,6 +99,12 @@ def _edge(item: str, classes: dict[str, set[str]], place: Literal[0, -1]) -> set
     return {way.split()[place] for way in ways}
 
 
+@cache
+def _begins(named: str) -> set[str]:
+    """With which words a class may begin."""
+    return _edge(f"{{{named}}}", _words()[0], 0)
+
+
 def _rest(way: tuple[str, ...], said: list[str], rest: str = "") -> str | None:
     """What stands for the star of a way that a text goes; "" without one, None where it does not.
 
@@ -123,6 +129,8 @@ def _rest(way: tuple[str, ...], said: list[str], rest: str = "") -> str | None:
 def _ends(named: str, said: list[str]) -> list[int]:
     """After how many words a text has said a class; before "it" an article may stand."""
     ways = _words()[0][named]
+    if not said or said[0] not in _begins(named):
+        return []
     ends = [end for end in range(1, min(_MOST, len(said)) + 1) if " ".join(said[:end]) in ways]
     if named == "it" and said[:1] and said[0] in _words()[0]["article"]:
         ends += [1 + end for end in range(1, _MOST) if " ".join(said[1 : 1 + end]) in ways]

@@ -7,6 +7,7 @@ folded; what cannot be seen becomes `INVISIBLE`.
 from __future__ import annotations
 
 import unicodedata
+from functools import lru_cache
 
 INVISIBLE = "\u200b"
 """Stands for every character that takes no room or turns the reading direction."""
@@ -125,6 +126,7 @@ class _Table(dict[int, str]):
 _TABLE = _Table()
 
 
+@lru_cache(maxsize=512)  # every look at a message folds it, and its words
 def fold(text: str) -> str:
     """`text` in lower case without accents and look-alikes; as long as `text`.
 

@@ -86,6 +86,21 @@ def _parts(text: str) -> tuple[str, ...]:
     return tuple(_PART.findall(fold(text)))
 
 
+@once
+def _weighty(text: str) -> frozenset[str]:
+    """The words of a text that are no numbers and not without weight everywhere."""
+    words = {word for word in _parts(text) if not _NUMBER.fullmatch(word)}
+    return frozenset(w for w in words if all(kind != "fill" for kind, _name in meanings(w)))
+
+
+@cache
+def _vocabulary(file: str, small: bool) -> frozenset[str]:
+    """All words of a file, whatever they are beside."""
+    return frozenset(
+        word for of in _ways(file, small).values() for way in of.classes for word in way.split()
+    )
+
+
 def said(file: str, text: str, *, small: bool = False) -> Said | None:
     """What a text says by the classes of a file; None where a word of it is of none.
 
@@ -102,6 +117,8 @@ def said(file: str, text: str, *, small: bool = False) -> Said | None:
     words = _parts(text)
     if not 0 < len(words) <= LONGEST:
         return None
+    if not _weighty(text) <= _vocabulary(file, small):
+        return None  # most texts are about something else, which a word tells
     ways = _ways(file, small)
     classes: list[str] = []
     numbers: list[Number] = []
