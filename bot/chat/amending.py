@@ -5,6 +5,7 @@ Only the entry that was answered last may be meant; what does not fit it is left
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -16,12 +17,14 @@ from bot.chat.words import readings as words
 from bot.store.log import Entry
 from core.message import parse
 from core.message.amounts import GRAMS
+from core.message.fold import fold
 from core.message.misput import misput
 from core.message.model import Command, Event, Parsed
 from core.message.plan_said import said_of_plan
 from core.message.put_right import Right, put_right
 
 NEAR: Final = 1e-6
+_NEARLY: Final = re.compile(r"(?<!\w)(?:closer|nearer) to(?!\w)|(?<!\w)more like(?!\w)")
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -90,7 +93,9 @@ async def _put_right(turn: Turn, entry: Entry, said: Right) -> list[Reply] | Non
     weighed = dose is not None and (dose.grams is not None or not said.number[-1].isdigit())
     if weighed and (mass := _grams(said.number)) is not None:
         return await corrections.with_grams(turn, entry.id, mass)
-    return await corrections.with_number(turn, entry, said.number)
+    nearly = not entry.events and _NEARLY.search(fold(turn.incoming.text))
+    number = f"~{said.number}" if nearly else said.number
+    return await corrections.with_number(turn, entry, number)
 
 
 async def _half(turn: Turn, entry: Entry) -> list[Reply] | None:

@@ -235,6 +235,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     nameless.named,
     belongs.elsewhere,
     name_meant.answer,
+    regretted.unmeant,
     regretted.opened,
     regretted.answer,
     told_again.answer,

@@ -1,4 +1,8 @@
-"""``now it's 45``, ``und heute 5``: a number alone, which is probably of the value told before."""
+"""``now it's 45``, ``und heute 5``: a number alone, which is probably of the value told before.
+
+It is asked, and kept at once only where it tells how that stands now, right after a warning of it.
+``fern 6.5 and 2`` is of that tank: it is asked of which values.
+"""
 
 from __future__ import annotations
 
@@ -7,9 +11,12 @@ from datetime import timedelta
 from typing import Final
 
 from bot.chat import readings
+from bot.chat.asking import ask
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.reminder_waiting import tested
 from bot.chat.turn import ABOUT, Turn
+from bot.chat.words import readings as words
 from core.message import doubts, parse
 from core.message.fold import fold
 from core.message.guesses import believable, name_for
@@ -27,8 +34,20 @@ STILL_ASKED: Final = timedelta(minutes=30)
 MOST: Final = 6
 """Tokens of such a message, at most."""
 _LIGHT: Final = frozenset(
-    {"link", "and", "one", "today", "now", "approx", "its", "ago", "at", "likes"}
+    {
+        "link", "and", "one", "today", "now", "approx", "its", "ago", "at", "likes", "fell_to",
+        "rose_to",
+    }
 )  # fmt: skip
+_SAYS_HOW: Final = frozenset({"link", "now", "its"})
+"""Meanings of words that tell how it stands now."""
+_WARNED: Final = frozenset({"warn", "alarm"})
+_FALLING: Final = frozenset({"ammonia", "nitrite", "nitrate", "copper", "chlorine"})
+"""What may fall to nothing from one test to the next."""
+MOST_TIMES: Final = 2.0
+"""So many times what was told, or as small a part of it, a number is still surely of it; ours."""
+MOST_NUMBERS: Final = 4
+"""Numbers of one tank that are asked about together."""
 _SUPPOSED: Final = frozenset(
     "think guess reckon glaube denke schatze pense crois creo supongo acho penso credo denk"  # noqa: SIM905
     " mysle sadze tror".split()
@@ -46,7 +65,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     told = parsed.values or parsed.events or parsed.question or parsed.command
     if told or not turn.incoming.addressed:
         return None
-    number, warmth = _alone(turn.incoming.text)
+    if (asked := await _of_tank(turn, parsed)) is not None:
+        return asked
+    number, warmth, said = _alone(turn.incoming.text)
     if number is None:
         return None
     if warmth:
@@ -56,12 +77,15 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if of_it is None:
         return None
     analyte, tank_id = of_it
-    value = float(number.text.replace(",", "."))
+    value = _value(number)
     if not believable(analyte, value, None):
         return None
     stored = turn.tank_by_id(tank_id)
     of = "" if stored is None or stored is turn.current_tank else f"{stored.name}: "
-    meant = f"{of}{name_for(analyte)} {value:.6g}"
+    sign = "~" if "approx" in said else ""
+    meant = f"{of}{name_for(analyte)} {sign}{value:.6g}"
+    if said & _SAYS_HOW and await _was_warned_of(turn, analyte, value):
+        return await readings.keep(turn, parse(meant, turn.context()))
     doubt = Doubt(number.text, number.start, number.end, doubts.STRAY_NUMBER, meant)
     return await readings.keep(turn, Parsed("unclear", doubts=(doubt,)))
 
@@ -80,6 +104,71 @@ async def warmed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     values = tuple(replace(each, tank=parsed.tank) for each in read.values)
     both = Parsed("reading", tank=parsed.tank, at=parsed.at, values=values, events=(note,))
     return await readings.keep(turn, both)
+
+
+async def _was_warned_of(turn: Turn, analyte: str, value: float) -> bool:
+    """Whether the last reply warned of this one value, and the number is one that it can be now."""
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or latest[0].entry_id is None or turn.now - latest[0].made_at > patience:
+        return False
+    found = latest[0].context.get("facts", {}).get("findings", ())
+    entry = await turn.uow.log.current(turn.chat.id, latest[0].entry_id)
+    if entry is None or len(entry.readings) != 1 or entry.events:
+        return False
+    (told,) = entry.readings
+    before = told.what.canonical
+    if told.what.analyte != analyte or not isinstance(before, float) or told.what.basis is not None:
+        return False
+    if told.what.unit is not None and before != told.what.value:
+        return False  # 100 ppm, and then 4
+    falls = analyte in _FALLING and value <= before
+    near = falls or before / MOST_TIMES <= value <= before * MOST_TIMES
+    return near and any(each["severity"] in _WARNED for each in found)
+
+
+async def _of_tank(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Ask of which values the numbers are that stand behind a tank; None where more is said."""
+    stored = turn.tank_named(parsed.tank) if parsed.tank else None
+    text = turn.incoming.text
+    if stored is None or not parsed.doubts or "?" in text:
+        return None
+    if any(each.reason != doubts.STRAY_NUMBER or each.choices for each in parsed.doubts):
+        return None
+    numbers = [
+        token for token in cut(fold(text), lexicon(), text) if is_number(token) and _is_plain(token)
+    ]
+    inside = [
+        each for each in numbers
+        if any(doubt.start <= each.start and each.end <= doubt.end for doubt in parsed.doubts)
+    ]  # fmt: skip
+    rest = [part for each in parsed.doubts for part in each.text.split()]
+    if len(inside) != len(rest) or not 0 < len(inside) <= MOST_NUMBERS:
+        return None
+    names = await _in_that_order(turn, [_value(each) for each in inside])
+    if not names:
+        told = [each.text for each in inside]
+        facts = {"ask": "values", "tank": stored.name}
+        return [await turn.reply(words.of_which(stored.name, told), facts=facts)]
+    meant = [f"{name_for(name)} {each.text}" for each, name in zip(inside, names, strict=True)]
+    meant[0] = f"{stored.name}: {meant[0]}"
+    asked = [
+        Doubt(each.text, each.start, each.end, doubts.STRAY_NUMBER, text)
+        for each, text in zip(inside, meant, strict=True)
+    ]
+    return [await ask(turn, asked, replace(parsed, doubts=tuple(asked)))]
+
+
+async def _in_that_order(turn: Turn, told: list[float]) -> list[str]:
+    """The names of as many values told last, where the numbers can be of them; else none."""
+    entry = await turn.uow.log.latest(turn.chat.id, turn.incoming.author_id)
+    if entry is None or turn.now - entry.at > STILL_ASKED or entry.events:
+        return []
+    names = [each.what.analyte for each in sorted(entry.readings, key=lambda r: r.what.start)]
+    if len(names) != len(told) or len({each.tank_id for each in entry.readings}) != 1:
+        return []
+    fits = all(believable(name, value, None) for name, value in zip(names, told, strict=True))
+    return names if fits else []
 
 
 async def _told_last(turn: Turn) -> tuple[str, int] | None:
@@ -109,18 +198,29 @@ async def _due(turn: Turn) -> tuple[str, int] | None:
     return None if analyte is None else (analyte, waiting[0].tank_id)
 
 
-def _alone(text: str) -> tuple[Token | None, bool]:
-    """The one number of a message that says nothing else; whether it is the water's warmth."""
+def _is_plain(token: Token) -> bool:
+    return token.text.replace(",", ".").replace(".", "", 1).isdigit()
+
+
+def _value(token: Token) -> float:
+    return float(token.text.replace(",", "."))
+
+
+def _alone(text: str) -> tuple[Token | None, bool, frozenset[str]]:
+    """The one number of a message that says nothing else; whether it is the water's warmth.
+
+    The meanings of the words around it are the third.
+    """
     tokens = cut(fold(text), lexicon(), text, most=MOST + 1)
     numbers = [token for token in tokens if is_number(token)]
     if len(tokens) > MOST or len(numbers) != 1 or "?" in text:
-        return None, False
+        return None, False, frozenset()
     rest = [token for token in tokens if token is not numbers[0]]
     marks = {token.value for token in rest if token.kind in {"mark", "unit"}}
     warmth = {"water", "°"} <= marks
     light = all(_is_light(token) or (warmth and token.value in {"water", "°"}) for token in rest)
-    plain = numbers[0].text.replace(",", ".").replace(".", "", 1).isdigit()
-    return (numbers[0] if light and plain else None), warmth
+    said = frozenset(str(token.value) for token in rest)
+    return (numbers[0] if light and _is_plain(numbers[0]) else None), warmth, said
 
 
 def _is_light(token: Token) -> bool:

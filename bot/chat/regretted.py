@@ -1,6 +1,7 @@
 """``kh was 5 sorry``, ``78f sorry`` right after a reading of the same: it is put right.
 
-So it is behind an answer that rests on it: ``wrong, it was kh 4``.
+So it is behind an answer that rests on it: ``wrong, it was kh 4``. What is called wrong in the same
+breath (``nitrate 30 (sorry, wrong)``) is not stored, and the right number asked for.
 """
 
 from __future__ import annotations
@@ -11,10 +12,12 @@ from typing import Final
 from bot.chat import corrections
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
-from bot.chat.turn import Turn
+from bot.chat.turn import ABOUT, Turn
+from bot.chat.words import readings as words
 from core.message import doubts, parse
+from core.message.guesses import name_for
 from core.message.model import Command, Parsed
-from core.message.regrets import behind_regret, only_regrets, tells_slip
+from core.message.regrets import behind_regret, called_wrong, only_regrets, tells_slip
 
 LONGEST: Final = 60
 """A longer text says more than what was wrong. [characters]"""
@@ -34,6 +37,35 @@ async def opened(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     turn.incoming = replace(turn.incoming, text=rest)
     return await corrections.correct(turn, again.command, again)
+
+
+async def unmeant(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
+    """``kh 4, nitrate 30 (sorry, wrong)``: all but the value that is called wrong is read."""
+    text = turn.incoming.text
+    place = called_wrong(text) if turn.incoming.addressed else None
+    if place is None:
+        return None
+    before = parse(text[: place[0]], turn.context())
+    value = next((each for each in before.values if not text[each.end : place[0]].strip()), None)
+    if value is None or before.command or before.question:
+        return None
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    entry_id = latest[0].entry_id if latest else None
+    entry = None if entry_id is None else await turn.uow.log.current(turn.chat.id, entry_id)
+    told = () if entry is None else entry.readings
+    if any((o.what.analyte, o.what.canonical) == (value.analyte, value.canonical) for o in told):
+        return [await turn.reply(words.nothing_to_put_right())]
+    facts = {"ask": "value", "analyte": value.analyte}
+    lines = words.told_as_wrong(text[value.start : value.end], name_for(value.analyte))
+    stored = turn.tank_named(value.tank or before.tank or "") or turn.current_tank
+    about = {} if stored is None else {ABOUT: {"analyte": value.analyte, "tank": stored.id}}
+    rest = f"{text[: value.start]} {text[place[1] :]}".strip(" ,;.")
+    other = parse(rest, turn.context()) if rest else Parsed("none")
+    if turn.route is None or not (other.values or other.events or other.question or other.doubts):
+        return [await turn.reply(lines, facts=facts, context=about, expects="followup")]
+    turn.incoming = replace(turn.incoming, text=rest)
+    replies = await turn.route(turn, other)
+    return [*replies, await turn.reply(lines, facts=facts, context=about, expects="followup")]
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:

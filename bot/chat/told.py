@@ -92,10 +92,24 @@ def entry_of(turn: Turn, told: Sequence[Told], **changes: Any) -> Entry:
 
 def summary(turn: Turn, told: Told) -> str:
     """One line of what is on record for a tank."""
-    values = [reading.what for reading in told.readings]
-    parts = [words.values(values, classes_of(values, told.tank.tank))]
+    parts = _by_time(turn, told)
     parts += [words.event(event.what) for event in told.events]
     return words.line(told.tank.name, parts, told.at.astimezone(turn.chat.zone), turn.local_now)
+
+
+def _by_time(turn: Turn, told: Told) -> list[str]:
+    """The values of a tank; where one was told twice, those of each time with it."""
+    groups = {told.at: [reading.what for reading in told.readings]}
+    if len({reading.what.analyte for reading in told.readings}) < len(told.readings):
+        groups = {}
+        for reading in sorted(told.readings, key=lambda each: each.at):
+            groups.setdefault(reading.at, []).append(reading.what)
+    parts = []
+    for at, values in groups.items():
+        part = words.values(values, classes_of(values, told.tank.tank))
+        own = at.astimezone(turn.chat.zone)
+        parts.append(part if at == told.at else words.then(part, own, turn.local_now))
+    return parts
 
 
 def values_json(told: Told) -> list[dict[str, Any]]:

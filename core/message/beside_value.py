@@ -1,11 +1,12 @@
 """What stands beside a value and says nothing of it, or names it in a way that no word list can.
 
 beside = opening "." values | values [ "," ] "next?" | values checker colour | "am" number
-       | hedge value | value hedge
+       | hedge value | value hedge | drops turn | span "later" values | values span "later"
 
 `back. ph 6.4` tells who is there again, `kh 4, next?` asks what comes then, and `drop checker
 yellow` is a sign (`signs`). Of any colour it is as unsure as `kh 3 i think` tells. `am` is ammonia
-before a number that no clock or calendar shows.
+before a number that no clock or calendar shows. `kh took 4 drops to turn` is a value in drops, told
+by how its test changed colour; `3 hrs later kh 5` is of now, where no deed is told beside it.
 """
 
 from __future__ import annotations
@@ -18,7 +19,8 @@ from typing import Final
 from core.message import signs
 from core.message.fold import fold
 from core.message.lexicon import lexicon
-from core.message.token import Token
+from core.message.plain_tail import is_colour
+from core.message.token import Token, is_number
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
@@ -31,9 +33,14 @@ _MOST_AMMONIA: Final = 8.0
 _PER_LITRE: Final = frozenset({"ppm", "mg/l"})
 
 
+_SECTIONS: Final = frozenset(
+    {"opens", "next", "hedge", "begun", "took", "turned", "at drops", "till", "later"}
+)
+
+
 @cache
 def _ways(section: str) -> frozenset[tuple[str, ...]]:
-    told = spelt("beside_value.txt", {"opens", "next", "hedge", "begun"})
+    told = spelt("beside_value.txt", _SECTIONS)
     return frozenset(
         tuple(_PART.findall(fold(way))) for of, _language, these in told if of == section
         for way in these
@@ -52,6 +59,8 @@ def set_aside(tokens: list[Token], source: str) -> None:
     for token in _tail(tokens):
         _lighten(token)
     _hedges(tokens)
+    _turned(tokens)
+    _later(tokens)
     _begun(tokens)
     _said_twice(tokens)
     span = signs.checker(source)
@@ -116,6 +125,77 @@ def _hedges(tokens: list[Token]) -> None:
                 if led:
                     token.kind, token.value = "mark", "hedge"
                 break
+
+
+@cache
+def _words_of(section: str) -> frozenset[str]:
+    return frozenset(word for way in _ways(section) for word in way)
+
+
+def _turned(tokens: list[Token]) -> None:
+    """Take weight from how a test turned, beside the drops that it took, and from nothing else.
+
+    ``kh changed 4 drops`` may be by how much it moved, and in ``kh 4 drops, changed`` it is water.
+    """
+    drops = [place for place, token in enumerate(tokens) if is_number(token)]
+    names = [place for place, token in enumerate(tokens) if token.kind == "analyte"]
+    if len(drops) != 1 or len(names) != 1 or tokens[drops[0] + 1 : drops[0] + 2] == []:
+        return
+    number, unit = drops[0], drops[0] + 1
+    if tokens[unit].value != "drops":
+        return
+    told: list[tuple[int, str]] = []
+    for place, token in enumerate(tokens):
+        if place in {number, unit, names[0]} or token.kind == "fill" or token.text in _ENDS:
+            continue
+        words = _words([token])
+        kinds = ("took", "turned", "till") if place > unit else ("took", "turned", "at drops")
+        kind = next((each for each in kinds if words and _words_of(each) >= set(words)), "")
+        if not kind and not (words and all(map(is_colour, words))):
+            return
+        told.append((place, kind))
+    said = any(kind == "turned" or (kind == "took" and at < number) for at, kind in told)
+    turns = [place for place, kind in told if kind == "turned"]
+    led = bool({(number - 1, "at drops"), (number - 1, "took")} & set(told))
+    tills = [place for place, kind in told if kind == "till"]
+    late = all(any(unit < till < turn for till in tills) for turn in turns if turn > unit)
+    if not said or not (led or (late and all(turn > unit for turn in turns))):
+        return
+    for place, _kind in told:
+        _lighten(tokens[place])
+
+
+_ENDS: Final = frozenset({".", "!", ","})
+
+
+def _later(tokens: list[Token]) -> None:
+    """Take weight from how long after something unsaid the values of a line were measured."""
+    if any(token.kind in {"event", "substance", "ask"} for token in tokens):
+        return
+    for place, token in enumerate(tokens):
+        if not place or _words([token]) not in _ways("later"):
+            continue
+        first = place - 1
+        if tokens[first].value not in _SPANS:
+            continue
+        if is_number(tokens[first - 1]):
+            first -= 1
+        while first and tokens[first - 1].value in _SOME:
+            first -= 1
+        opens = all(_leads(each) for each in tokens[:first])
+        closes = all(each.kind in {"fill", "p"} for each in tokens[place + 1 :])
+        if first < place - 1 and (opens or closes):
+            for each in tokens[first : place + 1]:
+                _lighten(each)
+        return
+
+
+def _leads(token: Token) -> bool:
+    return token.kind in {"fill", "p", "tank"} or token.value in {"home", "and"}
+
+
+_SPANS: Final = frozenset({"minute", "hour", "day", "week", "oclock"})
+_SOME: Final = frozenset({"one", "some", "half"})
 
 
 def _begun(tokens: list[Token]) -> None:

@@ -89,8 +89,24 @@ def _none_of(tokens: list[Token], index: int) -> bool:
     """A name after "no", and nothing behind it: `no nitrite, no ammonia`."""
     if index + 1 >= len(tokens) or tokens[index + 1].value not in _ABSENT:
         return False
-    behind = tokens[index + 2] if index + 2 < len(tokens) else None
-    return behind is None or behind.text in {",", ";", ".", "!"} or behind.value == "and"
+    return ends_there(tokens, index + 2)
+
+
+_WHERE = frozenset({"in", "home", "water"})
+_CLOSES = frozenset({",", ";", ".", "!", ")"})
+
+
+def ends_there(tokens: list[Token], place: int) -> bool:
+    """Whether nothing but where and when it is so stands from a place on: `no ammonia in it`."""
+    while place < len(tokens) and tokens[place].text not in _CLOSES:
+        token = tokens[place]
+        if token.value == "and" or token.kind == "nl":
+            return True
+        light = token.kind in {"fill", "tank", "time"} and token.value != "kit"
+        if not light and token.value not in _WHERE:
+            return False
+        place += 1
+    return True
 
 
 def _absent(tokens: list[Token], index: int, clause: Clause) -> int:

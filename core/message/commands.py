@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import re
 
+from core.message.clauses import ends_there
 from core.message.clocks import clock_part
 from core.message.lexicon import lexicon
 from core.message.model import Command, Context
@@ -172,9 +173,7 @@ def _tells_place(token: Token) -> bool:
 
 
 def _without_number(tokens: list[Token]) -> bool:
-    behind = tokens[2] if len(tokens) > 2 else None
-    named = tokens[1].kind == "analyte"
-    return named and (behind is None or behind.text in _END or behind.value == "and")
+    return tokens[1].kind == "analyte" and ends_there(tokens, 2)
 
 
 def _clock_here(tokens: list[Token]) -> str | None:

@@ -14,7 +14,7 @@ from typing import Final
 
 from core.message.clockwords import may_be_part, part_of_day
 from core.message.model import Context
-from core.message.tokens import Token
+from core.message.token import Token, is_number
 
 _LASTS: Final = {"morning": (4, 12), "afternoon": (12, 18), "evening": (17, 24)}
 """Local hours of each part; common practice, no source."""
@@ -23,6 +23,7 @@ _USUAL: Final = {"morning": 8, "afternoon": 15, "evening": 20}
 """Local hour that a part told with its day stands for, as in `core.message.times`."""
 _DEEDS: Final = frozenset({"event", "ask"})
 _SAID_AS: Final = {"night": "last_night"}
+_TIMES: Final = frozenset({"time", "iso", "clock", "dotted"})
 _LINKS: Final = frozenset({"link", "was", "approx", "formerly"})
 _PLANNED: Final = frozenset({"wish", "if", "may", "does", "whether", "changing", "adding", "got"})
 _UNTOLD: Final = frozenset({"wish", "if", "may", "does", "whether"})
@@ -45,9 +46,8 @@ def timed(tokens: list[Token], context: Context) -> list[Token]:
             continue
         first, last = tokens[place], tokens[place + used - 1]
         said = " ".join(token.text for token in tokens[place : place + used])
-        kind, value = (
-            ("fill", "fill") if _is_now(part, hour) else ("time", _SAID_AS.get(part, part))
-        )
+        now = ("time", "now") if _tells_times(tokens) else ("fill", "fill")
+        kind, value = now if _is_now(part, hour) else ("time", _SAID_AS.get(part, part))
         out[place : place + used] = [Token(kind, value, said, first.start, last.end)]
     return out
 
@@ -63,12 +63,20 @@ def _of_now(tokens: list[Token], context: Context) -> list[Token]:
     if told or any(token.kind == "time" and token.value in {"at", "at_hour"} for token in tokens):
         return tokens
     hour = context.now.astimezone(context.zone or context.now.tzinfo or UTC).hour
+    now = ("time", "now") if _tells_times(tokens) else ("fill", "fill")
     return [
-        Token("fill", "fill", token.text, token.start, token.end)
+        Token(*now, token.text, token.start, token.end)
         if token.kind == "time" and _is_begun(str(token.value), hour)
         else token
         for token in tokens
     ]
+
+
+def _tells_times(tokens: list[Token]) -> bool:
+    """Whether two numbers are told and a time beside the part: then now is one of the times."""
+    times = sum(token.kind in _TIMES for token in tokens)
+    times += sum(may_be_part(token.text) for token in tokens if token.kind != "time")
+    return times > 1 and sum(map(is_number, tokens)) > 1
 
 
 def _is_begun(part: str, hour: int) -> bool:

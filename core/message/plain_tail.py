@@ -49,6 +49,11 @@ def _ways(section: str) -> frozenset[tuple[str, ...]]:
     )  # fmt: skip
 
 
+def is_colour(word: str) -> bool:
+    """Whether a plain word is one of a kit's colours."""
+    return (word,) in _ways("colour")
+
+
 def set_aside(tokens: list[Token], source: str) -> None:
     """Take weight from a line's colours and from the plain talk at its end."""
     if not _tells(tokens):

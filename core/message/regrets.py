@@ -31,7 +31,37 @@ _LIGHT: Final = frozenset({"was", "is", "light"})
 @cache
 def slips() -> frozenset[str]:
     """The plain phrases that tell that a value told before was read or typed wrong."""
-    return frozenset(way for _s, _name, ways in spelt("slips.txt", {"slip"}) for way in ways)
+    return _ways("slip")
+
+
+@cache
+def _ways(section: str) -> frozenset[str]:
+    told = spelt("slips.txt", {"slip", "wrong"})
+    return frozenset(way for of, _name, ways in told if of == section for way in ways)
+
+
+_BRACKETED: Final = re.compile(r"[(\[]([^()\[\]]{2,60})[)\]]")
+
+
+def called_wrong(text: str) -> tuple[int, int] | None:
+    """Where brackets begin and end that say of the value before them that it is wrong.
+
+    Examples
+    --------
+    >>> called_wrong("nitrate: 30 (sorry, wrong)"), called_wrong("nitrate 30 (wrong)")
+    ((12, 26), (11, 18))
+    >>> called_wrong("kh 5 (sorry)"), called_wrong("kh 5 (correction)"), called_wrong("kh 5 wrong")
+    (None, None, None)
+    """
+    for found in _BRACKETED.finditer(text):
+        words = re.findall(r"[^\s.,;:!]+", fold(found[1]))
+        wrong = not _phrases(found[1]).isdisjoint(_ways("wrong"))
+        rest = " ".join(words)
+        for way in sorted(_ways("wrong"), key=len, reverse=True):
+            rest = re.sub(rf"(?<!\S){re.escape(way)}(?!\S)", " ", rest)
+        if wrong and (not rest.strip() or only_regrets(rest)):
+            return found.span()
+    return None
 
 
 def only_regrets(text: str) -> bool:

@@ -32,7 +32,7 @@ from core.message.tokens import Token
 def read(source: str, tokens: list[Token], context: Context) -> Statement:
     """What the tokens tell, line by line; a tank or a time on a line of its own goes on below."""
     state = Statement(context, source)
-    tokens = part_of_today.timed(tokens, context)
+    tokens = shared.over_times(part_of_today.timed(tokens, context), context)
     if any(token.kind == "nl" for token in tokens):
         _lines(_cut(tokens), state)
     elif tokens:
@@ -142,6 +142,7 @@ def _scopes(line: Line, state: Statement) -> None:
             scopes.trailing_marks(clause, beside_deed=bool(line.events))
             scopes.clause_words(clause)
         scopes.lone_k(line, candidates, state)
+        shared.unit_of_last(candidates)
         scopes.reference_heat(line, candidates)
         scopes.lost_basis(candidates, state.source)
         scopes.unknown_words(line, candidates, state)

@@ -19,7 +19,6 @@ from tests.chat.harness import Talk
         "teraz 45",
         "back at 45",
         "is like 45",
-        "i think its around 45 now",
         "45 tho",
         "tested again, 45",
         "ich glaube 45",
@@ -111,3 +110,76 @@ async def test_a_number_behind_the_reminder_of_one_test_is_asked_to_be_of_it(
     assert asked.buttons[0].label == "ammonia 0.25"
     (kept,) = await talk.press(1, asked)
     assert kept.facts["values"][0]["analyte"] == "ammonia"
+
+
+async def test_about_so_much_is_offered_as_that(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("no3 40")
+    (reply,) = await talk.say("i think its around 45 now")
+    assert "Did you mean nitrate ~45?" in reply.text
+    assert "nitrate about 45" in (await talk.press(1, reply))[0].text
+
+
+@pytest.mark.parametrize(
+    ("told", "line", "kept"),
+    [
+        ("ammonia .5!!", "now its 0.25", "ammonia 0.25"),
+        ("nitrite 1", "its down to 0.1", "nitrite 0.1"),
+        ("nitrite 1", "its 0 now", "nitrite 0"),
+        ("kh 2", "now its 3", "KH 3"),
+    ],
+)
+async def test_how_it_stands_now_right_after_a_warning_is_kept(
+    talk: Talk, told: str, line: str, kept: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/tank new Quarry 240 l fresh")
+    await talk.say("/tank Fern")
+    await talk.say(f"quarry {told}")
+    (reply,) = await talk.say(line)
+    assert reply.text.startswith(f"Quarry: {kept}")
+    assert "Corrected" not in reply.text
+
+
+@pytest.mark.parametrize(
+    ("told", "line"),
+    [
+        ("ammonia .5!!", "now its 7"),  # pH, maybe
+        ("kh 2", "its 7 now"),
+        ("kh 2", "3"),
+        ("kh 6", "now its 5"),  # nothing was warned of
+        ("kh 36 ppm", "now its 3"),
+        ("ammonia .5!!", "down to 0.1"),
+    ],
+)
+async def test_any_other_number_alone_is_asked(talk: Talk, told: str, line: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(told)
+    (reply,) = await talk.say(line)
+    assert "Not stored" in reply.text
+    assert not reply.facts.get("values")
+
+
+@pytest.mark.parametrize("line", ["quarry 6.5 and 2", "quarry: 6.5, 2", "quarry 6.5 2"])
+async def test_numbers_of_a_tank_are_asked_in_the_order_of_those_told_before(
+    talk: Talk, line: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/tank new Quarry 240 l fresh")
+    await talk.say("fern: ph 7.5 kh 6")
+    (reply,) = await talk.say(line)
+    assert "Did you mean Quarry: pH 6.5, KH 2?" in reply.text
+    (kept,) = await talk.press(1, reply)
+    assert kept.text.startswith("Quarry: pH 6.5, KH 2")
+
+
+@pytest.mark.parametrize("line", ["quarry 6.5 and 2", "quarry 5.2", "quarry 40 and 2"])
+async def test_numbers_of_a_tank_that_could_be_anything_are_asked_by_its_name(
+    talk: Talk, line: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("/tank new Quarry 240 l fresh")
+    (reply,) = await talk.say(line)
+    assert reply.text.startswith("Quarry: of which value")
+    assert all(number in reply.text for number in line.split()[1:] if number != "and")
+    assert "values" not in reply.facts

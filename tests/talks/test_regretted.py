@@ -93,3 +93,36 @@ async def test_the_tank_that_is_named_is_put_right(talk: Talk, text: str) -> Non
     await talk.say(text)
     assert "pH 6.5" in await talk.text("ph in cube?")
     assert "pH 7.2" in await talk.text("ph in big?")
+
+
+@pytest.mark.parametrize(
+    "line", ["nitrate: 30 (sorry, wrong)", "nitrate 30 (typo)", "nitrat 30 (falsch, sorry)"]
+)
+async def test_what_is_called_wrong_in_one_breath_is_not_stored(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 300 l fresh")
+    (reply,) = await talk.say(line)
+    assert "which you say is wrong. What is the right number of nitrate?" in reply.text
+    assert not reply.buttons
+    (asked,) = await talk.say("20")
+    assert "Did you mean nitrate 20?" in asked.text
+
+
+async def test_what_stands_beside_it_is_kept(talk: Talk) -> None:
+    await talk.say("/tank new Fern 300 l fresh")
+    kept, asked = await talk.say("kh 4, nitrate 30 (sorry, wrong), ph 7")
+    assert [each["analyte"] for each in kept.facts["values"]] == ["kh", "ph"]
+    assert "nitrate 30" in asked.text
+
+
+@pytest.mark.parametrize("line", ["nitrate 30 (lol)", "nitrate 30 (correction)"])
+async def test_other_brackets_call_nothing_wrong(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 300 l fresh")
+    assert "you say is wrong" not in await talk.text(line)
+
+
+@pytest.mark.parametrize("line", ["closer to 7.2", "its closer to 7.2", "more like 7.2"])
+async def test_nearly_so_much_is_put_right_as_about_that(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 300 l fresh")
+    await talk.say("ph 7")
+    (reply,) = await talk.say(line)
+    assert reply.text.startswith("Corrected: pH about 7.2")

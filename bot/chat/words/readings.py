@@ -155,6 +155,11 @@ def line(tank: str, parts: Sequence[str], at: datetime, now: datetime) -> str:
     return dated.format(tank=tank, when=numbers.when(at, now), told=told)
 
 
+def then(told: str, at: datetime, now: datetime) -> str:
+    """What was told, and when it was."""
+    return _("{told} ({when})").format(told=told, when=numbers.when(at, now))
+
+
 def spoons() -> str:
     """Spoons are taken down, never worked with."""
     return _("A spoon is no measure: weigh it next time, and tell me the grams.")
@@ -225,6 +230,25 @@ def how_many_came(text: str, name: str) -> list[str]:
     """Ask for the number of animals that came without one."""
     told = _("How many? Not stored yet: “{text}”. Send the number, or for example: added 6 {name}")
     return [told.format(text=_cut(text, 60), name=name)]
+
+
+def of_which(tank: str, told: Sequence[str]) -> list[str]:
+    """Numbers behind a tank, which name nothing that was measured."""
+    texts = names.listed([f"“{_cut(each, 60)}”" for each in told])
+    said = ngettext(
+        "{tank}: of which value is {texts}? Not stored yet. Send it with its name, for example:"
+        " {tank} kh 4",
+        "{tank}: of which values are {texts}? Not stored yet. Send them with their names, for"
+        " example: {tank} ph 7 kh 4",
+        len(told),
+    )
+    return [said.format(tank=tank, texts=texts)]
+
+
+def told_as_wrong(text: str, name: str) -> list[str]:
+    """A value that is said to be wrong in the same breath."""
+    said = _("Not stored: “{text}”, which you say is wrong. What is the right number of {name}?")
+    return [said.format(text=_cut(text, 60), name=name)]
 
 
 def send_instead() -> str:
