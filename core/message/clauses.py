@@ -12,6 +12,7 @@ from core.message.candidates import Candidate
 from core.message.kinds import is_kind
 from core.message.quantities import Quantity
 from core.message.tokens import Token
+from core.message.word_classes import is_small
 
 
 class Item:
@@ -89,24 +90,31 @@ def _none_of(tokens: list[Token], index: int) -> bool:
     """A name after "no", and nothing behind it: `no nitrite, no ammonia`."""
     if index + 1 >= len(tokens) or tokens[index + 1].value not in _ABSENT:
         return False
-    return ends_there(tokens, index + 2)
+    return ends_there(tokens, index + 1)
 
 
 _WHERE = frozenset({"in", "home", "water"})
+_STILL = frozenset({"yet", "at all", "anymore", "today", "left"})
 _CLOSES = frozenset({",", ";", ".", "!", ")"})
 
 
-def ends_there(tokens: list[Token], place: int) -> bool:
-    """Whether nothing but where and when it is so stands from a place on: `no ammonia in it`."""
+def ends_there(tokens: list[Token], name: int) -> bool:
+    """Whether nothing but where and when it is so stands behind a name: `no ammonia in it`.
+
+    `no copper in it` may be of what went in, so there nothing at all may.
+    """
+    place = name + 1
     while place < len(tokens) and tokens[place].text not in _CLOSES:
         token = tokens[place]
         if token.value == "and" or token.kind == "nl":
             return True
-        light = token.kind in {"fill", "tank", "time"} and token.value != "kit"
-        if not light and token.value not in _WHERE:
+        if tokens[name].value in {"copper", "chlorine"}:
+            return False
+        small = token.kind == "fill" and (is_small(token.text) or token.text in _STILL)
+        if not small and token.kind not in {"tank", "time"} and token.value not in _WHERE:
             return False
         place += 1
-    return True
+    return tokens[place - 1].value != "in"  # no copper went in
 
 
 def _absent(tokens: list[Token], index: int, clause: Clause) -> int:

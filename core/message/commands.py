@@ -173,7 +173,7 @@ def _tells_place(token: Token) -> bool:
 
 
 def _without_number(tokens: list[Token]) -> bool:
-    return tokens[1].kind == "analyte" and ends_there(tokens, 2)
+    return tokens[1].kind == "analyte" and ends_there(tokens, 1)
 
 
 def _clock_here(tokens: list[Token]) -> str | None:
