@@ -27,6 +27,8 @@ from core.units import FACTORS
 
 _SEPARATORS = frozenset({",", ";", "|", "/", "."})
 _TIMED: Final = frozenset({"time", "iso", "clock", "dotted", "slashed"})
+_MOST: Final = 8
+"""Further numbers that one name is given; nobody tells more, and a time takes long to read."""
 _HOUR: Final = re.compile(r"(?:[01]?\d|2[0-4])(?:[.,:][0-5]\d)?")
 """A number as an hour may be written."""
 
@@ -98,8 +100,8 @@ def _over(tokens: list[Token], index: int, context: Context) -> tuple[list[Token
         return None
     leads = _led_by_time(tokens, index, context)
     out = tokens[index : first.last]
-    end, parted = first.last, False
-    while (time := _time_at(tokens, end, context)) is not None:
+    end, parted = first.last, 0
+    while parted < _MOST and (time := _time_at(tokens, end, context)) is not None:
         number = quantities.read(tokens, time) if time < len(tokens) else None
         if number is None or not is_number(tokens[time]) or number.problem is not None:
             break
@@ -116,7 +118,7 @@ def _over(tokens: list[Token], index: int, context: Context) -> tuple[list[Token
         start = tokens[time].start
         again = Token("analyte", name.value, name.text, start, start)
         out += [*tokens[end:time], again, *tokens[time : number.last]]
-        end, parted = number.last, True
+        end, parted = number.last, parted + 1
     if not parted:
         return None
     if not leads and (time := _time_at(tokens, end, context)) is not None:
