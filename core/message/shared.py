@@ -28,7 +28,7 @@ from core.units import FACTORS
 _SEPARATORS = frozenset({",", ";", "|", "/", "."})
 _TIMED: Final = frozenset({"time", "iso", "clock", "dotted", "slashed"})
 _MOST: Final = 8
-"""Further numbers that one name is given; nobody tells more, and a time takes long to read."""
+"""Names of a message, and further numbers of each, that are looked at: a time takes long."""
 _HOUR: Final = re.compile(r"(?:[01]?\d|2[0-4])(?:[.,:][0-5]\d)?")
 """A number as an hour may be written."""
 
@@ -77,9 +77,11 @@ def over_times(tokens: list[Token], context: Context) -> list[Token]:
     if not any(token.kind in _TIMED or may_be_part(token.text) for token in tokens):
         return tokens
     out: list[Token] = []
-    index = 0
+    index = tried = 0
     while index < len(tokens):
-        found = _over(tokens, index, context) if tokens[index].kind == "analyte" else None
+        named = tokens[index].kind == "analyte" and tried < _MOST
+        tried += named
+        found = _over(tokens, index, context) if named else None
         if found is None:
             out.append(tokens[index])
             index += 1
