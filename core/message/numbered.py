@@ -18,18 +18,22 @@ SHORTEST: Final = 3
 """Letters of such a word."""
 
 _GLUED: Final = re.compile(rf"[^\W\d]{{{SHORTEST},12}}\d{{1,2}}")
+_HOURS: Final = frozenset({"am", "pm", "oclock"})
 _COUNTING: Final = re.compile(r"\d{1,2}")
 
 
 def last_of(tokens: list[Token], place: int) -> int | None:
     """The place of the last token of such a name; None where none begins at `place`.
 
-    A word that may be a misspelt name of a value, or is a kind of animal, is none: `nitrte 2`.
+    A word that may be a misspelt name of a value, or is a kind of animal, is none: `nitrte 2`;
+    nor is an hour a number of one: `yestrday 8pm`.
     """
     word = tokens[place]
     if word.kind == "word" and _GLUED.fullmatch(word.text):
         return None if nearest.analytes(word.text) else place
     if place + 1 == len(tokens) or not _COUNTING.fullmatch(tokens[place + 1].text):
+        return None
+    if any(behind.value in _HOURS for behind in tokens[place + 2 : place + 3]):
         return None
     if word.kind == "mark" and word.value == "home":
         return place + 1 if int(tokens[place + 1].text) < HOMES else None

@@ -73,10 +73,15 @@ def read(tokens: list[Token], context: Context, source: str, default: str | None
     return slots
 
 
+_IT: Final = frozenset({"it", "es", "het", "det"})
+
+
 def _stands(tokens: list[Token], index: int) -> bool:
     """Whether a word tells how a value stands, whatever was wished before: `do i need kh is 2`."""
-    link = tokens[index]
-    named = index > 0 and tokens[index - 1].kind == "analyte"
+    link, before = tokens[index], tokens[index - 1 : index]
+    named = any(each.kind == "analyte" or each.text in _IT for each in before)
+    if link.value == "its":
+        return all(each.kind != "analyte" for each in tokens[index + 1 : index + 2])
     return named and link.value == "link" and link.text.isalpha()
 
 
