@@ -12,6 +12,7 @@ from bot.chat.state import state_of
 from bot.chat.supply import read
 from bot.chat.turn import WAITS, Turn
 from bot.chat.words import dose_grounds as grounds
+from bot.chat.words import dose_wishes as wish_words
 from bot.chat.words import doses as words
 from bot.chat.words import raising, refusals
 from bot.chat.words.finding_parts import wish_of_kh
@@ -56,9 +57,9 @@ async def ask_value(turn: Turn, question: Question) -> Reply:
     step = steps_of(stored.tank if stored is not None else None).get(question.analyte or "")
     waits = {WAITS: ["target"]}
     if step is None:
-        return await turn.reply(words.incomplete(), context=waits)
+        return await turn.reply(wish_words.incomplete(), context=waits)
     facts = {"analyte": question.analyte, "step": step}
-    lines = words.which_value(str(question.analyte), step)
+    lines = wish_words.which_value(str(question.analyte), step)
     choices: list[Choice] = []
     if question.analyte == "kh" and stored is not None and not stored.tank.is_sea:
         state = await state_of(turn, stored, turn.now)
@@ -67,7 +68,7 @@ async def ask_value(turn: Turn, question: Question) -> Reply:
         advised, choices = _advised(state)
         lines = [*advised, *lines]
     if question.substance == "sodium bicarbonate" and names_buffer(turn.incoming.text):
-        lines.insert(0, words.of_soda())
+        lines.insert(0, wish_words.of_soda())
     return await turn.reply(lines, choices=choices, facts=facts, context=waits)
 
 
@@ -78,13 +79,13 @@ def _advised(state: State) -> tuple[list[str], list[Choice]]:
         return [], []
     found = [each for each in stands(state, frozenset({"kh"})) if each.severity != "note"]
     if not found:
-        return [words.asks_for_none(kh.value)], []
+        return [wish_words.asks_for_none(kh.value)], []
     order = to_ask(found[0]) if found[0].id == "low_kh" else None
     if order is None or order == CHANGE:
         return [], []
     wish = wish_of_kh(found[0].facts)
     choice = Choice(order, "say_again", "yes", {"text": order})
-    return [words.low_enough(kh.value, wish)], [choice]
+    return [wish_words.low_enough(kh.value, wish)], [choice]
 
 
 async def _one_small_part(turn: Turn, state: State, name: str) -> Reply:
@@ -107,9 +108,11 @@ async def ask_analyte(turn: Turn, question: Question) -> Reply:
     if stored is not None:
         rows = await turn.uow.log.last_of_each(stored.id, WISHED, until=turn.now)
         latest = {reading.analyte: reading.value for reading in read(turn, rows, stored.tank)}
-    wishes = words.wishes_of(question, [name for name in WISHED if _fits(question, latest, name)])
+    wishes = wish_words.wishes_of(
+        question, [name for name in WISHED if _fits(question, latest, name)]
+    )
     choices = [Choice(wish, "say_again", "", {"text": wish}) for wish in wishes]
-    return await turn.reply(words.of_what(question), choices=choices[:MOST_OFFERED])
+    return await turn.reply(wish_words.of_what(question), choices=choices[:MOST_OFFERED])
 
 
 def _fits(question: Question, latest: Mapping[str, float], name: str) -> bool:

@@ -11,7 +11,7 @@ from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.wished import TABLE_SALT, water_of
-from bot.chat.words import doses as dose_words
+from bot.chat.words import dose_wishes as wish_words
 from bot.chat.words import salts as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
@@ -112,7 +112,7 @@ async def cycling(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     stored, state = await water_of(turn, question)
     name = stored.name if stored is not None else None
     if question.target is None:
-        return [await turn.reply(dose_words.incomplete())]
+        return [await turn.reply(wish_words.incomplete())]
     if basis_missing(question, stored):
         return [await ask_basis(turn, question)]
     target = ammonia_as_n(question.target, question.basis or kit_basis(question, stored))

@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
-from bot.chat import followups, readings, tank_volumes, which_soda
+from bot.chat import followups, readings, tank_volumes, which_soda, wish_goal
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, WAITS, Turn
@@ -22,7 +22,7 @@ from core.advice.scheduling import per_gram
 from core.message import doubts, parse
 from core.message.aims import UNSALTED, WISHED
 from core.message.lone_number import Lone, lone_number
-from core.message.model import Doubt, Parsed, Question, Value
+from core.message.model import Parsed, Question
 from core.message.other_tank import water_told
 from core.message.salt_alone import is_only_had, salt_alone
 from core.message.volume_said import volume_alone
@@ -31,9 +31,6 @@ from core.water.substances import SUBSTANCES
 
 _MOVED: Final = WISHED - UNSALTED
 """What a salt or a water change brings to a value that is wished."""
-
-_TOLD: Final = frozenset({doubts.WISH, doubts.STRAY_NUMBER})
-"""Doubts of a message that may tell what is wished, and of how much water."""
 
 SOON: Final = timedelta(hours=1)
 """So long what names nothing (a number, litres) is of what was asked; ours."""
@@ -60,14 +57,16 @@ async def answer(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if said is not None and not (said.wished or said.rather) and waits[0] in {"start", "target"}:
         turn.incoming = replace(turn.incoming, text=f"{analyte} {said.number:.10g} {said.unit}")
         parsed = parse(turn.incoming.text, turn.context())
-    value = _measured(parsed, analyte)
+    value = wish_goal.measured(parsed, analyte)
     if value is None or _is_of_another(turn, before.tank, offer, value.tank or parsed.tank):
         return None
-    rest = _wished(turn, parsed, analyte)
+    rest = wish_goal.wished_beside(turn, parsed, analyte)
     if rest is None:
         return None
     if (wish := rest.pop("wish", None)) is not None:
-        goal = _in_canonical(turn, analyte, wish, wish.unit or _carried(value, wish.number))
+        goal = wish_goal.in_canonical(
+            turn, analyte, wish, wish.unit or wish_goal.carried(value, wish.number)
+        )
         if goal is None:
             return None
         rest["target"] = goal
@@ -127,12 +126,12 @@ async def _holds(turn: Turn, volume: float) -> Reply | None:
 async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
     """Keep a reading and plan what is wished of it in the same breath; None where nothing is."""
     named = parsed.values[0].analyte if len(parsed.values) == 1 else _named(turn, parsed)
-    value, changes = _measured(parsed, named), _wished(turn, parsed, named)
+    value, changes = wish_goal.measured(parsed, named), wish_goal.wished_beside(turn, parsed, named)
     if value is None or named not in _MOVED or changes is None or "wish" not in changes:
         return None
     if not turn.incoming.addressed or parsed.at is not None:
         return None
-    text = _order(value, changes.pop("wish"))
+    text = wish_goal.order(value, changes.pop("wish"))
     question = parse(text, turn.context()).question
     if question is None:
         return None
@@ -175,7 +174,7 @@ async def wished(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
         (reading,) = entry.readings
         stored = turn.tank_by_id(reading.tank_id)
         if reading.what.analyte in _MOVED and stored is not None:
-            return await _planned(turn, _order(reading.what, said), stored.name, topics)
+            return await _planned(turn, wish_goal.order(reading.what, said), stored.name, topics)
     return None
 
 
@@ -207,13 +206,6 @@ async def _planned(
     turn.incoming = replace(turn.incoming, text=text)
     asked = {"text": text, "changes": {}}
     return await followups.changed(turn, asked, question, {"tank": tank}, topics)
-
-
-def _order(value: Value, said: Lone) -> str:
-    """The order that a wish for a value is, in the unit that the value was told in if need be."""
-    unit = said.unit or _carried(value, said.number)
-    way = "get" if _falls(value, said.number, unit) else "dose"
-    return f"{way} {value.analyte} {said.number:.10g} {unit}".strip()
 
 
 async def _waiting(turn: Turn, *, measured: bool, wished: bool) -> Offer | None:
@@ -252,84 +244,4 @@ async def _alone(
     as_read = said.unit and not (said.wished or said.rather) and "start" in waits
     if asked != "target" or said.stated or as_read:
         return None  # mine is 40 ppm: it was measured
-    return await _goal(turn, said, analyte)
-
-
-async def _goal(turn: Turn, said: Lone, analyte: str) -> dict[str, Any] | None:
-    """What is wished of an analyte, in the unit that its last reading was told in if need be."""
-    unit = said.unit
-    if not unit and (stored := turn.current_tank) is not None:
-        rows = await turn.uow.log.last_of_each(stored.id, [analyte], until=turn.now)
-        unit = next((_carried(row.what, said.number) for row in rows), "")
-    target = _in_canonical(turn, analyte, said, unit)
-    if target is None and not unit:
-        target = _guessed(turn, analyte, said)
-    return None if target is None else {"target": target, "delta": None}
-
-
-def _in_canonical(turn: Turn, analyte: str, said: Lone, unit: str) -> float | None:
-    """A wish in the analyte's canonical unit; None where it is in none that this has."""
-    wished = parse(f"dose {analyte} {said.number:.10g} {unit}", turn.context()).question
-    return None if wished is None else wished.target
-
-
-def _guessed(turn: Turn, analyte: str, said: Lone) -> float | None:
-    """What a number that no water has in degrees is in another unit: `want about 100` is in ppm."""
-    text = f"dose {analyte} {said.number:.10g}"
-    ways = [way for each in parse(text, turn.context()).doubts for way in each.choices]
-    in_unit = [way for way in ways if way.startswith(f"{text} ")]
-    wished = parse(in_unit[0], turn.context()).question if len(in_unit) == 1 else None
-    return None if wished is None else wished.target
-
-
-def _carried(told: Value, number: float) -> str:
-    """The unit of a reading, where a bare number beside it is nearer in that than in degrees."""
-    if told.unit is None or told.value is None or not isinstance(told.canonical, float):
-        return ""
-    off_as_told, off_as_is = abs(number - told.value), abs(number - told.canonical)
-    return told.unit if told.unit != told.canonical_unit and off_as_told < off_as_is else ""
-
-
-def _measured(parsed: Parsed, analyte: str) -> Value | None:
-    """The one value of an analyte in a message that tells but values, wishes and a volume."""
-    said = parsed.events or parsed.question or parsed.command
-    found = [value for value in parsed.values if value.analyte == analyte]
-    if said or len(found) != 1 or any(doubt.reason not in _TOLD for doubt in parsed.doubts):
-        return None
-    return found[0]
-
-
-def _wished(turn: Turn, parsed: Parsed, analyte: str) -> dict[str, Any] | None:
-    """What is wished beside a value, and of how much water; None where a number is neither."""
-    changes: dict[str, Any] = {}
-    for doubt in parsed.doubts:
-        told = (
-            _target(turn, doubt, analyte) if doubt.reason == doubts.WISH else _volume(turn, doubt)
-        )
-        if told is None or told.keys() & changes.keys():
-            return None
-        changes |= told
-    return changes
-
-
-def _target(turn: Turn, doubt: Doubt, analyte: str) -> dict[str, Any] | None:
-    """What is wished, without a name or of the value beside it: `kh 2, want kh 5`."""
-    for value in parse(doubt.text, turn.context()).values:
-        if value.analyte == analyte and value.value is not None:
-            return {"wish": Lone(value.value, value.unit or "", wished=True)}
-    said = lone_number(doubt.text)
-    return None if said is None else {"wish": said}
-
-
-def _volume(turn: Turn, doubt: Doubt) -> dict[str, Any] | None:
-    volume = volume_alone(doubt.text, turn.chat.us_gallons)
-    return None if volume is None else {"volume_l": volume}
-
-
-def _falls(value: Value, target: float, unit: str) -> bool:
-    """Whether a value is wished lower than it was told; of another unit it is not known."""
-    now = value.value if unit and unit == value.unit else value.canonical
-    if unit and unit != value.unit:
-        return False
-    most = max(now) if isinstance(now, tuple) else now
-    return most is not None and target < most
+    return await wish_goal.goal(turn, said, analyte)
