@@ -20,6 +20,9 @@ OF_PLAN: Final = "of_plan"
 LOG_SOME: Final = "log_some"
 """What the button of so much of a plan does."""
 
+DROPPED: Final = "dropped"
+"""What became of a plan that its keeper let go before any of it went in: it is no next step."""
+
 LOOKED_AT: Final = 40
 """Latest offers among which a plan that still runs is found."""
 

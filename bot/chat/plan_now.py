@@ -14,7 +14,7 @@ from bot.chat import (
     poison_first,
 )
 from bot.chat import what_now as now
-from bot.chat.given_plan import OF_PLAN, Given, given, running
+from bot.chat.given_plan import DROPPED, OF_PLAN, Given, given, running
 from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
 from bot.chat.state import state_of
@@ -48,7 +48,9 @@ async def what_now(turn: Turn) -> list[Reply] | None:
     heard = telling(text)
     is_asked = asks_what_now(text) and (heard is None or heard.meaning != "effect")
     plan = await running(turn) if is_asked else None
-    if plan is None or (named is not None and named.id != plan.tank_id):
+    if plan is None or plan.offer.used == DROPPED:
+        return None
+    if named is not None and named.id != plan.tank_id:
         return None
     stored = turn.tank_by_id(plan.tank_id)
     if stored is not None and (await now.danger_in(turn, stored))[0] is not None:

@@ -31,7 +31,7 @@ from bot.chat import (
     strangers,
     tanks_told,
 )
-from bot.chat.given_plan import Given, given, last_in, running
+from bot.chat.given_plan import DROPPED, Given, given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.turn import Turn
@@ -315,6 +315,9 @@ async def _dropped(turn: Turn, newest: Offer) -> list[Reply]:
     if no is not None and newest.used is None:
         return await presses.take(turn, newest, no)
     if newest.entry_id is None:
+        plan = await running(turn)
+        if plan is not None and plan.offer.id == newest.id and await last_in(turn, plan) is None:
+            await turn.uow.offers.take(newest.id, DROPPED)
         return [await turn.reply(words.nothing_stored())]
     undo = [each for each in newest.choices if each.verb == "undo"]
     return [await turn.reply(words.still_on_record(), choices=undo)]

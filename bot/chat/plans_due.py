@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 
 from bot.chat import own_plan
-from bot.chat.given_plan import LOOKED_AT, Given, given
+from bot.chat.given_plan import DROPPED, LOOKED_AT, Given, given
 from bot.chat.patience import PATIENCE
 from bot.chat.plan_figures import part_of
 from bot.chat.turn import Turn
@@ -35,6 +35,8 @@ async def steps(turn: Turn) -> list[Step]:
     found: list[Step] = []
     seen: set[tuple[int, str]] = set()
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        if offer.used == DROPPED:
+            continue
         plan = given(offer)
         facts = offer.context.get("facts", {})
         of_tank = turn.tank_named(facts.get("tank") or "")

@@ -180,7 +180,7 @@ async def by_label(turn: Turn) -> list[Reply] | None:
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     latest = await turn.uow.offers.latest(turn.chat.id)
     for offer in latest:
-        if offer.used is not None or turn.now - offer.made_at > patience:
+        if offer.used not in {None, given_plan.DROPPED} or turn.now - offer.made_at > patience:
             continue
         for choice in offer.choices:
             command = choice.meaning in COMMANDS and said == choice.meaning

@@ -180,3 +180,12 @@ async def test_a_refused_change_has_no_way_to_be_done(talk: Talk) -> None:
     await talk.say("ph 7.0 kh 4 gh 6 temp 25 ammonia 0")
     await talk.say("what if i change 30%")
     assert "Take out" not in await talk.text("how do i do that")
+
+
+async def test_a_plan_let_go_is_no_next_step_but_can_still_be_logged(planned: Talk) -> None:
+    await planned.text("never mind")
+    for asked in ("what now", "/remind"):
+        assert "The first" not in await planned.text(asked)
+        assert " g of" not in await planned.text(asked)
+    assert "Then press or send: yes" in await planned.text("done")
+    assert "logged" in await planned.text("yes")
