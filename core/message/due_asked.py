@@ -57,6 +57,8 @@ def due_asked(text: str, tanks: Sequence[str] = ()) -> Due | None:
     if "reminder" in classes:
         named = asks or "have" in classes or classes <= {"reminder", *SPANS}
         return Due(span, reminders=True) if named else None
+    if "made" in classes:
+        return None  # was set up tomorrow
     if "due" in classes:
         return Due(span) if asks or ("have" in classes and "?" in text) else None
     if "todo" in classes:

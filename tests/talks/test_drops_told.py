@@ -35,7 +35,6 @@ async def test_a_number_never_told_in_drops_is_asked(talk: Talk) -> None:
     [
         ("kh test stays yellow after the first drop", "under one drop"),
         ("KH Test bleibt nach dem ersten Tropfen gelb", "under one drop"),
-        ("the kh test turned yellow after 5 drops", "send kh 5 drops"),
         ("my gh test goes green right away", "how many drops"),
     ],
 )
@@ -46,6 +45,11 @@ async def test_a_colour_is_no_value_and_no_animal(talk: Talk, text: str, part: s
     assert "end stands in the kit's leaflet" in told.text
     assert not told.facts.get("values")
     assert "kh" not in (await talk.facts("is my water ok"))["readings"]
+
+
+async def test_the_drop_at_which_it_turned_is_the_value(talk: Talk) -> None:
+    (told,) = await talk.say("the kh test turned yellow after 5 drops")
+    assert told.facts["values"][0]["value"] == 5.0
 
 
 async def test_a_value_beside_a_colour_is_kept(talk: Talk) -> None:
