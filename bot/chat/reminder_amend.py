@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import reminder_answers, reminder_days
+from bot.chat import calls, reminder_answers, reminder_days, task_deeds
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import local, said
@@ -19,9 +19,13 @@ from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
 from core.message import parse
+from core.message.model import Parsed
 from core.message.reminder_deed import only
+from core.message.reminder_deed import other_amount as amount_put_right
 from core.message.reminder_talk import renaming
-from core.schedule import Once, from_text, kind_of
+from core.message.reminder_which import added as added_thing
+from core.message.reminder_which import with_thing
+from core.schedule import Once, from_text, kind_of, split_time
 
 MOST: Final = 8
 """Buttons of a question which one was meant."""
@@ -120,6 +124,27 @@ async def renamed(
     former = {"what": chosen[0].what, "kind": chosen[0].kind}
     held["stood"] |= former
     return [await turn.reply(lines, facts=facts, context=held, expects="undo")]
+
+
+async def other_amount(turn: Turn, spoken: Reminder | None) -> list[Reply] | None:
+    """``not 5, 2.5 ml``: another amount in the task of the one that was just spoken of."""
+    what = None if spoken is None else amount_put_right(turn.incoming.text, spoken.what)
+    if spoken is None or what is None:
+        return None
+    tank = turn.tank_by_id(spoken.tank_id)
+    refused = await task_deeds.too_much(turn, what, kind_of(what), tank)
+    return refused or await renamed(turn, spoken, [], what)
+
+
+async def added(turn: Turn, spoken: Reminder | None, parsed: Parsed) -> list[Reply] | None:
+    """``oh and the heater too``: one thing more in the task of the one just spoken of."""
+    told = parsed.values or parsed.events or parsed.question is not None
+    thing = None if told or "?" in turn.incoming.text else added_thing(turn.incoming.text)
+    if spoken is None or thing is None or calls.is_danger(turn, parsed):
+        return None
+    if len(thing) <= 1 or turn.tank_named(thing.removeprefix("the ")) or split_time(thing):
+        return None
+    return await renamed(turn, spoken, [], with_thing(spoken.what, thing))
 
 
 def renaming_of(turn: Turn) -> tuple[str, str] | None:

@@ -24,6 +24,8 @@ MOMENTS: Final = ("anchor", "next_due", "wake_at", "open_due", "ended_at")
 SOON: Final = timedelta(days=1)
 """So long before it is due a reminder may be what was done."""
 MOST: Final = 8
+KEPT: Final = "reminder_kept"
+"""Under which an offer has the single ones that keep times before a day that was let go."""
 LOOKED_AT: Final = 12
 """Latest offers among which a number's list is looked for."""
 
@@ -252,6 +254,10 @@ async def stand_again(turn: Turn, offer: Offer) -> Reminder | None:
     if not await turn.uow.offers.take(offer.id, "undo"):
         return None
     await turn.uow.offers.close(offer.id)
+    for kept in offer.context.get(KEPT, []):
+        single = await turn.uow.reminders.get(kept)
+        if single is not None and single.ended_at is None:
+            await planning.end(turn.uow, single, turn.now)
     stood = {
         name: datetime.fromisoformat(value) if name in MOMENTS and value else value
         for name, value in offer.context["stood"].items()

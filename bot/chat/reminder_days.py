@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, time, timedelta
 
-from bot.chat import reminder_answers, reminder_moving
+from bot.chat import reminder_answers, reminder_moving, reminders
 from bot.chat.model import Reply
 from bot.chat.reminding import local, said
 from bot.chat.turn import Turn
@@ -19,9 +19,19 @@ from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_talk import THIS_WEEK
 from core.message.reminder_when import alone
-from core.schedule import Once, from_text, moment_at, parse_moment, parse_until
+from core.schedule import (
+    Once,
+    from_text,
+    moment_at,
+    names_weekday,
+    parse_moment,
+    parse_until,
+)
 
 A_DAY = timedelta(days=1)
+
+FEW = 3
+"""So many times before the day that is let go are kept, each as one of its own."""
 
 
 async def skip(turn: Turn, chosen: list[Reminder], when: str) -> list[Reply] | None:
@@ -35,6 +45,8 @@ async def skip(turn: Turn, chosen: list[Reminder], when: str) -> list[Reply] | N
     within = [each for each in chosen if _is_within(each, days)]
     if len(within) == 1:
         return await _rested(turn, within[0], days[1], skipped=True)
+    if not within and len(chosen) == 1 and (times := _before(turn, chosen[0], days)):
+        return await _rested_later(turn, chosen[0], times, days)
     asked = within or chosen
     choices = [
         Choice(said(turn, each)[:40], "skip_next", "", reminder_answers.next_time(each))
@@ -49,6 +61,74 @@ async def skip(turn: Turn, chosen: list[Reminder], when: str) -> list[Reply] | N
         held = {"reminder_id": asked[0].id}
         return [await turn.reply(lines, choices=choices, context=held)]
     return [await turn.reply(talk_words.skip_which(), choices=choices)]
+
+
+def _before(turn: Turn, reminder: Reminder, days: tuple[datetime, datetime]) -> list[datetime]:
+    """The few times of a rule before those days and the first on them; none where none is."""
+    at = reminder.next_due
+    if reminder.open_due is not None or at is None or isinstance(from_text(reminder.rule), Once):
+        return []
+    before: list[datetime] = []
+    while at is not None and at < days[0] and len(before) <= FEW:
+        before.append(at)
+        at = planning.occurrence_after(reminder, turn.chat, at)
+    on_them = at is not None and days[0] <= at < days[1]
+    return [*before, at] if at is not None and on_them else []
+
+
+async def _rested_later(
+    turn: Turn, reminder: Reminder, times: list[datetime], days: tuple[datetime, datetime]
+) -> list[Reply]:
+    """Let those days go and keep the times before the last, each as one of its own."""
+    stood = reminder_answers.as_it_stood(reminder)
+    tank = turn.tank_by_id(reminder.tank_id)
+    what, kind = reminder.what, reminder.kind
+    kept = [await reminders.make_once(turn, what, kind, at, tank) for at in times[:-1]]
+    after = await planning.rest(turn.uow, turn.chat, reminder, days[1], turn.now)
+    zone, upcoming = turn.chat.zone, local(turn, after.next_due)
+    *kept_at, gone = [at.astimezone(zone) for at in times]
+    lines = talk_words.let_go_then(said(turn, reminder), gone, kept_at, upcoming, turn.local_now)
+    facts = {"reminder": {"id": after.id, "what": after.what, "answer": "skip"}}
+    if upcoming is not None:
+        facts["reminder"]["next_due"] = upcoming.isoformat()
+    held = {**stood, reminder_answers.KEPT: [each.id for each in kept]}
+    return [await turn.reply(lines, facts=facts, expects="undo", context=held)]
+
+
+async def instead(turn: Turn, chosen: list[Reminder], day: str, when: str) -> list[Reply] | None:
+    """``cant do next sat, remind me the sunday instead``: the one due that day, once on another.
+
+    Asked which, where several are due then; told where none is.
+    """
+    days = _days(turn, day)
+    moment = parse_moment(when, turn.local_now, turn.chat.zone)
+    if days is None or not isinstance(moment, datetime):
+        return None
+    one = [each for each in chosen if _is_within(each, days)]
+    if not one and names_weekday(day) and len(day.split()) == 1:  # sunday, said on a sunday
+        before = days[0] - 7 * A_DAY, days[1] - 7 * A_DAY
+        one = [each for each in chosen if _is_within(each, before)]
+    if not one:
+        return [await turn.reply(talk_words.none_such([said(turn, each) for each in chosen]))]
+    to = [_near(turn, each, _usual(turn, each, when, moment), when) for each in one]
+    if len(one) == 1:
+        return await _once(turn, one[0], to[0])
+    choices = [
+        Choice(said(turn, each)[:40], "rest_until", "", {"id": each.id, "until": at.isoformat()})
+        for each, at in zip(one[: reminder_answers.MOST], to, strict=False)
+    ]
+    return [await turn.reply(talk_words.move_which(when), choices=choices)]
+
+
+def _near(turn: Turn, reminder: Reminder, moment: datetime, when: str) -> datetime:
+    """Of a day of the week the one next to when it is due, that is still to come."""
+    due = reminder.open_due or reminder.next_due
+    if due is None or not names_weekday(when):
+        return moment
+    zone = turn.chat.zone
+    at = moment.astimezone(zone)
+    near = [moment_at(at.date() + 7 * each * A_DAY, at.time(), zone) for each in range(-1, 6)]
+    return min((each for each in near if each > turn.now), key=lambda each: abs(each - due))
 
 
 async def rest(turn: Turn, reminder: Reminder, when: str) -> list[Reply] | None:

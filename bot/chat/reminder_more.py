@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
+from typing import Final
 
 from bot.chat import reminder_moving, reminders
 from bot.chat.model import Reply
@@ -12,7 +14,7 @@ from bot.store.reminders import Reminder
 from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_said import is_no_task
-from core.message.reminder_when import EDGES, further_time, joined
+from core.message.reminder_when import EDGES, further_time, goes_on_after, joined
 from core.schedule import (
     Once,
     Plan,
@@ -28,6 +30,9 @@ from core.schedule import (
     split_time,
 )
 from core.schedule.words.tasks import TO
+
+A_MOMENT: Final = timedelta(minutes=1)
+"""The least time in front of when a rule is due."""
 
 
 async def answer(turn: Turn, spoken: Reminder | None, parsed: Parsed) -> list[Reply] | None:
@@ -46,6 +51,17 @@ async def answer(turn: Turn, spoken: Reminder | None, parsed: Parsed) -> list[Re
     if not isinstance(request, Request):
         return None
     rule = from_text(spoken.rule)
+    if isinstance(rule, Once) and isinstance(request.rule, Weekly):
+        goes_on = request.rule
+        if not request.clock_time_said:
+            at = spoken.next_due.astimezone(turn.chat.zone).time().replace(second=0, microsecond=0)
+            goes_on = replace(goes_on, at=at)
+        if next_after(goes_on, spoken.next_due - A_MOMENT, turn.chat.zone) == spoken.next_due:
+            plan = Plan(goes_on, spoken.next_due - A_MOMENT, spoken.next_due)
+            return await reminder_moving.to_plan(turn, spoken, plan)
+        first = next_after(goes_on, spoken.next_due, turn.chat.zone)
+        if first is not None and goes_on_after(turn.incoming.text):
+            request = replace(request, rule=goes_on, anchor=spoken.next_due, first=first)
     if isinstance(rule, Weekly):
         days, hour = _weekly(turn, request, rule, when)
         if days is not None and hour is None:

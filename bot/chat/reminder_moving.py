@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
 from typing import Final
 
 from bot.chat import chores, plan_reminders, reminder_answers
@@ -50,6 +50,7 @@ NEAR: Final = timedelta(hours=4)
 MOST: Final = 8
 """Buttons of a question which one was meant."""
 
+_HALF: Final = re.compile(r"(?:at )?half (?P<hour>[1-9]|1[0-2])")
 _BARE: Final = re.compile(r"at (\d{1,2})")
 
 
@@ -66,12 +67,26 @@ def either_half(turn: Turn, reminder: Reminder, when: str) -> list[str]:
     """The two hours that a bare one may be: a small one, or one of the afternoon; else none."""
     if two := two_hours(when):
         return list(two)
+    if (spoken := _HALF.fullmatch(when)) is not None:
+        return _half(turn, reminder, int(spoken["hour"]))
     bare = _BARE.fullmatch(when)
     due = reminder.next_due or reminder.open_due
     if bare is None or due is None or due.astimezone(turn.chat.zone).hour < 12:
         return []
     hour = int(bare[1])
     return [f"at {hour:02}:00", f"at {hour + 12}:00"] if 0 < hour < 12 else []
+
+
+def _half(turn: Turn, reminder: Reminder, hour: int) -> list[str]:
+    """What ``half 5`` may be: half before that hour or behind it, in the half of day it is due.
+
+    Only what is still to come, where it is due today.
+    """
+    due = (reminder.open_due or reminder.next_due or turn.now).astimezone(turn.chat.zone)
+    late = 12 if due.hour >= 12 else 0
+    hours = [time((each % 12 + late) % 24, 30) for each in (hour - 1, hour)]
+    ahead = [each for each in hours if due.replace(hour=each.hour, minute=30) > turn.now]
+    return [f"at {each:%H:%M}" for each in ahead or hours]
 
 
 async def move(
@@ -146,7 +161,7 @@ async def shift(turn: Turn, reminder: Reminder, told: Shift) -> list[Reply]:
         return [await turn.reply(words.problem("unclear", told.span, None, turn.example_tank))]
     by = due - after if told.earlier else after - due
     usual = getattr(from_text(reminder.rule), "at", None)
-    if usual is not None and due.time().replace(second=0, microsecond=0) != usual:
+    if isinstance(usual, time) and due.time().replace(second=0, microsecond=0) != usual:
         if reminder.open_due is None and due + by > turn.now:
             return await reminder_answers.put_off(turn, reminder, due + by)
         due = due.replace(hour=usual.hour, minute=usual.minute, second=0, microsecond=0)
@@ -155,7 +170,9 @@ async def shift(turn: Turn, reminder: Reminder, told: Shift) -> list[Reply]:
         return await move(turn, [reminder], f"at {to:%H:%M}")
     if to <= turn.now:
         return [await turn.reply(words.problem("past", told.span, None, turn.example_tank))]
-    return await to_plan(turn, reminder, Plan(from_text(reminder.rule), reminder.anchor, to))
+    rule = from_text(reminder.rule)
+    rule = Once(to) if isinstance(rule, Once) else rule
+    return await to_plan(turn, reminder, Plan(rule, reminder.anchor, to))
 
 
 def _lost(turn: Turn, reminder: Reminder, to: Plan) -> datetime | None:
@@ -209,31 +226,47 @@ async def of_day(turn: Turn, living: Sequence[Reminder], day: str, when: str) ->
     """
     if not living:
         return None
-    zone = turn.chat.zone
-    named = parse_moment(day, turn.local_now, zone)
+    named = parse_moment(day, turn.local_now, turn.chat.zone)
     if not isinstance(named, datetime):
         return [await turn.reply(words.problem("unclear", day, None, turn.example_tank))]
-    weekday = named.astimezone(zone).weekday()
-    chosen, several = [], False
-    part = names_part(day)
-    for each in living:
-        rule, due = from_text(each.rule), each.next_due or each.open_due
-        if part:
-            chosen += (
-                [each] if due and is_near(due.astimezone(zone), named.astimezone(zone)) else []
-            )
-            continue
-        if isinstance(rule, Weekly) and len(rule.days) > 1:
-            several = several or weekday in rule.days
-        elif due is not None and due.astimezone(zone).weekday() == weekday:
-            chosen.append(each)
-    if several:
+    weekday = named.astimezone(turn.chat.zone).weekday()
+    rules = [from_text(each.rule) for each in living if names_weekday(day)]
+    days = [rule.days for rule in rules if isinstance(rule, Weekly) and len(rule.days) > 1]
+    chosen = due_on(turn, living, day)
+    if any(weekday in each for each in days):
         return [
             await turn.reply(words.problem("unclear", f"{day} · {when}", None, turn.example_tank))
         ]
     if not chosen:
         return [await turn.reply(talk_words.none_such([said(turn, each) for each in living]))]
     return await move(turn, chosen, when)
+
+
+def due_on(turn: Turn, living: Sequence[Reminder], day: str) -> list[Reminder]:
+    """Those that are due on a weekday, in a part of the day, or at an hour.
+
+    One that comes on more than one day of the week is of none of them.
+    """
+    zone = turn.chat.zone
+    named = parse_moment(day, turn.local_now, zone)
+    chosen = []
+    for each in living:
+        rule, due = from_text(each.rule), each.next_due or each.open_due
+        if due is None or not isinstance(named, datetime):
+            continue
+        at, meant = due.astimezone(zone), named.astimezone(zone)
+        usual = getattr(rule, "at", None)
+        if isinstance(usual, time):
+            at = at.replace(hour=usual.hour, minute=usual.minute)
+        if any(letter.isdigit() for letter in day):
+            fits = (at.hour, at.minute) == (meant.hour, meant.minute)
+        elif names_part(day):
+            fits = is_near(at, meant)
+        else:
+            several = isinstance(rule, Weekly) and len(rule.days) > 1
+            fits = not several and due.astimezone(zone).weekday() == meant.weekday()
+        chosen += [each] if fits else []
+    return chosen
 
 
 def is_near(hour: datetime, at: datetime) -> bool:

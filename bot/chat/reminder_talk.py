@@ -43,10 +43,10 @@ from core.message.choices import ordinal
 from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.reminder_deed import other_count
-from core.message.reminder_said import at_same_time
+from core.message.reminder_said import at_same_time, without_same_time
 from core.message.reminder_shift import shift
-from core.message.reminder_talk import Talk, denies, talk
-from core.message.reminder_when import asks_when
+from core.message.reminder_talk import Talk, denies, is_other_day, talk
+from core.message.reminder_when import asks_when, names_part
 from core.schedule import Every, Once, from_text, kind_of, moved, names_weekday
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
@@ -67,7 +67,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     command = None if parsed.command is None else parsed.command.name
     renames = command == "tank" and not turn.incoming.text.startswith("/")
     denied = command == "remind" and denies(turn.incoming.text)
-    heard = renames or denied or command in {None, *HEARD}
+    by = shift(turn.incoming.text)
+    heard = renames or denied or command in {None, *HEARD} or (command == "move" and by is not None)
+    other_day = command == "remind" and is_other_day(turn.incoming.text)
+    heard = heard or other_day
     if not turn.incoming.addressed or parsed.values or not heard:
         return None
     if (taken := await reminder_choice.answer(turn, parsed)) is not None:
@@ -98,20 +101,41 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     another = await reminder_topic.for_another(turn, spoken) if command is None else None
     if another is not None and not parsed.events and parsed.question is None:
         return await reminder_requests.single(turn, another)
-    by = shift(turn.incoming.text)
+    if by is not None and by.target:
+        of_it = [each for each in living if _fits(turn, each, by.target)]
+        part = " ".join(by.target)
+        of_it = reminder_moving.due_on(turn, living, part) if names_part(part) else of_it
+        return await reminder_moving.shift(turn, of_it[0], by) if len(of_it) == 1 else None
     if by is not None and (spoken or len(living) == 1) and not parsed.events:
         return await reminder_moving.shift(turn, spoken or living[0], by)
+    if command == "move":
+        return None
+    amount = await reminder_amend.other_amount(turn, spoken)
+    if amount is not None:
+        return amount
+    if command is None and (joined := await reminder_amend.added(turn, spoken, parsed)) is not None:
+        return joined
     if spoken is not None and asks_when(turn.incoming.text):
         at = (spoken.open_due or spoken.next_due or turn.now).astimezone(turn.chat.zone)
         lines = words.made_once(said(turn, spoken), at, turn.local_now)
         return [await turn.reply(lines, context={"reminder_id": spoken.id})]
     text = at_same_time(turn.incoming.text, await reminder_topic.same_time(turn))
     told = talk(text, standing=bool(living))
+    if told is not None and told.verb == "move" and (told.target or told.day):
+        told = talk(without_same_time(turn.incoming.text), standing=bool(living)) or told
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None
     if told.verb == "list":
         return await agenda.listed(turn)
     fitting = [each for each in living if told.target and _fits(turn, each, told.target)]
+    if told.once and told.day:
+        of_it = fitting if told.target else living
+        return await reminder_days.instead(turn, of_it, told.day, told.when)
+    if told.day and (told.when or told.verb in {"stop", "skip"}):
+        chosen = fitting if told.target else living
+        return await _by_time(turn, told, chosen)
+    if told.every and told.when and told.verb in {"move", "when"} and not told.target:
+        return await _every(turn, told, offer, living)
     if told.verb == "stop" and not fitting and offer is not None:
         place = ordinal(" ".join(told.target))
         listed = offer.context.get("reminder_ids", [])
@@ -151,9 +175,6 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         told = replace(told, verb="move")
     if told.verb in {"late", "another_day"}:
         return await _late(turn, told, living, spoken, fitting)
-    if told.day:
-        chosen = fitting if told.target else living
-        return await of_day(turn, chosen, told.day, told.when)
     if not told.when or (told.target and not fitting):
         return None
     if told.once:
@@ -189,6 +210,34 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     ):
         return await reminders.anew(turn, made, told.when)
     return await move(turn, [spoken], told.when, later=told.later)
+
+
+async def _by_time(turn: Turn, told: Talk, chosen: list[Reminder]) -> list[Reply] | None:
+    """``the morning one``: moved, let go or ended; None where none stands at all."""
+    if told.verb not in {"stop", "skip"}:
+        return await of_day(turn, chosen, told.day, told.when)
+    of_it = reminder_moving.due_on(turn, chosen, told.day)
+    if not of_it:
+        none = talk_words.none_such([said(turn, each) for each in chosen])
+        return [await turn.reply(none)] if chosen else None
+    if told.when:
+        return await reminder_days.skip(turn, of_it, told.when)
+    if told.verb == "skip":
+        return await reminder_amend.skip(turn, of_it, None, named=True, target=True)
+    named = replace(told, target=told.target or (told.day,), named=True)
+    return await reminder_stops.stop(turn, named, chosen, None, of_it)
+
+
+async def _every(
+    turn: Turn, told: Talk, offer: Offer | None, living: Sequence[Reminder]
+) -> list[Reply] | None:
+    """``both at 7 in the evening``: those set in one message, else all that stand."""
+    made = {} if offer is None else offer.context.get(reminders.MADE, {})
+    beside = {made.get("id"), *made.get("beside", [])}
+    chosen = [each for each in living if each.id in beside] if len(beside) > 1 else list(living)
+    if not chosen:
+        return None
+    return [reply for each in chosen for reply in await move(turn, [each], told.when)]
 
 
 def _meant(

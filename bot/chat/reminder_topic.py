@@ -36,6 +36,8 @@ async def same_time(turn: Turn) -> datetime:
     newest = next(iter(await turn.uow.offers.latest(turn.chat.id, 1)), None)
     context = {} if newest is None or turn.now - newest.made_at > PATIENCE else newest.context
     about = context.get("reminder_made", {}).get("id") or context.get("reminder_id")
+    listed = context.get("reminder_ids", [])
+    about = listed[0] if about is None and len(listed) == 1 else about
     reminder = None if about is None else await turn.uow.reminders.get(about)
     due = None if reminder is None else (reminder.open_due or reminder.next_due)
     return turn.local_now if due is None else due.astimezone(turn.chat.zone)

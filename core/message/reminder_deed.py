@@ -84,6 +84,81 @@ def other_count(text: str) -> tuple[int, str] | None:
     return int(found["was"]), f"every {found['count']} {found['unit']}"
 
 
+def other_amount(text: str, task: str) -> str | None:
+    """A task with another amount, told as the right one: `not 5, 2.5 ml`; None where none is.
+
+    The amount that is called wrong is the task's, and so is a unit that is told.
+
+    Examples
+    --------
+    >>> other_amount("not 5, 2.5 ml sorry", "dose 5 ml"), other_amount("no 3 g", "dose 5 ml")
+    ('dose 2.5 ml', None)
+    >>> other_amount("sorry 2.5 ml", "dose 5 ml"), other_amount("not 4, 2 ml", "dose 5 ml")
+    ('dose 2.5 ml', None)
+    >>> other_amount("2.5 ml", "dose 5 ml") is None, other_amount("sorry 30", "wc 25%") is None
+    (True, True)
+    """
+    plain = _plain(text)
+    plain = None if plain is None else pattern("sorry").sub(" ", f" {plain} ").strip(_EDGES)
+    amounts = list(_OF_TASK.finditer(task))
+    if not plain or len(amounts) != 1:
+        return None
+    (of_task,) = amounts
+    found = _NOT_BUT.fullmatch(plain) or _BUT_NOT.fullmatch(plain)
+    if found is None and (plain != _plain(text) or plain.startswith(("make it ", "make that "))):
+        found = _ONLY_THAT.fullmatch(_unlit(plain))
+    front = pattern("corrects").match(plain)
+    if found is None and front is not None:
+        found = _ONLY_THAT.fullmatch(plain[front.end() :].strip(_EDGES))
+    if found is None:
+        return None
+    told = found.groupdict()
+    units = {_unit(each) for each in (told["unit"], told.get("of")) if each}
+    was = told.get("was")
+    number = told["number"]
+    if units - {_unit(of_task["unit"])} or (was and _number(was) != _number(of_task["number"])):
+        return None
+    if _number(number) == _number(of_task["number"]):
+        return None
+    return f"{task[: of_task.start('number')]}{number}{task[of_task.end('number') :]}"
+
+
+_UNITS: Final = (
+    r"mls?|mg|g|gr|grams?|gramm|gramos|drops?|tropfen|tsps?|teaspoons?|tbsps?|tablespoons?|%|percent"
+    r"|l|litres?|liters?|caps?|pumps?"
+)
+_SAME: Final = (
+    ("ml", "ml"), ("mg", "mg"), ("g", "g"), ("l", "l"), ("%", "%"), ("perc", "%"), ("drop", "drop"),
+    ("tropf", "drop"), ("ts", "tsp"), ("tea", "tsp"), ("tb", "tbsp"), ("table", "tbsp"),
+    ("cap", "cap"), ("pump", "pump"),
+)  # fmt: skip
+_COUNT: Final = r"\d{1,4}(?:[.,]\d{1,2})?"
+_OF_TASK: Final = re.compile(
+    rf"(?<![\d.,:])(?P<number>{_COUNT}) ?(?P<unit>{_UNITS})(?!\w)", re.IGNORECASE
+)
+_NOT_BUT: Final = re.compile(
+    rf"(?:no,? )?(?:not|nicht|pas|no|não|non|niet|nie|inte) (?P<was>{_COUNT}) ?(?P<of>{_UNITS})?"
+    rf"(?:,| but| sondern|)(?: its| it's| make it)? (?P<number>{_COUNT}) ?(?P<unit>{_UNITS})?"
+)
+_BUT_NOT: Final = re.compile(
+    rf"(?:(?:no,? )?(?:its|it's|it is|make it|make that) )?"
+    rf"(?P<number>{_COUNT}) ?(?P<unit>{_UNITS})?,?"
+    rf" (?:not|nicht|pas|niet|nie|inte) (?P<was>{_COUNT}) ?(?P<of>{_UNITS})?"
+)
+_ONLY_THAT: Final = re.compile(
+    rf"(?:i meant |meant |its |it's |make it |make that )?(?P<number>{_COUNT}) ?(?P<unit>{_UNITS})"
+)
+
+
+def _number(said: str) -> float:
+    return float(said.replace(",", "."))
+
+
+def _unit(said: str) -> str:
+    plain = said.casefold()
+    return next((unit for front, unit in _SAME if plain.startswith(front)), plain)
+
+
 def doer(text: str) -> str | None:
     """Who did it, in the words told, "" where it is only a pronoun; None where nobody is told.
 

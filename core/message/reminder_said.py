@@ -253,6 +253,19 @@ def at_same_time(text: str, at: datetime) -> str:
     return text
 
 
+def without_same_time(text: str) -> str:
+    """The text without the words for the same time, which is what is not said.
+
+    Examples
+    --------
+    >>> without_same_time("move the sunday one to saturday, same time")
+    'move the sunday one to saturday'
+    """
+    for found in reversed(list(patterns()["ask", "same_time"].finditer(fold(text)))):
+        text = f"{text[: found.start()].rstrip(' ,')}{text[found.end() :]}"
+    return text
+
+
 def _told(plain: str, now: datetime, zone: tzinfo, deed: bool) -> Chore | None:
     """The chore of a text that asks for nothing."""
     meant = has("told", "intend", plain)

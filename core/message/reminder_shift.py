@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final, NamedTuple
 
 from core.message.fold import fold
 from core.message.reminder_said import LONGEST
-from core.message.reminder_when import EDGES, has, pattern, without_verb
+from core.message.reminder_when import EDGES, has, pattern, ways, without_verb
 from core.schedule import tells_span
 
 _VERBS: Final = ("put", "move", "change")
@@ -15,10 +16,11 @@ _FRONT: Final = ("light", "one", "noun", "by")
 
 
 class Shift(NamedTuple):
-    """How long, in words of time, and which way."""
+    """How long, in words of time, which way, and the words that name of what, if any."""
 
     span: str
     earlier: bool
+    target: tuple[str, ...] = ()
 
 
 def shift(text: str) -> Shift | None:
@@ -28,13 +30,19 @@ def shift(text: str) -> Shift | None:
 
     Examples
     --------
-    >>> shift("an hour earlier"), shift("make it 2 hours later"), shift("an hour later")
-    (Shift(span='an hour', earlier=True), Shift(span='2 hours', earlier=False), None)
-    >>> shift("eine stunde früher"), shift("earlier it was kh 4")
-    (Shift(span='eine stunde', earlier=True), None)
+    >>> shift("an hour earlier"), shift("an hour later"), shift("earlier it was kh 4")
+    (Shift(span='an hour', earlier=True, target=()), None, None)
+    >>> shift("make it 2 hours later"), shift("eine stunde früher").span
+    (Shift(span='2 hours', earlier=False, target=()), 'eine stunde')
+    >>> shift("make the ammonia one half an hour later")
+    Shift(span='half an hour', earlier=False, target=('ammonia',))
+    >>> shift("move that to a week later").span, shift("push the kh one an hour back").target
+    ('a week', ('kh',))
     """
     plain = " ".join(fold(text).strip(EDGES).split())
     earlier = has("earlier", plain)
+    if has("push", plain) and (back := list(pattern("back").finditer(plain))):
+        plain = f"{plain[: back[-1].start()]}{min(ways()['further'])}{plain[back[-1].end() :]}"
     if len(text) > LONGEST or "\n" in text.strip() or not (earlier or has("further", plain)):
         return None
     told = next((rest for verb in _VERBS if (rest := without_verb(verb, plain)) is not None), None)
@@ -44,9 +52,20 @@ def shift(text: str) -> Shift | None:
     span = " ".join(pattern("earlier" if earlier else "further").sub(" ", span).split())
     while (ending := list(pattern("light").finditer(span))) and ending[-1].end() == len(span):
         span = span[: ending[-1].start()].strip(EDGES)
+    target, span = _named(span) if told is not None else ((), span)
     while not tells_span(span):
         front = next((f for name in _FRONT if (f := pattern(name).match(span)) is not None), None)
         if front is None or front.end() == len(span):
             return None
         span = span[front.end() :].strip(EDGES)
-    return Shift(span, earlier)
+    return Shift(span, earlier, target)
+
+
+def _named(span: str) -> tuple[tuple[str, ...], str]:
+    """The words of a task in front of a word for one, and what stands behind it."""
+    ends = [each for name in ("one", "noun") for each in pattern(name).finditer(span)]
+    for found in sorted(ends, key=lambda each: each.start(), reverse=True):
+        front = re.findall(r"[^\W_]+", pattern("light").sub(" ", span[: found.start()]))
+        if front and not tells_span(span[: found.end()]) and span[found.end() :].strip(EDGES):
+            return tuple(front), span[found.end() :].strip(EDGES)
+    return (), span

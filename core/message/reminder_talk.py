@@ -22,6 +22,7 @@ from core.message.reminder_when import (
     for_so_long,
     has,
     is_anew,
+    names_day,
     only_on,
     pattern,
     so_long,
@@ -30,6 +31,7 @@ from core.message.reminder_when import (
     without_too,
     without_verb,
 )
+from core.message.reminder_which import clauses, made_instead, needless, which
 from core.schedule import names_weekday, split_time
 
 THIS_WEEK: Final = "this week"
@@ -39,6 +41,9 @@ Verb = Literal[
     "stop", "move", "late", "another_day", "skip", "did", "when", "list", "pause", "undone"
 ]
 _VERBS: Final[tuple[Verb, ...]] = ("another_day", "late", "skip", "stop", "move", "pause", "did")
+_FOR_A_REASON: Final = frozenset({"late", "another_day", "skip", "move", "pause"})
+MOST_WHY: Final = 4
+"""Words of where somebody is, behind what is to become of a reminder."""
 _HOUR: Final = re.compile(r"(?<!\d)(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?$")
 _ASKS: Final = re.compile(r"(?:hmm |so |and |but )?did (?:i|we|you|he|she|they|anyone|someone)\b")
 """What asks whether it was done, and does not tell it."""
@@ -72,7 +77,8 @@ class Talk:
     later : bool
         True where it is pushed or put off, and so not to the day that it is due.
     day : str
-        The weekday that names which one is moved, "" where none does: the sunday one.
+        The weekday, part of the day or hour that names which one is meant, "" where none does:
+        the sunday one; where it is moved `once`, the day that it had.
     once : bool
         True where it is moved one time only.
     bare : bool
@@ -109,7 +115,7 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
     (True, 'in 2h')
     >>> said = talk("move the sunday one to saturday")
     >>> said.day, said.when
-    ('the sunday one', 'saturday')
+    ('sunday', 'saturday')
     >>> talk("what is my kh") is None
     True
     >>> said = talk("move it to saturday just this week")
@@ -121,6 +127,22 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
         return None
     if alone("not_week", plain):
         return Talk("skip", when=THIS_WEEK)
+    if (other := _other_day(plain) or _put_instead(plain)) is not None:
+        return other
+    if (busy := pattern("busy").search(plain)) is not None and busy.start():
+        told = _talk(plain[: busy.start()].strip(EDGES), standing)
+        why = plain[busy.end() :].split()
+        if len(why) <= MOST_WHY and told is not None and told.verb in _FOR_A_REASON:
+            return told
+    if (what := needless(plain)) is not None:
+        return replace(_told("stop", what), named=True)
+    if (named := which(plain)) is not None:
+        rest, day = named
+        told = _talk(rest, standing)
+        lets = told is not None and not told.when and told.verb in {"stop", "skip"}
+        moves = told is not None and told.when and told.verb in {"move", "when", "stop", "skip"}
+        if told is not None and not told.day and (moves or (lets and not names_weekday(day))):
+            return replace(told, day=day, named=True)
     if has("once", plain):
         rest = " ".join(pattern("once").sub(" ", plain).split())
         told = _talk(rest, standing) if rest else None
@@ -145,6 +167,11 @@ def _talk(plain: str, standing: bool) -> Talk | None:
         told = _told("stop" if has("no_longer", plain) else "skip", rest)
         if told.when and not told.target and names_weekday(told.when):
             return told
+    if (rest := without_verb("unneeded", plain)) is not None:
+        told = _told("stop" if has("no_longer", plain) else "skip", rest)
+        if told.target or told.named:
+            return told if told.when else replace(told, verb="stop")
+        return None
     if (rest := without_verb("cancel", plain)) is not None:
         told = _told("stop", rest)
         return replace(told, named=told.named or bool(told.target))
@@ -176,6 +203,7 @@ def _talk(plain: str, standing: bool) -> Talk | None:
             while verb == "late" and (more := without_verb(verb, rest)) is not None:
                 rest = more
             later = has("push", plain)
+            rest = " ".join(pattern("back").sub(" ", rest).split()) if later else rest
             if verb == "late" and (minutes := _MINUTES.fullmatch(rest)) is not None:
                 return Talk("late", when=f"in {minutes['count']} minutes")
             return replace(_told(verb, by_span(rest) if later else rest), later=later)
@@ -212,6 +240,8 @@ def _told(verb: Verb, rest: str) -> Talk:
         return replace(kept, when=THIS_WEEK) if not kept.when else kept
     if verb == "pause" and (long := for_so_long(rest)) is not None:
         return replace(_told(verb, long[0]), when=long[1])
+    if verb == "stop" and has("until", rest) and (long := for_so_long(rest)) is not None:
+        return replace(_told("pause", pattern("away").split(long[0])[0].strip()), when=long[1])
     rest = " ".join(pattern("until").sub(" ", rest).split()) if verb != "pause" else rest
     rest = without_former(rest) if verb in {"when", "move"} else rest
     anew = is_anew(rest) if verb in {"when", "move"} else False
@@ -233,6 +263,57 @@ def _told(verb: Verb, rest: str) -> Talk:
     target = tuple(re.findall(r"[^\W_]+", words))
     plan = bool(target) and pattern("plan").fullmatch(" ".join(target)) is not None
     return Talk(verb, target, named, noun, every, plan, when, anew=anew)
+
+
+def _other_day(plain: str) -> Talk | None:
+    """``cant do next sat, remind me the sunday instead``: one time of it, on another day."""
+    parts = clauses(plain)
+    rest = None if parts is None else without_verb("skip", parts[0])
+    for name in ("not_on", "reason"):
+        rest = without_verb(name, parts[0]) if parts is not None and rest is None else rest
+    if parts is None or rest is None:
+        return None
+    let, to = _told("skip", rest), _told("move", _unput(parts[1]))
+    days = let.when and names_day(let.when) and to.when and names_day(to.when)
+    if not days or to.target or has("no_longer", parts[0]):
+        return None
+    return Talk("move", let.target, named=True, when=to.when, day=let.when, once=True)
+
+
+def _put_instead(plain: str) -> Talk | None:
+    """``scrap the morning one i'll be asleep, make it 11``: what was to end is moved."""
+    parts = made_instead(plain)
+    if parts is None:
+        return None
+    named = which(parts[0])
+    let = _talk(parts[0] if named is None else named[0], standing=False)
+    to = _told("move", parts[1])
+    ends = let is not None and let.verb in {"stop", "skip", "late"} and not let.when
+    if let is None or not ends or not to.when or to.target:
+        return None
+    day = "" if named is None else named[1]
+    told = Talk("move", let.target, named=let.named, when=to.when, day=day)
+    return told if let.named or not let.target else None
+
+
+def _unput(rest: str) -> str:
+    """The text without a word for to put at its start: `do it sunday`, `make it sunday`."""
+    return rest if (put := without_verb("put", rest)) is None else put
+
+
+def is_other_day(text: str) -> bool:
+    """Tell whether one time is told to be on another day, in words that ask for a reminder.
+
+    Examples
+    --------
+    >>> is_other_day("cant do next sat, remind me the sunday instead")
+    True
+    >>> is_other_day("remind me sunday to feed")
+    False
+    """
+    if len(text) > LONGEST or "\n" in text.strip():
+        return False
+    return _other_day(" ".join(fold(text).strip(EDGES).split())) is not None
 
 
 def denies(text: str) -> bool:

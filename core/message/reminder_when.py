@@ -11,7 +11,14 @@ from core.message.fold import fold
 from core.message.reminder_words import FILE
 from core.message.waters import one_of
 from core.message.wordfile import spelt
-from core.schedule import names_weekday, names_weekdays, parse_moment, split_time, tells_span
+from core.schedule import (
+    names_weekday,
+    names_weekdays,
+    parse_moment,
+    split_time,
+    tells_rhythm,
+    tells_span,
+)
 
 LONGEST: Final = 80
 """A longer text says more than what becomes of a reminder. [characters]"""
@@ -58,6 +65,22 @@ def names_part(said: str) -> bool:
     if names_weekday(said) or any(letter.isdigit() for letter in said):
         return False
     return all(isinstance(parse_moment(f"{day} {said}", _ANY, UTC), datetime) for day in _DAYS)
+
+
+def names_day(said: str) -> bool:
+    """Tell whether words of time name a single day: next sat, tomorrow.
+
+    Examples
+    --------
+    >>> names_day("next sat"), names_day("tomorrow"), names_day("at 9"), names_day("every sunday")
+    (True, True, False, False)
+    """
+    day = pattern("one").sub(" ", said).strip()
+    if names_part(day):
+        return False
+    at = [parse_moment(f"{day} {hour}", _ANY, UTC) for hour in ("3:00", "21:00")]
+    whole = [each for each in at if isinstance(each, datetime)]
+    return len(whole) == 2 and whole[0].date() == whole[1].date() and not tells_rhythm(day)
 
 
 def bare_span(rest: str) -> str | None:
@@ -177,8 +200,8 @@ def further_time(plain: str) -> str | None:
     --------
     >>> further_time("and also wednesday"), further_time("on friday too"), further_time("friday")
     ('wednesday', 'on friday', None)
-    >>> further_time("and feed on friday") is None
-    True
+    >>> further_time("and feed on friday") is None, further_time("and every sunday after that")
+    (True, 'every sunday')
     """
     more = pattern("more_time")
     rest = plain
@@ -186,8 +209,23 @@ def further_time(plain: str) -> str | None:
         rest = rest[found.end() :].strip(EDGES)
     while ends := [each for each in more.finditer(rest) if each.end() == len(rest)]:
         rest = rest[: ends[0].start()].strip(EDGES)
-    timed = None if rest in ("", plain) else split_time(rest)
+    told = rest not in ("", plain)
+    if ends := [each for each in pattern("after_that").finditer(rest) if each.end() == len(rest)]:
+        rest = rest[: ends[0].start()].strip(EDGES)
+    timed = split_time(rest) if told and rest else None
     return None if timed is None or timed[0] else timed[1]
+
+
+def goes_on_after(text: str) -> bool:
+    """Tell whether a text ends by telling that a time is behind the one that stands.
+
+    Examples
+    --------
+    >>> goes_on_after("and every monday after that"), goes_on_after("and every monday")
+    (True, False)
+    """
+    plain = " ".join(fold(text).strip(EDGES).split())
+    return any(each.end() == len(plain) for each in pattern("after_that").finditer(plain))
 
 
 @cache
@@ -249,5 +287,6 @@ def only_on(plain: str) -> str | None:
     found = pattern("corrects").match(plain)
     rest = without_verb("only", plain[found.end() :].strip(EDGES) if found else plain)
     timed = None if not rest else split_time(rest)
-    alone_told = timed is not None and not pattern("light").sub(" ", timed[0]).strip(EDGES)
+    beside = "" if timed is None else pattern("one").sub(" ", pattern("light").sub(" ", timed[0]))
+    alone_told = timed is not None and not pattern("light").sub(" ", beside).strip(EDGES)
     return timed[1] if timed is not None and alone_told and names_weekdays(timed[1]) else None

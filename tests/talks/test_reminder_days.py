@@ -47,7 +47,22 @@ async def logged(talk: Talk) -> bool:
         ("not this week", {"change water": "2026-03-08T18:00"}),
         ("diese woche nicht", {"change water": "2026-03-08T18:00"}),
         ("esta semana no", {"change water": "2026-03-08T18:00"}),
-        ("skip feed tomorrow", {}),
+        ("skip feed tomorrow", {"feed": "2026-03-03T19:00"}),
+        ("skip feed on friday", {}),
+        ("don't need the feed one tomorrow", {"feed": "2026-03-03T19:00"}),
+        ("don't need the feed one today, im away", {"feed": "2026-03-02T19:00"}),
+        ("don't need the lamp one tomorrow", {}),
+        ("cant do sunday, monday instead", {"change water": "2026-03-02T18:00"}),
+        ("make the feed one half an hour later", {"feed": "2026-03-01T19:30"}),
+        ("make the lamp one half an hour later", {}),
+        ("push the feed one an hour back", {"feed": "2026-03-01T20:00"}),
+        ("move feed to 20:00, same time", {"feed": "2026-03-01T20:00"}),
+        (
+            "both at 8 in the evening",
+            {"change water": "2026-03-01T20:00", "feed": "2026-03-01T20:00"},
+        ),
+        ("make the 7pm one 9pm", {"feed": "2026-03-01T21:00"}),
+        ("scrap the 7pm one i'll be out, make it 21:00", {"feed": "2026-03-01T21:00"}),
         ("skip the water change on tuesday", {}),
         ("pause the feed one for 2 weeks", {"feed": "2026-03-15T19:00"}),
         ("pause it for 2 weeks", {"change water": "2026-03-15T18:00"}),
@@ -153,3 +168,78 @@ async def test_a_time_asked_for_moves_the_one_that_was_named(two: Talk) -> None:
     await two.say("postpone feed")
     await two.say("in 9 hours")
     assert await due(two) == {**AT_FIRST, "feed": "2026-03-01T21:00"}
+
+
+MEANT = [
+    (["remind me at 8am every day to feed", "only weekdays for the morning one"],
+     {"feed": "every monday, tuesday, wednesday, thursday, friday at 08:00"}),
+    (["remind me every sunday at 10 to test the tank", "what reminders do i have",
+      "move the sunday one to saturday, same time"],
+     {"test the tank": "every saturday at 10:00"}),
+    (["remind me to clean the nano wednesdays and the big one sundays", "both at 7 in the evening"],
+     {"clean the nano": "every wednesday at 19:00", "the big one": "every sunday at 19:00"}),
+    (["remind me every day at 8am to feed", "remind me every day at 7pm to test kh",
+      "forget the evening thing"], {"feed": "every day at 08:00"}),
+    (["remind me every day at 8am to feed", "forget the evening thing"],
+     {"feed": "every day at 08:00"}),
+    (["remind me every day at 8pm to test ammonia", "make the ammonia one half an hour later"],
+     {"test ammonia": "every day at 20:30"}),
+    (["remind me every 2 days at 9 to dose 5 ml", "not 5, 2.5 ml sorry"],
+     {"dose 2.5 ml": "every 2 days at 09:00"}),
+    (["remind me every 2 days at 9 to dose 5 ml", "not 4, 2.5 ml sorry"],
+     {"dose 5 ml": "every 2 days at 09:00"}),
+    (["remind me every 2 days at 9 to dose 5 ml", "sorry 3 g"],
+     {"dose 5 ml": "every 2 days at 09:00"}),
+    (["remind me every day at 9 to turn the filter off", "oh and the heater too its old"],
+     {"turn the filter and the heater off": "every day at 09:00"}),
+    (["remind me every day at 9 to turn the filter off", "and the heater is broken too"],
+     {"turn the filter off": "every day at 09:00"}),
+    (["remind me every day at 9 to dose the small tank", "remind me every day at 9 to feed",
+      "the small tank doesnt need it anymore"], {"feed": "every day at 09:00"}),
+    (["remind me every day at 9 to feed", "the small tank doesnt need it anymore"],
+     {"feed": "every day at 09:00"}),
+    (["remind me saturday at 10 to change water", "and every saturday after"],
+     {"change water": "every saturday at 10:00"}),
+    (["remind me at 7 in the evening to feed", "make that half 5"],
+     {"feed": "once 2026-03-01T19:00+00:00"}),
+    (["remind me on friday at 10 to feed", "move that to a week later"],
+     {"feed": "once 2026-03-13T10:00+00:00"}),
+    (["cant do next sat, remind me the sunday instead"], {}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("lines", "after"), MEANT)
+async def test_the_one_that_is_meant_is_changed_and_nothing_else(
+    talk: Talk, lines: list[str], after: dict[str, str]
+) -> None:
+    for line in lines:
+        await talk.say(line)
+    assert await rules(talk) == after
+
+
+async def test_a_later_day_is_let_go_and_taken_back(two: Talk) -> None:
+    told = await two.text("don't need the feed one tomorrow")
+    assert "tomorrow 19:00" in told
+    assert "today 19:00" in told
+    assert len((await two.facts("/remind"))["reminders"]) == 3
+    await two.say("undo")
+    assert await due(two) == AT_FIRST
+    assert len((await two.facts("/remind"))["reminders"]) == 2
+
+
+async def test_one_that_rests_until_a_day_is_found_by_its_stem(talk: Talk) -> None:
+    await talk.say("remind me every monday at 9 to dose ferts")
+    await talk.say("stop the fert reminder while im away til the 20th")
+    assert await due(talk) == {"dose ferts": "2026-03-23T09:00"}
+
+
+async def test_half_five_is_asked(talk: Talk) -> None:
+    await talk.say("remind me at 7 in the evening to feed")
+    (asked,) = await talk.say("make that half 5")
+    assert [each.label for each in asked.buttons] == ["16:30", "17:30"]
+
+
+@pytest.mark.parametrize("text", ["what will you remind me of", "what am i being reminded of"])
+async def test_what_is_set_is_listed(two: Talk, text: str) -> None:
+    held = (await two.facts(text))["reminders"]
+    assert {each["what"] for each in held} == set(AT_FIRST)

@@ -227,6 +227,20 @@ def not_due_then(said: str, due: datetime | None, now: datetime) -> list[str]:
     return [told.format(task=said, when=when(due, now))]
 
 
+def let_go_then(
+    said: str,
+    gone: datetime,
+    before: Sequence[datetime],
+    upcoming: datetime | None,
+    now: datetime,
+) -> list[str]:
+    """A time was let go that is not the next one; those before it stay."""
+    told = _("Skipped: {task}, {gone}. It stays: {before}.")
+    after = [] if upcoming is None else [upcoming]
+    listed = " · ".join(when(at, now) for at in [*before, *after])
+    return [told.format(task=said, gone=when(gone, now), before=listed)]
+
+
 def rests_anyway(said: str, due: datetime | None, now: datetime) -> list[str]:
     """A reminder is not due before its rest would end."""
     told = _("{task} is not due before that. Next: {when}.")
