@@ -103,8 +103,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await reminder_requests.single(turn, another)
     if by is not None and by.target:
         of_it = [each for each in living if _fits(turn, each, by.target)]
-        part = " ".join(by.target)
-        of_it = reminder_moving.due_on(turn, living, part) if names_part(part) else of_it
+        named_by = " ".join(by.target)
+        of_it = reminder_moving.due_on(turn, living, named_by) if names_part(named_by) else of_it
         return await reminder_moving.shift(turn, of_it[0], by) if len(of_it) == 1 else None
     if by is not None and (spoken or len(living) == 1) and not parsed.events:
         return await reminder_moving.shift(turn, spoken or living[0], by)
