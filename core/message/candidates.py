@@ -54,5 +54,12 @@ def apply_marks(candidate: Candidate, marks: tuple[str, ...]) -> None:
             problem = None
         elif mark == "to":
             problem = problem or doubts.WISH
+    if problem == doubts.WISH and "was" in marks and _is_told_poison(candidate):
+        problem = doubts.UNKNOWN_WORD  # i need to add that nitrite was 2
     if problem is not None:
         candidate.problem = problem
+
+
+def _is_told_poison(candidate: Candidate) -> bool:
+    """Whether it is a poison, and some of it: nobody wishes that there was any."""
+    return candidate.analyte in {"ammonia", "nitrite"} and bool(candidate.quantity.value)
