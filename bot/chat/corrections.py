@@ -9,7 +9,15 @@ from datetime import datetime, timedelta
 from bot.chat import belongs, dead_total, moves, of_day, readings, sources, tanks_told
 from bot.chat.asking import ask
 from bot.chat.model import Reply
-from bot.chat.replacing import answered, replacement, said, store, tank_of, values_said
+from bot.chat.replacing import (
+    answered,
+    each_corrected,
+    replacement,
+    said,
+    store,
+    tank_of,
+    values_said,
+)
 from bot.chat.retelling import retold_as, typed_again
 from bot.chat.tank_volumes import ask_of_other
 from bot.chat.told import Told, place
@@ -238,14 +246,19 @@ async def under_name(
     return await store(turn, corrected, lead, {new.tank_id})
 
 
-async def told_anew(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
-    """Replace the values and events of an entry that are told anew, and keep its others."""
+async def told_anew(
+    turn: Turn, entry: Entry, parsed: Parsed, *, swapped: bool = False
+) -> list[Reply]:
+    """Replace the values and events of an entry that are told anew, and keep its others.
+
+    Where two tanks' were `swapped`, what is told of one anew was the other's by mistake.
+    """
     default = tank_of(turn, entry)
     parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default, anew=True)
     if asked:
         return asked
     replies = await _put_right(
-        turn, entry, place(turn, parsed, default), timed=parsed.at is not None
+        turn, entry, place(turn, parsed, default), timed=parsed.at is not None, swapped=swapped
     )
     if parsed.doubts:
         replies.append(await ask(turn, parsed.doubts, parsed))
@@ -253,7 +266,12 @@ async def told_anew(turn: Turn, entry: Entry, parsed: Parsed) -> list[Reply]:
 
 
 async def _put_right(
-    turn: Turn, entry: Entry, told: Sequence[Told], *, timed: bool = False
+    turn: Turn,
+    entry: Entry,
+    told: Sequence[Told],
+    *,
+    timed: bool = False,
+    swapped: bool = False,
 ) -> list[Reply]:
     """Store an entry with what is told anew in its place; `timed` where it has its own moment."""
     new_readings = [
@@ -270,10 +288,11 @@ async def _put_right(
         for each in told
         for event in each.events
     ]
+    old = [r for r in entry.readings if not (swapped and _went_over(r, new_readings))]
     corrected = replace(
         replacement(turn, entry, "correction"),
         text=turn.incoming.text,
-        readings=tuple(_merged(entry.readings, new_readings)),
+        readings=tuple(_merged(old, new_readings)),
         events=tuple(_merged_events(entry.events, new_events)),
     )
     anew = {(reading.tank_id, reading.what.analyte) for reading in new_readings}
@@ -282,6 +301,8 @@ async def _put_right(
     if not new_readings:
         before, after = said(turn, entry), said(turn, corrected)
     of = {each.tank_id for each in new_readings} | {each.tank_id for each in new_events}
+    if len({each.tank_id for each in new_readings}) > 1 and not new_events:
+        return await store(turn, corrected, each_corrected(entry, corrected), of)
     return await store(turn, corrected, words.corrected(before or _("not told"), after), of)
 
 
@@ -289,6 +310,15 @@ def _merged(old: Sequence[Stored[Value]], new: Sequence[Stored[Value]]) -> Itera
     told = {(reading.tank_id, reading.what.analyte) for reading in new}
     kept = [r for r in old if (r.tank_id, r.what.analyte) not in told]
     return [*kept, *new]
+
+
+def _went_over(old: Stored[Value], new: Sequence[Stored[Value]]) -> bool:
+    """Whether a value is told anew of another tank, and other ones of its own."""
+    if all(each.tank_id != old.tank_id for each in new):
+        return False
+    same = (old.what.analyte, old.what.canonical)
+    others = [each.what for each in new if each.tank_id != old.tank_id]
+    return any((each.analyte, each.canonical) == same for each in others)
 
 
 def _merged_events(

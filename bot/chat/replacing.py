@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import replace
 
 from bot.chat import sources
@@ -10,17 +10,20 @@ from bot.chat.answering import answer_for
 from bot.chat.model import Reply
 from bot.chat.told import Told, entry_of, summary
 from bot.chat.turn import Turn
+from bot.chat.words import names
 from bot.chat.words import readings as words
+from bot.chat.words.text import _
 from bot.store.log import Entry
 from bot.store.tanks import StoredTank
 from core.message.model import Value
 
 
 async def store(
-    turn: Turn, entry: Entry, lead: str, of: Container[int] | None = None
+    turn: Turn, entry: Entry, lead: str | Mapping[int, str], of: Container[int] | None = None
 ) -> list[Reply]:
     """Put a replacing entry on record and answer for the tanks that it is about.
 
+    `lead` opens the answers, or is one for each tank by its id.
     `of` are the ids of those that something new is told of, where others keep what they had.
     """
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
@@ -28,10 +31,13 @@ async def store(
     for told in _by_tank(turn, entry):
         if of is not None and told.tank.id not in of:
             continue
+        opened = (
+            lead if isinstance(lead, str) else names.of_tank(told.tank.name, lead[told.tank.id])
+        )
         if told.tank.role != "tank":
-            replies.append(await sources.corrected(turn, told, entry_id, lead))
+            replies.append(await sources.corrected(turn, told, entry_id, opened))
             continue
-        replies.append(await answer_for(turn, told, entry_id, lead=lead))
+        replies.append(await answer_for(turn, told, entry_id, lead=opened))
         await turn.use_tank(told.tank)
     return replies
 
@@ -77,6 +83,17 @@ def _tank_ids(entry: Entry) -> list[int]:
 def said(turn: Turn, entry: Entry) -> str:
     """What an entry has on record, in one line."""
     return " · ".join(summary(turn, told) for told in _by_tank(turn, entry))
+
+
+def each_corrected(before: Entry, after: Entry) -> dict[int, str]:
+    """What was put right in each tank of an entry, by the tank's id."""
+    return {
+        tank_id: words.corrected(
+            values_said(r.what for r in before.readings if r.tank_id == tank_id) or _("not told"),
+            values_said(r.what for r in after.readings if r.tank_id == tank_id) or _("not told"),
+        )
+        for tank_id in dict.fromkeys(reading.tank_id for reading in after.readings)
+    }
 
 
 def values_said(values: Iterable[Value]) -> str:

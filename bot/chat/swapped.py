@@ -1,23 +1,33 @@
-"""Two values under each other's name: exchanged in the newest entry of late that has both."""
+"""What was told the wrong way round: two values' names, or two tanks' values, put right.
+
+Two values under each other's name are exchanged in the newest entry of late that has both; two
+tanks' values in the newest entry, where it is of two tanks. What is told anew beside it goes to the
+tanks that are named there, and what one of them had of the other's goes with it.
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat import corrections, readings
 from bot.chat.corrections import OF_LATE, STILL_MEANT
 from bot.chat.model import Reply
-from bot.chat.replacing import answered, replacement, store, values_said
+from bot.chat.replacing import answered, each_corrected, replacement, store, values_said
 from bot.chat.retelling import typed_again
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.store.log import Entry, Stored
 from core.message import parse
 from core.message.model import Parsed, Value
-from core.message.swapped import swapped
+from core.message.swapped import behind_swap, swapped, told_swapped
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """Exchange the numbers of two names; None where nothing of that is told."""
+    """Exchange the numbers of two names, or of two tanks; None where nothing of that is told."""
+    if turn.incoming.addressed and (behind := behind_swap(turn.incoming.text)) is not None:
+        return await _told_anew(turn, behind)
+    if turn.incoming.addressed and told_swapped(turn.incoming.text):
+        return await _of_tanks(turn)
     names = swapped(turn.incoming.text)
     if names is None or parsed.values or parsed.events or not turn.incoming.addressed:
         return None
@@ -38,6 +48,65 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     before = values_said([first.what, second.what])
     after = values_said([anew[0].what, anew[1].what])
     return await store(turn, corrected, words.corrected(before, after), {first.tank_id})
+
+
+async def _told_anew(turn: Turn, text: str) -> list[Reply] | None:
+    """`swapped those, big is kh 5 and cube kh 3`: each tank's values in its own.
+
+    None where what stands behind it does not name its tanks.
+    """
+    told = parse(text, turn.context())
+    if told.question is not None or told.events or not told.values or told.doubts:
+        return None
+    if not all(value.tank or told.tank for value in told.values):
+        return None
+    entry = await corrections.told_of_late(turn, told)
+    turn.incoming = replace(turn.incoming, text=text)
+    if entry is None:
+        return await readings.keep(turn, told)
+    await turn.know_waters()
+    exchanged = _exchanged(turn, entry)
+    if exchanged is not None and all(_is_in(turn, exchanged, told, v) for v in told.values):
+        return await _stored(turn, entry, exchanged)
+    return await corrections.told_anew(turn, entry, told, swapped=True)
+
+
+def _is_in(turn: Turn, readings_: tuple[Stored[Value], ...], told: Parsed, value: Value) -> bool:
+    """Whether a value is told of its tank already."""
+    tank = turn.tank_named(value.tank or told.tank or "")
+    same = (None if tank is None else tank.id, value.analyte, value.canonical)
+    return any((r.tank_id, r.what.analyte, r.what.canonical) == same for r in readings_)
+
+
+async def _of_tanks(turn: Turn) -> list[Reply] | None:
+    """`i swapped those`, right behind readings of two tanks: each has what the other had."""
+    entry = await answered(turn) or next(iter(await turn.uow.log.newest(turn.chat.id, 1)), None)
+    if entry is None or turn.now - entry.at > STILL_MEANT:
+        return None
+    exchanged = _exchanged(turn, entry)
+    if exchanged is None:
+        return None
+    await turn.know_waters()
+    return await _stored(turn, entry, exchanged)
+
+
+def _exchanged(turn: Turn, entry: Entry) -> tuple[Stored[Value], ...] | None:
+    """The readings of an entry, each in the other of its two tanks; None where it has not two."""
+    tanks = list(dict.fromkeys(reading.tank_id for reading in entry.readings))
+    if len(tanks) != 2 or entry.events or any(turn.tank_by_id(each) is None for each in tanks):
+        return None
+    other = {tanks[0]: tanks[1], tanks[1]: tanks[0]}
+    return tuple(
+        replace(each, tank_id=other[each.tank_id], what=replace(each.what, tank=None))
+        for each in entry.readings
+    )
+
+
+async def _stored(turn: Turn, entry: Entry, exchanged: tuple[Stored[Value], ...]) -> list[Reply]:
+    corrected = replace(
+        replacement(turn, entry, "correction"), text=turn.incoming.text, readings=exchanged
+    )
+    return await store(turn, corrected, each_corrected(entry, corrected))
 
 
 async def _with_both(turn: Turn, names: tuple[str, str]) -> Entry | None:

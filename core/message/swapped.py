@@ -1,7 +1,8 @@
-"""Two values that were told under each other's name: `i swapped ammonia and nitrite`."""
+"""What was told the wrong way round: two values under each other's name, two tanks' values."""
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from core.message.asking_words import asks
@@ -35,3 +36,40 @@ def swapped(text: str) -> tuple[str, str] | None:
         rest = f"{rest[: token.start]} {rest[token.end :]}"
     told = said("swapped.txt", rest, small=True)
     return (names[0], names[1]) if told is not None and set(told.classes) == {"swap"} else None
+
+
+_ENDS: Final = re.compile(r"\s*(?:[,:;.!\n]|\s-)+\s*")
+"""What parts the word of regret from what is right."""
+
+LEAST: Final = 2
+"""Words that tell it of nothing named: a lone `switched` may be of a lamp."""
+
+
+def told_swapped(text: str) -> bool:
+    """Whether a text says no more than that what was told stood the wrong way round.
+
+    Examples
+    --------
+    >>> told_swapped("sorry swapped those"), told_swapped("switched"), told_swapped("swap them?")
+    (True, False, False)
+    """
+    if len(text) > LONGEST or asks(text) or "?" in text or len(text.split()) < LEAST:
+        return False
+    told = said("swapped.txt", text, small=True)
+    return told is not None and set(told.classes) == {"swap"}
+
+
+def behind_swap(text: str) -> str | None:
+    """What is told anew behind the words that it stood the wrong way round; None without them.
+
+    Examples
+    --------
+    >>> behind_swap("sorry swapped those, big is kh 5 and cube kh 3")
+    'big is kh 5 and cube kh 3'
+    >>> behind_swap("sorry, big is kh 5") is None
+    True
+    """
+    for mark in _ENDS.finditer(text[:LONGEST]):
+        if told_swapped(text[: mark.start()]):
+            return text[mark.end() :].strip() or None
+    return None

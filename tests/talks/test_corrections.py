@@ -659,3 +659,69 @@ async def test_a_swap_of_what_was_not_told_together_stores_nothing(fern: Talk) -
     before = await now_on_record(fern)
     assert "cannot tell what to put right" in await fern.text("i mixed up gh and kh")
     assert await now_on_record(fern) == before
+
+
+@pytest.fixture
+async def two(talk: Talk) -> Talk:
+    """Two tanks, each with its values."""
+    await talk.say("/tank new Lounge 180 l fresh")
+    await talk.say("/tank new Bedroom 54 l fresh")
+    await talk.say("bedroom kh 3, lounge kh 5 ph 7.4")
+    return talk
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "sorry swapped those, bedroom is kh 5 ph 7.4 and lounge kh 3",
+        "oops wrong way round: bedroom kh 5, lounge kh 3",
+        "mixed them up, lounge is kh 3",
+        "i swapped the tanks",
+    ],
+)
+async def test_two_tanks_told_the_wrong_way_round_are_exchanged(two: Talk, text: str) -> None:
+    replies = await two.say(text)
+    assert {each.text.partition(":")[0] for each in replies} == {"Lounge", "Bedroom"}
+    assert await now_on_record(two) == {
+        ("Bedroom", "kh"): 5.0,
+        ("Bedroom", "ph"): 7.4,
+        ("Lounge", "kh"): 3.0,
+    }
+
+
+async def test_what_is_told_anew_beside_swapped_goes_to_its_own_tank(two: Talk) -> None:
+    await two.say("mixed them up, bedroom kh 6 and lounge kh 4")
+    assert await now_on_record(two) == {
+        ("Bedroom", "kh"): 6.0,
+        ("Lounge", "kh"): 4.0,
+        ("Lounge", "ph"): 7.4,
+    }
+
+
+async def test_what_was_switched_of_no_readings_changes_nothing(two: Talk) -> None:
+    before = await now_on_record(two)
+    await two.say("switched")
+    await two.say("did i swap those?")
+    await two.say("swapped the filter, all fine")
+    assert await now_on_record(two) == before
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["forgot to say ammonia was more like 2", "i want to say ammonia was more like 2"],
+)
+async def test_ammonia_told_late_is_no_wish_and_holds_a_dose_back(talk: Talk, text: str) -> None:
+    await talk.say("100 l kh 6 ph 7.8 ammonia 0 temp 25")
+    warned = " ".join(each.text for each in await talk.say(text))
+    assert "Ammonia is dangerous" in warned
+    refused = " ".join(each.text for each in await talk.say("how much buffer to kh 8"))
+    assert "No buffer now" in refused
+
+
+async def test_a_deed_told_late_takes_the_place_of_none(talk: Talk) -> None:
+    await talk.say("100 l kh 6")
+    await talk.say("put in 5 g baking soda")
+    await talk.say("forgot to say i put in 3 g baking soda yesterday")
+    told = " ".join(each.text for each in await talk.say("what did i do"))
+    assert "5 g" in told
+    assert "3 g" in told
