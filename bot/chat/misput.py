@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import UTC
 from typing import Any, Final
 
-from bot.chat import belongs, corrections, doses, own_plan, plan_parts
+from bot.chat import belongs, corrections, doses, off_record, own_plan, plan_parts
 from bot.chat.given_plan import LOOKED_AT, Given, given
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
@@ -52,7 +52,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     held = _own(said) if own else None if plan is None else _held(plan, said)
     if held is None:
         where = into or turn.current_tank
-        return [await turn.reply(words.how_much(where.name))] if said.tells_both and where else None
+        told = said.tells_both or (said.regretted and into is not None)
+        return [await _how_much(turn, where)] if told and where else None
     if into is None:
         return [await _which(turn, of, held)]
     count = 1 if plan is None else _count(plan, said)
@@ -62,6 +63,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     await turn.use_tank(into)
     left = await _not_counted(turn, of, planned=plan is not None)
     return [*replies, *left]
+
+
+async def _how_much(turn: Turn, where: StoredTank) -> Reply:
+    """Ask how much of what is in a tank: until it is told nothing more goes into that one."""
+    await turn.use_tank(where)
+    held = await off_record.held_of(turn, where.id, " ".join(turn.incoming.text.split()))
+    lines = words.how_much(where.name)
+    return await turn.reply(
+        lines,
+        choices=[off_record.none_of_it(where.id)],
+        facts={"tank": where.name},
+        context={off_record.NAMELESS: held, off_record.LINES: lines},
+        expects="followup",
+    )
 
 
 async def _not_counted(turn: Turn, of: StoredTank | None, *, planned: bool) -> list[Reply]:

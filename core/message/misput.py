@@ -41,6 +41,9 @@ _REGRET: Final = re.compile(
 _DID: Final = re.compile(r"did (?:it|that|this) (?:in|into|to|on)\b")
 """The deed of `did it in quarry`, where `did it go in` asks."""
 
+_SENTENCES: Final = re.compile(r"(?<=[.!;\n])\s+|\n")
+_NOT: Final = frozenset({"not", "order"})
+
 _THERE: Final = "\x00"
 _NEGATED: Final = re.compile(
     r"\b(?:(?:not|nicht|pas|non|nao|niet|nie|inte|never|jamais)\b|no\b(?! *\x00))"  # pt: in the
@@ -56,7 +59,8 @@ class Misput(NamedTuple):
     """A dose that is in a tank: each tank by its name, or big, small, other behind `size:`.
 
     `many` is double, two or all where more than a part is told; `later` where it is the second or
-    a later one; `was` where no word for the deed stands, so that it puts right what was told.
+    a later one; `was` where no word for the deed stands, so that it puts right what was told;
+    `regretted` where it begins with a word of regret.
     """
 
     of: str | None = None
@@ -67,6 +71,7 @@ class Misput(NamedTuple):
     many: str | None = None
     later: bool = False
     was: bool = False
+    regretted: bool = False
 
     @property
     def tells_both(self) -> bool:
@@ -115,13 +120,43 @@ def misput(text: str, tanks: Sequence[str]) -> Misput | None:
     ('Fern', 'Quarry')
     >>> misput("i put it in the wrong tank", ["Fern", "Quarry"]).wrong
     True
+    >>> misput("ok put it in. oh no wait i put it in quarry!!", ["Fern", "Quarry"]).into
+    'Quarry'
     >>> misput("can i put ferns dose in quarry?", ["Fern", "Quarry"]) is None
     True
     """
-    asks = deed_asked.begins_as_question(text) and not _DID.match(fold(text).lstrip())
-    if len(text) > LONGEST or "?" in text or not tanks or asks:
+    if len(text) > LONGEST or "?" in text or not tanks:
         return None
-    plain = behind_lead(text, "regret", "wait") or " ".join(fold(text).split())
+    return _of_sentence(text, tanks) or _put_right(text, tanks)
+
+
+def _put_right(text: str, tanks: Sequence[str]) -> Misput | None:
+    """Of a deed and a sentence that regrets it, what that one tells: where it really went."""
+    *told, last = [each for each in _SENTENCES.split(text.strip()) if each.strip(" .!,")] or [""]
+    if not told or _regret_of(last) is None:
+        return None
+    before = " ".join(told)
+    said = said_of_plan(before)
+    plainly = said is not None and "put" in said.classes and not (said.asks or said.classes & _NOT)
+    return _of_sentence(last, tanks) if plainly and not _mentioned(before, tanks) else None
+
+
+def _regret_of(text: str) -> str | None:
+    """What stands behind a word of regret; None where a text begins with none."""
+    return behind_lead(text, "regret", "wait")
+
+
+def _mentioned(text: str, tanks: Sequence[str]) -> bool:
+    return _mentions(tuple(tanks)).search(fold(text)) is not None
+
+
+def _of_sentence(text: str, tanks: Sequence[str]) -> Misput | None:
+    """What one sentence tells of a dose and the tank that got it."""
+    asks = deed_asked.begins_as_question(text) and not _DID.match(fold(text).lstrip())
+    if asks:
+        return None
+    regret = _regret_of(text)
+    plain = regret or " ".join(fold(text).split())
     plain = _REGRET.sub("", plain)
     mentions = _mentions(tuple(tanks))
     bare = _any("wrong").sub(_THERE, plain)
@@ -143,7 +178,7 @@ def misput(text: str, tanks: Sequence[str]) -> Misput | None:
     placed = _placed(named, [_role(plain, each) for each in found])
     if placed is None:
         return None
-    told = told._replace(of=placed[0], into=placed[1])
+    told = told._replace(of=placed[0], into=placed[1], regretted=regret is not None)
     other = told.of is not None and told.of != told.into
     if other and (not _is_dose(rest) or (told.into is None and _any("instead").search(plain))):
         return None  # i put fern in quarry, not in fern

@@ -104,3 +104,28 @@ async def test_its_own_tank_gets_a_part_of_its_plan(planned: Talk) -> None:
 async def test_what_is_no_dose_is_moved_by_both_names(planned: Talk, told: str, text: str) -> None:
     await planned.say(told)
     assert (await planned.text(text)).startswith("Moved to Quarry: Quarry: ")
+
+
+async def test_a_deed_and_its_regret_in_one_message_are_of_the_tank_that_got_it(
+    planned: Talk,
+) -> None:
+    (told, _rest) = await planned.say("ok put it in. oh no wait i put it in quarry!!")
+    assert "Quarry: logged 2.7 g" in told.text
+
+
+async def test_a_dose_that_nobody_planned_holds_more_back_until_it_is_told(talk: Talk) -> None:
+    await talk.say("/tank new Fern 300 l fresh")
+    await talk.say("/tank new Quarry 40 l fresh")
+    await talk.say("quarry: kh 3 ph 6.9")
+    (asked,) = await talk.say("ok put it in. oh no wait i put it in quarry!!")
+    assert asked.text.startswith("How much of what went into Quarry?")
+    advised = " ".join(each.text for each in await talk.say("what do i do"))
+    assert "dose kh" not in advised
+    (held,) = await talk.say("dose kh 4")
+    assert "went into Quarry" in held.text
+    assert "g of sodium" not in held.text
+
+
+async def test_a_regretted_deed_that_was_not_done_is_none(planned: Talk) -> None:
+    told = " ".join(e.text for e in await planned.say("dont put it in. i was in quarry"))
+    assert "logged" not in told
