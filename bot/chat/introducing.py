@@ -156,8 +156,11 @@ def _as_on_record(turn: Turn, said: Told) -> Told:
 
 def _telling(homes: tuple[Home, ...]) -> list[str | None]:
     """The word that tells each of several tanks; None where another is told by the same."""
+    each_own = len(homes) > 1 and all(home.told_by or home.holds for home in homes)
     said = [
-        home.told_by or (home.holds if len(homes) > 2 else None) if len(homes) > 1 else None
+        home.told_by or (home.holds if len(homes) > 2 or each_own else None)
+        if len(homes) > 1
+        else None
         for home in homes
     ]
     plain = [None if word is None else plain_name(word) for word in said]

@@ -13,7 +13,7 @@ from typing import Final, NamedTuple
 from bot.chat import tank_words
 from bot.chat.turn import Turn
 from core.advice.introduced_by_name import introduced_by_name
-from core.advice.introduced_loosely import introduced_loosely, several
+from core.advice.introduced_loosely import beside_values, introduced_loosely, several
 from core.advice.introductions import Home, introduced
 from core.advice.livestock import plain_name
 from core.message import first_evening, parse
@@ -64,6 +64,8 @@ def told_in(turn: Turn) -> Told:
     homes = by_name(turn, rest) or introduced(rest, us_gallons=gallons)
     if not homes and not _is_read_elsewhere(turn):
         homes = introduced_loosely(rest, us_gallons=gallons)
+        if not homes and beside is not None and turn.tanks:
+            homes = _of_other_volume(turn, rest)
     return Told(homes, beside) if len(homes) == 1 or beside is None else Told()
 
 
@@ -95,6 +97,13 @@ def by_name(turn: Turn, text: str) -> tuple[Home, ...]:
     return tuple(found)
 
 
+def _of_other_volume(turn: Turn, text: str) -> tuple[Home, ...]:
+    """A tank of another volume than any on record, told beside readings: they may be its own."""
+    homes = beside_values(text, us_gallons=turn.chat.us_gallons)
+    held = {tank.tank.volume_l for tank in turn.tanks}
+    return () if None in held or any(home.volume_l in held for home in homes) else homes
+
+
 def _is_read_elsewhere(turn: Turn) -> bool:
     """Whether other looks read all of a text, or it tells of a tank on record by its name."""
     text, gallons = turn.incoming.text, turn.chat.us_gallons
@@ -114,7 +123,8 @@ def _without_readings(turn: Turn, text: str) -> tuple[str, Parsed | None]:
         cut = len(words)
         read = None
         for start in range(len(words)) if any(map(str.isdigit, clause)) else ():
-            if has_volume(" ".join(words[max(start - 1, 0) : start + 1])):
+            before = words[start - 1] if start else ""
+            if has_volume(f"{before} {words[start]}") and not has_volume(before):
                 continue  # 90 l ph 7: its unit belongs to the number
             if (read := _readings(turn, " ".join(words[start:]))) is not None:
                 cut = start

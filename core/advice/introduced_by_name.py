@@ -191,7 +191,7 @@ def _home(part: str, *, us_gallons: bool) -> Home | None:
         numbered = int(words[1]) < HOMES
     else:
         numbered = False
-    if not numbered and not _is_name(words, is_tank=is_tank):
+    if not numbered and not is_name(words, is_tank=is_tank):
         return None
     home = home_of(parts)
     kinds = [of for word in words for of in _of().get(fold(word), ()) if of in KINDS]
@@ -213,7 +213,7 @@ def _bare(words: list[str]) -> tuple[list[str], bool]:
     return words, is_tank
 
 
-def _is_name(words: Sequence[str], *, is_tank: bool) -> bool:
+def is_name(words: Sequence[str], *, is_tank: bool) -> bool:
     """Whether words may be a tank's name; a kind of animal only behind a word for a tank."""
     said = [*words[:-1]] if words and words[-1].isdigit() else [*words]
     if not 0 < len(said) <= WORDS:

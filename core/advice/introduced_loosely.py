@@ -11,6 +11,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from core.advice.introduced_by_name import LEAST, is_name
 from core.advice.introduction_parts import KINDS, NOUNS, Part, read
 from core.advice.introductions import Home, home_of, segments
 from core.advice.livestock import lookup
@@ -20,6 +21,15 @@ _SURE: Final = frozenset({"animal", "planted", "reef", "pond", "shrimps"})
 _OWN: Final = frozenset({"have", "home", "begun", "age", "inside", "called"})
 _SMALL: Final = frozenset({"light", "look", "big", "small", "one", "article", "with", "since"})
 _MOST_TANKS: Final = 9
+_BESIDE_VALUES: Final = (
+    frozenset(
+        {"volume", "unknown", "and", "break", "further", "have", "home", "planted", "community"}
+    )
+    | _SMALL
+    | NOUNS
+    | frozenset(KINDS)
+)
+"""What may stand beside a volume and readings; a word of no class may be a name."""
 
 
 def several(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
@@ -34,6 +44,27 @@ def several(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     left = None if parts is None else _without_number(parts)
     homes = () if left is None else tuple(map(_named, _apart(_volumes(left))))
     return tuple(replace(home, loosely=True) for home in homes) if len(homes) > 1 else ()
+
+
+def beside_values(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
+    """The tank that a volume told beside readings is of, with a word or two for it or with none.
+
+    Examples
+    --------
+    >>> [(home.name, home.volume_l) for home in beside_values("and a qt 40l", us_gallons=True)]
+    [('qt', 40.0)]
+    >>> beside_values("put 20 l", us_gallons=True), beside_values("bucket 20 l", us_gallons=True)
+    ((), ())
+    """
+    parts = read(text, us_gallons=us_gallons, loosely=True) or []
+    named = [part.text for part in parts if part.of == "unknown"]
+    volumes = [float(str(part.value)) for part in parts if part.of == "volume"]
+    if any(part.of not in _BESIDE_VALUES for part in parts) or len(volumes) != 1:
+        return ()
+    if volumes[0] < LEAST or (named and not is_name(named, is_tank=False)):
+        return ()
+    home = home_of([part for part in parts if part.of != "unknown"])
+    return (replace(home, name=" ".join(named) or None, loosely=True, told_by=None),)
 
 
 def introduced_loosely(text: str, *, us_gallons: bool) -> tuple[Home, ...]:

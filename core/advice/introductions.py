@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final, NamedTuple
 
-from core.advice.introduction_parts import KINDS, NOUNS, TRAITS, Part, read
+from core.advice.introduction_parts import KINDS, NOUNS, TRAITS, Part, may_name, read
 from core.advice.livestock import Found, lookup
 from core.tank import Setup, TankKind
 
@@ -182,7 +182,14 @@ def _told_by(parts: Sequence[Part]) -> str | None:
 
 
 def _holds(parts: Sequence[Part]) -> str | None:
-    found = {part.text for part in parts if part.of in _TELLING}
+    place = next(n for n, part in enumerate(parts) if part.of == "volume") + 1
+    behind = parts[place : place + 1]
+    telling = _TELLING | {"community"}
+    if named := [part.text for part in behind if part.of in telling]:
+        return named[0]  # a 200 l community with tetras
+    found = {part.text for part in parts if part.of in telling}
+    if not found:  # a 40 l quarantine
+        found = {part.text for part in behind if part.of == "unknown" and may_name(part.text)}
     return found.pop() if len(found) == 1 else None
 
 
