@@ -55,11 +55,22 @@ def coming_in(turn: Turn, parsed: Parsed) -> Coming | None:
         return Coming(text=text, home=True)
     if coming is None or (parsed.values and not coming.bag):
         return None
+    if coming.quarantine and not coming.bag and _is_a_tank(turn):
+        return None
     if coming.bag or coming.quarantine:
         return coming
     living = coming.animals or _animals(coming) is not None or gets_used(text)
     told = coming.about_bag or coming.home or coming.adding
     return coming if told and living else None
+
+
+def _is_a_tank(turn: Turn) -> bool:
+    """Whether quarantine is said of nothing but a tank that is called so."""
+    text = turn.incoming.text
+    for tank in turn.tanks:
+        text = re.sub(rf"(?<!\w){re.escape(tank.name)}(?!\w)", " ", text, flags=re.IGNORECASE)
+    bare = read(text, turn.context())
+    return text != turn.incoming.text and (bare is None or not bare.quarantine)
 
 
 async def answer(turn: Turn, coming: Coming) -> list[Reply]:

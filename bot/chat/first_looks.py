@@ -177,6 +177,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     drops_told.answer,
     drops_told.colour,
     tank_by_tank.answer,
+    tank_by_tank.each_apart,
     unknown_tanks.answer,
     _dead_total,
     lambda turn, parsed: tank_talk.answer(turn, parsed, QUESTIONS),

@@ -91,6 +91,7 @@ async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 BEFORE_READINGS: Final[tuple[Look, ...]] = (
     next_change.answer,
+    traits.with_readings,
     tanks_told.whole,
     first_evening.answer,
     pure_tds.answer,

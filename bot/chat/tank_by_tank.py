@@ -8,9 +8,10 @@ from bot.chat import readings
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
-from core.message import parse
+from core.message import doubts, parse
+from core.message.fold import fold
 from core.message.model import Parsed
-from core.message.tank_by_tank import after_joint, continued, number_last, spread
+from core.message.tank_by_tank import after_joint, continued, number_last, pieces, spread
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -38,6 +39,39 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     values = tuple(value for each in sure for value in each.values)
     events = tuple(event for each in sure for event in each.events)
     return await readings.keep(turn, replace(sure[0], tank=None, values=values, events=events))
+
+
+async def each_apart(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`big is 3 now, cube ammonia 0`: each tank's part is answered as if it had been sent alone.
+
+    A bare number in one of them is asked about there, and the others' values are kept. None where
+    not every part opens with a tank of its own, or none has a bare number.
+    """
+    strays = any(each.reason == doubts.STRAY_NUMBER for each in parsed.doubts)
+    if not strays or parsed.question or parsed.command or parsed.events or turn.typed is None:
+        return None
+    told = pieces(turn.incoming.text)
+    read = [parse(each, turn.context()) for each in told]
+    named = [each.tank for each in read]
+    opens = all(
+        each.tank is not None and piece.removeprefix("the ").startswith(fold(each.tank))
+        for each, piece in zip(read, told, strict=True)
+    )
+    if len(told) < 2 or not opens or len(set(named)) < len(named):
+        return None
+    if any(each.events or each.question or each.command for each in read):
+        return None
+    whole = turn.incoming
+    clear: list[Reply] = []
+    asked: list[Reply] = []
+    # what a bare number is of is what was told of its tank before: so it is read first, asked last
+    ordered = sorted(zip(read, told, strict=True), key=lambda each: not each[0].doubts)
+    for number, (each, piece) in enumerate(ordered):
+        update_id = f"{whole.update_id}:{number}" if number else whole.update_id
+        turn.incoming = replace(whole, text=piece, update_id=update_id)
+        (asked if each.doubts else clear).extend(await turn.typed(turn))
+    turn.incoming = whole
+    return [*clear, *asked]
 
 
 async def apart(turn: Turn, sure: list[Parsed]) -> list[Reply]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
@@ -16,7 +17,7 @@ from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import beside_value, parse
 from core.message.model import Kit, Parsed
-from core.message.traits import Trait, read
+from core.message.traits import Trait, read, without_age
 
 RENEW_AHEAD = timedelta(days=14)
 """So long before a kit's last day its reminder comes, for time to get another."""
@@ -28,7 +29,31 @@ def trait_of(turn: Turn, parsed: Parsed) -> Trait | None:
     """What a message tells of a tank for good; None where it tells or asks something else."""
     if parsed.command is not None or parsed.values or parsed.events or not turn.incoming.addressed:
         return None
-    return read(turn.incoming.text, turn.context())
+    told = read(turn.incoming.text, turn.context())
+    measured = any(doubt.value is not None for doubt in parsed.doubts)
+    return None if measured and told is not None and told.kind == "set_up" else told
+
+
+async def with_readings(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
+    """`ammonia 0.5, tank is 3 weeks old`: the readings are answered as ever, then its first day.
+
+    None where nothing is measured beside the age of the tank.
+    """
+    parts = without_age(turn.incoming.text) if turn.incoming.addressed else None
+    if parts is None or turn.typed is None or "?" in parts[1]:
+        return None
+    rest, age = parts
+    if not parse(rest, turn.context()).values:
+        return None
+    whole = turn.incoming
+    turn.incoming = replace(whole, text=rest)
+    replies = await turn.typed(turn)
+    turn.incoming = whole
+    stored = turn.current_tank
+    trait = read(age, turn.context())
+    if stored is None or trait is None or trait.at is None or stored.tank.set_up is not None:
+        return replies
+    return [*replies, await _set_up(turn, stored, trait.at)]
 
 
 async def answer(turn: Turn, trait: Trait) -> list[Reply]:

@@ -161,6 +161,32 @@ def read(text: str, context: Context) -> Trait | None:
     return _made(tokens, folded) if old is None else _by_age(old, tokens, context)
 
 
+_AGED: Final = re.compile(
+    r"[,;.]?\s*\b(?:(?:in a|and|und|my|the|our|this|mein|meine|das|unser) )*"
+    rf"(?:(?:tank|aquarium|becken) {_OLD.pattern[2:]}"
+    r"|(?:it'?s |its )?(?:an? )?\d{1,3}[ -](?:day|week|month)s?[ -]old (?:tank|aquarium)\b)"
+)
+
+
+def without_age(text: str) -> tuple[str, str] | None:
+    """A text without how old the tank is, and those words; None where it tells no such.
+
+    Examples
+    --------
+    >>> without_age("ammonia 0.5 nitrite 1 tank is 3 weeks old")
+    ('ammonia 0.5 nitrite 1', 'tank is 3 weeks old')
+    >>> without_age("the test is 2 days old") is None
+    True
+    """
+    found = _AGED.search(fold(text)) if len(fold(text)) == len(text) else None
+    if found is None:
+        return None
+    left = (text[: found.start()].strip(), text[found.end() :].strip(" ,;."))
+    count = re.search(r"(\d{1,3})[ -](day|week|month)s?[ -]old", found[0])
+    age = found[0].strip(" ,;.") if count is None else f"tank is {count[1]} {count[2]}s old"
+    return ", ".join(each for each in left if each), age
+
+
 def _in_months(years: re.Match[str]) -> str:
     """Years as months, which a message's times know."""
     return f"{12 * (_NUMBERS.get(years[1]) or int(years[1]))} months"

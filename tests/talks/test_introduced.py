@@ -259,7 +259,7 @@ async def test_two_tanks_are_told_at_once(talk: Talk) -> None:
     (listed,) = await talk.say("/tank")
     assert [each["volume_l"] for each in listed.facts["tanks"]] == [60.0, 180.0]
     (living,) = await talk.say("/stock")
-    assert living.facts["uncounted"] == {"Big": ["discus"]}
+    assert living.facts["uncounted"] == {"Discus": ["discus"]}
 
 
 async def test_a_further_tank_is_asked_about_and_made_on_yes(talk: Talk) -> None:
@@ -384,3 +384,77 @@ async def test_how_it_looks_hides_neither_tank_nor_reading(talk: Talk, tail: str
     (tank,) = (await talk.facts("/tank"))["tanks"]
     assert tank["volume_l"] == 20
     assert "ammonia 4" in await talk.text("tanks")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["lounge 180l kh 6 ph 7.4", "and a qt 40l kh 6", "and a 40l qt, kh 6", "180l kh 6 ph 7.4"],
+)
+async def test_values_beside_another_volume_are_not_of_the_tank_in_use(
+    talk: Talk, text: str
+) -> None:
+    await talk.say("tank 80l kh 5")
+    (asked,) = await talk.say(text)
+    assert asked.text.startswith("Is that another tank")
+    (made, kept) = await talk.say("yes")
+    assert "Added" in made.text
+    assert "KH 6" in kept.text
+    assert "KH 6" not in " ".join(each.text for each in await talk.say("show tank"))
+
+
+@pytest.mark.parametrize("text", ["changed 20l kh 6", "yesterday 20 l changed, kh 6"])
+async def test_litres_of_a_change_or_its_own_are_of_the_tank_in_use(talk: Talk, text: str) -> None:
+    await talk.say("tank 80l kh 5")
+    told = " ".join(each.text for each in await talk.say(text))
+    assert "another tank" not in told
+    assert "KH 6" in told
+
+
+async def test_two_tanks_are_called_by_their_own_words(talk: Talk) -> None:
+    await talk.say("I have 2 tanks. a 200l community and a 54l betta tank")
+    told = [e.text for e in await talk.say("community kh 3 ph 6.8, betta kh 2 ph 6.6")]
+    assert told[0].startswith("Community: KH 3")
+    assert told[1].startswith("Betta: KH 2")
+
+
+async def test_a_word_that_tells_only_one_of_two_names_none(talk: Talk) -> None:
+    told = " ".join(e.text for e in await talk.say("i have 2 tanks, 120l and 60l betta"))
+    assert "Added Big" in told
+
+
+async def test_a_bare_number_behind_a_tank_and_another_ones_value_are_both_kept(
+    talk: Talk,
+) -> None:
+    await talk.say("sons room 60l and quarantine 25l")
+    await talk.say("sons room kh 2")
+    (kept, asked) = await talk.say("sons room is 3 now, quarantine ammonia 0")
+    assert kept.text == "quarantine: ammonia 0 mg/L"
+    assert "Did you mean sons room: KH 3?" in asked.text
+    (told,) = await talk.say("yes")
+    assert "KH 3" in told.text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Ammonia 0.5 nitrite 1 nitrate 5 tank is 3 weeks old",
+        "tank is 3 weeks old, ammonia 0.5 nitrite 1",
+        "3 week old tank, ammonia 0.5, nitrite 1",
+    ],
+)
+async def test_readings_beside_the_age_of_a_first_tank_are_kept(talk: Talk, text: str) -> None:
+    told = [each.text for each in await talk.say(text)]
+    assert "Nitrite 1 mg/L" in told[0]
+    assert "set up" in told[-1]
+
+
+async def test_what_went_in_is_of_the_tank_spoken_of_and_of_its_day(talk: Talk) -> None:
+    await talk.say("i've got 2 tanks, lounge 180l and kids room 25l")
+    await talk.say("lounge kh 5 ph 7.4")
+    await talk.say("how much buffer for the lounge to kh 6")
+    (asked,) = await talk.say("and the kids one")
+    assert asked.text.startswith("kids room: I need the KH")
+    (open_,) = await talk.say("my son says he dumped some in there yesterday, half a cup")
+    assert open_.text.startswith("kids room:")
+    told = await talk.say("6 g baking soda")
+    assert told[0].text.startswith("kids room (yesterday")

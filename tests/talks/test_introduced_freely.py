@@ -148,7 +148,7 @@ async def test_animals_of_no_tank_yet_are_kept_and_the_volume_is_asked(
             {"wohnzimmer": 200.0, "büro": 54.0},
         ),
         ("dos acuarios: grande 120 l y gambario 25 l", {"grande": 120.0, "gambario": 25.0}),
-        ("two tanks, 60l shrimp and 180l community", {"Small": 60.0, "Big": 180.0}),
+        ("two tanks, 60l shrimp and 180l community", {"Shrimp": 60.0, "Community": 180.0}),
         ("two tanks: reef 200l and planted 90 l", {"Reef": 200.0, "Planted": 90.0}),
         ("two tanks: betta tank 20 l and guppy 60 l", {"Betta": 20.0, "Guppy": 60.0}),
         (
