@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import datetime
 from typing import Any, Final
 
 from bot.chat import doses, emergencies, given_logged, given_parts, in_vessel, off_record
@@ -28,11 +29,13 @@ from bot.store.offers import BESIDE, Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.calls import asks
 from core.advice.danger import would_be_too_much
-from core.message import acid_in, parse
+from core.message import acid_in, parse, times
 from core.message.fold import fold
 from core.message.gave_told import Gave, denies, gave
+from core.message.lexicon import lexicon
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, amounts_in, said_of_plan, substances_named
+from core.message.tokens import cut
 from core.substances import ACIDS
 from core.water.substances import SUBSTANCES
 
@@ -84,6 +87,7 @@ async def asked(
         return None
     held = await off_record.held_of(turn, tank_id, " ".join(turn.incoming.text.split()))
     held["substance"] = _substance(told, plan)
+    held["when"] = None if (when := _when(turn, parsed)) is None else when.isoformat()
     held["volume_l"] = None if plan is None else plan.held["volume_l"]
     guessed = any("dosed" in button.label for each in replies for button in each.buttons)
     if warned:
@@ -215,9 +219,20 @@ def _may_be(
             shares = sorted({told.parts or 1.0, 1.0})
         may_be += [doses.so_much_of(plan.held, each) for each in shares]
     of = plan.offer.id if plan is not None and substance in dict(plan.salts) else 0
-    past = parsed.at is not None and parsed.at < turn.now
-    at = {"at": parsed.at.isoformat()} if past and parsed.at is not None else {}
+    when = _when(turn, parsed)
+    at = {} if when is None else {"at": when.isoformat()}
     return [Choice(_shown(each), LOG_SOME, "", _logging(turn, of, each) | at) for each in may_be]
+
+
+def _when(turn: Turn, parsed: Parsed) -> datetime | None:
+    """When it went in, where an earlier day is told: `he dumped some in on friday`."""
+    if parsed.at is not None:
+        return parsed.at if parsed.at < turn.now else None
+    text = turn.incoming.text
+    tokens = cut(fold(text), lexicon(), text)
+    found = (times.find(tokens, place, turn.context()) for place in range(len(tokens)))
+    told = [each.at for each in found if each is not None and each.at is not None]
+    return next((at for at in told if at < turn.now), None)
 
 
 def _logging(turn: Turn, of: int, held: dict[str, Any]) -> dict[str, Any]:
@@ -276,7 +291,11 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         await doses.tank_for(turn, {"tank_id": None, "volume_l": held["volume_l"]})
     dosed = f"dosed {amount_of(amounts)} {substance}"
     turn.incoming = replace(turn.incoming, text=dosed)
-    return await turn.route(turn, parse(dosed, turn.context()))
+    at = held.get("when")
+    told = parse(dosed, turn.context())
+    return await turn.route(
+        turn, told if at is None else replace(told, at=datetime.fromisoformat(at))
+    )
 
 
 async def _called(turn: Turn, newest: Sequence[Offer]) -> dict[str, Any] | None:

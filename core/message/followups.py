@@ -26,6 +26,7 @@ from core.message.lexicon import lexicon
 from core.message.model import Context
 from core.message.parser import parse
 from core.message.tank_by_tank import without_place
+from core.message.tanks import marked
 from core.message.tokens import Token, cut
 from core.message.waters import mentioned, one_of
 from core.message.wordfile import spelt
@@ -202,7 +203,7 @@ def _core(rest: str, marks: set[str], asks: bool, context: Context) -> Followup 
     if marks & {"for", "into", "same", "too"} or leading:
         if (volume := volume_litres(rest, context.us_gallons)) is not None:
             return Followup(volume_l=volume) if asks or marks & {"for", "into"} else None
-        if (tank := _tank(rest, context.tanks)) is not None:
+        if (tank := _tank(rest, context.tanks) or _described(rest, context)) is not None:
             return Followup(tank=tank)
     if marks & {"with", "lead", "only_have"} and _is_water(rest):
         return Followup(water=rest)
@@ -285,6 +286,20 @@ def _tank(rest: str, tanks: Iterable[str]) -> str | None:
     said = rest if named is None else rest[named.start :]
     ways = {rest, said, without_place(rest)}
     return next((name for name in tanks if fold(name) in ways), None)
+
+
+def _described(rest: str, context: Context) -> str | None:
+    """The tank that is told by its size, or by how its name and no other's begins: the kids one."""
+    tokens = [
+        token for token in marked(cut(rest, lexicon(), rest), rest, context) if token.kind != "fill"
+    ]
+    if len(tokens) == 1 and tokens[0].kind == "tank":
+        return str(tokens[0].value)
+    if len(tokens) != 2 or tokens[1].value not in {"one", "home"}:
+        return None
+    said = tokens[0].text
+    begun = [name for name in context.tanks if fold(name).startswith(f"{said} ")]
+    return begun[0] if len(begun) == 1 else None
 
 
 def _value(rest: str, context: Context) -> Followup | None:
