@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Final
+
 from bot.chat import calls
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -11,7 +14,11 @@ from core.message.acid_wished import wished
 from core.message.model import Parsed
 from core.message.nearly_done import nearly
 from core.message.plan_said import substances_named
+from core.message.raise_asked import lowering_asked
 from core.substances import ACIDS
+
+LOWERED: Final = "should i lower the ph"
+"""A product that is sold to lower pH, asked for in the words of its topic."""
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -19,6 +26,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not turn.incoming.addressed or parsed.values or parsed.events or parsed.command is not None:
         return None
     text = turn.incoming.text
+    if lowering_asked(text) and turn.typed is not None and calls.danger_of(turn, parsed) is None:
+        turn.incoming = replace(turn.incoming, text=LOWERED)
+        return await turn.typed(turn)
     acid = wished(text)
     if acid is None or nearly(text) or calls.danger_of(turn, parsed) is not None:
         return None

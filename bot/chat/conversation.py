@@ -71,6 +71,9 @@ from core.message.gave_told import gave
 from core.message.model import Command, Parsed, Question
 from core.message.past import Past
 from core.message.past import asked as past_asked
+from core.message.should_not import as_should
+from core.message.signs import seen
+from core.message.when_clause import only_tells
 
 CommandTopic = Callable[[Turn, Command, Parsed], Awaitable[list[Reply]]]
 COMMANDS: Final[Mapping[str, CommandTopic]] = {
@@ -119,6 +122,8 @@ async def answer(turn: Turn) -> list[Reply]:
 
 async def _message(turn: Turn) -> list[Reply]:
     turn.spoken_of = await products.spoken_of(turn)
+    if (asked := as_should(turn.incoming.text)) is not None:
+        turn.incoming = replace(turn.incoming, text=asked)
     parsed = parse(turn.incoming.text, turn.context())
     said = turn.incoming
     before = await change_amount.answered_last(turn)
@@ -175,6 +180,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
     parsed = asked_deeds.as_question(turn.incoming.text, parsed)
     parsed = asked_deeds.as_should(turn, parsed)
     parsed = before_deed.formerly(turn.incoming.text, parsed)
+    if parsed.question is not None and _only_when(parsed):
+        parsed = replace(parsed, question=None)
     if parsed.question is not None and (counts := change_count.counted(parsed.question)):
         parsed = replace(parsed, question=counts)
     if calls.is_danger(turn, parsed) or calls.goes_first(turn, parsed):
@@ -214,6 +221,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         elif told_of is not None:
             turn.unheard = True
             replies.append(await turn.reply(told_of))
+        elif nameless and seen(turn.incoming.text) == "feeding":
+            replies += await signs.answer(turn, parsed) or []
         elif bare and (stands := await how_much.of_what_stands(turn)) is not None:
             replies += stands
         elif asked is None:
@@ -252,6 +261,15 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return read
         replies.append(await (nearest.answer(turn) if hint is None else turn.reply(hint)))
     return replies
+
+
+def _only_when(parsed: Parsed) -> bool:
+    """Whether the question beside a deed or a value only tells when it was: `when i saw the ph`."""
+    asked = parsed.question
+    told = parsed.values or parsed.events
+    return (
+        bool(told) and asked is not None and asked.kind == "when" and only_tells(asked.text or "")
+    )
 
 
 async def _use_named(turn: Turn, parsed: Parsed) -> None:

@@ -21,6 +21,7 @@ from bot.countries import country_of
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import heater_warmth
+from core.advice.buffers import BUFFERS, STRONG
 from core.advice.call_over import HOLDS
 from core.advice.calls import HEATED, OF_PEOPLE, Danger, distressed, gasps
 from core.advice.dosed_lately import dosed_lately
@@ -175,6 +176,8 @@ async def help_in(
         told = [emergency_steps.dosed_lately(dosed.substance or "", dosed.grams)]
     if unnamed and not told:
         told = [emergency_steps.told_unnamed(unnamed)]
+    if found.danger == "overdose" and state is not None:
+        beside = [*beside, *_poison_beside(state)]
     lines = [*([lead] if lead else []), *lines[:1], *beside, *told, *lines[1:]]
     lines = lines[: words.MOST + bool(told)]
     share = found.share
@@ -203,6 +206,18 @@ async def aid_untold(turn: Turn, stored: StoredTank, state: State) -> list[str]:
 
 AT_ONCE: Final = 4
 """Of the steps after too much of a thing: none against it, air, a change, a test."""
+
+
+def _poison_beside(state: State) -> list[str]:
+    """Ammonia or nitrite that was read before or beside what went in: it has its own danger."""
+    dosed = dosed_lately(state)
+    raised = dosed is not None and dosed.substance in {*BUFFERS, *STRONG}
+    ammonia = state.fresh("ammonia")
+    if ammonia is not None and ammonia.value > 0.0 and ammonia.qualifier != "<" and dosed:
+        name = dosed.substance or "" if raised else None
+        return [emergency_steps.ammonia_beside(ammonia.value, name)]
+    found = (f for f in stands(state, frozenset({"nitrite"})) if f.id == "nitrite")
+    return [causes.cause(f) for f in found if f.severity != "note"]
 
 
 def _changed_facts(found: Help) -> dict[str, float] | None:

@@ -20,6 +20,7 @@ from bot.chat import (
     dosing,
     first_evening,
     first_things,
+    gallons,
     introduced,
     labels,
     lone_value,
@@ -92,6 +93,7 @@ async def _source(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 BEFORE_READINGS: Final[tuple[Look, ...]] = (
     next_change.answer,
     traits.with_readings,
+    lambda turn, parsed: gallons.answer(turn, parsed, QUESTIONS),
     tanks_told.whole,
     first_evening.answer,
     pure_tds.answer,

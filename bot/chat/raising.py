@@ -18,10 +18,11 @@ from core.advice.buffers import BUFFERS, STRONG
 from core.advice.dosing import is_blind
 from core.advice.may_rise import is_measured, raising_refused
 from core.advice.state import State
-from core.message import parse, raise_asked
+from core.message import emergency_talk, parse, raise_asked
 from core.message.add_asked import so_much
 from core.message.model import Parsed, Question
 from core.message.plan_said import substances_named
+from core.message.should_not import why_not
 from core.message.waters import names_pure
 from core.substances import MEDIA
 
@@ -34,6 +35,8 @@ MISREAD = frozenset({("dose", "change"), ("dose", "safe")})
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """What the gate says to a wish to raise KH or pH; None where it passes, or for another."""
+    if (reasoned := await _why_not(turn, parsed)) is not None:
+        return reasoned
     if (weighed := await _so_much(turn, parsed)) is not None:
         return weighed
     if parsed.question is not None:
@@ -61,6 +64,21 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if misread and turn.route is not None and (asked.analyte or asked.substance):
         return await turn.route(turn, Parsed("question", question=asked))
     return None
+
+
+async def _why_not(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """The same of `why not raise the ph`, which asks as `should i` does; None where it is none."""
+    told = parsed.values or parsed.events or parsed.command
+    text = why_not(turn.incoming.text) if turn.incoming.addressed and not told else None
+    if text is None or turn.typed is None:
+        return None
+    asked = parse(text, turn.context()).question
+    of_doing = asked is not None and asked.kind in KINDS
+    of_water = raise_asked.asked(text) or so_much(text) or raise_asked.lowering_asked(text)
+    if not (of_doing or of_water or emergency_talk.meant(text) == "feed"):
+        return None
+    turn.incoming = replace(turn.incoming, text=text)
+    return await turn.typed(turn)
 
 
 async def _first(turn: Turn, state: State, asked: Question, name: str) -> list[Reply] | None:

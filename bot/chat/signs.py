@@ -48,8 +48,8 @@ TESTED: Final[Mapping[str, tuple[str, ...]]] = {
 LOOKED_AT: Final = 8
 """Newest answers among which a frozen pond is looked for."""
 
-COLD: Final = 8.0
-"""Water too cold to feed in; common practice, no source. [°C]"""
+COLD: Final = 10.0
+"""Water too cold to feed in, or hardly; common practice, no source. [°C]"""
 
 CARE: Final = frozenset({"feeding", "lighting", "filter_care", "ground_care", "snails"})
 """What is asked of care rather than seen: what stands in the water goes before it."""

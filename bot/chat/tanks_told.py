@@ -112,17 +112,20 @@ async def of_plan(turn: Turn) -> list[Reply] | None:
     held = None if stored is None else stored.tank.volume_l
     if stored is None or held is None:
         return None
-    volume = _in_gallons(held, gallons) if volume is None else volume
+    volume = in_gallons(held, gallons) if volume is None else volume
     if volume is None:
         return None
     if not limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST:
         return [await turn.reply(words.volume_implausible(volume))]
     if not held / FAR_OFF <= volume <= held * FAR_OFF:
         return [await ask_whether(turn, stored, volume)]
+    if gallons is not None:
+        await turn.change_chat(us_gallons=gallons == "us")  # so it is meant from now on
+        stored = turn.tank_by_id(stored.id) or stored
     return await resizing.changed(turn, await turn.change_tank(stored, volume_l=volume), held)
 
 
-def _in_gallons(held: float, meant: str | None) -> float | None:
+def in_gallons(held: float, meant: str | None) -> float | None:
     """What a tank holds where so many gallons of the other kind were meant; None for no gallons."""
     told, instead = (US_GALLON_L, UK_GALLON_L) if meant == "uk" else (UK_GALLON_L, US_GALLON_L)
     count = held / told

@@ -1,5 +1,6 @@
 """``how do I raise the pH``, ``should I add baking soda``, ``coral``: to raise it, of no amount.
 
+lowering asked = ( opener | supposed ) ( add product | lower "pH" )
 raise_asked = [ opener ] ( raise | get "up" ) ( "KH" | "pH" )   in any order
             | opener add ( buffer | medium )
 
@@ -23,7 +24,9 @@ RAISED: Final = ("kh", "ph")
 BUFFERS: Final = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
 PUT_IN: Final = BUFFERS.union(MEDIA)
 
-_SECTIONS: Final = ("open", "raise", "get", "up", "add", "buffer")
+_SECTIONS: Final = (
+    "open", "raise", "get", "up", "add", "buffer", "supposed", "lowerer", "lower",
+)  # fmt: skip
 _MOST: Final = 24
 """Tokens of such a message, at most."""
 _LIGHT: Final = frozenset({"mark", "ask", "fill", "several", "p", "command", "time", "tank"})
@@ -32,7 +35,7 @@ _LIGHT: Final = frozenset({"mark", "ask", "fill", "several", "p", "command", "ti
 @cache
 def words() -> dict[str, re.Pattern[str]]:
     """Section of the file → what finds its words."""
-    return patterns("raise_asked.txt", _SECTIONS, {"open"})
+    return patterns("raise_asked.txt", _SECTIONS, {"open", "supposed"})
 
 
 def asked(text: str) -> Question | None:
@@ -74,6 +77,30 @@ def asked(text: str) -> Question | None:
     if (buffer or says["buffer"]) and not others and says["open"] and says["add"]:
         return Question("effect", substance=buffer, text=text)
     return None
+
+
+def lowering_asked(text: str) -> bool:
+    """Whether it is asked, of no amount, if something sold to lower pH may go in, or pH be lowered.
+
+    Examples
+    --------
+    >>> lowering_asked("what if I add ph down"), lowering_asked("should i use ph minus")
+    (True, True)
+    >>> lowering_asked("what if i lower the ph"), lowering_asked("what if ph is down to 6")
+    (True, False)
+    >>> lowering_asked("should i add 2 ml of ph down"), lowering_asked("i added ph down")
+    (False, False)
+    """
+    plain, ways = fold(text).replace("-", " ").replace("'", " "), words()
+    supposed = ways["supposed"].search(plain) is not None
+    if re.search(r"\d", plain) or len(plain.split()) > _MOST:
+        return False
+    if not supposed and ways["open"].search(plain) is None:
+        return False
+    if ways["lowerer"].search(plain) is not None:
+        return ways["add"].search(plain) is not None
+    of_ph = {str(t.value) for t in cut(fold(text), lexicon(), text) if t.kind == "analyte"}
+    return supposed and ways["lower"].search(plain) is not None and of_ph == {"ph"}
 
 
 def _all_light(tokens: list[Token], raising: re.Pattern[str]) -> bool:

@@ -290,6 +290,17 @@ def gallons_told(text: str) -> Literal["uk", "us"] | None:
     return "uk" if found["uk"] else "us"
 
 
+def names_gallons(text: str) -> bool:
+    """Whether gallons are named in a text.
+
+    Examples
+    --------
+    >>> names_gallons("soda for a 20 gallon"), names_gallons("20gal"), names_gallons("20 litres")
+    (True, True, False)
+    """
+    return re.search(rf"(?<![^\W\d_])(?:{_words('gallon')})(?!\w)", fold(text)) is not None
+
+
 _LIGHT: Final = frozenset({"regret", "light", "was", "is", "only"})
 
 

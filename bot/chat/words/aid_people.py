@@ -171,9 +171,11 @@ def swallowed(country: str | None) -> list[str]:
         whom_to_call(country),
         _("Cannot breathe, chokes, or does not wake: that is the emergency number, first."),
         _(
-            "Do not make them vomit. Rinse the mouth; rinse eyes or skin with running water"
-            " for 15 minutes."
+            "Do not make them vomit. Rinse the mouth, wash the hands; rinse eyes or skin with"
+            " running water for 15 minutes."
         ),
-        _("Keep the bottle or bag at hand: they will ask what, how much and when."),
+        _(
+            "Which powder or product was it? Keep its bottle at hand: they ask what, how much, when."
+        ),
         _("A pet: an emergency vet. I cannot judge it."),
     ]

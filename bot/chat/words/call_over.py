@@ -105,6 +105,13 @@ _ENDS: Final[Mapping[Danger, str]] = {
 _HELP_CALLED: Final = N_("When help was called, say: called")
 
 
+def tell_them(said: str) -> str:
+    """What it was, which whoever helps must know."""
+    return _("Tell them: “{said}”. Rinse the mouth and wash the hands now, if not done.").format(
+        said=said
+    )
+
+
 def people_first(danger: Danger, said: str | None, at: datetime, now: datetime) -> str:
     """Why nothing is said of the water: somebody is in danger, by the keeper's own words."""
     ends = _(_ENDS.get(danger, _HELP_CALLED))

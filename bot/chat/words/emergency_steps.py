@@ -155,6 +155,18 @@ def dosed_lately(substance: str, grams: float | None) -> str:
     ).format(grams=small(grams), name=name)
 
 
+def ammonia_beside(total_n: float, raised_by: str | None) -> str:
+    """Ammonia that stands beside what went in, and what a thing that raises pH makes of it."""
+    if raised_by is None:
+        return _(
+            "Ammonia {amount} mg/L was read as well: no food, and nothing that raises pH."
+        ).format(amount=small(total_n))
+    return _(
+        "Ammonia {amount} mg/L was read, and {name} raises pH, which makes it poison: no food,"
+        " nothing more that raises pH; test both now."
+    ).format(amount=small(total_n), name=names.substance(raised_by))
+
+
 def told_unnamed(said: str) -> str:
     """Something went in of which nobody told what it was; animals suffer since."""
     told = _("You told me: “{said}”, and not of what. That may be the cause: tell me what it was.")

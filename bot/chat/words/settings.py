@@ -30,6 +30,13 @@ def shown(
     return [clock.format(zone=zone), units, *quiet_shown(quiet)]
 
 
+def gallon(*, us: bool) -> str:
+    """Which gallon is meant from now on, and how it is changed."""
+    if us:
+        return _("A gallon is the US one from now on: 3.785 L. Change: /settings uk gallons")
+    return _("A gallon is the imperial one from now on: 4.546 L. Change: /settings us gallons")
+
+
 def language(code: str, known: Sequence[str]) -> list[str]:
     """The language as it is, where there is a choice."""
     others = [each for each in known if each != code]

@@ -37,8 +37,8 @@ MEANS: Final[Mapping[str, str]] = {
         " week does no harm. What is left over becomes ammonia, then nitrate."
     ),
     "feeding_cold": N_(
-        "No food under about 8 °C, nor under ice: fish do not digest it then, and it rots. Begin"
-        " again with a little once it stays over 10 °C."
+        "No food under about 8 °C, nor under ice: fish do not digest it then, and it rots. From 8"
+        " to 10 °C hardly any, light food, at noon; a little again once it stays over 10 °C."
     ),
     "lighting": N_(
         "6 to 8 hours of light a day, dark at night, by a timer: longer feeds algae. With plants,"
