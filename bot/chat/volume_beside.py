@@ -14,6 +14,7 @@ from bot.chat import free_tank, tank_words, tanks_told
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from core.message import doubts, parse, plain_tail, signs
+from core.message.how_full import left_beside
 from core.message.model import Parsed
 from core.message.volume_casually import casually
 
@@ -78,6 +79,9 @@ async def casually_told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     text, us_gallons = turn.incoming.text, turn.chat.us_gallons
     alone = casually(text, us_gallons=us_gallons)
+    known = any(each.tank.volume_l is not None for each in turn.tanks)
+    if alone is None and not known and (left := left_beside(text)) is not None:
+        alone = f"tank {left:g} l"
     if alone is None or tank_words.own(text, us_gallons=us_gallons) is not None:
         return None  # the tank is 40 l: told for sure
     turn.incoming = replace(turn.incoming, text=alone)

@@ -26,7 +26,7 @@ _REASONS: Final = {
 @cache
 def _ways() -> dict[str, re.Pattern[str]]:
     ways: dict[str, list[str]] = {}
-    for _section, meaning, found in spelt("hearsay.txt", {"word", "owner"}):
+    for _section, meaning, found in spelt("hearsay.txt", {"word", "owner", "tested"}):
         ways.setdefault(meaning, []).extend(found)
     return {
         meaning: re.compile(
@@ -43,12 +43,16 @@ def reason(source: str, start: int, end: int) -> str | None:
     --------
     >>> reason("my mate has nitrite 2", 12, 21)
     'other_water'
+    >>> reason("shop tested my water and said kh is 1", 31, 38) is None
+    True
     >>> reason("hmm nitrite 2", 4, 13) is None
     True
     """
     first = source.rfind("\n", 0, start) + 1
     last = source.find("\n", end)
     plain = fold(source[first : len(source) if last < 0 else last])
+    if _ways()["tested"].search(plain) and _ways()["own"].search(plain):
+        plain = _ways()["saying"].sub(" ", plain)
     return next((_REASONS[name] for name in _REASONS if _ways()[name].search(plain)), None)
 
 

@@ -15,6 +15,7 @@ from core.message.asking_words import asks
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.tokens import Token, cut
+from core.message.volume_said import gallon_before
 from core.message.waters import one_of
 from core.message.word_classes import Said, said
 from core.message.wordfile import spelt
@@ -25,6 +26,11 @@ LONGEST: Final = 70
 
 SAME: Final = 0.01
 """So near, as a share, a volume told is the one on record."""
+
+OTHER_SAME: Final = 1e-3
+"""The same of gallons of the other kind, which are meant less often."""
+LEAST_LEFT: Final = 0.4
+"""Less water, as a share, is not left beside stones and sand; ours."""
 
 _SHARES: Final = {
     "half": 1 / 2, "third": 1 / 3, "two_thirds": 2 / 3, "quarter": 1 / 4, "three_quarters": 3 / 4,
@@ -79,7 +85,7 @@ def _share(told: Said) -> float | None:
 
 @cache
 def _ways(of: str) -> re.Pattern[str]:
-    told = spelt(FILE, {"word", "unit", "level", "elsewhere"})
+    told = spelt(FILE, {"word", "unit", "level", "elsewhere", "displaced", "behind", "sump"})
     ways = one_of(way for section, _language, found in told if section == of for way in found)
     return re.compile(rf"(?<!\w)(?:{ways})(?!\w)")
 
@@ -125,6 +131,10 @@ def other_volume(text: str, held: float, *, us_gallons: bool = True) -> float | 
     --------
     >>> other_volume("its 60 l not 100 i measured", 100.0), other_volume("100 l or so", 100.0)
     (60.0, None)
+    >>> other_volume("more like 80 with the rocks", 90.0), other_volume("sump has 40 l", 200.0)
+    (80.0, 240.0)
+    >>> other_volume("prob only 33 gallons of water in it", 151.4) is not None
+    True
     >>> other_volume("sorry 78 f, its 60 l not 100", 100.0)
     60.0
     >>> other_volume("60 or 70 l", 100.0), other_volume("changed 20 l with whatever", 100.0)
@@ -132,7 +142,9 @@ def other_volume(text: str, held: float, *, us_gallons: bool = True) -> float | 
     >>> other_volume("my other one has 60 l", 100.0), other_volume("i took out 30 l", 100.0)
     (None, None)
     """
-    plain = fold(text)
+    plain = fold(gallon_before(text))
+    if (beside := _beside(plain, held, us_gallons=us_gallons)) is not None:
+        return beside
     if not may_tell_volume(text, held) or _ways("elsewhere").search(plain) is not None:
         return None
     told = [each for each in _amounts(cut(plain, lexicon(), plain)) if not _is_held(*each, held)]
@@ -142,6 +154,47 @@ def other_volume(text: str, held: float, *, us_gallons: bool = True) -> float | 
     if unit is None or unit == "mL" or unit not in LITRES:
         return None
     return value * LITRES["uk gal" if unit == "gal" and not us_gallons else unit]
+
+
+def _beside(plain: str, held: float, *, us_gallons: bool) -> float | None:
+    """So much with a sump's litres on top, or without what stones take; None where neither is."""
+    tokens = cut(plain, lexicon(), plain)
+    if asks(plain) or any(token.kind in {"ask", "analyte", "event"} for token in tokens):
+        return None
+    told = [each for each in _amounts(tokens) if not _is_held(*each, held) and each[0] != held]
+    if len(told) != 1:
+        return None
+    ((value, unit),) = told
+    if unit is not None:
+        if unit not in LITRES or unit == "mL" or _ways("sump").search(plain) is None:
+            return None
+        return held + value * LITRES["uk gal" if unit == "gal" and not us_gallons else unit]
+    if _ways("displaced").search(plain) is None or _ways("elsewhere").search(plain) is not None:
+        return None
+    rest = plain[plain.rindex(f"{value:g}") + len(f"{value:g}") :] if f"{value:g}" in plain else "?"
+    if (rest := rest.strip(" \t.,;!")) and _ways("behind").match(rest) is None:
+        return None  # 80 pellets
+    return value if LEAST_LEFT * held <= value < held else None
+
+
+def left_beside(text: str) -> float | None:
+    """The litres of a text of a tank nobody told of yet, as stones and sand leave it. [L]
+
+    Examples
+    --------
+    >>> left_beside("tank is 180 but with the stones I guess 150 or so")
+    150.0
+    >>> left_beside("tank is 180 with the stones"), left_beside("kh 4 with the stones")
+    (None, None)
+    """
+    plain = fold(text)
+    tokens = cut(plain, lexicon(), plain)
+    told = _amounts(tokens)
+    if len(told) != 2 or any(unit not in {None, "L"} for _value, unit in told):
+        return None
+    held, left = (value for value, _unit in told)
+    bare = re.sub(r"(?<=\d) ?(?:l|litres?|liters?)(?!\w)", "", plain)
+    return left if _beside(bare, held, us_gallons=True) == left else None
 
 
 def _amounts(tokens: list[Token]) -> list[tuple[float, str | None]]:
@@ -156,6 +209,7 @@ def _amounts(tokens: list[Token]) -> list[tuple[float, str | None]]:
 
 def _is_held(value: float, unit: str | None, held: float) -> bool:
     """Whether so much is what a tank holds on record, in gallons of either kind. [L]"""
-    units = ("gal", "uk gal") if unit == "gal" else (unit or "",)
-    ways = [value * LITRES[each] for each in units if each in LITRES]
-    return any(abs(each - held) <= SAME * held for each in ways)
+    ways = [(value * LITRES[unit], SAME)] if unit in LITRES else []
+    if unit == "gal":
+        ways.append((value * LITRES["uk gal"], OTHER_SAME))  # 33 of these are no 40 of the other
+    return any(abs(each - held) <= near * held for each, near in ways)

@@ -13,6 +13,7 @@ from typing import Final
 
 from core.message.amounts import volume_litres
 from core.message.fold import fold
+from core.message.volume_said import gallon_before
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 
@@ -50,7 +51,7 @@ def casually(text: str, *, us_gallons: bool = True) -> str | None:
     >>> casually("its my 60 with betta"), casually("tank is 25"), casually("its a 20 l bucket")
     ('60 l with betta', None, None)
     """
-    plain = fold(text).strip(" \t.,;:!")
+    plain = fold(gallon_before(text)).strip(" \t.,;:!")
     if "?" in text or len(plain) > LONGEST:
         return None
     sure, bare = _patterns()

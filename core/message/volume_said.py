@@ -290,6 +290,32 @@ def gallons_told(text: str) -> Literal["uk", "us"] | None:
     return "uk" if found["uk"] else "us"
 
 
+@cache
+def _behind_gallons() -> re.Pattern[str]:
+    return re.compile(
+        rf"(?P<number>\d) ?(?:{_words('gallon')})[\s,]*\(?"
+        rf"(?:(?P<us>{_words('of_us')})|(?:{_words('of_uk')}))\)?(?!\w)"
+    )
+
+
+def gallon_before(text: str) -> str:
+    """A text in which the kind of a gallon that stands behind it stands before.
+
+    Examples
+    --------
+    >>> gallon_before("its about 1200 gallons, uk"), gallon_before("20 gal (us) tank")
+    ('its about 1200 uk gal', '20 us gal tank')
+    >>> gallon_before("20 gallons")
+    '20 gallons'
+    """
+    plain = fold(text)
+    found = _behind_gallons().search(plain)
+    if found is None or len(plain) != len(text):
+        return text
+    kind = "us" if found["us"] else "uk"
+    return f"{text[: found.end('number')]} {kind} gal{text[found.end() :]}"
+
+
 def names_gallons(text: str) -> bool:
     """Whether gallons are named in a text.
 
@@ -308,7 +334,7 @@ def _read(text: str, us_gallons: bool) -> tuple[float, bool] | None:
     """The litres, and whether they are told to be so; None where more is said."""
     if len(text) > LONGEST:
         return None
-    whole = without_other(text)
+    whole = without_other(text := gallon_before(text))
     told = whole != text
     plain = fold(whole).strip(_EDGES)
     digit = re.search(r"\d", plain)

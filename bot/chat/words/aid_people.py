@@ -174,8 +174,6 @@ def swallowed(country: str | None) -> list[str]:
             "Do not make them vomit. Rinse the mouth, wash the hands; rinse eyes or skin with"
             " running water for 15 minutes."
         ),
-        _(
-            "Which powder or product was it? Keep its bottle at hand: they ask what, how much, when."
-        ),
+        _("Which powder or product was it? Keep its bottle: they ask what, how much and when."),
         _("A pet: an emergency vet. I cannot judge it."),
     ]
