@@ -18,7 +18,7 @@ async def said(talk: Talk, *lines: str) -> None:
     "line",
     [
         "shouldnt i raise the ph quick?", "cant i just raise the ph", "couldn't I raise the ph",
-        "why not raise the ph now", "why cant i just add baking soda", "so shouldnt i add soda",
+        "why not raise the ph now", "why cant i just add baking soda", "shouldnt i add baking soda",
         "why not add 20 g of baking soda", "sollte ich nicht den ph erhöhen",
     ],
 )  # fmt: skip
