@@ -72,8 +72,9 @@ async def answer(
             kept = {OF_PLAN: plan.offer.id, **of_which}
             return [await moved_on.ask(turn, held, to_log(plan, held, shown(held)), kept)]
         return None if held is None else await doses.log_parts(turn, said_by, held)
-    if said == "gave_double":  # of the part that was just put on record, once more
-        return await doses.log_parts(turn, said_by, plan.held, 1 if logged else 2)
+    if said == "gave_double":
+        count = 1 if await _just_in(turn, plan, logged) else 2
+        return await doses.log_parts(turn, said_by, plan.held, count)
     if left < 1:
         return [await turn.reply(plan_words.all_logged(plan.count))]
     asked = await _asked_last(turn, plan) if said in {"gave_it", "gave_one"} else None
@@ -204,6 +205,15 @@ async def _so_much_meant(turn: Turn, plan: Given) -> tuple[Offer, Choice] | None
             meant = [each for each in offer.choices if each.verb == LOG_SOME]
             return (offer, meant[0]) if len(offer.choices) == len(meant) == 1 else None
     return None
+
+
+async def _just_in(turn: Turn, plan: Given, logged: int) -> bool:
+    """Whether a part that was put on record is the one that `gave double` tells of, once more.
+
+    One of a day before is none of it: then two parts went in together.
+    """
+    at = await last_in(turn, plan) if logged else None
+    return at is not None and turn.now - at < timedelta(hours=SHORT * plan.every_hours)
 
 
 async def _asked_last(turn: Turn, plan: Given) -> dict[str, Any] | None:

@@ -12,7 +12,16 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any, Final
 
-from bot.chat import doses, emergencies, given_logged, given_parts, in_vessel, off_record
+from bot.chat import (
+    doses,
+    emergencies,
+    given_logged,
+    given_parts,
+    in_vessel,
+    nameless,
+    off_record,
+    open_told,
+)
 from bot.chat.calls_kept import CALLED
 from bot.chat.given_plan import LOG_SOME, Given, running
 from bot.chat.model import Reply
@@ -31,7 +40,7 @@ from core.advice.calls import asks
 from core.advice.danger import would_be_too_much
 from core.message import acid_in, parse, times
 from core.message.fold import fold
-from core.message.gave_told import Gave, denies, gave
+from core.message.gave_told import Gave, denies, gave, holds
 from core.message.lexicon import lexicon
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, amounts_in, said_of_plan, substances_named
@@ -53,6 +62,15 @@ OWN: Final = ANSWERED | {"events", "values", "product", "solution", "total", "pa
 
 FEW: Final = 6
 """Words of an answer that is an amount."""
+
+WORDS_OF_IT: Final = 10
+"""Words of one that tells nothing but how much it was."""
+
+OF_IT: Final = frozenset({"was", "is", "put", "give", "inside", "all", "once", "spoon", "right"})
+"""Classes of its words."""
+
+A_SPOON_ML: Final = 5.0
+"""A level teaspoon. [mL]"""
 
 A_THIRD: Final = 1.0 / 3.0
 """Of a part: a bare number that is less is none of its amounts; ours."""
@@ -100,6 +118,9 @@ async def asked(
         return None
     choices = _may_be(turn, stored, plan, told, parsed)
     lines = words.which(held["said"], [each.label for each in choices])
+    if told.count is not None and not choices and not told.amounts.of_dose:
+        held["count"] = told.count
+        lines = words.what_one_holds(held["said"])
     if len(choices) == 1:
         choices = [replace(choices[0], meaning="yes")]
     choices.append(off_record.none_of_it(tank_id))
@@ -214,7 +235,8 @@ def _may_be(
         amount = None if substance is None else _weighed(base, told.amounts, substance)
         may_be += [] if amount is None else [amount]
     elif plan is not None and not told.vessel and not told.substances - dict(plan.salts).keys():
-        shares = [each / plan.parts[0] for each in _of_plan(plan, told)[:1]]
+        of_plan = _of_plan(plan, told)[: 2 if told.either else 1]
+        shares = [each / plan.parts[0] for each in of_plan]
         if not told.numbers:  # put 30 too, where a part is 3: of no part
             shares = sorted({told.parts or 1.0, 1.0})
         may_be += [doses.so_much_of(plan.held, each) for each in shares]
@@ -264,15 +286,22 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     if not newest or turn.now - newest[0].made_at > patience:
         return None
+    text = turn.incoming.text
     held = newest[0].context.get(NAMELESS) or await _called(turn, newest)
+    one = holds(text)
+    if not held and (one is not None or _tells_of_it(text)):
+        held = await _still_asked(turn)
+        held = held if _tells_of_it(text) or (held or {}).get("count") else None
     if not held or held.get("over"):
         return None
-    text = turn.incoming.text
+    if held.get("count") and one is not None:
+        return await _so_many(turn, held, one)
     if denies(text) or fold(text).strip(" .!") == fold(given_words.none_of_it()):
         none = next((each for each in newest[0].choices if each.verb == "log_none"), None)
         return None if none is None else await given_logged.log_none(turn, newest[0], none)
     amounts, named = amounts_in(text), substances_named(text)
-    if "?" in text or asks(text) or len(text.split()) > FEW:
+    most = WORDS_OF_IT if _tells_of_it(text) else FEW
+    if "?" in text or asks(text) or len(text.split()) > most:
         return None  # one more dose is wished, none told
     if len(named) > 1 or not amounts.of_dose:
         return None
@@ -293,6 +322,52 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     turn.incoming = replace(turn.incoming, text=dosed)
     at = held.get("when")
     told = parse(dosed, turn.context())
+    return await turn.route(
+        turn, told if at is None else replace(told, at=datetime.fromisoformat(at))
+    )
+
+
+def _tells_of_it(text: str) -> bool:
+    """Whether a text tells no more than how much something was: it was about 5 spoons i think."""
+    said = said_of_plan(text)
+    of_it = said is not None and not said.classes - OF_IT and not (said.asks or said.queries)
+    return of_it and said is not None and "was" in said.classes and amounts_in(text).of_dose
+
+
+async def _still_asked(turn: Turn) -> dict[str, Any] | None:
+    """What was asked some answers ago: how much went in; None where nothing is open of it."""
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    stored = turn.current_tank
+    said = None if stored is None else (await state_of(turn, stored, turn.now)).went_in
+    for offer in await turn.uow.offers.latest(turn.chat.id, off_record.LOOKED_AT):
+        held = offer.context.get(NAMELESS)
+        if turn.now - offer.made_at > patience:
+            break
+        if said is not None and held and held.get("said") == said:
+            return dict(held)
+    if stored is None or not await open_told.pending(turn):
+        return None
+    held = await off_record.held_of(turn, stored.id, _said(turn))
+    return held | {"substance": await nameless.spoken_of(turn)}
+
+
+async def _so_many(turn: Turn, held: dict[str, Any], one: Amounts) -> list[Reply] | None:
+    """So many caps, by what one holds, put on record; of what, is asked where it is not known."""
+    spoons = one.spoons if one.millilitres is None else one.millilitres / A_SPOON_ML
+    times: float = held["count"]
+    so_much = Amounts(
+        grams=None if one.grams is None else times * one.grams,
+        spoons=None if one.grams is not None or spoons is None else times * spoons,
+    )
+    named = substances_named(turn.incoming.text)
+    substance = next(iter(named), held.get("substance"))
+    if len(named) > 1 or turn.route is None:
+        return None
+    if substance is None:
+        return [await off_record.of_what(turn, held, amount_of(so_much))]
+    dosed = f"dosed {amount_of(so_much)} {substance}"
+    turn.incoming = replace(turn.incoming, text=dosed)
+    told, at = parse(dosed, turn.context()), held.get("when")
     return await turn.route(
         turn, told if at is None else replace(told, at=datetime.fromisoformat(at))
     )

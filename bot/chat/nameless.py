@@ -13,13 +13,15 @@ from typing import Final
 from bot.chat import open_told
 from bot.chat.model import Reply
 from bot.chat.off_record import LINES, NAMELESS, held_of, none_of_it
-from bot.chat.turn import Turn
+from bot.chat.patience import PATIENCE
+from bot.chat.turn import ASKED, Turn
 from bot.chat.words import plan_talk as words
 from bot.store.offers import Offer
 from core.advice.salted import SALTS
 from core.message import parse
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, said_of_plan, substances_named
+from core.water.substances import SUBSTANCES
 
 A_DAY: Final = timedelta(days=1)
 NEAR: Final = 4
@@ -33,6 +35,10 @@ async def told(turn: Turn, of_late: Sequence[Offer], amounts: Amounts) -> list[R
         parsed = parse(f"dosed {amount} salt", turn.context()) if amount else None
         if parsed is not None and parsed.events:
             return await turn.route(turn, parsed)
+    amount, spoken = amount_of(amounts), await spoken_of(turn, of_late)
+    if amount is not None and spoken is not None and turn.route is not None:
+        turn.incoming = replace(turn.incoming, text=f"dosed {amount} {spoken}")
+        return await turn.route(turn, parse(turn.incoming.text, turn.context()))
     stored = turn.current_tank
     said = " ".join(turn.incoming.text.split())
     tank_id = None if stored is None else stored.id
@@ -42,6 +48,22 @@ async def told(turn: Turn, of_late: Sequence[Offer], amounts: Amounts) -> list[R
     none = [none_of_it(tank_id)]
     kept = {NAMELESS: held, LINES: lines}
     return [await turn.reply(lines, choices=none, context=kept, expects="followup")]
+
+
+async def spoken_of(turn: Turn, of_late: Sequence[Offer] | None = None) -> str | None:
+    """The one salt that was asked about right before; None where it was none, or several."""
+    latest = await turn.uow.offers.latest(turn.chat.id, NEAR) if of_late is None else of_late
+    for offer in latest[:NEAR]:
+        asked = offer.context.get(ASKED)
+        if turn.now - offer.made_at > PATIENCE or offer.entry_id is not None:
+            return None
+        if asked is None:
+            continue
+        instead = asked.get("changes", {}).get("substance")
+        named = {instead} if instead else set(substances_named(asked.get("text", "")))
+        (first, *others) = [*named, None]
+        return first if others == [None] and first in SUBSTANCES else None
+    return None
 
 
 async def named(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -49,9 +49,21 @@ _SECTIONS: Final = (
     "too",
     "unaware",
     "got",
+    "measure",
+    "each",
+    "or",
 )
 _END: Final = 18
 """Characters at the end of a text that tell `put it in`."""
+_OF_ONE: Final = 10
+"""Words of what one cap holds, at most."""
+_NUMBERS: Final[Mapping[str, float]] = {
+    "a": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0,
+    "half a": 0.5, "a couple of": 2.0, "eine": 1.0, "ein": 1.0, "zwei": 2.0, "drei": 3.0,
+    "vier": 4.0, "une": 1.0, "un": 1.0, "deux": 2.0, "trois": 3.0, "dos": 2.0, "tres": 3.0,
+    "dois": 2.0, "duas": 2.0, "due": 2.0, "tre": 3.0, "twee": 2.0, "drie": 3.0, "dwie": 2.0,
+    "trzy": 3.0, "en": 1.0, "två": 2.0, "tva": 2.0,
+}  # fmt: skip
 LONGEST: Final = 200
 """A longer text says more. [characters]"""
 
@@ -79,6 +91,10 @@ class Gave(NamedTuple):
     """How many parts of a plan it was: half of one, two; None where nothing of that is told."""
     other: bool = False
     """Whether it was so much of a thing that no word for a part of a plan names: of the ash."""
+    count: float | None = None
+    """How many caps, scoops or the like it was, of which each may hold anything."""
+    either: bool = False
+    """Whether one of the numbers is meant, and it is not known which: 4 or 6."""
 
 
 @cache
@@ -102,6 +118,10 @@ def gave(text: str) -> Gave | None:
     (False, False)
     >>> gave("he put a bag of shrimps in"), gave("my dad dosed the fish tank") is None
     (None, False)
+    >>> gave("added 4 caps of it").numbers, gave("added 4 caps of it").count
+    ((), 4.0)
+    >>> gave("not sure if i added 4 or 6").numbers, gave("not sure if i added 4 or 6").either
+    ((4.0, 6.0), True)
     """
     if len(text) > LONGEST or asks(text) or only_asks(text):
         return None
@@ -115,7 +135,8 @@ def gave(text: str) -> Gave | None:
     if not substances and words["other"].search(plain):
         return None
     put = words["put"].search(plain) is not None
-    vessel = words["vessel"].search(plain) is not None
+    counted, plain_rest = _counted(plain)
+    vessel = counted is not None or words["vessel"].search(plain) is not None
     thing = words["thing"].search(plain)
     dosed = words["dosed"].search(plain) or amounts.of_dose or substances or (put and thing)
     if not dosed and kinds.said_in(without_person(plain)):
@@ -126,13 +147,61 @@ def gave(text: str) -> Gave | None:
     told = told or words["dosed"].search(plain) or words["put_it"].search(plain[-_END:])
     too = words["too"].search(plain)
     told = told or (too and words["did_it"].search(plain))
-    bare = [float(found.group().replace(",", ".")) for found in _ALONE.finditer(plain)]
+    bare = [float(found.group().replace(",", ".")) for found in _ALONE.finditer(plain_rest)]
     if not (told or (put and bare)):
         return None
     bare = [] if amounts.of_dose else bare
     sure = bool(told or too)
     other = amounts.of_dose and not vessel and _of_a_thing(plain)
-    return Gave(amounts, substances, tuple(bare), sure, vessel, _parts(plain), other)
+    either = len(bare) == 2 and _either().search(plain) is not None
+    return Gave(
+        amounts, substances, tuple(bare), sure, vessel, _parts(plain), other, counted, either
+    )
+
+
+@cache
+def _counts() -> re.Pattern[str]:
+    measures = _patterns()["measure"].pattern
+    numbers = "|".join([r"\d{1,3}(?:[.,]\d{1,2})?", *sorted(_NUMBERS, key=len, reverse=True)])
+    return re.compile(rf"(?<![\w.,])({numbers}) (?:\w+ )?{measures}")
+
+
+@cache
+def _either() -> re.Pattern[str]:
+    return re.compile(rf"\d (?:g )?{_patterns()['or'].pattern} \d")
+
+
+def _counted(plain: str) -> tuple[float | None, str]:
+    """How many caps, scoops or the like are told, and the text without them.
+
+    Examples
+    --------
+    >>> _counted("added 4 caps of it"), _counted("put two big scoops in"), _counted("put 4 in")
+    ((4.0, 'added  of it'), (2.0, 'put  in'), (None, 'put 4 in'))
+    """
+    found = _counts().search(plain)
+    if found is None:
+        return None, plain
+    told = found.group(1)
+    count = _NUMBERS[told] if told in _NUMBERS else float(told.replace(",", "."))
+    return count, f"{plain[: found.start()]}{plain[found.end() :]}"
+
+
+def holds(text: str) -> Amounts | None:
+    """What one cap or the like holds, as it is told; None where a text tells no such thing.
+
+    Examples
+    --------
+    >>> holds("the cap is about 5ml").millilitres, holds("each holds a teaspoon").spoons
+    (5.0, 1.0)
+    >>> holds("5 ml"), holds("does one hold 5 ml?"), holds("i added 4 caps")
+    (None, None, None)
+    """
+    amounts = amounts_in(text)
+    if "?" in text or asks(text) or not amounts.of_dose or len(text.split()) > _OF_ONE:
+        return None
+    words, plain = _patterns(), fold(text)
+    return amounts if words["measure"].search(plain) or words["each"].search(plain) else None
 
 
 def _of_a_thing(plain: str) -> bool:

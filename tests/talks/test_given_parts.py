@@ -357,3 +357,26 @@ async def test_so_much_more_is_counted(talk: Talk, text: str, grams: float) -> N
     for said in ("100 l", "kh 3 ammonia 0", "kh to 5", "did it"):
         await talk.say(said)
     assert f"Too much for one day: {grams} g" in await talk.text(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["did the double", "did a double", "i gave double", "gave it twice"]
+)
+async def test_double_a_day_after_a_part_is_two_parts(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 200 l fresh")
+    await talk.say("kh 3")
+    await talk.say("dose kh 7")
+    await talk.say("did the first dose this morning")
+    await talk.wait(hours=24)
+    replies = await talk.say(text)
+    assert grams(replies[0].facts) == pytest.approx(2 * 200 * 29.96e-3, rel=2e-3)
+    assert "Too much for one day" in "".join(each.text for each in replies)
+    assert "1 of 4 parts is left" in await talk.text("what is left")
+
+
+async def test_double_right_after_a_part_is_that_part_once_more(talk: Talk) -> None:
+    await talk.say("/tank new Fern 200 l fresh")
+    await talk.say("kh 3")
+    await talk.say("dose kh 7")
+    await talk.say("done")
+    assert grams(await talk.facts("oops i gave double")) == pytest.approx(200 * 29.96e-3, rel=2e-3)

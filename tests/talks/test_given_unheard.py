@@ -238,3 +238,53 @@ async def test_a_little_needs_no_first_aid(talk: Talk) -> None:
     assert "a tenth to a quarter" not in await talk.text(
         "my son tipped in about 1 g of baking soda"
     )
+
+
+@pytest.mark.parametrize(
+    ("told", "one", "spoons"),
+    [
+        ("thanks. added 4 caps of it", "the cap is about 5ml", 4.0),
+        ("added 4 capfuls of baking soda", "one holds a teaspoon", 4.0),
+        ("two scoops went in", "a scoop is 10 ml", 4.0),
+        ("habe 4 kappen davon reingetan", "eine kappe fasst 5 ml", 4.0),
+    ],
+)
+async def test_of_caps_it_is_asked_what_one_holds(
+    two: Talk, told: str, one: str, spoons: float
+) -> None:
+    (asked,) = await two.say(told)
+    assert "what does one hold" in asked.text
+    assert [each.label for each in asked.buttons] == ["nothing went in"]
+    assert (await two.facts("how much for kh 5"))["refused"] == "told_first"
+    (event,) = (await two.facts(one))["events"]
+    assert (event["substance"], event["spoons"]) == ("sodium bicarbonate", spoons)
+
+
+async def test_what_a_cap_holds_is_heard_behind_a_reading(two: Talk) -> None:
+    await two.say("added 4 caps of it")
+    await two.say("gh 8")
+    (event,) = (await two.facts("the cap is about 5ml"))["events"]
+    assert event["spoons"] == 4.0
+    assert "events" not in await two.facts("the cap is about 5ml")
+
+
+async def test_of_two_numbers_none_is_put_on_record_unasked(two: Talk) -> None:
+    (asked,) = await two.say("dont remember if i added 4 or 6 tbh")
+    shown = [each.label.split(" of ")[0] for each in asked.buttons]
+    assert shown == ["4 g", "6 g", "nothing went in"]
+    assert "events" not in await two.facts("yes")
+
+
+async def test_how_much_it_was_is_heard_behind_a_call(talk: Talk) -> None:
+    await talk.say("60l tank, kh 1 gh 5 ph 6.2")
+    await talk.say("how much baking soda to kh 4")
+    await talk.say("ok did it all at once")
+    await talk.say("shrimp are twitching")
+    (event,) = (await talk.facts("it was about 5 spoons i think"))["events"]
+    assert (event["substance"], event["spoons"]) == ("sodium bicarbonate", 5.0)
+
+
+@pytest.mark.parametrize("text", ["it was about 5 spoons i think", "the cap is about 5ml"])
+async def test_an_amount_of_nothing_open_is_no_dose(two: Talk, text: str) -> None:
+    replies = await two.say(text)
+    assert all("spoons" not in str(each.facts.get("events")) for each in replies)

@@ -22,6 +22,19 @@ def which(said: str, amounts: Sequence[str]) -> list[str]:
     return [first, *_how()]
 
 
+def what_one_holds(said: str) -> list[str]:
+    """So many caps or scoops went in: what one of them holds is asked."""
+    told = _(
+        "“{said}” is not on record, so no amount yet: how many grams was it, or what does one hold?"
+    )
+    (_example, until) = _how()
+    return [
+        told.format(said=said),
+        _("Send for example: one holds 5 ml. If nothing went in, send: nothing went in"),
+        until,
+    ]
+
+
 def _how() -> list[str]:
     return [
         _("Send for example: dosed 5 g baking soda. If nothing went in, send: nothing went in"),
