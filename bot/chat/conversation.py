@@ -205,6 +205,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return read
     if parsed.values or parsed.events or parsed.doubts:
         replies += await readings.keep(turn, await before_deed.placed(turn, parsed))
+        replies += await emergencies.caution_beside(turn, parsed)
     replies += await traits.beside(turn, parsed)
     replies += await signs.beside(turn, parsed)
     replies += await asked_behind.answer(turn, parsed)

@@ -24,6 +24,7 @@ from core.advice import heater_warmth
 from core.advice.buffers import BUFFERS, STRONG
 from core.advice.call_over import HOLDS
 from core.advice.calls import HEATED, OF_PEOPLE, Danger, distressed, gasps
+from core.advice.cautions import touched
 from core.advice.dosed_lately import dosed_lately
 from core.advice.emergencies import A_DAY, Help, help_for, read_since_call, standing_call
 from core.advice.findings import Finding, stands
@@ -35,6 +36,7 @@ from core.message.hearsay import of_others
 from core.message.model import Event, Parsed
 from core.message.nearly_done import nearly
 from core.message.plan_said import substances_named
+from core.message.waters import PURE, mentioned
 
 
 async def answer(turn: Turn, parsed: Parsed) -> Reply:
@@ -340,3 +342,15 @@ async def new_water(turn: Turn, stored: StoredTank | None, state: State | None) 
         return None
     supply = await waters.supply(source)
     return NewWater(supply.name, supply.state, chlorinated=supply.treated > 0.0)
+
+
+async def caution_beside(turn: Turn, parsed: Parsed) -> list[Reply]:
+    """The caution of water without minerals, behind a change with it that is put on record."""
+    changed = any(event.kind == "water_change" for event in parsed.events)
+    kinds = {kind for _start, _end, kind in mentioned(turn.incoming.text)}
+    if not changed or not kinds or kinds - PURE or parsed.question is not None:
+        return []
+    name = touched(turn.incoming.text)
+    if name != "pure_water":
+        return []
+    return [await turn.reply(cautions.caution(name), facts={"caution": name})]

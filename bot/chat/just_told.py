@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
 from bot.chat import product_doses
-from bot.chat.products import PATIENCE, SPOKEN_OF
-from bot.chat.turn import Turn
+from bot.chat.products import LOOKED_AT, PATIENCE, SPOKEN_OF
+from bot.chat.turn import ASKED, Turn
 from bot.chat.words.text import _
+from bot.store.offers import Offer
 from core.advice.products import Label, Product
 from core.message.dose_words import is_bare_buffer
 from core.message.model import Question
@@ -33,10 +35,11 @@ async def of_label(turn: Turn, question: Question) -> Question:
         return question
     if product_doses.with_unknown(turn, question) is not None:
         return question  # by another thing, which is asked about
-    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     if not latest or turn.now - latest[0].made_at > PATIENCE:
         return question
-    kept = latest[0].context.get(SPOKEN_OF) if UNDO in latest[0].context else None
+    kept = None if bare else _named_last(turn, latest)
+    kept = latest[0].context.get(SPOKEN_OF) if UNDO in latest[0].context else kept
     labels = [each.label for each in turn.products if each.name == kept]
     labels = labels or [Label(**each) for each in latest[0].context.get(UNNAMED, ())]
     raised = {each.analyte for each in labels}
@@ -54,6 +57,17 @@ async def of_label(turn: Turn, question: Question) -> Question:
             question = replace(question, delta=question.target, target=None)
     turn.products = [*turn.products, *(Product.of_label(name, each) for each in labels)]
     return replace(question, substance=name)
+
+
+def _named_last(turn: Turn, latest: Sequence[Offer]) -> str | None:
+    """The product whose label was told of late, with no dose asked for since."""
+    for offer in latest:
+        if turn.now - offer.made_at > PATIENCE or ASKED in offer.context:
+            return None
+        if UNDO in offer.context:
+            found: str = offer.context[SPOKEN_OF]
+            return found
+    return None
 
 
 def with_soda(turn: Turn, question: Question) -> Question:

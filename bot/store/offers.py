@@ -60,7 +60,10 @@ UNHEARD: Final = "unheard"
 BESIDE: Final = "beside"
 """Of a reply whose buttons can be pressed, but which is no step of the talk: nor is it."""
 
-STANDING: Final = frozenset({"called", "eased", "nameless", "asked_of", "resized"})
+BAG: Final = "bag"
+"""Under which is kept how much of a thing was told to be at hand, of which a share may go in."""
+
+STANDING: Final = frozenset({"called", "eased", "nameless", "asked_of", "resized", BAG})
 """Keys of a context under which is kept what every message is held against until it is settled."""
 
 STANDING_AMONG: Final = 240

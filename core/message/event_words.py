@@ -63,6 +63,8 @@ def take(tokens: list[Token], place: int, index: int, parts: Parts, context: Con
         elif mark == "other" and parts.kind in {"water_change", "top_up"}:
             parts.substance = parts.substance or token.text
             parts.water = True
+            if parts.unknown and parts.unknown[-1] is tokens[place - 1]:
+                parts.unknown = parts.unknown[: -1 if parts.unknown[-1].text in _PURELY else None]
     elif token.kind == "substance":
         if parts.kind in _OF_WATER and token.value in context.products:
             return place + 1  # with a conditioner in it
@@ -149,6 +151,14 @@ def _amount(quantity: Quantity, parts: Parts, context: Context) -> None:
 
 
 _OF_WATER = frozenset({"water_change", "top_up"})
+_PURELY = frozenset(
+    {
+        "pure", "straight", "neat", "plain", "clean", "solely", "purely", "reinem", "reines",
+        "rein",
+        "pur", "pura", "puro", "zuiver", "puur", "czysta", "czystej", "rent", "ren",
+    }
+)  # fmt: skip
+"""Before the name of a water: that it is nothing else."""
 _LONGEST = 3
 """Words of a name of salt water."""
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from core.message import plants
+from core.message.bagged import without_bag
 from core.message.fold import fold
 from core.message.lexicon import lexicon
 from core.message.model import Context, Parsed, Value
@@ -145,7 +146,7 @@ def read(text: str, context: Context) -> Coming | None:
     """
     if len(text) > LONGEST:
         return None
-    folded = fold(text)
+    folded = without_bag(fold(text))
     bag = _BAG.search(folded)
     words = _HOME.search(folded) or _ARRIVED.search(folded)
     quarantine, adding = _QUARANTINE.search(folded), _ADDING.search(folded)

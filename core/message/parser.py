@@ -33,6 +33,7 @@ from core.message import (
     torn,
     would_be,
 )
+from core.message.bagged import without_bag
 from core.message.fold import fold
 from core.message.hidden import mark_hidden
 from core.message.lexicon import lexicon
@@ -78,7 +79,7 @@ def parse(text: str, context: Context) -> Parsed:
         return _long(text, context)
     if "\n" in text and "," in text:
         text = commas.as_semicolons(text)
-    folded = fold(text)
+    folded = without_bag(fold(text))
     most = min(MOST_TOKENS, ANY_TOKENS + len(text) // CHARACTERS_A_TOKEN)
     if (then := former.behind(folded)) is not None and (read := _earlier(text, then, context)):
         return read

@@ -16,7 +16,7 @@ from bot.chat.calls_kept import CALLED, EASED
 from bot.chat.model import Address
 from bot.store.chats import Chat, NewChat
 from bot.store.database import Database
-from bot.store.offers import STANDING, Offer
+from bot.store.offers import BAG, STANDING, Offer
 from bot.store.uow import UnitOfWork
 from core.tank import Tank
 
@@ -225,5 +225,5 @@ async def test_what_stands_is_found_behind_any_number_of_replies(database: Datab
 
 
 def test_all_that_the_chat_keeps_so_stands() -> None:
-    kept = {CALLED, EASED, off_record.NAMELESS, open_told.TOLD, replanned.RESIZED}
+    kept = {CALLED, EASED, off_record.NAMELESS, open_told.TOLD, replanned.RESIZED, BAG}
     assert kept == STANDING

@@ -1,0 +1,56 @@
+"""``a net bag of crushed coral``: a bag of what lies in the filter is no bag of animals."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from core.message.fold import fold
+from core.message.lexicon import lexicon
+from core.message.tokens import cut
+from core.substances import MEDIA
+
+_BAG: Final = re.compile(
+    r"\b(?:(?:a|an|one|the|another|my|some|\d{1,2}|two|three|small|little|big|net|mesh|media|filter"
+    r"|ein|eine|einen|der|den|die|kleinen?|un|une|petit|una|uno|um|uma|een|klein|kleine|en|liten"
+    r") ){0,3}"
+    r"(?:bags?|sacks?|pouch(?:es)?|stockings?|socks?|beutel|netz|sackchen|tuten?|netzbeutel"
+    r"|sachets?|sacs?|filets?|bolsas?|bolsitas?|saquinhos?|sacos?|sacchett[oi]|retin[ae]|zakk?(?:je)?s?|netje"
+    r"|worek|woreczek|pase|pasar|pasen|natpase) "
+    r"(?:(?:of|with|mit|voll|de|d'|du|con|com|di|met|van|z|ze|med|av|full|the|my|new|fresh|some)"
+    r" ?){0,3}"
+)
+_READ: Final = 30
+"""Characters behind a bag in which what is in it begins."""
+
+
+def without_bag(folded: str) -> str:
+    """A folded text with blanks in the place of a bag that holds a medium; as long as before.
+
+    Examples
+    --------
+    >>> without_bag("put a bag of crushed coral in the filter")
+    'put          crushed coral in the filter'
+    >>> without_bag("put a bag of shrimps in"), without_bag("bag ph 6.4, carbon is old")
+    ('put a bag of shrimps in', 'bag ph 6.4, carbon is old')
+    """
+    for found in _BAG.finditer(folded):
+        behind = folded[found.end() : found.end() + _READ]
+        tokens = cut(behind, lexicon(), behind)
+        if not tokens or tokens[0].kind != "substance" or tokens[0].value not in MEDIA:
+            continue
+        blank = " " * (found.end() - found.start())
+        folded = f"{folded[: found.start()]}{blank}{folded[found.end() :]}"
+    return folded
+
+
+def is_of_medium(text: str) -> bool:
+    """Whether a bag in a text holds a medium.
+
+    Examples
+    --------
+    >>> is_of_medium("can i put a bag of peat in"), is_of_medium("can i put the bag of neons in")
+    (True, False)
+    """
+    plain = fold(text)
+    return without_bag(plain) != plain
