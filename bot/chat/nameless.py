@@ -14,6 +14,7 @@ from bot.chat import open_told
 from bot.chat.model import Reply
 from bot.chat.off_record import LINES, NAMELESS, held_of, none_of_it
 from bot.chat.patience import PATIENCE
+from bot.chat.products import SPOKEN_OF
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import plan_talk as words
 from bot.store.offers import Offer
@@ -57,6 +58,9 @@ async def spoken_of(turn: Turn, of_late: Sequence[Offer] | None = None) -> str |
         asked = offer.context.get(ASKED)
         if turn.now - offer.made_at > PATIENCE or offer.entry_id is not None:
             return None
+        kept = offer.context.get(SPOKEN_OF)
+        if isinstance(kept, str) and (kept in SUBSTANCES or kept in {each.name for each in turn.products}):
+            return kept
         if asked is None:
             continue
         instead = asked.get("changes", {}).get("substance")

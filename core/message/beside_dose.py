@@ -39,6 +39,8 @@ def _words() -> dict[str, dict[str, frozenset[str]]]:
         "manner": {},
         "together": {},
         "replaced": {},
+        "well": {},
+        "who": {},
     }
     for section, _language, told in spelt("beside_dose.txt", found):
         for way in told:
@@ -175,3 +177,31 @@ def _untaken(tokens: list[Token], place: int) -> int:
             break
         place += 1
     return place
+
+
+_JOINT: Final = re.compile(r"[,.;!]\s*|\s(?:and|but|und|et|y|e|en|i|och)\s")
+
+
+def without_well(text: str) -> str:
+    """A text, folded, without an end that only tells that all is well.
+
+    Examples
+    --------
+    >>> without_well("put the first bit in, fish look fine")
+    'put the first bit in'
+    >>> without_well("put it in, fish look odd"), without_well("put it in, all of it")
+    ('put it in, fish look odd', 'put it in, all of it')
+    """
+    plain = fold(text).strip(" .!")
+    for joint in _JOINT.finditer(plain):
+        tail = re.findall(r"[^\W\d_]+(?:'[^\W\d_]+)?|\d+", plain[joint.end() :])
+        if tail and _is_well(" ".join(tail)):
+            return plain[: joint.start()]
+    return plain
+
+
+def _is_well(tail: str) -> bool:
+    """Whether a text has a word for well, and no other than those beside it."""
+    rest, found = re.subn(rf"(?<!\S)(?:{_ways('well')})(?!\S)", " ", tail)
+    who = {way for ways in _words()["who"].values() for way in ways}
+    return bool(found) and all(word.replace("'", " ") in who for word in rest.split())

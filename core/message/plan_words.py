@@ -79,10 +79,13 @@ def telling(text: str) -> Heard | None:
     ('gave_double', 'gave_double')
     >>> telling("ill put it in tonight").meaning, telling("ill only do 10 l").meaning
     ('to_come', 'so_much')
+    >>> telling("put the first bit in, fish look fine").meaning
+    'gave_one'
     >>> telling("is 20% a week enough?").meaning, telling("is 20% a week enough?").amounts.percent
     ('weekly', 20.0)
     """
     said = said_of_plan(text) or said_of_plan(beside_dose.without(text))
+    said = said or said_of_plan(beside_dose.without_well(text))
     if said is None:
         return None
     asks = "?" in text or said.asks or said.classes >= {"is", "was"}  # was ist das doppelte
