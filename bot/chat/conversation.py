@@ -42,6 +42,7 @@ from bot.chat import (
     products,
     readings,
     reminder_requests,
+    reminder_stops,
     reminder_waiting,
     reminders,
     reports,
@@ -312,4 +313,4 @@ async def _call(turn: Turn, parsed: Parsed) -> list[Reply]:
     replies = [steps, *replies] if first else [*replies, steps]
     if (doubtful := calls.doubtful_beside(parsed)) is not None:
         replies += await readings.keep(turn, doubtful)
-    return replies
+    return replies + await reminder_stops.beside_call(turn)

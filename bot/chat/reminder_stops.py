@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import datetime
 from typing import Final
@@ -17,8 +18,10 @@ from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
-from core.message.reminder_talk import Talk, halts
+from core.message.reminder_talk import Talk, halts, talk
 from core.schedule import Once, from_text, names_weekday
+
+_CLAUSE: Final = re.compile(r"[.,;!\n]+|\b(?:and|so|then|please|und|bitte|et|y|e|en|i|och)\b")
 
 MOST: Final = 8
 """Buttons of a question which one was meant."""
@@ -37,8 +40,8 @@ async def stop(
         return await reminder_fewer.answer(turn, meant, told.when)
     if told.when:
         return None
-    if told.plan:
-        return await plan_reminders.stop(turn)
+    if told.plan and (planned := await plan_reminders.stop(turn)) is not None:
+        return planned
     if told.target:
         halted = told.named or halts(turn.incoming.text)
         if not halted or not (fitting or told.noun):
@@ -59,15 +62,41 @@ async def stop(
     sure = told.named or told.noun or not told.target
     if len(chosen) == 1 and sure and (fitting or not told.target) and (told.noun or not told.every):
         return await _ended(turn, chosen)
+    return await _which(turn, chosen, every=told.plan or not told.target)
+
+
+async def _which(turn: Turn, chosen: Sequence[Reminder], *, every: bool = True) -> list[Reply]:
+    """Ask which is to be stopped; `every` is whether all of them may be."""
     tasks = [said(turn, each) for each in chosen]
     choices = [
         Choice(task[:40], "stop_reminder", "", {"ids": [each.id]})
         for task, each in zip(tasks[:MOST], chosen, strict=False)
     ]
-    if len(chosen) > 1 and not told.target:
+    if len(chosen) > 1 and every:
         everyone = {"ids": [each.id for each in chosen]}
         choices.append(Choice(_(talk_words.STOP_ALL), "stop_reminder", "", everyone))
     return [await turn.reply(words.stop_which(tasks), choices=choices)]
+
+
+async def beside_call(turn: Turn) -> list[Reply]:
+    """``he lies on the bottom. stop the doses``: no dose is reminded of any more, or it is asked."""
+    clauses = [clause.strip() for clause in _CLAUSE.split(turn.incoming.text)]
+    orders = [clause for clause in clauses if clause and halts(clause)]
+    told = next((said for each in orders if (said := talk(each)) and said.plan), None)
+    if told is None or told.verb != "stop" or turn.incoming.text.rstrip().endswith("?"):
+        return []
+    stored = turn.current_tank
+    tank_id = None if stored is None else stored.id
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    doses = [each for each in living if each.kind == "dose" and each.tank_id in {tank_id, None}]
+    if not doses:
+        return await plan_reminders.stop(turn) or []
+    if len({each.what for each in doses}) == 1:
+        ended = await _ended(turn, doses[:1])
+        for each in doses[1:]:
+            await planning.end(turn.uow, each, turn.now)
+        return ended
+    return await _which(turn, doses)
 
 
 def _is_single(reminder: Reminder) -> bool:
