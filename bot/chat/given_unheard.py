@@ -118,8 +118,8 @@ async def asked(
         return None
     choices = _may_be(turn, stored, plan, told, parsed)
     lines = words.which(held["said"], [each.label for each in choices])
-    if told.count is not None and not choices and not told.amounts.of_dose:
-        held["count"] = told.count
+    if told.counted is not None and not choices and not told.amounts.of_dose:
+        held["count"] = told.counted
         lines = words.what_one_holds(held["said"])
     if len(choices) == 1:
         choices = [replace(choices[0], meaning="yes")]

@@ -10,9 +10,11 @@ from bot.chat.turn import Turn
 from bot.chat.words import losses as words
 from bot.chat.words.cautions import caution
 from bot.chat.words.emergency_steps import after_change
+from bot.chat.words.emergency_steps import dosed_lately as dosed_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.advice.alarm_words import named
+from core.advice.dosed_lately import dosed_lately, rose_by_doses
 from core.advice.emergencies import Help, missing
 from core.advice.livestock import lookup
 from core.advice.recent_change import changed_lately
@@ -32,7 +34,18 @@ def lines(state: State, text: str) -> list[str]:
         told.insert(0, _(words.PIPES))
     if "eaten_by_pet" in named(text).get("caution", ()):
         told.append(caution("eaten_by_pet")[0])
-    return told if changed is None else [changed, *told]
+    told = told if changed is None else [changed, *told]
+    return [*_by_doses(state), *told]
+
+
+def _by_doses(state: State) -> list[str]:
+    """That the doses of these days may be the cause, and that no more of them goes in."""
+    if (rise := rose_by_doses(state)) is not None:
+        return [words.rose_by_doses(rise.before, rise.now, rise.substance, rise.grams)]
+    dosed = dosed_lately(state)
+    if dosed is None:
+        return []
+    return [dosed_words(dosed.substance or "", dosed.grams)]
 
 
 async def on_record_before(turn: Turn, told: Told) -> dict[str, int]:

@@ -59,7 +59,9 @@ async def spoken_of(turn: Turn, of_late: Sequence[Offer] | None = None) -> str |
         if turn.now - offer.made_at > PATIENCE or offer.entry_id is not None:
             return None
         kept = offer.context.get(SPOKEN_OF)
-        if isinstance(kept, str) and (kept in SUBSTANCES or kept in {each.name for each in turn.products}):
+        if isinstance(kept, str) and (
+            kept in SUBSTANCES or kept in {each.name for each in turn.products}
+        ):
             return kept
         if asked is None:
             continue

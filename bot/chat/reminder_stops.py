@@ -79,7 +79,7 @@ async def _which(turn: Turn, chosen: Sequence[Reminder], *, every: bool = True) 
 
 
 async def beside_call(turn: Turn) -> list[Reply]:
-    """``he lies on the bottom. stop the doses``: no dose is reminded of any more, or it is asked."""
+    """``he lies on the bottom. stop the doses``: no more is reminded of them, or it is asked."""
     clauses = [clause.strip() for clause in _CLAUSE.split(turn.incoming.text)]
     orders = [clause for clause in clauses if clause and halts(clause)]
     told = next((said for each in orders if (said := talk(each)) and said.plan), None)

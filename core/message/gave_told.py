@@ -91,7 +91,7 @@ class Gave(NamedTuple):
     """How many parts of a plan it was: half of one, two; None where nothing of that is told."""
     other: bool = False
     """Whether it was so much of a thing that no word for a part of a plan names: of the ash."""
-    count: float | None = None
+    counted: float | None = None
     """How many caps, scoops or the like it was, of which each may hold anything."""
     either: bool = False
     """Whether one of the numbers is meant, and it is not known which: 4 or 6."""
@@ -118,7 +118,7 @@ def gave(text: str) -> Gave | None:
     (False, False)
     >>> gave("he put a bag of shrimps in"), gave("my dad dosed the fish tank") is None
     (None, False)
-    >>> gave("added 4 caps of it").numbers, gave("added 4 caps of it").count
+    >>> gave("added 4 caps of it").numbers, gave("added 4 caps of it").counted
     ((), 4.0)
     >>> gave("not sure if i added 4 or 6").numbers, gave("not sure if i added 4 or 6").either
     ((4.0, 6.0), True)

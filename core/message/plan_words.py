@@ -79,11 +79,15 @@ def telling(text: str) -> Heard | None:
     ('gave_double', 'gave_double')
     >>> telling("ill put it in tonight").meaning, telling("ill only do 10 l").meaning
     ('to_come', 'so_much')
+    >>> telling("didnt do it, ill do both tomorrow").meaning
+    'at_once'
     >>> telling("put the first bit in, fish look fine").meaning
     'gave_one'
     >>> telling("is 20% a week enough?").meaning, telling("is 20% a week enough?").amounts.percent
     ('weekly', 20.0)
     """
+    if _too_many(text):
+        return Heard("at_once")
     said = said_of_plan(text) or said_of_plan(beside_dose.without(text))
     said = said or said_of_plan(beside_dose.without_well(text))
     if said is None:
@@ -135,6 +139,29 @@ def telling(text: str) -> Heard | None:
         many = found in _MORE and ("may" in said.classes or "?" in text)
         return Heard("at_once" if many else "go_on")
     return Heard(found, said.amounts)
+
+
+def _too_many(text: str) -> bool:
+    """Whether more than a part is meant to go in together: nothing of that is in.
+
+    Examples
+    --------
+    >>> _too_many("ill do both tomorrow"), _too_many("forgot yesterdays so im doing double today")
+    (True, True)
+    >>> _too_many("did both yesterday"), _too_many("ill do it in two parts")
+    (False, False)
+    """
+    said = said_of_plan(_YESTERDAY.sub(" ", fold(text).replace("’", "'")))
+    if said is None or said.names or said.amounts != Amounts() or said.queries or said.orders:
+        return False
+    classes = said.classes
+    if not classes & {"two", "double", "all"} or classes - _MEANT or "unaware" in classes:
+        return False
+    if {"part", "inside"} <= classes and not classes & {"put", "give"}:
+        return False  # in two parts
+    if classes & {"shall", "will"} or classes >= {"missed", "double", "now"}:
+        return True
+    return "double" in classes and "now" in classes and not classes & {"put", "give"}
 
 
 def _checked(said: Said, *, asks: bool) -> bool:
@@ -291,6 +318,17 @@ _OF_INTENT: Final = frozenset(
         "two", "all", "rest", "double", "after", "more",
     }
 )  # fmt: skip
+_YESTERDAY: Final = re.compile(
+    r"\b(?:yesterday(?:'?s)?|gestern|gestrigen?|hier|ayer|ontem|ieri|gisteren|wczoraj\w{0,4}|igar)\b"
+)
+_MEANT: Final = frozenset(
+    {
+        "shall", "will", "two", "double", "all", "later", "now", "put", "give", "inside", "part",
+        "no", "missed", "once", "is", "may", "again", "safe", "after", "rest",
+    }
+)  # fmt: skip
+"""Classes of what tells that more than a part shall go in together."""
+
 _OF_OVER: Final = frozenset({"over", "now", "is", "part", "all", "two", "place", "safe", "after"})
 _OF_SAME: Final = frozenset({"again", "later", "give", "part", "may", "is", "now"})
 _OF_TEST: Final = frozenset(

@@ -168,3 +168,23 @@ async def test_what_is_no_dose_is_not_refused_so(talk: Talk) -> None:
     await talk.say("180l tank kh 3")
     await talk.say("fish are gasping")
     assert "No dose" not in await talk.text("should i put an air stone in")
+
+
+async def test_a_death_after_kh_came_up_fast_is_held_against_the_doses(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 3 ph 7")
+    await talk.say("added 10 g baking soda")
+    await talk.wait(hours=24)
+    await talk.say("added 10 g baking soda")
+    await talk.wait(hours=24)
+    await talk.say("kh 9 ph 8.4")
+    said = await talk.text("one of the tetras died btw")
+    assert "KH rose from 3 to 9 °dH within days by 20 g of sodium bicarbonate" in said
+
+
+async def test_a_death_without_doses_names_none(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 3 ph 7")
+    await talk.wait(hours=48)
+    await talk.say("kh 9 ph 8.4")
+    assert "went in" not in await talk.text("one of the tetras died btw")

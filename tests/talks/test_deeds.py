@@ -424,3 +424,30 @@ async def test_what_a_verb_of_giving_gave_may_be_no_dose(
     (reply, *_) = await talk.say(text)
     told = [event["kind"] for event in reply.facts.get("events", ())]
     assert told == kinds or (not kinds and "dose" not in told)
+
+
+@pytest.mark.parametrize(
+    "text", ["changed 40 litres with pure ro today", "changed 40 l, pure rain water"]
+)
+async def test_a_change_with_pure_water_is_kept_before_its_caution(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 160 l fresh")
+    await talk.say("kh 8")
+    first, *others = await talk.say(text)
+    (event,) = first.facts["events"]
+    assert (event["kind"], event["litres"]) == ("water_change", 40.0)
+    assert any(each.facts.get("caution") == "pure_water" for each in others)
+
+
+@pytest.mark.parametrize(
+    ("text", "of"),
+    [
+        ("put a bag of crushed coral in the filter", "crushed coral"),
+        ("put 2 bags of aragonite in the sump", "aragonite"),
+    ],
+)
+async def test_a_bag_of_a_medium_is_no_bag_of_animals(talk: Talk, text: str, of: str) -> None:
+    await talk.say("/tank new Fern 160 l fresh")
+    await talk.say("kh 4")
+    (event,) = (await talk.say(text))[0].facts["events"]
+    assert (event["kind"], event["substance"]) == ("media", of)
+    assert "float" in await talk.text("got a bag of shrimps home")

@@ -41,3 +41,15 @@ async def test_its_name_puts_it_on_record_and_first_aid_tells_the_overdose(
 @pytest.mark.parametrize("text", ["is baking soda ok?", "how much baking soda", "no baking soda"])
 async def test_what_is_asked_or_denied_is_no_answer(untold: Talk, text: str) -> None:
     assert not any("events" in reply.facts for reply in await untold.say(text))
+
+
+@pytest.mark.parametrize("asked", ["can i use bicarb soda?", "how much baking soda"])
+@pytest.mark.parametrize("told", ["put 20 g in", "put half a teaspoon in just now"])
+async def test_it_is_the_salt_that_was_asked_about_right_before(
+    talk: Talk, asked: str, told: str
+) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 3")
+    await talk.say(asked)
+    (event,) = (await talk.say(told))[0].facts["events"]
+    assert event["substance"] == "sodium bicarbonate"

@@ -603,3 +603,20 @@ async def test_so_much_that_is_asked_about_is_judged_itself(planned: Talk, line:
 
 async def test_less_than_a_part_that_is_asked_about_is_within_it(planned: Talk) -> None:
     assert "is within the limits" in await planned.text("is half a teaspoon ok")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "didnt do it, ill do both tomorrow", "gonna put both in tomorrow",
+        "forgot yesterdays dose, so im doing double today ok?", "i'll do two tomorrow",
+    ],
+)  # fmt: skip
+async def test_parts_meant_together_are_told_no_and_logged_never(planned: Talk, text: str) -> None:
+    assert "24 h apart" in await planned.text(text)
+    assert "dosed" not in await planned.text("what did i do")
+
+
+async def test_a_part_told_with_that_all_is_well_is_logged(planned: Talk) -> None:
+    (event,) = (await planned.facts("put the first bit in, fish look fine"))["events"]
+    assert event["kind"] == "dose"

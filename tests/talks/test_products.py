@@ -426,3 +426,18 @@ async def test_a_wish_behind_a_label_is_for_that_product(talk: Talk, said: tuple
     plan = talk.last[-1].facts
     assert (plan["grams"], plan["to"]) == (pytest.approx(5.0), 5.0)
     assert "sodium bicarbonate" not in talk.last[-1].text
+
+
+async def test_a_dose_is_by_the_product_told_of_late(talk: Talk) -> None:
+    await talk.say("my buffer: 5 g per 100 l raises kh 1")
+    await talk.say("tank 90 l kh 4")
+    assert "4.5 g of my buffer" in await talk.text("how much to get to 6")
+    await talk.wait(hours=24)
+    (event,) = (await talk.say("added 4 g of it"))[0].facts["events"]
+    assert event["substance"] == "my buffer"
+
+
+async def test_a_dose_of_a_named_salt_is_by_that(talk: Talk) -> None:
+    await talk.say("my buffer: 5 g per 100 l raises kh 1")
+    await talk.say("tank 90 l kh 4")
+    assert "my buffer" not in await talk.text("how much baking soda to get to 6")

@@ -363,3 +363,23 @@ async def test_a_request_behind_what_was_done_is_one(fern: Talk, text: str) -> N
 async def test_one_is_moved_by_so_much_and_keeps_its_day(fern: Talk, text: str, said: str) -> None:
     await fern.say("remind me to test kh every sunday at 10")
     assert said in await fern.text(text)
+
+
+async def test_stop_the_doses_beside_a_call_ends_their_reminders(talk: Talk) -> None:
+    await talk.say("/tank new Blub 45 l fresh")
+    await talk.say("remind me to dose buffer 3g every day at 9")
+    await talk.say("remind me to feed every day at 8")
+    said = await talk.text("hes lying on the bottom. stop the doses")
+    assert "Stop feeding" in said
+    assert "I will not remind you of this any more: Blub: dose buffer 3g" in said
+    listed = await talk.text("what are my reminders")
+    assert "dose buffer" not in listed
+    assert "feed" in listed
+
+
+async def test_of_two_doses_it_is_asked_which_to_stop(talk: Talk) -> None:
+    await talk.say("/tank new Blub 45 l fresh")
+    await talk.say("remind me to dose buffer 3g every day at 9")
+    await talk.say("remind me to dose iron every friday at 9")
+    (asked,) = await talk.say("stop the doses")
+    assert [each.label for each in asked.buttons][-1] == "all of them"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.words import names
+from bot.chat.words.numbers import plain, small
 from bot.chat.words.text import N_, _, ngettext
 
 PIPES = N_(
@@ -33,6 +34,22 @@ def lost(cause: str | None, missing: Sequence[str]) -> list[str]:
             _("The last readings show no cause: test oxygen, chlorine and copper as well.")
         )
     return [*lines, _("Remove the dead, and look at any others.")]
+
+
+def rose_by_doses(before: float, now: float, substance: str, grams: float | None) -> str:
+    """KH came up too fast by what went in: the likely cause, and the end of the doses. [°dH]"""
+    name = names.substance(substance)
+    if grams is None:
+        told = _(
+            "KH rose from {before} to {now} °dH within days by what went in ({name}): too fast, and"
+            " maybe the cause. No more of it, no acid; test pH and ammonia."
+        )
+        return told.format(before=plain(before, 1), now=plain(now, 1), name=name)
+    told = _(
+        "KH rose from {before} to {now} °dH within days by {grams} g of {name}: too fast, and maybe"
+        " the cause. No more of it, no acid; test pH and ammonia."
+    )
+    return told.format(before=plain(before, 1), now=plain(now, 1), grams=small(grams), name=name)
 
 
 def unrecorded(held: int, species: str, tank: str, elsewhere: Sequence[str]) -> str:
