@@ -35,6 +35,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     stored = turn.tank_named(parsed.tank or "") or turn.current_tank
     if told is None or not turn.incoming.addressed or stored is None or parsed.values:
         return None
+    asked = parsed.question
+    if asked is not None and asked.grams is not None and told.share is None and told.substances:
+        return None  # what so much does is told by its own topic
     held = await _bag(turn)
     if told.grams is None and held is None:
         return None
@@ -64,6 +67,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return against
     if plan is not None and planned == [substance]:
         return await plan_talk.of_plan(turn, parsed, "so_much", Amounts(grams=grams))
+    turn.asked = {"text": f"what does {grams:g} g {substance} do", "changes": {}}
     question = Question(
         "effect", tank=stored.name, substance=substance, grams=grams, text=turn.incoming.text
     )

@@ -159,6 +159,8 @@ def _too_many(text: str) -> bool:
         return False
     if {"part", "inside"} <= classes and not classes & {"put", "give"}:
         return False  # in two parts
+    if not classes & {"two", "double", "put", "give", "inside"}:
+        return False  # tout va bien?
     if classes & {"shall", "will"} or classes >= {"missed", "double", "now"}:
         return True
     return "double" in classes and "now" in classes and not classes & {"put", "give"}

@@ -26,7 +26,7 @@ async def pond(talk: Talk) -> Talk:
 )
 async def test_far_too_much_is_told_no(pond: Talk, text: str) -> None:
     said = await pond.text(text)
-    assert "No, not so much at once." in said
+    assert "Too much for one day with animals" in said
     assert "500 g" in said
     assert "dosed" not in await pond.text("what did i do")
 
@@ -60,3 +60,10 @@ async def test_what_tells_no_amount_is_not_judged(pond: Talk, text: str) -> None
 
 async def test_a_small_amount_is_left_to_who_is_asked_else(pond: Talk) -> None:
     assert "No, not so much" not in await pond.text("can i put 50 g of baking soda in?")
+
+
+async def test_that_it_is_in_is_of_what_was_judged(pond: Talk) -> None:
+    await pond.say("ive got a 1kg bag of baking soda so i'll put half in tonight")
+    (asked,) = await pond.say("its in")
+    assert asked.facts["grams"] == 500.0
+    assert "logged 500 g sodium bicarbonate" in await pond.text("yes")
