@@ -18,7 +18,7 @@ from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import readings as words
 from bot.store.offers import AT_HAND, Offer
-from core.message import amends, anew, followups, parse, water_asked
+from core.message import amends, anew, followups, parse, raise_asked, water_asked
 from core.message.doubts import NEGATED, NO_VALUE, STRAY_NUMBER, WISH
 from core.message.followups import Followup
 from core.message.model import Parsed, Question
@@ -80,6 +80,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
         return await reminders.anew(turn, offer.context[reminders.MADE])
     if ASKED not in offer.context:
         return None
+    if raise_asked.asked(turn.incoming.text) is not None and _asks_effect(turn, offer):
+        return None  # should i add soda / should i add baking soda: the gate goes first
     followup = followups.read(turn.incoming.text, turn.context())
     if followup is not None and _is_bare(parsed.question):
         otherwise = await _again(turn, offer, followup, topics)
@@ -88,6 +90,12 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
     if parsed.events or parsed.command or any(d.reason not in UNTOLD for d in parsed.doubts):
         return None  # kh from 3 to 6: it may have risen; kh 4??: it may be read so
     return await _anew(turn, parsed, offer, topics)
+
+
+def _asks_effect(turn: Turn, offer: Offer) -> bool:
+    """Whether an answer was to what a thing does, not to how much of it."""
+    question = parse(offer.context[ASKED]["text"], turn.context()).question
+    return question is not None and question.kind == "effect"
 
 
 async def _elsewhere(turn: Turn, entry_id: int) -> list[Reply] | None:

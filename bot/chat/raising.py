@@ -83,10 +83,12 @@ async def _why_not(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 async def _first(turn: Turn, state: State, asked: Question, name: str) -> list[Reply] | None:
     """What stands before a buffer that is asked for: ammonia, or a KH too low to plan by."""
+    heard = raise_asked.asked(turn.incoming.text)
     named = substances_named(turn.incoming.text) & BUFFERS
-    if not named or raise_asked.asked(turn.incoming.text) is None:
+    if heard is None or not (named or (heard.kind == "effect" and heard.substance is None)):
         return None
-    of_kh = replace(asked, kind="dose", analyte="kh", substance=min(named))
+    salt = min(named, default="sodium bicarbonate")
+    of_kh = replace(asked, kind="dose", analyte="kh", substance=salt)
     kh = None if state.tank.is_sea else state.last("kh")
     if kh is not None and is_blind(kh):
         return [await dose_reply.ask_value(turn, of_kh)]
@@ -116,7 +118,13 @@ def _asked(turn: Turn, parsed: Parsed) -> Question | None:
     told = parsed.values or parsed.events or parsed.command is not None
     if told or not turn.incoming.addressed or names_pure(text):
         return None
-    if asked is not None and asked.substance not in {None, *BUFFERS, *STRONG, *MEDIA}:
+    if asked is not None and asked.substance not in {
+        None,
+        raise_asked.SODA,
+        *BUFFERS,
+        *STRONG,
+        *MEDIA,
+    }:
         return None  # what else it is, and that it raises none, its own topic tells
     if asked is None or (asked.kind in KINDS and not _has_amount(asked)):
         heard = raise_asked.asked(text)

@@ -22,6 +22,8 @@ from core.substances import MEDIA
 
 RAISED: Final = ("kh", "ph")
 BUFFERS: Final = frozenset({"sodium bicarbonate", "potassium bicarbonate"})
+SODA: Final = "soda"
+"""One soda or the other: which, nobody said."""
 PUT_IN: Final = BUFFERS.union(MEDIA)
 
 _SECTIONS: Final = (
@@ -45,7 +47,7 @@ def asked(text: str) -> Question | None:
     -------
     Question or None
         Of kind dose with `analyte`, or of kind effect with `substance`, which is None where it is
-        only called a buffer; None where another thing is said, or a number stands there.
+        only called a buffer, or soda; None where another thing is said, or a number stands there.
 
     Examples
     --------
@@ -53,6 +55,8 @@ def asked(text: str) -> Question | None:
     ('ph', 'kh')
     >>> asked("soll ich Natron zugeben").substance
     'sodium bicarbonate'
+    >>> asked("should i add soda").kind, asked("should i add soda and salt")
+    ('effect', None)
     >>> asked("my pH went up"), asked("raise kh to 6"), asked("does pH go up at night")
     (None, None, None)
     """
@@ -73,8 +77,9 @@ def asked(text: str) -> Question | None:
             return Question("dose", analyte=raised, text=text)
         return None
     buffer = next((str(t.value) for t in tokens if t.value in PUT_IN), None)
-    others = any(t.kind == "substance" and t.value not in PUT_IN for t in tokens)
-    if (buffer or says["buffer"]) and not others and says["open"] and says["add"]:
+    soda = any(t.value == SODA for t in tokens)
+    others = any(t.kind == "substance" and t.value not in {SODA, *PUT_IN} for t in tokens)
+    if (buffer or says["buffer"] or soda) and not others and says["open"] and says["add"]:
         return Question("effect", substance=buffer, text=text)
     return None
 

@@ -25,7 +25,7 @@ async def said(talk: Talk, *lines: str) -> None:
 async def test_no_buffer_beside_ammonia_however_it_is_asked(talk: Talk, line: str) -> None:
     await said(talk, *GOLD, "ammonia 2 kh 2 ph 7")
     told = await talk.text(line)
-    assert "No buffer now" in told or "Not now" in told
+    assert any(no in told for no in ("No buffer now", "Not now", "put in nothing more now"))
 
 
 @pytest.mark.parametrize(

@@ -152,7 +152,7 @@ async def test_whether_so_much_may_go_in_is_answered_by_what_it_does(talk: Talk,
 async def test_whether_too_much_may_go_in_is_denied(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("kh 4 ph 7 ammonia 0")
-    assert (await talk.text("should i add 20 g baking soda")).startswith("Too much for one day")
+    assert (await talk.text("should i add 20 g baking soda")).startswith("No, not so much")
 
 
 @pytest.mark.parametrize(
@@ -185,3 +185,11 @@ async def test_what_soda_does_is_told_without_that(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     await talk.say("ammonia 0 ph 7.2 kh 3 temp 25")
     assert "raises KH" in await talk.text("should i put baking soda in to fix ph")
+
+
+@pytest.mark.parametrize("line", ["should i add soda", "soll ich soda zugeben"])
+async def test_a_soda_without_its_name_meets_the_gate_too(talk: Talk, line: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("ph 6.5 kh 2 ammonia 1 temp 25")
+    assert "No buffer now" in await talk.text(line)
+    assert "No buffer now" in await talk.text("should i add baking soda")
