@@ -19,7 +19,7 @@ MOST: Final = 3
 _CLOCK: Final = re.compile(r"(?:at )?\d{1,2}(?:[.:]\d{2})?(?: ?[ap]\.?m\.?| o ?'?clock)?")
 _REASON: Final = 8
 """Words of a reason behind the one that is named."""
-_SIGNS: Final = re.compile(r"\s*[,;.!]\s+|\s+(?:but|so|because|cos|cause|since|and)\s+")
+_SIGNS: Final = re.compile(r"[,;.!]\s|\s(?:but|so|because|cos|cause|since|and)\s")
 
 
 def which(plain: str) -> tuple[str, str] | None:

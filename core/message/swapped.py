@@ -38,7 +38,7 @@ def swapped(text: str) -> tuple[str, str] | None:
     return (names[0], names[1]) if told is not None and set(told.classes) == {"swap"} else None
 
 
-_ENDS: Final = re.compile(r"\s*(?:[,:;.!\n]|\s-)+\s*")
+_ENDS: Final = re.compile(r"[,:;.!\n][,:;.!\s]*|\s-\s")
 """What parts the word of regret from what is right."""
 
 LEAST: Final = 2
@@ -70,6 +70,6 @@ def behind_swap(text: str) -> str | None:
     True
     """
     for mark in _ENDS.finditer(text[:LONGEST]):
-        if told_swapped(text[: mark.start()]):
+        if told_swapped(text[: mark.start()].rstrip()):
             return text[mark.end() :].strip() or None
     return None
