@@ -33,8 +33,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if (alone := await _alone(turn)) is not None or parsed.command is not None:
         return alone
-    if parsed.tank is not None or len(said.text) > LONGEST or turn.route is None:
-        return None
+    told = parsed.values or parsed.events or parsed.question is not None
+    if (told and parsed.tank is not None) or len(said.text) > LONGEST or turn.route is None:
+        return None  # is the shrimp tank ok: Shrimps is named, and nothing was read of it
     named = [*(each.tank for each in parsed.values), *(each.tank for each in parsed.events)]
     if any(named) or calls.is_danger(turn, parsed):
         return None

@@ -13,10 +13,11 @@ from functools import cache
 from typing import Final, NamedTuple
 
 from core.message.amounts import GRAMS
+from core.message.asking_words import asks
 from core.message.fold import fold
 from core.message.gave_told import LONGEST, gave, would_give
 from core.message.once import once
-from core.message.plan_said import amounts_in, substances_named
+from core.message.plan_said import amounts_in, classes_in, substances_named
 from core.message.wordfile import patterns
 
 FILE: Final = "intended.txt"
@@ -123,9 +124,13 @@ def intended(text: str) -> Intended | None:
     500.0
     >>> intended("i put half of the 1 kg bag in"), intended("i'll put the fish in") is None
     (None, True)
+    >>> intended("put in 5 g so far"), intended("put 60 g of soda in, what now")
+    (None, None)
     """
     if len(text) > LONGEST or not would_give(text) or gave(text) is not None:
         return None
+    if not (asks(text) or classes_in(text) & {"will", "shall"}):
+        return None  # `so far`, which is may in Swedish; 60 g are in, what now
     named = frozenset(substances_named(text))
     bag, share = bag_of(text), share_of(text)
     if bag is not None:

@@ -7,23 +7,21 @@ import pytest
 from tests.chat.harness import Talk
 
 TWO = "2 tanks: 20l betta and 40l shrimps"
-NAMED = {"Small": "Betta", "Big": "Shrimps"}
-"""What they are called where the word stands before the litres."""
 
 
 @pytest.mark.parametrize(
     ("text", "tank", "analyte"),
     [
-        ("betta nitrite 0.1", "Small", "nitrite"),
-        ("my betta nitrite 0.1", "Small", "nitrite"),
-        ("nitrite 0.1 betta", "Small", "nitrite"),
-        ("the betta tank has kh 4", "Small", "kh"),
-        ("kh 4 in the betta tank", "Small", "kh"),
-        ("shrimp tank ph 7", "Big", "ph"),
-        ("shrimps ph 7", "Big", "ph"),
-        ("ph 7 im garnelenbecken", "Big", "ph"),
-        ("acuario de gambas ph 7", "Big", "ph"),
-        ("bac du betta ph 7", "Small", "ph"),
+        ("betta nitrite 0.1", "Betta", "nitrite"),
+        ("my betta nitrite 0.1", "Betta", "nitrite"),
+        ("nitrite 0.1 betta", "Betta", "nitrite"),
+        ("the betta tank has kh 4", "Betta", "kh"),
+        ("kh 4 in the betta tank", "Betta", "kh"),
+        ("shrimp tank ph 7", "Shrimps", "ph"),
+        ("shrimps ph 7", "Shrimps", "ph"),
+        ("ph 7 im garnelenbecken", "Shrimps", "ph"),
+        ("acuario de gambas ph 7", "Shrimps", "ph"),
+        ("bac du betta ph 7", "Betta", "ph"),
     ],
 )
 async def test_a_reading_goes_to_the_tank_of_the_animals(
@@ -38,14 +36,14 @@ async def test_a_reading_goes_to_the_tank_of_the_animals(
 @pytest.mark.parametrize(
     ("text", "tank"),
     [
-        ("betta nitrite 0.1", "Small"),
-        ("my betta nitrite 0.1", "Small"),
-        ("nitrite 0.1 betta", "Small"),
-        ("kh 4 in the betta tank", "Small"),
-        ("shrimp tank ph 7", "Big"),
-        ("ph 7 im garnelenbecken", "Big"),
-        ("acuario de gambas ph 7", "Big"),
-        ("bac du betta ph 7", "Small"),
+        ("betta nitrite 0.1", "Betta"),
+        ("my betta nitrite 0.1", "Betta"),
+        ("nitrite 0.1 betta", "Betta"),
+        ("kh 4 in the betta tank", "Betta"),
+        ("shrimp tank ph 7", "Shrimps"),
+        ("ph 7 im garnelenbecken", "Shrimps"),
+        ("acuario de gambas ph 7", "Shrimps"),
+        ("bac du betta ph 7", "Betta"),
     ],
 )
 async def test_it_goes_there_too_where_they_are_called_by_them(
@@ -53,16 +51,16 @@ async def test_it_goes_there_too_where_they_are_called_by_them(
 ) -> None:
     await talk.say("2 tanks: betta 20l and shrimps 40l")
     (reply,) = await talk.say(text)
-    assert reply.facts["tank"] == NAMED[tank]
+    assert reply.facts["tank"] == tank
     assert len(reply.facts["values"]) == 1
 
 
 async def test_a_deed_and_a_question_too(talk: Talk) -> None:
     await talk.say(TWO)
     (reply,) = await talk.say("wc 30% betta tank")
-    assert (reply.facts["tank"], reply.facts["events"][0]["percent"]) == ("Small", 30)
+    assert (reply.facts["tank"], reply.facts["events"][0]["percent"]) == ("Betta", 30)
     (reply,) = await talk.say("is the shrimp tank ok")
-    assert reply.facts["tank"] == "Big"
+    assert reply.facts["tank"] == "Shrimps"
 
 
 @pytest.mark.parametrize("text", ["nitrite 0.05", "wc 30%", "kh 4"])
@@ -71,7 +69,7 @@ async def test_after_an_introduction_of_several_a_bare_reading_is_asked_for_its_
 ) -> None:
     await talk.say(TWO)
     (reply,) = await talk.say(text)
-    assert [button.label for button in reply.buttons] == ["Small", "Big"]
+    assert [button.label for button in reply.buttons] == ["Betta", "Shrimps"]
     assert "values" not in reply.facts
     assert "events" not in reply.facts
 
