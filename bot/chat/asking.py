@@ -15,7 +15,7 @@ from bot.chat.words.numbers import when
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.message import kinds, nearest, parse
-from core.message.doubts import NO_NUMBER, UNKNOWN_TANK, UNKNOWN_WORD
+from core.message.doubts import NO_NUMBER, UNKNOWN_NAME, UNKNOWN_TANK, UNKNOWN_WORD
 from core.message.guesses import as_one
 from core.message.model import Doubt, Parsed, Value
 
@@ -165,7 +165,7 @@ def _held(turn: Turn, doubt: Doubt, text: str, parsed: Parsed) -> dict[str, Any]
             "at": _moment(turn, parsed, doubt.value),
             "tank": doubt.value.tank or tank,
         }
-    if doubt.reason == UNKNOWN_WORD and doubt.at is None and parsed.at is None:
+    if doubt.reason in {UNKNOWN_WORD, UNKNOWN_NAME} and doubt.at is None and parsed.at is None:
         held |= _at_meant(turn, text)
     return held
 
@@ -173,8 +173,10 @@ def _held(turn: Turn, doubt: Doubt, text: str, parsed: Parsed) -> dict[str, Any]
 def _at_meant(turn: Turn, text: str) -> dict[str, str]:
     """The moment that a misspelt word for a time means, and the guess with it: `yestrday 8pm`."""
     said = nearest.with_time(turn.incoming.text)
-    at = None if said is None else parse(said, turn.context()).at
-    if said is None or at is None or at > turn.now:
+    read = None if said is None else parse(said, turn.context())
+    moments = () if read is None else (read.at, *(doubt.at for doubt in read.doubts))
+    at = next((moment for moment in moments if moment is not None), None)
+    if at is None or at > turn.now:
         return {}
     told = when(at.astimezone(turn.chat.zone), turn.local_now)
     return {"at": at.astimezone(UTC).isoformat(), "label": f"{text} · {told}"}

@@ -61,6 +61,13 @@ async def test_the_button_keeps_the_day_as_well(talk: Talk) -> None:
     assert "yesterday 20:00: KH 5" in await talk.text("history kh")
 
 
+async def test_a_misspelt_name_beside_it_keeps_the_day_too(talk: Talk) -> None:
+    await talk.say("/tank new Fern 110 l fresh")
+    (asked,) = await talk.say("yestreday nitrtae 30")
+    await talk.press(1, asked)
+    assert "yesterday 12:00: nitrate 30" in await talk.text("history nitrate")
+
+
 async def test_a_word_that_is_no_slip_of_a_time_gives_none(talk: Talk) -> None:
     await talk.say("/tank new Fern 110 l fresh")
     (asked,) = await talk.say("elephantine nott kh 5")
