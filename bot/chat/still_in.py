@@ -24,6 +24,7 @@ from core.advice.plan import Refusal
 from core.advice.scheduling import per_gram
 from core.advice.spoons import least_grams
 from core.advice.state import Happening, State
+from core.message.model import Event
 from core.water import SUBSTANCES
 
 MOVED: Final = ("kh", "gh", "salinity")
@@ -77,16 +78,9 @@ def moved(stored: StoredTank, state: State) -> tuple[list[str], dict[str, object
 
     Nothing where it is told of otherwise: too much of it is a finding.
     """
-    doses = [
-        event
-        for event in state.events or ()
-        if event.what.kind == "dose"
-        and state.now - LOOKED_BACK < event.at <= state.now
-        and _moves_any(event, state)
-    ]
-    if not doses:
+    dose = _last_unread(state)
+    if dose is None:
         return [], {}
-    dose = max(doses, key=lambda each: each.at).what
     lines = [words.read_before(dose.substance or "")]
     volume, grams = dose.litres or stored.tank.volume_l, least_grams(dose)
     effects = None
@@ -100,6 +94,14 @@ def moved(stored: StoredTank, state: State) -> tuple[list[str], dict[str, object
 
 def untested(stored: StoredTank, state: State) -> str | None:
     """A salt that went in of late where nothing that it moves was read after; None where none."""
+    dose = _last_unread(state)
+    if dose is None:
+        return None
+    return words.untested(stored.name, readings_words.event(dose))
+
+
+def _last_unread(state: State) -> Event | None:
+    """The last dose of late of which something that it moves was not read since; else None."""
     doses = [
         event
         for event in state.events or ()
@@ -107,10 +109,7 @@ def untested(stored: StoredTank, state: State) -> str | None:
         and state.now - LOOKED_BACK < event.at <= state.now
         and _moves_any(event, state)
     ]
-    if not doses:
-        return None
-    dose = max(doses, key=lambda each: each.at).what
-    return words.untested(stored.name, readings_words.event(dose))
+    return max(doses, key=lambda each: each.at).what if doses else None
 
 
 def _moves_any(event: Happening, state: State) -> bool:
