@@ -61,7 +61,8 @@ async def _how_many(turn: Turn, doubt: Doubt) -> Reply:
 def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice]:
     """The buttons of what was probably meant: all doubts together first, then one by one.
 
-    Where a doubt could be two things, neither is what a bare yes means.
+    A bare yes means all together as they are named first; where one doubt alone could be two
+    things, neither.
     """
     meant = [
         [_held(turn, doubt, text, parsed) for text in doubt.choices or (doubt.suggestion,) if text]
@@ -74,7 +75,7 @@ def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice
     choices = []
     if len(guessed) > 1 and len({len(options) for options in guessed}) == 1:
         together = zip(*guessed, strict=True)
-        choices = [_choice(list(parts), "yes" if sure else "") for parts in together]
+        choices = [_choice(list(parts), "" if at else "yes") for at, parts in enumerate(together)]
     if sure or not choices:
         alone = "yes" if sure and len(guessed) == 1 else ""
         choices += [_choice([held], alone) for options in guessed[:ASKED] for held in options]
@@ -149,8 +150,8 @@ def unpacked(packed: dict[str, Any]) -> Value:
 
 
 def as_name(said: str) -> str:
-    """A tank's name from how it was first typed: a lower-case word gets its capital."""
-    return said[:40].capitalize() if said.islower() else said[:40]
+    """A tank's name from how it was first typed, with a capital: `tank A` is Tank A."""
+    return said[:1].upper() + said[1:40]
 
 
 def _held(turn: Turn, doubt: Doubt, text: str, parsed: Parsed) -> dict[str, Any]:

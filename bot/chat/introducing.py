@@ -32,7 +32,7 @@ from core.advice.inhabitants import is_animal, listed_in
 from core.advice.introductions import Animal, Home, living_there
 from core.advice.livestock import lookup, plain_name
 from core.advice.stock import meant
-from core.message import parse
+from core.message import described, parse
 from core.message.model import Event, Parsed
 from core.tank import Tank
 
@@ -103,8 +103,11 @@ def _is_on_record(turn: Turn, parsed: Parsed, home: Home) -> bool:
 
 
 def _named(turn: Turn, home: Home) -> StoredTank | None:
-    """The tank on record of that name."""
-    return None if home.name is None else turn.tank_named(home.name)
+    """The tank on record of that name, be it with the word for a tank: B, of Tank B."""
+    if home.name is None or (named := turn.tank_named(home.name)) is not None:
+        return None if home.name is None else named
+    nouns = described.ways()["noun"]
+    return next(filter(None, (turn.tank_named(f"{noun} {home.name}") for noun in nouns)), None)
 
 
 def _is_further(homes: tuple[Home, ...]) -> bool:
@@ -242,7 +245,7 @@ async def _animals(
     came = tuple(Event("added", count=each.many, species=each.said) for each in new)
     told = Parsed("event") if beside is None else beside
     kept: list[Reply] = []
-    if came or told.values:
+    if came or told.values or told.doubts:
         kept = await readings.keep(turn, replace(told, events=came), stored)
     if counted := [f"{each.many} {each.said}" for each in known if each.many is not None]:
         whole = turn.incoming

@@ -16,7 +16,7 @@ from core.advice.introduced_by_name import introduced_by_name
 from core.advice.introduced_loosely import beside_values, introduced_loosely, several
 from core.advice.introductions import Home, introduced
 from core.advice.livestock import plain_name
-from core.message import first_evening, parse
+from core.message import doubts, first_evening, parse
 from core.message.deed_asked import begins_as_question
 from core.message.fold import fold
 from core.message.model import Parsed
@@ -130,14 +130,23 @@ def _without_readings(turn: Turn, text: str) -> tuple[str, Parsed | None]:
                 cut = start
                 break
         if read is not None:
-            values = read if values is None else replace(values, values=values.values + read.values)
+            values = read if values is None else _both(values, read)
         rest += [" ".join(words[:cut])] if cut else []
     return ", ".join(rest), values
+
+
+_ASKED_BESIDE: Final = frozenset({doubts.IMPLAUSIBLE, doubts.AMBIGUOUS_NAME})
+"""Why readings of strips beside a tank are asked about, with the tank made: kh 80, cl 0."""
 
 
 def _readings(turn: Turn, text: str) -> Parsed | None:
     if not any(map(str.isdigit, text)) or has_volume(text):
         return None
     read = parse(text, turn.context())
-    else_said = read.doubts or read.events or read.question or read.command
-    return None if else_said or not read.values else read
+    else_said = read.events or read.question or read.command
+    unclear = any(doubt.reason not in _ASKED_BESIDE for doubt in read.doubts)
+    return None if else_said or unclear or not (read.values or read.doubts) else read
+
+
+def _both(one: Parsed, other: Parsed) -> Parsed:
+    return replace(one, values=one.values + other.values, doubts=one.doubts + other.doubts)

@@ -40,6 +40,7 @@ from bot.chat import (
     traits,
     treatment_answers,
     undoing,
+    unknown_tanks,
     volume_open,
     what_now,
 )
@@ -68,6 +69,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "what_now": what_now.press,
     "take_doubt": doubts.take,
     "keep_stray": doubts.keep_stray,
+    "add_tanks": unknown_tanks.press_add,
     "leave_out": doubts.leave_out,
     "type_again": doubts.type_again,
     "quarantine": arrivals.press_quarantine,

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from bot.chat import calls
-from bot.chat.asking import ask_stray
+from datetime import datetime
+
+from bot.chat import calls, doubts
+from bot.chat.asking import as_name, ask_stray
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
+from bot.chat.words import general
+from bot.chat.words import readings as reading_words
 from bot.chat.words import unknown_tanks as words
+from bot.chat.words.text import _
+from bot.store.offers import Choice, Offer
 from core.message import parse
 from core.message.model import Parsed
 from core.message.unknown_tanks import unknown_place, unknown_tanks
+from core.tank import Tank
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -18,7 +25,13 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     names = unknown_tanks(turn.incoming.text, turn.context())
     if names:
-        return [await turn.reply(words.tell_them_first(names))]
+        made = tuple(map(as_name, names))
+        held = {"names": made, "text": turn.incoming.text, "at": turn.now.isoformat()}
+        choices = [
+            Choice(reading_words.add_tank(", ".join(made)), "add_tanks", "yes", held),
+            Choice(_(reading_words.LEAVE_OUT), "leave_out", "no"),
+        ]
+        return [await turn.reply(words.tell_them_first(made), choices=choices)]
     return None if calls.is_danger(turn, parsed) else await _at_place(turn, parsed)
 
 
@@ -32,3 +45,14 @@ async def _at_place(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not read.values or read.doubts or read.question is not None:
         return None
     return [await ask_stray(turn, name, read)]
+
+
+async def press_add(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
+    """Make the tanks, and store what was told of each."""
+    if not await turn.uow.offers.take(offer.id, choice.verb):
+        return [await turn.reply(general.already())]
+    held = choice.arguments
+    for name in held["names"]:
+        if turn.tank_named(name) is None:
+            await turn.add_tank(Tank(name=name))
+    return await doubts.say(turn, held["text"], datetime.fromisoformat(held["at"]))

@@ -41,13 +41,15 @@ def of_events(tokens: list[Token], state: Statement) -> None:
 
 
 def by_letter(tokens: list[Token], names: tuple[str, ...]) -> None:
-    """A tank by its first letter, where that begins one only: `q no2 0.2`, `q: kh 5`."""
+    """A tank by a letter that one only begins with, or is told apart by: `q: kh 5`, `b kh 4`."""
     if len(tokens) < 3 or tokens[0].kind != "word" or len(tokens[0].text) != 1:
         return
     place = 2 if tokens[1].text == ":" else 1
     if tokens[place].kind != "analyte" or not number_ahead(tokens, place + 1):
         return
-    fitting = [name for name in names if fold(name).startswith(tokens[0].text)]
+    letter = tokens[0].text
+    apart = [name for name in names if fold(name).split()[-1] == letter]
+    fitting = apart or [name for name in names if fold(name).startswith(letter)]
     if len(fitting) == 1:
         tokens[0].kind, tokens[0].value = "tank", fitting[0]
 
@@ -206,7 +208,7 @@ def counted(tokens: list[Token], index: int, line: Line, state: Statement) -> in
 
     One that is not on record is asked about, so that nothing goes to the tank in use; else 0.
     """
-    if line.tanks or line.events or (last := numbered.last_of(tokens, index)) is None:
+    if line.tanks or line.events or (last := numbered.last_of(tokens, index, state.source)) is None:
         return 0
     placed = index > 0 and tokens[index - 1].value in _BEFORE_TANKS
     ends = line.begun and placed and last + 1 == len(tokens)

@@ -78,7 +78,7 @@ def unknown(text: str, context: Context) -> tuple[int, int] | None:
     if any(token.kind == "tank" for token in tokens):
         return None
     if found is None:
-        return _numbered(tokens, context.tanks)
+        return _numbered(tokens, context.tanks, text)
     group = next(name for name in ("whole", "bare", "theirs") if found[name] is not None)
     said, span = found[group], found.span(group)
     if (
@@ -141,7 +141,7 @@ def _is_of_record(said: str, context: Context) -> bool:
     return bool(kinds) and (not context.looks or any(x.kind in kinds for x in context.looks))
 
 
-def _numbered(tokens: Sequence[Token], tanks: Sequence[str]) -> tuple[int, int] | None:
+def _numbered(tokens: Sequence[Token], tanks: Sequence[str], text: str) -> tuple[int, int] | None:
     """Where a word with a number is a tank: it opens what is asked, or stands behind `in`.
 
     Anywhere, where a tank on record is called by the word with another number.
@@ -150,7 +150,7 @@ def _numbered(tokens: Sequence[Token], tanks: Sequence[str]) -> tuple[int, int] 
     for place, token in enumerate(told):
         placed = place == 0 or told[place - 1].value in _WHERE
         placed = placed or any(fold(tank).startswith(f"{token.text} ") for tank in tanks)
-        last = last_of(told, place) if placed else None
+        last = last_of(told, place, text) if placed else None
         behind = None if last is None else next(iter(told[last + 1 :]), None)
         asks = place == 0 and behind is not None and behind.kind == "ask"
         if last is not None and (asks or _ends(tokens, told[last].end)):

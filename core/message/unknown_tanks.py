@@ -105,7 +105,7 @@ def _name(part: str) -> str | None:
     tokens = cut(fold(part), lexicon(), part)
     place = next((i for i, token in enumerate(tokens) if token.kind == "analyte"), 0)
     head = [token for token in tokens[:place] if token.text != ":"]
-    if not head or not (_may_name(head) or numbered.last_of(head, 0) == len(head) - 1):
+    if not head or not (_may_name(head) or numbered.last_of(head, 0, part) == len(head) - 1):
         return None
     return part[head[0].start : head[-1].end]
 

@@ -354,3 +354,19 @@ async def test_bubbles_are_co2_and_no_animals(talk: Talk) -> None:
     facts = await talk.facts("60l planted, co2 2 bubbles")
     assert (facts["kind"], facts["volume_l"]) == ("fresh", 60.0)
     assert "added" not in talk.last[0].text
+
+
+async def test_readings_of_a_strip_beside_a_tank_are_asked_about(talk: Talk) -> None:
+    await talk.say("120l planted community. strip says kh 80 gh 150 ph 7.2 cl 0")
+    (tank,) = await tanks(talk)
+    assert tank["volume_l"] == 120.0
+    told = values(await talk.say("yes"))
+    assert told["kh"] == pytest.approx(4.48, abs=0.01)  # 80 mg/L as CaCO3, 17.85 a °dH
+    assert told["gh"] == pytest.approx(8.40, abs=0.01)
+    assert told["chlorine"] == 0.0
+
+
+@pytest.mark.parametrize("text", ["my tank is 120 l planted. kh 80", "60 litre betta. kh 90"])
+async def test_one_reading_that_may_be_two_things_is_no_bare_yes(talk: Talk, text: str) -> None:
+    await talk.say(text)
+    assert not values(await talk.say("yes"))

@@ -69,3 +69,36 @@ async def test_a_name_with_a_colon_is_asked_whatever_it_is_like(talk: Talk, text
 async def test_a_verb_as_it_is_spelt_stays_one(talk: Talk, text: str) -> None:
     await talk.say("kitchen 60 l, kh 3 ph 7")
     assert "There is no tank" not in await talk.text(text)
+
+
+async def test_tanks_told_apart_by_letters_are_made_and_keep_their_own(talk: Talk) -> None:
+    (asked,) = await talk.say("tank A kh 4, tank B kh 6, tank C kh 9")
+    assert "Nothing is stored yet" in asked.text
+    kept = await talk.press(1, asked)
+    assert [reply.facts["tank"] for reply in kept] == ["Tank A", "Tank B", "Tank C"]
+    assert (await talk.facts("tank A is 50 litres"))["tank"] == "Tank A"
+    assert (await talk.facts("tank B holds 100 l"))["tank"] == "Tank B"
+    assert (await talk.facts("b kh 7"))["tank"] == "Tank B"
+    assert "KH 9" in await talk.text("tank C")
+    plan = await talk.facts("raise tank A to kh 6")
+    assert (plan["tank"], plan["volume_l"]) == ("Tank A", 50.0)
+
+
+async def test_tanks_that_are_not_to_be_made_are_left_out(talk: Talk) -> None:
+    (asked,) = await talk.say("A kh 4 ph 7, B kh 6 ph 7.5")
+    await talk.press(2, asked)
+    assert "A:" not in await talk.text("/tank")
+
+
+@pytest.mark.parametrize("text", ["my tank c kh 5", "tank A kh 5", "tank a: kh 5"])
+async def test_a_tank_of_a_letter_is_not_the_one_in_use(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    (asked,) = await talk.say(text)
+    assert "There is no tank" in asked.text
+    assert "Fern: no readings" in await talk.text("fern kh?")
+
+
+@pytest.mark.parametrize("text", ["l'acquario ha kh 4", "mi acuario y kh 4", "tank: kh 4"])
+async def test_a_word_of_one_letter_names_no_tank(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "There is no tank" not in await talk.text(text)

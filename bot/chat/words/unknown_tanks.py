@@ -8,8 +8,9 @@ from bot.chat.words.text import _
 
 
 def tell_them_first(names: Sequence[str]) -> list[str]:
-    """Nothing is stored before each tank is told of."""
-    told = _("Nothing is stored: I do not know these tanks yet: {names}.")
-    first = _("Tell me each first, for example: /tank new {name} 90 l fresh. Then send it again.")
-    name = names[0].replace(" ", "").capitalize()
-    return [told.format(names=", ".join(names)), first.format(name=name)]
+    """Nothing is stored before the tanks are on record."""
+    told = _("Nothing is stored yet: I do not know these tanks: {names}. Shall I add them?")
+    return [
+        told.format(names=", ".join(names)),
+        _("With the litres of each I can tell doses: send them behind its name."),
+    ]
