@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator
 from importlib.resources import files
+from itertools import product
+from typing import Final
 
 from core.message.fold import fold
 
@@ -40,9 +42,26 @@ def entries(
             yield section, meaning.strip(), right.strip()
 
 
+_CHOICE: Final = re.compile(r"\(([^()]*\|[^()]*)\)")
+
+
 def alternatives(right: str) -> list[str]:
-    """The ways to say one thing, which stand between commas."""
-    return [word for each in right.split(",") if (word := each.strip())]
+    """The ways to say one thing, which stand between commas, each choice of words written out.
+
+    Examples
+    --------
+    >>> alternatives("it is, (is|seems) (now|) fine")
+    ['it is', 'is now fine', 'is fine', 'seems now fine', 'seems fine']
+    """
+    return [word for each in right.split(",") for word in _written_out(each) if word]
+
+
+def _written_out(way: str) -> list[str]:
+    parts = _CHOICE.split(way)  # what stands in brackets is every other part
+    if len(parts) == 1:
+        return [way.strip()]
+    options = [part.split("|") if at % 2 else [part] for at, part in enumerate(parts)]
+    return [" ".join("".join(chosen).split()) for chosen in product(*options)]
 
 
 def spellings(word: str) -> set[str]:
