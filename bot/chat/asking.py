@@ -15,7 +15,7 @@ from bot.chat.words.numbers import when
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.message import kinds, nearest, parse
-from core.message.doubts import NO_NUMBER, UNKNOWN_NAME, UNKNOWN_TANK, UNKNOWN_WORD
+from core.message.doubts import IMPLAUSIBLE, NO_NUMBER, UNKNOWN_NAME, UNKNOWN_TANK, UNKNOWN_WORD
 from core.message.guesses import as_one
 from core.message.model import Doubt, Parsed, Value
 
@@ -36,7 +36,8 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
     said, supposed = await dangers_supposed.of(turn, doubts, parsed)
     lines += said
     if choices:
-        lines.append(words.meant([choice.label for choice in choices], together=len(doubts) > 1))
+        told = [choice.label for choice in choices]
+        lines.append(words.meant(told, together=len(doubts) > 1, tank=_tank(turn, doubts, parsed)))
         choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
         choices.append(Choice(_(words.TYPE_AGAIN), "type_again"))
     else:
@@ -45,6 +46,16 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
     facts = {"doubts": asked, **supposed}
     await open_told.keep(turn)
     return await turn.reply(lines, choices=choices, facts=facts)
+
+
+def _tank(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> str | None:
+    """The one of several tanks that the guesses would be of; None with one tank, or of several."""
+    if len(turn.tanks) < 2 or parsed.command is not None:
+        return None
+    used = turn.current_tank.name if turn.current_tank is not None else None
+    sure = [each for each in doubts if each.value is not None or each.reason == IMPLAUSIBLE]
+    of = {doubt.tank or parsed.tank or used for doubt in sure}
+    return of.pop() if len(of) == 1 else None
 
 
 async def _how_many(turn: Turn, doubt: Doubt) -> Reply:

@@ -16,6 +16,8 @@ from core.advice.livestock import lookup
 from core.advice.stock import all_meant
 from core.advice.tank_by_kind import Place, place
 from core.message import parse
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.model import Parsed
 from core.message.right_pieces import says_nothing
 from core.message.tank_asked import tank_asked
@@ -24,6 +26,7 @@ LONGEST: Final = 200
 """Longer texts tell more than of one tank. [characters]"""
 
 _SIGNS: Final = " ,:;-–—."
+_IS: Final = ("mark", "link")
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -85,7 +88,7 @@ def _of(turn: Turn, found: Place, name: str) -> tuple[str, Parsed] | None:
         whole = tank_asked(f"{text[: found.start]}tank{text[found.end :]}")
         told = read.values or read.events or (read.question and read.question.tank) or whole
         return (line, read) if told and not read.doubts else None
-    rest = before or behind
+    rest = before or _told(behind)
     if (before and behind) or "?" in text:
         return None
     alone = parse(rest, turn.context())
@@ -93,6 +96,13 @@ def _of(turn: Turn, found: Place, name: str) -> tuple[str, Parsed] | None:
         return None
     line = f"{name}: {rest}"
     return line, parse(line, turn.context())
+
+
+def _told(behind: str) -> str:
+    """What stands behind the animals, without the word that says it of them: `is kh 8`, `'s kh`."""
+    rest = behind.removeprefix("'s ").removeprefix("’s ")
+    first, _space, others = rest.partition(" ")
+    return others if others and lexicon().words.get(fold(first)) == _IS else rest
 
 
 async def _homes(turn: Turn, kind: str) -> list[StoredTank]:

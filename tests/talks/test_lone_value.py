@@ -18,7 +18,6 @@ from tests.chat.harness import Talk
         "maintenant 45",
         "teraz 45",
         "back at 45",
-        "is like 45",
         "45 tho",
         "tested again, 45",
         "ich glaube 45",

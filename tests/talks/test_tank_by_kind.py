@@ -101,3 +101,28 @@ async def test_what_is_of_the_animals_is_no_reading_of_a_tank(talk: Talk, text: 
     replies = await talk.say(text)
     assert not any("values" in reply.facts for reply in replies)
     assert not any(reply.facts.get("ask") == "tank" and "said" in reply.facts for reply in replies)
+
+
+@pytest.mark.parametrize(
+    ("text", "tank"),
+    [
+        ("the betta is kh 8 ph 7.9", "kitchen"),
+        ("the betta's kh is 8", "kitchen"),
+        ("the nerites are at kh 8", "office"),
+    ],
+)
+async def test_what_is_said_of_the_animals_is_of_their_tank(
+    talk: Talk, text: str, tank: str
+) -> None:
+    await talk.say("tanks: kitchen 54l 1 betta, office 20l 3 nerite snails")
+    await talk.say("office kh 2" if tank == "kitchen" else "kitchen kh 2")
+    told = await talk.facts(text)
+    assert told["tank"] == tank
+    assert told["values"][0]["canonical"] == 8.0
+
+
+async def test_a_guess_is_told_with_the_tank_that_it_would_be_of(talk: Talk) -> None:
+    await talk.say("tanks: kitchen 54l 1 betta, office 20l 3 nerite snails")
+    await talk.say("office kh 2")
+    assert "office: did you mean KH 8, pH 7.9?" in await talk.text("glurb kh 8 ph 7.9")
+    assert "kitchen: did you mean KH 80 ppm" in await talk.text("kitchen kh 80")

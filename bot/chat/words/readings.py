@@ -211,9 +211,11 @@ def doubt(fragments: Sequence[str], reason: str) -> str:
     return _("Not stored: {told}.").format(told=told)
 
 
-def meant(labels: Sequence[str], *, together: bool) -> str:
-    """Ask whether a guess is right."""
+def meant(labels: Sequence[str], *, together: bool, tank: str | None = None) -> str:
+    """Ask whether a guess is right, and of which of several tanks."""
     told = labels[0] if together else names.either(list(labels))
+    if tank is not None:
+        return _("{tank}: did you mean {told}?").format(told=told, tank=tank)
     return _("Did you mean {told}?").format(told=told)
 
 
