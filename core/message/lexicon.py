@@ -5,8 +5,8 @@ A file has sections ``[analyte]``, ``[element]`` (analytes that are kept without
 `clockwords`), ``[mark]``, ``[count]``, ``[numeral]`` (how words of numbers join, see `compounds`
 and `numerals`), ``[animal]`` (see `herd`), ``[ask]``, ``[command]`` and ``[fill]``; a line
 ``id = word, two words, ...`` lists the ways to say one meaning; ``(is|seems) (now|) low`` stands
-for four of them. ``#`` starts a comment. Words are matched without case and accents; ä, ö, ü, å, ø may also be typed ae, oe, ue, aa, oe. A translator needs
-no code for it.
+for four of them. ``#`` starts a comment. Words are matched without case and accents; ä, ö, ü, å, ø
+may also be typed ae, oe, ue, aa, oe. A translator needs no code for it.
 """
 
 from __future__ import annotations
