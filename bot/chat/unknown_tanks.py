@@ -14,6 +14,7 @@ from bot.chat.words import unknown_tanks as words
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from core.message import parse
+from core.message.how_full import part_measured
 from core.message.model import Parsed
 from core.message.unknown_tanks import unknown_place, unknown_tanks
 from core.tank import Tank
@@ -36,8 +37,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
 
 
 async def _at_place(turn: Turn, parsed: Parsed) -> list[Reply] | None:
-    """``back kh 3, temp 11`` beside the tank Front: asked whose it is, and nothing is stored."""
-    told = unknown_place(turn.incoming.text, turn.context())
+    """``back kh 3, temp 11`` beside the tank Front: asked whose it is, and nothing is stored.
+
+    So are values of a sump with its own litres: `sump 40l kh 6`.
+    """
+    text = turn.incoming.text
+    told = unknown_place(text, turn.context()) or part_measured(text)
     if told is None or parsed.tank is not None or parsed.command is not None:
         return None
     name, rest = told

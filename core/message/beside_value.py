@@ -19,6 +19,7 @@ from typing import Final
 from core.message import signs
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.numbered import places
 from core.message.plain_tail import is_colour
 from core.message.token import Token, is_number
 from core.message.tokens import cut
@@ -70,6 +71,11 @@ def set_aside(tokens: list[Token], source: str) -> None:
             _lighten(token)
 
 
+def is_opening(word: str) -> bool:
+    """Whether a plain word may open a message and say nothing of what follows (alors, bitte)."""
+    return (word,) in _ways("opens")
+
+
 def asks_next(text: str) -> bool:
     """Whether a text ends with a question of what comes next.
 
@@ -92,6 +98,8 @@ def _words(tokens: list[Token]) -> tuple[str, ...]:
 
 def _opens(tokens: list[Token], size: int) -> bool:
     marked = len(tokens) > size + 1 and tokens[size].text in _MARKS
+    if marked and size == 1 and tokens[1].text == ":" and tokens[0].text in places():
+        return False  # back: kh 5 is of the tank there
     return marked and _words(tokens[:size]) in _ways("opens")
 
 

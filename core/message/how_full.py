@@ -83,9 +83,36 @@ def _share(told: Said) -> float | None:
     return named[0] if len(named) == 1 and whole and 0.0 < named[0] < 1.0 else None
 
 
+_SECTIONS: Final = frozenset(
+    {"word", "unit", "level", "elsewhere", "displaced", "behind", "sump", "part"}
+)
+
+
+def part_measured(text: str) -> tuple[str, str] | None:
+    """The part beside the tank whose values are told with its own litres, and the values' text.
+
+    Examples
+    --------
+    >>> part_measured("sump 40l kh 6"), part_measured("my filter holds 20 l, kh 6 ph 7")
+    (('sump', 'kh 6'), ('filter', 'kh 6 ph 7'))
+    >>> part_measured("sump kh 6"), part_measured("tank 40 l kh 6"), part_measured("kh 6, sump 40l")
+    (None, None, None)
+    """
+    plain = fold(text)
+    tokens = cut(plain, lexicon(), text)
+    place = next((i for i, token in enumerate(tokens) if token.kind == "analyte"), 0)
+    head = tokens[:place]
+    if any(token.kind in {"event", "tank", "nl", "ask"} or token.value == "home" for token in head):
+        return None
+    if not any(unit in LITRES and unit != "mL" for _value, unit in _amounts(head)):
+        return None
+    found = _ways("part").search(plain, 0, head[-1].end)
+    return None if found is None else (text[slice(*found.span())], text[tokens[place].start :])
+
+
 @cache
 def _ways(of: str) -> re.Pattern[str]:
-    told = spelt(FILE, {"word", "unit", "level", "elsewhere", "displaced", "behind", "sump"})
+    told = spelt(FILE, _SECTIONS)
     ways = one_of(way for section, _language, found in told if section == of for way in found)
     return re.compile(rf"(?<!\w)(?:{ways})(?!\w)")
 

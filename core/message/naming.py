@@ -5,7 +5,7 @@ tank = name | "@" name | beginning of a name | name ":" | word somewhat like a n
 
 from __future__ import annotations
 
-from core.message import amounts, doubts, numbered, tanks
+from core.message import amounts, beside_value, doubts, numbered, tanks
 from core.message.clauses import Clause
 from core.message.fold import fold
 from core.message.lexicon import lexicon
@@ -13,6 +13,7 @@ from core.message.model import Context, Doubt
 from core.message.state import Line, Statement
 from core.message.tokens import Token
 from core.message.waters import words
+from core.message.word_classes import is_small
 
 MOST = 12
 """Times, and tanks, that one line may have; more are no message of a keeper."""
@@ -21,6 +22,20 @@ MOST = 12
 _BEFORE_TANKS = frozenset({"in", "for", "to", "at_to"})
 _OF_TANKS = frozenset({"water_change", "top_up", "filter", "fed"})
 """Events whose words are of the tank, where those of others may be of an animal (6 ferns)."""
+
+
+_LABELLED = 6
+"""Tokens at the head of a line that tell whether it has a label."""
+_NAMES_BEFORE_COLON = {
+    "mark": frozenset(
+        {"adding", "up", "down", "in", "under", "more", "between", "by", "half", "quarter"}
+        | {"third", "fish", "money", "likes", "uses"}
+    ),
+    "time": frozenset({"ago", "one"}),
+    "command": frozenset({"wait", "more", "make", "its"}),
+    "unit": frozenset({"cup", "bucket", "spoon", "tbsp", "tsp", "drops", "lb", "oz"}),
+}
+"""What means nothing of a value behind its colon: `add: kh 5` is of the tank Add."""
 
 
 def of_events(tokens: list[Token], state: Statement) -> None:
@@ -58,19 +73,37 @@ def label(tokens: list[Token], source: str) -> None:
     """Make a word at the head, before a colon and a value, a name: `hall: kh 6`.
 
     Without its accents it may be spelt like a verb of another language (håll), and a place is
-    where a tank stands: neither asks anything there. An English verb as typed stays one.
+    where a tank stands: neither asks anything there. An English verb as typed stays one. An
+    article, an order or a way (den, add, up) says nothing of the values behind its colon, where
+    a day, a water or a greeting does.
     """
-    if len(tokens) < 3 or tokens[0].kind in {"tank", "analyte", "number", "word"}:
+    for place, head in enumerate(tokens):
+        if not place or tokens[place - 1].kind == "nl":
+            _label(tokens[place : place + _LABELLED], head, source)
+
+
+def _label(tokens: list[Token], head: Token, source: str) -> None:
+    if len(tokens) < 3 or head.kind in {"tank", "analyte", "number", "word"}:
         return
-    head = tokens[0]
     colon = tokens[1].text == ":"
-    if not _value_at(tokens, 1) or not head.text.isalpha():
+    done = colon and tokens[2].kind == "event"
+    if not (done or _value_at(tokens, 1)) or not head.text.isalpha():
         return
     placed = head.text in numbered.places() and (colon or head.kind == "ask")
     typed = source[head.start : head.end].lower()
-    spelt = head.kind == "ask" and "en" not in lexicon().languages.get(head.text, ())
-    if typed == head.text and (placed or (colon and spelt)):
+    if typed == head.text and (placed or (colon and _says_nothing(head))):
         head.kind, head.value = "word", None
+
+
+def _says_nothing(head: Token) -> bool:
+    """Whether a known word has no meaning before a colon, so that there it is a name."""
+    if head.value in _NAMES_BEFORE_COLON.get(head.kind, ()):
+        return True
+    if "en" in lexicon().languages.get(head.text, ()):
+        return False
+    return head.kind == "ask" or (
+        head.kind == "fill" and is_small(head.text) and not beside_value.is_opening(head.text)
+    )
 
 
 def _before_event(tokens: list[Token]) -> None:

@@ -102,3 +102,55 @@ async def test_a_tank_of_a_letter_is_not_the_one_in_use(talk: Talk, text: str) -
 async def test_a_word_of_one_letter_names_no_tank(talk: Talk, text: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     assert "There is no tank" not in await talk.text(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "back: kh 6", "add: kh 6", "den: kh 6", "Den: ph 7, kh 6", "down: kh 6", "meer: kh 6",
+        "cup: kh 6",
+    ],
+)  # fmt: skip
+async def test_a_label_that_is_a_word_elsewhere_is_of_no_other_tank(talk: Talk, text: str) -> None:
+    await talk.say("kitchen 60 l, kh 3 ph 7")
+    (asked,) = await talk.say(text)
+    assert "There is no tank" in asked.text
+    assert "values" not in asked.facts
+    assert "kitchen: KH 3" in await talk.text("kitchen")
+
+
+@pytest.mark.parametrize("name", ["back", "add", "den"])
+async def test_a_label_that_is_a_word_elsewhere_is_the_tank_so_named(talk: Talk, name: str) -> None:
+    await talk.say(f"/tank new {name} 60 l fresh")
+    await talk.say("kitchen 60 l, kh 3 ph 7")
+    assert (await talk.facts(f"{name}: kh 6"))["tank"] == name
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["today: kh 6", "results: kh 6", "Werte: kh 6", "bitte: kh 6", "update: kh 6", "so: kh 6"],
+)
+async def test_a_day_or_a_greeting_is_no_label(talk: Talk, text: str) -> None:
+    await talk.say("kitchen 60 l, kh 3 ph 7")
+    assert (await talk.facts(text))["tank"] == "kitchen"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["sump 40l kh 6", "sump: 40 l, kh 6", "my sump is 40 l, kh 6 ph 7", "filter 20 l kh 6"],
+)  # fmt: skip
+async def test_values_of_a_sump_with_its_litres_are_asked_about(talk: Talk, text: str) -> None:
+    await talk.say("kitchen 120 l, kh 3 ph 7")
+    (asked,) = await talk.say(text)
+    assert "There is no tank" in asked.text
+    assert "values" not in asked.facts
+    assert "kitchen: KH 3" in await talk.text("kitchen")
+    await talk.press(2, asked)
+    assert "KH 6" in await talk.text("kitchen")
+
+
+async def test_the_sump_that_is_a_tank_on_record_has_its_own_values(talk: Talk) -> None:
+    await talk.say("/tank new Sump 40 l fresh")
+    await talk.say("/tank new Kitchen 120 l fresh")
+    assert (await talk.facts("sump kh 6"))["tank"] == "Sump"
+    assert (await talk.facts("kitchen kh 5, the filter is clean"))["tank"] == "Kitchen"
