@@ -54,7 +54,7 @@ async def held_of(
 
 
 async def open_words(
-    turn: Turn, tank_id: int, events: Iterable[Happening], tested: Iterable[datetime], at: datetime
+    turn: Turn, tank_id: int | None, events: Iterable[Happening], tested: Iterable[datetime], at: datetime
 ) -> str | None:
     """The keeper's words of the first thing told to be in that is on no record; else None.
 
@@ -103,12 +103,16 @@ async def settle(turn: Turn, tank_id: int | None) -> None:
     )
 
 
-async def again(turn: Turn, stored: StoredTank, said: str, *, before: Sequence[str] = ()) -> Reply:
+async def again(
+    turn: Turn, stored: StoredTank | None, said: str, *, before: Sequence[str] = ()
+) -> Reply:
     """Ask once more what it was that is told to be in, with the buttons of its question.
 
-    `before` are lines that cannot wait for the answer.
+    `stored` is None where no tank was told yet, `before` are lines that cannot wait for the answer.
     """
-    facts = {"refused": TOLD_FIRST, "tank": stored.name, "said": said}
+    facts = {"refused": TOLD_FIRST, "said": said} | (
+        {} if stored is None else {"tank": stored.name}
+    )
     for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
         held = offer.context.get(NAMELESS)
         if held and held.get("said") == said:

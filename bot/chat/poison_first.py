@@ -78,7 +78,7 @@ async def of_asked(turn: Turn, question: Question) -> Reply | None:
 
 
 async def _of_no_tank(turn: Turn, question: Question) -> Reply | None:
-    """The same of a call from a chat that told of no tank yet: its litres may be that tank's."""
+    """The same of what was told by a chat that has no tank yet: its litres may be that tank's."""
     text = question.text or turn.incoming.text
     if is_against(turn, question.substance or text) or is_apart(turn, text) or names_pure(text):
         return None
@@ -86,7 +86,8 @@ async def _of_no_tank(turn: Turn, question: Question) -> Reply | None:
         return None  # new sea water is mixed apart
     danger = await outside_calls.no_dose(turn)
     if danger is None:
-        return None
+        said = await off_record.open_words(turn, None, (), (), turn.now)
+        return None if said is None else await off_record.again(turn, None, said)
     refusal = Refusal("poison_first", {"danger": danger})
     lines = refusals.refused(refusal, None)
     facts = {"refused": refusal.reason, **refusal.facts}

@@ -288,3 +288,28 @@ async def test_how_much_it_was_is_heard_behind_a_call(talk: Talk) -> None:
 async def test_an_amount_of_nothing_open_is_no_dose(two: Talk, text: str) -> None:
     replies = await two.say(text)
     assert all("spoons" not in str(each.facts.get("events")) for each in replies)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "how much baking soda for 120 l from kh 3 to 5",
+        "i have a 120 l tank, kh 3, how much soda to kh 6",
+    ],
+)
+async def test_what_went_in_before_a_tank_was_told_stands_against_its_litres(
+    talk: Talk, asked: str
+) -> None:
+    said = "my brother chucked in a bag of stuff"
+    await talk.say(said)
+    assert (await talk.facts(asked))["said"] == said
+    await talk.say("120 l")
+    await talk.say("kh 3 ph 7 ammonia 0 temp 25")
+    assert (await talk.facts("dose kh 5"))["said"] == said
+    await talk.say("nothing went in")
+    assert "grams" in await talk.facts("dose kh 5")
+
+
+async def test_new_water_apart_has_its_amount_whatever_went_in(talk: Talk) -> None:
+    await talk.say("my brother chucked in a bag of stuff")
+    assert "salts" in await talk.facts("how much baking soda for 20 l of ro water to kh 4")
