@@ -54,7 +54,11 @@ async def held_of(
 
 
 async def open_words(
-    turn: Turn, tank_id: int | None, events: Iterable[Happening], tested: Iterable[datetime], at: datetime
+    turn: Turn,
+    tank_id: int | None,
+    events: Iterable[Happening],
+    tested: Iterable[datetime],
+    at: datetime,
 ) -> str | None:
     """The keeper's words of the first thing told to be in that is on no record; else None.
 
