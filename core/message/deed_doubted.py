@@ -14,6 +14,7 @@ from functools import cache
 from typing import Final
 
 from core.message import doubts
+from core.message.bagged import without_bag
 from core.message.event_parts import Found
 from core.message.fold import fold
 from core.message.lexicon import lexicon
@@ -141,7 +142,7 @@ def _settled(found: Found, tokens: list[Token], source: str) -> Found:
             text = source[first : end + len(behind)].strip(" .!,;")
             found.event = Event("note", text=text, start=first, end=end)
             return found
-    if _is_named(event, before, fold(source[start:end]), behind):
+    if _is_named(event, before, without_bag(fold(source[start:end])), behind):
         found.event = None
         found.purpose = _patterns()["for"].search(before) is not None
         found.later = _patterns()["before"].search(before) is not None
