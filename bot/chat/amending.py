@@ -20,7 +20,7 @@ from core.message.amounts import GRAMS
 from core.message.fold import fold
 from core.message.misput import misput
 from core.message.model import Command, Event, Parsed
-from core.message.plan_said import said_of_plan
+from core.message.plan_said import amounts_in, said_of_plan
 from core.message.put_right import Right, put_right
 
 NEAR: Final = 1e-6
@@ -93,6 +93,8 @@ async def _put_right(turn: Turn, entry: Entry, said: Right) -> list[Reply] | Non
     weighed = dose is not None and (dose.grams is not None or not said.number[-1].isdigit())
     if weighed and (mass := _grams(said.number)) is not None:
         return await corrections.with_grams(turn, entry.id, mass)
+    if dose is not None and dose.substance and _in_measure(said.number):
+        return await corrections.as_dose(turn, entry, f"{said.number} {dose.substance}")
     nearly = not entry.events and _NEARLY.search(fold(turn.incoming.text))
     number = f"~{said.number}" if nearly else said.number
     return await corrections.with_number(turn, entry, number)
@@ -134,6 +136,12 @@ def _grams(number: str) -> float | None:
         return None if factor is None else factor * float(bare.replace(",", "."))
     except ValueError:
         return None
+
+
+def _in_measure(number: str) -> bool:
+    """Whether a number as typed is in spoons, cups or millilitres: of a dose it is all of it."""
+    amounts = amounts_in(number)
+    return amounts.spoons is not None or amounts.millilitres is not None
 
 
 async def _taken_back(turn: Turn, parsed: Parsed, entry: Entry, said: Right) -> list[Reply] | None:

@@ -96,11 +96,16 @@ def _possible(volume: float) -> bool:
     return limits.VOLUME_SMALLEST <= volume <= limits.VOLUME_LARGEST
 
 
+A_DOSE: Final = 0.1
+"""Units of no more than this measure what is put in, not water: mL. [L]"""
+
+
 async def _exchanged(
     turn: Turn, found: Exchanged, stored: StoredTank | None, text: str
 ) -> list[Reply] | None:
     """What has the wrong number is put right; None where others know what has it."""
-    of_water = any(volume_litres(f"1 {unit}") for unit in (found.unit, found.wrong_unit) if unit)
+    units = [volume_litres(f"1 {unit}") for unit in (found.unit, found.wrong_unit) if unit]
+    of_water = any(litres is not None and litres > A_DOSE for litres in units)
     if (found.unit or found.wrong_unit) and not of_water:
         return None
     of_tank = stored is not None or any(plain(word) in NOUNS for word in text.split())

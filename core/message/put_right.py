@@ -81,6 +81,8 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     '2 g'
     >>> put_right("forget the nitrite").forget, put_right("remove the nitrite") is None
     ('nitrite', True)
+    >>> put_right("oops that was a whole tablespoon").number, put_right("2 tbsp not 1 tsp").wrong
+    ('1 tablespoon', 1.0)
     >>> put_right("i put in 2 g"), put_right("is it 2 g?"), put_right("no fish died")
     (None, None, None)
     """

@@ -12,6 +12,7 @@ from core.message.lexicon import lexicon, meanings
 from core.message.tokens import Token, cut
 from core.message.waters import mentioned
 from core.message.wordfile import spelt
+from core.message.worded import SPOONS
 
 _PHRASE: Final = 6
 EDGES: Final = " \t\n¿?¡!.,;:-…"
@@ -92,8 +93,16 @@ def pieces(text: str, tanks: Sequence[str]) -> list[Piece]:
             if found is None or found.value is None or found.problem:
                 return []
             last = tokens[found.last - 1]
-            out.append(Piece("number", plain[token.start : last.end], found.value))
+            said = plain[token.start : last.end]
+            if token.text not in said and last.kind == "unit":
+                said = f"{token.text} {last.text}"  # a whole tablespoon
+            out.append(Piece("number", said, found.value))
             place, end = found.last, last.end
+            continue
+        if token.value == "one" and place + 1 < len(tokens) and tokens[place + 1].value in SPOONS:
+            last = tokens[place + 1]
+            out.append(Piece("number", f"1 {last.text}", 1.0))
+            place, end = place + 2, last.end
             continue
         named = next((each for each in names if _stands(plain, token.start, each)), None)
         if named is not None:

@@ -40,6 +40,11 @@ async def fern(talk: Talk) -> Talk:
         ),
         ("put in 2 g washing soda", "it was baking soda not washing soda", "sodium bicarbonate"),
         ("put in 2 g baking soda", "undo that, havent actually done it", "Taken back"),
+        ("put in a teaspoon of baking soda", "oops that was a whole tablespoon", "dosed 3 tea"),
+        ("put in a teaspoon of baking soda", "no it was a tablespoon", "dosed 3 teaspoons"),
+        ("put in a teaspoon of baking soda", "it was 2 tbsp not 1 tsp", "dosed 6 teaspoons"),
+        ("put in 2 g baking soda", "sorry that was a teaspoon", "dosed 1 teaspoon"),
+        ("put in 5 ml of baking soda", "2.5 ml not 5", "Corrected: Fern: dosed 2.5 mL"),
     ],
 )
 async def test_it_is_put_right(fern: Talk, told: str, right: str, says: str) -> None:
@@ -56,6 +61,8 @@ async def test_it_is_put_right(fern: Talk, told: str, right: str, says: str) -> 
         ("changed 30%", "20 not 25"),
         ("kh 4 gh 8", "no 5"),
         ("put in 3 g baking soda", "no wait"),
+        ("changed 30%", "oops that was a whole tablespoon"),
+        ("kh 5", "2.5 ml not 5"),
     ],
 )
 async def test_what_does_not_fit_puts_nothing_right(fern: Talk, told: str, said: str) -> None:
