@@ -19,9 +19,13 @@ from bot.chat.model import Reply
 from bot.chat.patience import LOOKED_AT
 from bot.chat.state import state_of
 from bot.chat.turn import ABOUT, ASKED, Turn
+from bot.chat.words import findings as finding_words
+from bot.chat.words import names
 from bot.store.offers import Offer
+from bot.store.tanks import StoredTank
 from core.advice.calls import asks_what_now
 from core.advice.danger import overdosed
+from core.advice.findings import OVERDOSES, stands
 from core.message.plan_said import Amounts, said_of_plan
 from core.message.plan_talk import About
 from core.message.plan_words import Telling, telling
@@ -37,6 +41,9 @@ OF_AMOUNTS: Final = frozenset(
     "at_once when_next later how dry spoons to_come so_much a_day days go_on hour check".split()  # noqa: SIM905
 )
 """What is asked of the parts of a plan, which none is that holds no more."""
+
+WAITED_FOR: Final = frozenset({"when_next", "later", "days", "hour"})
+"""What is asked of when more goes in: nothing does after far too much, by a plan or by none."""
 
 TOLD_BY_PLAN: Final = frozenset({"ammonia", "overdose"})
 """What its next part is refused for, in so many words."""
@@ -115,14 +122,23 @@ async def held_back(turn: Turn, said: About | Telling, plan: Given | None) -> Re
     Also where a part is asked for and ammonia was read that is over what the plan bears; what is
     next is worked out anew, which says so as well.
     """
-    stored = None if plan is None else turn.tank_by_id(plan.tank_id)
-    if plan is None or stored is None:
+    stored = turn.current_tank if plan is None else turn.tank_by_id(plan.tank_id)
+    if stored is None or (plan is None and said not in WAITED_FOR):
         return None
-    if said in OF_AMOUNTS and (over := await given_tests.reached(turn, plan)) is not None:
-        return over  # the water is past its goal: it is no plan to send anybody back to
-    left = plan.count > await own_plan.parts_logged(turn, plan.offer.id, plan.held)
-    if said in OF_AMOUNTS and left and overdosed(await state_of(turn, stored, turn.now)):
+    if plan is not None and said in OF_AMOUNTS:
+        if (over := await given_tests.reached(turn, plan)) is not None:
+            return over  # the water is past its goal: it is no plan to send anybody back to
+    waited = said in WAITED_FOR or (
+        plan is not None
+        and said in OF_AMOUNTS
+        and plan.count > await own_plan.parts_logged(turn, plan.offer.id, plan.held)
+    )
+    if waited and overdosed(await state_of(turn, stored, turn.now)):
         return await emergencies.help_in(turn, stored, "overdose")
+    if said in WAITED_FOR and (too_much := await _too_much(turn, stored)) is not None:
+        return too_much
+    if plan is None:
+        return None
     if plan.held.get("volume_l") == stored.tank.volume_l:
         poisoned = await poison_first.refused(turn, stored)
         if poisoned is not None:
@@ -132,3 +148,15 @@ async def held_back(turn: Turn, said: About | Telling, plan: Given | None) -> Re
         words_of = said_of_plan(turn.incoming.text)
         asked_of_part = words_of is not None and bool(words_of.classes & OF_PART)
     return await plan_gate.refused(turn, stored) if asked_of_part else None
+
+
+async def _too_much(turn: Turn, stored: StoredTank) -> Reply | None:
+    """That nothing more goes in before a test, where too much for one day is in."""
+    state = await state_of(turn, stored, turn.now)
+    found = stands(state, frozenset())
+    late = [each for each in found if each.id in OVERDOSES and each.severity == "alarm"]
+    if not late:
+        return None
+    lines = [names.of_tank(stored.name, finding_words.line(finding)) for finding in late]
+    told = [{"id": each.id, "severity": each.severity, **each.facts} for each in late]
+    return await turn.reply(lines, facts={"tank": stored.name, "findings": told})

@@ -130,3 +130,32 @@ async def test_what_is_only_meant_to_be_done_is_not_logged(talk: Talk, text: str
     await talk.say("dose kh 5")
     await talk.say(text)
     assert "None of the 3 parts is on record yet" in await talk.text("what is left"), text
+
+
+@pytest.mark.parametrize("asked", ["so how long do i wait now", "when can i add the next part"])
+@pytest.mark.parametrize("dosed", ["dosed 80 g baking soda", "dosed 12 g baking soda"])
+async def test_after_too_much_nothing_goes_in_whatever_the_plan_says(
+    talk: Talk, dosed: str, asked: str
+) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 3 ph 7 temp 25 ammonia 0")
+    await talk.say("dose kh 6")
+    await talk.say(dosed)
+    told = await talk.text(asked)
+    assert "Stop dosing" in told or "Add nothing more" in told
+    assert "parts" not in told
+
+
+async def test_after_too_much_without_a_plan_the_wait_is_told_as_well(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 3 ph 7 temp 25 ammonia 0")
+    await talk.say("dosed 80 g baking soda")
+    assert "Stop dosing" in await talk.text("so how long do i wait now")
+
+
+async def test_after_a_part_the_plan_tells_the_wait(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("kh 3 ph 7 temp 25 ammonia 0")
+    await talk.say("dose kh 6")
+    await talk.say("dosed 3.6 g")
+    assert "24 h apart" in await talk.text("so how long do i wait now")
