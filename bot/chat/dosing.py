@@ -232,7 +232,8 @@ async def answer(turn: Turn, wish: Wish, named: StoredTank | None) -> Reply:
         return await tank_volumes.ask_volume(
             turn, stored, refusals.refused(plan, name), _kept(wish)
         )
-    return await dose_reply.refuse(turn, plan, name)
+    gate = raising_refused(state) if plan.reason == "kh_unknown" and stored is not None else None
+    return await dose_reply.refuse(turn, gate or plan, name)
 
 
 def _kept(wish: Wish) -> dict[str, Any]:

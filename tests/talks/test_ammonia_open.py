@@ -85,3 +85,18 @@ async def test_ammonia_that_may_have_gone_is_no_jump(
         await fern.say(done)
     (zero,) = await fern.say("ammonia 0")
     assert all(each["id"] != "sudden_jump" for each in zero.facts.get("findings", ()))
+
+
+@pytest.mark.parametrize("told", ["ammonia 1", "ammonia 1 ph 6.4 kh 2"])
+async def test_a_no_comes_before_what_is_asked_where_ammonia_is_read(talk: Talk, told: str) -> None:
+    await talk.say("/tank new Reef 120 l fresh")
+    await talk.say(told)
+    (answer,) = await talk.say("dose kh 3")
+    assert "No buffer now" in answer.lines[0].text
+    assert "grams" not in answer.facts
+
+
+async def test_without_ammonia_the_kh_is_asked_first(talk: Talk) -> None:
+    await talk.say("/tank new Reef 120 l fresh")
+    await talk.say("ammonia 0")
+    assert "I need the KH first" in await talk.text("dose kh 6")

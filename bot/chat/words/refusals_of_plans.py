@@ -102,7 +102,8 @@ OF_PLANS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("Measure total ammonia and pH and send both, for example: ammonia 0 ph 6.4"),
     ],
     "temperature_unknown": lambda _facts: [
-        _("Not yet: how warm is the water? With this much ammonia it decides."),
+        _("No buffer now: with this much ammonia a higher pH may poison the animals."),
+        _("How warm is the water? That decides whether any may go in later."),
         _("Send for example: temp 24"),
     ],
     "mass_implausible": lambda facts: [
