@@ -1,6 +1,7 @@
 """What tells, of whoever did it, that something went in: `my dad chucked in a full bag`.
 
-told = dosed | put ( thing | vessel | amount | substance ) | put_it end | amount substance when
+told = dosed | put ( thing | vessel | amount | substance ) | put_it end
+       | amount substance ( when | "in the tank" )
        | ( did_it | put number ) too
 where nothing asks, wishes or denies, and what was put in is no `other` thing and no animals.
 
@@ -52,6 +53,7 @@ _SECTIONS: Final = (
     "measure",
     "each",
     "or",
+    "water",
 )
 _END: Final = 18
 """Characters at the end of a text that tell `put it in`."""
@@ -116,6 +118,8 @@ def gave(text: str) -> Gave | None:
     (None, None, None)
     >>> gave("husband did it too") is None, gave("put a bag in not knowing") is None
     (False, False)
+    >>> gave("10g soda in the tank") is None, gave("10 g soda in the tank tomorrow")
+    (False, None)
     >>> gave("he put a bag of shrimps in"), gave("my dad dosed the fish tank") is None
     (None, False)
     >>> gave("added 4 caps of it").numbers, gave("added 4 caps of it").counted
@@ -144,6 +148,7 @@ def gave(text: str) -> Gave | None:
     told = put and (substances or amounts.of_dose or vessel or thing)
     measured = bool(substances) and amounts.of_dose
     told = told or (measured and words["when"].search(plain))
+    told = told or (measured and words["water"].search(plain) is not None and not _is_meant(text))
     told = told or words["dosed"].search(plain) or words["put_it"].search(plain[-_END:])
     too = words["too"].search(plain)
     told = told or (too and words["did_it"].search(plain))
@@ -157,6 +162,15 @@ def gave(text: str) -> Gave | None:
     return Gave(
         amounts, substances, tuple(bare), sure, vessel, _parts(plain), other, counted, either
     )
+
+
+def _is_meant(text: str) -> bool:
+    """Whether a text is of what is to come, or of a share of what is wished."""
+    said = classes_in(text)
+    tokens = cut(fold(text), lexicon(), text)
+    later = any(token.value in {"tomorrow", "wish", "may", "if", "ask"} for token in tokens)
+    asked = any(token.kind in {"ask", "analyte"} for token in tokens)
+    return later or asked or bool(said & {"may", "shall", "will", "ask", "query"})
 
 
 @cache

@@ -38,6 +38,7 @@ async def two(talk: Talk) -> Talk:
         ("put 40 g baking soda in the tank 100 l", ["40 g"]),
         ("the dose is in but i forgot to stir", ["3 g"]),
         ("i topped it up with bicarb", ["3 g"]),
+        ("10g baking soda in the tank", ["10 g"]),
         ("mi mujer ya echó una cucharada", ["3 tsp"]),
         ("son says he dosed it aswell", ["3 g"]),
         ("husband put 30 too he says", []),
@@ -313,3 +314,11 @@ async def test_what_went_in_before_a_tank_was_told_stands_against_its_litres(
 async def test_new_water_apart_has_its_amount_whatever_went_in(talk: Talk) -> None:
     await talk.say("my brother chucked in a bag of stuff")
     assert "salts" in await talk.facts("how much baking soda for 20 l of ro water to kh 4")
+
+
+@pytest.mark.parametrize(
+    "text", ["10 g baking soda in the tank?", "can 10 g baking soda in the tank hurt",
+             "10 g baking soda in the tank tomorrow", "i want 10 g baking soda in the tank"]
+)  # fmt: skip
+async def test_so_much_in_the_tank_that_is_asked_or_meant_is_not_in(two: Talk, text: str) -> None:
+    assert "is not on record" not in await two.text(text)
