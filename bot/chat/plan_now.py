@@ -125,9 +125,10 @@ async def held_back(turn: Turn, said: About | Telling, plan: Given | None) -> Re
     stored = turn.current_tank if plan is None else turn.tank_by_id(plan.tank_id)
     if stored is None or (plan is None and said not in WAITED_FOR):
         return None
-    if plan is not None and said in OF_AMOUNTS:
-        if (over := await given_tests.reached(turn, plan)) is not None:
-            return over  # the water is past its goal: it is no plan to send anybody back to
+    of_amounts = plan is not None and said in OF_AMOUNTS
+    over = await given_tests.reached(turn, plan) if of_amounts and plan is not None else None
+    if over is not None:
+        return over  # the water is past its goal: it is no plan to send anybody back to
     waited = said in WAITED_FOR or (
         plan is not None
         and said in OF_AMOUNTS

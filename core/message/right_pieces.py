@@ -11,8 +11,8 @@ from core.message.fold import fold
 from core.message.lexicon import lexicon, meanings
 from core.message.tokens import Token, cut
 from core.message.waters import mentioned
-from core.message.wordfile import spelt
 from core.message.worded import SPOONS
+from core.message.wordfile import spelt
 
 _PHRASE: Final = 6
 EDGES: Final = " \t\n¿?¡!.,;:-…"
