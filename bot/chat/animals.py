@@ -12,6 +12,7 @@ from bot.chat import (
     grazing,
     named_for_safety,
     poisoned,
+    put_asked,
     strangers,
     with_company,
 )
@@ -79,6 +80,8 @@ async def keep(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     """Whether a kind may join a tank, or the company that the question names."""
     if grazers.asked(question.text or ""):
         return [await grazing.answer(turn, question)]
+    if (of_thing := await put_asked.answer(turn, question)) is not None:
+        return [of_thing]
     if question.species is not None and names_no_kind(question.species):
         if asks_how_many(question.text or ""):
             return [await turn.reply(words.how_many_of_whom())]

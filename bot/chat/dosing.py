@@ -40,7 +40,7 @@ from core.advice.plan import Plan, Refusal
 from core.advice.salts import HIGHEST
 from core.advice.scheduling import per_gram
 from core.advice.state import State
-from core.message import put_in
+from core.message import acid_in, put_in
 from core.message.doubts import INCOMPLETE_QUESTION
 from core.message.fold import fold
 from core.message.model import Parsed, Question
@@ -72,7 +72,8 @@ def _forbidden(question: Question) -> Refusal | None:
     """The refusal of what the cautions refuse; an acid by its name, where it is known."""
     reason = forbidden(f"{question.text or ''} {question.substance or ''}")
     if reason is None:
-        return None
+        peroxide = acid_in.thing_named(question.text or "") == "peroxide"
+        return Refusal("harmful", {"substance": "hydrogen peroxide"}) if peroxide else None
     known = reason == "acid" and question.substance in ACIDS
     return Refusal(reason, {"substance": question.substance or ""} if known else {})
 

@@ -16,6 +16,7 @@ from bot.chat import (
     levels,
     nearest,
     plants,
+    put_asked,
     routines,
     settings,
     signs,
@@ -131,6 +132,8 @@ async def safe(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
         return await dosing.effect(turn, replace(question, kind="effect"), _parsed)
     if (of_source := await asked_water.judged(turn, question)) is not None:
         return of_source
+    if question.species and (of_thing := await put_asked.answer(turn, question)) is not None:
+        return [of_thing]
     if question.premises and not whom and plant_words.named(question.text or ""):
         borne = await plants.of_numbers(turn, question, stored)
         return [await _judged(turn, question, whom) if borne is None else borne]

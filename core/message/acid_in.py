@@ -113,6 +113,18 @@ def named(text: str) -> tuple[str, int, int] | None:
     return None if found is None else (found[0], found.start(), found.end())
 
 
+def thing_named(text: str) -> Thing | None:
+    """Which of them a text names, whatever it tells of it.
+
+    Examples
+    --------
+    >>> thing_named("hydrogen peroxide"), thing_named("lemon juice"), thing_named("vodka")
+    ('peroxide', 'sour', None)
+    """
+    plain = fold(text)
+    return next((each for each in _THINGS[::-1] if _named(each).search(plain) is not None), None)
+
+
 @cache
 def _named(*things: Thing) -> re.Pattern[str]:
     ways = [way for _s, name, told in spelt(FILE) if name in things for way in told]

@@ -10,7 +10,9 @@ from core.message.lexicon import lexicon
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
-_SECTIONS: Final = frozenset({"product", "linked", "said", "alkaline", "care", "meal", "size"})
+_SECTIONS: Final = frozenset(
+    {"product", "linked", "said", "alkaline", "care", "meal", "size", "kitchen"}
+)
 
 
 @cache
@@ -62,6 +64,24 @@ def is_bare_buffer(thing: str) -> bool:
     (True, False, False)
     """
     return " ".join(fold(thing).split()) in dose_words()["alkaline"]
+
+
+def names_put_in(thing: str) -> bool:
+    """Whether a name that no table knows is that of a powder, a liquid or what is eaten or drunk.
+
+    Examples
+    --------
+    >>> names_put_in("lemon tea"), names_put_in("aceite de oliva"), names_put_in("purple stuff")
+    (True, True, True)
+    >>> names_put_in("blobfish"), names_put_in("milk fish")
+    (False, False)
+    """
+    words, said = fold(thing).split(), dose_words()
+    if not words:
+        return False
+    if words[-1] in said["product"] | said["kitchen"]:
+        return True
+    return len(words) > 2 and words[0] in said["kitchen"] and words[1] in said["linked"]
 
 
 def names_buffer(text: str) -> bool:

@@ -2,14 +2,15 @@
 
 no_loss = "lost" what never lived | word "died" place | loss "in" other's | year ago loss
 
-`my phone died in the tank room`, `ex lost 3 fish in hers`, `last year i lost 10 neons`. The words
-stand in ``no_loss.txt``.
+`my phone died in the tank room`, `i lost the paper`, `ex lost 3 fish in hers`, `last year i lost
+10 neons`. The words stand in ``no_loss.txt``.
 """
 
 from __future__ import annotations
 
 import re
 from functools import cache
+from itertools import takewhile
 from typing import Final
 
 from core.message import doubts, kinds
@@ -20,7 +21,7 @@ from core.message.token import Token
 from core.message.wordfile import patterns
 
 _LOSSES: Final = frozenset({"lost", "missing"})
-_SECTIONS: Final = ("others", "years", "bought", "pets", "nothing")
+_SECTIONS: Final = ("others", "years", "bought", "pets", "nothing", "things", "asks")
 _ENDS: Final = frozenset({".", "!", "?", ";", ","})
 
 
@@ -37,8 +38,9 @@ def settle(found: list[Found], tokens: list[Token], source: str) -> list[Found]:
         if event is None or event.kind not in _LOSSES:
             kept.append(each)
             continue
-        if event.count is None and (
-            _never_lived(event.species) or _of_a_thing(tokens, each, event.species)
+        if _lies_about(event.species) or (
+            event.count is None
+            and (_never_lived(event.species) or _of_a_thing(tokens, each, event.species))
         ):
             continue
         first = _clause(tokens, each.first)
@@ -62,6 +64,19 @@ def _clause(tokens: list[Token], place: int) -> int:
 def _never_lived(species: str | None) -> bool:
     """Whether what is lost begins with what a keeper loses and no tank holds."""
     return species is not None and _words()["nothing"].match(fold(species)) is not None
+
+
+def _lies_about(species: str | None) -> bool:
+    """Whether all words of what is lost are those of things that lie about beside a tank.
+
+    Examples
+    --------
+    >>> _lies_about("piece paper"), _lies_about("notes what"), _lies_about("paper fish")
+    (True, True, False)
+    """
+    words = [] if species is None else fold(species).split()
+    said = list(takewhile(lambda word: _words()["asks"].fullmatch(word) is None, words))
+    return bool(said) and all(_words()["things"].fullmatch(word) for word in said)
 
 
 def _of_a_thing(tokens: list[Token], found: Found, species: str | None) -> bool:

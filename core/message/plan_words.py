@@ -210,7 +210,11 @@ def _of(said: frozenset[str], *, asks: bool) -> Telling | None:
     if "over" in said:  # so finished?
         return "go_on" if asks and not said - _OF_OVER else None
     if "lot" in said:  # thats a lot, u sure
-        return "lot" if not said - _OF_LOT else None
+        if not said - _OF_LOT:
+            return "lot"
+        if "may" not in said:
+            return None
+        said = said - {"lot"}  # thats a lot can i put it all in
     if "warm" not in said:
         said = said - {"water"}
     if "value" in said:  # whats the ph after, will it change gh

@@ -24,3 +24,19 @@ async def test_both_are_kept(talk: Talk, text: str, name: str, amounts: list[flo
     assert [event[name] for event in facts["events"]] == amounts
     await talk.say("undo")
     assert "nothing" in (await talk.text("undo")).casefold()
+
+
+@pytest.mark.parametrize(
+    "told", ["what was it again", "i lost the paper", "i lost my notes, what was it again"]
+)
+async def test_a_plan_that_was_lost_is_said_again(talk: Talk, told: str) -> None:
+    await talk.say("/tank new Fern 40 l fresh")
+    await talk.say("ph 7 kh 3 ammonia 0 temp 24")
+    before = await talk.facts("dose kh 5")
+    assert (await talk.facts(told))["parts"] == before["parts"]
+    assert not (await talk.facts("who lives in fern")).get("stock", {}).get("Fern")
+
+
+async def test_a_lost_paper_is_no_death(talk: Talk) -> None:
+    await talk.say("/tank new Fern 40 l fresh")
+    assert "remove the dead" not in await talk.text("i lost the paper")

@@ -37,7 +37,7 @@ MARKED: Final = frozenset(
         N_("ferrous sulfate heptahydrate"), N_("ferrous sulfate monohydrate"),
         N_("ferrous gluconate"), N_("ferrous gluconate dihydrate"), N_("iron gluconate"),
         N_("acetic acid"), N_("citric acid"), N_("hydrochloric acid"), N_("nitric acid"),
-        N_("phosphoric acid"), N_("sulfuric acid"), N_("vinegar"),
+        N_("phosphoric acid"), N_("sulfuric acid"), N_("vinegar"), N_("hydrogen peroxide"),
     }
 )  # fmt: skip
 """Every name of the core that a keeper hears."""

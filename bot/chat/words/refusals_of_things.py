@@ -212,6 +212,13 @@ OF_THINGS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("No number for that near animals: it kills gills and filter alike."),
         _("If some got in already, send: bleach got in the tank"),
     ],
+    "harmful": lambda facts: [
+        _("No: no {substance} into water with animals in it: it can harm gills and filter.").format(
+            substance=substance_of(facts)
+        ),
+        _("Shrimps, snails and the filter bear it worst. No amount of it from me."),
+        _("What is it for? Tell me that, and measure ammonia, nitrite, pH and KH."),
+    ],
     "plaster": lambda _facts: [
         _(
             "No plaster: it is calcium sulfate with half its water, made for walls; it sets to"

@@ -43,5 +43,28 @@ def compare(measured: Sequence[str]) -> list[str]:
 
 
 def no_remedy() -> str:
-    """A name may be that of a medicine."""
-    return _("If it is a medicine or a remedy: not by guess. Ask a vet who treats fish.")
+    """A name may be that of a medicine, or of anything else out of a bottle."""
+    return _(
+        "If it is no animal but a powder, a liquid or a medicine: none of it on my word, nor by"
+        " guess. For a medicine ask a vet who treats fish."
+    )
+
+
+def unknown_thing(name: str) -> list[str]:
+    """What nobody knows is asked to be put in."""
+    return [
+        _("No, not on my word: I do not know what is in “{name}”, or how strong it is.").format(
+            name=name
+        ),
+        _("Nothing goes in that nobody knows. What is it for? To raise KH, ask: dose kh +1"),
+        _("What its label says I can read: my buffer: 5 g per 80 l raises kh 1"),
+    ]
+
+
+def nothing_planned() -> list[str]:
+    """All of something is to go in, and no plan of ours stands."""
+    return [
+        _("Not on my word: no plan of mine stands here, so I do not know what, nor how much."),
+        _("Ask how much first, for example: how much baking soda for 90 l from kh 3 to 5"),
+        _("It goes in by parts, a day apart, never all at once."),
+    ]
