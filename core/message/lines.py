@@ -62,6 +62,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     refilled.vessels(tokens)
     deed_told.out_and_in(tokens)
     refilled.out_and_up(tokens)
+    refilled.with_water(tokens)
     deeds.share_changed(tokens)
     deeds.did_change(tokens)
     deed_told.with_mix(tokens)

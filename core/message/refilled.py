@@ -4,7 +4,8 @@ change  = out amount { light word } refill | out { light word } refill amount
 amount  = number vessel ( of | "," ) litres | number vessel "," litres each
 
 `took out 2 buckets, 10 l each, and refilled` is a change of 20 l, no topping up: what left the
-tank was not evaporated. The words stand in ``deed_told.txt``.
+tank was not evaporated. The words stand in ``deed_told.txt``. What it was filled with may stand
+apart: `did a 40 l change, all ro`.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from core.message.deed_told import UNSURE, at
 from core.message.numbers import Number
 from core.message.quantity import Quantity
 from core.message.token import Token
+from core.message.waters import kind_of
 
 MOST_VESSELS: Final = 40
 """More buckets than these nobody carries; common practice."""
@@ -67,6 +69,72 @@ def _starts(token: Token) -> bool:
 
 def _light(token: Token) -> bool:
     return token.kind in _LIGHT or token.value in _LIGHT_VALUES
+
+
+def with_water(tokens: list[Token]) -> None:
+    """Join the water that a change was made with, told behind it, in place: `…, all ro`.
+
+    Only where nothing else stands behind it: `changed 40 l, ro kh 0` tells of the water itself.
+    """
+    if any(t.value in UNSURE or t.kind == "ask" or t.text == "?" for t in tokens):
+        return
+    change = next((n for n, each in enumerate(tokens) if each.value in _CHANGES), None)
+    if change is None:
+        return
+    water = next((n for n in range(change + 1, len(tokens)) if _is_water(tokens, n)), None)
+    if water is None:
+        return
+    first = water
+    while first - 1 > change and _is_between(tokens[first - 1]):
+        first -= 1
+    if _all_of_it(tokens, first):
+        first -= 2
+    gap, behind = tokens[first:water], tokens[water + 1 :]
+    if tokens[first - 1].text == "with" and first - 1 > change:
+        first -= 1
+    elif not gap and tokens[change].value != "changing":
+        return
+    while behind and (behind[0].text in _ONLY or behind[0].text in _SIGNS):
+        behind = behind[1:]
+    if behind and (behind[0].kind != "nl"):
+        return
+    start = tokens[first].start
+    joined = [Token("mark", "and", "with", start, start), tokens[water]]
+    place = first
+    while place - 1 > change and tokens[place - 1].kind in {"time", "clock"}:
+        place -= 1  # a change yesterday, all ro
+    tokens[place:] = [*joined, *tokens[place:first], *behind]
+
+
+_CHANGES: Final = frozenset({"water_change", "changing"})
+_SIGNS: Final = frozenset({".", "!", ","})
+_ONLY: Final = frozenset(
+    """only all just pure purely straight solely entirely completely 100% nur alles rein reines
+    reinem komplett que tout uniquement seulement pur pure solo todo toda pura puro só tudo apenas
+    tutta tutto soltanto alleen allemaal puur zuiver tylko sama samą czysta bara allt ren rent
+    """.split()  # noqa: SIM905
+)
+"""Words for nothing else than this water."""
+
+
+_LEADS: Final = _ONLY | {"it", "was", "of", "used", "using", "from", "the"}
+
+
+def _is_water(tokens: list[Token], place: int) -> bool:
+    return tokens[place].value == "other" and kind_of(tokens[place].text) is not None
+
+
+def _is_between(token: Token) -> bool:
+    """Whether a token tells no more than that what follows is what it was."""
+    return token.text in _SIGNS or all(word in _LEADS for word in token.text.split())
+
+
+def _all_of_it(tokens: list[Token], place: int) -> bool:
+    """Whether `100 %` stands right before a place."""
+    before = tokens[max(0, place - 2) : place]
+    if len(before) < 2 or before[1].value != "%":
+        return False
+    return before[0].text == "100" and place - 3 >= 0 and tokens[place - 3].text in _SIGNS
 
 
 def out_and_up(tokens: list[Token]) -> None:
