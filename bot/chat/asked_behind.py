@@ -5,6 +5,7 @@ The values go on record first, so the question is answered with them, as if it c
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -13,6 +14,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words.general import not_heard
 from core.message import parse, plain_tail
+from core.message.it_moved import it_moved
 from core.message.model import Parsed
 
 _MEASURED: Final = frozenset({"ammonia", "nitrite"})
@@ -53,8 +55,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply]:
     """What answers a question behind the values of a message, nothing where none is asked."""
     if (steps := await after_dose.now(turn, parsed)) or parsed.question is not None:
         return steps
-    both = plain_tail.parted(turn.incoming.text) if parsed.values else None
-    return [] if both is None or not turn.incoming.addressed else await _asked(turn, both[1])
+    if not parsed.values or not turn.incoming.addressed:
+        return []
+    both = plain_tail.parted(turn.incoming.text)
+    asked = moved_behind(turn.incoming.text, parsed) if both is None else both[1]
+    return [] if asked is None else await _asked(turn, asked)
+
+
+def moved_behind(text: str, parsed: Parsed) -> str | None:
+    """A wish behind the last value that names none: `kh is 3 i want it higher`."""
+    tail = text[max(value.end for value in parsed.values) :].strip(" ,.;:-")
+    tail = re.sub(
+        r"^(?:and|but|so|und|aber|et|mais|y|pero|e|mas|ma|en|maar|i|ale|och|men) ", "", tail
+    )
+    return tail if tail and it_moved(tail) is not None else None
 
 
 async def _asked(turn: Turn, asked: str) -> list[Reply]:

@@ -74,6 +74,7 @@ from core.message.past import Past
 from core.message.past import asked as past_asked
 from core.message.should_not import as_should
 from core.message.signs import seen
+from core.message.volume_said import gallons_spelt
 from core.message.when_clause import only_tells
 
 CommandTopic = Callable[[Turn, Command, Parsed], Awaitable[list[Reply]]]
@@ -125,6 +126,7 @@ async def _message(turn: Turn) -> list[Reply]:
     turn.spoken_of = await products.spoken_of(turn)
     if (asked := as_should(turn.incoming.text)) is not None:
         turn.incoming = replace(turn.incoming, text=asked)
+    turn.incoming = replace(turn.incoming, text=gallons_spelt(turn.incoming.text))
     parsed = parse(turn.incoming.text, turn.context())
     said = turn.incoming
     before = await change_amount.answered_last(turn)

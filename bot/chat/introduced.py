@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from bot.chat import free_tank, inhabitants, readings, tank_words, tanks, tanks_told
+from bot.chat.asked_behind import moved_behind
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words import tanks as words
@@ -77,7 +78,9 @@ def _introduced(turn: Turn) -> _Introduced | None:
         head = " ".join(said[:cut]).rstrip(",;.:")
         if _tells_of_tank(turn, head) and (rest := _rest(turn, said[cut:])) is not None:
             wishes = any(doubt.reason == WISH for doubt in rest.doubts) and not rest.events
-            return _Introduced(head, rest, said=" ".join(said[cut:]) if wishes else "")
+            behind = " ".join(said[cut:])
+            wishes = wishes or (bool(rest.values) and moved_behind(behind, rest) is not None)
+            return _Introduced(head, rest, said=behind if wishes else "")
     return None
 
 

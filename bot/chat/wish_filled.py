@@ -124,12 +124,22 @@ async def _holds(turn: Turn, volume: float) -> Reply | None:
 
 
 async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[Reply] | None:
-    """Keep a reading and plan what is wished of it in the same breath; None where nothing is."""
+    """Keep a reading and plan what is wished of it in the same breath; None where nothing is.
+
+    How much of what is asked beside it is of the wish: `kh is 2. i'd like 5. how much soda`.
+    """
+    by = parsed.question
+    if by is not None:
+        if not _asks_how_much(by):
+            return None
+        parsed = replace(parsed, question=None)
     named = parsed.values[0].analyte if len(parsed.values) == 1 else _named(turn, parsed)
     value, changes = wish_goal.measured(parsed, named), wish_goal.wished_beside(turn, parsed, named)
     if value is None or named not in _MOVED or changes is None or "wish" not in changes:
         return None
     if not turn.incoming.addressed or parsed.at is not None:
+        return None
+    if by is not None and by.analyte not in {None, named}:
         return None
     text = wish_goal.order(value, changes.pop("wish"))
     question = parse(text, turn.context()).question
@@ -141,10 +151,18 @@ async def beside(turn: Turn, parsed: Parsed, topics: followups.Topics) -> list[R
     if first_tank and "volume_l" in changes:
         held = await _holds(turn, changes.pop("volume_l"))
         kept += [] if held is None else [held]
+    if by is not None and by.substance is not None:
+        changes["substance"] = by.substance
     if "volume_l" not in changes:
         changes["tank"] = value.tank or parsed.tank
     asked = {"text": text, "changes": {}}
     return kept + await followups.changed(turn, asked, question, changes, topics)
+
+
+def _asks_how_much(question: Question) -> bool:
+    """Whether nothing is asked but how much of something: to where is told beside it."""
+    of = Question("dose", tank=question.tank, analyte=question.analyte)
+    return question == replace(of, substance=question.substance, text=question.text)
 
 
 def _named(turn: Turn, parsed: Parsed) -> str:

@@ -7,6 +7,7 @@ on doubtful, and no others.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from core.message import doubts, nearest
 from core.message.candidates import Candidate
@@ -33,7 +34,7 @@ def trailing_marks(clause: Clause, *, beside_deed: bool) -> None:
     if not clause.candidates:
         return
     last = clause.candidates[-1]
-    for mark in clause.after:
+    for mark in _without_wished_move(clause.after):
         if mark in WISHES:
             last.problem = last.problem or doubts.WISH
         elif mark in {"up", "down"}:
@@ -58,6 +59,13 @@ def clause_words(clause: Clause) -> None:
             ambiguous = any(item.ambiguous for item in clause.loose)
             reason = doubts.AMBIGUOUS_WORD if ambiguous else doubts.UNKNOWN_WORD
             candidate.problem = candidate.problem or reason
+
+
+def _without_wished_move(marks: Sequence[str]) -> Sequence[str]:
+    """Marks without a wish that what was told moves on: `kh is 3 i want it higher` tells of 3."""
+    place = next((n for n, mark in enumerate(marks) if mark == "wish"), len(marks))
+    behind = marks[place + 1 :]
+    return marks[:place] if behind and set(behind) <= {"up", "down"} else marks
 
 
 def other_water(line: Line, candidates: list[Candidate], state: Statement) -> None:

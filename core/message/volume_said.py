@@ -263,7 +263,11 @@ _UNITS: Final[tuple[Literal["gallon", "litre"], ...]] = ("gallon", "litre")
 
 def _is_light(rest: str) -> bool:
     """Whether words only regret, or tell nothing."""
-    light = {word for of in ("is", "behind") for word in _words(of).replace(r"\s+", "|").split("|")}
+    light = {
+        word
+        for of in ("is", "behind", "aside")
+        for word in _words(of).replace(r"\s+", "|").split("|")
+    }
     return all(word in light or class_of(word) in _LIGHT for word in rest.split())
 
 
@@ -314,6 +318,32 @@ def gallon_before(text: str) -> str:
         return text
     kind = "us" if found["us"] else "uk"
     return f"{text[: found.end('number')]} {kind} gal{text[found.end() :]}"
+
+
+_SHORT_GALLONS: Final = re.compile(
+    r"(?<![\w.,])(?P<number>\d{1,4}(?:\.\d)?) ?g(?= (?:tank|aquarium|pond|bowl|cube)\b)"
+    r"(?! \w+ (?:salts?|buffer|mix|powder|food|fert\w*|soda|of)\b)"
+)
+_GRAMS_IN: Final = re.compile(
+    r"\b(?:put|puts|add\w*|dos\w*|gave|give|pour\w*|tip\w*|weigh\w*|threw|chuck\w*|into|grams?)\b"
+)
+
+
+def gallons_spelt(text: str) -> str:
+    """A text in which `29g` right before a tank is gallons by its word, since no tank weighs that.
+
+    Examples
+    --------
+    >>> gallons_spelt("my 29g tank kh 3"), gallons_spelt("29 g aquarium")
+    ('my 29 gal tank kh 3', '29 gal aquarium')
+    >>> gallons_spelt("put 5 g tank salt in"), gallons_spelt("5 g pond salt"), gallons_spelt("5 g")
+    ('put 5 g tank salt in', '5 g pond salt', '5 g')
+    """
+    plain = fold(text)
+    found = _SHORT_GALLONS.search(plain)
+    if found is None or len(plain) != len(text) or _GRAMS_IN.search(plain[: found.start()]):
+        return text
+    return f"{text[: found.end('number')]} gal{text[found.end() :]}"
 
 
 def names_gallons(text: str) -> bool:

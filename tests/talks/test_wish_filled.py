@@ -239,3 +239,56 @@ async def test_with_its_unit_it_is_measured_where_nothing_was(talk: Talk) -> Non
     await talk.say("how much baking soda")
     (kept, *_) = await talk.say("mine is 80 ppm")
     assert kept.facts["values"]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "its kh is 2. i'd like 5. how much soda",
+        "kh 2 want 5, how much baking soda",
+        "kh is 2 and i want kh 5, how much soda do i need",
+    ],
+)
+async def test_how_much_asked_behind_value_and_wish_is_of_the_wish(talk: Talk, told: str) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    first, plan = await talk.say(told)
+    assert first.facts["values"][0]["canonical"] == 2.0
+    assert (plan.facts["from"], plan.facts["to"]) == (2.0, 5.0)
+    assert plan.facts["substance"] == "sodium bicarbonate"
+
+
+async def test_of_a_salt_that_raises_none_no_grams_are_told(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    replies = await talk.say("kh 2, want kh 5, how much epsom salt")
+    assert not any("grams" in reply.facts for reply in replies)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "my tank is 100 litres, kh is 3 i want it higher",
+        "my tank is 100 litres, kh is 3, want it higher",
+    ],
+)
+async def test_a_value_that_shall_go_higher_is_kept_and_to_where_is_asked(
+    talk: Talk, told: str
+) -> None:
+    replies = await talk.say(told)
+    assert any(reply.facts.get("values") for reply in replies)
+    assert "To which value?" in replies[-1].text
+    plan = await talk.facts("6")
+    assert (plan["from"], plan["to"]) == (3.0, 6.0)
+
+
+async def test_a_value_that_is_wanted_is_no_reading(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    (reply,) = await talk.say("kh 3 wanted")
+    assert "values" not in reply.facts
+
+
+async def test_29g_before_a_tank_is_gallons_and_they_may_be_imperial(talk: Talk) -> None:
+    await talk.say("my 29g tank kh 3 ph 7")
+    us = await talk.facts("how much baking soda to get to kh 5")
+    assert us["volume_l"] == pytest.approx(109.8, abs=0.1)
+    (*_said, plan) = await talk.say("imperial gallons mate")
+    assert plan.facts["volume_l"] == pytest.approx(131.8, abs=0.1)
