@@ -72,3 +72,10 @@ async def test_all_of_it_beside_a_plan_is_of_the_plan(small: Talk) -> None:
 
 async def test_animals_that_are_to_come_are_meant_by_them(small: Talk) -> None:
     assert "verdict" in await small.facts("can i put them all in")
+
+
+async def test_a_plan_may_be_left_halfway(small: Talk) -> None:
+    await small.say("ph 7 kh 3 ammonia 0 temp 24")
+    await small.say("dose kh 5")
+    told = await small.text("what if i stop halfway")
+    assert told == await small.text("can i stop")
