@@ -35,6 +35,7 @@ from core.schedule import (
     parse_moment,
     split_time,
     tells_span,
+    two_half_hours,
     two_hours,
 )
 
@@ -50,7 +51,6 @@ NEAR: Final = timedelta(hours=4)
 MOST: Final = 8
 """Buttons of a question which one was meant."""
 
-_HALF: Final = re.compile(r"(?:at )?half (?P<hour>[1-9]|1[0-2])")
 _BARE: Final = re.compile(r"at (\d{1,2})")
 
 
@@ -67,8 +67,8 @@ def either_half(turn: Turn, reminder: Reminder, when: str) -> list[str]:
     """The two hours that a bare one may be: a small one, or one of the afternoon; else none."""
     if two := two_hours(when):
         return list(two)
-    if (spoken := _HALF.fullmatch(when)) is not None:
-        return _half(turn, reminder, int(spoken["hour"]))
+    if halves := _half_hours(turn, reminder, when):
+        return halves
     bare = _BARE.fullmatch(when)
     due = reminder.next_due or reminder.open_due
     if bare is None or due is None or due.astimezone(turn.chat.zone).hour < 12:
@@ -77,16 +77,28 @@ def either_half(turn: Turn, reminder: Reminder, when: str) -> list[str]:
     return [f"at {hour:02}:00", f"at {hour + 12}:00"] if 0 < hour < 12 else []
 
 
-def _half(turn: Turn, reminder: Reminder, hour: int) -> list[str]:
+def _half_hours(turn: Turn, reminder: Reminder, when: str) -> list[str]:
     """What ``half 5`` may be: half before that hour or behind it, in the half of day it is due.
 
     Only what is still to come, where it is due today.
     """
-    due = (reminder.open_due or reminder.next_due or turn.now).astimezone(turn.chat.zone)
-    late = 12 if due.hour >= 12 else 0
-    hours = [time((each % 12 + late) % 24, 30) for each in (hour - 1, hour)]
-    ahead = [each for each in hours if due.replace(hour=each.hour, minute=30) > turn.now]
-    return [f"at {each:%H:%M}" for each in ahead or hours]
+    zone = turn.chat.zone
+    due = reminder.open_due or reminder.next_due or turn.now
+    hours = two_half_hours(when, late=due.astimezone(zone).hour >= 12)
+    if len({split_time(each) for each in hours}) < 2:
+        return []
+    rule = from_text(reminder.rule)
+    ahead = [
+        each
+        for each in hours
+        if (to := moved(rule, due, reminder.anchor, each, turn.local_now, zone)) is not None
+        and (not _is_today(turn, due) or to.first.astimezone(zone).date() == turn.local_now.date())
+    ]
+    return ahead or list(hours)
+
+
+def _is_today(turn: Turn, due: datetime) -> bool:
+    return due.astimezone(turn.chat.zone).date() == turn.local_now.date()
 
 
 async def move(

@@ -12,7 +12,14 @@ from core.schedule.moments import (
     parse_until,
     tells_span,
 )
-from core.schedule.moving import moved, names_weekday, names_weekdays, split_time, two_hours
+from core.schedule.moving import (
+    moved,
+    names_weekday,
+    names_weekdays,
+    split_time,
+    two_half_hours,
+    two_hours,
+)
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
 from core.schedule.recurrence import next_after
@@ -65,6 +72,7 @@ __all__ = [
     "tells_rhythm",
     "tells_span",
     "to_text",
+    "two_half_hours",
     "two_hours",
     "zone_guess",
 ]

@@ -110,6 +110,8 @@ def _part_of_today(name: str, now: datetime, zone: tzinfo) -> datetime:
     moment = moment_at(now.astimezone(zone).date(), time(*PARTS[name]), zone)
     if name in ("evening", "night") and moment <= now:
         return now + timedelta(hours=1)
+    if name == "midnight":
+        return moment_at(now.astimezone(zone).date() + timedelta(days=1), time(), zone)
     return moment
 
 

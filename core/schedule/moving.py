@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime, time, tzinfo
 
-from core.schedule.halves import with_each
+from core.schedule.halves import at_half_hours, with_each
 from core.schedule.localtime import moment_at
 from core.schedule.meaning import single_moment
 from core.schedule.pieces import Clock, Weekdays
@@ -71,6 +71,17 @@ def two_hours(when: str) -> tuple[str, ...]:
     (('tomorrow at 05:00', 'tomorrow at 17:00'), (), ())
     """
     return with_each(*best_language(when))
+
+
+def two_half_hours(when: str, *, late: bool) -> tuple[str, ...]:
+    """Words of time at half before the hour and half behind it, where both may be meant.
+
+    Examples
+    --------
+    >>> two_half_hours("friday at half seven", late=True), two_half_hours("half 7pm", late=True)
+    (('friday at 18:30', 'friday at 19:30'), ())
+    """
+    return at_half_hours(*best_language(when), late=late)
 
 
 def moved(

@@ -13,11 +13,15 @@ CountedUnit = Literal["hours", "days", "weeks", "months"]
 
 @dataclass(frozen=True, slots=True)
 class Clock:
-    """A time of day; `bare` where an hour without minutes or am and pm may be either half."""
+    """A time of day; `bare` where an hour without minutes or am and pm may be either half.
+
+    `doubtful` where half an hour before it may be meant as well: half seven.
+    """
 
     hour: int
     minute: int = 0
     bare: bool = False
+    doubtful: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta, tzinfo
 
 from core.schedule.grammar.scan import time_runs
-from core.schedule.halves import either_half
+from core.schedule.halves import either_half, half_doubted
 from core.schedule.model import Problem, Request
 from core.schedule.pieces import Found, Interval, Near
 from core.schedule.problems import end_in, flaw_in, loose_end, pieces_of, unclear_problem
@@ -211,6 +211,9 @@ def _understood(
     ended = end_in(line, founds)
     if ended is not None:
         return ended
+    doubted = half_doubted(line, founds, now, zone)
+    if what and doubted is not None:
+        return doubted
     try:
         said = gathered(line, founds)
         planned = plan(said, now, zone)

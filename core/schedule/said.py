@@ -105,8 +105,8 @@ class Said:
         return told
 
 
-_BEFORE_BED = DayPart("evening"), DayPart("night")
-"""Two parts of one day that are the later of them: tonight before bed."""
+_LATER_PARTS = tuple((DayPart("evening"), DayPart(late)) for late in ("night", "midnight"))
+"""Two parts of one day that are the later of them: tonight before bed, tonight at midnight."""
 
 
 def gather(pieces: tuple[Piece, ...]) -> Said:
@@ -138,7 +138,7 @@ def _put(said: Said, piece: Piece) -> None:
         case Clock():
             said.clock = _only(said.clock, piece)
         case DayPart():
-            later = (said.part, piece) == _BEFORE_BED
+            later = (said.part, piece) in _LATER_PARTS
             said.part = piece if later else _only(said.part, piece)
         case Interval():
             said.interval = _only(said.interval, piece)
@@ -187,6 +187,8 @@ def time_of_day(said: Said) -> time | None:
         return time(hour, minute)
     if said.part.name == "midnight":
         return time(hour % 12, minute)
+    if hour == 12 and said.part.name in ("evening", "night"):
+        return time(0, minute)
     past_midnight = said.part.name == "night" and hour < 6
     if said.clock.bare and hour < 12 and not past_midnight:
         hour += 12

@@ -204,6 +204,14 @@ MEANT = [
      {"change water": "every saturday at 10:00"}),
     (["remind me at 7 in the evening to feed", "make that half 5"],
      {"feed": "once 2026-03-01T19:00+00:00"}),
+    (["remind me every friday at 10 to feed", "make it half 7pm"],
+     {"feed": "every friday at 19:30"}),
+    (["remind me every friday at 10 to feed", "half seven in the evening instead"],
+     {"feed": "every friday at 19:30"}),
+    (["remind me every friday at 10 to feed", "move it to ten to 9 in the evening"],
+     {"feed": "every friday at 20:50"}),
+    (["remind me every friday at 10 to feed", "make it dinner time"],
+     {"feed": "every friday at 19:00"}),
     (["remind me on friday at 10 to feed", "move that to a week later"],
      {"feed": "once 2026-03-13T10:00+00:00"}),
     (["cant do next sat, remind me the sunday instead"], {}),
@@ -239,6 +247,15 @@ async def test_half_five_is_asked(talk: Talk) -> None:
     await talk.say("remind me at 7 in the evening to feed")
     (asked,) = await talk.say("make that half 5")
     assert [each.label for each in asked.buttons] == ["16:30", "17:30"]
+
+
+async def test_half_seven_is_asked_before_it_is_set(talk: Talk) -> None:
+    (asked,) = await talk.say("remind me every friday at half 7 to feed")
+    assert await rules(talk) == {}
+    await talk.press(2, asked)
+    assert await rules(talk) == {"feed": "every friday at 19:30"}
+    (asked,) = await talk.say("move it to half 7")
+    assert [each.label for each in asked.buttons] == ["18:30", "19:30"]
 
 
 @pytest.mark.parametrize("text", ["what will you remind me of", "what am i being reminded of"])

@@ -11,21 +11,52 @@ ClockLike = Clock | DayPart | Flaw
 MORNING = 6
 """Fewer hours behind a day are a span in English: `tomorrow 2 h after feeding`."""
 
+ABOUT = 2
+"""The value of a word for at that may also stand before a count: `about 3 pellets`."""
+
+GLUED_HALVES = {"a": 0, "p": 12}
+"""Letters for am and pm that touch their hour: `7p`."""
+
 
 def clock(line: Line, i: int) -> Parsed[ClockLike]:
-    """clock := with_minutes | with_half | spaced AM_PM | spoken | with_oclock | part."""
-    return first_of(
-        line, i, with_minutes, with_half_of_day, _spaced_half, spoken, with_oclock, part
+    """clock := (with_minutes | with_half | spaced AM_PM | spoken | with_oclock | part) [ISH]."""
+    found = first_of(
+        line,
+        i,
+        with_minutes,
+        with_half_of_day,
+        _spaced_half,
+        _worded_half,
+        spoken,
+        half_of_hour,
+        _worded_to,
+        with_oclock,
+        part,
     )
+    return None if found is None else (found[0], line.skip(found[1], "ish"))
 
 
 def clock_after_at(line: Line, i: int) -> Parsed[ClockLike]:
-    """clock_after_at := AT [THE] (clock | minutes_to | dotted | military | spaced | bare_hour)."""
+    """clock_after_at := AT [THE] (clock | minutes_to | dotted | military | ... | bare_hour) [ISH].
+
+    A number alone behind a word like about is an hour only where no word of the task follows.
+    """
     at = line.word(i, "at")
     if at is None:
         return None
     i = line.skip(at[1], "the")
-    return first_of(line, i, clock, minutes_to, dotted, military, spaced, bare_hour)
+    found = first_of(line, i, clock, minutes_to, dotted, worded)
+    if found is None:
+        found = first_of(line, i, military, glued_minutes, spaced, bare_hour)
+        if found is not None and at[0] == ABOUT and not _stands_alone(line, found[1]):
+            return None
+    return None if found is None else (found[0], line.skip(found[1], "ish"))
+
+
+def _stands_alone(line: Line, i: int) -> bool:
+    """Tell whether no word of a task follows: the end, a sign, or words of time."""
+    after = line.skip(i, "ish")
+    return line.at_end(after) or not line.tokens[after].text.isalpha() or line.may_begin(after)
 
 
 def with_minutes(line: Line, i: int) -> Parsed[ClockLike]:
@@ -52,12 +83,25 @@ def _after_seconds(line: Line, i: int) -> int:
 
 
 def with_half_of_day(line: Line, i: int) -> Parsed[ClockLike]:
-    """with_half_of_day := (hour | NUMBER) AM_PM."""
+    """with_half_of_day := (hour | NUMBER) AM_PM | hour minute AM_PM, glued: 730pm."""
+    digits = line.digits(i)
+    if digits is not None and line.word(digits[1], "am_pm") is not None and len(digits[0]) > 2:
+        return first_of(line, i, military, glued_minutes)
     hour = line.integer(i) or line.word(i, "number")
-    half = None if hour is None else line.word(hour[1], "am_pm")
+    half = None if hour is None else _half_of_day(line, hour[1])
     if hour is None or half is None:
         return None
     return _twelve_hours(hour[0], 0, half, half[1])
+
+
+def _half_of_day(line: Line, i: int) -> Parsed[int]:
+    """AM_PM, or its first letter where it touches the hour."""
+    found = line.word(i, "am_pm")
+    if found is not None or not line.is_glued(i) or line.digits(i - 1) is None:
+        return found
+    letter = GLUED_HALVES.get(line.tokens[i].folded)
+    alone = letter is not None and not line.is_glued(i + 1)
+    return (letter, i + 1) if letter is not None and alone else None
 
 
 def with_oclock(line: Line, i: int) -> Parsed[ClockLike]:
@@ -67,7 +111,7 @@ def with_oclock(line: Line, i: int) -> Parsed[ClockLike]:
     """
     hour = line.integer(i) or line.word(i, "number")
     mark = None if hour is None else line.word(hour[1], "oclock")
-    if hour is None or mark is None:
+    if hour is None or mark is None or military(line, i) is not None:
         return None
     minute = line.digits(mark[1])
     is_minute = minute is not None and len(minute[0]) == 2 and not is_amount(line, mark[1])
@@ -108,11 +152,55 @@ def spoken(line: Line, i: int) -> Parsed[ClockLike]:
     count = quarter or _thirty(line, i) or line.integer(i) or line.word(i, "number")
     if count is None:
         return None
-    past = line.word(count[1], "past")
-    to = line.word(count[1], "to_hour")
+    joint = _behind_dash(line, count[1])
+    past = line.word(joint, "past") or (quarter and line.word(joint, "in"))
+    to = line.word(joint, "to_hour")
     if past is not None:
-        return _offset_hour(line, past[1], count[0])
+        return _offset_hour(line, past[1], count[0]) or (Flaw("unclear"), past[1])
     return None if to is None or quarter is None else _offset_hour(line, to[1], -count[0])
+
+
+def _behind_dash(line: Line, i: int) -> int:
+    """The index after a dash that joins two words: half-past."""
+    dash = line.sign(i, "-", glued=True)
+    return i if dash is None else dash[1]
+
+
+def half_of_hour(line: Line, i: int) -> Parsed[ClockLike]:
+    """half_of_hour := HALF (hour | NUMBER) [AM_PM], in English: the hour and a half.
+
+    It is doubtful where nothing tells the half of the day. A count is none: half 3 days.
+    """
+    half = line.word(i, "half")
+    if half is None or line.vocabulary.language != "en":
+        return None
+    start = _behind_dash(line, half[1])
+    hour = with_half_of_day(line, start)
+    if hour is not None and isinstance(hour[0], Clock):
+        return Clock(hour[0].hour, 30), hour[1]
+    bare = bare_hour(line, start)
+    if bare is None or not isinstance(bare[0], Clock) or not 1 <= bare[0].hour <= 12:
+        return None
+    counts = line.word(bare[1], "unit") or line.word(bare[1], "times")
+    return None if counts else (Clock(bare[0].hour, 30, bare[0].bare, doubtful=True), bare[1])
+
+
+def worded(line: Line, i: int) -> Parsed[ClockLike]:
+    """worded := NUMBER NUMBER [AM_PM], both in words, where AT stands before: seven thirty."""
+    hour = line.word(i, "number")
+    minute = None if hour is None else line.word(hour[1], "number")
+    if hour is None or minute is None or not 1 <= hour[0] <= 12 or not 10 <= minute[0] < 60:
+        return None
+    half = line.word(minute[1], "am_pm")
+    if half is not None:
+        return _twelve_hours(hour[0], minute[0], half, half[1])
+    return _checked(hour[0], minute[0], bare=True), minute[1]
+
+
+def _worded_half(line: Line, i: int) -> Parsed[ClockLike]:
+    """worded_half := worded that ends with AM_PM, which stands anywhere."""
+    found = worded(line, i)
+    return found if found is not None and line.word(found[1] - 1, "am_pm") is not None else None
 
 
 def minutes_to(line: Line, i: int) -> Parsed[ClockLike]:
@@ -122,6 +210,12 @@ def minutes_to(line: Line, i: int) -> Parsed[ClockLike]:
     if count is None or to is None or count[0] not in (5, 10, 20, 25):
         return None
     return _offset_hour(line, to[1], -count[0])
+
+
+def _worded_to(line: Line, i: int) -> Parsed[ClockLike]:
+    """worded_to := minutes_to whose minutes are a word, and no word of a task behind the hour."""
+    found = minutes_to(line, i) if line.word(i, "number") is not None else None
+    return found if found is not None and _stands_alone(line, found[1]) else None
 
 
 def part(line: Line, i: int) -> Parsed[ClockLike]:
@@ -157,7 +251,24 @@ def military(line: Line, i: int) -> Parsed[ClockLike]:
     if digits is None or len(digits[0]) != 4 or is_amount(line, i):
         return None
     half = line.word(digits[1], "am_pm")
-    return _twelve_hours(int(digits[0][:2]), int(digits[0][2:]), half, digits[1])
+    end = line.skip(digits[1], "oclock") if line.is_glued(digits[1]) else digits[1]
+    return _twelve_hours(int(digits[0][:2]), int(digits[0][2:]), half, end)
+
+
+def glued_minutes(line: Line, i: int) -> Parsed[ClockLike]:
+    """glued_minutes := three digits [AM_PM], where AT stands before; asked without am and pm."""
+    digits = line.digits(i)
+    if digits is None or len(digits[0]) != 3 or is_amount(line, i):
+        return None
+    hour, minute = int(digits[0][0]), int(digits[0][1:])
+    half = line.word(digits[1], "am_pm")
+    if half is not None:
+        return _twelve_hours(hour, minute, half, digits[1])
+    if not hour or minute > 59:
+        return None
+    return Flaw("ambiguous", tuple(f"at {each:02}:{minute:02}" for each in (hour, hour + 12))), (
+        digits[1]
+    )
 
 
 def spaced(line: Line, i: int) -> Parsed[ClockLike]:
@@ -174,7 +285,7 @@ def spaced(line: Line, i: int) -> Parsed[ClockLike]:
 
 def _spaced_half(line: Line, i: int) -> Parsed[ClockLike]:
     """spaced_half := spaced that ends with AM_PM, which stands anywhere."""
-    found = spaced(line, i)
+    found = spaced(line, i) or glued_minutes(line, i)
     return found if found is not None and line.word(found[1] - 1, "am_pm") is not None else None
 
 
@@ -200,6 +311,9 @@ def bare_hour(line: Line, i: int) -> Parsed[ClockLike]:
         return None
     if line.sign(hour[1], ":", glued=True) is not None and line.digits(hour[1] + 1) is not None:
         return Flaw("impossible"), hour[1] + 2
+    past = line.word(hour[1], "past")
+    if past is not None and line.at_end(past[1]):
+        return Flaw("unclear"), past[1]
     return _checked(hour[0], 0, bare=True), hour[1]
 
 

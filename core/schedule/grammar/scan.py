@@ -176,18 +176,27 @@ def _hour_after_day(line: Line, i: int, last: Found | None) -> Found | None:
     spaced = clock.spaced(line, i)
     if spaced is not None and isinstance(spaced[0], Clock) and spaced[0].minute % 5 == 0:
         return Found((spaced[0],), i, spaced[1], strong=False)
+    to = clock.minutes_to(line, i)
+    if to is not None and isinstance(to[0], Clock) and _nothing_of_task(line, to[1]):
+        return Found((to[0],), i, to[1], strong=False)
     hour = clock.bare_hour(line, i)
     joined = hour is not None and _task_begins(line, hour[1])
-    if not isinstance(last.pieces[-1], _NAMES_DAY) and not joined:
+    in_part = hour is not None and clock.part_after_in(line, hour[1]) is not None
+    if not isinstance(last.pieces[-1], _NAMES_DAY) and not joined and not in_part:
         return None
     counted = clock.oclock_after_day(line, i)
     if counted is not None and isinstance(counted[0], Clock):
         return Found((counted[0],), i, counted[1], strong=False)
     if hour is None or not isinstance(hour[0], Clock):
         return None
-    if not joined and not line.at_end(hour[1]) and clock.part_after_in(line, hour[1]) is None:
+    if not joined and not in_part and not line.at_end(hour[1]):
         return None
     return Found((hour[0],), i, hour[1], strong=False)
+
+
+def _nothing_of_task(line: Line, i: int) -> bool:
+    """True at the end, and before IN THE PART."""
+    return line.at_end(i) or clock.part_after_in(line, i) is not None
 
 
 def _task_begins(line: Line, i: int) -> bool:

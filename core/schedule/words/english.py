@@ -73,9 +73,14 @@ ENGLISH = build(
             "fifteen": 15,
             "twenty": 20,
             "twenty four|twenty-four": 24,
+            "twenty five|twenty-five": 25,
             "thirty": 30,
+            "thirty five|thirty-five": 35,
+            "forty": 40,
             "forty five|forty-five": 45,
             "forty eight|forty-eight": 48,
+            "fifty": 50,
+            "fifty five|fifty-five": 55,
             "ninety": 90,
         },
         "article": {"a|an": 1},
@@ -123,6 +128,13 @@ ENGLISH = build(
             "twice a day|twice daily|two times a day": ("every 12 hours",),
             "now and then|sometimes|from time to time|regularly|often": ("every 7 days",),
             "soon|later|some time|sometime": ("in 1 hour", "this evening", "tomorrow"),
+            "at dawn|at sunrise|at daybreak|at first light": ("at 06:00", "at 08:00"),
+            "at dusk|at sunset|at nightfall": ("at 18:00", "at 20:00"),
+            "at lights on|when the lights come on|when the lights go on": ("at 08:00", "at 10:00"),
+            "at lights off|at lights out|when the lights go out|when the lights go off": (
+                "at 20:00",
+                "at 22:00",
+            ),
             "every few days|every couple of days": ("every 2 days", "every 3 days"),
             "every few weeks": ("every 2 weeks", "every 3 weeks"),
         },
@@ -130,20 +142,29 @@ ENGLISH = build(
         "once": {"once": 1},
         "part": {
             "after breakfast|before breakfast|before work|before school|"
-            "when i get up|when i wake up": "morning",
-            "after lunch": "afternoon",
+            "when i get up|when i wake up|at breakfast|at breakfast time|with breakfast|"
+            "breakfast time|breakfasttime|after brekkie|at brekkie|first thing|"
+            "first thing in the morning|early morning|early in the morning|mid morning|"
+            "mid-morning|midmorning|late morning": "morning",
+            "after lunch|early afternoon|mid afternoon|mid-afternoon|midafternoon|"
+            "late afternoon|late in the afternoon": "afternoon",
             "after work|after school|after college|after dinner|after tea|"
-            "after supper|when i get home|when i get back home|"
+            "at dinner|at dinner time|at dinnertime|dinner time|dinnertime|with dinner|"
+            "at tea|at tea time|at teatime|tea time|teatime|at supper|at suppertime|suppertime|"
+            "at supper time|early evening|early in the evening|end of the day|end of day|"
+            "the end of the day|after supper|when i get home|when i get back home|"
             "when i get in|once i get home|when i am home|when i'm home|"
             "when im home|when i get back from work|when i get home from work": "evening",
             "before bed|before bedtime|before i go to bed|before going to bed|"
-            "before sleep|when i go to bed": "night",
+            "before sleep|when i go to bed|last thing at night|last thing|late evening|"
+            "late in the evening|late at night": "night",
             "morning": "morning",
-            "noon|midday|lunchtime|lunch": "noon",
+            "noon|midday|lunchtime|lunch|noonish|lunch time|lunch-time|lunchtimeish|"
+            "the middle of the day|middle of the day|12 noon|12 midday|twelve noon": "noon",
             "afternoon": "afternoon",
             "evening": "evening",
             "night|bedtime": "night",
-            "midnight": "midnight",
+            "midnight|12 midnight|twelve midnight|midnightish": "midnight",
         },
         "parts": {
             "mornings": "morning",
@@ -160,17 +181,27 @@ ENGLISH = build(
         "near_part": {
             "tonight|this evening|this night": (0, "evening"),
             "this morning": (0, "morning"),
-            "first thing tomorrow": (1, "morning"),
+            "first thing tomorrow|first thing tomorrow morning|early tomorrow|"
+            "early tomorrow morning|tomorrow first thing": (1, "morning"),
             "this afternoon": (0, "afternoon"),
             "nightly|every night|each night": (None, "night"),
         },
         "am_pm": {"am|a.m.|a.m": 0, "pm|p.m.|p.m": 12},
         "oclock": {"o'clock|oclock|hours|hour|h|hrs|hr|ish": 1},
+        "ish": {"ish|-ish|- ish|sharp|on the dot|on the nose|or so|or thereabouts|prompt": 1},
         "past": {"past": 1},
         "to_hour": {"to": 1},
         "quarter": {"quarter|a quarter": 15},
         "every": {"every|each|evry|evrey|ever": 1},
-        "at": {"at|@|by|around|about|before": 1},
+        "at": {
+            "at|@|at exactly|exactly at|at precisely": 1,
+            "by|around|about|before|after|at around|at about|at roughly|around about|round about|"
+            "roundabout|roughly|approx|approximately|at approx|at approximately|circa|~|"
+            "sometime around|sometime about|sometime after|sometime before|some time around|"
+            "some time about|some time after|some time before|no later than|not later than|"
+            "no earlier than|not earlier than|not before|just before|just after|shortly after|"
+            "shortly before": 2,
+        },
         "on": {"on": 1},
         "both": {"both|both on|both of": 1},
         "in": {"in|after": 1},

@@ -30,6 +30,7 @@ Role = Literal[
     "near_part",  # tonight: (days from now, part)
     "am_pm",  # 0 or 12
     "oclock",
+    "ish",  # behind an hour, of which it tells no more: 7ish, at 7 sharp
     "past",  # half past 8
     "to_hour",  # quarter to 8
     "quarter",

@@ -182,6 +182,40 @@ feed at 12 pm tomorrow | feed | once 2026-03-05T12:00+01:00 | 2026-03-05 12:00
 feed tonight | feed | once 2026-03-04T19:00+01:00 | 2026-03-04 19:00
 feed this evening at 8 | feed | once 2026-03-04T20:00+01:00 | 2026-03-04 20:00
 feed in the morning | feed | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
+feed half 7pm | feed | once 2026-03-04T19:30+01:00 | 2026-03-04 19:30
+feed every other day at half 7 pm | feed | every 2 days at 19:30 | 2026-03-06 19:30
+feed at half seven in the evening | feed | once 2026-03-04T19:30+01:00 | 2026-03-04 19:30
+feed every evening at half-seven | feed | every day at 19:30 | 2026-03-04 19:30
+feed tomorrow morning round about half 8 | feed | once 2026-03-05T08:30+01:00 | 2026-03-05 08:30
+feed at half-past 7 tomorrow | feed | once 2026-03-05T07:30+01:00 | 2026-03-05 07:30
+feed tomorrow ten to 9 in the evening | feed | once 2026-03-05T20:50+01:00 | 2026-03-05 20:50
+feed tomorrow at quarter after eight | feed | once 2026-03-05T08:15+01:00 | 2026-03-05 08:15
+feed tomorrow at seven thirty pm | feed | once 2026-03-05T19:30+01:00 | 2026-03-05 19:30
+feed tomorrow at twenty five to eight | feed | once 2026-03-05T07:35+01:00 | 2026-03-05 07:35
+feed 730pm tomorrow | feed | once 2026-03-05T19:30+01:00 | 2026-03-05 19:30
+feed at 1900hrs tomorrow | feed | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+feed tomorrow at 7p | feed | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+feed at 7:30ish tomorrow | feed | once 2026-03-05T07:30+01:00 | 2026-03-05 07:30
+feed at around 7-ish tomorrow | feed | once 2026-03-05T07:00+01:00 | 2026-03-05 07:00
+feed every day at 7pm sharp | feed | every day at 19:00 | 2026-03-04 19:00
+feed tomorrow no later than 8pm | feed | once 2026-03-05T20:00+01:00 | 2026-03-05 20:00
+feed every day 8 at night | feed | every day at 20:00 | 2026-03-04 20:00
+feed tomorrow at lunch time | feed | once 2026-03-05T12:00+01:00 | 2026-03-05 12:00
+feed at dinner time tomorrow | feed | once 2026-03-05T19:00+01:00 | 2026-03-05 19:00
+feed first thing on monday | feed | once 2026-03-09T09:00+01:00 | 2026-03-09 09:00
+feed early tomorrow morning | feed | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
+feed last thing at night every day | feed | every day at 21:00 | 2026-03-04 21:00
+feed tonight at midnight | feed | once 2026-03-05T00:00+01:00 | 2026-03-05 00:00
+# of the task, and no clock
+change half every sunday | change half | every sunday at 09:00 | 2026-03-08 09:00
+change half 5 days from now | change half | once 2026-03-09T15:00+01:00 | 2026-03-09 15:00
+dose half 3 tanks tomorrow | dose half 3 tanks | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
+feed half 7ml tomorrow | feed half 7ml | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
+feed about 3 pellets every day | feed about 3 pellets | every 1 day | 2026-03-05 15:00
+add roughly 3 spoons every sunday | add roughly 3 spoons | every sunday at 09:00 | 2026-03-08 09:00
+tomorrow five to ten pellets | five to ten pellets | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
+buy tea tomorrow | buy tea | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
+order late afternoon food tomorrow | order late afternoon food | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
 wake at midnight | wake | once 2026-03-05T00:00+01:00 | 2026-03-05 00:00
 """  # noqa: E501  # a row is a row
 
@@ -255,6 +289,27 @@ def test_understood(text, what, rule, first):
             "5",
             ["every sunday at 05:00 to feed", "every sunday at 17:00 to feed"],
         ),
+        (
+            "feed every friday at half 7",
+            "ambiguous",
+            "at half 7",
+            [f"feed every friday at {hour}:30" for hour in ("07", "19", "06", "18")],
+        ),
+        (
+            "feed half 5 today",
+            "ambiguous",
+            "half 5",
+            [f"feed at {each}:30 today" for each in (17, 16)],
+        ),
+        (
+            "feed on friday at midnight",
+            "ambiguous",
+            "at midnight",
+            ["feed on friday at 23:59", "feed on friday at 00:00"],
+        ),
+        ("feed at 730", "ambiguous", "at 730", ["feed at 07:30", "feed at 19:30"]),
+        ("feed tomorrow at half past", "unclear", "at half past", []),
+        ("feed at dawn every 3 days", "ambiguous", "at dawn", None),
         ("feed at 7", "ambiguous", "at 7", ["feed at 19:00", "feed tomorrow at 07:00"]),
         (
             "change quarry twice a week",
