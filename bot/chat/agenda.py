@@ -21,10 +21,11 @@ LISTED: Final = 30
 """Lines that fit one message."""
 
 
-async def listed(turn: Turn) -> list[Reply]:
-    """All that waits."""
+async def listed(turn: Turn, *, named: bool = False) -> list[Reply]:
+    """All that waits; `named` where reminders are asked for by their name."""
     asked = due_asked(turn.incoming.text, [tank.name for tank in turn.tanks])
-    return [await _listed(turn, None, named=asked is not None and asked.reminders)]
+    named = named or (asked is not None and asked.reminders)
+    return [await _listed(turn, None, named=named)]
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -60,13 +61,18 @@ async def _wrong(turn: Turn) -> list[Reply] | None:
 async def _listed(turn: Turn, span: str | None, *, named: bool) -> Reply:
     """All that waits, with the reminders numbered; those of some days first where asked for.
 
-    Where reminders are `named` and only plans wait, that there are none is said first.
+    Where reminders are `named`, what of a plan may be done by now stands last, and that there are
+    none is said first where only plans wait.
     """
     living, held = await dose_on_hold.of_turn(turn, await turn.uow.reminders.of_chat(turn.chat.id))
     steps = await plans_due.steps(turn)
-    rows: list[tuple[datetime | None, str]] = [(step.at, step.told) for step in steps]
+    behind = named and span is None
+    rows: list[tuple[datetime | None, str]] = [
+        (None if behind and step.at <= turn.now else step.at, step.told) for step in steps
+    ]
     numbered = [(_moment(each), _line(turn, each, number)) for number, each in enumerate(living, 1)]
-    entries = sorted([*rows, *numbered], key=lambda row: row[0] or turn.now)
+    undated = datetime.max.replace(tzinfo=turn.now.tzinfo) if named else turn.now
+    entries = sorted([*rows, *numbered], key=lambda row: row[0] or undated)
     facts: dict[str, Any] = {"reminders": [_fact(turn, each) for each in living]}
     if steps:
         facts["plans"] = [step.facts for step in steps]

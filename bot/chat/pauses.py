@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, time
 from typing import Final
 
@@ -15,9 +16,11 @@ from bot.chat.words import reminders as words
 from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
+from core.message import parse
 from core.message.away_said import away, end_of
 from core.message.model import Command, Parsed
 from core.message.quiet_said import quiet_side
+from core.message.reminder_said import asked_behind
 from core.schedule import Problem, Quiet, moment_at, parse_quiet, parse_until
 
 USUAL: Final = Quiet(time(22), time(7))
@@ -25,6 +28,8 @@ USUAL: Final = Quiet(time(22), time(7))
 
 ASKED: Final = "holiday_until"
 """Of an offer: that it was asked until when reminders are to pause."""
+
+_REMIND: Final = "remind me to {asked}"
 
 SINCE: Final = "holiday_since"
 """Of such an offer: when the pause is to begin, where that was said."""
@@ -57,6 +62,8 @@ async def holiday(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         await turn.change_chat(paused_until=None, paused_from=None)
         await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)
         return [await turn.reply(words.holiday_off())]
+    if (both := await _and_reminder(turn)) is not None:
+        return both
     until = parse_until(wanted, turn.local_now, turn.chat.zone)
     if not wanted:
         return [await _asked_until(turn)]
@@ -85,12 +92,29 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
             return await _set(turn, until, since)
     told = away(turn.incoming.text, now, zone)
     if told is None:
-        return None
+        return await _and_reminder(turn)
     if told.then and (standing := pause_of(turn)) is not None:
         return [await turn.reply(standing)]
     if told.until is None:
         return [await _asked_until(turn, told.since)]
     return await _set(turn, told.until, told.since)
+
+
+async def _and_reminder(turn: Turn) -> list[Reply] | None:
+    """``on holiday until friday, remind me to test on saturday``: the pause, and the reminder.
+
+    None where no reminder is asked for behind it, or when it ends is unsaid.
+    """
+    split = asked_behind(turn.incoming.text) if turn.incoming.addressed else None
+    told = None if split is None else away(split[0], turn.local_now, turn.chat.zone)
+    if split is None or told is None or told.until is None or turn.route is None:
+        return None
+    replies = await _set(turn, told.until, told.since)
+    before, text = turn.incoming, _REMIND.format(asked=split[1])
+    turn.incoming = replace(before, text=text)
+    replies += await turn.route(turn, parse(text, turn.context()))
+    turn.incoming = before
+    return replies
 
 
 def pause_of(turn: Turn) -> list[str] | None:

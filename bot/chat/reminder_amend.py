@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import calls, reminder_answers, reminder_days, task_deeds
+from bot.chat import (
+    calls,
+    reminder_answers,
+    reminder_days,
+    reminder_moving,
+    reminders,
+    task_deeds,
+)
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import local, said
@@ -20,12 +28,15 @@ from bot.store.offers import Choice, Offer
 from bot.store.reminders import Reminder
 from core.message import parse
 from core.message.model import Parsed
-from core.message.reminder_deed import only
+from core.message.reminder_deed import only, put_number, with_number
 from core.message.reminder_deed import other_amount as amount_put_right
 from core.message.reminder_talk import renaming
 from core.message.reminder_which import added as added_thing
 from core.message.reminder_which import with_thing
 from core.schedule import Once, from_text, kind_of, split_time
+
+HOURS: Final = 24
+"""A smaller number may be an hour of the day."""
 
 MOST: Final = 8
 """Buttons of a question which one was meant."""
@@ -134,6 +145,35 @@ async def other_amount(turn: Turn, spoken: Reminder | None) -> list[Reply] | Non
     tank = turn.tank_by_id(spoken.tank_id)
     refused = await task_deeds.too_much(turn, what, kind_of(what), tank)
     return refused or await renamed(turn, spoken, [], what)
+
+
+async def bare_number(
+    turn: Turn, offer: Offer | None, spoken: Reminder | None, parsed: Parsed
+) -> list[Reply] | None:
+    """``make it 30``: the minutes that it was set in, or the only amount of its task.
+
+    What may be an hour as well is asked. None where it is neither, or an hour.
+    """
+    number = None if spoken is None or parsed.events else put_number(turn.incoming.text)
+    if number is None or spoken is None or offer is None:
+        return None
+    made = offer.context.get(reminders.MADE) or {}
+    before = made.get("said", [""])[-1]
+    if reminder_moving.is_long(before):
+        span = re.sub(r"\d+(?:[.,]\d+)?", number, (split_time(before) or ("", ""))[1], count=1)
+        hour = number.isdecimal() and int(number) < HOURS
+        return None if hour else await reminders.anew(turn, made, span)
+    found = with_number(spoken.what, number)
+    if found is None:
+        return None
+    if number.isdecimal() and int(number) < HOURS:
+        asked = talk_words.amount_or_hour(
+            said(turn, spoken), f"make it {found[1]}", f"make it at {number}:00"
+        )
+        return [await turn.reply(asked, context={"reminder_id": spoken.id})]
+    tank = turn.tank_by_id(spoken.tank_id)
+    refused = await task_deeds.too_much(turn, found[0], kind_of(found[0]), tank)
+    return refused or await renamed(turn, spoken, [], found[0])
 
 
 async def added(turn: Turn, spoken: Reminder | None, parsed: Parsed) -> list[Reply] | None:

@@ -37,6 +37,7 @@ from bot.chat.reminding import said
 from bot.chat.turn import Turn
 from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
+from bot.reminders import planning
 from bot.store.offers import Offer
 from bot.store.reminders import Reminder
 from core.message.choices import ordinal
@@ -46,7 +47,7 @@ from core.message.reminder_deed import other_count
 from core.message.reminder_said import at_same_time, without_same_time
 from core.message.reminder_shift import shift
 from core.message.reminder_talk import Talk, denies, is_other_day, talk
-from core.message.reminder_when import asks_when, names_part
+from core.message.reminder_when import asks_if_missed, asks_when, names_part
 from core.schedule import Every, Once, from_text, kind_of, moved, names_weekday
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
@@ -119,6 +120,11 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         at = (spoken.open_due or spoken.next_due or turn.now).astimezone(turn.chat.zone)
         lines = words.made_once(said(turn, spoken), at, turn.local_now)
         return [await turn.reply(lines, context={"reminder_id": spoken.id})]
+    if spoken is not None and asks_if_missed(turn.incoming.text):
+        return [await _if_missed(turn, spoken)]
+    put = await reminder_amend.bare_number(turn, offer, spoken, parsed) if command is None else None
+    if put is not None:
+        return put
     text = at_same_time(turn.incoming.text, await reminder_topic.same_time(turn))
     told = talk(text, standing=bool(living))
     if told is not None and told.verb == "move" and (told.target or told.day):
@@ -126,7 +132,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told is None or (parsed.question is not None and not (told.named or told.noun)):
         return None
     if told.verb == "list":
-        return await agenda.listed(turn)
+        return await agenda.listed(turn, named=True)
     fitting = [each for each in living if told.target and _fits(turn, each, told.target)]
     if told.once and told.day:
         of_it = fitting if told.target else living
@@ -210,6 +216,21 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     ):
         return await reminders.anew(turn, made, told.when)
     return await move(turn, [spoken], told.when, later=told.later)
+
+
+async def _if_missed(turn: Turn, reminder: Reminder) -> Reply:
+    """``and if i miss a day?``: what becomes of the one just spoken of."""
+    due = reminder.open_due or reminder.next_due or turn.now
+    once = isinstance(from_text(reminder.rule), Once)
+    after = None if once else planning.occurrence_after(reminder, turn.chat, due)
+    lines = talk_words.if_missed(
+        said(turn, reminder),
+        None if after is None else after.astimezone(turn.chat.zone),
+        turn.local_now,
+        from_done=reminder.counts_from_done,
+        dose=reminder.kind == "dose",
+    )
+    return await turn.reply(lines, context={"reminder_id": reminder.id})
 
 
 async def _by_time(turn: Turn, told: Talk, chosen: list[Reminder]) -> list[Reply] | None:

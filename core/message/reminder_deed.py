@@ -123,6 +123,38 @@ def other_amount(text: str, task: str) -> str | None:
     return f"{task[: of_task.start('number')]}{number}{task[of_task.end('number') :]}"
 
 
+def put_number(text: str) -> str | None:
+    """The number of a text that puts another one in place of what was said: `make it 30`.
+
+    Examples
+    --------
+    >>> put_number("make it 30"), put_number("no, 30"), put_number("make it 30%") is None
+    ('30', '30', True)
+    """
+    plain = _plain(text)
+    found = None if plain is None else _PUT.fullmatch(_unlit(plain))
+    front = None if plain is None else pattern("corrects").match(plain)
+    if found is None and plain is not None and front is not None:
+        found = _PUT.fullmatch(f"make it {plain[front.end() :].strip(_EDGES)}")
+    return None if found is None else found["number"]
+
+
+def with_number(task: str, number: str) -> tuple[str, str] | None:
+    """A task with another number for its only amount, and that amount; None where it has none.
+
+    Examples
+    --------
+    >>> with_number("change 20%", "30"), with_number("feed", "30")
+    (('change 30%', '30%'), None)
+    """
+    amounts = list(_OF_TASK.finditer(task))
+    if len(amounts) != 1:
+        return None
+    (of_task,) = amounts
+    after = f"{number}{task[of_task.end('number') : of_task.end()]}"
+    return f"{task[: of_task.start()]}{after}{task[of_task.end() :]}", after
+
+
 _UNITS: Final = (
     r"mls?|mg|g|gr|grams?|gramm|gramos|drops?|tropfen|tsps?|teaspoons?|tbsps?|tablespoons?|%|percent"
     r"|l|litres?|liters?|caps?|pumps?"
@@ -147,6 +179,10 @@ _BUT_NOT: Final = re.compile(
 )
 _ONLY_THAT: Final = re.compile(
     rf"(?:i meant |meant |its |it's |make it |make that )?(?P<number>{_COUNT}) ?(?P<unit>{_UNITS})"
+)
+
+_PUT: Final = re.compile(
+    rf"(?:make|set|put) (?:it|that|this) (?:to )?(?P<number>{_COUNT})(?: instead| then| please)?"
 )
 
 

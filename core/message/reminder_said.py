@@ -83,6 +83,8 @@ def chore(text: str, now: datetime, zone: tzinfo, *, deed: bool = False) -> Chor
     asked = _asked(plain.strip(" ?¿"))
     if asked is not None and _handled(plain):
         return None
+    if (alone := behind_reason(plain, now, zone)) is not None:
+        asked, plain = alone, _from_request(plain)
     if asked is not None:
         request = parse_request(asked, now, zone)
         known = isinstance(request, Request) or request.reason not in {"no_time", "no_what"}
@@ -106,6 +108,49 @@ def asked_behind(text: str) -> tuple[str, str] | None:
     before = patterns()["ask", "and"].sub("", text[: found.start()].strip(" ,;.")).strip(" ,;.")
     asked = _asked(text[found.start() :].strip(" .!?"))
     return (before, asked) if before and asked else None
+
+
+def behind_reason(text: str, now: datetime, zone: tzinfo) -> str | None:
+    """What is asked for behind a reason that has a time of its own; None where it has none.
+
+    A chore in front, or a thing that has one, is asked for as well.
+
+    Examples
+    --------
+    >>> from datetime import UTC
+    >>> now = datetime(2026, 3, 2, 18, tzinfo=UTC)
+    >>> behind_reason("im away today, remind me to feed on friday", now, UTC)
+    'feed on friday'
+    >>> behind_reason("feed today, remind me to test on friday", now, UTC) is None
+    True
+    """
+    split = asked_behind(text)
+    timed = None if split is None else split_time(split[0])
+    if split is None or timed is None:
+        return None
+    task, asked = timed[0], split[1]
+    if is_chore(task) or names_things_only(task) or not _tells_why(task, text):
+        return None
+    request = parse_request(asked, now, zone)
+    untold = isinstance(request, Problem) and request.reason in {"no_time", "no_what"}
+    return None if untold else asked
+
+
+def _tells_why(task: str, text: str) -> bool:
+    """Whether words in front of a request tell how it is: by a verb of them, or a word for so."""
+    because = patterns()["ask", "because"].search(fold(text[: _request_at(text)]))
+    verb = any(has("told", name, task) for name in ("why", "own", "no"))
+    return verb or because is not None or any(w.endswith("ing") for w in fold(task).split())
+
+
+def _request_at(text: str) -> int:
+    found = patterns()["ask", "ask"].search(fold(text))
+    return len(text) if found is None else found.start()
+
+
+def _from_request(text: str) -> str:
+    """The text from the words on that ask for a reminder."""
+    return text[_request_at(text) :]
 
 
 def is_no_task(text: str) -> bool:

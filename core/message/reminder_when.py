@@ -187,6 +187,24 @@ def asks_when(text: str) -> bool:
     return len(text) <= LONGEST and alone("when_is", " ".join(fold(text).strip(EDGES).split()))
 
 
+def asks_if_missed(text: str) -> bool:
+    """Tell whether a text asks only what becomes of one that is missed: `and if i miss a day?`.
+
+    Examples
+    --------
+    >>> asks_if_missed("and if i miss a day?"), asks_if_missed("what happens if i forget it")
+    (True, True)
+    >>> asks_if_missed("what if i miss a water change for a month"), asks_if_missed("i missed it")
+    (False, False)
+    """
+    plain = " ".join(fold(text).strip(EDGES).split())
+    if len(text) > LONGEST or (found := pattern("if_missed").search(plain)) is None:
+        return False
+    front, behind = plain[: found.start()].strip(EDGES), plain[found.end() :].strip(EDGES)
+    asks = not front or pattern("then_what").fullmatch(front) is not None
+    return asks and (not behind or pattern("then_what").fullmatch(behind) is not None)
+
+
 def without_too(plain: str) -> str:
     """The text without a word at its end that tells of another deed before it: too."""
     ends = [each for each in pattern("too").finditer(plain) if each.end() == len(plain)]

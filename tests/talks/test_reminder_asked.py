@@ -213,3 +213,39 @@ async def test_a_danger_beside_a_reminder_is_answered_first(talk: Talk) -> None:
     steps, told = await talk.say("fish are gasping, remind me in 1 hour to test ammonia")
     assert steps.facts["emergency"] == "gasping"
     assert told.facts["reminder"]["what"] == "test ammonia"
+
+
+@pytest.mark.parametrize(
+    ("text", "due"),
+    [
+        ("im away today, remind me to feed on tuesday", [("feed", "2026-03-03T09:00")]),
+        (
+            "visitors on sunday so remind me to clean the glass on saturday",
+            [("clean the glass", "2026-03-07T09:00")],
+        ),
+        (
+            "new fish arriving friday, remind me to test ammonia thursday",
+            [("test ammonia", "2026-03-05T09:00")],
+        ),
+        ("don't have time today, remind me tomorrow to feed", [("feed", "2026-03-02T09:00")]),
+        (
+            "feed tonight, remind me to test tomorrow at 10",
+            [("feed", "2026-03-01T19:00"), ("test", "2026-03-02T10:00")],
+        ),
+        (
+            "ferts on saturday, remind me to change water on sunday",
+            [("ferts", "2026-03-07T09:00"), ("change water", "2026-03-08T09:00")],
+        ),
+    ],
+)
+async def test_a_reason_with_a_time_of_its_own_is_no_task(
+    fern: Talk, text: str, due: list[tuple[str, str]]
+) -> None:
+    await fern.say(text)
+    assert await held(fern) == due
+
+
+async def test_away_until_a_day_and_a_reminder_behind_it(fern: Talk) -> None:
+    told = await fern.text("on holiday until friday, remind me to test on saturday")
+    assert "pause until Fri 6 Mar" in told
+    assert await held(fern) == [("test", "2026-03-07T09:00")]

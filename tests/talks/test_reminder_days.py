@@ -212,6 +212,15 @@ MEANT = [
      {"feed": "every friday at 20:50"}),
     (["remind me every friday at 10 to feed", "make it dinner time"],
      {"feed": "every friday at 19:00"}),
+    (["remind me to change 20% every friday", "make it 30"],
+     {"change 30%": "every friday at 09:00"}),
+    (["remind me to dose 5 ml every day at 9", "make it 4"], {"dose 5 ml": "every day at 09:00"}),
+    (["remind me to dose 5 ml every day at 9", "make it 4", "make it 4 ml"],
+     {"dose 4 ml": "every day at 09:00"}),
+    (["remind me in 20 minutes to look at the heater", "make it 30"],
+     {"look at the heater": "once 2026-03-01T12:30+00:00"}),
+    (["remind me to feed every day at 9", "make it 30"], {"feed": "every day at 09:00"}),
+    (["remind me to feed every day at 9", "make it 8"], {"feed": "every day at 08:00"}),
     (["remind me on friday at 10 to feed", "move that to a week later"],
      {"feed": "once 2026-03-13T10:00+00:00"}),
     (["cant do next sat, remind me the sunday instead"], {}),
@@ -262,3 +271,24 @@ async def test_half_seven_is_asked_before_it_is_set(talk: Talk) -> None:
 async def test_what_is_set_is_listed(two: Talk, text: str) -> None:
     held = (await two.facts(text))["reminders"]
     assert {each["what"] for each in held} == set(AT_FIRST)
+
+
+@pytest.mark.parametrize(
+    "text", ["and if i miss a day?", "what happens if i forget it", "und wenn ich es vergesse?"]
+)
+async def test_what_becomes_of_one_that_is_missed_is_told(talk: Talk, text: str) -> None:
+    await talk.say("remind me to dose 5 ml every day at 13:00")
+    told = await talk.text(text)
+    assert "stays on your list" in told
+    assert "tomorrow 13:00" in told
+    assert "Never give two" in told
+    assert await rules(talk) == {"dose 5 ml": "every day at 13:00"}
+
+
+async def test_what_may_be_done_by_now_of_a_plan_stands_behind_the_reminders(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("gh 7 kh 4 ph 6.8 temp 25 ammonia 0")
+    await talk.say("raise kh to 8")
+    await talk.say("remind me every saturday to clean the filter")
+    first, *_rest = (await talk.text("what will you remind me of")).splitlines()
+    assert "clean the filter" in first

@@ -282,3 +282,27 @@ def done_for(said: str, due: datetime | None, now: datetime) -> list[str]:
     """Something was done so early that it may have been for the time before."""
     told = _("{task} is due {when}. Is that one done already, or was it for the time before?")
     return [told.format(task=said, when="" if due is None else when(due, now))]
+
+
+def if_missed(
+    what: str, again: datetime | None, now: datetime, *, from_done: bool, dose: bool
+) -> list[str]:
+    """What becomes of a reminder that is not answered; `again` is its next time but one, local."""
+    stays = _("{task}: not answered, it stays on your list as open until you send done or skip.")
+    lines = [stays.format(task=what)]
+    if again is None:
+        lines.append(_("It comes once: I do not say it again by myself."))
+    else:
+        told = _("It comes again {when}; what was missed does not add up.")
+        lines.append(told.format(when=when(again, now)))
+    if from_done and again is not None:
+        lines.append(_("Done late, the next one counts from then."))
+    if dose:
+        lines.append(_("Never give two to make up for one."))
+    return lines
+
+
+def amount_or_hour(what: str, amount: str, hour: str) -> list[str]:
+    """A number may be the amount of a task, or the hour of it."""
+    told = _("{task}: is that the amount or the hour? Nothing is changed. Send {amount} or {hour}.")
+    return [told.format(task=what, amount=amount, hour=hour)]
