@@ -70,7 +70,7 @@ async def holiday(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     if isinstance(until, Problem):
         lines = words.problem(until.reason, until.text or wanted, _("holiday until 4 May"))
         return [await turn.reply(lines)]
-    return await _set(turn, until)
+    return await pause(turn, until)
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
@@ -89,7 +89,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         since = None if held is None else datetime.fromisoformat(held)
         until = end_of(turn.incoming.text, now, zone, since)
         if until is not None:
-            return await _set(turn, until, since)
+            return await pause(turn, until, since)
     told = away(turn.incoming.text, now, zone)
     if told is None:
         return await _and_reminder(turn)
@@ -97,7 +97,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return [await turn.reply(standing)]
     if told.until is None:
         return [await _asked_until(turn, told.since)]
-    return await _set(turn, told.until, told.since)
+    return await pause(turn, told.until, told.since)
 
 
 async def _and_reminder(turn: Turn) -> list[Reply] | None:
@@ -109,7 +109,7 @@ async def _and_reminder(turn: Turn) -> list[Reply] | None:
     told = None if split is None else away(split[0], turn.local_now, turn.chat.zone)
     if split is None or told is None or told.until is None or turn.route is None:
         return None
-    replies = await _set(turn, told.until, told.since)
+    replies = await pause(turn, told.until, told.since)
     before, text = turn.incoming, _REMIND.format(asked=split[1])
     turn.incoming = replace(before, text=text)
     replies += await turn.route(turn, parse(text, turn.context()))
@@ -179,7 +179,7 @@ async def _asked_until(turn: Turn, since: datetime | None = None) -> Reply:
     return await turn.reply(words.holiday_until_when(), context=held, expects="followup")
 
 
-async def _set(turn: Turn, until: datetime, since: datetime | None = None) -> list[Reply]:
+async def pause(turn: Turn, until: datetime, since: datetime | None = None) -> list[Reply]:
     """Let reminders pause, from now on or from when on; one is kept at a time.
 
     Where one stands that the new one does not touch, it is asked which of both is meant.

@@ -14,7 +14,15 @@ from bot.chat.words import reminders as words
 from bot.chat.words.numbers import when
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
-from core.schedule import Problem, Request, next_after, parse_end, parse_request, parse_several
+from core.schedule import (
+    Problem,
+    Request,
+    next_after,
+    parse_end,
+    parse_request,
+    parse_several,
+    parse_times,
+)
 
 MOST: Final = 14
 """So many single reminders are offered in the place of a rhythm with an end."""
@@ -44,12 +52,24 @@ def _at(turn: Turn, text: str) -> tuple[str, datetime, tzinfo]:
 
 def _times(turn: Turn, request: Request, end: str) -> list[datetime]:
     """When a rhythm is due until its end; none where that is too often, or unclear."""
+    if (count := parse_times(end)) is not None:
+        return _first(turn, request, count)
     until = parse_end(end, turn.local_now, turn.chat.zone)
     at: datetime | None = request.first
     times: list[datetime] = []
     while until is not None and at is not None and at <= until:
         if len(times) == MOST:
             return []
+        times.append(at)
+        at = next_after(request.rule, at, turn.chat.zone, request.anchor)
+    return times
+
+
+def _first(turn: Turn, request: Request, count: int) -> list[datetime]:
+    """The first so many times of a rhythm; none where that is too many."""
+    at: datetime | None = request.first
+    times: list[datetime] = []
+    while at is not None and len(times) < count <= MOST:
         times.append(at)
         at = next_after(request.rule, at, turn.chat.zone, request.anchor)
     return times

@@ -26,7 +26,7 @@ from bot.store.offers import Choice
 from core.message.fold import fold
 from core.message.model import Command, Parsed
 from core.message.past import asked as past_asked
-from core.message.reminder_said import at_same_time, only_asks, without_request
+from core.message.reminder_said import at_same_time, joins, only_asks, without_request
 from core.message.reminder_talk import talk
 from core.message.reminder_when import further_time
 from core.schedule import (
@@ -71,6 +71,8 @@ async def single(turn: Turn, text: str) -> list[Reply]:
     request = parse_request(text, turn.local_now, turn.chat.zone)
     if (known := await _known_from_before(turn, text, request)) is not None:
         return known
+    if isinstance(request, Problem) and (each := await _each_hour(turn, request)) is not None:
+        return each
     nameless = isinstance(request, Problem) and request.reason == "no_what"
     if nameless and (task := await reminder_topic.topic(turn)) is not None:
         timed = split_time(text)
@@ -124,6 +126,27 @@ async def _several(turn: Turn, text: str) -> list[Reply] | None:
     set_now: list[int] = []
     for words_alone, job in jobs:
         replies += await reminders.make(turn, job, [words_alone], beside=set_now)
+        set_now.append(replies[-1].facts["reminder"]["id"])
+    return replies
+
+
+async def _each_hour(turn: Turn, problem: Problem) -> list[Reply] | None:
+    """``every day at 8am and 8pm``: a reminder at each hour; None where they are not joined."""
+    if problem.reason != "unclear" or len(problem.options) < 2 or not joins(problem.text):
+        return None
+    jobs = [parse_request(each, turn.local_now, turn.chat.zone) for each in problem.options]
+    asked = [job for job in jobs if isinstance(job, Request)]
+    if len(asked) != len(jobs) or len({job.what for job in asked}) > 1:
+        return None
+    for job in asked:
+        tank = reminders.tank_in(turn, job.what)
+        refused = await task_deeds.too_much(turn, job.what, job.kind, tank)
+        if refused is not None:
+            return refused
+    replies: list[Reply] = []
+    set_now: list[int] = []
+    for text, job in zip(problem.options, asked, strict=True):
+        replies += await reminders.make(turn, job, [text], beside=set_now)
         set_now.append(replies[-1].facts["reminder"]["id"])
     return replies
 

@@ -9,6 +9,7 @@ from typing import Final
 
 from bot.chat import (
     agenda,
+    pauses,
     reminder_amend,
     reminder_answers,
     reminder_choice,
@@ -32,6 +33,7 @@ from bot.chat.reminder_moving import (
     moved_or_done,
     of_day,
     put_off,
+    to_plan,
 )
 from bot.chat.reminding import said
 from bot.chat.turn import Turn
@@ -40,6 +42,7 @@ from bot.chat.words import reminders as words
 from bot.reminders import planning
 from bot.store.offers import Offer
 from bot.store.reminders import Reminder
+from core.message.away_said import away
 from core.message.choices import ordinal
 from core.message.fold import fold
 from core.message.model import Parsed
@@ -47,8 +50,25 @@ from core.message.reminder_deed import other_count
 from core.message.reminder_said import at_same_time, without_same_time
 from core.message.reminder_shift import shift
 from core.message.reminder_talk import Talk, denies, is_other_day, talk
-from core.message.reminder_when import asks_if_missed, asks_when, names_part
-from core.schedule import Every, Once, from_text, kind_of, moved, names_weekday
+from core.message.reminder_when import (
+    asks_if_missed,
+    asks_when,
+    before_start_then,
+    left_out,
+    names_part,
+)
+from core.schedule import (
+    Every,
+    Once,
+    Plan,
+    Weekly,
+    from_text,
+    kind_of,
+    moved,
+    names_weekday,
+    next_after,
+)
+from core.schedule.rules import EVERY_DAY
 
 HEARD: Final = frozenset({"later", "stop_reminding", "no", "correct"})
 """Commands whose words may be about a reminder that stands."""
@@ -120,6 +140,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         at = (spoken.open_due or spoken.next_due or turn.now).astimezone(turn.chat.zone)
         lines = words.made_once(said(turn, spoken), at, turn.local_now)
         return [await turn.reply(lines, context={"reminder_id": spoken.id})]
+    if (begun := await _start_then(turn, spoken, living)) is not None:
+        return begun
+    if spoken is not None and (rest := await _without_days(turn, spoken)) is not None:
+        return rest
     if spoken is not None and asks_if_missed(turn.incoming.text):
         return [await _if_missed(turn, spoken)]
     put = await reminder_amend.bare_number(turn, offer, spoken, parsed) if command is None else None
@@ -216,6 +240,44 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     ):
         return await reminders.anew(turn, made, told.when)
     return await move(turn, [spoken], told.when, later=told.later)
+
+
+async def _start_then(
+    turn: Turn, spoken: Reminder | None, living: Sequence[Reminder]
+) -> list[Reply] | None:
+    """``im away till the 12th so start then``: the one spoken of begins on that day.
+
+    Where none is spoken of, all of them pause until then.
+    """
+    front = before_start_then(turn.incoming.text)
+    told = None if front is None else away(front, turn.local_now, turn.chat.zone)
+    if told is None or told.until is None or not living:
+        return None
+    day = f"{told.until.astimezone(turn.chat.zone):%Y-%m-%d}"
+    if spoken is None:
+        return await pauses.pause(turn, told.until, told.since)
+    if isinstance(from_text(spoken.rule), Every | Once):
+        return await move(turn, [spoken], day)
+    return await reminder_amend.pause(turn, [spoken], f"until {day}")
+
+
+async def _without_days(turn: Turn, spoken: Reminder) -> list[Reply] | None:
+    """``not on sundays``: days of the week that a rhythm of more days is to leave out."""
+    days = left_out(turn.incoming.text)
+    rule = from_text(spoken.rule)
+    zone = turn.chat.zone
+    if isinstance(rule, Every) and (rule.count, rule.unit) == (1, "days"):
+        due = (spoken.next_due or turn.now).astimezone(zone)
+        at = rule.at or due.time().replace(second=0, microsecond=0)
+        rule = Weekly(EVERY_DAY, at)
+    if not days or not isinstance(rule, Weekly):
+        return None
+    left = tuple(day for day in rule.days if day not in days)
+    if not left or left == rule.days:
+        return None
+    new = replace(rule, days=left)
+    first = next_after(new, turn.now, zone, turn.now)
+    return None if first is None else await to_plan(turn, spoken, Plan(new, turn.now, first))
 
 
 async def _if_missed(turn: Turn, reminder: Reminder) -> Reply:

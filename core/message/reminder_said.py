@@ -35,6 +35,8 @@ LONGEST: Final = 140
 MOST_WORDS: Final = 12
 """Words of a task that nobody asked to be reminded of."""
 
+_JOINS: Final = re.compile(r"[&+]|(?<!\w)(?:and|und|et|y|e|en|i|och)(?!\w)")
+
 How = Literal["asked", "bare", "own", "past", "named"]
 
 
@@ -235,6 +237,17 @@ def of_task_before(text: str, *, nameless: bool = False) -> bool:
     )
     bare = nameless and split_time(before) is None
     return not parted and (bare or has("change", "noun", found.group()))
+
+
+def joins(text: str) -> bool:
+    """Tell whether a text has a word or sign that joins two alike: `8am and 8pm`.
+
+    Examples
+    --------
+    >>> joins("at 8am and 8pm"), joins("at 8am or 8pm")
+    (True, False)
+    """
+    return bool(_JOINS.search(fold(text)))
 
 
 def nameless(text: str, now: datetime, zone: tzinfo) -> str | None:

@@ -45,6 +45,7 @@ _FOR_A_REASON: Final = frozenset({"late", "another_day", "skip", "move", "pause"
 MOST_WHY: Final = 4
 """Words of where somebody is, behind what is to become of a reminder."""
 _HOUR: Final = re.compile(r"(?<!\d)(?P<hour>[01]?\d|2[0-3])(?: (?:draus|daraus))?$")
+_FROM: Final = re.compile(r"^(?:from|as of|ab|à partir du|desde|a partir de|dal|vanaf|od|från) ")
 _ASKS: Final = re.compile(r"(?:hmm |so |and |but )?did (?:i|we|you|he|she|they|anyone|someone)\b")
 """What asks whether it was done, and does not tell it."""
 
@@ -175,6 +176,10 @@ def _talk(plain: str, standing: bool) -> Talk | None:
     if (rest := without_verb("cancel", plain)) is not None:
         told = _told("stop", rest)
         return replace(told, named=told.named or bool(told.target))
+    if (found := pattern("start").match(plain)) is not None:
+        told = _told("move", _FROM.sub("on ", plain[found.end() :].strip(EDGES)))
+        if told.when and not (told.target or told.named):
+            return replace(told, anew=True)
     if (rest := without_verb("give", plain)) is not None:
         told = _told("late", rest)
         if told.when and not told.target:

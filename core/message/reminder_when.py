@@ -18,6 +18,7 @@ from core.schedule import (
     split_time,
     tells_rhythm,
     tells_span,
+    weekdays_of,
 )
 
 LONGEST: Final = 80
@@ -203,6 +204,35 @@ def asks_if_missed(text: str) -> bool:
     front, behind = plain[: found.start()].strip(EDGES), plain[found.end() :].strip(EDGES)
     asks = not front or pattern("then_what").fullmatch(front) is not None
     return asks and (not behind or pattern("then_what").fullmatch(behind) is not None)
+
+
+def before_start_then(text: str) -> str | None:
+    """What is told in front of words that one is to begin when it is over; None without those.
+
+    Examples
+    --------
+    >>> before_start_then("im away till the 12th so start then"), before_start_then("start then")
+    ('im away till the 12th', None)
+    """
+    plain = " ".join(fold(text).strip(EDGES).split())
+    found = next((f for f in pattern("start_then").finditer(plain) if f.end() == len(plain)), None)
+    front = "" if found is None else plain[: found.start()].strip(EDGES)
+    for joint in (" so", " and", " then"):
+        front = front.removesuffix(joint).strip(EDGES)
+    return front or None if len(text) <= LONGEST else None
+
+
+def left_out(text: str) -> tuple[int, ...]:
+    """The days of the week on which a reminder is not to come: `not on sundays`; else none.
+
+    Examples
+    --------
+    >>> left_out("not on sundays"), left_out("dont remind me at weekends"), left_out("on sundays")
+    ((6,), (5, 6), ())
+    """
+    plain = " ".join(fold(text).strip(EDGES).split())
+    found = pattern("not_days").match(plain) if len(text) <= LONGEST else None
+    return () if found is None else weekdays_of(plain[found.end() :].strip(EDGES))
 
 
 def without_too(plain: str) -> str:

@@ -9,6 +9,7 @@ from core.schedule.moments import (
     parse_end,
     parse_moment,
     parse_quiet,
+    parse_times,
     parse_until,
     tells_span,
 )
@@ -19,6 +20,7 @@ from core.schedule.moving import (
     split_time,
     two_half_hours,
     two_hours,
+    weekdays_of,
 )
 from core.schedule.notation import from_text, to_text
 from core.schedule.quiet import Quiet
@@ -66,6 +68,7 @@ __all__ = [
     "parse_quiet",
     "parse_request",
     "parse_several",
+    "parse_times",
     "parse_until",
     "soon",
     "split_time",
@@ -74,5 +77,6 @@ __all__ = [
     "to_text",
     "two_half_hours",
     "two_hours",
+    "weekdays_of",
     "zone_guess",
 ]

@@ -6,7 +6,7 @@ from datetime import datetime, time, timedelta, tzinfo
 
 from core.schedule.grammar import clock
 from core.schedule.grammar.scan import scan
-from core.schedule.grammar.spans import amounts
+from core.schedule.grammar.spans import amounts, so_many_times
 from core.schedule.meaning import single_moment
 from core.schedule.model import Problem
 from core.schedule.pieces import Clock, End, Flaw, Found, Piece, Span
@@ -101,6 +101,22 @@ def tells_span(text: str) -> bool:
         if span is not None and line.at_end(span[1]):
             return True
     return False
+
+
+def parse_times(text: str) -> int | None:
+    """How many times a rhythm is to come, where its end tells that; else None.
+
+    Examples
+    --------
+    >>> parse_times("10 times"), parse_times("for ten times"), parse_times("for 10 days")
+    (10, 10, None)
+    """
+    for vocabulary in languages():
+        line = Line(f", {text[:LONGEST_TEXT]}", vocabulary)
+        found = so_many_times(line, 1)
+        if found is not None and line.at_end(found[1]):
+            return found[0]
+    return None
 
 
 def parse_end(text: str, now: datetime, zone: tzinfo) -> datetime | None:

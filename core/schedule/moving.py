@@ -12,7 +12,7 @@ from core.schedule.pieces import Clock, Weekdays
 from core.schedule.problems import flaw_in, pieces_of
 from core.schedule.recurrence import next_after
 from core.schedule.request import best_language, spans, task_of
-from core.schedule.rhythm import Plan, from_start, plan
+from core.schedule.rhythm import Plan, from_start, plan, rule_of
 from core.schedule.rules import Every, Once, Rule, Weekly, aware
 from core.schedule.said import Said, Unclear, gather, time_of_day
 
@@ -60,6 +60,21 @@ def names_weekdays(text: str) -> bool:
     line, founds = best_language(text)
     told = any(isinstance(piece, Weekdays) for piece in pieces_of(founds))
     return told and not task_of(text, spans(line, founds))
+
+
+def weekdays_of(text: str) -> tuple[int, ...]:
+    """The days of the week that a text names in the plural, and nothing else; else none.
+
+    Examples
+    --------
+    >>> weekdays_of("sundays"), weekdays_of("on weekends"), weekdays_of("sunday")
+    ((6,), (5, 6), ())
+    """
+    line, founds = best_language(text)
+    pieces = pieces_of(founds)
+    days = [piece for piece in pieces if isinstance(piece, Weekdays) and piece.repeats]
+    alone = len(days) == len(pieces) == 1 and not task_of(text, spans(line, founds))
+    return days[0].days if alone and days[0].nth is None else ()
 
 
 def two_hours(when: str) -> tuple[str, ...]:
@@ -112,7 +127,7 @@ def moved(
         return None
     try:
         said = gather(pieces_of(founds))
-        if said.start is not None or said.without:
+        if said.without or (said.start is not None and not said.repeats):
             return None
         return _moved(rule, due, anchor, said, now, zone)
     except Unclear:
@@ -125,6 +140,9 @@ def _moved(
     said = said.at_its_days(repeats=not isinstance(rule, Once))
     usual = None if isinstance(rule, Once) else getattr(rule, "at", None)
     if said.repeats:
+        if isinstance(rule, Once) and _counts_only(said) and due > now:
+            at = due.astimezone(zone).time().replace(second=0, microsecond=0)
+            return from_start(rule_of(_timed(said, at)), due, zone)
         return plan(_timed(said, usual), now, zone)
     if not said.names_day:
         return _at(rule, due, anchor, time_of_day(said), now, zone)
@@ -141,6 +159,13 @@ def _moved(
     if isinstance(rule, Weekly) and len(rule.days) == 1 and said.weekdays is not None:
         return Plan(replace(rule, days=(local.weekday(),), at=at), now, moment)
     return Plan(rule, anchor, moment)
+
+
+def _counts_only(said: Said) -> bool:
+    """Whether how often is told in days or more, and neither a day nor an hour of it."""
+    if said.interval is None or said.interval.unit == "hours":
+        return False
+    return not (said.names_day or said.clock or said.part or said.start or said.without)
 
 
 def _timed(said: Said, at: time | None) -> Said:

@@ -221,6 +221,16 @@ MEANT = [
      {"look at the heater": "once 2026-03-01T12:30+00:00"}),
     (["remind me to feed every day at 9", "make it 30"], {"feed": "every day at 09:00"}),
     (["remind me to feed every day at 9", "make it 8"], {"feed": "every day at 08:00"}),
+    (["remind me to change water on saturday", "an hour earlier", "can you do it every two weeks"],
+     {"change water": "every 2 weeks at 08:00"}),
+    (["remind me every saturday to change water", "every 3 weeks from the 14th"],
+     {"change water": "every 3 weeks on saturday at 09:00"}),
+    (["remind me to feed every day at 6pm", "not on sundays"],
+     {"feed": "every monday, tuesday, wednesday, thursday, friday, saturday at 18:00"}),
+    (["remind me to feed every day at 6pm", "dont remind me at weekends"],
+     {"feed": "every monday, tuesday, wednesday, thursday, friday at 18:00"}),
+    (["remind me every sunday at 18:00 to feed", "not on sundays"],
+     {"feed": "every sunday at 18:00"}),
     (["remind me on friday at 10 to feed", "move that to a week later"],
      {"feed": "once 2026-03-13T10:00+00:00"}),
     (["cant do next sat, remind me the sunday instead"], {}),
@@ -292,3 +302,47 @@ async def test_what_may_be_done_by_now_of_a_plan_stands_behind_the_reminders(tal
     await talk.say("remind me every saturday to clean the filter")
     first, *_rest = (await talk.text("what will you remind me of")).splitlines()
     assert "clean the filter" in first
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("im away till the 12th so start then", "12"),
+        ("im on holiday until 12 march, start after that", "12"),
+        ("start it on the 14th instead", "14"),
+        ("start from the 20th", "20"),
+        ("start the heater on the 14th", "04"),
+        ("im away till the 12th so the heater can start then", "04"),
+    ],
+)
+async def test_one_begins_on_a_day_or_when_a_time_away_is_over(
+    talk: Talk, text: str, day: str
+) -> None:
+    await talk.say("remind me to test every 3 days")
+    await talk.say(text)
+    assert await due(talk) == {"test": f"2026-03-{day}T12:00"}
+
+
+async def test_of_a_daily_one_the_days_away_are_let_go(talk: Talk) -> None:
+    await talk.say("remind me to feed every day at 18:00")
+    await talk.say("im away until friday, start after that")
+    assert await due(talk) == {"feed": "2026-03-06T18:00"}
+    assert await rules(talk) == {"feed": "every day at 18:00"}
+
+
+async def test_so_many_times_are_offered(talk: Talk) -> None:
+    (asked,) = await talk.say("remind me to feed every morning, 10 times")
+    assert await rules(talk) == {}
+    assert any("10 times" in each.label for each in asked.buttons)
+    await talk.press(2, asked)
+    held = (await talk.facts("/remind"))["reminders"]
+    assert len(held) == 10
+    assert {each["what"] for each in held} == {"feed"}
+
+
+async def test_two_hours_of_a_day_are_two_reminders(talk: Talk) -> None:
+    await talk.say("remind me to feed every day at 8am and 8pm")
+    held = (await talk.facts("/remind"))["reminders"]
+    assert {each["rule"] for each in held} == {"every day at 08:00", "every day at 20:00"}
+    await talk.say("remind me to test every day at 8am or 9pm")
+    assert len((await talk.facts("/remind"))["reminders"]) == 2

@@ -148,13 +148,17 @@ def the_day(line: Line, i: int) -> Parsed[Pieces]:
 
 
 def month_end(line: Line, i: int) -> Parsed[Pieces]:
-    """month_end := [AT | ON] [THE] MONTH_END month_word."""
-    end = line.word(line.skip(line.skip(i, "at", "on"), "the"), "month_end")
+    """month_end := [AT | ON] [THE] (MONTH_END | MONTH_START) month_word."""
+    place = line.skip(line.skip(i, "at", "on", "in"), "the")
+    end, day = line.word(place, "month_end"), 31
+    if end is None:
+        end = line.word(place, "month_start")
+        day = 1 if end is None else end[0]
     month = None if end is None else month_word(line, end[1])
     if end is None or month is None:
         return None
     repeats = any(line.word(k, "every") for k in range(end[1], month[1]))
-    return (MonthDays((31,), repeats, month[0].following, month[0].every),), month[1]
+    return (MonthDays((day,), repeats, month[0].following, month[0].every),), month[1]
 
 
 def day_list(line: Line, i: int) -> Parsed[tuple[int, ...]]:

@@ -65,6 +65,8 @@ def named_date(line: Line, i: int) -> Parsed[Piece]:
 
 def bounds(line: Line, i: int) -> Parsed[Pieces]:
     """bounds := (START | UNTIL) day | UNTIL MONTH | LASTING amounts."""
+    if (count := spans.so_many_times(line, i)) is not None:
+        return (End(),), count[1]
     lasting = line.word(i, "lasting")
     span = None if lasting is None else spans.amounts(line, lasting[1])
     if span is not None:

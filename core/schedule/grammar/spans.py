@@ -25,6 +25,21 @@ def in_span(line: Line, i: int) -> Parsed[Pieces]:
     return None if found is None or after is None else ((found[0],), after[1])
 
 
+def so_many_times(line: Line, i: int) -> Parsed[int]:
+    """so_many_times := (LASTING | a comma before) count TIMES, and no unit behind: 10 times."""
+    lasting = line.word(i, "lasting")
+    start = i if lasting is None else lasting[1]
+    if lasting is None and (i == 0 or line.tokens[i - 1].text != ","):
+        return None
+    count = line.integer(start) or line.word(start, "number")
+    times = None if count is None else line.word(count[1], "times")
+    if count is None or times is None:
+        return None
+    per = line.skip(times[1], "article", "of", "every")
+    unit = line.word(per, "unit")
+    return None if per != times[1] or unit is not None else (count[0], times[1])
+
+
 def amounts(line: Line, i: int) -> Parsed[Span | Flaw]:
     """amounts := amount ([AND] amount)*, added up; "1h30" is an hour and thirty minutes."""
     total, end = Span(), i

@@ -218,6 +218,7 @@ ENGLISH = build(
         "lasting": {"for|for the next": 1},
         "start": {"starting|starting on|starting from|beginning|from|as of|first on": 1},
         "month_end": {"end of": 1},
+        "month_start": {"start of|beginning of": 1, "middle of|mid": 15},
         "last_day": {"last day": 1},
         "weekend": {"weekend": (5, 6)},
         "day_word": {"day": 1},

@@ -52,6 +52,7 @@ Role = Literal[
     "lasting",
     "start",
     "month_end",
+    "month_start",  # the day of a month that its beginning or its middle is
     "last_day",
     "weekend",
     "day_word",
