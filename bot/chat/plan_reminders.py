@@ -27,6 +27,9 @@ from core.schedule import Kind
 
 FILE: Final = "reminder_rest.txt"
 
+BOTH: Final = 2
+"""Parts of a plan of which both may be said."""
+
 A_DAY: Final = timedelta(days=1)
 """Between the steps of a change."""
 
@@ -108,6 +111,20 @@ async def next_test(turn: Turn) -> Part | None:
     at = begun + timedelta(hours=plan.every_hours)
     task = talk_words.retest(dose_words.to_test(plan.analytes))
     return Part(task, "test", tank, at) if at > turn.now else None
+
+
+async def both_tests(turn: Turn) -> list[Part]:
+    """The tests after each part of a plan in two that is spoken of; none of any other."""
+    plan = await running(turn)
+    tank = None if plan is None else turn.tank_by_id(plan.tank_id)
+    if plan is None or tank is None or plan.count != BOTH:
+        return []
+    if await own_plan.parts_logged(turn, plan.offer.id, plan.held) >= BOTH:
+        return []
+    begun = await last_in(turn, plan) or turn.now
+    task = talk_words.retest(dose_words.to_test(plan.analytes))
+    hours = [timedelta(hours=plan.every_hours * part) for part in range(1, BOTH + 1)]
+    return [Part(task, "test", tank, begun + each) for each in hours if begun + each > turn.now]
 
 
 async def _next_change(turn: Turn, what: str) -> Part | None:

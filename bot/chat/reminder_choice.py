@@ -12,6 +12,7 @@ from bot.chat.turn import Turn
 from bot.store.offers import Choice
 from core.message.choices import chosen, ordinal
 from core.message.model import Parsed
+from core.message.reminder_when import names_part
 from core.schedule import Once, Request, parse_moment, parse_request, split_time, two_hours
 
 VERBS: Final = frozenset(
@@ -41,7 +42,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     told = parsed.values or parsed.events or parsed.command is not None or parsed.question
     if not asked or told or not turn.incoming.addressed or "?" in text or len(text) > LONGEST:
         return None
-    place = ordinal(text)
+    place = None if names_part(text) else ordinal(text)  # first thing: of the morning
     if place is None:
         place = chosen(text, [each.label for each in choices])
     if place is None:

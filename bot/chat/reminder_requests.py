@@ -28,7 +28,7 @@ from core.message.model import Command, Parsed
 from core.message.past import asked as past_asked
 from core.message.reminder_said import at_same_time, joins, only_asks, without_request
 from core.message.reminder_talk import talk
-from core.message.reminder_when import further_time
+from core.message.reminder_when import further_time, is_both
 from core.schedule import (
     Problem,
     Request,
@@ -61,6 +61,8 @@ async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
         return await _alone(turn)
     if not text:
         return await agenda.listed(turn)
+    if (both := await on_both_days(turn, text)) is not None:
+        return both
     if (several := await _several(turn, text)) is not None:
         return several
     return await single(turn, text)
@@ -93,6 +95,14 @@ async def _alone(turn: Turn) -> list[Reply]:
     if task is not None:
         return [await _asked_back(turn, task, Problem("no_time", "", 0, 0))]
     return [await _asked_back(turn, "", _NO_WHAT)]
+
+
+async def on_both_days(turn: Turn, text: str) -> list[Reply] | None:
+    """``both days`` behind a plan in two parts: the test after each; None where none is."""
+    if not is_both(text):
+        return None
+    told = [await _of_part(turn, part, None) for part in await plan_reminders.both_tests(turn)]
+    return [reply for replies in told for reply in replies or []] or None
 
 
 async def of_next(turn: Turn) -> list[Reply] | None:

@@ -140,6 +140,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         at = (spoken.open_due or spoken.next_due or turn.now).astimezone(turn.chat.zone)
         lines = words.made_once(said(turn, spoken), at, turn.local_now)
         return [await turn.reply(lines, context={"reminder_id": spoken.id})]
+    if command is None and spoken is not None:
+        both = await reminder_requests.on_both_days(turn, turn.incoming.text)
+        if both is not None:
+            return both
     if (begun := await _start_then(turn, spoken, living)) is not None:
         return begun
     if spoken is not None and (rest := await _without_days(turn, spoken)) is not None:

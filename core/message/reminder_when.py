@@ -235,6 +235,17 @@ def left_out(text: str) -> tuple[int, ...]:
     return () if found is None else weekdays_of(plain[found.end() :].strip(EDGES))
 
 
+def is_both(text: str) -> bool:
+    """Tell whether a text names both of two days, and nothing else.
+
+    Examples
+    --------
+    >>> is_both("both days please"), is_both("on both days"), is_both("both days at 9")
+    (True, True, False)
+    """
+    return alone("both_days", " ".join(fold(text).strip(EDGES).split()))
+
+
 def without_too(plain: str) -> str:
     """The text without a word at its end that tells of another deed before it: too."""
     ends = [each for each in pattern("too").finditer(plain) if each.end() == len(plain)]

@@ -249,3 +249,28 @@ async def test_away_until_a_day_and_a_reminder_behind_it(fern: Talk) -> None:
     told = await fern.text("on holiday until friday, remind me to test on saturday")
     assert "pause until Fri 6 Mar" in told
     assert await held(fern) == [("test", "2026-03-07T09:00")]
+
+
+RETESTS = [
+    ("retest KH, pH and ammonia", "2026-03-02T12:00"),
+    ("retest KH, pH and ammonia", "2026-03-03T12:00"),
+]
+
+
+@pytest.mark.parametrize(
+    ("lines", "due"),
+    [
+        (["raise kh to 4", "remind me both days"], RETESTS),
+        (["raise kh to 4", "log it", "remind me", "both days"], RETESTS),
+        (["raise kh to 4", "both days"], []),
+        (["raise kh to 8", "remind me both days"], []),
+        (["remind me both days"], []),
+    ],
+)
+async def test_both_days_of_a_plan_in_two_parts(
+    fern: Talk, lines: list[str], due: list[tuple[str, str]]
+) -> None:
+    await fern.say("gh 7 kh 2 ph 6.8 temp 25 ammonia 0")
+    for line in lines:
+        await fern.say(line)
+    assert await held(fern) == due

@@ -149,3 +149,11 @@ async def test_same_is_of_no_reminder_once_another_was_spoken_of(fern: Talk) -> 
     await fern.say("fern kh 4")
     await fern.say("same for quarry")
     assert await stand(fern) == {"change water in fern": CHANGE}
+
+
+async def test_first_thing_is_a_time_and_not_the_first_choice(fern: Talk) -> None:
+    await fern.say("remind me every sunday at 11:00 to test")
+    await fern.say("half 7")
+    await fern.say("first thing")
+    (each,) = (await fern.facts("/remind"))["reminders"]
+    assert each["rule"] == "every sunday at 09:00"
