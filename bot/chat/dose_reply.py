@@ -131,6 +131,9 @@ async def refuse(turn: Turn, refusal: Refusal, name: str | None) -> Reply:
     if refusal.reason == "volume_unknown" and stored is not None:
         return await tank_volumes.ask_volume(turn, stored, refusals.refused(refusal, name))
     lines = refusals.refused(refusal, name)
+    if refusal.reason == "ammonia" and stored is not None:
+        state = await state_of(turn, stored, turn.now)
+        lines += [] if state.tank.stock else refusals.unless_nobody()
     reasons = [lines[0], *explained("ammonia")] if refusal.reason in OF_AMMONIA else lines
     context = {"why": reasons, WAITS: NEEDED.get(refusal.reason, [])}
     return await turn.reply(

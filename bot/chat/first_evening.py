@@ -31,6 +31,7 @@ from core.advice.state import State
 from core.message import parse
 from core.message.first_evening import Told, began, to_buy, told
 from core.message.model import Event, Parsed
+from core.message.none_live import tells_none
 from core.message.traits import Trait, read
 from core.tank import Tank, TankKind
 
@@ -49,6 +50,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (bought := await _may_buy(turn, text)) is not None:
         return bought
     said = told(text, us_gallons=turn.chat.us_gallons)
+    if said is None and turn.current_tank is not None and tells_none(text):
+        state = await state_of(turn, turn.current_tank, turn.now)
+        return await _nobody(turn, turn.current_tank, state, is_cycling=False)
     if said is None:
         day = began(text)
         found = None if day is None else read(f"set up {day}", turn.context())

@@ -15,6 +15,7 @@ from typing import Final, Literal
 from core.advice import limits, livestock
 from core.advice._livestock_words import is_young
 from core.advice.day_ph import daily_rise
+from core.advice.nobodys import is_nobodys
 from core.advice.outlook import Outlook, Stage, un_ionised_share
 from core.advice.state import Measured, State, ammonia_as_n
 from core.water import chronic_criterion, un_ionised_fraction
@@ -40,8 +41,8 @@ class Gate:
         total ammonia is unknown. [mg/L as N]
     keep_co2 : bool
         True where the plan holds only while aeration and carbon dioxide stay as they are.
-    limit : float
-        Un-ionised ammonia that the gate allows. [mg/L as N]
+    limit : float or None
+        Un-ionised ammonia that the gate allows; None where no animal lives. [mg/L as N]
     temperature : float
         Temperature that the gate reckoned with. [°C]
     temperature_assumed : bool
@@ -53,7 +54,7 @@ class Gate:
     only_below: float | None
     nh3_n: tuple[float, float] | None
     keep_co2: bool
-    limit: float
+    limit: float | None
     temperature: float
     temperature_assumed: bool
     bears: float
@@ -79,7 +80,7 @@ class Shares:
 
 def gate_for(
     state: State, outlook: Outlook, stages: Sequence[Stage]
-) -> Gate | Literal["ammonia", "ammonia_old", "temperature_unknown"]:
+) -> Gate | Literal["ammonia", "ammonia_old", "ammonia_stalls", "temperature_unknown"]:
     """Judge a plan by the last total ammonia.
 
     Parameters
@@ -102,8 +103,11 @@ def gate_for(
     over it and the plan raises that figure by more than a quarter; also where the last reading is
     old but of late, and more than the plan would bear. Without a pH the tank's own
     carbon dioxide is unknown, and the figure if CO2 leaves counts as what is expected. A pH that
-    was higher earlier in the day rises as far above what the plan leads to.
+    was higher earlier in the day rises as far above what the plan leads to. Where no animal at all
+    lives there is no such limit: ammonia feeds the filter, up to what stalls it.
     """
+    if is_nobodys(state):
+        return _for_a_filter(state, outlook, stages)
     limit = gate_limit(state)
     shares = shares_of(outlook, stages, rise=daily_rise(state))
     bears = shares.bears(limit)
@@ -123,6 +127,16 @@ def gate_for(
     last = stages[-1]
     after = total * last.share(last.expected), total * last.share(last.leaves)
     return Gate(None, after, total * shares.leaves > limit, limit, *warmth, _rounded_down(bears))
+
+
+def _for_a_filter(
+    state: State, outlook: Outlook, stages: Sequence[Stage]
+) -> Gate | Literal["ammonia_stalls"]:
+    most, total = limits.CYCLING_AMMONIA, upper_total(state)
+    if total is not None and total > most:
+        return "ammonia_stalls"
+    warmth = stages[-1].water.temperature, outlook.temperature_assumed
+    return Gate(most if total is None else None, None, False, None, *warmth, most)
 
 
 def _chronic(outlook: Outlook, stages: Sequence[Stage]) -> float:

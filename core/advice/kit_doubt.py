@@ -12,6 +12,7 @@ from typing import Any, Final
 
 from core.advice import limits
 from core.advice.ammonia_gate import gate_limit
+from core.advice.nobodys import is_nobodys
 from core.advice.outlook import Dose, Outlook, un_ionised_share
 from core.advice.plan import Plan
 from core.advice.possibilities import ammonia_of, beside, interval_of, rows, warmth_of, water_with
@@ -85,7 +86,7 @@ def doubt_of(plan: Plan) -> KitDoubt | None:
         ph_stood=_between(found["ph_stood"]),
         ph_leaves=_between(found["ph_leaves"]),
         nh3_n=nh3,
-        over_gate=nh3 is not None and nh3[1] > gate_limit(state),
+        over_gate=nh3 is not None and not is_nobodys(state) and nh3[1] > gate_limit(state),
     )
 
 

@@ -47,3 +47,16 @@ def none_live(text: str) -> Literal["none", "some", "unsure"] | None:
     if any(part.classes == ("none",) for part in parts):
         return "none"
     return "unsure" if lives else None
+
+
+def tells_none(text: str) -> bool:
+    """Whether a text tells by itself that nothing lives in a tank, asked or not.
+
+    Examples
+    --------
+    >>> tells_none("no animals at all"), tells_none("its empty"), tells_none("no")
+    (True, True, False)
+    """
+    told = said(FILE, text)
+    named = told is not None and bool((LIVING | {"empty"}) & set(told.classes))
+    return named and none_live(text) == "none"

@@ -52,3 +52,31 @@ async def test_water_cut_against_ammonia_is_not_told_to_get_its_buffer_back(talk
     text = await talk.text("changed 10% with ro")
     assert "No buffer before the ammonia is gone" in text
     assert "put GH and KH" not in text
+
+
+async def test_without_any_animal_ammonia_stops_no_buffer(talk: Talk) -> None:
+    # Fishless cycling: no gate once it is confirmed that nothing lives there; common practice.
+    await talk.say("tank Fern 120 l")
+    await talk.say("kh 3 ph 6.4 ammonia 2 temp 25")
+    (refused,) = await talk.say("dose kh 6")
+    assert refused.facts["refused"] == "ammonia"
+    assert "Send: no animals at all" in refused.text
+    (asked,) = await talk.say("no animals at all")
+    assert "no snail and no shrimp" in asked.text
+    await talk.say("yes")
+    plan = await talk.facts("dose kh 6")
+    assert plan["parts"] == 3
+    await talk.say("ammonia 5")
+    (refused,) = await talk.say("dose kh 6")
+    assert refused.facts["refused"] == "ammonia_stalls"
+    await talk.say("ammonia 2")
+    await talk.say("added 2 guppies")
+    (refused,) = await talk.say("dose kh 6")
+    assert refused.facts["refused"] == "ammonia"
+    assert "no animals at all" not in refused.text
+
+
+async def test_a_bare_no_tells_of_no_animals(talk: Talk) -> None:
+    await talk.say("tank Fern 120 l")
+    assert "no snail" not in await talk.text("no")
+    assert "no snail and no shrimp" in await talk.text("no animals in there")

@@ -53,7 +53,7 @@ def more(plan: Plan, doubt: KitDoubt | None = None) -> list[str]:
                 " 2 °dH a day; never with KH under 1."
             )
         )
-    if plan.gate is not None:
+    if plan.gate is not None and plan.gate.limit is not None:
         lines.append(
             _("Limit: {limit} mg/L un-ionised ammonia as N, which is never called safe.").format(
                 limit=plain(plan.gate.limit, 2)

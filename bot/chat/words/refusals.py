@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.words import names
 from bot.chat.words.refusals_of_plans import OF_PLANS
 from bot.chat.words.refusals_of_things import OF_THINGS
+from bot.chat.words.text import _
 from core.advice.plan import Refusal
 
 _REFUSALS = {**OF_PLANS, **OF_THINGS}
@@ -19,3 +20,8 @@ def refused(refusal: Refusal, tank: str | None) -> list[str]:
 
 REASONS = tuple(_REFUSALS)
 """Every reason that has its words."""
+
+
+def unless_nobody() -> list[str]:
+    """Behind a refusal for the animals' sake, where none is on record."""
+    return [_("Does no animal at all live there, no snail, no shrimp? Send: no animals at all")]

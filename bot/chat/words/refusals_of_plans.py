@@ -82,6 +82,10 @@ OF_PLANS: Mapping[str, Callable[[Facts], list[str]]] = {
         else _("Measure ammonia first: the last was off the kit's scale."),
         _("With that much a higher pH would poison the animals. Send for example: ammonia 0"),
     ],
+    "ammonia_stalls": lambda _facts: [
+        _("No buffer now: over 4 mg/L ammonia as N the filter stalls, whatever the pH."),
+        _("Change water until it reads 1 to 2, then ask me again."),
+    ],
     "ammonia_already": lambda facts: [
         _(
             "No dose now: this much ammonia (total {ammonia} mg/L as N) is a danger already, and"

@@ -6,6 +6,7 @@ from typing import Final
 
 from core.advice.ammonia_gate import gate_limit, shown, upper_total
 from core.advice.findings._model import Finding, within
+from core.advice.nobodys import is_nobodys
 from core.advice.outlook import temperature_of
 from core.advice.state import State
 from core.water.ammonia import un_ionised_fraction
@@ -48,7 +49,7 @@ def ammonia_first(found: list[Finding], state: State) -> list[Finding]:
 def would_poison(state: State) -> bool:
     """Whether the ammonia of a water is over the gate once its pH is as high as a buffer leads."""
     total = upper_total(state) if shown(state) is not None else None
-    if total is None:
+    if total is None or is_nobodys(state):
         return False
     warmth = within(temperature_of(state)[0], 0.0, 50.0)
     share = un_ionised_fraction(PH_IN_AIR, warmth, within(state.salinity, 0.0, 60.0))
