@@ -15,10 +15,19 @@ from bot.chat.words.numbers import when
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from core.message import kinds, nearest, parse
-from core.message.doubts import IMPLAUSIBLE, NO_NUMBER, UNKNOWN_NAME, UNKNOWN_TANK, UNKNOWN_WORD
+from core.message.doubts import (
+    AMBIGUOUS_TANK,
+    IMPLAUSIBLE,
+    NO_NUMBER,
+    UNKNOWN_NAME,
+    UNKNOWN_TANK,
+    UNKNOWN_WORD,
+)
 from core.message.guesses import as_one
 from core.message.model import Doubt, Parsed, Value
 
+_MAY_NAME = frozenset({UNKNOWN_WORD, UNKNOWN_TANK, AMBIGUOUS_TANK})
+"""Doubts about a word that may be a tank's name."""
 ASKED = 3
 """Reasons told, and single guesses with a button, in one question."""
 
@@ -29,19 +38,21 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
     for doubt in doubts:
         by_reason.setdefault(doubt.reason, []).append(doubt.text)
     lines = [words.doubt(texts, reason) for reason, texts in list(by_reason.items())[:ASKED]]
-    choices = _guesses(turn, doubts, parsed)
+    apart = _of_other_tanks(turn, doubts, parsed)
+    choices = [] if apart else _guesses(turn, doubts, parsed)
     counts = [doubt for doubt in doubts if doubt.reason == NO_NUMBER]
     if len(doubts) == len(counts) == 1 and not choices:
         return await _how_many(turn, counts[0])
     said, supposed = await dangers_supposed.of(turn, doubts, parsed)
     lines += said
     if choices:
+        together = len(doubts) > 1 and "only" not in choices[0].arguments
         told = [choice.label for choice in choices]
-        lines.append(words.meant(told, together=len(doubts) > 1, tank=_tank(turn, doubts, parsed)))
+        lines.append(words.meant(told, together=together, tank=_tank(turn, doubts, parsed)))
         choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
         choices.append(Choice(_(words.TYPE_AGAIN), "type_again"))
     else:
-        lines.append(words.send_instead())
+        lines.append(words.send_with_tank() if apart else words.send_instead())
     asked = [{"reason": d.reason, "text": d.text[:200]} for d in doubts]
     facts = {"doubts": asked, **supposed}
     await open_told.keep(turn)
@@ -56,6 +67,25 @@ def _tank(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> str | None:
     sure = [each for each in doubts if each.value is not None or each.reason == IMPLAUSIBLE]
     of = {doubt.tank or parsed.tank or used for doubt in sure}
     return of.pop() if len(of) == 1 else None
+
+
+def _of_other_tanks(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> bool:
+    """Whether words that nobody knows stand beside two values of one thing at one time.
+
+    They may be the names of tanks: no button may keep both in one, nor the second beside a first
+    that is kept already (`betty kh 2, cube kh 4`).
+    """
+    told = [
+        (doubt.value.analyte, doubt.value.canonical, _moment(turn, parsed, doubt.value))
+        for doubt in doubts
+        if doubt.reason in _MAY_NAME and doubt.value is not None
+    ]
+    kept = [(each.analyte, each.canonical, _moment(turn, parsed, each)) for each in parsed.values]
+    return any(
+        analyte == of and number != other and at == moment
+        for place, (analyte, number, at) in enumerate(told)
+        for of, other, moment in (*told[:place], *kept)
+    )
 
 
 async def _how_many(turn: Turn, doubt: Doubt) -> Reply:
@@ -84,6 +114,9 @@ def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice
         return []
     sure = all(len(options) == 1 for options in guessed)
     choices = []
+    clash = sure and _clash(turn, [options[0] for options in guessed])
+    if clash:  # kh 4 kh 3: one of them, by one press
+        return [_choice(options, "", only=True) for options in guessed[:ASKED]]
     if len(guessed) > 1 and len({len(options) for options in guessed}) == 1:
         together = zip(*guessed, strict=True)
         choices = [_choice(list(parts), "" if at else "yes") for at, parts in enumerate(together)]
@@ -93,9 +126,21 @@ def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice
     return choices
 
 
-def _choice(parts: Sequence[dict[str, Any]], meaning: str) -> Choice:
+def _clash(turn: Turn, parts: Sequence[dict[str, Any]]) -> bool:
+    """Whether guesses give one thing of one tank at one time two numbers."""
+    numbers: dict[tuple[str, str | None, str | None], set[Any]] = {}
+    for part in parts:
+        read = parse(part["text"], turn.context()).values
+        for value in (unpacked(part["value"]),) if "value" in part else read:
+            of = (value.analyte, part["tank"] or value.tank, part.get("at"))
+            numbers.setdefault(of, set()).add(value.canonical)
+    return any(len(told) > 1 for told in numbers.values())
+
+
+def _choice(parts: Sequence[dict[str, Any]], meaning: str, *, only: bool = False) -> Choice:
     texts = [part.get("label", part["text"]) for part in parts]
-    return Choice(words.guess(as_one(texts)), "take_doubt", meaning, {"parts": list(parts)})
+    held = {"parts": list(parts), "only": True} if only else {"parts": list(parts)}
+    return Choice(words.guess(as_one(texts)), "take_doubt", meaning, held)
 
 
 def of_tank(turn: Turn, parsed: Parsed) -> list[Choice]:

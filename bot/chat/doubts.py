@@ -33,7 +33,8 @@ async def take(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:
     parts = choice.arguments["parts"]
     if offer.used is not None or await turn.uow.log.by_update(turn.chat.id, update_id) is not None:
         return [await turn.reply(general.already())]
-    if len(parts) > 1 and not await turn.uow.offers.take(offer.id, choice.verb):
+    alone = len(parts) > 1 or "only" in choice.arguments
+    if alone and not await turn.uow.offers.take(offer.id, choice.verb):
         return [await turn.reply(general.already())]
     turn.incoming = replace(turn.incoming, update_id=update_id)
     replies = await _keep(turn, [part for part in parts if "value" in part])

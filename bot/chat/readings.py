@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import UTC, datetime
 
 from bot.chat import awaited, joining, moves, overheard, product_doses, products, which_soda
 from bot.chat.answering import answer_for
@@ -14,7 +15,7 @@ from bot.chat.told import entry_of, place
 from bot.chat.turn import Turn
 from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
-from core.message import sea_slips
+from core.message import sea_slips, unit_before
 from core.message.doubts import UNKNOWN_TANK
 from core.message.guesses import name_for
 from core.message.model import Doubt, Parsed, Value
@@ -41,7 +42,7 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
         if isinstance(theirs, Reply):
             return [theirs]
         in_use, default = default, theirs or default
-        known = _without_slips(turn, known, default)
+        known = await _without_slips(turn, known, default)
         if not (known.values or known.events):
             return [await ask(turn, known.doubts, known)]
         joins = None if chosen else await joining.their_tank(turn, known, default)
@@ -73,16 +74,32 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
     return replies
 
 
-def _without_slips(turn: Turn, parsed: Parsed, default: StoredTank) -> Parsed:
-    """Ask about what no sea has, where a tank turned out to be one only now."""
+async def _without_slips(turn: Turn, parsed: Parsed, default: StoredTank) -> Parsed:
+    """Ask about what no sea has, where a tank turned out to be one only now.
+
+    So is a hardness without a unit that fits the one which the tank was told in last.
+    """
     kept: list[Value] = []
     found: list[Doubt] = []
     for value in parsed.values:
         named = turn.tank_named(value.tank or parsed.tank or "") or default
         doubt = sea_slips.of_value(value, name_for(value.analyte)) if named.tank.is_sea else None
+        doubt = doubt or await _in_unit_before(turn, named, value, value.at or parsed.at)
         found += [] if doubt is None else [doubt]
         kept += [value] if doubt is None else []
     return replace(parsed, values=tuple(kept), doubts=(*parsed.doubts, *found)) if found else parsed
+
+
+async def _in_unit_before(
+    turn: Turn, stored: StoredTank, value: Value, at: datetime | None
+) -> Doubt | None:
+    """What is asked about a bare hardness of a tank that was told in another unit right before."""
+    if value.analyte not in unit_before.LOOKED_AT or value.unit is not None:
+        return None
+    until = (at or turn.now).astimezone(UTC)
+    last = await turn.uow.log.last_of_each(stored.id, (value.analyte,), until=until)
+    doubt = unit_before.doubted(value, last[0].what) if last else None
+    return None if doubt is None else replace(doubt, tank=stored.name, at=at)
 
 
 async def _split(turn: Turn, parsed: Parsed) -> tuple[Parsed, dict[str, Parsed]]:

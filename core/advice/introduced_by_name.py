@@ -1,11 +1,13 @@
 """Tanks told by a name and how much each holds: `kitchen 200 l and bedroom 54 l`, `left tank 60 l`.
 
 told = [ head ] part { [ "," | ";" | "." | newline | "and" ] part }
-head = [ "i have" | "my" ] [ number ] "tanks" [ ":" ]
+head = [ "i have" | "my" ] [ number ] "tanks" [ "are" ] [ ":" ]
 part = [ "the" ] [ "tank" ] name [ "tank" ] [ "is" | ":" ] volume { kind of water, animal }
 
 A list needs nothing but names that mean nothing else; of one tank the name must tell a place, have
-a number, or a capital behind the word for a tank: `tank Coral 100 l`.
+a number, or a capital behind the word for a tank: `tank Coral 100 l`. Behind a head, or beside a
+name that means nothing else, a word that is also a kind, a colour or a cube is a name as well, and
+so is a size with `one`: `Betty 40 l, Cube 30 l and Big one 240 l`.
 """
 
 from __future__ import annotations
@@ -26,10 +28,11 @@ from core.advice.introduction_parts import (
     may_name,
     read,
 )
-from core.advice.introductions import Home, home_of
-from core.advice.livestock import lookup
+from core.advice.introductions import Animal, Home, home_of
+from core.advice.livestock import lookup, spelt_like
 from core.message.described import ways as described
 from core.message.fold import fold
+from core.message.kinds import is_kind
 from core.message.lexicon import meanings
 from core.message.numbered import HOMES, places
 from core.message.wordfile import patterns, spelt
@@ -47,6 +50,8 @@ _SIZED: Final = re.compile(r"(?P<head>[^\d]{1,40}?(?: \d{1,2})?)[\s:=]{1,3}(?P<r
 _HEAD: Final = re.compile(r"(?P<head>[^:,.;\n]{4,40})[:,.;\n]\s*(?P<rest>\S.*)$", re.DOTALL)
 _SIDE_BY_SIDE: Final = re.compile(r"[^\W\d][^\d]{0,40}\d[\d.,]*\s*[^\W\d]*")
 """A name with its volume, beside others with nothing between them."""
+_MANY_ENDINGS: Final = ("s", "n", "e", "i", "er", "ar", "or")
+"""How plurals end, in nine languages."""
 MANY: Final = 2
 """So many tanks at least a list names."""
 _BESIDE: Final = frozenset(
@@ -54,6 +59,10 @@ _BESIDE: Final = frozenset(
 )
 _BEFORE: Final = frozenset({"light", "have", "article", "one", "and"})
 _BEHIND: Final = frozenset({"single", "have", "home"})
+_OF_KIND: Final = frozenset({*KINDS, "planted", "community", "shrimps"})
+"""Words for what a tank is, which tell it by that: a reef of 200 l."""
+_OF_LOOK: Final = frozenset({"look", "bare", "tank"})
+"""Words that are a kind's name as well, and tell how a thing looks or what it is: blue, nano."""
 
 
 def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
@@ -77,6 +86,11 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     [('front', 2000.0, 'pond'), ('back', 6000.0, 'pond')]
     >>> introduced_by_name("3 ponds: front 2000l back 6000l", us_gallons=True)
     ()
+    >>> told = introduced_by_name("tanks: Betty 40 l, Cube 30 l, Big one 240 l", us_gallons=True)
+    >>> [home.name for home in told]
+    ['Betty', 'Cube', 'Big one']
+    >>> introduced_by_name("2 tanks: shrimp 30 l and betta 60 l", us_gallons=True)
+    ()
     >>> introduced_by_name("bath 200 l", us_gallons=True)
     ()
     >>> introduced_by_name("bucket 20 l, jug 5 l", us_gallons=True)
@@ -94,22 +108,71 @@ def introduced_by_name(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     ]
     if headed is not None and len(parts) < headed.many:
         parts = [each for part in parts for each in _SIDE_BY_SIDE.findall(part)]
-    homes = [_home(part, us_gallons=us_gallons) for part in parts]
+    parts = _with_volumes(parts)
+    listed = headed is not None or _any_name(parts)
+    homes = [_home(part, us_gallons=us_gallons, listed=listed) for part in parts]
     found = [home for home in homes if home is not None]
     if not found or len(found) < len(homes):
         return ()
+    kinds = [_tells_kind(home.name or "") for home in found]
+    if listed and (all(kinds) or any(_of_class(home.name or "") for home in found)):
+        return ()  # reef 200 l and planted 90 l: told by what they are
     if headed is not None:
-        known = [each for each in found if fold(each.name or "") in _of()]
-        if known or len(found) != headed.many:
-            return ()  # reef 200 l and planted 90 l: told by what they are
+        if len(found) != (headed.many or max(MANY, len(found))):
+            return ()
         found = [replace(each, kind=each.kind or headed.kind, loosely=False) for each in found]
     names = {fold(home.name or "") for home in found}
     alone = len(found) == 1 and not _tells_apart(found[0], said)
     return () if alone or len(names) < len(found) else tuple(found)
 
 
+def _with_volumes(parts: list[str]) -> list[str]:
+    """Names and volumes between commas as parts of both: kitchen, 40 litres; hall, 100 litres."""
+    plain = [part.strip() for part in parts]
+    names, volumes = plain[::2], plain[1::2]
+    apart = len(names) == len(volumes) and all(each[0].isdigit() for each in volumes)
+    if not plain or not apart or any(map(str.isdigit, "".join(names))):
+        return parts
+    return [f"{name} {volume}" for name, volume in zip(names, volumes, strict=True)]
+
+
+def _any_name(parts: Sequence[str]) -> bool:
+    """Whether one part of a list has a name that means nothing else, or all have capitals."""
+    heads = [found["head"].strip(" :=") for part in parts if (found := _SIZED.match(part.strip()))]
+    if not MANY <= len(parts) == len(heads) or any(map(_of_class, heads)):
+        return False
+    bare = [_bare(words)[0] or words[-1:] for head in heads if (words := re.split(r"[\s:]+", head))]
+    if any(is_name(words, is_tank=False) for words in bare):
+        return True
+    exact = all(_tells_kind(" ".join(words)) for words in bare)
+    return all(words[0][:1].isupper() for words in bare) and not exact
+
+
+def _tells_kind(name: str) -> bool:
+    """Whether a name is a word for what a tank is or holds: reef, shrimp, guppies; not Betty."""
+    words = [word for word in fold(name).split() if not word.isdigit()]
+    of = [_of().get(word, frozenset()) for word in words]
+    if any(each & _OF_KIND for each in of):
+        return True
+    said = " ".join(words)
+    if not is_kind(said) or all(each & _OF_LOOK for each in of):
+        return False
+    found = lookup(said)
+    near = [spelt_like(said, row) for row in (found.species, *found.candidates) if row is not None]
+    return any(_many_of(said, fold(name)) for name in near) or not any(near)
+
+
+def _many_of(said: str, name: str) -> bool:
+    """Whether a word is a name, or may be its plural: guppies of guppy, but no betty of betta."""
+    return said == name or said.endswith(_MANY_ENDINGS) or said in name.split()
+
+
+def _of_class(name: str) -> bool:
+    return any(_of().get(word, frozenset()) & _OF_KIND for word in fold(name).split())
+
+
 class _Headed(NamedTuple):
-    """How many tanks a list says that it names, their kind of water, and the list."""
+    """How many tanks a list says that it names (0: not told), their kind of water, and the list."""
 
     many: int
     kind: TankKind | None
@@ -123,10 +186,12 @@ def _headed(said: str) -> _Headed | None:
     while words and _of().get(words[0], frozenset()) & _BEFORE and _count(words[0]) < MANY:
         words = words[1:]
     count = _count(words[0]) if words else 0
+    listed = not count and found is not None and found[0][len(found["head"])] == ":"
+    words = ["", *words] if listed else words  # my tanks: how many they are is not told
     ponds = frozenset(described()["ponds"])
     classes = [frozenset({"pond"} & {*KINDS}) if word in ponds else _of().get(word, frozenset())
                for word in words[1:]]  # fmt: skip
-    if found is None or count < MANY or not classes:
+    if found is None or (count < MANY and not listed) or not classes:
         return None
     if not all(each & {"tank", *KINDS} for each in classes):
         return None
@@ -173,8 +238,11 @@ def _of() -> dict[str, frozenset[str]]:
     return found
 
 
-def _home(part: str, *, us_gallons: bool) -> Home | None:
-    """The tank of one part; None where it is not a name with its volume."""
+def _home(part: str, *, us_gallons: bool, listed: bool) -> Home | None:
+    """The tank of one part; None where it is not a name with its volume.
+
+    In a list a word that means something else may be a name; a kind in small letters lives there.
+    """
     sized = _SIZED.match(part.strip())
     if sized is None:
         return None
@@ -186,17 +254,22 @@ def _home(part: str, *, us_gallons: bool) -> Home | None:
         return None
     head = re.split(r"[\s:]+", sized["head"].strip(" :="))
     words, is_tank = _bare(head)
+    if listed and not words:
+        words = [word for word in head if "home" not in {of for _, of in meanings(fold(word))}][-1:]
     if is_tank and len(words) == 1 and words[0].isdigit():
         words = head[-2:]  # tank 2 90 l: the word for a tank with its number
         numbered = int(words[1]) < HOMES
     else:
         numbered = False
-    if not numbered and not is_name(words, is_tank=is_tank):
+    with_one = listed and len(words) == WORDS and "one" in _of().get(fold(words[1]), ())
+    if not numbered and not is_name(words[:1] if with_one else words, is_tank=is_tank or listed):
         return None
-    home = home_of(parts)
+    home, name = home_of(parts), " ".join(words)
+    if listed and name.islower() and _tells_kind(name):
+        home = replace(home, animals=(Animal(name, None), *home.animals))
     kinds = [of for word in words for of in _of().get(fold(word), ()) if of in KINDS]
     kind = home.kind or next((KINDS[of] for of in kinds), None)
-    return replace(home, name=" ".join(words), kind=kind, loosely=not is_tank, told_by=None)
+    return replace(home, name=name, kind=kind, loosely=not is_tank, told_by=None)
 
 
 def _bare(words: list[str]) -> tuple[list[str], bool]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from functools import cache
+from itertools import pairwise
 from typing import Final
 
 from core.message.described import any_of, resolved, ways
@@ -26,6 +27,8 @@ _BEHIND: Final = frozenset(
 )
 """Meanings of words that follow a tank, not an animal: `fürs große auf kh 5`."""
 
+_LIGHT: Final = frozenset({"the", "my", "our", "das", "die", "den", "mein", "meine"})
+"""Words before a place."""
 _WHERE: Final = frozenset({"in", "for", "to", "at_to"})
 
 
@@ -78,7 +81,7 @@ def unknown(text: str, context: Context) -> tuple[int, int] | None:
     if any(token.kind == "tank" for token in tokens):
         return None
     if found is None:
-        return _numbered(tokens, context.tanks, text)
+        return _numbered(tokens, context.tanks, text) or _at_place(tokens, context)
     group = next(name for name in ("whole", "bare", "theirs") if found[name] is not None)
     said, span = found[group], found.span(group)
     if (
@@ -155,6 +158,20 @@ def _numbered(tokens: Sequence[Token], tanks: Sequence[str], text: str) -> tuple
         asks = place == 0 and behind is not None and behind.kind == "ask"
         if last is not None and (asks or _ends(tokens, told[last].end)):
             return token.start, told[last].end
+    return None
+
+
+def _at_place(tokens: Sequence[Token], context: Context) -> tuple[int, int] | None:
+    """Where what is asked is for a place, and each tank on record has a name of its own.
+
+    `how much soda for the kitchen`, beside the tank Betty.
+    """
+    nouns = ways()["noun"]  # Tank, Tank 2: where it stands, nobody said
+    if any(look.given or fold(look.name).rstrip(" 0123456789") in nouns for look in context.looks):
+        return None
+    for before, token in pairwise(t for t in tokens if t.text not in _LIGHT):
+        if before.value in {"in", "for"} and token.text in places() and _ends(tokens, token.end):
+            return None if _is_name(token.text, context.tanks) else (token.start, token.end)
     return None
 
 

@@ -458,3 +458,43 @@ async def test_what_went_in_is_of_the_tank_spoken_of_and_of_its_day(talk: Talk) 
     assert open_.text.startswith("kids room:")
     told = await talk.say("6 g baking soda")
     assert told[0].text.startswith("kids room (yesterday")
+
+
+@pytest.mark.parametrize(
+    ("text", "volumes"),
+    [
+        (
+            "i have 3 tanks: Betty 40 l, Cube 30 l and Big one 240 l",
+            {"Betty": 40, "Cube": 30, "Big one": 240},
+        ),
+        ("my tanks are Neo 60 l, Guppy 80 l, Long one 100 l", {"Neo": 60, "Guppy": 80}),
+        ("2 tanks: blue 100l, green one 50l", {"blue": 100, "green one": 50}),
+        ("my tanks: kitchen, 40 litres; hall, 100 litres", {"kitchen": 40, "hall": 100}),
+        ("betty 40 l, cube 30 l", {"betty": 40, "cube": 30}),
+        ("2 becken: Küche 54 l, Nano 20 l", {"Küche": 54, "Nano": 20}),
+    ],
+)
+async def test_a_list_of_names_makes_tanks_so_called(
+    talk: Talk, text: str, volumes: dict[str, float]
+) -> None:
+    made = await talk.say(text)
+    held = {each.facts["tank"]: each.facts["volume_l"] for each in made}
+    assert volumes.items() <= held.items()
+    assert not any("added" in each.text for each in made)
+
+
+@pytest.mark.parametrize(
+    "text", ["2 tanks: shrimp 30 l and betta 60 l", "i have 2 tanks, reef 200 l and planted 90 l"]
+)
+async def test_a_list_of_what_lives_there_keeps_it(talk: Talk, text: str) -> None:
+    made = await talk.text(text)
+    assert "added" in made or "marine" in made
+
+
+async def test_each_of_a_list_keeps_its_own_values(talk: Talk) -> None:
+    await talk.say("i have 3 tanks: Betty 40 l, Cube 30 l and Big one 240 l")
+    kept = await talk.say("betty kh 2, cube kh 4, big one kh 3")
+    values = {each.facts["tank"]: each.facts["values"][0]["value"] for each in kept}
+    assert values == {"Betty": 2, "Cube": 4, "Big one": 3}
+    plan = await talk.text("how much baking soda for big one to get to 6")
+    assert "Big one (240 L): KH 3 → 6" in plan

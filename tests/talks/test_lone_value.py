@@ -182,3 +182,42 @@ async def test_numbers_of_a_tank_that_could_be_anything_are_asked_by_its_name(
     assert reply.text.startswith("Quarry: of which value")
     assert all(number in reply.text for number in line.split()[1:] if number != "and")
     assert "values" not in reply.facts
+
+
+@pytest.mark.parametrize(
+    "text", ["betty kh 2, cube kh 4, big one kh 3", "alpha is kh 2 and beta is kh 4"]
+)
+async def test_values_that_may_be_of_several_tanks_are_not_offered_for_one(
+    talk: Talk, text: str
+) -> None:
+    await talk.say("my tank is 100 l")
+    (asked,) = await talk.say(text)
+    assert "Of which tank is each?" in asked.text
+    assert not asked.buttons
+    assert "KH" not in await talk.text("tank")
+
+
+async def test_a_value_beside_one_that_is_kept_is_not_offered_for_the_same_tank(
+    talk: Talk,
+) -> None:
+    await talk.say("/tank new Betty 40 l fresh")
+    *_, asked = await talk.say("betty kh 2, xqube kh 4")
+    assert not any("KH 4" in button.label for button in asked.buttons)
+
+
+async def test_two_numbers_of_one_thing_are_kept_by_one_press_alone(talk: Talk) -> None:
+    await talk.say("my tank is 100 l")
+    (asked,) = await talk.say("kh 4 kh 3")
+    assert [button.label for button in asked.buttons[:2]] == ["kh 4", "kh 3"]
+    assert "kh 4 or kh 3" in asked.text
+    await talk.press(1, asked)
+    await talk.press(2, asked)
+    kept = await talk.text("tank")
+    assert "KH 4" in kept
+    assert "KH 3" not in kept
+
+
+async def test_different_things_beside_unknown_words_are_offered_together(talk: Talk) -> None:
+    await talk.say("my tank is 100 l")
+    (asked,) = await talk.say("blah kh 4, blub gh 6")
+    assert any("KH 4" in button.label for button in asked.buttons)

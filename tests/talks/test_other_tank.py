@@ -153,3 +153,16 @@ async def test_so_is_one_made_by_the_reading_that_its_plan_needs(talk: Talk) -> 
 async def test_the_litres_before_a_word_for_water_are_no_article(talk: Talk) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     assert (await talk.facts("tank Mar 200 l marine"))["tank"] == "Mar"
+
+
+async def test_a_place_is_no_tank_of_another_name(talk: Talk) -> None:
+    await talk.say("/tank new Betty 40 l fresh")
+    await talk.say("betty kh 3")
+    (asked,) = await talk.say("how much baking soda for the kitchen to get to 6")
+    assert asked.facts["ask"] == "tank"
+    assert "Betty (40 L)" in await talk.text("how much baking soda for betty to get to 6")
+
+
+async def test_a_place_may_be_where_a_tank_without_a_name_stands(talk: Talk) -> None:
+    await talk.say("my tank is 100 l, kh 3")
+    assert "Tank (100 L)" in await talk.text("how much baking soda for the kitchen to get to 6")

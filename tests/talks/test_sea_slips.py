@@ -82,3 +82,35 @@ async def test_nothing_is_offered_where_nothing_is_likely(talk: Talk) -> None:
 async def test_the_tap_of_a_sea_is_no_sea(talk: Talk) -> None:
     await talk.say(REEF)
     assert "Not stored" not in (await talk.say("/source tap kh 3 ca 40"))[0].text
+
+
+@pytest.mark.parametrize(
+    ("before", "text", "choices"),
+    [
+        ("alk 2.3 meq/l", "alk now 2.6", ["KH 2.6 meq/L", "KH 2.6 °dH"]),
+        ("kh 2.3 meq/l", "kh 1.9 ph 7.4", ["KH 1.9 meq/L", "KH 1.9 °dH"]),
+        ("kh 10 °fH", "kh 11", ["KH 11 °fH", "KH 11 °dH"]),
+    ],
+)
+async def test_a_bare_hardness_that_fits_the_unit_before_is_asked(
+    talk: Talk, before: str, text: str, choices: list[str]
+) -> None:
+    await talk.say("300 litre tank")
+    await talk.say(before)
+    *_, asked = await talk.say(text)
+    assert [button.label for button in asked.buttons[:2]] == choices
+    assert (await talk.press(1, asked))[0].facts["values"][0]["unit"] == choices[0].split()[-1]
+
+
+@pytest.mark.parametrize(
+    ("before", "text"),
+    [
+        ("alk 2.3 meq/l", "alk 7.5"), ("alk 2.3 meq/l", "kh 2.6 dkh"), ("kh 6.4", "kh 2.6"),
+        ("kh 2 drops", "kh 2"), ("alk 2.3 meq/l", "gh 3"),
+    ],
+)  # fmt: skip
+async def test_a_bare_hardness_is_degrees_else(talk: Talk, before: str, text: str) -> None:
+    await talk.say("300 litre tank")
+    await talk.say(before)
+    (kept,) = await talk.say(text)
+    assert kept.facts["values"][0]["value"] == float(text.split()[1])

@@ -25,6 +25,7 @@ from core.message.doubts import (
     IMPLAUSIBLE,
     INCOMPLETE_QUESTION,
     INVISIBLE,
+    LAST_UNIT,
     NEGATED,
     NEGATIVE,
     NO_NUMBER,
@@ -62,6 +63,7 @@ _REASONS = {
     WRONG_UNIT: N_("{texts} is not a unit for this"),
     AMBIGUOUS_UNIT: N_("{texts} could be two units"),
     SEA_ALKALINITY: N_("{texts} has no unit: seas have 7 to 11 °dH, which is 2.5 to 4 meq/L"),
+    LAST_UNIT: N_("{texts} has no unit, and this tank's was told in another than °dH before"),
     UNKNOWN_TANK: N_("{texts} is not one of your tanks"),
     AMBIGUOUS_TANK: N_("{texts} could be two of your tanks"),
     CONFLICT: N_("{texts} was told twice with two numbers"),
@@ -256,6 +258,11 @@ def told_as_wrong(text: str, name: str) -> list[str]:
 def send_instead() -> str:
     """What to do about doubts that we have no guess for."""
     return _("Send it again the way the kit shows it, for example: kh 4")
+
+
+def send_with_tank() -> str:
+    """What to do about values that may be of several tanks, whose names nobody knows."""
+    return _("Of which tank is each? Send each with its tank: fern kh 4. A new one: fern is 90 l")
 
 
 def taken_off(what: str) -> str:
