@@ -9,11 +9,12 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import after_dose
+from bot.chat import after_dose, how_much
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.chat.words.general import not_heard
-from core.message import parse, plain_tail
+from core.advice.asked_company import asked_company
+from core.message import kinds, parse, plain_tail
 from core.message.it_moved import it_moved
 from core.message.model import Parsed
 
@@ -59,7 +60,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply]:
         return []
     both = plain_tail.parted(turn.incoming.text)
     asked = moved_behind(turn.incoming.text, parsed) if both is None else both[1]
-    return [] if asked is None else await _asked(turn, asked)
+    if asked is None:
+        return []
+    stands = await how_much.of_what_stands(turn) if _adds_what(turn, asked) else None
+    return await _asked(turn, asked) if stands is None else stands
 
 
 def moved_behind(text: str, parsed: Parsed) -> str | None:
@@ -69,6 +73,16 @@ def moved_behind(text: str, parsed: Parsed) -> str | None:
         r"^(?:and|but|so|und|aber|et|mais|y|pero|e|mas|ma|en|maar|i|ale|och|men) ", "", tail
     )
     return tail if tail and it_moved(tail) is not None else None
+
+
+def _adds_what(turn: Turn, asked: str) -> bool:
+    """Whether it is asked what to add, and no animal is named: of what was measured, then."""
+    context = turn.context()
+    found = asked_company(asked, context.tanks, us_gallons=context.us_gallons)
+    found = found or parse(asked, context).question
+    if found is None or found.kind != "keep" or found.species not in {None, "what"}:
+        return False
+    return not any(kinds.names_any(word) or kinds.is_kind(word) for word in asked.split())
 
 
 async def _asked(turn: Turn, asked: str) -> list[Reply]:

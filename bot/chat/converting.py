@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import replace
+from typing import Final
 
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
 from bot.chat.words import plan_talk as plan_words
 from bot.chat.words import questions as words
 from core.advice.spoons import spoon_grams
+from core.analytes import ANALYTES
 from core.errors import CoreError
 from core.message import parse
 from core.message.amounts import SPOONS
-from core.message.model import Parsed, Question
+from core.message.model import Parsed, Question, Value
 from core.message.unit_asked import unit_asked
 from core.units import convert as convert_units
 from core.units import from_canonical, to_canonical
 
 HARDNESS_UNITS = ("°dH", "ppm", "meq/L", "mmol/L", "°fH", "°e", "gpg")
+CONVERTED: Final = "converted"
+"""Of an offer's context: what was told in another unit."""
 USUAL = {
     "kh": HARDNESS_UNITS,
     "gh": HARDNESS_UNITS,
@@ -44,7 +50,8 @@ async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
     if question.substance is not None and {question.unit, question.to_unit} & set(SPOONS):
         return [await _spoons(turn, question.substance, question)]
     if question.value is None:
-        return [await turn.reply(words.what_to_convert())]
+        told_before = None if question.substance else await _told_before(turn, question)
+        return told_before or [await turn.reply(words.what_to_convert())]
     if (change := await _litres_to(turn, question, question.value)) is not None:
         return change
     try:
@@ -57,7 +64,51 @@ async def convert(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply
         "unit": question.unit,
         "converted": [{"value": number, "unit": unit} for number, unit in answers],
     }
-    return [await turn.reply([told], facts=facts)]
+    held = {
+        CONVERTED: {"analyte": question.analyte, "value": question.value, "unit": question.unit}
+    }
+    return [await turn.reply([told], facts=facts, context=held, expects="followup")]
+
+
+async def _told_before(turn: Turn, question: Question) -> list[Reply] | None:
+    """`whats that in ppm`: what was told, or converted, in the answer before; None where none was.
+
+    Of several values each that can be told in the unit.
+    """
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or turn.now - latest[0].made_at > patience:
+        return None
+    (offer,) = latest
+    told: list[Question] = []
+    if (held := offer.context.get(CONVERTED)) is not None:
+        told = [replace(question, **held)]
+    elif offer.entry_id is not None:
+        entry = await turn.uow.log.current(turn.chat.id, offer.entry_id)
+        values = [each.what for each in entry.readings] if entry is not None else []
+        told = [
+            _of_value(question, value)
+            for value in values
+            if value.analyte in USUAL and question.analyte in {None, value.analyte}
+        ]
+    found: list[Reply] = []
+    for each in told:
+        own = each.unit or (ANALYTES[each.analyte].unit if each.analyte in ANALYTES else None)
+        same = each.to_unit in {"°", own}  # whose degrees is not told: all that are usual
+        asked = replace(each, to_unit=None) if same else each
+        with suppress(CoreError):
+            if asked.value is not None and _converted(asked, asked.value):
+                found += await convert(turn, asked, Parsed("question"))
+    return found or None
+
+
+def _of_value(question: Question, value: Value) -> Question:
+    """A question for another unit, of a value as it was told; drops as the degrees they are."""
+    drops = value.unit == "drops"
+    number = value.canonical if drops else value.value
+    unit = value.canonical_unit if drops else value.unit or value.canonical_unit
+    number = number if isinstance(number, float | int) else None
+    return replace(question, analyte=value.analyte, value=number, unit=unit, basis=value.basis)
 
 
 async def _litres_to(turn: Turn, question: Question, value: float) -> list[Reply] | None:

@@ -5,7 +5,7 @@ Nothing of it is a reading: the numbers are of the kit, or of what is in the jug
 
 from __future__ import annotations
 
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from typing import Final
 
 from bot.chat.model import Reply
@@ -31,6 +31,10 @@ async def answer(turn: Turn) -> list[Reply] | None:
     found = kit_asked(text)
     if found is None:
         return None
+    told_of = None if found.read or told else await _of_reading(turn, found)
+    if told_of is not None and turn.typed is not None:
+        turn.incoming = replace(turn.incoming, text=f"is {told_of} ok")
+        return await turn.typed(turn)  # is 5 drops ok, right behind 5 drops: of the tank
     if found.analyte in {"ph", "other"}:
         return [await turn.reply(words.no_recipe(found.analyte == "ph"))]
     analyte = found.analyte or ("kh" if found.value is not None or found.litres is not None else "")
@@ -51,6 +55,22 @@ async def _made(turn: Turn) -> Reference | None:
     if not newest or turn.now - newest[0].made_at > patience or MADE not in newest[0].context:
         return None
     return Reference(**newest[0].context[MADE])
+
+
+async def _of_reading(turn: Turn, asked: KitAsked) -> str | None:
+    """The reading that the message before told, where its number is asked about; else None."""
+    newest = await turn.uow.offers.latest(turn.chat.id, 1)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if asked.value is None or not newest or turn.now - newest[0].made_at > patience:
+        return None
+    if newest[0].entry_id is None:
+        return None
+    entry = await turn.uow.log.current(turn.chat.id, newest[0].entry_id)
+    for value in [] if entry is None else [each.what for each in entry.readings]:
+        same = value.value == asked.value and asked.analyte in {None, value.analyte}
+        if same and value.analyte in {"kh", "gh"} and isinstance(value.canonical, float | int):
+            return f"{value.analyte} {value.canonical:.10g}"
+    return None
 
 
 async def _judged(turn: Turn, made: Reference, told: KitAsked) -> Reply:

@@ -68,3 +68,10 @@ async def test_nothing_is_fed_while_a_poison_told_is_open(talk: Talk) -> None:
 async def test_what_is_no_question_is_plain_talk(talk: Talk, line: str) -> None:
     (told,) = await talk.say(line)
     assert told.facts["values"]
+
+
+async def test_what_to_add_behind_a_low_kh_is_of_the_kh(talk: Talk) -> None:
+    await talk.say("my tank is 100 l")
+    *_, plan = await talk.say("kh 2 what do i add")
+    assert "KH 2 → 4" in plan.text
+    assert "suits" in await talk.text("kh 8 what fish can i add")

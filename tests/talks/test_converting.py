@@ -108,3 +108,26 @@ async def test_litres_to_a_value_are_of_a_change_and_no_conversion(talk: Talk) -
     asked = await talk.facts("how many litres to get to 20")
     assert asked == await talk.facts("how many litres should i change to get nitrate to 20")
     assert "cannot convert" not in await talk.text("how many litres to get to 20")
+
+
+@pytest.mark.parametrize(
+    ("before", "text", "told"),
+    [
+        ("kh 4", "whats that in ppm", "4 °dH = 71.4 ppm"),
+        ("kh 80 ppm", "whats that in dkh", "80 ppm = 4.48 °dH"),
+        ("kh 4 drops", "what is that in ppm", "4 °dH = 71.4 ppm"),
+        ("whats kh 4 in ppm", "what is that in degrees", "71.4 ppm"),
+    ],
+)
+async def test_that_is_what_was_told_before(talk: Talk, before: str, text: str, told: str) -> None:
+    await talk.say("my tank is 100 l")
+    await talk.say(before)
+    assert told in await talk.text(text)
+
+
+async def test_that_is_nothing_where_nothing_was_told_or_it_is_long_ago(talk: Talk) -> None:
+    await talk.say("my tank is 100 l")
+    assert "What shall I convert?" in await talk.text("whats that in ppm")
+    await talk.say("kh 4")
+    await talk.wait(days=3)
+    assert "What shall I convert?" in await talk.text("whats that in ppm")

@@ -115,3 +115,10 @@ async def test_what_no_kitchen_makes(talk: Talk) -> None:
 )
 def test_no_question_of_the_kit(line: str) -> None:
     assert kit_asked(line) is None
+
+
+async def test_drops_asked_about_behind_a_reading_are_of_the_tank(talk: Talk) -> None:
+    await talk.say("my tank is 100 l")
+    await talk.say("kh 5 drops")
+    assert "kit is checked" not in await talk.text("is 5 drops ok")
+    assert "kit is checked" in await talk.text("is 6 drops ok")
