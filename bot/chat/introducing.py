@@ -29,6 +29,7 @@ from bot.store.tanks import StoredTank
 from core.advice import limits
 from core.advice.asked_company import ASKING
 from core.advice.inhabitants import is_animal, listed_in
+from core.advice.introduction_parts import plainly
 from core.advice.introductions import Animal, Home, living_there
 from core.advice.livestock import lookup, plain_name
 from core.advice.stock import meant
@@ -86,6 +87,8 @@ def _is_read_elsewhere(turn: Turn, said: Told) -> bool:
         text, gallons = turn.incoming.text, turn.chat.us_gallons
         if home.co2 and home.name is None:
             return False  # 60 litre planted tank with co2
+        if home.name is None and plainly(text) != text.strip():
+            return False  # reef tank, 300 litres with the sump
         return home.name is None or tank_words.whole(text, us_gallons=gallons) is not None
     if any(each.many is None for each in home.animals) or home.further or home.days_ago is not None:
         return False

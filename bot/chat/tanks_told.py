@@ -66,10 +66,15 @@ def _of_volume(token: Token) -> bool:
 
 
 async def _first(turn: Turn) -> list[Reply] | None:
-    """`54 l fresh`, `60x30x35 cm` before there is any tank: of the first one."""
+    """`54 l fresh`, `60x30x35 cm` before there is any tank: of the first one.
+
+    The sides are also of the only tank whose volume is not known.
+    """
     tokens = cut(fold(turn.incoming.text), lexicon(), turn.incoming.text, most=_MOST)
-    sized = tank_words.has_box(turn.incoming.text) or all(map(_of_volume, tokens))
-    if turn.tanks or not sized:
+    boxed = tank_words.has_box(turn.incoming.text)
+    sized = boxed or all(map(_of_volume, tokens))
+    unsized = len(turn.tanks) == 1 and turn.tanks[0].tank.volume_l is None
+    if not sized or (turn.tanks and not (boxed and unsized)):
         return None  # 20 l fresh water, in a bucket maybe
     whole = turn.incoming
     turn.incoming = replace(whole, text=f"{whole.text.strip(_EDGES)} tank")

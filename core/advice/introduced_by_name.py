@@ -29,10 +29,10 @@ from core.advice.introduction_parts import (
     read,
 )
 from core.advice.introductions import Animal, Home, home_of
-from core.advice.livestock import lookup, spelt_like
+from core.advice.livestock import lookup
 from core.message.described import ways as described
 from core.message.fold import fold
-from core.message.kinds import is_kind
+from core.message.kinds import is_called
 from core.message.lexicon import meanings
 from core.message.numbered import HOMES, places
 from core.message.wordfile import patterns, spelt
@@ -50,8 +50,6 @@ _SIZED: Final = re.compile(r"(?P<head>[^\d]{1,40}?(?: \d{1,2})?)[\s:=]{1,3}(?P<r
 _HEAD: Final = re.compile(r"(?P<head>[^:,.;\n]{4,40})[:,.;\n]\s*(?P<rest>\S.*)$", re.DOTALL)
 _SIDE_BY_SIDE: Final = re.compile(r"[^\W\d][^\d]{0,40}\d[\d.,]*\s*[^\W\d]*")
 """A name with its volume, beside others with nothing between them."""
-_MANY_ENDINGS: Final = ("s", "n", "e", "i", "er", "ar", "or")
-"""How plurals end, in nine languages."""
 MANY: Final = 2
 """So many tanks at least a list names."""
 _BESIDE: Final = frozenset(
@@ -154,17 +152,7 @@ def _tells_kind(name: str) -> bool:
     of = [_of().get(word, frozenset()) for word in words]
     if any(each & _OF_KIND for each in of):
         return True
-    said = " ".join(words)
-    if not is_kind(said) or all(each & _OF_LOOK for each in of):
-        return False
-    found = lookup(said)
-    near = [spelt_like(said, row) for row in (found.species, *found.candidates) if row is not None]
-    return any(_many_of(said, fold(name)) for name in near) or not any(near)
-
-
-def _many_of(said: str, name: str) -> bool:
-    """Whether a word is a name, or may be its plural: guppies of guppy, but no betty of betta."""
-    return said == name or said.endswith(_MANY_ENDINGS) or said in name.split()
+    return not all(each & _OF_LOOK for each in of) and is_called(" ".join(words))
 
 
 def _of_class(name: str) -> bool:

@@ -19,7 +19,7 @@ from core.tank import TankKind
 FILE: Final = "introduced.txt"
 SECTIONS: Final = ("word", "aside")
 BESIDE: Final = "introduced_beside.txt"
-BESIDE_SECTIONS: Final = ("word", "block", "supply")
+BESIDE_SECTIONS: Final = ("word", "block", "supply", "opening", "parts", "held")
 LONGEST: Final = 40
 """More words than these introduce no tank."""
 
@@ -73,6 +73,46 @@ def is_aside(text: str) -> bool:
     return _patterns()["aside"].search(fold(text)) is not None
 
 
+def plainly(text: str) -> str:
+    """A text without what opens it and says nothing, and how long a tank was kept as all say it.
+
+    Examples
+    --------
+    >>> plainly("ok i got a 10 gallon"), plainly("reef tank, 300 litres with the sump")
+    ('i got a 10 gallon', 'reef tank, 300 litres')
+    >>> plainly("29 gallon tank, had it about 2 months"), plainly("i had it drained")
+    ('29 gallon tank, running for 2 months', 'i had it drained')
+    """
+    plain = fold(text)
+    if len(plain) != len(text):
+        return text
+    found = _beside()
+    for of, instead in (("held", "running for"), ("parts", "")):
+        for told in reversed([*found[of].finditer(plain)]):
+            behind = _NUMBERED.match(plain, told.end())
+            own = plain[told.end() : told.end() + SOON].lstrip(" (:,=")[:1].isdigit()
+            if not own if of == "parts" else behind is not None:
+                text = f"{text[: told.start()]}{instead}{text[told.end() :]}"
+                count = "" if of == "parts" or behind is None else behind[1]
+                if of == "held" and (number := number_in(count)) is not None:
+                    text = text.replace(f" {count} ", f" {number} ", 1)
+                plain = fold(text)
+    opened = found["opening"].match(plain)
+    while opened is not None and len(plain) > opened.end():
+        text = text[opened.end() :].lstrip(" ,.!:;")
+        plain = fold(text)
+        opened = found["opening"].match(plain)
+    return text.strip()
+
+
+SOON: Final = 8
+"""Characters behind a sump in which its own litres may begin."""
+_NUMBERED: Final = re.compile(
+    r"\s(?:(?:about|ca|etwa|environ|circa|around)\s)?([^\W_]{1,12})\s[a-z]"
+)
+"""So many behind how long: about two months."""
+
+
 @cache
 def _patterns() -> Mapping[str, re.Pattern[str]]:
     return patterns(FILE, SECTIONS)
@@ -115,7 +155,7 @@ def read(text: str, *, us_gallons: bool, loosely: bool = False) -> list[Part] | 
     With `loosely` words of no class are parts as well, ``unknown``, unless they are a deed, a
     question or a wish, and what parts a sentence is a ``break``.
     """
-    if "?" in text or is_aside(text):
+    if "?" in text or is_aside(text := plainly(text)):
         return None
     plain = fold(text).replace("’", "'")
     if loosely and (_holds_supply(plain) or _blocked().search(plain := _without_supply(plain))):

@@ -78,7 +78,8 @@ def introduced(text: str, *, us_gallons: bool) -> tuple[Home, ...]:
     of = {part.of for part in parts}
     kept = not of.isdisjoint({"have", "home", "single"})
     lives = kept and not of.isdisjoint({"animal", "planted", "community"})
-    if "volume" not in of or not (lives or NOUNS & of):
+    called = "called" in of and "have" in of  # got a 200l called lounge
+    if "volume" not in of or not (lives or called or NOUNS & of):
         return ()  # 20 l fresh water
     if "name" in of and of.isdisjoint({"animal", "called", "further", *TRAITS}):
         return ()  # tank leaked 20 l

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from typing import Final
 
 from core.message import herd
 from core.message.fold import fold
 from core.message.tokens import Token
+from core.message.wordfile import spelt
 
 OF_ANIMALS = frozenset({"added", "arrived", "lost", "moved", "given", "missing", "born"})
 """Events by which animals come, go or are born, as the word files call them."""
@@ -119,6 +121,47 @@ def said_in(text: str) -> str:
     size = len(named[0].split())
     runs = (" ".join(words[at : at + size]) for at in range(len(words)))
     return next((run for run in runs if animals_in(run) == named[:1]), "")
+
+
+_MANY_ENDINGS: Final = ("s", "n", "e", "i", "er", "ar", "or")
+"""How plurals end, in nine languages."""
+
+
+def is_called(text: str) -> bool:
+    """Whether an animal is called by a text as it is typed, or by its plural, and no colour is.
+
+    Examples
+    --------
+    >>> is_called("guppies"), is_called("neon tetras"), is_called("shrimp")
+    (True, True, True)
+    >>> is_called("idea"), is_called("yellow"), is_called("betty")
+    (False, False, False)
+    """
+    from core.advice.livestock import lookup
+
+    said = fold(text).strip()
+    if not is_kind(said) or said in _colours():
+        return False
+    found = lookup(said)
+    rows = [row for row in (found.species, *found.candidates) if row is not None]
+    names = (name for row in rows for of in row.names.values() for name in of)
+    return any(_many_of(said, fold(name)) for name in names)
+
+
+def _many_of(said: str, name: str) -> bool:
+    words = {name, *name.split()}
+    many = said.endswith(_MANY_ENDINGS) and any(w[:LETTERS] == said[:LETTERS] for w in words)
+    return said in words or many
+
+
+LETTERS: Final = 3
+"""Letters that a plural has in common with its name."""
+
+
+@cache
+def _colours() -> frozenset[str]:
+    told = spelt("introduced_beside.txt")
+    return frozenset(way for _, of, ways in told if of == "bare" for way in ways)
 
 
 def nearest(text: str) -> tuple[str, ...]:

@@ -58,6 +58,6 @@ def themes(text: str) -> tuple[About, ...]:
     things = " ".join(each.thing.casefold() for each in named)
     said = kinds.said_in(text).strip(",.;:!")
     of_kind = len(said) > _SHORT and not kinds.names_any(said) and said.casefold() not in things
-    animals = [About("animal", said)] if of_kind else []
+    animals = [About("animal", said)] if of_kind and kinds.is_called(said) else []
     told = [About(theme) for theme in _WORDS if _patterns()[theme].search(plain)]
     return (*named, *animals, *told)

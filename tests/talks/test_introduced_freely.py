@@ -370,3 +370,33 @@ async def test_readings_of_a_strip_beside_a_tank_are_asked_about(talk: Talk) -> 
 async def test_one_reading_that_may_be_two_things_is_no_bare_yes(talk: Talk, text: str) -> None:
     await talk.say(text)
     assert not values(await talk.say("yes"))
+
+
+@pytest.mark.parametrize(
+    ("text", "volumes"),
+    [
+        ("ok i got a 10 gallon with a betta", [37.9]),
+        ("hello! so i've got a 29 gallon tank with some guppies, had it about two months", [109.8]),
+        ("reef tank, 300 litres with the sump", [300.0]),
+        ("okay, 60 litre tank with 6 neons in it", [60.0]),
+        ("got a 200l called lounge and a 60l called bedroom", [200.0, 60.0]),
+    ],
+)
+async def test_openings_and_parts_beside_a_tank_do_not_hide_it(
+    talk: Talk, text: str, volumes: list[float]
+) -> None:
+    made = [each.facts for each in await talk.say(text)]
+    assert [round(each["volume_l"], 1) for each in made if "volume_l" in each] == volumes
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["i had a 10 gallon with a betta", "is 20 l ok", "reef tank, 300 litres with sump 40 l"],
+)
+async def test_what_is_over_or_has_its_own_litres_makes_no_tank(talk: Talk, text: str) -> None:
+    assert not any("volume_l" in each.facts for each in await talk.say(text))
+
+
+async def test_sides_are_of_the_only_tank_whose_volume_is_not_known(talk: Talk) -> None:
+    await talk.say("kh 4")
+    assert "49.6 L" in await talk.text("its 60 by 30 by 36 cm")

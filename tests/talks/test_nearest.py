@@ -75,3 +75,18 @@ async def test_nothing_named_is_told_what_to_send(talk: Talk) -> None:
 )
 def test_themes_are_whole_words(text: str, found: list[Theme]) -> None:
     assert [each.theme for each in themes(text)] == found
+
+
+@pytest.mark.parametrize(
+    ("text", "offered"),
+    [
+        ("it turned yellow at some point", False), ("no idea really", False),
+        ("my guppies blah blah", True), ("the shrimp blah", True), ("tetras blah", True),
+    ],
+)  # fmt: skip
+async def test_only_what_an_animal_is_called_is_offered_as_one(
+    talk: Talk, text: str, offered: bool
+) -> None:
+    await talk.say("my tank is 100 l")
+    (reply,) = await talk.say(text)
+    assert any("can i keep" in button.label for button in reply.buttons) is offered
