@@ -11,10 +11,11 @@ from bot.chat.turn import Turn
 from bot.chat.words import drops as drop_words
 from bot.chat.words import tanks as words
 from bot.chat.words.names import first_tank
+from bot.chat.words.nearest import restated
 from bot.store.log import Entry
 from bot.store.offers import Choice
 from core.message import parse
-from core.message.drop_told import colour_told, drop_told
+from core.message.drop_told import colour_told, drop_told, drops_counted
 from core.message.model import Kit, Parsed, Value
 from core.tank import Tank
 
@@ -62,13 +63,28 @@ async def colour(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """``kh test stays yellow after the first drop``: no number yet, and no animal."""
     said = turn.incoming
     told = colour_told(said.text) if said.addressed and parsed.command is None else None
-    if told is None or parsed.values or parsed.events or calls.is_danger(turn, parsed):
+    if parsed.values or calls.is_danger(turn, parsed):
         return None
+    if told is None or parsed.events:
+        return await _counted(turn, parsed)
     facts: dict[str, object] = {"analyte": told.analyte, "colour": told.colour}
     if told.drops is not None:
         facts["drops"] = told.drops
     lines = drop_words.by_colour(told.analyte, told.colour, told.drops)
     return [await turn.reply(lines, facts=facts)]
+
+
+async def _counted(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``my tap water is 7 drops``: asked what they are of; nothing is stored before."""
+    said = turn.incoming
+    found = drops_counted(said.text) if said.addressed and parsed.command is None else None
+    if found is None or parsed.question is not None:
+        return None
+    water = "tap " if found.of_tap else ""
+    texts = [f"{water}{each} {found.drops} drops" for each in found.analytes]
+    meaning = "yes" if len(texts) == 1 else ""
+    choices = [Choice(text, "say_again", meaning, {"text": text}) for text in texts]
+    return [await turn.reply(restated(texts), choices=choices)]
 
 
 async def _in_drops(turn: Turn, values: list[Value]) -> Entry | None:

@@ -11,7 +11,8 @@ from typing import Final, NamedTuple
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
-from core.message.tokens import cut
+from core.message.tokens import Token, cut
+from core.message.waters import mentioned
 from core.message.wordfile import spelt
 
 LEAST: Final = 0.01
@@ -105,7 +106,63 @@ def colour_told(text: str) -> ColourTold | None:
     return ColourTold(named.pop(), found[0], count)
 
 
-_COUNTED: Final = frozenset({"kh", "gh"})
+class DropsCounted(NamedTuple):
+    """Drops that a test took, told of no value for certain."""
+
+    analytes: tuple[str, ...]
+    """What they may be of."""
+    drops: int
+    of_tap: bool
+    """Whether they are of the tap."""
+
+
+def drops_counted(text: str) -> DropsCounted | None:
+    """The drops that a test took until it turned, or that a tap has; None where more is said.
+
+    Examples
+    --------
+    >>> drops_counted("my tap water is 7 drops")
+    DropsCounted(analytes=('kh', 'gh'), drops=7, of_tap=True)
+    >>> drops_counted("the kh one changed colour after 1 drop").analytes
+    ('kh',)
+    >>> drops_counted("test kit took 2 drops to go yellow").drops
+    2
+    >>> drops_counted("i put 7 drops in my tap water"), drops_counted("took 2 drops of blue dye")
+    (None, None)
+    """
+    plain = fold(text)
+    if len(text) > LONGEST or len(plain) != len(text) or "?" in text:
+        return None
+    turned = _pattern("turned").search(plain)
+    plain = _pattern("turned").sub(lambda found: " " * len(found[0]), plain)
+    tokens = cut(plain, lexicon(), plain)
+    place = next((n for n, token in enumerate(tokens) if token.value == "drops"), 0)
+    count = tokens[place - 1].text if place else ""
+    numbers = [token for token in tokens if token.kind == "number"]
+    taps = [each for each in mentioned(plain) if each[2] == "tap"]
+    analytes = tuple(str(token.value) for token in tokens if token.kind == "analyte")
+    tested = bool(analytes) or any(token.value == "kit" for token in tokens)
+    if not count.isdigit() or len(numbers) != 1 or len(analytes) > 1 or len(taps) > 1:
+        return None
+    if not (taps or (turned is not None and tested)) or not {*analytes} <= _COUNTED:
+        return None
+    if not all(_is_of_test(token, of_tap=bool(taps)) for token in tokens):
+        return None
+    return DropsCounted(analytes or _OF_DROPS, int(count), bool(taps))
+
+
+def _is_of_test(token: Token, *, of_tap: bool) -> bool:
+    if token.kind in {"fill", "p", "number", "analyte"} or token.value in _BESIDE_DROPS:
+        return True
+    if token.value == "other":
+        return of_tap
+    return any(_pattern(of).fullmatch(token.text) is not None for of in ("colour", "behind"))
+
+
+_OF_DROPS: Final = ("kh", "gh")
+_BESIDE_DROPS: Final = frozenset({"drops", "link", "one", "to", "at", "at_to"})
+"""What may stand beside drops that a test took."""
+_COUNTED: Final = frozenset(_OF_DROPS)
 
 
 @cache
@@ -113,9 +170,13 @@ def _firsts() -> frozenset[str]:
     return frozenset(w for of, _, ways in spelt("drop_told.txt") for w in ways if of == "first")
 
 
-@cache
 def _colour() -> re.Pattern[str]:
-    return re.compile(rf"(?<!\w)(?:{_any_of('colour')})(?!\w)")
+    return _pattern("colour")
+
+
+@cache
+def _pattern(section: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{_any_of(section)})(?!\w)")
 
 
 @cache

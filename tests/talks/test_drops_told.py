@@ -56,3 +56,35 @@ async def test_a_value_beside_a_colour_is_kept(talk: Talk) -> None:
     (told, *_rest) = await talk.say("kh 5 drops")
     assert told.facts["values"]
     assert "leaflet" not in await talk.text("5 yellow shrimps, kh 5")
+
+
+@pytest.mark.parametrize(
+    ("text", "offered"),
+    [
+        ("my tap water is 7 drops", ["tap kh 7 drops", "tap gh 7 drops"]),
+        ("Leitungswasser hat 7 Tropfen", ["tap kh 7 drops", "tap gh 7 drops"]),
+        ("the kh one changed colour after 1 drop", ["kh 1 drops"]),
+        ("test kit took 2 drops to go yellow", ["kh 2 drops", "gh 2 drops"]),
+    ],
+)
+async def test_drops_of_nothing_certain_are_asked_about(
+    talk: Talk, text: str, offered: list[str]
+) -> None:
+    await talk.say("my tank is 100 l")
+    (asked,) = await talk.say(text)
+    assert [button.label for button in asked.buttons] == offered
+    (kept,) = await talk.press(1, asked)
+    assert kept.facts["values"][0]["unit"] == "drops"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i put 7 drops in my tap water", "changed 20 l after 2 drops of dye", "fed 2 drops",
+        "added 5 drops of dechlorinator to tap water", "the kit needs 5 drops",
+    ],
+)  # fmt: skip
+async def test_drops_that_went_in_are_of_no_test(talk: Talk, text: str) -> None:
+    await talk.say("my tank is 100 l")
+    for reply in await talk.say(text):
+        assert not any(button.label.endswith("drops") for button in reply.buttons)
