@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from core.analytes import MEASURABLE
@@ -126,6 +127,8 @@ def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt
         step = LOWEST_STEPS.get(candidate.analyte)
         told = None if step is None else f"{_word(candidate)} {step:g}"
         return Doubt(fragment, start, end, problem, told)
+    if problem in _EITHER and (both := _either(candidate, made, source)) is not None:
+        return both
     believable = _sound(made)
     unsound = problem in _STORED_ON_YES and made.canonical is not None and not believable
     guessed = doubts.IMPLAUSIBLE if unsound else problem
@@ -146,6 +149,60 @@ def doubt(candidate: Candidate, made: Value, problem: str, source: str) -> Doubt
         made if sure else None,
         choices if len(choices) > 1 else (),
     )
+
+
+_EITHER: Final = frozenset({doubts.UNKNOWN_WORD, doubts.STRAY_NUMBER})
+_POISONS: Final = frozenset(
+    {"ammonia", "nitrite", "nitrate", "chlorine", "total_chlorine", "copper"}
+)
+"""Of two numbers that one may be, the higher counts until it is told which."""
+
+_OR: Final = re.compile(
+    r"(?P<first>\d+(?:[.,]\d+)?)\s*(?P<unit>ppm|mg/?l|mg)?[\s,/]*"
+    r"(?:(?:or|maybe|perhaps|possibly|oder|vielleicht|ou|peut-être|o|quizás|quizá|talvez|forse|of"
+    r"|misschien|lub|albo|może|eller|kanske|even|more like|could be"
+    r"|it could be|might be|was it|is it|its)[\s,]+){1,4}"
+    r"(?P<other>\d+(?:[.,]\d+)?)(?![\d.,]*\s*(?:x\b|times|days?|hours?|weeks?|min|fish|l\b|%))",
+    re.IGNORECASE,
+)
+REACH: Final = 70
+"""Characters behind a name within which both numbers stand."""
+
+
+def _either(candidate: Candidate, made: Value, source: str) -> Doubt | None:
+    """One value of which two numbers are told: `0.25 or maybe 2.5`; None where it is none of that.
+
+    Each is offered. What stands in the doubt until it is answered is the worse of a poison.
+    """
+    start = candidate.start
+    found = _OR.search(source, start, start + REACH)
+    if found is None or made.value is None or not isinstance(made.canonical, float):
+        return None
+    first, other = (float(found[name].replace(",", ".")) for name in ("first", "other"))
+    if first != made.value or other == first or candidate.analyte == "temperature":
+        return None
+    if candidate.end > found.end("other") and re.search(r"\d", source[found.end() : candidate.end]):
+        return None
+    factor = made.canonical / first if first else 1.0
+    second = replace(made, value=other, canonical=other * factor)
+    if not (_sound(made) and _sound(second)):
+        return None
+    end = max(found.end("other"), candidate.end)
+    unit = f" {made.unit}" if made.unit else ""
+    texts = tuple(f"{_word(candidate)} {number:.6g}{unit}" for number in (first, other))
+    is_second = candidate.analyte in _POISONS and other > first
+    held, text = (second, texts[1]) if is_second else (made, texts[0])
+    return Doubt(source[start:end], start, end, doubts.CONFLICT, text, held, texts)
+
+
+def without_parts(found: Sequence[Doubt]) -> list[Doubt]:
+    """Doubts without those that are a part of a value that may be either of two numbers."""
+    either = [d for d in found if d.reason == doubts.CONFLICT and len(d.choices) > 1]
+    return [
+        d
+        for d in found
+        if d in either or not any(e.start <= d.start and d.end <= e.end for e in either)
+    ]
 
 
 def _sound(made: Value) -> bool:

@@ -10,6 +10,7 @@ from core.message import (
     by_means,
     degrees,
     doubts,
+    guesses,
     halves,
     hardness,
     joined,
@@ -178,6 +179,7 @@ def _settle(candidate: Candidate, state: Statement) -> None:
 def _finish(state: Statement) -> Parsed:
     if state.context.group and state.talk:
         return Parsed("none")
+    state.doubts = guesses.without_parts(state.doubts)
     _conflicts(state)
     values, at = _shared_time(state)
     if values or state.events:
