@@ -36,6 +36,7 @@ from bot.chat import (
     nearest,
     past,
     pauses,
+    people_first,
     plan_talk,
     poison_first,
     presses,
@@ -255,6 +256,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return heard
         if (against := await poison_first.against_more(turn, parsed)) is not None:
             return against
+        if (of_person := await people_first.unheard(turn)) is not None:
+            return of_person
         turn.unheard = True
         if (asked_amount := await change_amount.not_heard(turn)) is not None:
             return asked_amount

@@ -143,6 +143,29 @@ def gasps(text: str) -> bool:
     return "gasping" in named(text).get("danger", ())
 
 
+def feels(text: str) -> bool:
+    """Whether a message says how a person feels or looks, and names no animal and no tank.
+
+    Read only while somebody is in danger by what was told.
+
+    Examples
+    --------
+    >>> feels("feel a bit sick"), feels("hes crying, his mouth is red"), feels("the fish are sick")
+    (True, True, False)
+    """
+    return "person" in named(text).get("distress", ())
+
+
+def names_animals(text: str) -> bool:
+    """Whether a message names an animal or a tank."""
+    return "animals" in named(text).get("distress", ())
+
+
+def asks_antidote(text: str) -> bool:
+    """Whether a message speaks of what people think to help against poison: milk, to be sick."""
+    return "antidote" in named(text).get("distress", ())
+
+
 def asks(text: str) -> bool:
     """Whether a message opens a question in any language: may I, how much, what if."""
     return "asks" in named(text).get("asked", ())

@@ -186,3 +186,95 @@ async def test_copper_that_was_refused_and_done_all_the_same_is_in(talk: Talk) -
     (no,) = await talk.say("putting copper in, how much")
     assert no.facts["verdict"] == "no"
     assert "Copper kills invertebrates" in await talk.text("did it")
+
+
+@pytest.mark.parametrize(
+    ("call", "then"),
+    [
+        ("got a mouthful of bleach water siphoning", "feel a bit sick"),
+        ("my little girl drank from the test bottle", "shes crying and her lips are red"),
+        ("my little girl drank from the test bottle", "shes 4"),
+        ("ich habe bleichmittel verschluckt", "mir ist übel"),
+    ],
+)
+async def test_how_somebody_feels_is_told_of_the_person(talk: Talk, call: str, then: str) -> None:
+    await talk.say("100 l kh 4")
+    await talk.say(call)
+    (reply,) = await talk.say(then)
+    assert reply.facts == {"emergency": "swallowed"}
+    assert then in reply.text
+    assert "Stop feeding" not in reply.text
+
+
+@pytest.mark.parametrize("then", ["the fish look sick", "the tank smells", "kh 5", "thanks"])
+async def test_what_is_said_of_fish_or_water_is_not(talk: Talk, then: str) -> None:
+    for line in ("100 l kh 4", "i swallowed some bleach"):
+        await talk.say(line)
+    replies = await talk.say(then)
+    assert not any("Tell them" in reply.text for reply in replies)
+
+
+@pytest.mark.parametrize(
+    ("call", "asked", "no"),
+    [
+        ("spilt muriatic acid on my hand", "can i mix the bleach and the acid", "never mix"),
+        ("spilt muriatic acid on my hand", "should i put baking soda on it", "No: nothing against"),
+        ("my son drank the ph down", "can i give him milk", "No: nothing against"),
+    ],
+)
+async def test_a_new_danger_asked_about_gets_its_own_no(
+    talk: Talk, call: str, asked: str, no: str
+) -> None:
+    await talk.say(call)
+    (reply,) = await talk.say(asked)
+    assert no in reply.lines[0].text
+    assert "First this" in reply.lines[1].text
+
+
+@pytest.mark.parametrize("then", ["fish are floating", "fish gasping", "2 fish died"])
+async def test_the_current_goes_before_the_fish(talk: Talk, then: str) -> None:
+    await talk.say("100 l kh 4")
+    await talk.say("heater cracked and i got a tingle when i put my hand in")
+    first, *kept = await talk.say(then)
+    assert first.facts == {"emergency": "electric"}
+    assert "Switch the power off" in first.text
+    assert "only then the fish" in first.lines[-1].text
+    assert not any("remove the dead" in reply.text for reply in kept)
+    await talk.say("power is off now")
+    assert "Switch the power off" not in await talk.text("fish gasping")
+
+
+@pytest.mark.parametrize(
+    "told",
+    ["refilled all of it straight from the tap", "forgot the stuff that takes chlorine out"],
+)
+async def test_untreated_water_is_treated_now(talk: Talk, told: str) -> None:
+    await talk.say("100 l kh 4")
+    steps = (await talk.say(told))[-1]
+    assert steps.facts["emergency"] == "chlorine"
+    assert "for all of its water" in steps.text
+
+
+async def test_a_reading_beside_odd_fish_is_kept(talk: Talk) -> None:
+    await talk.say("100 l kh 1")
+    kept, steps = await talk.say("ph says 9.2 now and the fish are darting about")
+    assert kept.facts["values"][0]["analyte"] == "ph"
+    assert steps.facts["emergency"] == "general"
+
+
+@pytest.mark.parametrize(
+    ("told", "worse"),
+    [
+        ("ammonia 0.25 or maybe 2.5 cant read the colour", 2.5),
+        ("nitrite 2 or 5", 5.0),
+    ],
+)
+async def test_of_two_numbers_of_a_poison_the_worse_counts(
+    talk: Talk, told: str, worse: float
+) -> None:
+    await talk.say("100 l kh 4")
+    (reply,) = await talk.say(told)
+    assert f"{worse:g} mg/L" in next(x.text for x in reply.lines if "take it as true" in x.text)
+    labels = [button.label for button in reply.buttons]
+    assert labels[0].endswith(told.split()[1])
+    assert labels[1].endswith(f"{worse:g}")

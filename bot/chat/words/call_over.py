@@ -105,8 +105,12 @@ _ENDS: Final[Mapping[Danger, str]] = {
 _HELP_CALLED: Final = N_("When help was called, say: called")
 
 
-def tell_them(said: str) -> str:
-    """What it was, which whoever helps must know."""
+def tell_them(said: str, *, rinsed: bool = True) -> str:
+    """What it was or how somebody feels, which whoever helps must know."""
+    if not rinsed:
+        return _("Tell them: “{said}”. Any worse, or hard to wake: the emergency number.").format(
+            said=said
+        )
     return _("Tell them: “{said}”. Rinse the mouth and wash the hands now, if not done.").format(
         said=said
     )
@@ -121,4 +125,19 @@ def people_first(danger: Danger, said: str | None, at: datetime, now: datetime) 
         ).format(when=when(at, now), ends=ends)
     return _("First this: “{said}” ({when}); the water after it. {ends}").format(
         said=said, when=when(at, now), ends=ends
+    )
+
+
+def nothing_against() -> str:
+    """No remedy at home, before what must be done."""
+    return _(
+        "No: nothing against it, to drink or on the skin, that the poison line did not tell you."
+    )
+
+
+def then_the_animals() -> str:
+    """What is done for animals once the current is off."""
+    return _(
+        "With the power off: air from a battery pump, out with the heater, and only then the fish"
+        " and their water. Say: power is off now"
     )
