@@ -25,6 +25,8 @@ IS: Final = "link"
 
 BY_HAND: Final = frozenset({"water_change", "top_up", "dose", "filter"})
 LOOKED_AT: Final = 6
+SHARE: Final = re.compile(r"(\d{1,3}(?:[.,]\d+)?)\s*(?:%|percent|pct|prozent|procent|por ?cento)")
+"""How a share of the water is told."""
 
 
 def as_question(text: str, parsed: Parsed) -> Parsed:
@@ -37,6 +39,14 @@ def as_question(text: str, parsed: Parsed) -> Parsed:
     doubts = {doubt.reason for doubt in parsed.doubts}
     if not parsed.values and doubts <= {UNSURE_EVENT} and deed_opened.asks_change(text):
         return Parsed("question", question=Question("change", tank=parsed.tank, text=text))
+    unsure = not (parsed.values or parsed.events) and doubts == {UNSURE_EVENT}
+    if unsure and deed_opened.asks_by_end(text):
+        (share,) = SHARE.findall(text)[:1] or [None]
+        if share is not None:
+            percent = float(share.replace(",", "."))
+            return Parsed(
+                "question", question=Question("change", tank=parsed.tank, percent=percent, text=text)
+            )
     if not parsed.events:
         return parsed
     opening = OPENED if deed_opened.opened(text) else _opening(text)

@@ -17,6 +17,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice import limits
+from core.advice.buffers import BUFFERS, STRONG
 from core.advice.iron import plan_iron
 from core.advice.outlook import with_premises
 from core.advice.plan import Plan, Refusal
@@ -170,7 +171,9 @@ async def _ph(turn: Turn, question: Question, _parsed: Parsed) -> list[Reply]:
     name = stored.name if stored is not None else None
     substance = question.substance or ""
     reason = "acid" if substance in ACIDS or "acid" in substance else "ph_target"
-    if reason == "ph_target" and question.substance is not None:
+    if reason == "ph_target" and substance in STRONG:
+        reason = "carbonate"
+    elif reason == "ph_target" and substance and substance not in BUFFERS:
         reason = "substance_unknown"
     if reason == "ph_target":
         return [await dose_reply.no_ph(turn, name)]

@@ -20,17 +20,24 @@ _FILLS: Final = 4
 """Light words that may stand before the opening."""
 
 
+_OPENING: Final = frozenset({"to_do", "bare", "done", "change"})
+"""Sections that are matched at a place, or within a word (`50%wc`)."""
+
+
 @cache
 def _words() -> dict[str, re.Pattern[str]]:
-    held: dict[str, list[str]] = {"to_do": [], "bare": [], "done": [], "change": []}
+    held: dict[str, list[str]] = {
+        name: [] for name in ("to_do", "bare", "done", "change", "end", "told")
+    }
     for section, _language, ways in spelt("deed_opened.txt", held):
         held[section] += ways
-    return {
-        section: re.compile(
-            rf"(?:{'|'.join(map(re.escape, sorted(ways, key=len, reverse=True)))})(?!\w)"
-        )
-        for section, ways in held.items()
-    }
+    found = {}
+    for section, ways in held.items():
+        begin = "" if section in _OPENING else r"(?<!\w)"
+        end = "$" if section == "end" else ""
+        said = "|".join(map(re.escape, sorted(ways, key=len, reverse=True)))
+        found[section] = re.compile(rf"{begin}(?:{said})(?!\w){end}")
+    return found
 
 
 def opened(text: str) -> Opened | None:
@@ -70,6 +77,27 @@ def asks_change(text: str) -> bool:
     if named is None or (found is None and named.start() > 0):
         return False
     return len(rest.split()) - len(named[0].split()) <= (_FILLS if found else 1)
+
+
+def asks_by_end(text: str) -> bool:
+    """Whether a change with its amount is asked by its last word: `90% water change now yeah?`.
+
+    Who says who did it tells a deed, and asks whether it was right.
+
+    Examples
+    --------
+    >>> asks_by_end("big water change 90% now yeah?"), asks_by_end("60% wc then right?")
+    (True, True)
+    >>> asks_by_end("i did a 90% water change yeah?"), asks_by_end("90% water change yesterday ok?")
+    (False, False)
+    >>> asks_by_end("90% water change now"), asks_by_end("ph 7 right?")
+    (False, False)
+    """
+    plain, words = " ".join(_plain(text).split()), _words()
+    if not text.rstrip().endswith("?") or not any(map(str.isdigit, text)):
+        return False
+    told = words["told"].search(plain) or opened(text) == "done"
+    return not told and bool(words["change"].search(plain)) and bool(words["end"].search(plain))
 
 
 def _plain(text: str) -> str:
