@@ -11,11 +11,14 @@ from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
 from bot.chat.words import after_refusal as words
 from bot.store.offers import Offer
+from core.message.gave_told import asks_bare_amount
 from core.message.model import Parsed
 from core.message.refusal_talk import said
 
 OF_AMMONIA = frozenset({"ammonia", "ammonia_old", "ammonia_unmeasured", "temperature_unknown"})
 """Reasons that a test of ammonia ends."""
+OF_WATER = frozenset({"source_unknown", "temperature_unknown", "untreated", "salinity_unknown"})
+"""Reasons against a change, of which half may well be done."""
 AMONG = 4
 """Answers back to which a refusal is still spoken of."""
 
@@ -25,13 +28,15 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if parsed.values or parsed.events or not turn.incoming.addressed:
         return None
     reaction = said(turn.incoming.text)
+    if reaction is None and asks_bare_amount(turn.incoming.text):
+        reaction = "less"
     if reaction is None:
         latest = await turn.uow.offers.latest(turn.chat.id, 1)
         patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
         late = not latest or turn.now - latest[0].made_at > patience
         return None if late else await went_in.after(turn, latest[0])
     refused = await _refused(turn)
-    if refused is None:
+    if refused is None or (reaction == "less" and refused.context["facts"]["refused"] in OF_WATER):
         return None
     facts: dict[str, Any] = dict(refused.context["facts"])
     why: list[str] = refused.context["why"]
@@ -43,6 +48,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return [await _steps(turn, refused)]
     if reaction == "why":
         lines = why
+    elif reaction == "less":
+        lines = words.not_less(why)
     elif reaction == "instead":
         lines = words.instead(why)
     else:

@@ -45,7 +45,8 @@ def as_question(text: str, parsed: Parsed) -> Parsed:
         if share is not None:
             percent = float(share.replace(",", "."))
             return Parsed(
-                "question", question=Question("change", tank=parsed.tank, percent=percent, text=text)
+                "question",
+                question=Question("change", tank=parsed.tank, percent=percent, text=text),
             )
     if not parsed.events:
         return parsed

@@ -301,10 +301,35 @@ def would_give(text: str) -> bool:
     plain = " ".join(fold(text).replace("’", "'").split())
     if _patterns()["other"].search(plain) or kinds.said_in(without_person(plain)):
         return False
+    if asks_bare_amount(text):
+        return True
     said = classes_in(text)
     intends = bool(said & {"may", "shall", "will", "ask", "query"}) or asks(text)
     deed = bool(said & {"give", "put"}) or ("may" in said and bool(said & {"part", "spoon"}))
     return intends and deed and not said & {"no", "missed", "stop", "store"}
+
+
+def asks_bare_amount(text: str) -> bool:
+    """Whether an amount, or less of it, is all that a question says: `4 tablespoons?`, `half ok?`.
+
+    Examples
+    --------
+    >>> asks_bare_amount("4 tablespoons?"), asks_bare_amount("so just 3 spoons then ok?")
+    (True, True)
+    >>> asks_bare_amount("4 tablespoons"), asks_bare_amount("90% water change ok?")
+    (False, False)
+    """
+    if "?" not in text:
+        return False
+    told = said_of_plan(text)
+    if told is None or told.classes - _OF_AMOUNT:
+        return False
+    amounts = told.amounts
+    return any((amounts.grams, amounts.millilitres, amounts.spoons)) and not told.queries
+
+
+_OF_AMOUNT: Final = frozenset({"may", "safe", "ask", "now", "give", "put", "part", "half", "more"})
+"""Classes of what may stand beside an amount that is asked about."""
 
 
 def denies(text: str) -> bool:

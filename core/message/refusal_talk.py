@@ -1,6 +1,6 @@
 """``why won't you``, ``so do nothing??``, ``when can i``: what is said after no amount was given.
 
-refusal_talk = { before } ( why | instead | when | unwilling )   and nothing else
+refusal_talk = { before } ( why | instead | when | unwilling | less )   and nothing else
 put in       = { before } { anyway } what tells that it went in { anyway }
 """
 
@@ -16,8 +16,8 @@ from core.message.plan_words import Telling, telling
 from core.message.waters import one_of
 from core.message.wordfile import spelt
 
-Reaction = Literal["why", "instead", "when", "unwilling"]
-_REACTIONS: Final[tuple[Reaction, ...]] = ("unwilling", "when", "instead", "why")
+Reaction = Literal["why", "instead", "when", "unwilling", "less"]
+_REACTIONS: Final[tuple[Reaction, ...]] = ("unwilling", "when", "instead", "why", "less")
 _SECTIONS: Final = {"before", "anyway", "done", *_REACTIONS}
 LONGEST: Final = 80
 _ENDS: Final = " \t\n.!?¿¡,;:…"
@@ -50,6 +50,8 @@ def said(text: str) -> Reaction | None:
     ('why', 'instead', 'when')
     >>> said("no i won't change water, last time fish died"), said("why is my kh low")
     ('unwilling', None)
+    >>> said("half dose ok?"), said("just a little then"), said("half of the water ok?")
+    ('less', 'less', None)
     """
     plain = fold(text).strip(_ENDS)
     if len(plain) > LONGEST:

@@ -12,6 +12,11 @@ def instead(why: Sequence[str]) -> list[str]:
     return [_("No amount, but not nothing:"), *(why[1:] or why)]
 
 
+def not_less(why: Sequence[str]) -> list[str]:
+    """The same of a smaller amount, or of one of the keeper's own."""
+    return [_("No, not so much either:"), *why]
+
+
 def when() -> list[str]:
     """From when a plan that ammonia stands against is worked out."""
     return [
