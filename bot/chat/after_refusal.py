@@ -17,6 +17,8 @@ from core.message.refusal_talk import said
 
 OF_AMMONIA = frozenset({"ammonia", "ammonia_old", "ammonia_unmeasured", "temperature_unknown"})
 """Reasons that a test of ammonia ends."""
+NO_AMOUNT = frozenset({"medicine_in"})
+"""Cautions that refuse every amount."""
 OF_WATER = frozenset({"source_unknown", "temperature_unknown", "untreated", "salinity_unknown"})
 """Reasons against a change, of which half may well be done."""
 AMONG = 4
@@ -36,9 +38,15 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         late = not latest or turn.now - latest[0].made_at > patience
         return None if late else await went_in.after(turn, latest[0])
     refused = await _refused(turn)
-    if refused is None or (reaction == "less" and refused.context["facts"]["refused"] in OF_WATER):
+    if refused is None or (
+        reaction == "less" and refused.context["facts"].get("refused") in OF_WATER
+    ):
         return None
     facts: dict[str, Any] = dict(refused.context["facts"])
+    if "refused" not in facts:
+        if reaction != "less":
+            return None  # a caution that nothing was asked before
+        facts = {"refused": "medicine"}
     why: list[str] = refused.context["why"]
     of_ammonia = facts["refused"] in OF_AMMONIA
     if reaction == "when" and not of_ammonia:
@@ -64,6 +72,8 @@ async def _refused(turn: Turn) -> Offer | None:
         if offer.entry_id is not None or turn.now - offer.made_at > patience:
             return None
         if "refused" in offer.context.get("facts", {}) and offer.context.get("why"):
+            return offer
+        if offer.context.get("facts", {}).get("caution") in NO_AMOUNT and offer.context.get("why"):
             return offer
         called = CALLED in offer.context or "emergency" in offer.context.get("facts", {})
         if not called:

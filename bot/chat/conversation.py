@@ -41,6 +41,7 @@ from bot.chat import (
     poison_first,
     presses,
     products,
+    raising,
     readings,
     reminder_requests,
     reminder_stops,
@@ -258,6 +259,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             return against
         if (of_person := await people_first.unheard(turn)) is not None:
             return of_person
+        if (stronger := await raising.taken_for_soda(turn)) is not None:
+            return stronger
         turn.unheard = True
         if (asked_amount := await change_amount.not_heard(turn)) is not None:
             return asked_amount

@@ -15,8 +15,10 @@ from bot.chat.turn import Turn
 from bot.chat.words import raising as words
 from core.advice.ammonia_gate import shown
 from core.advice.buffers import BUFFERS, STRONG
+from core.advice.calls import takes_alike
 from core.advice.dosing import is_blind
 from core.advice.may_rise import is_measured, raising_refused
+from core.advice.plan import Refusal
 from core.advice.state import State
 from core.message import emergency_talk, parse, raise_asked
 from core.message.add_asked import so_much
@@ -64,6 +66,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if misread and turn.route is not None and (asked.analyte or asked.substance):
         return await turn.route(turn, Parsed("question", question=asked))
     return None
+
+
+async def taken_for_soda(turn: Turn) -> list[Reply] | None:
+    """No, where washing soda or lime is taken for baking soda: `soda crystals, same thing right`.
+
+    Read only where nothing else understood it.
+    """
+    text, stored = turn.incoming.text, turn.current_tank
+    if not (substances_named(text) & STRONG) or not takes_alike(text):
+        return None
+    if stored is not None and stored.tank.is_sea:
+        return None
+    name = None if stored is None else stored.name
+    return [await dose_reply.refuse(turn, Refusal("carbonate"), name)]
 
 
 async def _why_not(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -166,6 +166,11 @@ def asks_antidote(text: str) -> bool:
     return "antidote" in named(text).get("distress", ())
 
 
+def takes_alike(text: str) -> bool:
+    """Whether a message takes one thing for another: the same, instead, as good."""
+    return "alike" in named(text).get("distress", ())
+
+
 def asks(text: str) -> bool:
     """Whether a message opens a question in any language: may I, how much, what if."""
     return "asks" in named(text).get("asked", ())

@@ -85,3 +85,68 @@ async def test_another_answer_ends_the_talk_of_it(talk: Talk) -> None:
     await talk.say("can i mix bleach and vinegar to clean the glass")
     await talk.say("how fast may gh rise")
     assert "poison line" not in await talk.text("what now")
+
+
+@pytest.mark.parametrize("asked", ["half dose ok?", "just a little then", "4 tablespoons?"])
+@pytest.mark.parametrize("before", ["got the copper medicine", "can i use vinegar to lower ph"])
+async def test_a_smaller_amount_gets_the_same_no(talk: Talk, before: str, asked: str) -> None:
+    await talk.say("100 l kh 4")
+    await talk.say(before)
+    (reply,) = await talk.say(asked)
+    assert reply.lines[0].text.startswith("No")
+    assert "refused" in reply.facts
+
+
+async def test_half_of_the_water_is_no_smaller_amount(talk: Talk) -> None:
+    await talk.say("100 l kh 4")
+    await talk.say("got the copper medicine")
+    reply = (await talk.say("can i change half of the water"))[0]
+    assert "not so much" not in reply.text
+
+
+@pytest.mark.parametrize("asked", ["so go ahead then?", "go ahead with it anyway?", "keep going?"])
+async def test_going_on_is_asked_against_what_stands(talk: Talk, asked: str) -> None:
+    for line in ("95 l", "kh 3 want kh 8", "ammonia .5"):
+        await talk.say(line)
+    reply = (await talk.say(asked))[0]
+    assert "I did not find" not in reply.text
+    assert "grams" not in reply.facts
+    assert reply.lines[0].text.startswith(("No", "Tank: No"))
+
+
+@pytest.mark.parametrize("asked", ["should i still do the last one", "do i do the next one"])
+async def test_the_last_one_is_not_given_past_the_goal(talk: Talk, asked: str) -> None:
+    for line in ("100 l", "kh 3 want kh 6", "kh 9"):
+        await talk.say(line)
+    assert "Give nothing more" in await talk.text(asked)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "no baking soda here but got soda crystals, same thing right",
+        "got garden lime, is it the same",
+    ],
+)
+async def test_washing_soda_is_not_the_same(talk: Talk, asked: str) -> None:
+    await talk.say("90 l kh 1 ph 7")
+    (reply,) = await talk.say(asked)
+    assert reply.facts["refused"] == "carbonate"
+
+
+@pytest.mark.parametrize(
+    "asked", ["want ph 7 so how much bicarb", "raise ph to 7 with baking soda"]
+)
+async def test_a_known_salt_is_not_called_unknown(talk: Talk, asked: str) -> None:
+    await talk.say("100 l kh 3 ph 6.5")
+    (reply,) = await talk.say(asked)
+    assert "I do not know what is in it" not in reply.text
+    assert "No dose to a pH" in reply.text
+
+
+@pytest.mark.parametrize("asked", ["big water change 90% now yeah?", "90% wc right?"])
+async def test_a_change_asked_by_its_last_word_is_judged(talk: Talk, asked: str) -> None:
+    for line in ("60 l kh 4 ammonia 4", "fish gasping"):
+        await talk.say(line)
+    assert "a tenth to a quarter" in await talk.text(asked)
+    assert "changed" not in (await talk.text("what went in today")).lower()
