@@ -158,7 +158,7 @@ _POISONS: Final = frozenset(
 """Of two numbers that one may be, the higher counts until it is told which."""
 
 _OR: Final = re.compile(
-    r"(?P<first>\d+(?:[.,]\d+)?)\s*(?P<unit>ppm|mg/?l|mg)?[\s,/]*"
+    r"(?<![\d.,])(?P<first>\d{1,6}(?:[.,]\d{1,4})?)\s{0,3}(?P<unit>ppm|mg/?l|mg)?[\s,/]{0,3}"
     r"(?:(?:or|maybe|perhaps|possibly|oder|vielleicht|ou|peut-être|o|quizás|quizá|talvez|forse|of"
     r"|misschien|lub|albo|może|eller|kanske|even|more like|could be"
     r"|it could be|might be|was it|is it|its)[\s,]+){1,4}"
