@@ -125,8 +125,10 @@ def tank_of(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
 
 
 async def tank_for(turn: Turn, held: Mapping[str, Any]) -> StoredTank | None:
-    """Likewise, but for a chat without any tank one of that volume is made."""
+    """Likewise, or the only one, of unknown volume; in a chat without any one is made of it."""
     stored = tank_of(turn, held)
+    if stored is None and held["tank_id"] is None and len(turn.tanks) == 1:
+        stored = turn.tanks[0] if turn.tanks[0].tank.volume_l is None else None
     if stored is None and not turn.tanks:
         asked = [each.context.get(ASKED, {}) for each in await turn.uow.offers.latest(turn.chat.id)]
         text = next((str(each["text"]) for each in asked if each), "")

@@ -21,6 +21,7 @@ from bot.store.offers import AT_HAND, Offer
 from core.message import amends, anew, followups, parse, raise_asked, water_asked
 from core.message.doubts import NEGATED, NO_VALUE, STRAY_NUMBER, WISH
 from core.message.followups import Followup
+from core.message.gave_told import gave
 from core.message.model import Parsed, Question
 
 SLOWER: Final = 2
@@ -89,6 +90,8 @@ async def answer(turn: Turn, parsed: Parsed, topics: Topics) -> list[Reply] | No
             return otherwise
     if parsed.events or parsed.command or any(d.reason not in UNTOLD for d in parsed.doubts):
         return None  # kh from 3 to 6: it may have risen; kh 4??: it may be read so
+    if parsed.question is None and (told := gave(turn.incoming.text)) is not None and told.sure:
+        return None  # did the first dose, kh tested 3: it is in
     return await _anew(turn, parsed, offer, topics)
 
 

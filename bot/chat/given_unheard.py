@@ -40,7 +40,7 @@ from core.advice.calls import asks
 from core.advice.danger import would_be_too_much
 from core.message import acid_in, parse, times
 from core.message.fold import fold
-from core.message.gave_told import Gave, denies, gave, holds
+from core.message.gave_told import Gave, denies, gave, holds, tells_test_beside
 from core.message.lexicon import lexicon
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, amounts_in, said_of_plan, substances_named
@@ -59,6 +59,9 @@ ANSWERED: Final = frozenset({"caution", "refused", "ask"})
 
 OWN: Final = ANSWERED | {"events", "values", "product", "solution", "total", "parts", "said"}
 """Facts of a reply that stored what was told, or that is of a thing of its own."""
+
+UNWEIGHED: Final = "substance_unknown"
+"""The refusal to reckon with a spoon of something."""
 
 FEW: Final = 6
 """Words of an answer that is an amount."""
@@ -94,7 +97,7 @@ async def asked(
     lost = lost or any(e.kind == "top_up" and e.substance in SUBSTANCES for e in parsed.events)
     if told is None or in_vessel.is_apart(turn, turn.incoming.text):
         return None
-    warned = _is_measured(told) and any("caution" in each.facts for each in replies)
+    warned = _is_measured(told) and any(_is_no_answer(each, told) for each in replies)
     if not lost and not warned and not (_is_measured(told) and _is_other(parsed, replies)):
         return None
     stored = turn.tank_named(parsed.tank or "") or turn.current_tank
@@ -106,14 +109,14 @@ async def asked(
     held = await off_record.held_of(turn, tank_id, " ".join(turn.incoming.text.split()))
     held["substance"] = _substance(told, plan)
     held["when"] = None if (when := _when(turn, parsed)) is None else when.isoformat()
-    held["volume_l"] = None if plan is None else plan.held["volume_l"]
+    held["volume_l"] = _litres(told, parsed) if plan is None else plan.held["volume_l"]
     guessed = any("dosed" in button.label for each in replies for button in each.buttons)
     if warned:
-        replies, lost = [], True  # how it is done is of no use to who has done it
+        replies, lost = [], True  # how it is done or weighed is of no use to who has done it
     if guessed or any(ANSWERED & each.facts.keys() for each in replies):
-        kept = {NAMELESS: held}
+        unheard = {NAMELESS: held}
         await turn.uow.offers.add(
-            turn.chat.id, Offer(choices=(), made_at=turn.now, expects=BESIDE, context=kept)
+            turn.chat.id, Offer(choices=(), made_at=turn.now, expects=BESIDE, context=unheard)
         )
         return None
     choices = _may_be(turn, stored, plan, told, parsed)
@@ -135,7 +138,9 @@ async def asked(
     )
     if not lost:
         return [*replies, question]
-    return [*(each for each in replies if _keeps(each)), question]
+    tested = tells_test_beside(turn.incoming.text)  # what was measured is on no record either
+    kept = [each for each in replies if _keeps(each) or (tested and "doubts" in each.facts)]
+    return [*kept, question]
 
 
 async def _aid(
@@ -185,6 +190,12 @@ def _is_measured(told: Gave) -> bool:
     return told.sure and told.amounts.of_dose and bool(told.substances)
 
 
+def _is_no_answer(reply: Reply, told: Gave) -> bool:
+    """Whether a reply tells how it is done, or that a spoon cannot be reckoned with."""
+    spoons = told.amounts.spoons is not None or told.amounts.millilitres is not None
+    return "caution" in reply.facts or (spoons and reply.facts.get("refused") == UNWEIGHED)
+
+
 def _is_other(parsed: Parsed, replies: Sequence[Reply]) -> bool:
     """Whether a message was answered by no more than what an amount does, or as another thing."""
     if parsed.command is not None or not replies:
@@ -226,7 +237,7 @@ def _may_be(
     substance = _substance(told, plan)
     base: dict[str, Any] = {
         "tank_id": None if stored is None else stored.id,
-        "volume_l": told.amounts.litres if stored is None else stored.tank.volume_l,
+        "volume_l": _litres(told, parsed) if stored is None else stored.tank.volume_l,
     }
     may_be: list[dict[str, Any]] = []
     if told.other and not told.substances:
@@ -244,6 +255,12 @@ def _may_be(
     when = _when(turn, parsed)
     at = {} if when is None else {"at": when.isoformat()}
     return [Choice(_shown(each), LOG_SOME, "", _logging(turn, of, each) | at) for each in may_be]
+
+
+def _litres(told: Gave, parsed: Parsed) -> float | None:
+    """How much water it went into, where that is told of it: in my 20 gallon. [L]"""
+    asked = parsed.question
+    return told.amounts.litres if asked is None else asked.volume_l or told.amounts.litres
 
 
 def _when(turn: Turn, parsed: Parsed) -> datetime | None:

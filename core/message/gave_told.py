@@ -126,12 +126,16 @@ def gave(text: str) -> Gave | None:
     ((), 4.0)
     >>> gave("not sure if i added 4 or 6").numbers, gave("not sure if i added 4 or 6").either
     ((4.0, 6.0), True)
+    >>> gave("put half of it in, kh test was 3 drops before that").numbers
+    ()
+    >>> gave("put a test in, kh 3") is None
+    True
     """
     if len(text) > LONGEST or asks(text) or only_asks(text):
         return None
     plain = _LED.sub("", " ".join(fold(text).replace("’", "'").replace("'s in", " is in").split()))
     words = _patterns()
-    plain = " ".join(words["unaware"].sub(" ", plain).split())
+    plain = _untested(" ".join(words["unaware"].sub(" ", plain).split()))
     if not is_unsure(text) and words["not"].search(plain):
         return None
     substances = frozenset(substances_named(text))
@@ -171,6 +175,48 @@ def _is_meant(text: str) -> bool:
     later = any(token.value in {"tomorrow", "wish", "may", "if", "ask"} for token in tokens)
     asked = any(token.kind in {"ask", "analyte"} for token in tokens)
     return later or asked or bool(said & {"may", "shall", "will", "ask", "query"})
+
+
+def tells_test_beside(text: str) -> bool:
+    """Whether a text tells a deed, and a test beside it.
+
+    Examples
+    --------
+    >>> tells_test_beside("added the first part, test was 3 drops"), tells_test_beside("kh was 3")
+    (True, False)
+    """
+    plain = fold(text)
+    return _untested(plain) != plain.strip(" .;,!")
+
+
+def _untested(plain: str) -> str:
+    """A text without the clauses that tell only what was tested beside a deed.
+
+    Examples
+    --------
+    >>> _untested("put the second half in just now, kh test was 3 drops before that")
+    'put the second half in just now'
+    >>> _untested("kh test was 3, put half in"), _untested("put the test in, it fell, kh 3")
+    ('put half in', 'put the test in, it fell')
+    """
+    parts = _CLAUSE.split(plain)
+    deeds = _patterns()["put"], _patterns()["dosed"]
+    done = [any(each.search(part) for each in deeds) for part in parts[::2]]
+    if not any(done):
+        return plain
+    joints = ["", *parts[1::2]]
+    told = zip(joints, parts[::2], done, strict=True)
+    kept = [joint + part for joint, part, deed in told if deed or not _tells_test(part)]
+    return "".join(kept).strip(" .;,!")
+
+
+def _tells_test(clause: str) -> bool:
+    tokens = cut(clause, lexicon(), clause)
+    measured = {"analyte", "number"} <= {token.kind for token in tokens}
+    return measured or "test" in classes_in(clause)
+
+
+_CLAUSE: Final = re.compile(r"([.;,!]\s|\s(?:and|und|et|y|e|en|i|och)\s)")
 
 
 @cache

@@ -322,3 +322,76 @@ async def test_new_water_apart_has_its_amount_whatever_went_in(talk: Talk) -> No
 )  # fmt: skip
 async def test_so_much_in_the_tank_that_is_asked_or_meant_is_not_in(two: Talk, text: str) -> None:
     assert "is not on record" not in await two.text(text)
+
+
+@pytest.mark.parametrize(
+    ("told", "spoons"),
+    [
+        ("i put 2 teaspoons of baking soda in my 20 gallon", 2.0),
+        ("my wife tipped a tablespoon of baking soda into our 75 l tank this morning", 3.0),
+        ("hab 2 teelöffel natron in mein 75 l becken getan", 2.0),
+    ],
+)
+async def test_spoons_told_without_a_tank_stand_before_any_amount(
+    talk: Talk, told: str, spoons: float
+) -> None:
+    (asked,) = await talk.say(told)
+    assert "Weigh it" not in asked.text
+    assert "refused" not in asked.facts
+    await talk.say("kh 3")
+    (held,) = await talk.say("how much to get to 5")
+    assert held.facts["refused"] == "told_first"
+    (event,) = (await talk.press(1, held))[0].facts["events"]
+    assert (event["substance"], event["spoons"]) == ("sodium bicarbonate", spoons)
+    await talk.say("75 l")
+    assert (await talk.facts("how much to get to 5"))["refused"] != "told_first"
+
+
+async def test_of_spoons_told_in_so_much_water_it_is_judged(talk: Talk) -> None:
+    (asked,) = await talk.say("i put 2 teaspoons of baking soda in my 20 gallon")
+    assert "Too much for one day" in (await talk.press(1, asked))[0].text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what do 2 teaspoons of baking soda do in my 20 gallon",
+        "can i put 2 teaspoons of baking soda in my 20 gallon",
+        "should i put 2 teaspoons of baking soda in my 20 gallon",
+    ],
+)
+async def test_spoons_that_are_asked_about_are_not_told(talk: Talk, text: str) -> None:
+    assert (await talk.facts(text))["refused"] == "substance_unknown"
+    await talk.say("my tank is 75 l, kh 3")
+    assert "parts" in await talk.facts("how much baking soda to get to kh 5")
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "put the second half in just now, kh test was 3 drops before that",
+        "added the first part, test was 3 drops",
+        "test was 3 drops, put the first part in after",
+    ],
+)
+async def test_a_part_told_beside_a_test_is_asked_about_and_the_test_named(
+    two: Talk, told: str
+) -> None:
+    replies = await two.say(told)
+    assert "3 drops" in replies[0].text
+    assert "said" in replies[-1].facts
+    labels = [each.label for each in replies[-1].buttons]
+    assert any(label.startswith("3 g") for label in labels)  # a part
+    (again,) = await two.say("what is left")
+    assert again.facts["refused"] == "told_first"
+
+
+async def test_a_number_of_a_test_is_no_amount(two: Talk) -> None:
+    asked = (await two.say("put the first half in just now, kh was 4 before that"))[-1]
+    labels = [each.label.split(" of ")[0] for each in asked.buttons]
+    assert labels == ["1.5 g", "3 g", "nothing went in"]
+
+
+async def test_a_test_put_in_is_no_dose(two: Talk) -> None:
+    await two.say("put the test in a drawer, kh was 3 drops before")
+    assert "parts" in await two.facts("how much for kh 5")
