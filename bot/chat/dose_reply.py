@@ -20,6 +20,7 @@ from bot.chat.words.glossary import explained
 from bot.chat.words.text import _
 from bot.store.offers import Choice
 from bot.store.tanks import StoredTank
+from core.advice import limits
 from core.advice.ammonia_gate import shown
 from core.advice.dosing import first_parts, is_blind
 from core.advice.findings import is_kept_soft, stands
@@ -167,6 +168,8 @@ async def planned(
     lines = [words.head(plan, name, doubt, next_part=goes_on), words.caution(plan)]
     if (ammonia := words.ammonia(plan, name)) is not None:
         lines.append(ammonia)
+    if not goes_on and of_tank is not None and await _needs_none(turn, plan, of_tank):
+        lines.insert(1, raising.leave_soft(of_tank.name))
     lines.append(words.amount(plan))
     if (one_sided := words.one_sided(plan)) is not None:
         lines.append(one_sided)
@@ -186,6 +189,15 @@ async def planned(
         more=[*grounds.more(plan, doubt), *notes],
         facts=plan_facts(plan, name, doubt, next_part=goes_on),
     )
+
+
+async def _needs_none(turn: Turn, plan: Plan, stored: StoredTank) -> bool:
+    """Whether KH is to be raised in water that is kept soft, and has enough of it: only wished."""
+    goal = plan.goals[0]
+    if len(plan.goals) > 1 or goal.analyte != "kh" or goal.relative or stored.tank.is_sea:
+        return False
+    kept_soft = is_kept_soft(await state_of(turn, stored, turn.now))
+    return kept_soft and goal.start >= limits.KH_SOFT and goal.target > goal.start
 
 
 def held_of(plan: Plan, stored: StoredTank | None) -> dict[str, Any]:

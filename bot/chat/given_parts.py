@@ -151,7 +151,8 @@ async def is_quiet(turn: Turn, offer: Offer, plan_id: int) -> bool:
 async def rest_today(turn: Turn, plan: Given) -> dict[str, Any] | None:
     """What is missing from the part that was begun today; None where none was, or more went in.
 
-    Where anything else was dosed since, nothing is left of it that may go in.
+    Where anything else was dosed since, nothing is left of it that may go in; nor where a test
+    since tells no more of that day, or a spoon of it may have been more than the part.
     """
     share = await own_plan.share_logged(turn, plan.offer.id, plan.held)
     begun = share - await own_plan.parts_logged(turn, plan.offer.id, plan.held)
@@ -163,6 +164,8 @@ async def rest_today(turn: Turn, plan: Given) -> dict[str, Any] | None:
     if today >= own_plan.A_PART:
         return None  # what is over of it begins no part of the next day
     if await own_plan.dosed_besides(turn, plan.offer.id, plan.tank_id or 0, plan.offer.made_at):
+        return None
+    if await given_tests.since_last(turn, plan) or await own_plan.by_spoon(turn, plan.offer.id):
         return None
     return doses.so_much_of(plan.held, 1.0 - begun)
 

@@ -27,8 +27,7 @@ async def reached(turn: Turn, plan: Given) -> Reply | None:
     target = goals[0].get("to") if goals and len(goals) == 1 else target
     if test is None or not isinstance(target, float | int):
         return None
-    dosed = await last_dose(turn, plan)
-    if dosed is not None and (test.at, test.entry_id) <= (dosed.at, dosed.entry_id):
+    if await last_dose(turn, plan) is not None and not await since_last(turn, plan):
         return None
     value = test.what.canonical
     if not isinstance(value, float | int) or value < target or test.what.qualifier == "<":
@@ -36,6 +35,14 @@ async def reached(turn: Turn, plan: Given) -> Reply | None:
     goal = plan.analytes[0]
     lines = words.reached(names.analyte(goal), plain(float(value), 2))
     return await turn.reply(lines, facts={"to": target, "values": {goal: value}})
+
+
+async def since_last(turn: Turn, plan: Given) -> bool:
+    """Whether what a plan is to raise was tested after the last dose of it that is on record."""
+    dosed, test = await last_dose(turn, plan), await tested(turn, plan)
+    if dosed is None or test is None:
+        return False
+    return (test.at, test.entry_id) > (dosed.at, dosed.entry_id)
 
 
 async def tested(turn: Turn, plan: Given) -> Stored[Value] | None:

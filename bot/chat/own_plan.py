@@ -100,6 +100,15 @@ async def share_logged(
     return put_in / a_part + besides
 
 
+async def by_spoon(turn: Turn, offer_id: int) -> bool:
+    """Whether what is on record of an offer's plan went in by the spoon, which weighs anything."""
+    for entry in await turn.uow.log.newest(turn.chat.id, LOOKED_BACK):
+        spoons = any(each.what.spoons is not None for each in entry.events)
+        if spoons and await is_part(turn, entry, offer_id):
+            return True
+    return False
+
+
 def _so_much(put_in: Event, amount: str) -> float:
     """How much of it went in, by weight or volume; a spoon as heavy as it usually is."""
     told: float | None = getattr(put_in, amount)

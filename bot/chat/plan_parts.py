@@ -204,10 +204,12 @@ async def go_on(turn: Turn, plan: Given) -> list[Reply]:
     tested = await _tested_since(turn, plan, begun)
     if left < 1 and (waits or not tested):
         return [await turn.reply(words.all_logged(plan.count))]
-    how_far = words.still_left(plan.count, left)
+    share = await own_plan.share_logged(turn, plan.offer.id, plan.held)
+    # of a part that is begun and not whole it is not told how many are left
+    how_far = [words.still_left(plan.count, left)] if share - logged <= 1.0 - own_plan.A_PART else []
     if waits:
         waiting = await _when_next(turn, plan)
-        lines = [how_far, *(line.text for line in waiting.lines)]
+        lines = [*how_far, *(line.text for line in waiting.lines)]
         return [await turn.reply(lines, facts={**facts, **waiting.facts})]
     goal, target = plan.analytes[0], plan.facts.get("to")
     if plan.tank_id is None or target is None or turn.route is None or len(plan.analytes) > 1:
@@ -216,7 +218,7 @@ async def go_on(turn: Turn, plan: Given) -> list[Reply]:
     ask = f"dose {goal} {plain(target, 2)}"
     if not tested or tank is None:
         to_test = dose_words.to_test(plan.analytes)
-        return [await turn.reply([how_far, words.test_first(to_test, ask)], facts=facts)]
+        return [await turn.reply([*how_far, words.test_first(to_test, ask)], facts=facts)]
     asked = Question("dose", tank=tank.name, analyte=goal, target=target, text=ask)
     turn.incoming = replace(turn.incoming, text=ask)  # what was said is read already
     return await turn.route(turn, Parsed("question", question=asked))

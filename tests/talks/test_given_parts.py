@@ -380,3 +380,41 @@ async def test_double_right_after_a_part_is_that_part_once_more(talk: Talk) -> N
     await talk.say("dose kh 7")
     await talk.say("done")
     assert grams(await talk.facts("oops i gave double")) == pytest.approx(200 * 29.96e-3, rel=2e-3)
+
+
+@pytest.mark.parametrize("told", ["put 1 tsp in", "i put 1 tsp of baking soda in"])
+async def test_of_a_part_by_the_spoon_nothing_is_left_to_put_in(talk: Talk, told: str) -> None:
+    await talk.say("my tank is 200 l kh 2")
+    await talk.say("want 5")
+    await talk.say(told)
+    left = (await talk.text("what is left")).splitlines()
+    assert "tomorrow" in left[0]
+    assert not any(" g of" in line for line in left)
+
+
+async def test_of_a_part_begun_before_a_test_nothing_is_left_that_day(talk: Talk) -> None:
+    await talk.say("my tank is 200 l kh 2")
+    await talk.say("want 5")
+    await talk.say("put 3 g in")
+    assert "3 g of" in await talk.text("what is left")
+    assert "No more now" in await talk.text("kh 3")
+    left = await talk.text("what is left")
+    assert "tomorrow" in left
+    assert " g of" not in left
+
+
+async def test_a_plan_in_water_that_is_kept_soft_says_that_it_is_none_of_its_needs(
+    talk: Talk,
+) -> None:
+    await talk.say("200 l tank, 10 neons, kh 3")
+    plan = (await talk.say("want 5"))[-1]
+    assert "kept soft for what lives in it" in plan.lines[1].text
+    assert "soft water on purpose" in await talk.text("are you sure thats safe for neon tetras")
+
+
+@pytest.mark.parametrize("told", ["200 l tank, 10 guppies, kh 3", "200 l tank, kh 3"])
+async def test_a_plan_in_other_water_says_nothing_of_soft(talk: Talk, told: str) -> None:
+    await talk.say(told)
+    plan = (await talk.say("want 5"))[-1]
+    assert "kept soft" not in plan.text
+    assert "parts" in plan.facts
