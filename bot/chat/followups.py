@@ -33,6 +33,9 @@ LOOKED_AT: Final = 8
 UNTOLD: Final = frozenset({STRAY_NUMBER, NO_VALUE, WISH, NEGATED})
 """Doubts of a message that may tell a part of a question: of all others it tells a reading."""
 
+OF_SALT: Final = frozenset({"carbonate", "acid", "raises_none", "hydrate_unknown"})
+"""Refusals of the salt that was named, whatever else was asked."""
+
 Topics = Mapping[str, Callable[[Turn, Question, Parsed], Awaitable[list[Reply]]]]
 
 
@@ -200,7 +203,7 @@ async def _again(
     turn: Turn, offer: Offer, followup: Followup, topics: Topics
 ) -> list[Reply] | None:
     """The question of an offer with what the follow-up says in its place."""
-    asked = offer.context[ASKED]
+    asked = _wished_in(offer)
     first = animals.asked(turn, parse(asked["text"], turn.context())).question
     if first is None or first.kind not in (other_way.PLANS if followup.again else other_way.KINDS):
         return None
@@ -216,9 +219,18 @@ async def _again(
     return await changed(turn, asked, before, changes, topics)
 
 
+def _wished_in(offer: Offer) -> Mapping[str, Any]:
+    """What was asked and is changed of it; a salt that was refused in its place is none of it."""
+    asked: Mapping[str, Any] = offer.context[ASKED]
+    if other_way.facts_of(offer).get("refused") not in OF_SALT or "substance" not in asked["changes"]:
+        return asked
+    kept = {key: each for key, each in asked["changes"].items() if key not in {"substance", "text"}}
+    return {**asked, "changes": kept}
+
+
 async def _anew(turn: Turn, parsed: Parsed, offer: Offer, topics: Topics) -> list[Reply] | None:
     """The question of an offer with those parts that a message tells anew, as a question would."""
-    asked = offer.context[ASKED]
+    asked = _wished_in(offer)
     first = parse(asked["text"], turn.context()).question
     if first is None or first.kind not in other_way.PLANS:
         return None

@@ -235,3 +235,18 @@ async def test_a_product_for_another_volume_begins_where_the_tank_is(talk: Talk)
     facts = await talk.facts("how much of it for 40 l")
     assert (facts["volume_l"], facts["from"], facts["to"]) == (40.0, 4.0, 6.0)
     assert facts["grams"] == pytest.approx(5.0)
+
+
+@pytest.mark.parametrize("other", ["using soda ash?", "with washing soda?", "with vinegar?"])
+async def test_a_refused_salt_is_no_part_of_what_is_asked_next(talk: Talk, other: str) -> None:
+    await talk.say("how much baking soda for 20 gallons from kh 2 to 4")
+    assert "refused" in await talk.facts(other)
+    facts = await talk.facts("and for 40 gallons from 80 ppm to 120 ppm?")
+    assert facts["substance"] == "sodium bicarbonate"
+    assert facts["volume_l"] == pytest.approx(151.4, abs=0.1)
+    assert "refused" in await talk.facts("using soda ash?")
+
+
+async def test_a_salt_that_was_asked_for_at_first_stays_refused(talk: Talk) -> None:
+    await talk.say("how much soda ash for 20 gallons from kh 2 to 4")
+    assert (await talk.facts("and for 40 gallons?"))["refused"] == "carbonate"
