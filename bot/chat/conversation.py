@@ -220,6 +220,7 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         asked = QUESTIONS.get(parsed.question.kind)
         nameless = plan_talk.names_nothing(parsed.question)
         bare = nameless and how_much.is_bare(turn.incoming.text)
+        adds = nameless and how_much.is_of_adding(turn.incoming.text)
         told_of = await plan_talk.hint(turn) if nameless else None
         against = await poison_first.against_more(turn, parsed) if nameless else None
         if against is not None:
@@ -230,6 +231,8 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
         elif nameless and seen(turn.incoming.text) == "feeding":
             replies += await signs.answer(turn, parsed) or []
         elif bare and (stands := await how_much.of_what_stands(turn)) is not None:
+            replies += stands
+        elif adds and (stands := await how_much.of_what_stands(turn, adding=True)) is not None:
             replies += stands
         elif asked is None:
             replies.append(await turn.reply(words.question_not_yet()))

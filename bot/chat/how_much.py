@@ -21,6 +21,12 @@ CHANGE: Final = "how much can i change"
 LIGHT: Final = frozenset({"fill", "p"})
 """Kinds of tokens without weight."""
 
+PUT: Final = frozenset({"adding", "added", "dose", "got"})
+"""Words that something goes in."""
+
+BESIDE_IT: Final = frozenset({"wish", "home", "g", "do", "tank"})
+"""Words beside them that name nothing of it."""
+
 NO_BUFFER: Final = frozenset({"ammonia_first", "retest_first", "substance"})
 """What a low KH is told with where none is to be dosed for it now."""
 
@@ -37,10 +43,25 @@ def is_bare(text: str) -> bool:
     return all(token.value == "how_much" or token.kind in LIGHT for token in tokens)
 
 
-async def of_what_stands(turn: Turn) -> list[Reply] | None:
+def is_of_adding(text: str) -> bool:
+    """Whether a text asks how much goes in, and of nothing that is named.
+
+    Examples
+    --------
+    >>> is_of_adding("how much should i add"), is_of_adding("how many grams must i put in the tank")
+    (True, True)
+    >>> is_of_adding("how much food should i add"), is_of_adding("how much"), is_of_adding("add it")
+    (False, False, False)
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    values = {token.value for token in tokens if token.kind not in LIGHT}
+    return "how_much" in values and bool(values & PUT) and values <= {"how_much", *PUT, *BESIDE_IT}
+
+
+async def of_what_stands(turn: Turn, *, adding: bool = False) -> list[Reply] | None:
     """How much is to be done for the worst of what stands in the tank in use.
 
-    None where nothing stands that has an amount.
+    None where nothing stands that has an amount; `adding` is where no change of water is meant.
     """
     stored = turn.current_tank
     if stored is None or turn.typed is None:
@@ -48,7 +69,7 @@ async def of_what_stands(turn: Turn) -> list[Reply] | None:
     state = await state_of(turn, stored, turn.now)
     found = [f for f in stands(state, frozenset(state.readings)) if f.severity != "note"]
     text = to_ask(found[0]) if found else None
-    if text is None:
+    if text is None or (adding and text == CHANGE):
         return None
     said = turn.incoming
     turn.incoming = replace(said, text=text)

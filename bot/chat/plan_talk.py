@@ -204,6 +204,8 @@ async def of_plan(
         return await open_told.how_much(turn)
     if said == "safe" and _is_after_call(turn):
         return None
+    if said == "more_needed":
+        return await _more_needed(turn, of_late)
     if said == "needed":
         return await needed.answer(turn, of_late)
     if said == "drop":
@@ -265,6 +267,15 @@ async def of_plan(
     if planned and chore(turn.incoming.text, turn.local_now, turn.chat.zone, deed=False) is None:
         return [await turn.reply(words.tell_when_done())]
     return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
+
+
+async def _more_needed(turn: Turn, of_late: list[Offer]) -> list[Reply] | None:
+    """Whether more goes in: what is next of a plan that is begun, else what the readings ask for."""
+    plan = await running(turn)
+    if plan is not None and await last_in(turn, plan) is not None:
+        return await plan_parts.go_on(turn, plan)
+    found = await needed.answer(turn, of_late)
+    return await plan_figures.judged(turn) if found is None and turn.current_tank else found
 
 
 def _is_after_call(turn: Turn) -> bool:

@@ -18,15 +18,15 @@ from core.message.wordfile import spelt
 
 About = Literal[
     "at_once", "gave_all", "gave_one", "how", "dry", "spoons", "when_next", "later", "drop",
-    "needed",
+    "needed", "more_needed",
 ]  # fmt: skip
 """To give all parts together; that all, or one, went in; how it goes in, or whether just so; by
 spoon, or without a scale; when to test and go on; whether it may wait, or did; to let it be;
-whether it is needed at all."""
+whether it is needed at all, or more of it."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(
-    r"(?:ok|okay|and|so|but|then|und|aber|et|mais|y|e|ma|en|maar|a|i|och|men)[\s,]+(?=\S)"
+    r"(?:ok|okay|nah|nope|and|so|but|then|und|aber|et|mais|y|e|ma|en|maar|a|i|och|men)[\s,]+(?=\S)"
 )
 _SOME: Final = r"(?:\S+\s+){0,2}\S+"
 """Up to three words."""

@@ -189,3 +189,35 @@ async def test_a_plan_let_go_is_no_next_step_but_can_still_be_logged(planned: Ta
         assert " g of" not in await planned.text(asked)
     assert "Then press or send: yes" in await planned.text("done")
     assert "logged" in await planned.text("yes")
+
+
+async def test_how_much_behind_a_low_kh_is_of_what_was_advised(talk: Talk) -> None:
+    await talk.say("my tank is 100 l")
+    await talk.say("kh 2")
+    facts = await talk.facts("how much should i add")
+    assert (facts["substance"], facts["to"]) == ("sodium bicarbonate", 4.0)
+    assert "parts" not in await talk.facts("how much food should i add")
+
+
+@pytest.mark.parametrize("told", ["kh 6", "kh 2, ammonia 2"])
+async def test_how_much_without_a_need_or_beside_poison_tells_no_amount(
+    talk: Talk, told: str
+) -> None:
+    await talk.say(f"my tank is 100 l, {told}")
+    replies = await talk.say("how much should i add")
+    assert all(not {"grams", "parts"} & each.facts.keys() for each in replies)
+
+
+async def test_whether_more_is_needed_is_heard_with_no_plan(talk: Talk) -> None:
+    await talk.say("my tank is 100 l, kh 4")
+    judged = await talk.text("do i need to add any more or leave it")
+    assert "within the limits that I know" in judged
+    await talk.say("dose kh 5")
+    await talk.say("done")
+    assert "test first" in await talk.text("do i need to add any more")
+
+
+async def test_nah_leave_it_is_no_dose(talk: Talk) -> None:
+    await talk.say("my tank is 100 l, kh 2")
+    await talk.say("how much baking soda")
+    assert "Nothing was stored" in await talk.text("nah leave it")
