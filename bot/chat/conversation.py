@@ -230,9 +230,9 @@ async def by_intent(turn: Turn, parsed: Parsed) -> list[Reply]:
             replies.append(await turn.reply(told_of))
         elif nameless and seen(turn.incoming.text) == "feeding":
             replies += await signs.answer(turn, parsed) or []
-        elif bare and (stands := await how_much.of_what_stands(turn)) is not None:
-            replies += stands
-        elif adds and (stands := await how_much.of_what_stands(turn, adding=True)) is not None:
+        elif (bare and (stands := await how_much.of_what_stands(turn)) is not None) or (
+            adds and (stands := await how_much.of_what_stands(turn, adding=True)) is not None
+        ):
             replies += stands
         elif asked is None:
             replies.append(await turn.reply(words.question_not_yet()))

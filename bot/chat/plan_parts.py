@@ -206,7 +206,9 @@ async def go_on(turn: Turn, plan: Given) -> list[Reply]:
         return [await turn.reply(words.all_logged(plan.count))]
     share = await own_plan.share_logged(turn, plan.offer.id, plan.held)
     # of a part that is begun and not whole it is not told how many are left
-    how_far = [words.still_left(plan.count, left)] if share - logged <= 1.0 - own_plan.A_PART else []
+    how_far = (
+        [words.still_left(plan.count, left)] if share - logged <= 1.0 - own_plan.A_PART else []
+    )
     if waits:
         waiting = await _when_next(turn, plan)
         lines = [*how_far, *(line.text for line in waiting.lines)]

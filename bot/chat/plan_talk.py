@@ -29,15 +29,18 @@ from bot.chat import (
     presses,
     still_waits,
     strangers,
+    tank_volumes,
     tanks_told,
 )
-from bot.chat.given_plan import DROPPED, Given, given, last_in, running
+from bot.chat.given_plan import DROPPED, OF_PLAN, Given, given, last_in, running
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
 from bot.chat.turn import Turn
 from bot.chat.words import change_talk as change_words
 from bot.chat.words import doses as dose_words
+from bot.chat.words import plan_figures as figure_words
 from bot.chat.words import plan_talk as words
+from bot.chat.words import volume_open as open_words
 from bot.chat.words.text import _
 from bot.store.offers import Offer
 from core.advice.spoons import spoon_grams
@@ -238,6 +241,8 @@ async def of_plan(
         said = "go_on"  # of one salt it is asked which part
     if said not in TOLD and (first := await plan_now.held_back(turn, said, plan)) is not None:
         return [first]
+    if said in {"worked_out", "label_says", "filled"}:
+        return None if plan is None else await _doubted(turn, said, plan)
     if said == "for_us":
         return None if plan is None else [await given_parts.by_your_hand(turn, plan)]
     if said in {"gave_it", "to_come"} and not amounts.of_dose and plan is not None:
@@ -269,8 +274,22 @@ async def of_plan(
     return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
 
 
+async def _doubted(turn: Turn, said: About | Telling, plan: Given) -> list[Reply]:
+    """What a plan rests on, where it is doubted; where things take room, how much water it is."""
+    volume = plan.held.get("volume_l")
+    if said == "filled" and volume is not None:
+        stored = None if plan.tank_id is None else turn.tank_by_id(plan.tank_id)
+        if stored is not None and stored.tank.volume_l is not None:
+            return [await tank_volumes.ask_room(turn, stored, {}, {OF_PLAN: plan.offer.id})]
+        return [await turn.reply(open_words.takes_room(volume))]
+    lines = [*figure_words.much(plan.facts), words.worked_out()]
+    if said == "label_says":
+        lines = [*lines, *words.label_says()]
+    return [await turn.reply(lines)]
+
+
 async def _more_needed(turn: Turn, of_late: list[Offer]) -> list[Reply] | None:
-    """Whether more goes in: what is next of a plan that is begun, else what the readings ask for."""
+    """Whether more goes in: what is next of a plan that is begun, else by the readings."""
     plan = await running(turn)
     if plan is not None and await last_in(turn, plan) is not None:
         return await plan_parts.go_on(turn, plan)

@@ -11,6 +11,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import buttons, general
 from bot.chat.words import same_deed as same_words
 from bot.chat.words import tanks as words
+from bot.chat.words import volume_open as open_words
 from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
@@ -30,6 +31,10 @@ async def confirm_lengths(
     return None if said.box is None else await confirm_box(turn, stored, said, wish)
 
 
+ROOM: Final = "takes_room"
+"""Of a question how much water stones and wood leave in a tank, which it is of."""
+
+
 async def ask_volume(
     turn: Turn, stored: StoredTank, lines: list[str], wish: Mapping[str, Any] | None = None
 ) -> Reply:
@@ -37,6 +42,24 @@ async def ask_volume(
     context = {"tank_id": stored.id, "wish": dict(wish) if wish is not None else None}
     return await turn.reply(
         lines, expects="volume", context=context, facts={"refused": "volume_unknown"}
+    )
+
+
+async def ask_room(
+    turn: Turn,
+    stored: StoredTank,
+    held: Mapping[str, Any],
+    context: Mapping[str, Any] | None = None,
+) -> Reply:
+    """Ask how much water stones and wood leave in a tank; `held` goes with the button."""
+    used = stored.tank.volume_l or 0.0
+    stays = {"tank_id": stored.id, "volume_l": used, **held}
+    return await turn.reply(
+        open_words.takes_room(used),
+        choices=[Choice(open_words.stays(used), "volume_stays", "", stays)],
+        expects="volume",
+        context={"tank_id": stored.id, "wish": None, ROOM: [stored.id, used], **(context or {})},
+        facts=facts(stored),
     )
 
 

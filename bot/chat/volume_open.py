@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from datetime import timedelta
 from typing import Final
 
-from bot.chat import replanned, volume_unheard
+from bot.chat import replanned, tank_volumes, volume_unheard
 from bot.chat.given_plan import OF_PLAN, Given, running
 from bot.chat.model import Reply
 from bot.chat.plan_figures import part_of
@@ -61,6 +61,8 @@ async def _before_plan(turn: Turn, reply: Reply) -> Reply | None:
     if (volume := await _asked(turn, stored)) is not None:
         lines = words.open_first(stored.name, used, volume)
         question = await ask_whether(turn, stored, volume, lines, no=stays)
+    elif await _takes_room(turn, stored):
+        question = await tank_volumes.ask_room(turn, stored, {"plan": plan.id})
     elif (text := await volume_unheard.left(turn, stored, SETTLING)) is not None:
         lines = words.unheard_first(stored.name, used, text)
         question = await turn.reply(lines, choices=[stays], facts=facts(stored))
@@ -86,6 +88,8 @@ async def _in_the_place_of(turn: Turn, reply: Reply) -> Reply | None:
     if (volume := await _asked(turn, stored)) is not None:
         lines = words.open_first(stored.name, used, volume)
         return await ask_whether(turn, stored, volume, lines, {OF_PLAN: plan.offer.id})
+    if await _takes_room(turn, stored):
+        return await tank_volumes.ask_room(turn, stored, {}, {OF_PLAN: plan.offer.id})
     if (text := await volume_unheard.left(turn, stored, SETTLING)) is None:
         return None
     told = words.unheard_first(stored.name, used, text)
@@ -127,6 +131,16 @@ async def _asked(turn: Turn, stored: StoredTank) -> float | None:
         volume, used = float(held["volume_l"]), stored.tank.volume_l
         return None if used is None or abs(volume - used) <= SAME * used else volume
     return None
+
+
+async def _takes_room(turn: Turn, stored: StoredTank) -> bool:
+    """Whether it is open how much water stones and wood leave in a tank."""
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        if not offer.context.keys().isdisjoint(SETTLING):
+            return False
+        if offer.context.get(tank_volumes.ROOM) == [stored.id, stored.tank.volume_l]:
+            return offer.used is None and turn.now - offer.made_at <= WAITS
+    return False
 
 
 async def _unanswered(turn: Turn, replies: Sequence[Reply]) -> list[Reply]:

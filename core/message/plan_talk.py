@@ -18,11 +18,12 @@ from core.message.wordfile import spelt
 
 About = Literal[
     "at_once", "gave_all", "gave_one", "how", "dry", "spoons", "when_next", "later", "drop",
-    "needed", "more_needed",
+    "needed", "more_needed", "worked_out", "label_says", "filled",
 ]  # fmt: skip
 """To give all parts together; that all, or one, went in; how it goes in, or whether just so; by
 spoon, or without a scale; when to test and go on; whether it may wait, or did; to let it be;
-whether it is needed at all, or more of it."""
+whether it is needed at all, or more of it; how it was worked out, or that a packet says another
+amount; that stones or wood take room in the water."""
 
 _EDGES: Final = " \t\n¿?¡!.,;:"
 _LEAD: Final = re.compile(

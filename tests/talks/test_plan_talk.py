@@ -221,3 +221,42 @@ async def test_nah_leave_it_is_no_dose(talk: Talk) -> None:
     await talk.say("my tank is 100 l, kh 2")
     await talk.say("how much baking soda")
     assert "Nothing was stored" in await talk.text("nah leave it")
+
+
+@pytest.fixture
+async def of_100(talk: Talk) -> Talk:
+    """A plan in two parts for 100 L."""
+    await talk.say("my tank is 100 l, kh 2")
+    await talk.say("dose kh 4")
+    return talk
+
+
+@pytest.mark.parametrize("said", ["theres gravel and rocks in it", "does the sand count"])
+async def test_what_takes_room_holds_a_plan_back(of_100: Talk, said: str) -> None:
+    assert "less than 100 L" in await of_100.text(said)
+    (held,) = await of_100.say("so how much then")
+    assert "less than 100 L" in held.text
+    assert " g of" not in held.text
+    assert "80 L" in await of_100.text("80")
+    assert (await of_100.facts("dose kh 4"))["volume_l"] == 80.0
+
+
+async def test_what_takes_room_and_is_counted_lets_the_plan_go_on(of_100: Talk) -> None:
+    (asked,) = await of_100.say("theres gravel in it")
+    await of_100.press(1, asked)
+    assert "3 g of" in await of_100.text("so how much then")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "thats not right, the packet says way more",
+        "how did you work that out",
+        "auf der packung steht viel mehr",
+    ],
+)
+async def test_a_doubted_plan_tells_what_it_rests_on(of_100: Talk, said: str) -> None:
+    told = await of_100.text(said)
+    assert "100 L" in told
+    assert "formula weight" in told
+    assert ("no more than the plan" in told) == ("pack" in said)

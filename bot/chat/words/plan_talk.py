@@ -256,6 +256,20 @@ def test_first(tested: str, ask: str) -> str:
     return told.format(tested=tested, ask=ask)
 
 
+def worked_out() -> str:
+    """What the amounts of a plan rest on."""
+    return _("Reckoned by formula weight: taken as pure, in the net volume.")
+
+
+def label_says() -> list[str]:
+    """That a packet names another amount than the plan."""
+    return [
+        _("A packet may be of a mix, for another step, or by a scoop: it is not this reckoning."),
+        _("Send what is in it, and how much of it the label gives for how many litres."),
+        _("Until then give no more than the plan says."),
+    ]
+
+
 def needed(salts: Sequence[tuple[str, float]]) -> list[str]:
     """What a plan takes: each salt with all its grams and where it is had, and the tools."""
     lines = [
