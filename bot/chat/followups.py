@@ -222,10 +222,8 @@ async def _again(
 def _wished_in(offer: Offer) -> Mapping[str, Any]:
     """What was asked and is changed of it; a salt that was refused in its place is none of it."""
     asked: Mapping[str, Any] = offer.context[ASKED]
-    if (
-        other_way.facts_of(offer).get("refused") not in OF_SALT
-        or "substance" not in asked["changes"]
-    ):
+    of_salt = other_way.facts_of(offer).get("refused") in OF_SALT
+    if not of_salt or "substance" not in asked["changes"]:
         return asked
     kept = {key: each for key, each in asked["changes"].items() if key not in {"substance", "text"}}
     return {**asked, "changes": kept}
