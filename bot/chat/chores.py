@@ -17,6 +17,7 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from core.message import acknowledged, parse, reminder_said
 from core.message.fold import fold
+from core.message.followups import read as read_followup
 from core.message.model import Command, Parsed, Question
 from core.message.plan_talk import about as plan_said
 from core.message.plan_words import telling
@@ -198,7 +199,8 @@ async def _behind_said(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await reminder_requests.command(turn, Command("remind", text), told)
     lets = plan_said(before) == "drop" or reminder_said.let_be(before)
     in_now = plan_said(before) in TOLD or ((of := telling(before)) and of.meaning in TOLD)
-    if not in_now and not (lets and isinstance(request, Request)):
+    parted = (other := read_followup(before, turn.context())) is not None and other.parts
+    if not in_now and not parted and not (lets and isinstance(request, Request)):
         return None
     said = turn.incoming
     turn.incoming = replace(said, text=before)
@@ -206,7 +208,7 @@ async def _behind_said(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     turn.incoming, turn.asked = said, None
     if turn.unheard:
         turn.unheard, replies = False, []
-        if not lets:
+        if not lets and not parted:
             return None
     return [*replies, *await reminder_requests.command(turn, Command("remind", asked), told)]
 

@@ -72,6 +72,12 @@ def is_deed(what: str) -> bool:
     return told is not None and bool({"go", "deed"} & set(told.classes))
 
 
+def is_part(what: str) -> bool:
+    """Whether a task names parts of a plan and no other thing: `the parts`, `for the rest`."""
+    told = said(FILE, what)
+    return is_rest(what) and told is not None and bool({"part", "next", "deed"} & set(told.classes))
+
+
 async def next_part(turn: Turn, what: str) -> Part | None:
     """What a reminder without a task of its own is of; None where no plan is spoken of."""
     if not is_rest(what):

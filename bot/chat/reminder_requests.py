@@ -10,6 +10,7 @@ from typing import Any, Final
 from bot.chat import (
     agenda,
     plan_reminders,
+    plan_rounds,
     reminder_answers,
     reminder_ends,
     reminder_topic,
@@ -269,7 +270,8 @@ async def _known_from_before(
     found = None if timed is None else parse_moment(timed[1], turn.local_now, turn.chat.zone)
     moment = found if isinstance(found, datetime) else None
     if moment is None and not lacks_time:
-        return None
+        named = what and not plan_reminders.is_part(what)
+        return None if timed is None or named else await plan_rounds.answer(turn, [timed[1]])
     waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
     if moment is not None and len(waiting) == 1 and plan_reminders.is_that(what):
         return await reminder_answers.put_off(turn, waiting[0], moment)

@@ -10,6 +10,7 @@ from typing import Final
 from bot.chat import (
     agenda,
     pauses,
+    plan_rounds,
     reminder_amend,
     reminder_answers,
     reminder_choice,
@@ -227,6 +228,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told.later and is_span(told.when):
         return await put_off(turn, spoken, told.when, spoken.open_due or spoken.next_due)
     made = offer.context.get(reminders.MADE)
+    if made is not None and (parts := await plan_rounds.anew(turn, made, told.when)) is not None:
+        return parts
     before = (made or {}).get("said", [""])[-1]
     told = replace(told, when=reminder_moving.as_long(turn, spoken, before, told))
     if not told.when:

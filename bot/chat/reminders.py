@@ -78,6 +78,10 @@ async def unmake(turn: Turn) -> list[Reply] | None:
         reminder = await turn.uow.reminders.get(offer.context[MADE]["id"])
         if reminder is not None and reminder.ended_at is None:
             await planning.end(turn.uow, reminder, turn.now)
+            if (others := offer.context[MADE].get("beside")) and "parts" in offer.context[MADE]:
+                for part in await turn.uow.reminders.of_chat(turn.chat.id):
+                    if part.id in others:  # of a plan all go
+                        await planning.end(turn.uow, part, turn.now)
             former = await _restored(turn, offer.context[MADE].get("former"))
             if former is not None and former.next_due is not None:
                 at = former.next_due.astimezone(turn.chat.zone)

@@ -31,7 +31,8 @@ _LEAD = re.compile(
     re.IGNORECASE,
 )
 _TRAIL = re.compile(
-    r"[\s,]+(?:please|pls|thanks|thank you|or so|then|for|für|pour|para|per|voor)$", re.IGNORECASE
+    r"[\s,]+(?:please|pls|thanks|thank you|or so|then|and|und|et|och|for|für|pour|para|per|voor)$",
+    re.IGNORECASE,
 )
 _EMPTY = re.compile(r"\(\s*\)|\[\s*\]|\"\s*\"")
 _COUNT_FROM_DONE = ("test", "change")
