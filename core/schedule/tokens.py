@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
+from core.schedule.slips import spelt_right
 from core.schedule.words.vocabulary import Role, Vocabulary, fold, split
 
 T = TypeVar("T")
@@ -132,6 +133,6 @@ def tokens_of(text: str) -> tuple[Token, ...]:
     tokens: list[Token] = []
     last = -1
     for word, start, end in split(text):
-        tokens.append(Token(word, start, end, start == last, fold(word)))
+        tokens.append(Token(word, start, end, start == last, spelt_right(fold(word))))
         last = end
     return tuple(tokens)

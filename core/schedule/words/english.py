@@ -176,10 +176,12 @@ ENGLISH = build(
             "today": 0,
             "yesterday": -1,
             "tomorrow|2morrow|2moro|tmrw|tmr|tomorow|tommorow|tommorrow": 1,
+            "tomoro|tomorro|tomoz|tmw|tmrrw|tmro|2mrw|2mro|2moz|2morro": 1,
             "day after tomorrow|the day after tomorrow": 2,
         },
         "near_part": {
             "tonight|this evening|this night": (0, "evening"),
+            "tonite|2nite|2night|tnite|tonyt": (0, "evening"),
             "this morning": (0, "morning"),
             "first thing tomorrow|first thing tomorrow morning|early tomorrow|"
             "early tomorrow morning|tomorrow first thing": (1, "morning"),
