@@ -27,7 +27,13 @@ from bot.store.offers import Choice
 from core.message.fold import fold
 from core.message.model import Command, Parsed
 from core.message.past import asked as past_asked
-from core.message.reminder_said import at_same_time, joins, only_asks, without_request
+from core.message.reminder_said import (
+    at_same_time,
+    is_no_task,
+    joins,
+    only_asks,
+    without_request,
+)
 from core.message.reminder_talk import talk
 from core.message.reminder_when import further_time, is_both
 from core.schedule import (
@@ -58,7 +64,8 @@ LONGEST: Final = 60
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``/remind`` lists; ``remind me to …`` makes; ``remind me`` alone is of a plan's next test."""
     text = at_same_time(soon(command.arguments.strip()), await reminder_topic.same_time(turn))
-    if not text and only_asks(turn.incoming.text) and turn.incoming.addressed:
+    alone = only_asks(turn.incoming.text) and turn.incoming.addressed
+    if alone and (not text or text in turn.incoming.text):
         return await _alone(turn)
     if not text:
         return await agenda.listed(turn)
@@ -198,12 +205,16 @@ async def completed(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     elif waits["lacks"] == "ambiguous":
         whole = _other_time(turn, waits, _when_alone(text) if timed is None else timed[1])
         whole = whole if timed is None or not _more_than_time(text, timed[0]) else None
+    elif timed is None:
+        whole = f"{text} {waits['text']}".strip() if names_task(text) else None
     else:
-        whole = f"{text} {waits['text']}" if timed is None and names_task(text) else None
+        whole = text if timed[0].strip(" ,.!") and not (waits["text"] or is_no_task(text)) else None
     if whole is None:
         return None
     request = parse_request(whole, turn.local_now, turn.chat.zone)
-    if isinstance(request, Problem) and request.reason in {"no_what", "no_time"}:
+    if isinstance(request, Problem) and request.reason == "no_what":
+        return None
+    if isinstance(request, Problem) and request.reason == "no_time" and waits["text"]:
         return None
     return await command(turn, Command("remind", whole), parsed)
 

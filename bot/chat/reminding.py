@@ -47,7 +47,7 @@ async def satisfied(turn: Turn, told: Told) -> list[str]:
         if _is_about(reminder, told, turn) and reminder.kind in kinds:
             if reminder.kind == "test" and not _asks_for(reminder.what, measured):
                 continue
-            if not _counts(reminder, told.at, turn.now):
+            if not _counts(turn, reminder, told.at):
                 continue
             if reminder.kind == "test" and (left := await _left(turn, reminder, told, measured)):
                 if reminder.open_due is not None:
@@ -109,18 +109,35 @@ async def _left(turn: Turn, reminder: Reminder, told: Told, measured: set[str]) 
     return [analyte for analyte in ANALYTES if analyte in missing - done]
 
 
-def _counts(reminder: Reminder, done: datetime, now: datetime) -> bool:
+def _counts(turn: Turn, reminder: Reminder, done: datetime) -> bool:
     """Tell whether something done at a moment does what the reminder asks for.
 
     An open one is done by anything since a day before it fell due. One that is not open yet moves
     if it counts from when its task was last done, and only forward; or if it is due on a fixed
-    day very soon. A single reminder, such as a retest after a dose, is done only once it is open.
+    day very soon. A single reminder, such as a retest after a dose, is done only once it is open,
+    or was and is put off.
     """
     if reminder.open_due is not None:
         return done >= reminder.open_due - BEFORE_DUE
+    if _was_put_off(turn, reminder, done):
+        return True
     if planning.is_early(reminder, done):
         return not isinstance(from_text(reminder.rule), Once)
-    return reminder.counts_from_done and done > reminder.anchor and done <= now
+    return reminder.counts_from_done and done > reminder.anchor and done <= turn.now
+
+
+def _was_put_off(turn: Turn, reminder: Reminder, done: datetime) -> bool:
+    """Tell whether it fell due about when something was done, and waits for another time now."""
+    rule = from_text(reminder.rule)
+    if isinstance(rule, Once):
+        return rule.at <= turn.now and done >= rule.at - BEFORE_DUE
+    if reminder.counts_from_done or reminder.next_due is None:
+        return False
+    just_before = reminder.next_due - timedelta(minutes=1)
+    if planning.occurrence_after(reminder, turn.chat, just_before) == reminder.next_due:
+        return False
+    fell = planning.occurrence_after(reminder, turn.chat, done - BEFORE_DUE)
+    return fell is not None and fell <= turn.now
 
 
 def _closed(turn: Turn, before: Reminder, after: Reminder) -> str:

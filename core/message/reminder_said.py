@@ -266,8 +266,15 @@ def only_asks(text: str) -> bool:
     --------
     >>> only_asks("please remind me"), only_asks("what is due"), only_asks("remind me at 9")
     (True, False, False)
+    >>> only_asks("can you remind me of stuff?"), only_asks("remind me of algae stuff")
+    (True, False)
     """
-    return _asked(text.strip(" .!?¿")) == ""
+    asked = None if _denied(text) else _asked(text.strip(" .!?¿"))
+    if not asked:
+        return asked == ""
+    vague = patterns()["ask", "vague"]
+    ends = asked, asked.partition(" ")[2]  # about stuff
+    return any(vague.fullmatch(fold(each)) is not None for each in ends)
 
 
 def until_next(text: str) -> bool:

@@ -90,3 +90,51 @@ async def test_the_steps_of_a_change(talk: Talk) -> None:
     await talk.wait(hours=21)
     assert "not on record yet" in await talk.text("did it")
     assert "changed 11" in await talk.text("yes")
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("remind me each morning", ("2026-03-02T09:00", "2026-03-03T09:00")),
+        ("remind me of the parts every day at 20:00", ("2026-03-01T20:00", "2026-03-02T20:00")),
+        ("split it over 2 days and remind me each morning", ("2026-03-02T09", "2026-03-03T09")),
+        ("spread that over 2 days, remind me every evening", ("2026-03-01T19", "2026-03-02T19")),
+        ("remind me every 12 hours", ("2026-03-02T00:00", "2026-03-03T00:00")),
+    ],
+)
+async def test_a_rhythm_is_of_all_parts(planned: Talk, text: str, hours: tuple[str, ...]) -> None:
+    told = (await planned.say(text))[-1].facts["reminders"]
+    assert all(each["due"].startswith(at) for each, at in zip(told, hours, strict=True))
+    assert ["part 1 of 2" in told[0]["what"], "part 2 of 2" in told[1]["what"]] == [True, True]
+
+
+async def test_all_parts_at_another_hour_and_all_undone(planned: Talk) -> None:
+    await planned.say("remind me each morning")
+    moved = await planned.text("at 7.30")
+    assert moved.count("07:30") == 2
+    assert len((await planned.facts("/remind"))["reminders"]) == 2
+    await planned.say("undo")
+    assert not (await planned.facts("/remind"))["reminders"]
+
+
+async def test_only_parts_that_are_left(planned: Talk) -> None:
+    await planned.press(1)
+    told = (await planned.say("remind me every evening"))[-1].facts["reminders"]
+    assert [each["due"][:13] for each in told] == ["2026-03-02T19"]  # no sooner than 24 h
+
+
+async def test_it_is_split_before_it_is_reminded_of(planned: Talk) -> None:
+    replies = await planned.say("split it over 4 days and remind me each morning")
+    assert "4 parts" in replies[0].text
+    assert len(replies[-1].facts["reminders"]) == 4
+
+
+@pytest.mark.parametrize("text", ["remind me to feed each morning", "remind me every sunday"])
+async def test_a_task_or_a_slow_rhythm_is_none_of_the_plan(planned: Talk, text: str) -> None:
+    assert "part 1" not in await planned.text(text)
+
+
+async def test_without_a_plan_the_split_is_no_task(talk: Talk) -> None:
+    said = await talk.text("split it over 3 days and remind me each morning")
+    assert "What shall I remind you of?" in said
+    assert not (await talk.facts("/remind"))["reminders"]

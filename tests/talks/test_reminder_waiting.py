@@ -115,3 +115,48 @@ async def test_done_and_a_number_of_the_list_stays_that(talk: Talk) -> None:
     await talk.say("remind me to feed tomorrow")
     await talk.wait(days=1)
     assert "values" not in await talk.facts("done 7.5")
+
+
+@pytest.mark.parametrize(
+    ("task", "deed"),
+    [
+        ("tomorrow at 8am to test ammonia", "done, ammonia 0"),
+        ("every monday at 8 to test ammonia", "ammonia 0"),
+        ("tomorrow at 8am to change water", "changed 20%"),
+    ],
+)
+async def test_what_was_put_off_is_settled_by_its_deed(talk: Talk, task: str, deed: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say(f"remind me {task}")
+    await talk.wait(hours=24)
+    assert "19:00" in await talk.text("later tonight")
+    assert "settles" in await talk.text(deed) or "done" in await talk.text("/remind")
+    left = (await talk.facts("/remind"))["reminders"]
+    assert all(not each["due"].startswith("2026-03-02") for each in left)
+
+
+async def test_what_is_not_due_yet_is_not_settled(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("remind me wednesday at 8 to test ammonia")
+    await talk.say("ammonia 0")
+    assert len((await talk.facts("/remind"))["reminders"]) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["can you remind me of stuff?", "can you set me a reminder?", "remind me about some things"],
+)
+async def test_of_what_is_said_behind_the_question(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert "What shall I remind you of?" in await talk.text(text)
+    made = (await talk.facts("water change sunday"))["reminder"]
+    assert (made["kind"], made["due"][:10]) == ("change", "2026-03-08")
+
+
+async def test_what_was_done_is_no_answer_to_it(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("can you remind me of stuff?")
+    assert "changed" in await talk.text("i changed water yesterday")
+    await talk.say("remind me")
+    assert "KH 4" in await talk.text("kh 4")
+    assert not (await talk.facts("/remind"))["reminders"]

@@ -511,3 +511,21 @@ def test_hostile_text_is_met_in_little_time(text):
     started = datetime.now(UTC)
     assert isinstance(asked(text), Request | Problem)
     assert datetime.now(UTC) - started < timedelta(seconds=2)
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "first"),
+    [
+        ("turn off the co2 tonite", "turn off the co2", "2026-03-01 19:00"),
+        ("test 2nite at 9", "test", "2026-03-01 21:00"),
+        ("tomoro mornig to test kh", "test kh", "2026-03-02 09:00"),
+        ("test kh thrusday", "test kh", "2026-03-05 09:00"),
+        ("test kh this evning", "test kh", "2026-03-01 19:00"),
+        ("mix the sundry salts at 20:00", "mix the sundry salts", "2026-03-01 20:00"),
+    ],
+)
+def test_misspelt_words_of_time(text: str, what: str, first: str) -> None:
+    now = datetime(2026, 3, 1, 12, tzinfo=UTC)
+    request = parse_request(text, now, UTC)
+    assert isinstance(request, Request)
+    assert (request.what, f"{request.first:%Y-%m-%d %H:%M}") == (what, first)
