@@ -53,11 +53,17 @@ class Part:
 
 
 def is_rest(what: str) -> bool:
-    """Whether a task names nothing but what is left of something: `instead`, `for the rest`."""
+    """Whether a task names nothing but what is left of something: `instead`, `for the rest`.
+
+    An amount is of the keeper's own: `another 25`.
+    """
     if not what:
         return True
     told = said(FILE, what)
-    return told is not None and set(told.classes) <= REST
+    if told is None or not set(told.classes) <= REST:
+        return False
+    amount = told.numbers and not told.has("part")  # do another 25: of litres, or percent
+    return not (amount and {"next", "go", "deed"} & set(told.classes))
 
 
 def is_that(what: str) -> bool:

@@ -31,6 +31,9 @@ from core.schedule import (
 )
 from core.schedule.words.tasks import TO
 
+MOST_WORDS: Final = 6
+"""Words of a task that nobody asked to be reminded of by that word."""
+
 A_MOMENT: Final = timedelta(minutes=1)
 """The least time in front of when a rule is due."""
 
@@ -85,20 +88,31 @@ async def other_job(
     """
     made = {} if offer is None else offer.context.get(reminders.MADE, {})
     before = made.get("said", [])
-    told = parsed.values or parsed.events or parsed.question is not None
-    if spoken is None or len(before) != 1 or told or "?" in turn.incoming.text:
+    asked = parsed.question is not None and parsed.question.kind not in {"dose", "change"}
+    if spoken is None or len(before) != 1 or asked or parsed.values or "?" in turn.incoming.text:
         return None
     rest = joined(turn.incoming.text)
     timed = None if rest is None or is_no_task(rest) else split_time(rest)
     if rest is None or timed is None or not timed[0]:
         return None
-    if not (names_task(timed[0]) or set(fold(timed[0]).split()) & TO):
+    deeds = parsed.events or parsed.question is not None
+    if (own := _own_rhythm(turn, rest)) is not None:
+        return await reminders.make(turn, own, [rest], beside=[spoken.id])
+    if deeds or not (names_task(timed[0]) or set(fold(timed[0]).split()) & TO):
         return None
     jobs = parse_several(f"{before[0]} and {rest}", turn.local_now, turn.chat.zone)
     if isinstance(jobs, Problem) or len(jobs) < 2:
         return None
     alone, job = jobs[-1]
     return await reminders.make(turn, job, [alone], beside=[spoken.id])
+
+
+def _own_rhythm(turn: Turn, rest: str) -> Request | None:
+    """``root tabs every 3 months``: any task, where it has a rhythm of its own."""
+    request = parse_request(rest, turn.local_now, turn.chat.zone)
+    if not isinstance(request, Request) or isinstance(request.rule, Once):
+        return None
+    return request if 0 < len(request.what.split()) <= MOST_WORDS else None
 
 
 def _weekly(
