@@ -45,8 +45,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Set the reminder that a chore asks for, or offer it; None where no chore is told."""
     if turn.incoming.addressed and reminder_said.until_next(turn.incoming.text):
         return await reminder_requests.of_next(turn)
-    told = parsed.values or parsed.events or parsed.command is not None
-    if turn.incoming.addressed and not told and reminder_said.only_asks(turn.incoming.text):
+    says_more = parsed.values or parsed.events or parsed.command is not None
+    if turn.incoming.addressed and not says_more and reminder_said.only_asks(turn.incoming.text):
         return await reminder_requests.command(turn, Command("remind", ""), parsed)
     if parsed.command is None and (both := await _both(turn)) is not None:
         return both

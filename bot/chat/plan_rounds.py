@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from bot.chat import own_plan, plan_gate, plan_reminders, reminders
+from bot.chat import own_plan, plan_gate, reminders
 from bot.chat.given_plan import last_in, running
 from bot.chat.model import Reply
 from bot.chat.plan_figures import part_of

@@ -38,6 +38,10 @@ from core.schedule import Once, from_text, kind_of, split_time
 HOURS: Final = 24
 """A smaller number may be an hour of the day."""
 
+
+PAUSING: Final = "reminder_pausing"
+"""Of an offer: that it was asked how long a reminder is to rest."""
+
 MOST: Final = 8
 """Buttons of a question which one was meant."""
 
@@ -99,8 +103,29 @@ async def pause(turn: Turn, chosen: Sequence[Reminder], when: str) -> list[Reply
         Choice(_(talk_words.FOR_GOOD), "stop_reminder", "", {"ids": [chosen[0].id]}),
     ]
     lines = talk_words.pause_one(said(turn, chosen[0]))
-    held = {"reminder_id": chosen[0].id}
-    return [await turn.reply(lines, choices=choices, context=held)]
+    held = {"reminder_id": chosen[0].id, PAUSING: True}
+    return [await turn.reply(lines, choices=choices, context=held, expects="followup")]
+
+
+async def pause_ended(turn: Turn, offer: Offer, when: str) -> list[Reply] | None:
+    """``i meant pause it``, right after one was ended: it stands again, and rests."""
+    of = offer.context.get("reminder_id")
+    ended = None if of is None else await turn.uow.reminders.get(of)
+    if ended is None or ended.ended_at is None or "stood" not in offer.context:
+        return None
+    if offer.context.get("done") or turn.now - offer.made_at > PATIENCE:
+        return None
+    back = await reminder_answers.stand_again(turn, offer)
+    if back is None:
+        return None
+    due = local(turn, back.next_due) or turn.local_now
+    again = await turn.reply(talk_words.back_again(said(turn, back), due, turn.local_now))
+    return [again, *(await pause(turn, [back], when) or [])]
+
+
+async def until(turn: Turn, reminder: Reminder) -> list[Reply] | None:
+    """``until april``, behind the question how one is to rest; None for other words."""
+    return await reminder_days.rest(turn, reminder, turn.incoming.text.strip(" .!"))
 
 
 async def done_all(turn: Turn, living: Sequence[Reminder]) -> list[Reply] | None:

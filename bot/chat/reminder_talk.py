@@ -154,6 +154,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     put = await reminder_amend.bare_number(turn, offer, spoken, parsed) if command is None else None
     if put is not None:
         return put
+    asked = spoken is not None and offer is not None and reminder_amend.PAUSING in offer.context
+    rests = await reminder_amend.until(turn, spoken) if spoken is not None and asked else None
+    if rests is not None:
+        return rests
     text = at_same_time(turn.incoming.text, await reminder_topic.same_time(turn))
     told = talk(text, standing=bool(living))
     if told is not None and told.verb == "move" and (told.target or told.day):
@@ -188,6 +192,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await reminder_amend.skip(turn, fitting, spoken, named=told.named, target=target)
     if told.verb == "pause":
         one_of = fitting if told.target else [] if spoken is None else [spoken]
+        if not one_of and not told.target and offer is not None:
+            return await reminder_amend.pause_ended(turn, offer, told.when)
         return await reminder_amend.pause(turn, one_of, told.when)
     if told.verb == "undone":
         return await reminder_amend.undone(turn, offer)

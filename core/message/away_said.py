@@ -106,10 +106,21 @@ def end_of(
 
 def _after(text: str, since: datetime, now: datetime, zone: tzinfo) -> datetime | None:
     """The end that words of time tell of what begins at a moment; None where they tell none."""
-    found = parse_until(text, since if tells_span(text) else now, zone)
+    found = _until(text, since if tells_span(text) else now, zone)
     if isinstance(found, datetime) and found <= since:
-        found = parse_until(text, since.astimezone(zone), zone)
+        found = _until(text, since.astimezone(zone), zone)
     return found if isinstance(found, datetime) and found > since else None
+
+
+_NTH: Final = re.compile(r"(?:the )?(\d{1,2})(?:st|nd|rd|th)")
+"""A day of the month by its number alone."""
+
+
+def _until(text: str, now: datetime, zone: tzinfo) -> datetime | Problem:
+    """When words of time begin, as of a pause; a day by its number alone is of the next such."""
+    found = parse_until(text, now, zone)
+    nth = _NTH.fullmatch(text.strip(" ."))
+    return found if nth is None else parse_until(f"on the {nth[1]}th", now, zone)
 
 
 def _when(rest: str, now: datetime, zone: tzinfo) -> Away | None:
@@ -119,7 +130,7 @@ def _when(rest: str, now: datetime, zone: tzinfo) -> Away | None:
     timed = _edges(timed)
     if (lasting := _lasting(timed, now, zone)) is not None:
         return lasting
-    until = parse_until(timed, now, zone)
+    until = _until(timed, now, zone)
     if isinstance(until, datetime):
         begins = re.match(rf"(?:{one_of(_ways()['to'])})(?!\w)", timed) is not None
         if back or begins or tells_span(timed):
@@ -147,7 +158,7 @@ def _lasting(rest: str, now: datetime, zone: tzinfo) -> Away | None:
 
 def _begin(day: str, now: datetime, zone: tzinfo) -> datetime | Problem:
     """When a time begins; on the day itself its name is of today."""
-    since = parse_until(day, now, zone)
+    since = _until(day, now, zone)
     plain = isinstance(since, datetime) and names_weekday(day) and " " not in day.strip()
     if isinstance(since, datetime) and plain and since - now > A_WEEK - A_DAY:
         return since - A_WEEK
@@ -163,14 +174,14 @@ def _between(rest: str, now: datetime, zone: tzinfo) -> Away | None:
             first += re.sub(r"^\d+", "", last)
         since = _begin(first, now, zone)
         if not isinstance(since, datetime):
-            until = parse_until(last, now, zone)
+            until = _until(last, now, zone)
             if since.reason != "past" or not isinstance(until, datetime):
                 continue
             return Away(until)
         if (end := _after(last, since, now, zone)) is not None:
             return Away(end, since)
     if begun != rest:
-        since = parse_until(begun, now, zone)
+        since = _until(begun, now, zone)
         return Away(since=since) if isinstance(since, datetime) else None
     return None
 

@@ -143,3 +143,67 @@ async def test_a_push_is_never_to_the_day_that_it_is_due(fern: Talk) -> None:
     await fern.say("remind me to change water on saturday")
     await fern.say("push it to next weekend")
     assert await due(fern) == {"change water": "2026-03-14T09:00"}
+
+
+async def test_one_that_was_ended_is_paused_instead(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("remind me to clean the filter every 4 weeks starting next saturday")
+    await talk.say("stop the filter one")
+    assert "Taken back" in await talk.text("i meant pause it")
+    assert "rests until then" in await talk.text("until april")
+    (left,) = (await talk.facts("/remind"))["reminders"]
+    assert left["due"].startswith("2026-04-04")
+
+
+@pytest.mark.parametrize("text", ["turn it off for a week", "pause it for a week"])
+async def test_one_is_turned_off_for_so_long(talk: Talk, text: str) -> None:
+    await talk.say("remind me to turn off the co2 every night at 9")
+    assert "rests until then" in await talk.text(text)
+    assert "Taken back" in await talk.text("undo")
+
+
+async def test_turned_off_without_so_long_is_asked(talk: Talk) -> None:
+    await talk.say("remind me to turn off the co2 every night at 9")
+    assert "for good?" in await talk.text("turn it off")
+    assert len((await talk.facts("/remind"))["reminders"]) == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [
+        ("and root tabs every 3 months", "root tabs"),
+        ("also dose iron weekly", "dose iron"),
+        ("and do the glass every sunday", "do the glass"),
+    ],
+)
+async def test_a_second_task_with_its_own_rhythm(talk: Talk, text: str, what: str) -> None:
+    await talk.say("remind me to test kh every week")
+    assert (await talk.facts(text))["reminder"]["what"] == what
+    await talk.say(f"cancel the {what.split()[-1]}")
+    left = (await talk.facts("/remind"))["reminders"]
+    assert [each["what"] for each in left] == ["test kh"]
+
+
+@pytest.mark.parametrize("text", ["and thanks", "and how are the neons every month?", "and kh 4"])
+async def test_other_words_behind_a_reminder_are_no_task(talk: Talk, text: str) -> None:
+    await talk.say("remind me to test kh every week")
+    await talk.say(text)
+    assert len((await talk.facts("/remind"))["reminders"]) == 1
+
+
+@pytest.mark.parametrize(
+    "text", ["what have i got set", "how many reminders do i have", "whats on this week"]
+)
+async def test_what_is_set_is_listed(talk: Talk, text: str) -> None:
+    await talk.say("remind me to change water every sunday at 10")
+    assert "1. change water" in await talk.text(text)
+
+
+async def test_an_amount_beside_a_plan_is_the_keepers(talk: Talk) -> None:
+    await talk.say("/tank new Fern 100 l fresh")
+    await talk.say("kh 14 ammonia 0 ph 8")
+    await talk.say("get kh down to 6")
+    made = (await talk.facts("remind me to do another 25 on wednesday"))["reminder"]
+    assert made["what"] == "do another 25"
+    rest = (await talk.facts("remind me tomorrow for the rest"))["reminder"]
+    assert "part 2" in rest["what"]
