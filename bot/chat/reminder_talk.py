@@ -154,8 +154,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     put = await reminder_amend.bare_number(turn, offer, spoken, parsed) if command is None else None
     if put is not None:
         return put
-    asked = spoken is not None and offer is not None and reminder_amend.PAUSING in offer.context
-    rests = await reminder_amend.until(turn, spoken) if spoken is not None and asked else None
+    pausing = offer is not None and reminder_amend.PAUSING in offer.context
+    rests = await reminder_amend.until(turn, spoken) if spoken is not None and pausing else None
     if rests is not None:
         return rests
     text = at_same_time(turn.incoming.text, await reminder_topic.same_time(turn))

@@ -11,7 +11,7 @@ from core.message.word_classes import said
 FILE: Final = "due_asked.txt"
 
 SPANS: Final = {"today": 1, "tomorrow": 2, "week": 8}
-"""So many days from today on are asked about, of tomorrow only the second; a week ends on its day."""
+"""Days from today on asked about: of tomorrow only the second, a week to its own day."""
 
 
 class Due(NamedTuple):
