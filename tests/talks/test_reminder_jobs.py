@@ -113,7 +113,7 @@ async def test_joining_words_are_no_part_of_a_task(fern: Talk, text: str, what: 
 
 
 async def test_a_day_that_is_not_read_is_not_lost(fern: Talk) -> None:
-    await fern.say("remind me monday and thrsday feed")
+    await fern.say("remind me monday and thirdsday feed")
     assert await listed(fern) == []
 
 
