@@ -31,6 +31,7 @@ from core.message import (
     no_loss,
     plain_tail,
     quantities,
+    quick_talk,
     refilled,
     risen,
 )
@@ -58,6 +59,7 @@ def build(tokens: list[Token], state: Statement) -> Line:
     naming.by_letter(tokens, state.context.tanks)
     beside_value.set_aside(tokens, state.source)
     plain_tail.set_aside(tokens, state.source)
+    quick_talk.set_aside(tokens, state.context.tanks)
     deed_told.set_aside(tokens)
     refilled.vessels(tokens)
     deed_told.out_and_in(tokens)
