@@ -34,6 +34,7 @@ _PAST: Final = frozenset({
     "yesterday", "before_yesterday", "last_week", "last_month", "last", "ago", "last_night",
     "yesterday_morning", "yesterday_evening",
 })  # fmt: skip
+_DAYS: Final = frozenset({"mon", "tue", "wed", "thu", "fri", "sat", "sun", "tomorrow"})
 _LED: Final = frozenset({",", ";", ":", "-", "–", ".", "!", "...", ".."})
 _JOINS: Final = frozenset({"so", "and", "ok", "now", "then", "&", "also"})
 _LONGEST: Final = 5
@@ -124,6 +125,8 @@ def _begins(tokens: Sequence[Token], source: str) -> int:
     for token in tail:
         if token.value in _BEARING or (token.kind == "time" and token.value in _PAST):
             return end
+        if not asked and token.kind == "time" and token.value in _DAYS:
+            return end  # kh 4 ok on monday: the day is of the value
         if token.value == "wish" and not _is_modal(token) and not needs:
             return end  # what i want, what discus need
         if not asked and (token.value in _UNLESS_ASKED or (_unknown(token) and bears(token.text))):
