@@ -25,8 +25,8 @@ from core.message.wordfile import spelt
 
 _FILE: Final = "quick_talk.txt"
 _SECTIONS: Final = frozenset({
-    "aside", "told", "verb", "at", "around", "only", "degree", "high", "about", "found", "closes",
-    "stuck", "no", "same", "kit",
+    "aside", "told", "verb", "shown", "at", "around", "only", "degree", "high", "about", "found",
+    "closes", "stuck", "no", "same", "kit",
 })  # fmt: skip
 _PART: Final = re.compile(r"[^\W_]+")
 _INSIDE: Final = frozenset({"'", "-"})
@@ -39,7 +39,7 @@ _OF_TIME: Final = frozenset({"oclock", "hour", "minute", "day", "week", "month",
 _MOVES: Final = frozenset({"up", "down", "rose_to", "fell_to"})
 _LONG: Final = 6
 """A shorter word that a letter parts from one that bears on a value may be a slip of that."""
-_OTHERWISE: Final = frozenset({"at", "around", "no"})
+_OTHERWISE: Final = frozenset({"at", "around", "no", "shown"})
 """Sections whose words the lexicon has as well, and which count by what is beside them."""
 MOST_GAP: Final = 12
 """Tokens that may stand between a name and its number."""
@@ -125,8 +125,9 @@ def _asides(tokens: list[Token], names: Sequence[str]) -> None:
                 _lighten(told)
                 break
         for size in _at(tokens, place, "told"):
-            if _names_value(tokens, place + size):
-                _lighten(tokens[place : place + size])
+            told = tokens[place : place + size]
+            if _names_value(tokens, place + size) and not _names_tank(told, names):
+                _lighten(told)
                 break
 
 
@@ -213,7 +214,7 @@ def _goes_on(tokens: Sequence[Token], place: int) -> bool:
 def _step(tokens: Sequence[Token], place: int, gap: _Gap, *, same: bool) -> int:
     """How many tokens of a gap are read at a place; 0 where it is none of a gap."""
     token = tokens[place]
-    verb = next(_at(tokens, place, "verb"), 0)
+    verb = next(_at(tokens, place, "verb"), 0) or next(_at(tokens, place, "shown"), 0)
     if verb:
         gap.placed = gap.is_so = gap.read = True
         gap.deep = False

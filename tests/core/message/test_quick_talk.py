@@ -42,9 +42,10 @@ TAKEN = {
         kh unverändert 4 | test ergab kh 4""",
     "fr": """
         malheureusement kh 2 | kh 2 malheureusement | bah kh 4 | bref kh 4 | du coup kh 4
-        hélas kh 2 | kh bloqué à 3 | kh reste à 4 | kh se situe à 4 | kh vaut 4 | kh figé à 3
-        kh exactement 4 | kh tourne autour de 4 > kh ~4 | kh aux alentours de 4 > kh ~4
-        kh genre 4 > kh ~4 | kh à peine 2 > kh ~2 | kh seulement 2 | de toute façon kh 4
+        hélas kh 2 | kh bloqué à 3 | kh donne 4 | kh reste à 4 | kh se situe à 4 | kh vaut 4
+        kh figé à 3 | kh exactement 4 | kh tourne autour de 4 > kh ~4
+        kh aux alentours de 4 > kh ~4 | kh genre 4 > kh ~4 | kh à peine 2 > kh ~2
+        kh seulement 2 | de toute façon kh 4
         pour l'instant kh 4 | hmm kh 3 | kh un peu bas 2 | kh plutôt bas 2
         kh 4 d'après le test | test gouttes kh 4 | j'obtiens kh 4 | ma femme a mesuré kh 4
         kh 4 pas mal | kh 4 pas terrible | kh 2 catastrophe | kh 4 parfait
@@ -127,7 +128,7 @@ ASKED = {
         kh 4 unverändert zu gestern | kh hoch 2 | kh 4 genau wie gestern | kh leider nicht 4
         kh nicht wirklich 4 | kh dürfte 4 sein | hoffentlich kh 4 | kh bleibt hoffentlich bei 4
         kh 4 nicht geworden | kh perfekt 4 | laut buch kh 4 | mein mann sagt kh 4
-        kh ist auf 4 runter | kh 4 knorz | knorz kh 4 | kh steht auf 4 stunden""",
+        kh ist auf 4 runter | opa kh 4 | kh 4 knorz | knorz kh 4 | kh steht auf 4 stunden""",
     "fr": """
         malheureusement le kh doit être à 4 | kh devrait rester à 4 | robinet kh 4 hélas
         kh parfait 4 | kh a baissé de 2 malheureusement | kh inchangé 4 depuis hier
@@ -194,8 +195,8 @@ def test_no_talk_hides_a_word_that_bears_on_a_value(language: str) -> None:
 
 
 SECTIONS = {
-    "aside", "told", "verb", "at", "around", "only", "degree", "high", "about", "found", "closes",
-    "stuck", "no", "same", "kit",
+    "aside", "told", "verb", "shown", "at", "around", "only", "degree", "high", "about", "found",
+    "closes", "stuck", "no", "same", "kit",
 }  # fmt: skip
 
 
