@@ -40,6 +40,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     tank = free_tank.read(text, us_gallons=turn.chat.us_gallons, nouns=0)
     if tank is None or tank.volume_l < LEAST:
         return None
+    if tank_words.plain(tank.rest.split(" ")[0].strip(" ,;.")) in tank_words.NOUNS:
+        return None  # 60 l nano, ph 7: told with a word for the tank
     both = replace(tank, rest=f"{tank.rest} {behind}".strip())
     if _is_clear(rest := parse(both.rest, turn.context())) and (rest.values or behind):
         return await _apart(turn, both)

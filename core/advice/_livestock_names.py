@@ -16,6 +16,7 @@ from rapidfuzz.distance import OSA
 
 from core.advice._livestock_table import Species, Table, table
 from core.advice._livestock_words import WORD_LONG_ENOUGH, joined, kind_alone, plain_name, stem
+from core.message.lexicon import meanings
 
 LONGEST: Final = 60
 """A longer text is no name of an animal. [characters]"""
@@ -96,6 +97,8 @@ def _look_up(text: str) -> Found:
         return Found(None, held.rows(sharing), shared=True)
     if (alone := kind_alone(plain)) not in {plain, ""}:
         return _look_up(alone)  # guppy fry need what guppies need, and less ammonia
+    if any(category == "analyte" for category, _meaning in meanings(plain)):
+        return NOTHING  # nitrite is no slip for nerite
     near = tuple(_nearest(joined(plain), held))
     long_enough = len(plain) >= WORD_LONG_ENOUGH
     if not near and long_enough and (sharing := held.words.get(stem(plain))):

@@ -400,3 +400,18 @@ async def test_what_is_over_or_has_its_own_litres_makes_no_tank(talk: Talk, text
 async def test_sides_are_of_the_only_tank_whose_volume_is_not_known(talk: Talk) -> None:
     await talk.say("kh 4")
     assert "49.6 L" in await talk.text("its 60 by 30 by 36 cm")
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("100 l tank, nitrite 0.5", {"nitrite": 0.5}),
+        ("60 l nano, ph 7.2, nitrite 0", {"ph": 7.2, "nitrite": 0.0}),
+        ("60 l tank, chlorine 0.5", {"chlorine": 0.5}),
+    ],
+)
+async def test_a_value_beside_a_tank_is_no_animal(
+    talk: Talk, text: str, told: dict[str, float]
+) -> None:
+    assert values(await talk.say(text)) == told
+    assert not (await living(talk))["Tank"]
