@@ -259,6 +259,9 @@ def nameless(text: str, now: datetime, zone: tzinfo) -> str | None:
     return asked if isinstance(request, Problem) and request.reason == "no_what" else None
 
 
+_OF: Final = re.compile(r"^(?:about|of|an|uber|de|des|di|delle|over|om|o|sobre) ")
+
+
 def only_asks(text: str) -> bool:
     """Tell whether a text asks for a reminder and says nothing else.
 
@@ -272,9 +275,7 @@ def only_asks(text: str) -> bool:
     asked = None if _denied(text) else _asked(text.strip(" .!?¿"))
     if not asked:
         return asked == ""
-    vague = patterns()["ask", "vague"]
-    ends = asked, asked.partition(" ")[2]  # about stuff
-    return any(vague.fullmatch(fold(each)) is not None for each in ends)
+    return patterns()["ask", "vague"].fullmatch(_OF.sub("", fold(asked))) is not None
 
 
 def until_next(text: str) -> bool:
