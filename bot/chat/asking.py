@@ -19,6 +19,7 @@ from core.message.doubts import (
     AMBIGUOUS_TANK,
     IMPLAUSIBLE,
     NO_NUMBER,
+    PLANNED,
     UNKNOWN_NAME,
     UNKNOWN_TANK,
     UNKNOWN_WORD,
@@ -51,6 +52,8 @@ async def ask(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> Reply:
         lines.append(words.meant(told, together=together, tank=_tank(turn, doubts, parsed)))
         choices.append(Choice(_(words.LEAVE_OUT), "leave_out", "no"))
         choices.append(Choice(_(words.TYPE_AGAIN), "type_again"))
+    elif set(by_reason) == {PLANNED}:
+        lines.append(words.ask_for_reminder())
     else:
         lines.append(words.send_with_tank() if apart else words.send_instead())
     asked = [{"reason": d.reason, "text": d.text[:200]} for d in doubts]

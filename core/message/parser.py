@@ -30,6 +30,7 @@ from core.message import (
     quantities,
     questions,
     statements,
+    still_planned,
     torn,
     would_be,
 )
@@ -83,6 +84,10 @@ def parse(text: str, context: Context) -> Parsed:
     most = min(MOST_TOKENS, ANY_TOKENS + len(text) // CHARACTERS_A_TOKEN)
     if (then := former.behind(folded)) is not None and (read := _earlier(text, then, context)):
         return read
+    if (planned := still_planned.planned_in(folded)) is not None:
+        told = parse(text[: planned[0]], context)
+        if (rest := still_planned.without(text, planned, told)) is not None:
+            return rest
     if (place := would_be.value_in(folded)) is not None:
         inside = parse(" " * place[0] + text[place[0] : place[1]], context)
         if (asked := would_be.question(text, inside)) is not None:

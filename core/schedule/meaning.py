@@ -13,6 +13,8 @@ from core.schedule.words.vocabulary import PARTS
 
 DAY_BEGINS = time(9)
 """When a named day without a clock time is meant; ours, no source."""
+NIGHT_ENDS = 6
+"""An hour before this is of the night that the evening goes on into; ours, no source. [h]"""
 TEN_YEARS = timedelta(days=3653)
 
 
@@ -44,6 +46,9 @@ def _moment(said: Said, now: datetime, zone: tzinfo) -> datetime:
     at = time_of_day(said)
     today = now.astimezone(zone).date()
     if said.near == Near(0) and said.clock is not None and at is not None:
+        late = said.part is not None and said.part.name in ("evening", "night", "midnight")
+        if late and at.hour < NIGHT_ENDS and moment_at(today, at, zone) <= now:
+            return moment_at(today + timedelta(days=1), at, zone)
         return _clock_today(said.clock, at, today, now, zone)
     if said.near == Near(0):
         return _part_of_today(said.part.name if said.part else "evening", now, zone)

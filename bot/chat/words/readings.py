@@ -32,6 +32,7 @@ from core.message.doubts import (
     NO_VALUE,
     OTHER_WATER,
     PAST,
+    PLANNED,
     PRICE,
     QUESTIONED,
     SEA_ALKALINITY,
@@ -73,6 +74,7 @@ _REASONS = {
     OTHER_WATER: N_("{texts} is another water's value, not this tank's"),
     PAST: N_("{texts} reads as an earlier value without its time"),
     FUTURE: N_("{texts} is still to come"),
+    PLANNED: N_("{texts} is still to come"),
     BAD_TIME: N_("{texts}: that day or time is none, and without one it would be of now"),
     AMBIGUOUS_DATE: N_("{texts} could be of two days"),
     QUESTIONED: N_("{texts} has a question mark"),
@@ -253,6 +255,11 @@ def told_as_wrong(text: str, name: str) -> list[str]:
     """A value that is said to be wrong in the same breath."""
     said = _("Not stored: “{text}”, which you say is wrong. What is the right number of {name}?")
     return [said.format(text=_cut(text, 60), name=name)]
+
+
+def ask_for_reminder() -> str:
+    """How to be told of what is planned for a later time."""
+    return _("To be reminded, send for example: remind me on friday to test")
 
 
 def send_instead() -> str:

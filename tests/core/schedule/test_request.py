@@ -206,6 +206,10 @@ feed first thing on monday | feed | once 2026-03-09T09:00+01:00 | 2026-03-09 09:
 feed early tomorrow morning | feed | once 2026-03-05T09:00+01:00 | 2026-03-05 09:00
 feed last thing at night every day | feed | every day at 21:00 | 2026-03-04 21:00
 feed tonight at midnight | feed | once 2026-03-05T00:00+01:00 | 2026-03-05 00:00
+feed tonight at 12 | feed | once 2026-03-05T00:00+01:00 | 2026-03-05 00:00
+feed at 12 tonight | feed | once 2026-03-05T00:00+01:00 | 2026-03-05 00:00
+feed tonight at 00:30 | feed | once 2026-03-05T00:30+01:00 | 2026-03-05 00:30
+feed tonight at 10 | feed | once 2026-03-04T22:00+01:00 | 2026-03-04 22:00
 order food at the start of next month | order food | once 2026-04-01T09:00+02:00 | 2026-04-01 09:00
 test in the middle of the month | test | once 2026-03-15T09:00+01:00 | 2026-03-15 09:00
 clean it in 6 weeks, then every 6 weeks | clean it | every 6 weeks | 2026-04-15 15:00
