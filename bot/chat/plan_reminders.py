@@ -196,6 +196,8 @@ async def to_log(turn: Turn, reminder: Reminder, at: datetime) -> list[Choice]:
         if part in reminder.what or (deed is None and is_of_plan(reminder.what)):
             of_plan = {"plan": plan.offer.id, "reminder_id": reminder.id}
             return [Choice(talk_words.log_that(part), "log_part", "yes", of_plan)]
+    anywhere = tank is None
+    tank = tank or turn.current_tank
     if deed is None or tank is None or reminder.kind == "other":
         return []
     text, _parsed = deed
@@ -204,6 +206,7 @@ async def to_log(turn: Turn, reminder: Reminder, at: datetime) -> list[Choice]:
     label = (
         talk_words.log_change(amount) if reminder.kind == "change" else talk_words.log_that(amount)
     )
+    label = f"{tank.name}: {label}" if anywhere and len(turn.tanks) > 1 else label
     return [Choice(label, "for_tank", "yes", held)]
 
 

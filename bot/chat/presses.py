@@ -103,6 +103,7 @@ VERBS: Final[Mapping[str, Verb]] = {
     "quiet": pauses.press_quiet,
     "pause_later": pauses.press_later,
     "stop_reminder": reminder_stops.press_stop,
+    "unmove_reminder": reminder_stops.press_unmove,
     "skip_next": reminder_amend.press_skip,
     "move_reminder": reminder_moving.press_move,
     "rest_until": reminder_days.press_rest,

@@ -26,6 +26,8 @@ SOON: Final = timedelta(days=1)
 MOST: Final = 8
 KEPT: Final = "reminder_kept"
 """Under which an offer has the single ones that keep times before a day that was let go."""
+ALSO: Final = "reminder_also"
+"""Under which an offer has how those stood that ended with it."""
 LOOKED_AT: Final = 12
 """Latest offers among which a number's list is looked for."""
 
@@ -258,11 +260,12 @@ async def stand_again(turn: Turn, offer: Offer) -> Reminder | None:
         single = await turn.uow.reminders.get(kept)
         if single is not None and single.ended_at is None:
             await planning.end(turn.uow, single, turn.now)
-    stood = {
-        name: datetime.fromisoformat(value) if name in MOMENTS and value else value
-        for name, value in offer.context["stood"].items()
-    }
-    await turn.uow.reminders.change(reminder.id, **stood)
+    for held in [offer.context, *offer.context.get(ALSO, [])]:
+        stood = {
+            name: datetime.fromisoformat(value) if name in MOMENTS and value else value
+            for name, value in held["stood"].items()
+        }
+        await turn.uow.reminders.change(held["reminder_id"], **stood)
     return await turn.uow.reminders.get(reminder.id)
 
 

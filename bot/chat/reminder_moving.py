@@ -14,6 +14,7 @@ from bot.chat.turn import Turn
 from bot.chat.words import general
 from bot.chat.words import reminder_talk as talk_words
 from bot.chat.words import reminders as words
+from bot.chat.words.numbers import when as day_and_hour
 from bot.chat.words.rules import describe
 from bot.chat.words.text import _
 from bot.reminders import planning
@@ -30,6 +31,7 @@ from core.schedule import (
     Plan,
     Weekly,
     from_text,
+    is_midnight,
     moved,
     names_weekday,
     parse_moment,
@@ -47,6 +49,9 @@ FAR: Final = 2
 
 NEAR: Final = timedelta(hours=4)
 """A part of the day and an hour that is of it are no further apart."""
+
+MIDNIGHTS: Final = ("00:00", "23:59")
+"""The beginning of a day and its end, in a minute of its own."""
 
 MOST: Final = 8
 """Buttons of a question which one was meant."""
@@ -71,10 +76,24 @@ def either_half(turn: Turn, reminder: Reminder, when: str) -> list[str]:
         return halves
     bare = _BARE.fullmatch(when)
     due = reminder.next_due or reminder.open_due
+    single = isinstance(from_text(reminder.rule), Once)
+    if single and due is not None and is_midnight(when) and not _is_today(turn, due):
+        day = f"{due.astimezone(turn.chat.zone):%Y-%m-%d}"
+        return [f"{day} {each}" for each in MIDNIGHTS]
     if bare is None or due is None or due.astimezone(turn.chat.zone).hour < 12:
         return []
     hour = int(bare[1])
     return [f"at {hour:02}:00", f"at {hour + 12}:00"] if 0 < hour < 12 else []
+
+
+def _shown(turn: Turn, hour: str) -> str:
+    """What the button of an hour shows, with its day where it has one."""
+    if not hour.endswith(MIDNIGHTS):
+        return hour.removeprefix("at ")
+    at = parse_moment(hour, turn.local_now, turn.chat.zone)
+    if not isinstance(at, datetime):
+        return hour
+    return day_and_hour(at.astimezone(turn.chat.zone), turn.local_now)
 
 
 def _half_hours(turn: Turn, reminder: Reminder, when: str) -> list[str]:
@@ -116,7 +135,7 @@ async def move(
     due = only.next_due or only.open_due or turn.now
     if hours := either_half(turn, only, when):
         choices = [
-            Choice(each.removeprefix("at "), "move_reminder", "", {"id": only.id, "when": each})
+            Choice(_shown(turn, each), "move_reminder", "", {"id": only.id, "when": each})
             for each in hours
         ]
         asked = talk_words.which_half(said(turn, only))

@@ -88,7 +88,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Do what is said of a reminder that stands; None where it is about something else."""
     command = None if parsed.command is None else parsed.command.name
     renames = command == "tank" and not turn.incoming.text.startswith("/")
-    denied = command == "remind" and denies(turn.incoming.text)
+    denied = command in {"remind", "done"} and denies(turn.incoming.text)
     by = shift(turn.incoming.text)
     heard = renames or denied or command in {None, *HEARD} or (command == "move" and by is not None)
     other_day = command == "remind" and is_other_day(turn.incoming.text)
@@ -436,6 +436,8 @@ async def _did(
     """
     if not told.target and told.every:
         return await reminder_amend.done_all(turn, living)
+    if told.over and spoken is not None and (not told.target or spoken in fitting):
+        return await reminder_stops.done_and_over(turn, spoken, told.over)
     if not told.target:
         waits = any(each.open_due is not None for each in living)
         if not waits and spoken is not None:

@@ -12,6 +12,7 @@ from bot.chat.words import reminder_talk as talk_words
 from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Parsed, Question
+from core.message.plan_said import substances_named
 
 _AMOUNT: Final = re.compile(
     r"\d+(?:[.,]\d+)?\s?(?:g|mg|ml|kg|gr?|grams?|gramm|tsp|tbsp)\b.*", re.IGNORECASE
@@ -28,12 +29,18 @@ def told(turn: Turn, what: str, kind: str) -> tuple[str, Parsed] | None:
     if kind == "change":
         text = None if share is None else f"changed {share[0]}"
     else:
-        text = None if amount is None else f"dosed {amount[0]}"
+        text = None if amount is None else f"dosed {_with_substance(amount[0], what)}"
     parsed = None if text is None else parse(text, turn.context())
     if text is None or parsed is None or not parsed.events or parsed.doubts or parsed.values:
         return None
     expected = "water_change" if kind == "change" else "dose"
     return (text, parsed) if all(e.kind == expected for e in parsed.events) else None
+
+
+def _with_substance(amount: str, what: str) -> str:
+    """An amount with what it is of, where that stands in front: `second bicarb dose 5g`."""
+    named = list(substances_named(what))
+    return f"{amount} {named[0]}" if len(named) == 1 and not substances_named(amount) else amount
 
 
 async def too_much(turn: Turn, what: str, kind: str, tank: StoredTank | None) -> list[Reply] | None:

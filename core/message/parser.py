@@ -85,9 +85,9 @@ def parse(text: str, context: Context) -> Parsed:
     if (then := former.behind(folded)) is not None and (read := _earlier(text, then, context)):
         return read
     if (planned := still_planned.planned_in(folded)) is not None:
-        told = parse(text[: planned[0]], context)
-        if (rest := still_planned.without(text, planned, told)) is not None:
-            return rest
+        front = parse(text[: planned[0]], context)
+        if (beside := still_planned.without(text, planned, front)) is not None:
+            return beside
     if (place := would_be.value_in(folded)) is not None:
         inside = parse(" " * place[0] + text[place[0] : place[1]], context)
         if (asked := would_be.question(text, inside)) is not None:

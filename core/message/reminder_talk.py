@@ -84,6 +84,8 @@ class Talk:
         True where it is moved one time only.
     bare : bool
         True where the time is only how long: 2 hours.
+    over : str
+        Where it was done, and is told on top not to come: skip, or stop for good.
     anew : bool
         True where words beside the time say that it takes the place of another: instead, to.
     """
@@ -100,6 +102,7 @@ class Talk:
     once: bool = False
     anew: bool = False
     bare: bool = False
+    over: str = ""
 
 
 def talk(text: str, *, standing: bool = True) -> Talk | None:
@@ -135,6 +138,8 @@ def talk(text: str, *, standing: bool = True) -> Talk | None:
         why = plain[busy.end() :].split()
         if len(why) <= MOST_WHY and told is not None and told.verb in _FOR_A_REASON:
             return told
+    if (over := _done_and_over(plain)) is not None:
+        return over
     if (what := needless(plain)) is not None:
         return replace(_told("stop", what), named=True)
     if (named := which(plain)) is not None:
@@ -200,6 +205,8 @@ def _talk(plain: str, standing: bool) -> Talk | None:
             return told
         if without_verb("move", plain) is None:
             return None
+    if alone("no_more", plain):
+        return Talk("stop")
     for verb in _VERBS:
         if verb == "did" and _ASKS.match(plain):
             continue
@@ -301,6 +308,31 @@ def _put_instead(plain: str) -> Talk | None:
     return told if let.named or not let.target else None
 
 
+def _done_and_over(plain: str) -> Talk | None:
+    """``did that already so skip it``: done, and told on top that it is not to come any more."""
+    last = [each.span() for each in pattern("no_more").finditer(plain) if each.end() == len(plain)]
+    cuts = [(start, start) for start, _end in last] + [f.span() for f in _JOINS.finditer(plain)]
+    for start, end in cuts:
+        front, behind = plain[:start].strip(EDGES), plain[end:].strip(EDGES)
+        told_done = has("did", front) and not (has("undone", front) or _ASKS.match(front))
+        if not behind or not told_done or any(map(str.isdigit, front)):
+            continue
+        ends = alone("no_more", behind)
+        let = Talk("stop") if ends else _talk(behind, standing=False)
+        short = ends or len(behind.split()) <= MOST_WHY
+        lets = let is not None and let.verb in {"stop", "skip"} and short
+        if let is None or not lets or let.when or let.every or let.plan or let.target:
+            continue
+        front = " ".join(pattern("already").sub(" ", front).split())
+        told = Talk("did") if alone("did", front) else _talk(front, standing=False)
+        if told is not None and told.verb == "did" and not told.when:
+            return replace(told, over=let.verb)
+    return None
+
+
+_JOINS: Final = re.compile(r"[,;.!] *(?:(?:so|and|then|please) )?| (?:so|and|then) ")
+
+
 def _unput(rest: str) -> str:
     """The text without a word for to put at its start: `do it sunday`, `make it sunday`."""
     return rest if (put := without_verb("put", rest)) is None else put
@@ -328,8 +360,13 @@ def denies(text: str) -> bool:
     --------
     >>> denies("erinnere mich nicht mehr an kh"), denies("remind me to test kh")
     (True, False)
+    >>> denies("done already no need to remind me"), denies("dont remind me again")
+    (True, True)
     """
-    return without_verb("unremind", " ".join(fold(text).strip(EDGES).split())) is not None
+    plain = " ".join(fold(text).strip(EDGES).split())
+    if without_verb("unremind", plain) is not None or alone("no_more", plain):
+        return True
+    return len(text) <= LONGEST and _done_and_over(plain) is not None
 
 
 def halts(text: str) -> bool:

@@ -327,12 +327,32 @@ def corrected_hour(plain: str) -> str | None:
     --------
     >>> corrected_hour("actually 7"), corrected_hour("no, 7 pm"), corrected_hour("actually 7 h")
     ('at 7', 'at 7 pm', None)
+    >>> corrected_hour("wait noon i mean noon tomorrow"), corrected_hour("no 8pm i meant")
+    ('noon tomorrow', '8pm')
     """
+    if has("sorry", plain):
+        return _put_right(plain)
     found = pattern("corrects").match(plain)
     rest = "" if found is None else plain[found.end() :].strip(EDGES)
     hour = rest[:1].isdigit() and not tells_span(rest)
     timed = split_time(f"at {rest}") if hour else None
     return None if timed is None or timed[0].strip(EDGES) else timed[1]
+
+
+def _put_right(plain: str) -> str | None:
+    """The last time of a text of nothing but times and what puts them right; None of any other."""
+    when = None
+    for part in pattern("sorry").split(plain):
+        rest = part.strip(EDGES)
+        while rest and (found := pattern("corrects").match(rest)) is not None:
+            rest = rest[found.end() :].strip(EDGES)
+        if not rest:
+            continue
+        timed = split_time(rest) or (split_time(f"at {rest}") if rest[:1].isdigit() else None)
+        if timed is None or timed[0].strip(EDGES) or tells_span(rest):
+            return None
+        when = timed[1]
+    return when
 
 
 def only_on(plain: str) -> str | None:

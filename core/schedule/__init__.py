@@ -14,6 +14,7 @@ from core.schedule.moments import (
     tells_span,
 )
 from core.schedule.moving import (
+    is_midnight,
     moved,
     names_weekday,
     names_weekdays,
@@ -52,6 +53,7 @@ __all__ = [
     "bare_second",
     "from_text",
     "is_chore",
+    "is_midnight",
     "is_to_come",
     "kind_of",
     "moment_at",

@@ -8,7 +8,7 @@ from datetime import datetime, time, tzinfo
 from core.schedule.halves import at_half_hours, with_each
 from core.schedule.localtime import moment_at
 from core.schedule.meaning import single_moment
-from core.schedule.pieces import Clock, Weekdays
+from core.schedule.pieces import Clock, DayPart, Weekdays
 from core.schedule.problems import flaw_in, pieces_of
 from core.schedule.recurrence import next_after
 from core.schedule.request import best_language, spans, task_of
@@ -88,6 +88,18 @@ def two_hours(when: str) -> tuple[str, ...]:
     return with_each(*best_language(when))
 
 
+def is_midnight(when: str) -> bool:
+    """Tell whether words of time are midnight and nothing else, of which no day is told.
+
+    Examples
+    --------
+    >>> is_midnight("midnight"), is_midnight("tomorrow at midnight"), is_midnight("at 0:00")
+    (True, False, False)
+    """
+    pieces = pieces_of(best_language(when)[1])
+    return pieces == (DayPart("midnight"),)
+
+
 def two_half_hours(when: str, *, late: bool) -> tuple[str, ...]:
     """Words of time at half before the hour and half behind it, where both may be meant.
 
@@ -140,7 +152,7 @@ def _moved(
     said = said.at_its_days(repeats=not isinstance(rule, Once))
     usual = None if isinstance(rule, Once) else getattr(rule, "at", None)
     if said.repeats:
-        if isinstance(rule, Once) and _counts_only(said) and due > now:
+        if isinstance(rule, Once) and said.counts_days and due > now:
             at = due.astimezone(zone).time().replace(second=0, microsecond=0)
             return from_start(rule_of(_timed(said, at)), due, zone)
         return plan(_timed(said, usual), now, zone)
@@ -159,13 +171,6 @@ def _moved(
     if isinstance(rule, Weekly) and len(rule.days) == 1 and said.weekdays is not None:
         return Plan(replace(rule, days=(local.weekday(),), at=at), now, moment)
     return Plan(rule, anchor, moment)
-
-
-def _counts_only(said: Said) -> bool:
-    """Whether how often is told in days or more, and neither a day nor an hour of it."""
-    if said.interval is None or said.interval.unit == "hours":
-        return False
-    return not (said.names_day or said.clock or said.part or said.start or said.without)
 
 
 def _timed(said: Said, at: time | None) -> Said:

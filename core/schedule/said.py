@@ -74,6 +74,13 @@ class Said:
         )
 
     @property
+    def counts_days(self) -> bool:
+        """True where how often is told in days or more, and neither a day nor an hour of it."""
+        if self.interval is None or self.interval.unit == "hours":
+            return False
+        return not (self.names_day or self.clock or self.part or self.start or self.without)
+
+    @property
     def needs_zone(self) -> bool:
         """True where a time of day was said."""
         naive = self.exact is not None and self.exact.at.utcoffset() is None
@@ -97,6 +104,8 @@ class Said:
         if anew.repeats:
             weekly = anew.interval is not None and anew.interval.unit == "weeks"
             days = self.weekdays if weekly and anew.weekdays is None else anew.weekdays
+            if anew.counts_days and not self.repeats and self.names_day and days is None:
+                told = replace(told, start=replace(self, clock=None, part=None))
             return replace(told, weekdays=days)
         if self.repeats and anew.weekdays is not None:
             told = replace(told, weekdays=replace(anew.weekdays, repeats=True))

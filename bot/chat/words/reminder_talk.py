@@ -121,6 +121,14 @@ def not_on_record() -> str:
     return _("It is not on record yet. Press, or answer yes, if that much went in.")
 
 
+UNDO_MOVE = N_("undo the move")
+
+
+def move_or_all(said: str) -> list[str]:
+    """The move right before, or the reminder with it."""
+    return [_("Take the move back, or stop the reminder: {task}?").format(task=said)]
+
+
 def skip_or_end(said: str) -> list[str]:
     """One time of a rhythm, or all of it."""
     return [_("Only this time, or for good: {task}?").format(task=said)]
