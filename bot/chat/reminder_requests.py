@@ -64,6 +64,8 @@ LONGEST: Final = 60
 async def command(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``/remind`` lists; ``remind me to …`` makes; ``remind me`` alone is of a plan's next test."""
     text = at_same_time(soon(command.arguments.strip()), await reminder_topic.same_time(turn))
+    if (planned := await reminder_topic.planned_then(turn, text)) is not None:
+        return await single(turn, planned)
     alone = only_asks(turn.incoming.text) and turn.incoming.addressed
     if alone and (not text or text in turn.incoming.text):
         return await _alone(turn)

@@ -13,6 +13,8 @@ from bot.chat.words.names import label
 from bot.store.reminders import Reminder
 from core.message.fold import fold
 from core.message.model import Event, Parsed, Value
+from core.message.reminder_when import pattern
+from core.message.still_planned import planned_in
 from core.schedule import split_time
 from core.schedule.words.tasks import ARTICLES
 
@@ -29,6 +31,28 @@ def _again(values: Sequence[Value], events: Sequence[Event]) -> str:
     event = events[0]
     share = "" if event.percent is None else f" {event.percent:g}%"
     return talk_words.again(event.kind) + share
+
+
+async def planned_then(turn: Turn, text: str) -> str | None:
+    """``remind me then`` behind a plan that was told beside a value: the task at its time.
+
+    None where no plan was told right before, or the text has another time.
+    """
+    newest = next(iter(await turn.uow.offers.latest(turn.chat.id, 1)), None)
+    told = pattern("at_then").search(fold(turn.incoming.text)) is not None
+    if newest is None or turn.now - newest.made_at > PATIENCE or not told:
+        return None
+    if newest.entry_id is None or split_time(text) is not None:
+        return None
+    entry = await turn.uow.log.current(turn.chat.id, newest.entry_id)
+    said = "" if entry is None else fold(entry.text or "")
+    place = planned_in(said)
+    plan = None if place is None else split_time(said[place[1] : place[2]])
+    if plan is None:
+        return None
+    front = pattern("at_then").match(fold(text))
+    task = text if front is None else text[front.end() :].strip(" .!").removeprefix("to ")
+    return f"{task.strip() or plan[0]} {plan[1]}"
 
 
 async def same_time(turn: Turn) -> datetime:

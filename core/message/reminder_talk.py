@@ -300,6 +300,9 @@ def _put_instead(plain: str) -> Talk | None:
     named = which(parts[0])
     let = _talk(parts[0] if named is None else named[0], standing=False)
     to = _told("move", parts[1])
+    former = split_time(without_verb("unfit", parts[0]) or "")
+    if former is not None and not former[0] and to.when and not to.target:
+        return Talk("move", when=to.when, anew=True)
     ends = let is not None and let.verb in {"stop", "skip", "late"} and not let.when
     if let is None or not ends or not to.when or to.target:
         return None

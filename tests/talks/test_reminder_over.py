@@ -127,3 +127,19 @@ async def test_which_midnight(fern: Talk) -> None:
     await fern.say("remind me tonight to wipe the glass")
     await fern.say("make it midnight")
     assert (await due(fern))["wipe the glass"] == "2026-03-02T00:00"
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [
+        ("the evening would be better", "2026-03-01T19:00"),
+        ("could you make it the evening instead", "2026-03-01T19:00"),
+        ("sundays dont work for me, make it mondays at quarter past 6 pm", "2026-03-02T18:15"),
+        ("sundays dont work for me", "2026-03-08T08:00"),
+        ("more light would be better", "2026-03-08T08:00"),
+    ],
+)
+async def test_other_time_in_other_words(fern: Talk, text: str, after: str) -> None:
+    await fern.say("remind me every sunday at 8am to change water")
+    await fern.say(text)
+    assert await due(fern) == {"change water": after}

@@ -41,3 +41,12 @@ async def test_wish_and_dose_stay(talk: Talk) -> None:
     said = str(await talk.say("kh 4, want to get to 8 by friday"))
     assert "planned" not in said
     assert "planned" not in str(await talk.say("kh 4, will dose 5 g bicarb friday"))
+
+
+async def test_reminded_then(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("nitrate 20, testing again friday")
+    (reply,) = await talk.say("remind me then")
+    assert reply.facts["reminder"]["due"].startswith("2026-03-06")
+    (reply,) = await talk.say("remind me then")
+    assert "When" in str(reply.lines)
