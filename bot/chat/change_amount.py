@@ -42,6 +42,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if parsed.events or parsed.values or turn.route is None:
         return None
+    if parsed.tank is not None and turn.tank_named(parsed.tank) is None:
+        return None  # den: …, of a tank that is not on record
     asked = parsed.question
     whole = asked is not None and (asked.percent is not None or asked.litres is not None)
     named = None if whole else amount_named(turn.incoming.text, turn.chat.us_gallons)

@@ -6,11 +6,13 @@ import re
 from dataclasses import dataclass, replace
 from typing import Final
 
+from core.advice.introduced_by_name import is_article
 from core.advice.introduction_parts import is_aside
 from core.analytes import ANALYTES
 from core.message.amounts import volume_litres
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.numbered import SHORTEST
 from core.message.other_tank import theirs
 from core.message.tokens import Token, cut
 from core.message.volume_said import only_tells
@@ -170,6 +172,24 @@ def own(text: str, *, us_gallons: bool) -> Described | None:
     return replace(said, kind=said.kind or next(iter(kinds), pond), setup=setup)
 
 
+def has_other_name(text: str) -> bool:
+    """Whether a word that nothing is known of stands right before the word for a tank.
+
+    Examples
+    --------
+    >>> has_other_name("my shed tank is 60 l"), has_other_name("my den tank is 60 l")
+    (True, True)
+    >>> has_other_name("my tank is 60 l"), has_other_name("der tank hat 60 l")
+    (False, False)
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    place = next((n for n, token in enumerate(tokens) if plain(token.text) in TANK_WORDS), 0)
+    before = tokens[place - 1] if place else None
+    if before is None or plain(before.text) in {*KIND_WORDS, *SETUP_WORDS, *_UNTOLD, *PLAIN_WORDS}:
+        return False
+    return before.kind == "word" or (place > 1 and is_article(before.text))
+
+
 def has_box(text: str) -> bool:
     """Whether a text has three lengths, which no other thing is told in."""
     return _LENGTHS.search(text) is not None
@@ -232,6 +252,8 @@ def named(text: str) -> str | None:
     means_nothing = not all(homes) and all(
         home or _means_no_deed(token) for home, token in zip(homes, words, strict=True)
     )
+    article = len(words) == 1 and _is_no_article(words[0])
+    means_nothing = means_nothing or (article and not describe(line, us_gallons=True).rest)
     return line if means_nothing or capital else None
 
 
@@ -239,6 +261,14 @@ def _means_no_deed(token: Token) -> bool:
     """Whether a word, small as it is, may be a name: tank otto 240 l, tank juni 30 l."""
     month = token.kind == "time" and str(token.value).startswith("month")
     return token.kind in {"word", "count"} or month
+
+
+def _is_no_article(token: Token) -> bool:
+    """Whether a word that is an article elsewhere is a name here: none stands before a volume.
+
+    So `tank den 60 l` tells of Den, where `bac de 60 l` names nothing.
+    """
+    return token.kind == "fill" and len(token.text) >= SHORTEST and is_article(token.text)
 
 
 def _may_name(token: Token) -> bool:

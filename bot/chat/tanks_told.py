@@ -201,8 +201,11 @@ async def own(turn: Turn) -> list[Reply] | None:
         kind = said.kind or "fresh"
         stored = await turn.add_tank(Tank(first_tank(), kind=kind, volume_l=volume, named=False))
     else:
+        other = stored is None and turn.tanks[0].tank.named and tank_words.has_other_name(text)
         stored = stored or turn.tanks[0]
         before = stored.tank.volume_l
+        if other and volume is not None and before not in {None, volume}:
+            return [await ask_whether(turn, stored, volume)]  # my shed tank is 60 l, beside big
         if volume is not None and before is not None and tank_words.of_a_day(text):
             return [await ask_whether(turn, stored, volume)]  # tank today 30 l
         if volume is not None and before not in {None, volume} and _is_bare(turn):

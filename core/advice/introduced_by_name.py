@@ -33,7 +33,7 @@ from core.advice.livestock import lookup
 from core.message.described import ways as described
 from core.message.fold import fold
 from core.message.kinds import is_called
-from core.message.lexicon import meanings
+from core.message.lexicon import lexicon, meanings
 from core.message.numbered import HOMES, places
 from core.message.wordfile import patterns, spelt
 from core.schedule.words import languages
@@ -272,6 +272,18 @@ def _bare(words: list[str]) -> tuple[list[str], bool]:
         is_tank = is_tank or "tank" in classes
         words = words[:-1]
     return words, is_tank
+
+
+def is_article(word: str) -> bool:
+    """Whether a plain word is an article of one of the languages, and no English word.
+
+    Examples
+    --------
+    >>> is_article("den"), is_article("the"), is_article("mit")
+    (True, False, False)
+    """
+    english = "en" in lexicon().languages.get(word, ())
+    return not english and "article" in _of().get(word, frozenset())
 
 
 def is_name(words: Sequence[str], *, is_tank: bool) -> bool:

@@ -24,6 +24,8 @@ _NAMED = kinds.OF_ANIMALS | {"dose"}
 GIVEN = second_dose.GIVEN
 _REACH = 12
 """How many words before an event are looked at."""
+_LABEL = 3
+"""Words of a tank's name before a colon."""
 UNSURE = frozenset({"wish", "if", "not", "every", "nd", "zero", "may", "does", "whether"})
 
 
@@ -250,7 +252,7 @@ _HELD_BACK = frozenset({"no", "wait", "make"})
 def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) -> bool:
     """Whether a word before an event, from `floor` on, makes it a wish, a question or a plan."""
     place = first - 1
-    last = max(place - _REACH, floor)
+    last = max(place - _REACH, floor, _label_end(tokens))
     while place >= last and tokens[place].text not in STOPS and tokens[place].kind != "analyte":
         if tokens[place].kind == "mark" and tokens[place].value in UNSURE:
             return True
@@ -267,6 +269,16 @@ def unsure_before(tokens: list[Token], first: int, kind: str, floor: int = 0) ->
         return False
     # "is a 30% change ok", "did my water change help", "has the water change been done"
     return sentences.asks_first(tokens[place + 1]) or _asks_of_it(tokens, place + 1, first)
+
+
+def _label_end(tokens: list[Token]) -> int:
+    """The place behind a tank's name with its colon at the head (`den: changed 30%`), else 0."""
+    for place, token in enumerate(tokens[: _LABEL + 1]):
+        if token.text == ":":
+            return place + 1 if place else 0
+        if token.kind != "word":
+            return 0
+    return 0
 
 
 def denied_before(tokens: list[Token], first: int) -> bool:

@@ -80,13 +80,16 @@ def label(tokens: list[Token], source: str) -> None:
     for place, head in enumerate(tokens):
         if not place or tokens[place - 1].kind == "nl":
             _label(tokens[place : place + _LABELLED], head, source)
+            if head.kind == "word" and place + 1 < len(tokens) and tokens[place + 1].kind == "fill":
+                behind = tokens[place + 1 : place + 1 + _LABELLED]
+                _label(behind, behind[0], source)  # shrimp den: fed
 
 
 def _label(tokens: list[Token], head: Token, source: str) -> None:
     if len(tokens) < 3 or head.kind in {"tank", "analyte", "number", "word"}:
         return
     colon = tokens[1].text == ":"
-    done = colon and tokens[2].kind == "event"
+    done = colon and deed_at(tokens, 2)
     if not (done or _value_at(tokens, 1)) or not head.text.isalpha():
         return
     placed = head.text in numbered.places() and (colon or head.kind == "ask")
@@ -151,6 +154,7 @@ def named(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
         and (
             ahead is None
             or ahead.kind in {"analyte", "event", "time"}
+            or deed_at(tokens, place + 2)
             or (ahead.kind == "number" and tanks.near(word.text, state.context.tanks) is not None)
         )
     )
@@ -188,6 +192,25 @@ def named(tokens: list[Token], index: int, line: Line, state: Statement) -> int:
     return place + 1
 
 
+def deed_at(tokens: list[Token], place: int) -> bool:
+    """Whether a deed stands here, behind its amount or without one: `30% change`."""
+    for token in tokens[place : place + _LABELLED]:
+        if token.kind == "event":
+            return True
+        if token.kind not in {
+            "number",
+            "unit",
+            "fraction",
+            "count",
+            "fill",
+        } and token.value not in {
+            "one",
+            "half",
+        }:
+            return False
+    return False
+
+
 def _number_first(tokens: list[Token]) -> bool:
     """Whether a number and its name stand behind the first word (`quarrry 8.1 ph`)."""
     return len(tokens) > 2 and tokens[1].kind == "number" and tokens[2].kind == "analyte"
@@ -209,7 +232,8 @@ def _headed(tokens: list[Token]) -> int:
     for place, token in enumerate(tokens[:4]):
         if token.text == ":":
             ahead = tokens[place + 1].kind if place + 1 < len(tokens) else "analyte"
-            headed = place > 1 and known and ahead in {"analyte", "event", "time"}
+            headed = place > 1 and known
+            headed = headed and (ahead in {"analyte", "time"} or deed_at(tokens, place + 1))
             return place - 1 if headed else 0
         known = known or token.kind == "word"
         if token.kind not in {"word", "several"} and token.value not in {"fish", "home"}:

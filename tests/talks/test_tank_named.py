@@ -24,6 +24,7 @@ from tests.chat.harness import Talk
         ("tank Pecera 60 l", "Pecera"),
         ("tank otto 240 l", "otto"),
         ("tank big tank 300 l", "big tank"),
+        ("tank den 60 l", "den"),
     ],
 )
 async def test_a_name_that_means_something_else_is_kept_as_told(
@@ -48,6 +49,9 @@ async def test_a_name_that_means_something_else_is_kept_as_told(
         "tank lost 30 l",
         "tank changed 30 l",
         "tank Sol 60",
+        "tank mit 60 l",
+        "bac de 60 l",
+        "tank der 60 l fasst",
     ],
 )
 async def test_a_deed_or_a_volume_is_no_name(talk: Talk, line: str) -> None:
@@ -61,3 +65,21 @@ async def test_a_new_tank_without_a_name_gets_one_that_is_free(talk: Talk) -> No
     assert (await talk.facts("new tank 60 l"))["tank"] == "Second"
     assert (await talk.facts("new tank 30 l"))["tank"] == "Second 2"
     assert (await talk.facts("new tank fern 30 l"))["tank"] == "fern"
+
+
+@pytest.mark.parametrize("line", ["my shed tank is 60 l", "my den tank is 60 l", "frog tank 60 l"])
+async def test_a_tank_by_another_word_does_not_overwrite_the_only_one(
+    talk: Talk, line: str
+) -> None:
+    await talk.say("tank big 120 l")
+    await talk.say(line)
+    assert "big: 120 L" in await talk.text("/tank big")
+
+
+@pytest.mark.parametrize(
+    "line", ["my tank is 60 l", "actually the tank is 60 l", "der tank hat 60 l"]
+)
+async def test_the_only_tank_is_told_anew_without_its_name(talk: Talk, line: str) -> None:
+    await talk.say("tank big 120 l")
+    await talk.say(line)
+    assert "big: 60 L" in await talk.text("/tank big")

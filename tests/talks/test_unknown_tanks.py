@@ -154,3 +154,41 @@ async def test_the_sump_that_is_a_tank_on_record_has_its_own_values(talk: Talk) 
     await talk.say("/tank new Kitchen 120 l fresh")
     assert (await talk.facts("sump kh 6"))["tank"] == "Sump"
     assert (await talk.facts("kitchen kh 5, the filter is clean"))["tank"] == "Kitchen"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "den: changed 30%",
+        "den: water change 30%",
+        "den: 30% water change",
+        "shed: did a 30% water change",
+        "shed: changed 30%",
+        "shrimp den: 30% wc",
+    ],
+)
+@pytest.mark.parametrize("tanks", [1, 2])
+async def test_a_deed_of_a_tank_that_is_on_no_record_is_asked(
+    talk: Talk, text: str, tanks: int
+) -> None:
+    await talk.say("tank small 30 l")
+    if tanks > 1:
+        await talk.say("tank big 120 l")
+    (asked,) = await talk.say(text)
+    assert "There is no tank" in asked.text
+    assert "events" not in asked.facts
+    (kept,) = await talk.press(1, asked)
+    assert kept.facts["events"][0]["percent"] == 30.0
+    assert kept.facts["tank"] not in {"small", "big"}
+
+
+@pytest.mark.parametrize("text", ["today: changed 30%", "update: changed 30%", "done: changed 30%"])
+async def test_a_day_before_a_deed_is_no_tank(talk: Talk, text: str) -> None:
+    await talk.say("tank big 120 l")
+    assert (await talk.facts(text))["tank"] == "big"
+
+
+@pytest.mark.parametrize("text", ["plan: water change 30%", "tomorrow: water change 30%"])
+async def test_a_plan_of_a_deed_is_not_stored(talk: Talk, text: str) -> None:
+    await talk.say("tank big 120 l")
+    assert "events" not in await talk.facts(text)
