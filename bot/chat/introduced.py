@@ -19,6 +19,7 @@ from bot.chat.words import tanks as words
 from core.advice.asked_company import ASKING
 from core.advice.livestock import plain_name
 from core.advice.loose_lists import animals_in, clauses_of, counted
+from core.advice.tank_by_kind import place
 from core.message import parse
 from core.message.doubts import WISH
 from core.message.model import Event, Parsed
@@ -147,6 +148,9 @@ async def beside(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         told_beside = parse(other, turn.context())
         if told_beside.values and not (told_beside.doubts or told_beside.question):
             kept = await readings.keep(turn, told_beside)
+            called = place(turn.incoming.text)
+            if called is not None and called.is_tank:
+                return kept  # the shrimp one in the kitchen, kh 3: where it was measured
             whole = turn.incoming
             turn.incoming = replace(whole, text=_plainly(animals))
             living = await inhabitants.told(turn) or []

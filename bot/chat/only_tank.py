@@ -11,7 +11,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import calls, held
+from bot.chat import calls, held, other_tank
 from bot.chat.model import Reply
 from bot.chat.tank_words import KIND_WORDS, POND_WORDS, SETUP_WORDS
 from bot.chat.turn import Turn
@@ -39,8 +39,13 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = turn.incoming
     if said.group or turn.route is None or len(turn.tanks) > 1 or len(said.text) > LONGEST:
         return None
-    if parsed.command or parsed.values or parsed.events or calls.is_call(turn, parsed):
+    if parsed.command or calls.is_call(turn, parsed):
         return None
+    told = parsed.values or parsed.events
+    if told or any(doubt.value is not None for doubt in parsed.doubts):
+        asked = await _of_another(turn, parsed)
+        if told or asked is not None:
+            return asked
     text = said.text
     if (water := _water(text)) is not None:
         start, end, kind, setup = water
@@ -60,6 +65,25 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         turn.first = Tank(first_tank(), kind=kind, setup=setup, named=False)
     turn.incoming = replace(said, text=line)
     return await turn.route(turn, read)
+
+
+async def _of_another(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """Ask which tank `the shrimp one in the kitchen, kh 3` tells of, where the only one has others.
+
+    Of a tank in which nobody is on record only `one` tells that there are several.
+    """
+    said = turn.incoming
+    found = place(said.text) if said.addressed and turn.tanks else None
+    if found is None or not found.is_tank or turn.tank_named(found.kind) is not None:
+        return None
+    named = [parsed.tank, *(each.tank for each in (*parsed.values, *parsed.events))]
+    if (any(named) and turn.tanks[0].tank.named) or calls.is_danger(turn, parsed):
+        return None
+    stock = {name: many or 1 for name, many in (await held.held_in(turn, turn.tanks[0])).items()}
+    among = _AMONG_OTHERS.search(said.text[found.start : found.end]) is not None
+    if all_meant(stock, found.kind) if stock else not among:
+        return None
+    return await other_tank.ask(turn, found.start, found.end)
 
 
 def _water(text: str) -> tuple[int, int, TankKind, Setup | None] | None:

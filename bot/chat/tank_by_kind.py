@@ -43,11 +43,12 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if any(named) or calls.is_danger(turn, parsed):
         return None
     found = place(said.text)
-    if found is None or turn.tank_named(found.kind) is not None:
+    called = None if found is None else turn.tank_named(found.kind)
+    if found is None or (called is not None and not found.is_tank):
         return None
     if (of_any := _of(turn, found, turn.tanks[0].name)) is None:
         return None
-    tanks = await _homes(turn, found.kind)
+    tanks = await _homes(turn, found.kind) if called is None else [called]
     if not tanks and not found.is_tank:
         return None
     if len(tanks) != 1:

@@ -19,7 +19,8 @@ async def test_a_tank_that_is_not_on_record_is_asked_about(talk: Talk, line: str
     await talk.say("/tank new Fern 60 l fresh")
     replies = await talk.say(line)
     assert len(replies) == 1
-    assert "Not stored" in replies[0].text
+    assert "values" not in replies[0].facts
+    assert "stored" in replies[0].text
 
 
 async def test_animals_beside_a_reading_are_asked_about_still(talk: Talk) -> None:

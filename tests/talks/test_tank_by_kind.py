@@ -126,3 +126,45 @@ async def test_a_guess_is_told_with_the_tank_that_it_would_be_of(talk: Talk) -> 
     await talk.say("office kh 2")
     assert "office: did you mean KH 8, pH 7.9?" in await talk.text("glurb kh 8 ph 7.9")
     assert "kitchen: did you mean KH 80 ppm" in await talk.text("kitchen kh 80")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ok so the shrimp one in the kitchen, kh 3 ph 6.8",
+        "the shrimp one: kh 3 ph 6.8",
+        "the shrimp one is at kh 3",
+        "the betta one in the study has kh 3",
+    ],
+)
+@pytest.mark.parametrize("first", ["tank big 200 l", "i have a 200 l tank with guppies"])
+async def test_one_among_others_is_asked_for_where_one_is_on_record(
+    talk: Talk, first: str, text: str
+) -> None:
+    await talk.say(first)
+    (asked,) = await talk.say(text)
+    assert asked.facts["ask"] == "tank"
+    assert "Measured" not in await talk.text("/tank")
+    replies = await talk.press(1, asked)
+    assert "3" in replies[0].text
+
+
+async def test_the_only_tank_by_its_own_animals_is_not_asked_for(talk: Talk) -> None:
+    await talk.say("i have a 200 l tank with guppies")
+    assert (await talk.facts("the guppy tank has kh 3"))["values"][0]["value"] == 3.0
+    assert (await talk.facts("the betta tank has kh 3"))["ask"] == "tank"
+
+
+async def test_the_shrimp_tank_may_be_the_only_one_of_which_no_animals_are_known(
+    talk: Talk,
+) -> None:
+    await talk.say("tank big 200 l")
+    assert (await talk.facts("the shrimp tank has kh 3"))["tank"] == "big"
+
+
+async def test_one_told_in_a_long_first_sentence_is_found_and_not_counted(talk: Talk) -> None:
+    await talk.say(
+        "got a 200 l in the living room with guppies and a 30 l shrimp cube in the kitchen"
+    )
+    (kept,) = await talk.say("ok so the shrimp one in the kitchen, kh 3 ph 6.8")
+    assert kept.facts["tank"] == "Shrimp"
