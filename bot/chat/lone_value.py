@@ -41,6 +41,8 @@ _LIGHT: Final = frozenset(
 )  # fmt: skip
 _SAYS_HOW: Final = frozenset({"link", "now", "its"})
 """Meanings of words that tell how it stands now."""
+_JUDGES: Final = frozenset({"judge", "safe"})
+"""Meanings of words that ask whether a number is right."""
 _WARNED: Final = frozenset({"warn", "alarm"})
 _FALLING: Final = frozenset({"ammonia", "nitrite", "nitrate", "copper", "chlorine"})
 """What may fall to nothing from one test to the next."""
@@ -88,6 +90,67 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return await readings.keep(turn, parse(meant, turn.context()))
     doubt = Doubt(number.text, number.start, number.end, doubts.STRAY_NUMBER, meant)
     return await readings.keep(turn, Parsed("unclear", doubts=(doubt,)))
+
+
+async def judged(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
+    """``is 4 ok``, ``is 5 drops ok``: whether so much is right of the value spoken of last.
+
+    Nothing is stored. None where more is said, or no value was spoken of.
+    """
+    text = turn.incoming.text
+    span = _judged(text) if turn.incoming.addressed and turn.route is not None else None
+    of_it = None if span is None else await _spoken_of(turn)
+    if span is None or of_it is None or turn.route is None:
+        return None
+    analyte, tank_id = of_it
+    read = parse(f"{name_for(analyte)} {text[slice(*span)]}", turn.context())
+    value = read.values[0].canonical if len(read.values) == 1 and not read.doubts else None
+    stored = turn.tank_by_id(tank_id)
+    if not isinstance(value, int | float) or stored is None:
+        return None
+    if read.values[0].unit is not None and not await _is_told(turn, analyte, value):
+        return None  # drops of the kit, which none were told of
+    await turn.use_tank(stored)
+    asked = f"{text[: span[0]]}{name_for(analyte)} {value:.6g}{text[span[1] :]}"
+    turn.incoming = replace(turn.incoming, text=asked)
+    return await turn.route(turn, parse(asked, turn.context()))
+
+
+async def _is_told(turn: Turn, analyte: str, value: float) -> bool:
+    """Whether so much is what was told last of that value."""
+    entry = await turn.uow.log.latest(turn.chat.id, turn.incoming.author_id)
+    told = [] if entry is None else [each.what for each in entry.readings]
+    return any(each.analyte == analyte and each.canonical == value for each in told)
+
+
+async def _spoken_of(turn: Turn) -> tuple[str, int] | None:
+    """The one value that the last answer is of, a plan of it too; else the one told last."""
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    if not latest or turn.now - latest[0].made_at > patience:
+        return None
+    facts = latest[0].context.get("facts", {})
+    stored = turn.tank_named(str(facts.get("tank", "")))
+    if stored is not None and isinstance(facts.get("analyte"), str):
+        return facts["analyte"], stored.id
+    return await _asked_about(turn) or await _told_last(turn)
+
+
+def _judged(text: str) -> tuple[int, int] | None:
+    """Where the one number of a question stands, with its drops, that only judges it."""
+    tokens = cut(fold(text), lexicon(), text, most=MOST + 1)
+    numbers = [n for n, token in enumerate(tokens) if is_number(token)]
+    if len(tokens) > MOST or len(numbers) != 1 or not _is_plain(tokens[numbers[0]]):
+        return None
+    (place,) = numbers
+    last = (
+        place + 1 if [each.value for each in tokens[place + 1 : place + 2]] == ["drops"] else place
+    )
+    rest = [*tokens[:place], *tokens[last + 1 :]]
+    judges = [token for token in rest if token.value in _JUDGES]
+    asks = tokens[0].value == "link" or "?" in text
+    light = all(token in judges or token.text == "?" or _is_light(token) for token in rest)
+    return (tokens[place].start, tokens[last].end) if len(judges) == 1 and asks and light else None
 
 
 async def warmed(turn: Turn, parsed: Parsed) -> list[Reply] | None:

@@ -221,3 +221,32 @@ async def test_different_things_beside_unknown_words_are_offered_together(talk: 
     await talk.say("my tank is 100 l")
     (asked,) = await talk.say("blah kh 4, blub gh 6")
     assert any("KH 4" in button.label for button in asked.buttons)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("is 4 ok", 4), ("4 ok?", 4), ("ist 6 gut", 6), ("is 14 too high?", 14)],
+)
+@pytest.mark.parametrize("before", [("kh 4",), ("kh 4", "raise kh to 6")])
+async def test_a_number_that_is_judged_is_of_the_value_spoken_of_and_not_stored(
+    talk: Talk, before: tuple[str, ...], text: str, value: int
+) -> None:
+    await talk.say("tank big 100 l")
+    for each in before:
+        await talk.say(each)
+    (reply,) = await talk.say(text)
+    assert f"KH {value} °dH is" in reply.text
+    assert "KH 4" in await talk.text("kh?")
+
+
+@pytest.mark.parametrize("text", ["ok its 4", "ok 4"])
+async def test_a_number_behind_an_ok_is_asked_about_still(talk: Talk, text: str) -> None:
+    await talk.say("tank big 100 l")
+    await talk.say("kh 4")
+    assert "Did you mean KH 4" in await talk.text(text)
+
+
+async def test_a_poison_is_judged_as_one(talk: Talk) -> None:
+    await talk.say("tank big 100 l")
+    await talk.say("ammonia 2")
+    assert "not safe" in await talk.text("is 2 ok")
