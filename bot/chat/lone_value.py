@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
-from bot.chat import readings
+from bot.chat import readings, tank_words, tanks_told
 from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
@@ -196,6 +196,9 @@ async def _of_tank(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     text = turn.incoming.text
     if stored is None or not parsed.doubts or "?" in text:
         return None
+    _named, said = tanks_told.spoken_of(turn, text)
+    if tank_words.own(said, us_gallons=turn.chat.us_gallons) is not None:
+        return None  # tank is 70l, fern is 70l
     if any(each.reason != doubts.STRAY_NUMBER or each.choices for each in parsed.doubts):
         return None
     numbers = [

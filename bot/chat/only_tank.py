@@ -76,7 +76,8 @@ async def _of_another(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     found = place(said.text) if said.addressed and turn.tanks else None
     if found is None or not found.is_tank or turn.tank_named(found.kind) is not None:
         return None
-    named = [parsed.tank, *(each.tank for each in (*parsed.values, *parsed.events))]
+    named = [parsed.tank, *(each.tank for each in parsed.values)]
+    named += [each.tank for each in parsed.events]
     if (any(named) and turn.tanks[0].tank.named) or calls.is_danger(turn, parsed):
         return None
     stock = {name: many or 1 for name, many in (await held.held_in(turn, turn.tanks[0])).items()}

@@ -32,6 +32,7 @@ from bot.store.offers import Offer
 from bot.store.tanks import StoredTank
 from core.advice.findings import RANK
 from core.message import kinds, parse
+from core.message.fold import fold
 from core.message.model import Command, Parsed, Question
 from core.message.past import asked as past_asked
 from core.message.right_pieces import regretted
@@ -233,6 +234,9 @@ async def _asked_of(
 
 async def _that_one(turn: Turn, stored: StoredTank, topics: Topics) -> list[Reply] | None:
     """`the left`: of what was just asked or told without a name; else it is shown."""
+    if "?" in turn.incoming.text and fold(stored.name) not in fold(turn.incoming.text):
+        found = await _asked_of(turn, stored, topics, await _latest(turn))
+        return found or await tanks_told.shown(turn, stored)  # and the little one?
     if tank_meant.is_name_alone(turn) or "?" in turn.incoming.text:
         return None  # its name alone shows it
     if (found := await _there(turn, stored) or await tank_meant.moved(turn, stored)) is not None:

@@ -23,6 +23,16 @@ _PLAIN = {
     "reach": "change", "warm": "safe", "join": "safe", "suits": "keep", "ready": "keep",
 }  # fmt: skip
 
+_AMOUNT = "amount"
+"""What a dose is called too."""
+
+
+def _of_dose(inside: list[Token]) -> bool:
+    """Whether a question names a dose, and what it is to bring a value to."""
+    nouns = (n for n, token in enumerate(inside) if token.value == "dose" or token.text == _AMOUNT)
+    behind = inside[next(nouns, len(inside)) + 1 :]
+    return any(token.value in {"to", "rose_to"} or token.text == "for" for token in behind)
+
 
 def kind_of(words: str, found: Slots, inside: list[Token]) -> str:
     """The kind of question, from the word of asking and what is asked about."""
@@ -48,6 +58,8 @@ def kind_of(words: str, found: Slots, inside: list[Token]) -> str:
         return "help"  # what is kh, what does gh mean
     if words == "effect" and found.names and found.numbers and not of_thing:
         return "safe"  # what does gh 10 mean
+    if words == "convert" and found.names and found.numbers and not given and _of_dose(inside):
+        return "dose"  # what's the dose to get to kh 9
     if words == "join" and found.substance is None:
         return "keep"
     if words in _PLAIN:

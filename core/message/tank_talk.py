@@ -27,6 +27,9 @@ _ARTICLES: Final = re.compile(
 )
 _ONE: Final = re.compile(r"(?<=\{tank\}) (?:one|tank|becken|aquarium|bac|bak)(?!\S)")
 
+_SIZED: Final = re.compile(r"(?<=[a-z]) one(?=\W*$)", re.IGNORECASE)
+"""In a whole sentence of a tank it stands for the word."""
+
 
 class TankTalk(NamedTuple):
     """What is asked, and of which tank where one is named."""
@@ -96,6 +99,8 @@ def tank_talk(text: str, tanks: Sequence[str], looks: Sequence[Look] = ()) -> Ta
     named = [token for token in tokens if token.kind == "tank" and token.end > token.start]
     if (meaning := _meaning(_plain(folded))) is not None:
         return TankTalk(meaning)
+    if not named and looks and (of_one := _SIZED.sub(" tank", text)) != text:
+        return tank_talk(of_one, tanks, looks)  # and the little one?
     if len(named) != 1:
         return None
     (token,) = named

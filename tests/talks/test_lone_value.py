@@ -250,3 +250,11 @@ async def test_a_poison_is_judged_as_one(talk: Talk) -> None:
     await talk.say("tank big 100 l")
     await talk.say("ammonia 2")
     assert "not safe" in await talk.text("is 2 ok")
+
+
+@pytest.mark.parametrize("text", ["fern is 70l", "tank fern is 70 l", "fern is 70 litres"])
+async def test_litres_behind_a_tank_are_of_no_value(talk: Talk, text: str) -> None:
+    await talk.say("tank fern 60 l")
+    await talk.say("fern kh 4")
+    assert (await talk.facts(text))["volume_l"] == 70.0
+    assert "of which value" in await talk.text("fern 70")

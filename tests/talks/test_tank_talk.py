@@ -245,3 +245,18 @@ async def test_what_one_has_is_the_reminders_as_well(talk: Talk) -> None:
     told = [reply.text for reply in await talk.say("what have i got")]
     assert "Fern" in told[0]
     assert "feed" in told[1]
+
+
+async def test_a_dose_asked_for_by_size_is_planned_and_asked_anew_of_the_other(talk: Talk) -> None:
+    for line in ("tank den 60 l", "tank big 240 l", "den: kh 5", "big: kh 4"):
+        await talk.say(line)
+    assert "big (240 L): KH 4 → 9" in await talk.text(
+        "whats the dose for the big one to get to kh 9"
+    )
+    assert "den (60 L): KH 5 → 9" in await talk.text("and the little one?")
+    assert "big (240 L): KH 4 → 9" in await talk.text("same for the other one")
+
+
+async def test_a_number_in_other_units_is_no_dose(talk: Talk) -> None:
+    await talk.say("tank big 240 l")
+    assert "161 ppm" in await talk.text("what is kh 9 in ppm")
