@@ -6,7 +6,16 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.chat import belongs, dead_total, moves, of_day, readings, sources, tanks_told
+from bot.chat import (
+    belongs,
+    dead_total,
+    moves,
+    of_day,
+    product_doses,
+    readings,
+    sources,
+    tanks_told,
+)
 from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.replacing import (
@@ -257,9 +266,10 @@ async def told_anew(
     parsed, asked = await moves.settle(turn, moves.named(turn, parsed), default, anew=True)
     if asked:
         return asked
-    replies = await _put_right(
-        turn, entry, place(turn, parsed, default), timed=parsed.at is not None, swapped=swapped
-    )
+    told = place(turn, parsed, default)
+    replies = await _put_right(turn, entry, told, timed=parsed.at is not None, swapped=swapped)
+    warned = [await product_doses.too_much(turn, each) for each in told]
+    replies += [each for each in warned if each is not None]
     if parsed.doubts:
         replies.append(await ask(turn, parsed.doubts, parsed))
     return replies

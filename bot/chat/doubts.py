@@ -113,14 +113,20 @@ async def renumbered(turn: Turn, offer: Offer) -> list[Reply] | None:
     number = corrected(turn.incoming.text) if parts and offer.used is None else None
     if number is None or len({part["doubt"] for part in parts}) != 1:
         return None
-    said = [part["doubt"] for part in parts[:1]]
-    said += [part["text"] for part in parts] if len(parts) == 1 else []
-    found = ((text, _ONE_NUMBER.findall(text)) for text in said)
-    text = next((text for text, numbers in found if len(numbers) == 1), None)
+    text = _with_number(number, [part["doubt"] for part in parts])
+    text = text or _with_number(number, [part["text"] for part in parts])  # nitrate 10 or 20
     if text is None or not await turn.uow.offers.take(offer.id, "renumbered"):
         return None
     tank = turn.tank_named(parts[0]["tank"]) if parts[0]["tank"] else None
-    return await say(turn, _ONE_NUMBER.sub(number, text, count=1), _when(parts[0], offer), tank)
+    return await say(turn, text, _when(parts[0], offer), tank)
+
+
+def _with_number(number: str, texts: list[str]) -> str | None:
+    """The texts with another number, where each has one and they are then the same."""
+    if any(len(_ONE_NUMBER.findall(text)) != 1 for text in texts):
+        return None
+    found = {_ONE_NUMBER.sub(number, text) for text in texts}
+    return found.pop() if len(found) == 1 else None
 
 
 async def leave_out(turn: Turn, offer: Offer, choice: Choice) -> list[Reply]:

@@ -52,6 +52,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = told(text, us_gallons=turn.chat.us_gallons)
     if said is None and turn.current_tank is not None and tells_none(text):
         state = await state_of(turn, turn.current_tank, turn.now)
+        if state.tank.stock:
+            return None  # who left it is asked
         return await _nobody(turn, turn.current_tank, state, is_cycling=False)
     if said is None:
         day = began(text)

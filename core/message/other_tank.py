@@ -16,6 +16,7 @@ from core.message.numbered import last_of, places
 from core.message.tanks import marked, match
 from core.message.token import Token
 from core.message.tokens import cut
+from core.message.vessel import is_within
 from core.message.volume_said import only_tells
 from core.tank import TankKind
 
@@ -170,6 +171,8 @@ def _at_place(tokens: Sequence[Token], context: Context) -> tuple[int, int] | No
     if any(look.given or fold(look.name).rstrip(" 0123456789") in nouns for look in context.looks):
         return None
     for before, token in pairwise(t for t in tokens if t.text not in _LIGHT):
+        if before.value == "in" and is_within(token.text):
+            continue
         if before.value in {"in", "for"} and token.text in places() and _ends(tokens, token.end):
             return None if _is_name(token.text, context.tanks) else (token.start, token.end)
     return None

@@ -141,6 +141,17 @@ def unknown_place(text: str) -> str | None:
     return None if found is None or found[1] in _here() else found[1]
 
 
+def is_within(word: str) -> bool:
+    """Whether a plain word is a place in any tank, or none at all: `in the corner`.
+
+    Examples
+    --------
+    >>> is_within("corner"), is_within("kitchen")
+    (True, False)
+    """
+    return word in _here()
+
+
 def without(text: str) -> str:
     """A text, plain, without the words for the vessel that a thing went into.
 

@@ -30,7 +30,7 @@ async def test_a_share_in_other_words_is_stored_once_it_is_confirmed(talk: Talk)
 async def test_a_question_in_other_words_is_answered(talk: Talk) -> None:
     await talk.say("/tank new Fern 60 l fresh")
     (told,) = await talk.say("baking soda 2 kg ok?")
-    assert told.text.startswith("Too much")
+    assert "Too much" in told.text
 
 
 async def test_a_wish_in_other_words_is_no_reading(talk: Talk) -> None:
