@@ -8,6 +8,7 @@ from bot.chat.model import Reply
 from bot.chat.turn import WAITS, Turn
 from bot.chat.words import named_for_job as words
 from bot.store.offers import Choice
+from core.message import raise_asked
 from core.message.fold import fold
 from core.message.model import Parsed
 from core.message.named_for_job import asked, volume_in
@@ -31,6 +32,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """What a label must say, and what holds pH; None where a product is known or more is said."""
     if not turn.incoming.addressed or parsed.values or parsed.events:
         return None
+    if raise_asked.needs_buffer(turn.incoming.text):
+        return None  # of its KH, whatever that is raised with
     said = asked(turn.incoming.text, [tank.name for tank in turn.tanks])
     if said is None or any(fold(each.name) in fold(turn.incoming.text) for each in turn.products):
         return None

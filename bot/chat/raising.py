@@ -63,6 +63,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         if how is not None:
             return [_led(how, words.measure_first())]
     misread = parsed.question is None or (asked.kind, parsed.question.kind) in MISREAD
+    misread = misread or (parsed.question is not None and _needs(turn, parsed.question))
     if misread and turn.route is not None and (asked.analyte or asked.substance):
         return await turn.route(turn, Parsed("question", question=asked))
     return None
@@ -128,12 +129,21 @@ async def _so_much(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await turn.route(turn, parse(text, turn.context()))
 
 
+def _needs(turn: Turn, asked: Question | None) -> bool:
+    """Whether it is asked if or how much buffer a tank needs, and was not read as of KH yet."""
+    read = asked is not None and asked.analyte is not None
+    return not read and raise_asked.needs_buffer(turn.incoming.text)
+
+
 def _asked(turn: Turn, parsed: Parsed) -> Question | None:
     """The wish to raise KH or pH of a tank in use, as it was read or as its words say it."""
     text, asked = turn.incoming.text, parsed.question
     told = parsed.values or parsed.events or parsed.command is not None
     if told or not turn.incoming.addressed or names_pure(text):
         return None
+    if _needs(turn, asked):
+        of = asked.tank if asked is not None else parsed.tank
+        return Question("dose", tank=of, analyte="kh", text=text)
     if asked is not None and asked.substance not in {
         None,
         raise_asked.SODA,

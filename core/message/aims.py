@@ -100,7 +100,7 @@ def is_meant(text: str) -> bool:
 
 def wants(plain: str) -> bool:
     """Whether a plain word, or some, is one of wanting: `want`, `je veux`."""
-    return _words().get(plain) == "want"
+    return _words().get(plain.replace(" ' ", "'")) == "want"
 
 
 def read(text: str, context: Context, *, sure: bool = False) -> tuple[Aim, ...]:

@@ -1,10 +1,11 @@
 """A value with the word of aim as the whole message: `kh to 6`, `gh auf 8`, `want kh 3 gh 6`.
 
 order = { word } { name "to" number [ unit ] [ "and" ] } { word }
-      | { word } "want" { name number [ unit ] [ "and" ] } { word }
-word  = tank | fill
+      | { word } "want" { aim } { name { aim } number [ unit ] [ "and" ] } { word }
+word  = tank | fill            aim = word | "to" | "at" | "up to" | "about" | "of"
 
-Between the name and the word of aim nothing stands: `kh went to 6` tells what was measured.
+Between the name and the word of aim nothing stands: `kh went to 6` tells what was measured. Behind
+a word of wanting every such word is one of aim: `i want the kh up to 6`.
 """
 
 from __future__ import annotations
@@ -24,6 +25,7 @@ LONGEST: Final = 70
 
 _ASKED: Final = "dose "
 _LIGHT: Final = frozenset({"tank", "fill"})
+_AIM: Final = frozenset({"to", "at", "link", "approx", "in", "rose_to", "one"})
 _PAUSES: Final = frozenset({",", ".", "!", "?", ":"})
 
 
@@ -54,18 +56,25 @@ def _wishes(tokens: list[Token]) -> int:
     """How many values the tokens wish for; 0 where they say anything else."""
     place = _skip(tokens, 0)
     wanted = place < len(tokens) and tokens[place].value == "wish" and wants(tokens[place].text)
-    place = _skip(tokens, place + 1) if wanted else place
+    place = _aimed(tokens, place + 1) if wanted else place
     count = 0
     while place < len(tokens) and tokens[place].kind == "analyte":
         place += 1
         aimed = place < len(tokens) and tokens[place].kind == "mark" and tokens[place].value == "to"
-        place += aimed
+        place = _aimed(tokens, place) if wanted else place + aimed
         found = quantities.single(tokens, place) if place < len(tokens) else None
         if found is None or not (aimed or wanted):
             return 0
         place = _skip(tokens, found.last, joined=True)
         count += 1
     return count if place == len(tokens) else 0
+
+
+def _aimed(tokens: list[Token], place: int) -> int:
+    """The place behind words of aim, and light ones."""
+    while place < len(tokens) and (tokens[place].kind in _LIGHT or tokens[place].value in _AIM):
+        place += 1
+    return place
 
 
 def _skip(tokens: list[Token], place: int, *, joined: bool = False) -> int:

@@ -1,6 +1,7 @@
 """``how do I raise the pH``, ``should I add baking soda``, ``coral``: to raise it, of no amount.
 
 lowering asked = ( opener | supposed ) ( add product | lower "pH" )
+needs_buffer = need buffer, beside light words
 raise_asked = [ opener ] ( raise | get "up" ) ( "KH" | "pH" )   in any order
             | opener add ( buffer | medium )
 
@@ -27,7 +28,8 @@ SODA: Final = "soda"
 PUT_IN: Final = BUFFERS.union(MEDIA)
 
 _SECTIONS: Final = (
-    "open", "raise", "get", "up", "add", "buffer", "supposed", "lowerer", "lower",
+    "open", "raise", "get", "up", "add", "buffer", "supposed", "lowerer", "lower", "buffering",
+    "need",
 )  # fmt: skip
 _MOST: Final = 24
 """Tokens of such a message, at most."""
@@ -82,6 +84,30 @@ def asked(text: str) -> Question | None:
     if (buffer or says["buffer"] or soda) and not others and says["open"] and says["add"]:
         return Question("effect", substance=buffer, text=text)
     return None
+
+
+def needs_buffer(text: str) -> bool:
+    """Whether it is asked if a tank needs buffer, or how much, and nothing else is said.
+
+    Of a bought product called a buffer nobody knows what is in it; what a tank needs is its KH.
+
+    Examples
+    --------
+    >>> needs_buffer("how much buffer does my tank need"), needs_buffer("have i enough buffer?")
+    (True, True)
+    >>> needs_buffer("how much ph buffer for 50 l"), needs_buffer("how much buffer costs 5")
+    (False, False)
+    """
+    plain, ways = fold(text), words()
+    if ways["buffering"].search(plain) is None or ways["need"].search(plain) is None:
+        return False
+    tokens = cut(plain, lexicon(), text, most=_MOST + 1)
+    said = ways["buffering"], ways["need"]
+    return len(tokens) <= _MOST and all(
+        token.kind in _LIGHT or any(each.fullmatch(token.text) for each in said)
+        for token in tokens
+        if token.kind != "nl"
+    )
 
 
 def lowering_asked(text: str) -> bool:

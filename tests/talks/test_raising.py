@@ -193,3 +193,30 @@ async def test_a_soda_without_its_name_meets_the_gate_too(talk: Talk, line: str)
     await talk.say("ph 6.5 kh 2 ammonia 1 temp 25")
     assert "No buffer now" in await talk.text(line)
     assert "No buffer now" in await talk.text("should i add baking soda")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "does my tank need buffer", "how much buffer does my tank need", "do i need more kh",
+        "want more kh", "do i have enough buffer", "wie viel puffer braucht mein becken",
+        "je veux plus de kh",
+    ],
+)  # fmt: skip
+async def test_the_buffer_that_a_tank_needs_is_its_kh(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3 ph 7 ammonia 0 temp 25")
+    (told,) = await talk.say(text)
+    assert told.buttons[-1].label == "dose kh 4"
+
+
+async def test_a_water_with_enough_needs_no_buffer(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 7 ph 7.5 ammonia 0 temp 25")
+    assert "KH 7 needs none" in await talk.text("does it need buffer")
+
+
+async def test_a_product_called_buffer_is_asked_for_its_label(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3 ph 7 ammonia 0 temp 25")
+    assert (await talk.facts("how much kh buffer for 50 l"))["refused"] == "substance_unknown"

@@ -109,3 +109,23 @@ async def test_in_a_group_nothing_is_stored_of_it(talk: Talk) -> None:
     await talk.say("kh 6 please", group=True, addressed=False)
     (value,) = (await talk.facts("what is kh now"))["values"]
     assert value["canonical"] == 4.0
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i want the kh at 6", "want the kh up to 6", "want to be at kh 6", "i'd like the kh at 6",
+        "hoping to hit kh 6", "looking for kh of 6", "je veux un kh de 6", "quiero el kh en 6",
+    ],
+)  # fmt: skip
+async def test_a_value_behind_a_word_of_wanting_is_planned(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 3 ph 7 ammonia 0 temp 25")
+    plan = await talk.facts(text)
+    assert plan["to"] == pytest.approx(6.0)
+    assert len(plan["parts"]) == 3
+
+
+async def test_what_is_at_a_value_now_is_no_wish(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    assert (await talk.facts("the kh is up to 6"))["values"][0]["canonical"] == 6.0
