@@ -159,7 +159,7 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
     for index, moment in line.moments:
         own = [c for c in line.clauses[index].candidates if c.own_time]
         if own and len(own) < len(candidates):
-            for candidate in own:
+            for candidate in _led(line.clauses[index].candidates, moment) or own:
                 _timed(candidate, moment)
         else:
             shared.append((index, moment))
@@ -183,6 +183,12 @@ def times(line: Line, candidates: list[Candidate], state: Statement) -> None:
             _timed(candidate, shared[0][1])
     else:
         _several_times(line, shared)
+
+
+def _led(told: list[Candidate], moment: Moment) -> list[Candidate]:
+    """All values of a clause that a time opens, each told once: `yesterday ph was 6.5 kh 1`."""
+    opens = all(candidate.start > moment.start_char for candidate in told)
+    return told if opens and len({c.analyte for c in told}) == len(told) else []
 
 
 def _header_time(line: Line, state: Statement) -> None:

@@ -22,10 +22,27 @@ DEGREES = frozenset({FRENCH, "°dH"})
 _USERS = frozenset({"fr", "it", "es", "pt"})
 """Languages of countries whose water reports count French degrees."""
 _NAMES = frozenset({"th", "tac"})
+_EITHER = frozenset(
+    "hardness harte wasserharte durete dureza durezza hardheid waterhardheid twardosc hardhet"  # noqa: SIM905
+    " wasserhaerte haerte".split()
+)
+"""Names of the hardness of all kinds, in nine languages: another name beside it says of which."""
+_OF_EITHER = frozenset({"kh"})
 _WRITTEN = re.compile(r"[°º˚]|fH(?!\w)|[Ff]r[ae]n")
 """The sign, the usual capital, or a unit in words; matched against the value as written."""
 
 _BARE = re.compile(r"[°º˚]d?$")
+
+
+def is_hardness(name: str, *, of: str) -> bool:
+    """Whether a name of hardness is that of another analyte, which is named beside it.
+
+    Examples
+    --------
+    >>> is_hardness("hardness", of="kh"), is_hardness("general hardness", of="kh")
+    (True, False)
+    """
+    return of in _OF_EITHER and name in _EITHER
 
 
 def slips(state: Statement, tokens: list[Token]) -> None:

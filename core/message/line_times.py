@@ -5,6 +5,7 @@ from __future__ import annotations
 from core.message import clockwords, doubts, naming, times
 from core.message.clauses import Clause
 from core.message.days import BETWEEN
+from core.message.model import Context
 from core.message.state import Line, Statement
 from core.message.times import Moment
 from core.message.tokens import Token
@@ -40,6 +41,71 @@ def note(tokens: list[Token], moment: Moment, line: Line) -> None:
     line.moments.append((len(line.clauses) - 1, moment))
     if again and not line.time_first:
         line.clauses.append(Clause())
+
+
+def between(tokens: list[Token], context: Context) -> int | None:
+    """Where a line of two moments is parted, that names a day in its middle; else None.
+
+    `ph 7.9 kh 6 yesterday ph was 6.5 kh 1`: where a name has a value on both sides of the only
+    time of a line, that is of what follows it, unless a mark stands behind it and none before it,
+    or what stands before it was and what follows is not. With nothing between them a lone value,
+    or a poison, may be of either: it is asked.
+    """
+    if len(tokens) < _LEAST or tokens[-1].kind == "time":
+        return None
+    names = [place for place, token in enumerate(tokens) if token.kind == "analyte"]
+    if len(names) < 2 or any(token.kind in _NO_PARTS for token in tokens):
+        return None
+    if any(token.kind == "tank" or token.value == "correct" for token in tokens[1:]):
+        return None
+    days = [n for n, t in enumerate(tokens) if t.kind == "time" and n > names[0]]
+    first = next((n for n in days if tokens[n].value not in _NO_DAYS), None)
+    if first is not None and tokens[first].value in {*_SPANS, "hour", "minute"}:
+        first -= 1  # two days ago
+    if first is None or names[0] > first or not _ends_value(tokens, first):
+        return None
+    moment = times.find(tokens, first, context)
+    if moment is None or moment.at is None or moment.problem:
+        return None
+    others = [*tokens[:first], *tokens[moment.end :]]
+    if any(token.kind in TIMES or token.value in _REGRETS for token in others):
+        return None
+    before, behind = (
+        {str(tokens[n].value).partition("@")[0] for n in names if where(n)}
+        for where in (lambda n: n < first, lambda n: n >= moment.end)
+    )
+    if before.isdisjoint(behind):
+        return None
+    was = [any(t.value in _WAS for t in part) for part in (tokens[:first], tokens[moment.end :])]
+    if was[0] != was[1]:
+        return moment.end if was[0] else first
+    behind_it = tokens[moment.end]
+    parted = [tokens[first - 1].kind == "p", behind_it.kind == "p" or behind_it.value == "and"]
+    if behind_it.text == ")" or parted == [False, True]:
+        return moment.end
+    sure = parted == [True, False] or (len(before) > 1 and _POISONS.isdisjoint(before & behind))
+    return first if sure and not was[0] else None
+
+
+def _ends_value(tokens: list[Token], place: int) -> bool:
+    """Whether a value is told in full before a place."""
+    for token in reversed(tokens[:place]):
+        if token.kind in {"number", "unit"}:
+            return True
+        if token.kind not in {"p", "fill"} and token.value != "at":
+            return False
+    return False
+
+
+_LEAST = 5
+_NO_PARTS = frozenset({"event", "substance", "ask", "nl"})
+_NO_DAYS = frozenset({"at", "at_hour", "now", "one", "am", "pm", "oclock"})
+_WAS = frozenset({"was", "formerly"})
+_POISONS = frozenset({"ammonia", "nitrite", "copper", "chlorine", "total_chlorine"})
+_REGRETS = frozenset(
+    {"correct", "no", "not", "wish", "if", "from", "to", "rose_to", "fell_to", "equals"}
+)
+"""Words behind which a number puts another right, or is none of its own."""
 
 
 def span(tokens: list[Token], index: int, line: Line) -> int:

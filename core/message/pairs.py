@@ -12,6 +12,7 @@ from __future__ import annotations
 from core.message import doubts, nearest, repeats, strays
 from core.message.candidates import Candidate, apply_marks
 from core.message.clauses import Clause, Item
+from core.message.hardness import is_hardness
 from core.message.kinds import is_kind
 from core.units import FACTORS
 
@@ -119,6 +120,12 @@ def _singles(clause: Clause) -> list[Item]:
     for index, item in enumerate(items):
         following = items[index + 1] if index + 1 < len(items) else None
         twice = item.kind == "N" and following is not None and following.kind == "N"
+        if twice and following is not None and is_hardness(item.text, of=following.analyte):
+            following.start = item.start
+            continue  # hardness kh 4
+        if twice and following is not None and is_hardness(following.text, of=item.analyte):
+            following.analyte, following.start = item.analyte, item.start
+            continue  # kh hardness 4
         if twice and following is not None and item.analyte == following.analyte:
             following.basis = following.basis or item.basis
             following.start = item.start

@@ -14,8 +14,10 @@ from core.message import (
     halves,
     hardness,
     joined,
+    line_times,
     lines,
     of_new_water,
+    paces,
     pairs,
     part_of_today,
     quantities,
@@ -114,7 +116,13 @@ def _table(table: tables.Table, state: Statement) -> None:
 
 def _line(tokens: list[Token], state: Statement) -> None:
     """Read one line: its parts, its pairs, and what its words do to them."""
-    line = lines.build(shared.spread(joined.part(tokens)), state)
+    if (place := line_times.between(tokens, state.context)) is not None:
+        lead = tokens[:1] if tokens[0].kind == "tank" else []
+        _line(tokens[:place], state)
+        _line([*lead, *tokens[place:]], state)
+        return
+    tokens = shared.spread(joined.part(tokens))
+    line = lines.build(tokens, state)
     if any([token.value == "°" for token in tokens]):  # noqa: C419 - a list is half the time
         degrees.name(line.clauses, listed="\n" in state.source, tank=bool(line.tanks))
     previous = None
@@ -126,10 +134,10 @@ def _line(tokens: list[Token], state: Statement) -> None:
         previous = clause.candidates[-1] if clause.candidates else None
     if not line.moments:
         pairs.take_back(line.clauses)
-    _scopes(line, state)
+    _scopes(line, state, tokens)
 
 
-def _scopes(line: Line, state: Statement) -> None:
+def _scopes(line: Line, state: Statement, tokens: list[Token]) -> None:
     candidates = [c for clause in line.clauses for c in clause.candidates]
     scopes.count_words(line, state)
     scopes.other_water(line, candidates, state)
@@ -153,6 +161,7 @@ def _scopes(line: Line, state: Statement) -> None:
         for start, end, reason in clause.trouble:
             if not (state.context.group):
                 state.doubts.append(Doubt(state.source[start:end], start, end, reason))
+    paces.mark(candidates, tokens)
     for candidate in candidates:
         _settle(candidate, state)
 

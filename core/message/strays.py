@@ -10,12 +10,16 @@ from __future__ import annotations
 from core.message import doubts
 from core.message.candidates import Candidate, apply_marks
 from core.message.clauses import Clause, Item
+from core.message.hardness import is_hardness
 
 
 def nameless(clause: Clause, item: Item, last: Candidate | None) -> None:
     """A name without a number; a unit torn off the value before it makes that one doubtful."""
     if last is not None and item.basis and item.analyte == last.analyte and not last.basis:
         last.basis = item.basis  # the other name says what is counted: ammonia 1 nh4-n
+        last.end = max(last.end, item.end)
+    elif last is not None and is_hardness(last.name, of=item.analyte) and not last.basis:
+        last.analyte, last.name = item.analyte, item.text  # hardness 71 ppm kh
         last.end = max(last.end, item.end)
     elif item.unit is not None and last is not None and last.quantity.unit is None:
         last.problem = last.problem or doubts.UNKNOWN_UNIT
