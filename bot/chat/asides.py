@@ -7,15 +7,16 @@ number was mistyped or what is wished.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
-from bot.chat import corrections, readings
+from bot.chat import corrections, readings, unheard
 from bot.chat.asking import ask
 from bot.chat.corrections import OF_LATE, STILL_MEANT
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
 from bot.store.tanks import StoredTank
 from core.message import doubts, parse
-from core.message.followups import should_be, should_have_been, unchanged
+from core.message.followups import should_be, should_have_been, unchanged, was_slip
 from core.message.model import Doubt, Parsed, Value
 from core.message.volume_said import without_other
 
@@ -76,7 +77,31 @@ async def _should(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     doubt = parsed.doubts[0]
     meant = doubt.suggestion
     latest = await turn.uow.log.newest(turn.chat.id, 1)
-    if not meant or not latest or turn.now - latest[0].at > STILL_MEANT or not latest[0].readings:
+    if not latest or turn.now - latest[0].at > STILL_MEANT or not latest[0].readings:
+        return None
+    right = parse(f"no, {doubt.text}", turn.context())
+    told = {r.what.analyte: r.what.value for r in latest[0].readings}
+    sure = right.command is not None and len(right.values) == 1 and not right.doubts
+    if sure and right.command is not None and right.values[0].analyte in told:
+        (value,) = right.values
+        if was_slip(turn.incoming.text) or _point_moved(told[value.analyte], value.value):
+            turn.incoming = replace(turn.incoming, text=f"no, {doubt.text}")
+            return await corrections.correct(turn, right.command, right)
+    if not meant:
         return None
     doubt = replace(doubt, suggestion=None, value=None, choices=(f"no, {doubt.text}", meant))
-    return await readings.keep(turn, replace(parsed, doubts=(doubt,)))
+    asked = await readings.keep(turn, replace(parsed, doubts=(doubt,)))
+    if sure:  # until it is answered nothing is good by the number before
+        may_be = replace(doubt, reason=doubts.CONFLICT, value=right.values[0], choices=())
+        await unheard.note(turn, replace(parsed, doubts=(may_be,)))
+    return asked
+
+
+_SHIFTS: Final = (10.0, 100.0, 0.1, 0.01)
+
+
+def _point_moved(told: float | None, meant: float | None) -> bool:
+    """Whether two numbers have the same digits, and their points apart: 4 and 0.4."""
+    return bool(told and meant) and any(
+        abs(told * shift - meant) <= 1e-6 * meant for shift in _SHIFTS if told and meant
+    )

@@ -123,10 +123,20 @@ def _guesses(turn: Turn, doubts: Sequence[Doubt], parsed: Parsed) -> list[Choice
     if len(guessed) > 1 and len({len(options) for options in guessed}) == 1:
         together = zip(*guessed, strict=True)
         choices = [_choice(list(parts), "" if at else "yes") for at, parts in enumerate(together)]
+    clear = [options[0] for options in guessed if len(options) == 1]
+    if not choices and len(clear) > 1:  # one of several is two things: the others at once
+        return [_choice(clear, ""), *_one_by_one(guessed, len(clear))]
     if sure or not choices:
         alone = "yes" if sure and len(guessed) == 1 else ""
         choices += [_choice([held], alone) for options in guessed[:ASKED] for held in options]
     return choices
+
+
+def _one_by_one(guessed: Sequence[list[dict[str, Any]]], clear: int) -> list[Choice]:
+    """The buttons beside one of all that is clear: what is not, and then each of few."""
+    open_ = [held for options in guessed if len(options) > 1 for held in options]
+    alone = [options[0] for options in guessed if len(options) == 1] if clear < ASKED else []
+    return [_choice([held], "") for held in (*open_[: ASKED - 1], *alone)]
 
 
 def _clash(turn: Turn, parts: Sequence[dict[str, Any]]) -> bool:

@@ -8,6 +8,7 @@ from typing import Final
 from bot.chat import standing, verdicts
 from bot.chat.given_plan import Given
 from bot.chat.model import Reply
+from bot.chat.past import is_within
 from bot.chat.state import state_of
 from bot.chat.turn import ASKED, Turn
 from bot.chat.words import short_asked as words
@@ -15,6 +16,7 @@ from bot.store.offers import Offer
 from core.advice.findings import limit_of_nitrate
 from core.advice.state import Measured, State
 from core.message import parse
+from core.message.past import Past
 
 POISONS: Final = frozenset({"ammonia", "nitrite", "copper", "chlorine"})
 """Of these less is better, whatever the number."""
@@ -29,8 +31,8 @@ async def is_called(turn: Turn) -> bool:
     return stored is not None and bool((await state_of(turn, stored, turn.now)).called)
 
 
-async def answer(turn: Turn, names: Sequence[str]) -> list[Reply] | None:
-    """Each of some values against the one before, then what they mean.
+async def answer(turn: Turn, names: Sequence[str], span: str | None = None) -> list[Reply] | None:
+    """Each of some values against the one before, or the last of a `span`; then what they mean.
 
     None where there is none before it.
     """
@@ -40,7 +42,7 @@ async def answer(turn: Turn, names: Sequence[str]) -> list[Reply] | None:
     state = await state_of(turn, stored, turn.now)
     lines, moved = [], {}
     for name in sorted(names, key=lambda each: each not in POISONS):
-        pair = _last_two(state, name)
+        pair = _last_two(state, name) if span is None else _since(turn, state, name, span)
         if pair is None:
             continue
         before, now = pair
@@ -62,6 +64,16 @@ def _last_two(state: State, name: str) -> tuple[Measured, Measured] | None:
     if newest is None or len(told) < 2 or told[-1] != newest:
         return None
     return told[-2], told[-1]
+
+
+def _since(turn: Turn, state: State, name: str, span: str) -> tuple[Measured, Measured] | None:
+    """The last value and the newest of a span before it, both of them numbers of the scale."""
+    told = [each for each in state.history.get(name, ()) if not each.is_limit]
+    newest, then = state.last(name), Past("what", span=span)
+    if newest is None or not told or told[-1] != newest:
+        return None
+    before = [each for each in told[:-1] if is_within(turn, then, each.at)]
+    return (before[-1], newest) if before else None
 
 
 def _course(state: State, before: Measured, now: Measured) -> words.Course:

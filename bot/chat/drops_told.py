@@ -30,7 +30,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     A number told beside it, never in drops before, may be either: it is asked.
     """
     said = turn.incoming
-    told = drop_told(said.text) if said.addressed and parsed.command is None else None
+    regrets = parsed.command is not None and parsed.command.name == "correct"
+    plain = parsed.command is None or regrets
+    told = drop_told(said.text) if said.addressed and plain else None
     if told is None or parsed.question is not None or turn.route is None:
         return None
     rest = parse(told.rest, turn.context()) if told.rest else Parsed("none")

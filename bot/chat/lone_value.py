@@ -17,6 +17,7 @@ from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.reminder_waiting import tested
 from bot.chat.turn import ABOUT, Turn
 from bot.chat.words import readings as words
+from bot.store.offers import UNHEARD
 from core.message import doubts, parse
 from core.message.fold import fold
 from core.message.guesses import believable, name_for
@@ -75,6 +76,9 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if warmth:
         of_it = None if turn.current_tank is None else ("temperature", turn.current_tank.id)
     else:
+        torn = await _torn(turn, number)
+        if torn is not None:
+            return torn
         of_it = await _asked_about(turn) or await _due(turn) or await _told_last(turn)
     if of_it is None:
         return None
@@ -151,6 +155,36 @@ def _judged(text: str) -> tuple[int, int] | None:
     asks = tokens[0].value == "link" or "?" in text
     light = all(token in judges or token.text == "?" or _is_light(token) for token in rest)
     return (tokens[place].start, tokens[last].end) if len(judges) == 1 and asks and light else None
+
+
+async def _torn(turn: Turn, number: Token) -> list[Reply] | None:
+    """`7.1` right behind `ph 7 1`, which could not be read: it is of that name.
+
+    With the digits that were told it is kept; another number of that name is asked about.
+    """
+    found = await turn.uow.offers.unheard(turn.chat.id, turn.now - STILL_ASKED)
+    newest = await turn.uow.log.newest(turn.chat.id, 1)
+    if found is None or (newest and newest[0].id > found.context["entry"]):
+        return None
+    text = str(found.context[UNHEARD])
+    tokens = cut(fold(text), lexicon(), text)
+    names = [str(t.value).partition("@")[0] for t in tokens if t.kind == "analyte"]
+    if len(names) != 1 or not believable(names[0], _value(number), None):
+        return None
+    meant = f"{name_for(names[0])} {_value(number):.6g}"
+    read = parse(meant, turn.context())
+    numbers = [token.text for token in tokens if is_number(token)]
+    if not 0 < len(numbers) <= 2 or any(token.kind == "time" for token in tokens):
+        return None
+    told = "".join(numbers)
+    if _digits(told) == _digits(number.text) and len(read.values) == 1 and not read.doubts:
+        return await readings.keep(turn, read)
+    doubt = Doubt(number.text, number.start, number.end, doubts.STRAY_NUMBER, meant)
+    return await readings.keep(turn, Parsed("unclear", doubts=(doubt,)))
+
+
+def _digits(text: str) -> str:
+    return "".join(filter(str.isdigit, text))
 
 
 async def warmed(turn: Turn, parsed: Parsed) -> list[Reply] | None:

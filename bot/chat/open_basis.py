@@ -8,6 +8,7 @@ may go in.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
 from bot.chat import dosing, still_in, unheard
 from bot.chat.model import Line, Reply
@@ -33,7 +34,9 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
         return replies
     first, *others = replies
     stored = turn.tank_named(str(first.facts.get("tank") or ""))
-    if stored is None or not ("grams" in first.facts or "goals" in first.facts):
+    if stored is None and "refused" in first.facts and question.volume_l is None:
+        stored = turn.tank_named(question.tank) if question.tank else turn.current_tank
+    if stored is None or not _OF_VALUE & set(first.facts):
         return replies
     left = await unheard.left(turn, stored)
     waits = () if left is None else (left, *left.others)
@@ -44,6 +47,10 @@ async def dose(turn: Turn, question: Question, parsed: Parsed) -> list[Reply]:
     lines = (*first.lines[:1], Line(words.doubted(found.text, kit=False)), *first.lines[1:])
     facts = {**first.facts, "open": {analyte: found.values[analyte]}}
     return [replace(first, lines=lines, facts=facts), *others]
+
+
+_OF_VALUE: Final = frozenset({"grams", "goals", "refused"})
+"""What of an answer rests on the value that stands."""
 
 
 async def _told_of_no_tank(turn: Turn, replies: list[Reply]) -> str | None:

@@ -21,7 +21,7 @@ from core.advice.salts import HIGHEST
 from core.advice.scheduling import per_gram
 from core.message import parse
 from core.message.model import Event, Parsed, Value
-from core.message.past import ANY, MEASURED, Past, days_of
+from core.message.past import ANY, HOURS, MEASURED, Past, days_of
 from core.message.past import behind as asked_behind
 from core.message.wire import to_json
 from core.schedule import moment_at
@@ -153,8 +153,11 @@ def is_within(turn: Turn, past: Past, at: datetime) -> bool:
     if past.span is None:
         return True
     first, last = days_of(past.span, turn.local_now.date())
-    begins = moment_at(first, time(), turn.chat.zone)
-    ends = moment_at(last + timedelta(days=1), time(), turn.chat.zone)
+    opens, closes = HOURS.get(past.span, (0, 0))
+    begins = moment_at(first, time(opens), turn.chat.zone)
+    ends = moment_at(last if closes else last + timedelta(days=1), time(closes), turn.chat.zone)
+    if past.since:
+        return begins <= at
     return begins <= at < ends
 
 

@@ -15,8 +15,8 @@ from bot.chat.told import entry_of, place
 from bot.chat.turn import Turn
 from bot.chat.words.names import first_tank
 from bot.store.tanks import StoredTank
-from core.message import sea_slips, unit_before
-from core.message.doubts import UNKNOWN_TANK
+from core.message import parse, sea_slips, unit_before
+from core.message.doubts import IMPLAUSIBLE, UNKNOWN_TANK
 from core.message.guesses import name_for
 from core.message.model import Doubt, Parsed, Value
 from core.tank import Tank
@@ -70,8 +70,23 @@ async def keep(turn: Turn, parsed: Parsed, chosen: StoredTank | None = None) -> 
                 replies.append(seen)
     replies += [await ask_stray(turn, name, stray) for name, stray in strays.items()]
     if doubts := _worth_asking(known, turn):
+        doubts = [await _as_before(turn, known, doubt) for doubt in doubts]
         replies.append(await ask(turn, doubts, known))
     return replies
+
+
+async def _as_before(turn: Turn, parsed: Parsed, doubt: Doubt) -> Doubt:
+    """A number that no tank has, with the unit first that the tank was told in last: `kh 85`."""
+    stored = turn.tank_named(doubt.tank or parsed.tank or "") or turn.current_tank
+    if doubt.reason != IMPLAUSIBLE or len(doubt.choices) < 2 or stored is None:
+        return doubt
+    read = parse(doubt.choices[0], turn.context()).values
+    last = await turn.uow.log.last_of_each(stored.id, [v.analyte for v in read], until=turn.now)
+    unit = last[0].what.unit if len(read) == len(last) == 1 else None
+    if unit is None:
+        return doubt
+    choices = sorted(doubt.choices, key=lambda text: not text.endswith(f" {unit}"))
+    return replace(doubt, choices=tuple(choices), suggestion=choices[0])
 
 
 async def _without_slips(turn: Turn, parsed: Parsed, default: StoredTank) -> Parsed:

@@ -82,18 +82,23 @@ async def _moved(turn: Turn, stored: StoredTank, past: Past) -> Reply:
     """The two newest readings of a value in the span that is asked about, and which way it went."""
     analyte = past.analyte or ""
     read = await turn.uow.log.readings(stored.id, analytes=[analyte], until=turn.now)
-    told = [
+    numbers = [
         (each, float(each.what.canonical))
         for each in read
-        if is_within(turn, past, each.at) and isinstance(each.what.canonical, int | float)
-    ][:2]
+        if isinstance(each.what.canonical, int | float)
+    ]
+    told = [each for each in numbers if is_within(turn, past, each[0].at)]
+    if past.since:  # from the first of the span on, or from what stood when it began
+        told = [*told[:1], *(told[-1:] if len(told) > 1 else numbers[len(told) :][:1])]
+    told = told[:2]
     newest = [each for each, _number in told]
     facts: dict[str, object] = {"tank": stored.name, **facts_of(turn, newest)}
     lines = _lines(turn, newest)
     if len(told) < 2:
         return await turn.reply([words.no_two(stored.name, analyte), *lines], facts=facts)
     now, before = (number for _each, number in told)
-    return await turn.reply([words.moved(stored.name, analyte, now - before), *lines], facts=facts)
+    way = words.moved(stored.name, analyte, now - before, since=past.since is not None)
+    return await turn.reply([way, *lines], facts=facts)
 
 
 async def _total(turn: Turn, stored: StoredTank, past: Past) -> Reply:

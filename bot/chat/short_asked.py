@@ -9,7 +9,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from bot.chat import compared, given_plan, how_much, other_way
+from bot.chat import compared, given_plan, how_much, other_way, past
 from bot.chat.it_moved import values_of
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
@@ -20,6 +20,7 @@ from bot.store.offers import Offer
 from core.advice.salted import SALTS, salted
 from core.message import parse
 from core.message.model import Parsed
+from core.message.past import MEASURED, Past
 from core.message.plan_said import substances_named
 from core.message.short_asked import Asked, asked
 from core.water.substances import substance
@@ -143,6 +144,9 @@ async def _of_value(
     if said.meaning in {"worse", "better"}:
         if await compared.is_called(turn):
             return None
+        if said.span is not None:
+            told = await compared.answer(turn, names, said.span)
+            return told or await past.answer(turn, Past("what", MEASURED, span=said.span))
         told = await compared.answer(turn, names)
         return told or await _anew(turn, "is that ok?", again)
     if said.meaning == "meaning":

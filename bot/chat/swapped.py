@@ -36,6 +36,13 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     first, second = _pair(entry, names) if entry is not None else (None, None)
     if entry is None or first is None or second is None:
         return [await turn.reply(words.nothing_to_put_right())]
+    return await _of_names(turn, entry, first, second)
+
+
+async def _of_names(
+    turn: Turn, entry: Entry, first: Stored[Value], second: Stored[Value]
+) -> list[Reply]:
+    """Two values of an entry, each under the other's name."""
     anew = (_told_as(turn, first, second), _told_as(turn, second, first))
     if anew[0] is None or anew[1] is None:
         return [await turn.reply(words.nothing_to_put_right())]
@@ -79,15 +86,23 @@ def _is_in(turn: Turn, readings_: tuple[Stored[Value], ...], told: Parsed, value
 
 
 async def _of_tanks(turn: Turn) -> list[Reply] | None:
-    """`i swapped those`, right behind readings of two tanks: each has what the other had."""
+    """`i swapped those`, right behind readings of two tanks: each has what the other had.
+
+    Behind the two values of one tank each is of the other's name.
+    """
     entry = await answered(turn) or next(iter(await turn.uow.log.newest(turn.chat.id, 1)), None)
     if entry is None or turn.now - entry.at > STILL_MEANT:
         return None
     exchanged = _exchanged(turn, entry)
-    if exchanged is None:
-        return None
+    if exchanged is not None:
+        await turn.know_waters()
+        return await _stored(turn, entry, exchanged)
+    names = {each.what.analyte for each in entry.readings}
+    if len(entry.readings) != 2 or len(names) != 2 or entry.events:
+        return None  # of more than two it is open which are meant
     await turn.know_waters()
-    return await _stored(turn, entry, exchanged)
+    first, second = entry.readings
+    return await _of_names(turn, entry, first, second)
 
 
 def _exchanged(turn: Turn, entry: Entry) -> tuple[Stored[Value], ...] | None:

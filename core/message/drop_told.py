@@ -1,6 +1,7 @@
 """How much a drop of a kit counts, told in talk: `kh 4 drops, each drop is 0.5`.
 
-told = each drop [ is ] number [ degree ]  |  number [ degree ] each drop
+told = each drop [ is ] amount [ degree ]  |  amount [ degree ] each drop
+amount = number | half
 """
 
 from __future__ import annotations
@@ -21,7 +22,7 @@ MOST: Final = 5.0
 LONGEST: Final = 120
 """A longer text says more. [characters]"""
 
-_NUMBER: Final = r"(\d{1,2}(?:[.,]\d{1,3})?)"
+_NUMBER: Final = r"\d{1,2}(?:[.,]\d{1,3})?"
 _EDGES: Final = " \t\n.,;:!-"
 
 
@@ -43,13 +44,16 @@ def drop_told(text: str) -> DropTold | None:
     (0.5, '')
     >>> drop_told("kh 4 drops"), drop_told("is each drop 0.5?")
     (None, None)
+    >>> drop_told("i used the 10ml so half a degree per drop").per_drop
+    0.5
     """
     if "?" in text or len(text) > LONGEST or len(fold(text)) != len(text):
         return None
     found = _told().search(fold(text))
     if found is None:
         return None
-    count = float((found[1] or found[2]).replace(",", "."))
+    number = str(found[1] or found[2]).replace(",", ".")
+    count = float(number) if number[0].isdigit() else 0.5
     if not LEAST <= count <= MOST:
         return None
     before = _joint().sub("", text[: found.start()].strip(_EDGES)).strip(_EDGES)
@@ -188,9 +192,10 @@ def _any_of(section: str) -> str:
 @cache
 def _told() -> re.Pattern[str]:
     each, drop, degree = _any_of("each"), _any_of("drop"), _any_of("degree")
+    number = rf"({_NUMBER}|{_any_of('half')})"
     link = rf"(?: ?=| (?:{_any_of('is')}))?"
-    front = rf"(?<!\w)(?:{each}) (?:{drop}){link} ?{_NUMBER}(?: ?(?:{degree}))?"
-    behind = rf"(?<![\w.,]){_NUMBER}(?: ?(?:{degree}))? (?:{each}) (?:{drop})"
+    front = rf"(?<!\w)(?:{each}) (?:{drop}){link} ?{number}(?: ?(?:{degree}))?"
+    behind = rf"(?<![\w.,]){number}(?: ?(?:{degree}))? (?:{each}) (?:{drop})"
     return re.compile(rf"(?:{front}|{behind})(?![\w.])")
 
 

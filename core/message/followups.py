@@ -155,6 +155,18 @@ def should_be(text: str) -> str | None:
     return rest or None
 
 
+def was_slip(text: str) -> bool:
+    """Whether a text says that what was told before was a slip of the thumb or the eye.
+
+    Examples
+    --------
+    >>> was_slip("should be kh 0.4, dropped the dot"), was_slip("should be kh 8")
+    (True, False)
+    """
+    phrase = one_of(_words()["aside"]["slip"])
+    return re.search(rf"(?<!\w)(?:{phrase})(?!\w)", fold(text)) is not None and "?" not in text
+
+
 def should_have_been(text: str) -> str | None:
     """What is left of ``nitrate should've been 100`` without these words; None without them."""
     phrase = one_of(_words()["aside"]["should_have"])

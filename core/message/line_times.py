@@ -70,10 +70,9 @@ def between(tokens: list[Token], context: Context) -> int | None:
     others = [*tokens[:first], *tokens[moment.end :]]
     if any(token.kind in TIMES or token.value in _REGRETS for token in others):
         return None
-    before, behind = (
-        {str(tokens[n].value).partition("@")[0] for n in names if where(n)}
-        for where in (lambda n: n < first, lambda n: n >= moment.end)
-    )
+    told = [(place, str(tokens[place].value).partition("@")[0]) for place in names]
+    before = {name for place, name in told if place < first}
+    behind = {name for place, name in told if place >= moment.end}
     if before.isdisjoint(behind):
         return None
     was = [any(t.value in _WAS for t in part) for part in (tokens[:first], tokens[moment.end :])]

@@ -2,8 +2,8 @@
 
 pace = name { word } number [ unit ] ( each span | word of moving … ( at span | "daily" ) )
 
-The words stand in ``paces.txt``. `kh 4 a day ago` is a value with its time, and `kh 4 every day` one
-that stays, unless a word that may tell how it moves stands before its number.
+The words stand in ``paces.txt``. `kh 4 a day ago` is a value with its time, and `kh 4 every day`
+one that stays, unless a word that may tell how it moves stands before its number.
 """
 
 from __future__ import annotations

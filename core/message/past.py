@@ -53,6 +53,8 @@ class Past:
         Of what, and of which tank.
     span : str or None
         An id of the spans of ``past.txt``, or a day of the week (`mon`).
+    since : str or None
+        The word that tells that the span is from its first day on.
     """
 
     form: str
@@ -61,6 +63,7 @@ class Past:
     substance: str | None = None
     tank: str | None = None
     span: str | None = None
+    since: str | None = None
 
 
 @cache
@@ -116,7 +119,45 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     if opened is None:
         return None
     form = _read()["opening"][" ".join(opened[1].split())]
-    found = _rest(plain, opened.end(), tanks)
+    since = _word("since").search(plain, opened.end())
+    if since is not None and form not in {"when", "last"}:
+        plain = f"{plain[: since.start()]}{' ' * len(since[0])}{plain[since.end() :]}"
+        past = _asked(text, plain, opened.end(), form, tanks)
+        return None if past is None or past.span is None else replace(past, since=since[0])
+    return _asked(text, plain, opened.end(), form, tanks)
+
+
+@cache
+def _word(section: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{one_of(_read()[section])})(?!\w)")
+
+
+def than(text: str) -> tuple[str, str] | None:
+    """A text without the span that it holds something against, and that span; None without.
+
+    Examples
+    --------
+    >>> than("is that better than last week?"), than("wie ist das im vergleich zu gestern") is None
+    (('is that better', 'last_week'), False)
+    >>> than("is that better"), than("worse than ever")
+    (None, None)
+    """
+    plain = fold(text).rstrip(" ?!.")
+    found = _than().search(plain) if len(plain) <= len(text) <= LONGEST else None
+    if found is None:
+        return None
+    return plain[: found.start()].strip(" ,"), _read()["span"][" ".join(found[1].split())]
+
+
+@cache
+def _than() -> re.Pattern[str]:
+    link, span = one_of(_read()["than"]), one_of(_read()["span"])
+    return re.compile(rf"(?<!\w)(?:{link}) ({span})$")
+
+
+def _asked(text: str, plain: str, start: int, form: str, tanks: Sequence[str]) -> Past | None:
+    """What stands behind an opening, by its form."""
+    found = _rest(plain, start, tanks)
     if found is None:
         return None
     if form == "marked":  # in languages that ask by the mark alone
@@ -139,6 +180,10 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     unnamed = past.analyte is None and past.substance is None
     if form == "value" and past.deed == MEASURED and unnamed:
         return replace(past, form="what")  # what were my readings
+    if form == "value" and unnamed and past.deed is None:  # what was it last week
+        pointed = _word("it").search(plain, start) is not None
+        is_day = past.span not in {None, "now"}
+        return replace(past, form="what", deed=MEASURED) if pointed and is_day else None
     if form == "value":
         return past if past.analyte is not None and past.deed is None and past.span else None
     if past.deed is None or form == "told" or (form == "last" and past.span is not None):
@@ -230,6 +275,10 @@ def _takes(kind: str, value: str, found: dict[str, str]) -> bool:
 WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
 
+HOURS: Final[Mapping[str, tuple[int, int]]] = {"this_morning": (0, 12), "last_night": (17, 6)}
+"""Local hours of a span that is a part of a day: of its first day from, of its last day to."""
+
+
 def days_of(span: str, today: date) -> tuple[date, date]:
     """First and last day of a span.
 
@@ -246,6 +295,8 @@ def days_of(span: str, today: date) -> tuple[date, date]:
     if span in {"yesterday", "before_yesterday"}:
         day = today - (DAY if span == "yesterday" else 2 * DAY)
         return day, day
+    if span == "last_night":
+        return today - DAY, today
     if span == "seven_days":
         return today - 6 * DAY, today
     if span.endswith("week"):

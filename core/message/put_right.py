@@ -4,7 +4,7 @@ put right = { light word } ( amount [ "not" amount ] | "not" amount amount
                            | "half" | thing [ "not" thing ] | "undo" [ "both" ] | time
            | "in" ( tank | "the other one" ) [ "not" tank ] | "wrong tank" [ tank ]
            | ( number | name ) tank | tank number | [ name ] water
-           | "forget" ( name [ tank ] | tank "reading" ) )
+           | "forget" ( name [ tank ] | tank "reading" ) [ time ] )
 
 Every word must be one of a class of ``put_right.txt``, a number, a substance or a time. It is read
 only right after what it may be about; alone none of it says what is meant. `amends` reads shorter
@@ -81,6 +81,8 @@ def put_right(text: str, tanks: Sequence[str] = ()) -> Right | None:
     '2 g'
     >>> put_right("forget the nitrite").forget, put_right("remove the nitrite") is None
     ('nitrite', True)
+    >>> put_right("delete the ph from yesterday, i misread it").timed
+    True
     >>> put_right("oops that was a whole tablespoon").number, put_right("2 tbsp not 1 tsp").wrong
     ('1 tablespoon', 1.0)
     >>> put_right("i put in 2 g"), put_right("is it 2 g?"), put_right("no fish died")
@@ -208,13 +210,17 @@ def _forgotten(core: list[Piece], shape: str) -> Right | None:
     gone = any(text in _gone() or text.split()[0] in _gone() for text in taken)
     names = [piece.text for piece in core if piece.kind == "analyte"]
     tanks = [piece.text for piece in core if piece.kind == "tank"]
-    if not taken or set(shape) - set("guaklr") or len(names) > 1 or len(tanks) > 1:
+    days = [piece.token for piece in core if piece.token is not None]
+    if days and not only_time(days):
+        return None
+    if not taken or set(shape) - set("guaklrt") or len(names) > 1 or len(tanks) > 1:
         return None
     if not names and not tanks:
-        return Right(undo="last")
+        return None if days else Right(undo="last")
     if not gone or (not names and "r" not in shape):
         return None
-    return Right(forget=names[0] if names else "", tank=tanks[0] if tanks else None)
+    tank = tanks[0] if tanks else None
+    return Right(forget=names[0] if names else "", tank=tank, timed=bool(days))
 
 
 @cache

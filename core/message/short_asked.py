@@ -7,12 +7,13 @@ None of it says alone what is meant: the chat looks at what it answered last. Th
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Final, Literal, cast, get_args
 
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.past import than
 from core.message.tokens import cut
 from core.message.wordfile import spelt
 
@@ -35,6 +36,7 @@ LONGEST: Final = 60
 MARKED: Final = frozenset({"daily", "another", "worse", "better", "next"})
 """What counts only with a question mark where it is one or two words: else it may tell."""
 
+_COMPARED: Final = frozenset({"worse", "better"})
 _EDGES: Final = ("lead", "tail", "day")
 _MARKS: Final = re.compile(r"[^\w~@]+")
 _STRENGTH: Final = re.compile(r"\d{1,2}(?:[.,]\d{1,2})? ?(?:g ?/ ?l|g per l\w*|ppt)(?!\w)")
@@ -51,10 +53,13 @@ class Asked:
         Of what was told last.
     share : float or None
         The larger of the shares that are named. [%]
+    span : str or None
+        Of the past, that it is held against (`core.message.past`).
     """
 
     meaning: Meaning
     share: float | None = None
+    span: str | None = None
 
 
 @cache
@@ -88,11 +93,17 @@ def asked(text: str) -> Asked | None:
     ('so_much', 'daily')
     >>> asked("day 2 amount").meaning, asked("wie viel an tag 3").meaning
     ('of_day', 'of_day')
+    >>> asked("is that better than last week").span
+    'last_week'
     >>> asked("every day"), asked("better"), asked("is kh 4 worse"), asked("he is worse")
     (None, None, None, None)
     """
     if len(text) > LONGEST or "\n" in text:
         return None
+    if (held := than(text)) is not None:
+        found = asked(f"{held[0]}?")
+        against = found is not None and found.meaning in _COMPARED
+        return replace(found, span=held[1]) if found is not None and against else None
     ways, edges = _words()
     told = _with_marks(text)
     shares = [float(found.replace(",", ".")) for found in _SHARE.findall(told)]

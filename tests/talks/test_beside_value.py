@@ -47,3 +47,25 @@ async def test_a_room_may_be_a_tank_and_its_tap_is_none(talk: Talk) -> None:
     assert "Kitchen: KH 5" in await talk.text("kitchen kh 5")
     assert "Not stored" in await talk.text("kitchen tap kh 8")
     assert "Not stored" in await talk.text("kitchen sink kh 8")
+
+
+async def test_a_strip_that_was_dipped_tells_its_values(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    said = await talk.text("dipped a strip: no3 25 no2 0 gh 8 kh 6 ph 7.2 cl 0")
+    assert "KH 6" in said
+    assert "pH 7.2" in said
+    assert "chlorine 0 or chloride 0" in said
+
+
+async def test_all_that_is_clear_has_one_button(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    asked = await talk.say("bloop strip: no3 25 no2 0 gh 8 kh 6 ph 7.2 cl 0")
+    assert asked[0].buttons[0].label == "nitrate 25, nitrite 0, GH 8, KH 6, pH 7.2"
+    assert "KH 6" in (await talk.press(1, asked[0]))[0].text
+
+
+async def test_a_hardness_is_guessed_in_the_unit_told_before(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    assert "KH 8.5 or KH 85 ppm" in await talk.text("kh 85")
+    await talk.say("kh 60 ppm")
+    assert "KH 85 ppm or KH 8.5" in await talk.text("kh 85")

@@ -725,3 +725,46 @@ async def test_a_deed_told_late_takes_the_place_of_none(talk: Talk) -> None:
     told = " ".join(each.text for each in await talk.say("what did i do"))
     assert "5 g" in told
     assert "3 g" in told
+
+
+async def test_a_point_that_moved_is_put_right_at_once(fern: Talk) -> None:
+    await fern.say("kh 4.0 ph 7.2")
+    assert "Corrected: pH 7.4" in await fern.text("should be ph 7.4, typo")
+    assert "Corrected: KH 0.4" in await fern.text("should be kh 0.4 actually, dropped the dot")
+    assert "No dose yet" in await fern.text("how much bicarbonate to get to 4")
+
+
+async def test_what_should_be_is_open_until_it_is_answered(fern: Talk) -> None:
+    await fern.say("kh 4 ph 7.2")
+    assert "no, kh 6 or dose kh 6" in await fern.text("should be kh 6")
+    assert "“kh 6” is not answered yet" in await fern.text("how much baking soda to kh 4")
+
+
+async def test_what_was_measured_on_a_day_is_taken_back(fern: Talk) -> None:
+    await fern.say("ph yesterday evening 7.0")
+    await fern.say("ph 6.8 kh 4")
+    await fern.wait(hours=5)
+    said = await fern.text("delete the ph from yesterday, i misread it")
+    assert said == "Taken back: Fern: pH 7. History keeps it."
+    assert "6.8" in await fern.text("show my ph")
+    assert "not measured then" in await fern.text("delete the ph from yesterday")
+
+
+async def test_of_several_of_a_day_none_is_taken_back_unasked(fern: Talk) -> None:
+    await fern.say("ph yesterday 8:00 7.0")
+    await fern.say("ph yesterday 20:00 7.4")
+    before = await rows(fern)
+    assert "several of that day" in await fern.text("delete the ph from yesterday")
+    assert await rows(fern) == before
+
+
+async def test_two_values_of_one_tank_are_swapped(fern: Talk) -> None:
+    await fern.say("kh 2 gh 8")
+    assert "Corrected: KH 8" in await fern.text("swap those i mixed them up")
+    assert await now_on_record(fern) == {("Fern", "kh"): 8.0, ("Fern", "gh"): 2.0}
+
+
+async def test_of_three_values_none_is_swapped(fern: Talk) -> None:
+    await fern.say("kh 4 gh 8 ph 7")
+    await fern.say("swap those i mixed them up")
+    assert (await now_on_record(fern))["Fern", "kh"] == 4.0

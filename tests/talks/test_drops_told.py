@@ -88,3 +88,11 @@ async def test_drops_that_went_in_are_of_no_test(talk: Talk, text: str) -> None:
     await talk.say("my tank is 100 l")
     for reply in await talk.say(text):
         assert not any(button.label.endswith("drops") for button in reply.buttons)
+
+
+async def test_half_a_degree_a_drop_puts_right_the_drops_told_before(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    await talk.say("kh test took 5 drops to turn yellow")
+    said = await talk.text("actually i used the 10ml so half a degree per drop")
+    assert "KH 5 drops = 2.5 °dH" in said
+    assert "KH 2.5 is low" in said

@@ -258,3 +258,20 @@ async def test_litres_behind_a_tank_are_of_no_value(talk: Talk, text: str) -> No
     await talk.say("fern kh 4")
     assert (await talk.facts(text))["volume_l"] == 70.0
     assert "of which value" in await talk.text("fern 70")
+
+
+async def test_a_number_behind_a_torn_one_is_of_its_name(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    await talk.say("kh 4 ph 7 1")
+    assert (await talk.text("7.1")).startswith("Fern: pH 7.1")
+    await talk.say("gh 8 ph 6 5")
+    other = await talk.say("7")
+    assert "Did you mean pH 7?" in other[0].text
+    assert not other[0].facts.get("values")
+
+
+async def test_a_number_behind_what_was_understood_since_is_of_that(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    await talk.say("kh 4 ph 7 1")
+    await talk.say("kh 5")
+    assert "KH 7.1?" in await talk.text("7.1")

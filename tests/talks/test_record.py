@@ -150,3 +150,31 @@ async def test_the_last_readings_are_told(talk: Talk, text: str) -> None:
     await talk.say("kh 2 ph 7")
     (reply,) = await talk.say(text)
     assert sorted(each["value"] for each in reply.facts["values"]) == [2, 7], text
+
+
+async def test_a_value_is_held_against_another_time(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    await talk.say("kh 4 nitrate 10")
+    await talk.wait(days=7)
+    await talk.say("kh 5 nitrate 20")
+    assert "KH went up from 4 to 5" in await talk.text("is that better than last week")
+    assert "KH went up from 4 to 5" in await talk.text("how does that compare with last week?")
+    assert "no measurement on record" in await talk.text("is that better than yesterday")
+    assert "KH 4" in await talk.text("what was it last week")
+
+
+async def test_since_a_day_is_from_that_day_on(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    for kh in ("kh 6", "kh 4", "kh 5"):
+        await talk.say(kh)
+        await talk.wait(days=1)
+    said = await talk.text("has kh gone down since last week")
+    assert "KH fell" in said
+    assert "KH 6" in said
+    assert "KH 4" not in said
+
+
+async def test_this_morning_is_no_other_part_of_the_day(talk: Talk) -> None:
+    await talk.say("/tank new Fern 60 l fresh")
+    await talk.say("nitrite 0.1 yesterday")
+    assert "not measured then" in await talk.text("what was no2 this morning")

@@ -308,6 +308,14 @@ def undone(what: str) -> str:
     return _("Taken back: {what}. History keeps it.").format(what=what)
 
 
+def which_to_forget() -> list[str]:
+    """That several readings of a day are on record, and it is open which is to go."""
+    return [
+        _("There are several of that day; nothing is taken back. Put the one right, for example:"
+          " no, ph 7.2 yesterday 8:00")
+    ]  # fmt: skip
+
+
 def stands_again(what: str) -> str:
     """What stood before a correction that was taken back."""
     return _("This stands again: {what}.").format(what=what)

@@ -74,10 +74,14 @@ def spoons_unweighed() -> str:
     return _("A spoon is no measure: how many grams that was is not known.")
 
 
-def moved(tank: str, analyte: str, by: float) -> str:
-    """Which way a value went between its two newest readings. [canonical unit]"""
+def moved(tank: str, analyte: str, by: float, *, since: bool = False) -> str:
+    """Which way a value went between its two newest readings, or `since` a day. [canonical unit]"""
     if abs(by) < SAME:
         template = _("{tank}: {name} read the same both times. The newest first:")
+    elif since and by > 0.0:
+        template = _("{tank}: {name} rose between these two readings, the newest first:")
+    elif since:
+        template = _("{tank}: {name} fell between these two readings, the newest first:")
     elif by > 0.0:
         template = _("{tank}: {name} rose between its last two readings, the newest first:")
     else:
