@@ -103,8 +103,8 @@ def asked(text: str, tanks: Sequence[str] = ()) -> Past | None:
     --------
     >>> asked("when did i last change the water?").deed
     'water_change'
-    >>> asked("wie war kh letzte woche")
-    Past(form='value', deed=None, analyte='kh', substance=None, tank=None, span='last_week')
+    >>> asked("wie war kh letzte woche").analyte, asked("wie war kh letzte woche").span
+    ('kh', 'last_week')
     >>> asked("what were my last readings").form, asked("what were my readings").deed
     ('what', 'measured')
     >>> asked("what did i do last week").deed, asked("how much soda did i use").form

@@ -88,7 +88,7 @@ def asked(text: str) -> Asked | None:
     >>> asked("is that worse").meaning, asked("Are we there yet?").meaning
     ('worse', 'reached')
     >>> asked("do 40% today 30% tomorrow?")
-    Asked(meaning='shares', share=40.0)
+    Asked(meaning='shares', share=40.0, span=None)
     >>> asked("to ile sody oczyszczonej").meaning, asked("every day then?").meaning
     ('so_much', 'daily')
     >>> asked("day 2 amount").meaning, asked("wie viel an tag 3").meaning
