@@ -16,6 +16,10 @@ from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
 from core.message.model import Command, Parsed
+from core.message.tank_number import by_number, put_right
+
+LEAST: Final = 2
+"""So many tanks, of which another may be meant."""
 
 _EDGES: Final = " ?!.,:@/"
 
@@ -23,6 +27,21 @@ _EDGES: Final = " ?!.,:@/"
 def is_name_alone(turn: Turn) -> bool:
     """Whether a tank's name is all that was typed, or a command that is one: /tank."""
     return turn.tank_named(turn.incoming.text.strip(_EDGES)) is not None
+
+
+async def told_shortly(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """`added 4 g to one`, of Tank one, and `to two i mean`: read again with the whole name."""
+    said = turn.incoming
+    if not said.addressed or len(turn.tanks) < LEAST or turn.typed is None:
+        return None
+    context = turn.context()
+    if (whole := by_number(said.text, context)) is not None:
+        turn.incoming = replace(said, text=whole)
+        return await turn.typed(turn)
+    if parsed.values or parsed.events or (name := put_right(said.text, context)) is None:
+        return None
+    turn.incoming = replace(said, text=f"i meant {name}")
+    return await turn.typed(turn)
 
 
 async def moved(turn: Turn, stored: StoredTank) -> list[Reply] | None:

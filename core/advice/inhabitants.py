@@ -31,6 +31,8 @@ LEADING: Final = frozenset({"and", "fish", "in", "home", "some", "got", "link", 
 FURTHER: Final = frozenset({"further", "another"})
 """What animals are called that come to others: 5 more corys, noch 5 Panzerwelse dazu."""
 
+_TOWARDS: Final = frozenset({("mark", "to"), ("mark", "at_to")})
+
 NUMBER_TIMES: Final = re.compile(r"(\d(?=[x×'’])|\b[^\W\d_](?=['’]))[x×'’](\W|[^\W\d_])")
 """A number and its times sign (6x), an elided word (j'ai): told apart from what follows."""
 
@@ -74,8 +76,8 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
     ('Fern', [(10, 'neon tetras'), (3, 'guppies')])
     >>> [(each.many, each.said) for each in listed_in("1 clown and some zoas").kinds]
     [(1, 'clown'), (None, 'zoas')]
-    >>> listed_in("the 2 neons look pale"), listed_in("3 neons?")
-    (None, None)
+    >>> listed_in("the 2 neons look pale"), listed_in("3 neons?"), listed_in("the guppies to 6")
+    (None, None, None)
     """
     if len(text) > LONGEST or "?" in text:
         return None
@@ -86,7 +88,7 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
     count: int | None = None
     kind: tuple[str, Found] | None = None
     some = sure = False
-    place = 0
+    place = ended = 0
     while place < len(words):
         tank = next((t for t, name in names.items() if words[place:][: len(name)] == name), None)
         if tank is not None and kind is None and count is None:
@@ -108,7 +110,11 @@ def listed_in(text: str, tanks: Sequence[str] = (), on_record: Sequence[str] = (
             return None  # two kinds and no number for the first
         if size:
             kind, sure = (" ".join(words[place : place + size]), known), exact
+            ended = place + size
         elif (number := number_in(words[place])) is not None and count is None:
+            between = words[ended:place] if kind is not None else []
+            if len(between) == 1 and not _TOWARDS.isdisjoint(meanings(between[0])):
+                return None  # the guppies to 6: a wish for their water
             if not (_joins(words, place) and kind is None):
                 count = number
         elif number is not None and words[place].isdigit():

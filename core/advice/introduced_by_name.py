@@ -52,6 +52,8 @@ _SIDE_BY_SIDE: Final = re.compile(r"[^\W\d][^\d]{0,40}\d[\d.,]*\s*[^\W\d]*")
 """A name with its volume, beside others with nothing between them."""
 MANY: Final = 2
 """So many tanks at least a list names."""
+_ONE: Final = frozenset({"one", "eins", "un", "uno", "um", "een", "jeden", "ett"})
+"""Behind a word for a tank the number of the first: tank one."""
 _BESIDE: Final = frozenset(
     {"volume", "light", "planted", "community", "co2", "with", "animal", "count", *KINDS}
 )
@@ -149,6 +151,7 @@ def _any_name(parts: Sequence[str]) -> bool:
 def _tells_kind(name: str) -> bool:
     """Whether a name is a word for what a tank is or holds: reef, shrimp, guppies; not Betty."""
     words = [word for word in fold(name).split() if not word.isdigit()]
+    words = [word for word in words if word not in described()["vessel"]] or words
     of = [_of().get(word, frozenset()) for word in words]
     if any(each & _OF_KIND for each in of):
         return True
@@ -244,11 +247,14 @@ def _home(part: str, *, us_gallons: bool, listed: bool) -> Home | None:
     words, is_tank = _bare(head)
     if listed and not words:
         words = [word for word in head if "home" not in {of for _, of in meanings(fold(word))}][-1:]
-    if is_tank and len(words) == 1 and words[0].isdigit():
-        words = head[-2:]  # tank 2 90 l: the word for a tank with its number
-        numbered = int(words[1]) < HOMES
-    else:
-        numbered = False
+    numbered = False
+    last = [fold(word) for word in head[-2:]]
+    if len(last) == len(head[-2:]) == WORDS and "tank" in _of().get(last[0], ()):
+        if last[1].isdigit() and len(words) == 1:
+            words = head[-2:]  # tank 2 90 l: the word for a tank with its number
+            numbered = int(words[1]) < HOMES
+        elif _number_word(last[1]) and len(words) <= 1:
+            words, numbered = head[-2:], True  # tank two 90 l
     with_one = listed and len(words) == WORDS and "one" in _of().get(fold(words[1]), ())
     if not numbered and not is_name(words[:1] if with_one else words, is_tank=is_tank or listed):
         return None
@@ -257,7 +263,14 @@ def _home(part: str, *, us_gallons: bool, listed: bool) -> Home | None:
         home = replace(home, animals=(Animal(name, None), *home.animals))
     kinds = [of for word in words for of in _of().get(fold(word), ()) if of in KINDS]
     kind = home.kind or next((KINDS[of] for of in kinds), None)
+    if not numbered and len(words) == 1 and fold(head[-1]) in described()["vessel"]:
+        name = " ".join(dict.fromkeys((*words, head[-1])))  # shrimp cube 30 l
     return replace(home, name=name, kind=kind, loosely=not is_tank, told_by=None)
+
+
+def _number_word(word: str) -> bool:
+    """Whether a plain word is a number that may tell a tank: one, two."""
+    return 0 < _count(word) < HOMES or word in _ONE
 
 
 def _bare(words: list[str]) -> tuple[list[str], bool]:

@@ -14,6 +14,7 @@ from typing import Final, NamedTuple
 
 from core.advice.introduction_parts import KINDS, NOUNS, TRAITS, Part, may_name, read
 from core.advice.livestock import Found, lookup
+from core.message.described import ways
 from core.tank import Setup, TankKind
 
 _TELLING: Final = frozenset({"animal", "shrimps", "reef", "pond", "planted", "marine", "brackish"})
@@ -179,15 +180,22 @@ def _told_by(parts: Sequence[Part]) -> str | None:
     if not place or parts[place - 1].of not in _TELLING:
         return None
     counted = place > 1 and parts[place - 2].of in {"count", "one", "without"}
-    return None if counted else parts[place - 1].text
+    return None if counted else _with_look(parts, place - 1)
+
+
+def _with_look(parts: Sequence[Part], place: int) -> str:
+    """The word that tells a tank, with the one behind it for how it looks: shrimp cube."""
+    behind = parts[place + 1] if place + 1 < len(parts) else None
+    looks = behind is not None and behind.of == "tank" and behind.text in ways()["vessel"]
+    return f"{parts[place].text} {behind.text}" if behind and looks else parts[place].text
 
 
 def _holds(parts: Sequence[Part]) -> str | None:
     place = next(n for n, part in enumerate(parts) if part.of == "volume") + 1
     behind = parts[place : place + 1]
     telling = _TELLING | {"community"}
-    if named := [part.text for part in behind if part.of in telling]:
-        return named[0]  # a 200 l community with tetras
+    if behind and behind[0].of in telling:
+        return _with_look(parts, place)  # a 200 l community with tetras
     found = {part.text for part in parts if part.of in telling}
     if not found:  # a 40 l quarantine
         found = {part.text for part in behind if part.of == "unknown" and may_name(part.text)}

@@ -7,7 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from functools import cache, lru_cache
 from typing import Final
 
+from core.message.fold import fold
 from core.message.model import Look
+from core.message.numbered import places
 from core.message.token import Token
 from core.message.wordfile import spelt
 from core.units import US_GALLON_L
@@ -48,6 +50,26 @@ def _traits(looks: Sequence[Look]) -> Iterator[tuple[str, str]]:
             yield "small", sizes[0][1]
 
 
+def _by_own_word(looks: Sequence[Look]) -> dict[str, str]:
+    """A word for how a tank looks or where it stands, in the longer name of one alone: the cube.
+
+    Examples
+    --------
+    >>> _by_own_word([Look("shrimp cube", "fresh"), Look("Big", "fresh")])
+    {'cube': 'shrimp cube'}
+    >>> _by_own_word([Look("shrimp cube", "fresh"), Look("Cube", "fresh")])
+    {}
+    """
+    telling = {*ways()["vessel"], *places()}
+    said = [(fold(look.name).split(), look.name) for look in looks]
+    found: dict[str, str] = {}
+    for words, name in said:
+        for word in words if len(words) > 1 else ():
+            if word in telling and sum(word in others for others, _name in said) == 1:
+                found[word] = name
+    return found
+
+
 def _alone(looks: Sequence[Look], fits: Sequence[bool]) -> list[Look]:
     found = [each for each, fit in zip(looks, fits, strict=True) if fit]
     return found if len(found) == 1 else []
@@ -67,6 +89,7 @@ def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, 
     held = ways()
     traits = list(_traits(looks))
     meant = {way: name for trait, name in traits for way in held[trait]}
+    meant |= _by_own_word(looks)
     ones = {way: name for trait, name in traits for way in held.get(f"{trait} one", ())}
     noun = any_of(held["noun"])
     sized: list[str] = []
@@ -78,7 +101,8 @@ def _reader(looks: tuple[Look, ...]) -> tuple[re.Pattern[str] | None, dict[str, 
             sized.append(rf"{number}(?: ?(?:{written}))?(?: (?:{noun}))?")
     if not meant:
         return None, {}
-    plain = [any_of(way for way in meant if not way.isdigit())] if traits else []
+    words = [way for way in meant if not way.isdigit()]
+    plain = [any_of(words)] if words else []
     before = rf"(?<!\S)(?!(?<=\d )l\b)(?:{any_of(held['before'])})[ ']+"  # 200 l: no article
     known = rf"(?:{before}|^)({'|'.join([*plain, *sized])})"
     placed = rf"|(?<!\S)(?:{any_of(held['place'])}) ({any_of(ones)})" if ones else "|(?!)()"

@@ -8,16 +8,19 @@ from functools import cache
 from itertools import pairwise
 from typing import Final
 
+from core.message import nearest
 from core.message.described import any_of, resolved, ways
 from core.message.fold import fold
+from core.message.kinds import is_kind, names_thing
 from core.message.lexicon import lexicon
 from core.message.model import Context
-from core.message.numbered import last_of, places
+from core.message.numbered import SHORTEST, last_of, places
 from core.message.tanks import marked, match
 from core.message.token import Token
 from core.message.tokens import cut
 from core.message.vessel import is_within
 from core.message.volume_said import only_tells
+from core.message.word_classes import is_small
 from core.tank import TankKind
 
 _TRAITS: Final = ("big", "small", "other", "new", "old")
@@ -31,6 +34,9 @@ _BEHIND: Final = frozenset(
 _LIGHT: Final = frozenset({"the", "my", "our", "das", "die", "den", "mein", "meine"})
 """Words before a place."""
 _WHERE: Final = frozenset({"in", "for", "to", "at_to"})
+_FOR: Final = frozenset({"for", "für", "fur", "fürs", "furs", "pour", "para", "per", "voor", "dla"})
+_ASKED: Final = frozenset({"how_much", "dose", "raise", "effect", "reach"})
+"""What is asked of a tank's water, that a word behind `for` may name."""
 
 
 @cache
@@ -82,7 +88,8 @@ def unknown(text: str, context: Context) -> tuple[int, int] | None:
     if any(token.kind == "tank" for token in tokens):
         return None
     if found is None:
-        return _numbered(tokens, context.tanks, text) or _at_place(tokens, context)
+        numbered = _numbered(tokens, context.tanks, text)
+        return numbered or _looking(tokens, context) or _at_place(tokens, context)
     group = next(name for name in ("whole", "bare", "theirs") if found[name] is not None)
     said, span = found[group], found.span(group)
     if (
@@ -162,20 +169,55 @@ def _numbered(tokens: Sequence[Token], tanks: Sequence[str], text: str) -> tuple
     return None
 
 
-def _at_place(tokens: Sequence[Token], context: Context) -> tuple[int, int] | None:
-    """Where what is asked is for a place, and each tank on record has a name of its own.
+def _looking(tokens: Sequence[Token], context: Context) -> tuple[int, int] | None:
+    """Where a tank is told by how it looks, and none on record is called so: `for the cube`.
 
-    `how much soda for the kitchen`, beside the tank Betty.
+    The only one without a name may be it.
     """
-    nouns = ways()["noun"]  # Tank, Tank 2: where it stands, nobody said
-    if any(look.given or fold(look.name).rstrip(" 0123456789") in nouns for look in context.looks):
+    looks = ways()["vessel"]
+    if any(token.kind == "tank" for token in tokens) or _only_nameless(context):
         return None
-    for before, token in pairwise(t for t in tokens if t.text not in _LIGHT):
-        if before.value == "in" and is_within(token.text):
-            continue
-        if before.value in {"in", "for"} and token.text in places() and _ends(tokens, token.end):
+    for before, token in pairwise(tokens):
+        led = before.text in _LIGHT or before.value in _WHERE or before.value == "does"
+        if led and token.text in looks and _ends(tokens, token.end):
             return None if _is_name(token.text, context.tanks) else (token.start, token.end)
     return None
+
+
+def _only_nameless(context: Context) -> bool:
+    """Whether one tank is on record and nobody said what it is called."""
+    nouns = ways()["noun"]
+    names = [fold(name).rstrip(" 0123456789") for name in context.tanks]
+    return len(names) == 1 and (names[0] in nouns or any(look.given for look in context.looks))
+
+
+def _at_place(tokens: Sequence[Token], context: Context) -> tuple[int, int] | None:
+    """Where what is asked is for a place or for a name, and no tank on record is called so.
+
+    `how much soda for the kitchen`, `for betsy`, beside the tank Betty.
+    """
+    if _only_nameless(context):
+        return None  # Tank: where it stands, nobody said
+    asked = any(token.kind == "ask" and token.value in _ASKED for token in tokens)
+    for before, token in pairwise(t for t in tokens if t.text not in _LIGHT):
+        if before.value == "in" and before.text not in _FOR and is_within(token.text):
+            continue
+        placed = before.value in {"in", "for"} and token.text in places()
+        named = asked and before.text in _FOR and _may_be_name(token)
+        if (placed or named) and _ends(tokens, token.end):
+            return None if _is_name(token.text, context.tanks) else (token.start, token.end)
+    return None
+
+
+def _may_be_name(token: Token) -> bool:
+    """Whether a word is none that anybody knows, nor nearly one for a tank or for what it is."""
+    word = token.text
+    if token.kind != "word" or not word.isalpha() or len(word) < SHORTEST or is_small(word):
+        return False
+    held = ways()
+    known = (*held["noun"], *held["no tank"])
+    kind = is_kind(word) or names_thing(word) or is_kind(word.removesuffix("s"))
+    return not (kind or nearest.analytes(word) or match(word, known).candidates)
 
 
 def _is_name(said: str, tanks: Sequence[str]) -> bool:
