@@ -186,9 +186,13 @@ def _looking(tokens: Sequence[Token], context: Context) -> tuple[int, int] | Non
 
 def _only_nameless(context: Context) -> bool:
     """Whether one tank is on record and nobody said what it is called."""
-    nouns = ways()["noun"]
-    names = [fold(name).rstrip(" 0123456789") for name in context.tanks]
-    return len(names) == 1 and (names[0] in nouns or any(look.given for look in context.looks))
+    nameless = any(look.given for look in context.looks) or any(map(_is_noun, context.tanks))
+    return len(context.tanks) == 1 and nameless
+
+
+def _is_noun(name: str) -> bool:
+    """Whether a tank has no name of its own: Tank, Tank 2."""
+    return fold(name).rstrip(" 0123456789") in ways()["noun"]
 
 
 def _at_place(tokens: Sequence[Token], context: Context) -> tuple[int, int] | None:
@@ -199,6 +203,8 @@ def _at_place(tokens: Sequence[Token], context: Context) -> tuple[int, int] | No
     if _only_nameless(context):
         return None  # Tank: where it stands, nobody said
     asked = any(token.kind == "ask" and token.value in _ASKED for token in tokens)
+    if not asked and any(look.given or _is_noun(look.name) for look in context.looks):
+        return None  # the shrimp one in the kitchen: where Big stands, nobody said
     for before, token in pairwise(t for t in tokens if t.text not in _LIGHT):
         if before.value == "in" and before.text not in _FOR and is_within(token.text):
             continue

@@ -49,6 +49,13 @@ def _other() -> re.Pattern[str]:
 
 
 @cache
+def _other_unit() -> re.Pattern[str]:
+    """Finds the unit that a volume is not in, at the end: 45 gallons not litres."""
+    unit = _words("gallon", "litre")
+    return re.compile(rf"[\s,;]+(?:{_words('not')}) (?P<unit>{unit})$")
+
+
+@cache
 def _light_tail() -> re.Pattern[str]:
     return re.compile(rf"[\s,;]+(?:{_words('regret', 'aside')})$")
 
@@ -111,6 +118,8 @@ def exchanged(text: str) -> Exchanged | None:
     (80.0, 100.0)
     >>> exchanged("actually its a 20 l tank, sorry not 90").meant
     20.0
+    >>> exchanged("its 45 gallons btw not litres")
+    Exchanged(meant=45.0, unit='gallons', wrong=45.0, wrong_unit='litres')
     >>> exchanged("kh 5 not 4"), exchanged("is it 80 not 100?")
     (None, None)
     """
@@ -118,6 +127,11 @@ def exchanged(text: str) -> Exchanged | None:
     if "?" in text or len(text) > LONGEST:
         return None
     rather, other = _rather().match(plain), _other().search(plain)
+    if rather is None and other is None and (unit := _other_unit().search(plain)) is not None:
+        told = re.fullmatch(_PARTS, _headless(_plain(plain[: unit.start()])).strip(_EDGES))
+        if told is None or not told[2]:
+            return None
+        return Exchanged(_number(told[1]), told[2], _number(told[1]), unit["unit"])
     if rather is not None:
         wrong, rest = re.search(_PARTS, _but().sub("", rather[0])), plain[rather.end() :]
     elif other is not None:
@@ -247,10 +261,13 @@ def unit_told(text: str) -> Literal["gallon", "litre"] | None:
     --------
     >>> unit_told("gallons"), unit_told("i meant litres"), unit_told("30 gallons")
     ('gallon', 'litre', None)
+    >>> unit_told("sorry its gallons not litres")
+    'gallon'
     """
     if "?" in text or len(text) > LONGEST:
         return None
     words = " ".join(re.sub(r"[^\w']+", " ", fold(text)).split())
+    words = _other_unit().sub("", words)
     for unit in _UNITS:
         found = re.search(rf"(?<!\w)(?:{_words(unit)})(?!\w)", words)
         if found is not None:

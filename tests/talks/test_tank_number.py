@@ -15,7 +15,7 @@ async def test_a_word_of_a_tanks_name_finds_it(talk: Talk) -> None:
     (reply,) = await talk.say("how much bicarb for the cube to kh 3")
     assert reply.text.startswith("shrimp cube: I need the KH first")
     assert "grams" not in reply.facts
-    (kept,) = await talk.say("shrimp cube kh 2 ph 7 ammonia 0")
+    (kept, *_more) = await talk.say("shrimp cube kh 2 ph 7 ammonia 0")
     assert kept.facts["tank"] == "shrimp cube"
     (plan,) = await talk.say("how much bicarb for the cube to kh 4")
     assert (plan.facts["tank"], plan.facts["volume_l"]) == ("shrimp cube", 30.0)
@@ -105,3 +105,12 @@ async def test_a_wish_for_animals_adds_none(talk: Talk, line: str) -> None:
     await talk.say("how much for the mollies to get to 8")
     await talk.say(line)
     assert "6" not in (await talk.say("who lives in my tank"))[0].text
+
+
+@pytest.mark.parametrize("line", ["its 45 gallons btw not litres", "45 gallons i mean, not litres"])
+async def test_a_unit_that_was_not_meant_plans_anew(talk: Talk, line: str) -> None:
+    await talk.say("45l tank")
+    await talk.say("kh 2 ph 7 ammonia 0")
+    await talk.say("how much baking soda to kh 5")
+    (_kept, plan) = await talk.say(line)
+    assert round(plan.facts["volume_l"]) == 170
