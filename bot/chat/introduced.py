@@ -7,6 +7,7 @@ are taken out of the sentence, and what is left must be such (`bot.chat.free_tan
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final
@@ -21,9 +22,12 @@ from core.advice.livestock import plain_name
 from core.advice.loose_lists import animals_in, clauses_of, counted
 from core.advice.tank_by_kind import place
 from core.message import parse
+from core.message.asking_words import asks
 from core.message.doubts import WISH
 from core.message.model import Event, Parsed
 from core.message.place_by_kind import is_place
+
+_CLAUSES: Final = re.compile(r"[,;.!](?=\s)|\n")
 
 LONGEST: Final = 40
 """More words than these introduce no tank."""
@@ -43,7 +47,8 @@ class _Introduced:
 
 async def told(turn: Turn) -> list[Reply] | None:
     """Make or change the tank, and keep what lives and was measured in it; None for other talk."""
-    if turn.incoming.group or (said := _introduced(turn) or _freely(turn)) is None:
+    said = None if turn.incoming.group else _introduced(turn) or _freely(turn) or _asked(turn)
+    if said is None:
         return None
     whole, told_first = turn.incoming, parse(said.head, turn.context())
     turn.incoming = replace(whole, text=said.head)
@@ -82,6 +87,21 @@ def _introduced(turn: Turn) -> _Introduced | None:
             behind = " ".join(said[cut:])
             wishes = wishes or (bool(rest.values) and moved_behind(behind, rest) is not None)
             return _Introduced(head, rest, said=behind if wishes else "")
+    return None
+
+
+def _asked(turn: Turn) -> _Introduced | None:
+    """`i have a 180 litre tank, kh is 3. how much soda for kh 6?`: the tank, then what is asked."""
+    text = turn.incoming.text
+    if len(text.split()) > LONGEST or turn.typed is None:
+        return None
+    for mark in _CLAUSES.finditer(text):
+        head, rest = text[: mark.start()].strip(), text[mark.end() :].strip()
+        if "?" in head or not _may_introduce(head) or not _tells_of_tank(turn, head):
+            continue
+        if parse(head, turn.context()).values or not rest:
+            return None
+        return _Introduced(head, Parsed("none"), said=rest) if asks(rest) or "?" in rest else None
     return None
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from bot.chat import sources
@@ -27,6 +27,23 @@ async def store(
     `of` are the ids of those that something new is told of, where others keep what they had.
     """
     entry_id = await turn.uow.log.add(turn.chat.id, entry)
+    return await _answers(turn, entry, entry_id, lead, of)
+
+
+async def store_all(turn: Turn, entries: Sequence[tuple[Entry, str]]) -> list[Reply]:
+    """Put several on record, each with what opens its answer; none is judged before all stand."""
+    kept = [(each, await turn.uow.log.add(turn.chat.id, each), lead) for each, lead in entries]
+    found = [await _answers(turn, each, entry_id, lead, None) for each, entry_id, lead in kept]
+    return [reply for replies in found for reply in replies]
+
+
+async def _answers(
+    turn: Turn,
+    entry: Entry,
+    entry_id: int,
+    lead: str | Mapping[int, str],
+    of: Container[int] | None,
+) -> list[Reply]:
     replies = []
     for told in _by_tank(turn, entry):
         if of is not None and told.tank.id not in of:

@@ -12,18 +12,31 @@ from dataclasses import replace
 from bot.chat import corrections, readings
 from bot.chat.corrections import OF_LATE, STILL_MEANT
 from bot.chat.model import Reply
-from bot.chat.replacing import answered, each_corrected, replacement, store, values_said
+from bot.chat.replacing import (
+    answered,
+    each_corrected,
+    replacement,
+    said,
+    store,
+    store_all,
+    values_said,
+)
 from bot.chat.retelling import typed_again
 from bot.chat.turn import Turn
 from bot.chat.words import readings as words
 from bot.store.log import Entry, Stored
+from bot.store.tanks import StoredTank
 from core.message import parse
+from core.message.described import resolved
 from core.message.model import Parsed, Value
-from core.message.swapped import behind_swap, swapped, told_swapped
+from core.message.swapped import behind_swap, swapped, told_swapped, whose_each
+from core.message.tanks import match
 
 
 async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     """Exchange the numbers of two names, or of two tanks; None where nothing of that is told."""
+    if turn.incoming.addressed and (each := whose_each(turn.incoming.text)):
+        return await _each_moved(turn, each)
     if turn.incoming.addressed and (behind := behind_swap(turn.incoming.text)) is not None:
         return await _told_anew(turn, behind)
     if turn.incoming.addressed and told_swapped(turn.incoming.text):
@@ -76,6 +89,63 @@ async def _told_anew(turn: Turn, text: str) -> list[Reply] | None:
     if exchanged is not None and all(_is_in(turn, exchanged, told, v) for v in told.values):
         return await _stored(turn, entry, exchanged)
     return await corrections.told_anew(turn, entry, told, swapped=True)
+
+
+async def _each_moved(turn: Turn, told: tuple[tuple[str, str], ...]) -> list[Reply] | None:
+    """`the kh 6 was the shrimp one, kh 2 was the big one`: each goes there, or none does."""
+    found: list[tuple[Entry, Stored[Value], StoredTank]] = []
+    for typed, name in told:
+        stored = _tank_said(turn, name)
+        read = parse(typed, turn.context())
+        if stored is None or len(read.values) != 1 or read.doubts:
+            return None
+        at = await _on_record(turn, read.values[0])
+        if at is None or at[1].tank_id == stored.id:
+            return None
+        found.append((*at, stored))
+    if len({stored.id for _entry, _reading, stored in found}) != len(found):
+        return None
+    await turn.know_waters()
+    anew: list[tuple[Entry, str]] = []
+    for entry in _once([entry for entry, _reading, _stored in found]):
+        into = {reading.what: stored for of, reading, stored in found if of.id == entry.id}
+        moved = tuple(
+            replace(each, tank_id=into[each.what].id, what=replace(each.what, tank=None))
+            if each.what in into
+            else each
+            for each in entry.readings
+        )
+        corrected = replace(replacement(turn, entry, "correction"), readings=moved)
+        if anew:  # entries of one message: each needs an id of its own
+            corrected = replace(corrected, update_id=f"{corrected.update_id}:{len(anew)}")
+        (first, *others) = into.values()
+        names = first.name if not others else ", ".join(each.name for each in into.values())
+        anew.append((corrected, words.moved(names, said(turn, corrected))))
+    return await store_all(turn, anew)
+
+
+def _once(entries: list[Entry]) -> list[Entry]:
+    """Each entry once, in the order told."""
+    return list({entry.id: entry for entry in entries}.values())
+
+
+def _tank_said(turn: Turn, called: str) -> StoredTank | None:
+    """The tank of a name or of its size."""
+    context = turn.context()
+    name = match(called, context.tanks).name or resolved(context.looks).get(f"{called} one")
+    return None if name is None else turn.tank_named(name)
+
+
+async def _on_record(turn: Turn, value: Value) -> tuple[Entry, Stored[Value]] | None:
+    """The newest reading of late that is told so; None where it is not one."""
+    for entry in await turn.uow.log.newest(turn.chat.id, OF_LATE):
+        if turn.now - entry.at > STILL_MEANT:
+            return None
+        same = (value.analyte, value.canonical)
+        fits = [each for each in entry.readings if (each.what.analyte, each.what.canonical) == same]
+        if fits:
+            return (entry, fits[0]) if len(fits) == 1 else None
+    return None
 
 
 def _is_in(turn: Turn, readings_: tuple[Stored[Value], ...], told: Parsed, value: Value) -> bool:

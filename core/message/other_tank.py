@@ -89,7 +89,8 @@ def unknown(text: str, context: Context) -> tuple[int, int] | None:
         return None
     if found is None:
         numbered = _numbered(tokens, context.tanks, text)
-        return numbered or _looking(tokens, context) or _at_place(tokens, context)
+        looking = numbered or _looking(tokens, context)
+        return looking if looking or _by_kind(text) else _at_place(tokens, context)
     group = next(name for name in ("whole", "bare", "theirs") if found[name] is not None)
     said, span = found[group], found.span(group)
     if (
@@ -167,6 +168,14 @@ def _numbered(tokens: Sequence[Token], tanks: Sequence[str], text: str) -> tuple
         if last is not None and (asks or _ends(tokens, told[last].end)):
             return token.start, told[last].end
     return None
+
+
+def _by_kind(text: str) -> bool:
+    """Whether a tank is told by who lives in it, and a place behind it is where: the shrimp one."""
+    from core.advice.tank_by_kind import place
+
+    found = place(text)
+    return found is not None and found.is_tank
 
 
 def _looking(tokens: Sequence[Token], context: Context) -> tuple[int, int] | None:

@@ -8,6 +8,7 @@ from typing import Final
 from core.message.asking_words import asks
 from core.message.fold import fold
 from core.message.lexicon import lexicon
+from core.message.regrets import behind_regret
 from core.message.tokens import cut
 from core.message.word_classes import said
 
@@ -73,3 +74,34 @@ def behind_swap(text: str) -> str | None:
         if told_swapped(text[: mark.start()].rstrip()):
             return text[mark.end() :].strip() or None
     return None
+
+
+_PARTS: Final = re.compile(r"\s*(?:[,;.\n]|\band\b|\bund\b|\bet\b)\s*")
+_WAS: Final = re.compile(
+    r"(?P<value>[^,;]*\d[^\s,;]*) (?:was|were|is|are|war|ist|etait|era|byl|var)"
+    r"(?: (?:in|from|of|for|aus|von|im))? (?P<tank>[^\d,;]+)"
+)
+_AROUND: Final = re.compile(r"^(?:the|my|das|der|die|le|la|el)\s+|\s+(?:one|tank|becken|bac)$")
+
+
+def whose_each(text: str) -> tuple[tuple[str, str], ...]:
+    """Each value with the words for its tank, behind a word of regret; empty for other talk.
+
+    Examples
+    --------
+    >>> whose_each("sorry the kh 6 was the shrimp one, kh 2 was the big one")
+    (('kh 6', 'shrimp'), ('kh 2', 'big'))
+    >>> whose_each("the kh 6 was the shrimp one, kh 2 was the big one")
+    ()
+    >>> whose_each("sorry the kh 6 was the shrimp one")
+    ()
+    """
+    behind = None if len(text) > LONGEST or asks(text) else behind_regret(text)
+    found = [_WAS.fullmatch(fold(part)) for part in _PARTS.split((behind or "").strip(" .!"))]
+    told = [
+        (_AROUND.sub("", each["value"].strip()), _AROUND.sub("", each["tank"].strip()))
+        for each in found
+        if each is not None
+    ]
+    told = [(value, _AROUND.sub("", tank)) for value, tank in told]
+    return tuple(told) if len(told) == len(found) == LEAST else ()

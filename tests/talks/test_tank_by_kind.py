@@ -167,4 +167,4 @@ async def test_one_told_in_a_long_first_sentence_is_found_and_not_counted(talk: 
         "got a 200 l in the living room with guppies and a 30 l shrimp cube in the kitchen"
     )
     (kept,) = await talk.say("ok so the shrimp one in the kitchen, kh 3 ph 6.8")
-    assert kept.facts["tank"] == "Shrimp"
+    assert kept.facts["tank"] == "Shrimp cube"

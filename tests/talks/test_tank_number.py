@@ -114,3 +114,23 @@ async def test_a_unit_that_was_not_meant_plans_anew(talk: Talk, line: str) -> No
     await talk.say("how much baking soda to kh 5")
     (_kept, plan) = await talk.say(line)
     assert round(plan.facts["volume_l"]) == 170
+
+
+async def test_a_tank_told_before_what_is_asked_is_kept(talk: Talk) -> None:
+    told = await talk.say("I have a 180 litre tank, kh is 3. how much baking soda for kh 6?")
+    plan = told[-1]
+    assert (plan.facts["volume_l"], plan.facts["from"], plan.facts["to"]) == (180.0, 3, 6)
+
+
+async def test_its_litres_are_kept_where_buffer_is_asked_of(talk: Talk) -> None:
+    await talk.say("tank is 100 litres, do i need buffer")
+    assert (await talk.facts("/tank tank"))["volume_l"] == 100.0
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["my neighbour has a 100 l tank, how much soda for kh 6?", "i want a 100 l tank, is that ok?"],
+)
+async def test_a_tank_of_nobody_here_is_not_kept(talk: Talk, line: str) -> None:
+    await talk.say(line)
+    assert "100" not in (await talk.say("/tanks"))[0].text
