@@ -152,7 +152,7 @@ ASKED = {
     "nl": """
         helaas wil ik kh 4 | kh moet op 4 blijven | kraan helaas kh 4 | kh helaas met 2 gezakt
         kh onveranderd 4 sinds gisteren | kh 4 maar gisteren 5 | kh hoger 4 | hoge bak kh 4
-        volgens het boek kh 4 | mijn broer mat kh 4 | kh perfect 4 | hopelijk kh 4
+        volgens het boek kh 4 | mijn broer mat kh 4 | hopelijk kh 4
         kh zou 4 zijn""",
     "pl": """
         niestety chcę kh 4 | kh powinno być na 4 | kran niestety kh 4 | kh spadło tylko o 2
