@@ -57,3 +57,26 @@ async def test_bleach_against_snails_is_refused(talk: Talk) -> None:
     await talk.say("/tank new fern 90 l fresh")
     (reply,) = await talk.say("bleach to kill snails")
     assert reply.facts["refused"] == "bleach"
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "should i add acid to put it back",
+        "can vinegar bring it down",
+        "do i use citric acid to neutralise it",
+    ],
+)
+async def test_no_acid_against_what_went_in(talk: Talk, asked: str) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    await talk.say("ph 7.9 kh 6")
+    await talk.say("added 12 g baking soda")
+    (reply,) = await talk.say(asked)
+    assert reply.facts["refused"] == "acid"
+    assert reply.text.startswith("No ")
+
+
+async def test_to_put_a_bottle_back_wishes_no_acid(talk: Talk) -> None:
+    await talk.say("/tank new fern 90 l fresh")
+    replies = await talk.say("i put the acid bottle back")
+    assert not any(reply.facts.get("refused") == "acid" for reply in replies)
