@@ -1,7 +1,8 @@
 """What stands beside a value and says nothing of it, or names it in a way that no word list can.
 
 beside = opening "." values | values [ "," ] "next?" | values checker colour | "am" number
-       | hedge value | value hedge | drops turn | span "later" values | values span "later"
+       | hedge value | value hedge | name colour number | drops turn
+       | span "later" values | values span "later"
 
 `back. ph 6.4` tells who is there again, `kh 4, next?` asks what comes then, and `drop checker
 yellow` is a sign (`signs`). Of any colour it is as unsure as `kh 3 i think` tells. `am` is ammonia
@@ -35,7 +36,7 @@ _PER_LITRE: Final = frozenset({"ppm", "mg/l"})
 
 
 _SECTIONS: Final = frozenset(
-    {"opens", "next", "hedge", "begun", "took", "turned", "at drops", "till", "later"}
+    {"opens", "next", "hedge", "begun", "took", "turned", "at drops", "till", "later", "looked"}
 )
 
 
@@ -61,6 +62,7 @@ def set_aside(tokens: list[Token], source: str) -> None:
         _lighten(token)
     _hedges(tokens)
     _turned(tokens)
+    _looked(tokens)
     _later(tokens)
     _begun(tokens)
     _said_twice(tokens)
@@ -174,6 +176,29 @@ def _turned(tokens: list[Token]) -> None:
 
 
 _ENDS: Final = frozenset({".", "!", ","})
+
+
+def _looked(tokens: list[Token]) -> None:
+    """Take weight from the colour by which a number was read: chlorine a bit pink maybe 0.5."""
+    for place, token in enumerate(tokens):
+        if token.kind != "analyte":
+            continue
+        last = place + 1
+        while last < len(tokens) and not is_number(tokens[last]) and _shows(tokens[last]):
+            last += 1
+        between = tokens[place + 1 : last]
+        ends = tokens[last : last + 1]
+        coloured = any(is_colour(word) for each in between for word in _words([each]))
+        if coloured and ends and is_number(ends[0]):
+            for each in between:
+                _lighten(each)
+
+
+def _shows(token: Token) -> bool:
+    words = _words([token])
+    if not words:
+        return token.text in {",", "-", "~"}
+    return all(is_colour(word) or word in _words_of("looked") for word in words)
 
 
 def _later(tokens: list[Token]) -> None:

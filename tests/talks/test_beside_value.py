@@ -69,3 +69,24 @@ async def test_a_hardness_is_guessed_in_the_unit_told_before(talk: Talk) -> None
     assert "KH 8.5 or KH 85 ppm" in await talk.text("kh 85")
     await talk.say("kh 60 ppm")
     assert "KH 85 ppm or KH 8.5" in await talk.text("kh 85")
+
+
+@pytest.mark.parametrize(
+    ("told", "kept"),
+    [
+        ("chlorine looks a tiny bit pink maybe 0.5", "free chlorine 0.5 mg/L"),
+        ("nitrate is orange, about 20", "nitrate 20 mg/L"),
+        ("ammonia looks slightly green so 0.25", "ammonia 0.25 mg/L"),
+    ],
+)
+async def test_a_number_read_off_a_colour_is_that_number(fern: Talk, told: str, kept: str) -> None:
+    assert kept in await fern.text(told)
+
+
+async def test_what_was_read_off_a_colour_can_be_asked_about(fern: Talk) -> None:
+    await fern.say("chlorine looks a tiny bit pink maybe 0.5")
+    assert "burns gills" in await fern.text("is 0.5 bad")
+
+
+async def test_a_colour_without_a_number_keeps_none(fern: Talk) -> None:
+    assert "mg/L" not in (await fern.text("chlorine is pink")).partition("\n")[0]
