@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from datetime import timedelta
 from typing import Any
 
-from bot.chat import readings, reminders
+from bot.chat import calls, readings, reminders
 from bot.chat.model import Reply
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
@@ -20,13 +20,16 @@ from bot.chat.words.text import _
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.arrivals import Arrival, arrive
+from core.advice.buffers import BUFFERS, STRONG
 from core.advice.keeping import can_keep
 from core.advice.livestock import Found, Species, foreign_water, lookup, named_in
 from core.advice.quarantine import QUARANTINE, QUARANTINE_DAYS
 from core.advice.state import Measured, State, measured
+from core.message.bagged import bag_water, raises_in_bag
 from core.message.fold import fold
 from core.message.homecoming import Coming, gets_used, read
 from core.message.model import Parsed
+from core.message.plan_said import substances_named
 from core.schedule import Every, Kind
 from core.tank import Tank
 
@@ -84,6 +87,31 @@ async def answer(turn: Turn, coming: Coming) -> list[Reply]:
         lines = apart.quarantine(name)
         return [*replies, await turn.reply(lines, choices=_choices(None, stored))]
     return [*replies, await _plan(turn, coming, stored)]
+
+
+async def into_the_bag(turn: Turn, parsed: Parsed) -> Reply | None:
+    """No, where a buffer for the water of the animals' bag is asked for; None of other talk."""
+    if parsed.events or parsed.command is not None or not turn.incoming.addressed:
+        return None
+    text = turn.incoming.text
+    asks = parsed.question is not None or calls.asks(text) or "?" in text
+    raises = bool(substances_named(text) & {*BUFFERS, *STRONG}) or raises_in_bag(text)
+    if not asks or not raises or calls.danger_of(turn, parsed) is not None:
+        return None
+    told = await _of_bag(turn)
+    if not bag_water(text, is_spoken_of=told is not None):
+        return None
+    lines = words.nothing_into_the_bag((told or {}).get("ammonia"))
+    return await turn.reply(lines, facts={"refused": "bag_buffer", "bag": told or {}})
+
+
+async def _of_bag(turn: Turn) -> dict[str, float] | None:
+    """What was told of a bag lately; None where none was spoken of."""
+    for offer in await turn.uow.offers.latest(turn.chat.id):
+        facts = offer.context.get("facts", {})
+        if turn.now - offer.made_at <= STILL_THE_BAG and "bag" in facts and "steps" in facts:
+            return dict(facts["bag"])
+    return None
 
 
 async def _plan(turn: Turn, coming: Coming, stored: StoredTank | None) -> Reply:

@@ -54,3 +54,54 @@ def is_of_medium(text: str) -> bool:
     """
     plain = fold(text)
     return without_bag(plain) != plain
+
+
+def bag_water(text: str, *, is_spoken_of: bool) -> bool:
+    """Whether a text is of the water in which animals came, in their bag.
+
+    A bag of powder is none. With `is_spoken_of` a bag of animals was told of before, so that any
+    other bag is that one.
+
+    Examples
+    --------
+    >>> bag_water("can i buffer the bag water", is_spoken_of=False)
+    True
+    >>> bag_water("how much from the 1 kg bag of bicarb", is_spoken_of=True)
+    False
+    """
+    plain = fold(text)
+    if _OF_POWDER.search(plain) or not _OF_WATER.search(plain):
+        return False
+    return is_spoken_of or _THEIRS.search(plain) is not None
+
+
+def raises_in_bag(text: str) -> bool:
+    """Whether a text speaks of raising what the water reads, with or without the name of a salt.
+
+    Examples
+    --------
+    >>> raises_in_bag("should i get bag ph up first"), raises_in_bag("is bag ph 6.2 bad")
+    (True, False)
+    """
+    return _RAISES.search(fold(text)) is not None
+
+
+_OF_WATER: Final = re.compile(
+    r"\b(?:bags?|(?:transport)?(?:beutel|tuten?)|sachets?|sacs?|bolsas?|sacos?|sacchett[oi]|zak"
+    r"|zakje|worek|woreczku|worku|pase|pasen)\b"
+)
+_OF_POWDER: Final = re.compile(
+    r"\b(?:bags? (?:of|says|label)|(?:g|kg|lb|gram|kilo|net|mesh|filter|media|new|whole|entire"
+    r"|half|from (?:the|my|a)) bags?|per bag|a bag|beutel (?:mit|voll)|kg beutel|sac de|saco de"
+    r"|bolsa de|sacchetto di|zak met)\b"
+)
+_THEIRS: Final = re.compile(
+    r"\b(?:bags? ?(?:water|ph|kh|s water|s ph)|(?:ph|kh|water) (?:in|of) (?:the|their|its) bag"
+    r"|(?:fish|shrimps?|snails?|they|them|their)\b.{0,40}\bbag|beutelwasser|transportwasser"
+    r"|wasser im beutel|eau du sac|agua de la bolsa|agua do saco|acqua del sacchetto)\b"
+)
+_RAISES: Final = re.compile(
+    r"\b(?:raise|raising|buffer|buffering|bump|increase|higher|(?:get|bring|push|put|take|turn)\b"
+    r".{0,24}\bup|match|adjust|anheben|erhohen|hochbringen|monter|remonter|subir|alzare|alzo"
+    r"|verhogen|podniesc|hoja)\b"
+)

@@ -253,3 +253,58 @@ async def test_a_bag_that_floats_holds_animals(talk: Talk, said: str) -> None:
 async def test_what_else_floats_comes_home_with_nobody(talk: Talk, said: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
     assert "float the closed bag" not in await talk.text(said)
+
+
+@pytest.mark.parametrize(
+    ("told", "count"),
+    [
+        ("brother brought 6 mollies as a gift theyre in the tank now", 6),
+        ("my wife bought 5 guppies and put them in already", 5),
+        ("dad gave me two new guppies, they are swimming in there already", 2),
+    ],
+)
+async def test_who_is_told_to_be_in_is_kept_and_the_poison_said(
+    tmp_path: Path, told: str, count: int
+) -> None:
+    async with talking(tmp_path) as talk:
+        await talk.say("/tank new Fern 90 l fresh")
+        await talk.say("ammonia 2 nitrite 5")
+        text = await talk.text(told)
+        assert f"added {count} " in text
+        assert "Nitrite 5 mg/L" in text
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "bought 6 mollies, theyre in a bucket",
+        "brought 6 mollies home, should they be in the tank now",
+        "will put them in tomorrow, got 6 mollies",
+    ],
+)
+async def test_who_is_not_in_is_not_kept(tmp_path: Path, told: str) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        assert "Fern: added" not in await talk.text(told)
+
+
+async def test_no_buffer_goes_into_the_bag(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        await talk.say("new fish home, bag ph 6.2 ammonia 3")
+        for asked in (
+            "should i get bag ph up with bicarb first, how much for 2 litres",
+            "can i raise the kh in the bag?",
+        ):
+            (reply,) = await talk.say(asked)
+            assert reply.facts["refused"] == "bag_buffer"
+            assert "(3 mg/L)" in reply.text
+        (dosed,) = await talk.say("how much bicarb for fern to kh 9")
+        assert dosed.facts.get("refused") != "bag_buffer"
+
+
+async def test_a_bag_of_powder_is_none_of_animals(tmp_path: Path) -> None:
+    async with talking(tmp_path) as talk:
+        await with_fern(talk)
+        replies = await talk.say("can i put a bag of crushed coral in to raise kh")
+        assert not any(reply.facts.get("refused") == "bag_buffer" for reply in replies)

@@ -68,6 +68,26 @@ def arrival(plan: Arrival, tank: str, company: str | None = None) -> list[str]:
     return lines
 
 
+def nothing_into_the_bag(ammonia: float | None) -> list[str]:
+    """No buffer for the bag's water, and what to do instead; its ammonia where it was told."""
+    first = (
+        _("No, nothing into the bag: a higher pH turns its ammonia into poison at once.")
+        if ammonia is None
+        else _(
+            "No, nothing into the bag: a higher pH turns its ammonia ({ammonia} mg/L) into poison"
+            " at once."
+        ).format(ammonia=small(ammonia))
+    )
+    return [
+        first,
+        _(
+            "Leave it closed, float it 15 min, then net them over without its water, soon: into"
+            " clean water without ammonia, as warm, its pH and KH near the bag's."
+        ),
+        _("Pour the bag's water away, not outdoors. Then test ammonia in their tank."),
+    ]
+
+
 def _not_this_water(foreign: tuple[str, str], tank: str) -> list[str]:
     """They live in other water than the tank's: what to do with them instead."""
     water, here = foreign
