@@ -21,6 +21,7 @@ from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.advice.arrivals import Arrival, arrive
 from core.advice.buffers import BUFFERS, STRONG
+from core.advice.calls import asks as asks_for
 from core.advice.keeping import can_keep
 from core.advice.livestock import Found, Species, foreign_water, lookup, named_in
 from core.advice.quarantine import QUARANTINE, QUARANTINE_DAYS
@@ -94,7 +95,7 @@ async def into_the_bag(turn: Turn, parsed: Parsed) -> Reply | None:
     if parsed.events or parsed.command is not None or not turn.incoming.addressed:
         return None
     text = turn.incoming.text
-    asks = parsed.question is not None or calls.asks(text) or "?" in text
+    asks = parsed.question is not None or asks_for(text) or "?" in text
     raises = bool(substances_named(text) & {*BUFFERS, *STRONG}) or raises_in_bag(text)
     if not asks or not raises or calls.danger_of(turn, parsed) is not None:
         return None

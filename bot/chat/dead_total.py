@@ -21,7 +21,7 @@ from bot.store.tanks import StoredTank
 from core.advice.livestock import lookup
 from core.advice.stock import meant, names_no_kind, tally
 from core.message.asking_words import asks
-from core.message.dead_total import DeadTotal, read
+from core.message.dead_total import DeadTotal, more_of_them, read
 from core.message.fold import fold
 from core.message.model import Event, Parsed
 
@@ -40,6 +40,8 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     incoming = turn.incoming
     if parsed.command is not None or parsed.values or incoming.reply_to is not None:
         return None
+    if (lost_more := await _more(turn, parsed)) is not None:
+        return await again(turn, replace(parsed, intent="event", events=(lost_more,), doubts=()))
     told = read(incoming.text, parsed)
     if told is None or asks(incoming.text) or not (told.dead or incoming.addressed):
         return None
@@ -62,6 +64,22 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
         facts = {"tank": stored.name, "dead": {"total": before}}
         return [await turn.reply(words.on_record(stored.name, before), facts=facts)]
     return [await _ask(turn, stored, told, [before, 0])]
+
+
+async def _more(turn: Turn, parsed: Parsed) -> Event | None:
+    """``2 more this morning`` right behind a loss: so many more of them; None of other talk."""
+    if parsed.events or parsed.question is not None or asks(turn.incoming.text):
+        return None
+    many = more_of_them(turn.incoming.text)
+    if many is None or not await _lost_last(turn):
+        return None
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    entry = await turn.uow.log.current(turn.chat.id, latest[0].entry_id or 0)
+    kinds = {each.what.species for each in entry.events} if entry is not None else set()
+    text = turn.incoming.text
+    return Event(
+        "lost", count=many, species=kinds.pop() if len(kinds) == 1 else None, end=len(text)
+    )
 
 
 def _counting(parsed: Parsed, lost: Event | None, told: DeadTotal, count: int) -> Parsed:

@@ -174,6 +174,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     same_deed.answer,
     volume_right.answer,
     some_died.answer,
+    some_died.in_the,
     brought_in.answer,
     arrivals.into_the_bag,
     volume_beside.beside_sign,

@@ -5,7 +5,9 @@ Both are kept, one after the other, so that the dead are taken off those that we
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
+from typing import Final
 
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -39,6 +41,37 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     replies += await turn.route(turn, told)
     turn.incoming = whole
     return replies
+
+
+async def in_the(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    """``lost 3 cardinals overnight in the 125``: the dead of the tank of so many litres or gallons.
+
+    None where no tank, or more than one, holds so much; without any tank it is the first one.
+    """
+    found = _IN_THE.search(turn.incoming.text)
+    unsure = {doubt.reason for doubt in parsed.doubts} == {doubts.UNSURE_EVENT}
+    if found is None or not unsure or parsed.events or parsed.values or turn.route is None:
+        return None
+    told = parse(turn.incoming.text[: found.start()], turn.context())
+    if not told.events or told.doubts or any(each.kind != "lost" for each in told.events):
+        return None
+    number = float(found[1])
+    of_it = [
+        tank
+        for tank in turn.tanks
+        if tank.tank.volume_l
+        and any(_near(tank.tank.volume_l, n) for n in (number, number * 3.785))
+    ]
+    if len(of_it) > 1 or (turn.tanks and not of_it):
+        return None
+    return await turn.route(turn, replace(told, tank=of_it[0].name if of_it else told.tank))
+
+
+_IN_THE: Final = re.compile(r"\s+in (?:the|my|our) (\d{2,4})\W*$", re.IGNORECASE)
+
+
+def _near(volume: float, said: float) -> bool:
+    return abs(volume - said) <= 0.02 * said
 
 
 def _joined_not(head: str) -> str:

@@ -106,3 +106,21 @@ def _plain(text: str) -> tuple[str, list[str]]:
 
 def _digits(word: str) -> str:
     return next((number for kind, number in meanings(word) if kind == "count"), word)
+
+
+def more_of_them(text: str) -> int | None:
+    """So many more, where a text says no more than that; None of other talk.
+
+    Examples
+    --------
+    >>> more_of_them("2 more this morning"), more_of_them("2 more kh"), more_of_them("3 in all")
+    (2, None, None)
+    """
+    told = said(FILE, text)
+    if told is None or not {"number", "more"} <= set(told.classes) <= _MORE or "?" in text:
+        return None
+    value = told.numbers[0].value
+    return int(value) if len(told.numbers) == 1 and value == int(value) > 0 else None
+
+
+_MORE: Final = frozenset({"number", "more", "light", "dead"})

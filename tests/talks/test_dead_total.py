@@ -131,3 +131,21 @@ async def test_a_sum_is_put_right(talk: Talk) -> None:
     await _with_losses(talk, "2 neon dead", "so 3 dead in all")
     await talk.say("no, 4")
     assert await _held(talk) == 16
+
+
+async def test_more_behind_a_loss_are_more_of_the_dead(talk: Talk) -> None:
+    await talk.say("tank big 125 l")
+    await talk.say("tank small 30 l")
+    assert "big: lost 3 cardinals" in await talk.text("lost 3 cardinals overnight in the 125")
+    assert "lost 2 cardinals" in await talk.text("2 more this morning")
+
+
+async def test_the_dead_of_a_volume_that_no_tank_has_are_asked_about(talk: Talk) -> None:
+    await talk.say("tank big 125 l")
+    assert "Not stored" in await talk.text("lost 3 cardinals overnight in the 60")
+
+
+async def test_two_more_behind_other_talk_are_no_dead(talk: Talk) -> None:
+    await talk.say("tank big 125 l")
+    await talk.say("kh 4")
+    assert "lost" not in await talk.text("2 more this morning")
