@@ -25,6 +25,7 @@ from bot.chat import (
     belongs,
     blend_talk,
     brought_in,
+    buffer_asked,
     call_over,
     call_with_tank,
     calls,
@@ -144,13 +145,17 @@ async def _short(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await short_asked.answer(turn, parsed, _again)
 
 
+async def _buffer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
+    return await buffer_asked.answer(turn, parsed, _again)
+
+
 async def _dead_total(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     return await dead_total.answer(turn, parsed, _again)
 
 
 async def _again(turn: Turn, parsed: Parsed) -> list[Reply]:
     found = await first(
-        [look for look in BEFORE_INTENT if look not in {_how, _it_moved, _short, _dead_total}],
+        [look for look in BEFORE_INTENT if look not in AGAIN],
         turn,
         parsed,
     )
@@ -194,6 +199,7 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     copper_told.answer,
     _deed_judged,
     plan_asked.answer,
+    _buffer,
     wish_supposed.answer,
     _short,
     co2_on.answer,
@@ -278,3 +284,6 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     _answering,
 )
 """What a message may say of what was answered, asked or shown before, or of no tank at all."""
+
+AGAIN: Final = frozenset({_how, _it_moved, _short, _buffer, _dead_total})
+"""Looks that ask the same in other words, and are not asked once more themselves."""

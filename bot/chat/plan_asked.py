@@ -57,11 +57,11 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     left = plan.count - await own_plan.parts_logged(turn, plan.offer.id, plan.held)
     if left < 1 and said.meaning in OF_AMOUNT:
         told = await turn.reply(plan_words.all_logged(plan.count))
-        return await _first(turn, plan) or [told]
+        return await first(turn, plan) or [told]
     if said.meaning != "enough" and said.meaning != "scope":
         return await plan_talk.of_plan(turn, parsed, said.meaning, Amounts())
-    if (first := await _first(turn, plan)) is not None:
-        return first
+    if (gated := await first(turn, plan)) is not None:
+        return gated
     if said.meaning == "scope":
         return [await _scope(turn, plan)]
     return [await _enough(turn, plan, said, left)]
@@ -90,7 +90,7 @@ async def _left(turn: Turn, parsed: Parsed, plan: Given, said: Asked) -> list[Re
     return await plan_talk.of_plan(turn, parsed, "drop", Amounts())
 
 
-async def _first(turn: Turn, plan: Given) -> list[Reply] | None:
+async def first(turn: Turn, plan: Given) -> list[Reply] | None:
     """What goes before any amount: a danger, ammonia over the gate, something else that went in."""
     stored = turn.tank_by_id(plan.tank_id)
     if stored is None:

@@ -126,6 +126,13 @@ def part_of(plan: Given) -> str:
     return words.salts([(name, grams) for name, grams in plan.salts])
 
 
+def whole_of(plan: Given) -> str:
+    """All parts of a plan together, as they are told."""
+    if not plan.salts:
+        return words.of_product(plan.parts[0] * plan.count, plan.held["substance"])
+    return words.salts([(name, mass * plan.count) for name, mass in plan.salts])
+
+
 async def _too_much_in(turn: Turn, plan: Given) -> bool:
     """Whether more of a plan's substance went in within a day than a part of it."""
     if plan.tank_id is None:

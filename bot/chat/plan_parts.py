@@ -151,9 +151,13 @@ def _too_much(plan: Given, amounts: Amounts) -> bool:
 
 async def _kept_apart(turn: Turn, plan: Given) -> Reply:
     """Refuse to put parts of a plan together, or more than one in a day."""
-    facts = {"parts": list(plan.parts), "every_hours": plan.every_hours}
+    facts: dict[str, Any] = {"parts": list(plan.parts), "every_hours": plan.every_hours}
     if plan.count > 1:
-        return await turn.reply(words.kept_apart(plan.count, plan.every_hours), facts=facts)
+        whole = plan_figures.whole_of(plan)
+        if (below := plan.facts.get("only_if_ammonia_below")) is not None:
+            whole, facts["only_if_ammonia_below"] = "", below  # no amount without its condition
+        lines = words.kept_apart(plan.count, plan.every_hours, whole)
+        return await turn.reply(lines, facts=facts)
     return await turn.reply(words.no_more_than(part_of(plan), plan.every_hours), facts=facts)
 
 

@@ -43,6 +43,7 @@ from bot.chat.words import plan_talk as words
 from bot.chat.words import volume_open as open_words
 from bot.chat.words.text import _
 from bot.store.offers import Offer
+from core.advice.scheduling import per_gram
 from core.advice.spoons import spoon_grams
 from core.message import after as after_words
 from core.message import followups
@@ -66,6 +67,9 @@ from core.message.volume_said import volume_told
 
 A_SPOON: Final = (spoon_grams("sodium bicarbonate", 1.0) or (0.0, 0.0, 0.0))[1:]
 """What a level teaspoon of baking soda may weigh. [g]"""
+
+SAME: Final = 1.05
+"""Within this factor the grams of a plan are those of its sum; a scale rounds them."""
 
 CORRECTING: Final = frozenset({"correct", "no"})
 """Commands that begin with a word of regret, which may put grams right."""
@@ -242,7 +246,7 @@ async def of_plan(
     if said not in TOLD and (first := await plan_now.held_back(turn, said, plan)) is not None:
         return [first]
     if said in {"worked_out", "label_says", "filled"}:
-        return None if plan is None else await _doubted(turn, said, plan)
+        return await _filled(turn, said) if plan is None else await _doubted(turn, said, plan)
     if said == "for_us":
         return None if plan is None else [await given_parts.by_your_hand(turn, plan)]
     if said in {"gave_it", "to_come"} and not amounts.of_dose and plan is not None:
@@ -274,6 +278,14 @@ async def of_plan(
     return await plan_figures.judged(turn) if said == "safe" and amounts == Amounts() else None
 
 
+async def _filled(turn: Turn, said: About | Telling) -> list[Reply] | None:
+    """How much water stones and wood leave in the tank in use, where no plan stands."""
+    stored = turn.current_tank
+    if said != "filled" or stored is None or stored.tank.volume_l is None:
+        return None
+    return [await tank_volumes.ask_room(turn, stored, {}, planned=False)]
+
+
 async def _doubted(turn: Turn, said: About | Telling, plan: Given) -> list[Reply]:
     """What a plan rests on, where it is doubted; where things take room, how much water it is."""
     volume = plan.held.get("volume_l")
@@ -282,10 +294,27 @@ async def _doubted(turn: Turn, said: About | Telling, plan: Given) -> list[Reply
         if stored is not None and stored.tank.volume_l is not None:
             return [await tank_volumes.ask_room(turn, stored, {}, {OF_PLAN: plan.offer.id})]
         return [await turn.reply(open_words.takes_room(volume))]
-    lines = [*figure_words.much(plan.facts), words.worked_out()]
+    lines = [*(_sum(plan) or figure_words.much(plan.facts)), words.worked_out()]
     if said == "label_says":
         lines = [*lines, *words.label_says()]
     return [await turn.reply(lines)]
+
+
+def _sum(plan: Given) -> list[str]:
+    """The sum of a plan that raises KH alone, by one salt; none of another."""
+    facts, volume = plan.facts, plan.facts.get("volume_l") or plan.held.get("volume_l")
+    start, end = facts.get("from"), facts.get("to")
+    if len(plan.salts) != 1 or list(plan.analytes) != ["kh"]:
+        return []
+    if start is None or end is None or volume is None:
+        return []
+    salt, whole = plan.salts[0][0], sum(plan.parts)
+    a_degree = 1.0 / per_gram(salt, "kh")
+    reckoned = (end - start) * volume * a_degree
+    if not whole / SAME < reckoned < whole * SAME:
+        return []  # it rests on more than that
+    faster = plan.facts.get("emergency", False)
+    return figure_words.reckoned(start, end, volume, salt, a_degree, plan.parts, faster=faster)
 
 
 async def _more_needed(turn: Turn, of_late: list[Offer]) -> list[Reply] | None:

@@ -50,12 +50,14 @@ async def ask_room(
     stored: StoredTank,
     held: Mapping[str, Any],
     context: Mapping[str, Any] | None = None,
+    *,
+    planned: bool = True,
 ) -> Reply:
     """Ask how much water stones and wood leave in a tank; `held` goes with the button."""
     used = stored.tank.volume_l or 0.0
     stays = {"tank_id": stored.id, "volume_l": used, **held}
     return await turn.reply(
-        open_words.takes_room(used),
+        open_words.takes_room(used, planned=planned),
         choices=[Choice(open_words.stays(used), "volume_stays", "", stays)],
         expects="volume",
         context={"tank_id": stored.id, "wish": None, ROOM: [stored.id, used], **(context or {})},

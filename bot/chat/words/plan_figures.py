@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from bot.chat.words import names
 from bot.chat.words.levels import unit
 from bot.chat.words.numbers import grams, litres, plain, span
 from bot.chat.words.text import _, ngettext
+from core.advice import limits
 
 _IONS: Final = (("sodium", "sodium_mg_l"), ("potassium", "potassium_mg_l"))
 """What comes with a buffer, and the fact that holds how much. [mg/L]"""
@@ -57,6 +58,40 @@ def much(facts: Mapping[str, Any]) -> list[str]:
     )
     told = _("That is what {volume} takes for {moved}: half the litres take half of it.")
     return [told.format(volume=litres(facts["volume_l"]), moved=moved)] if moved else []
+
+
+def reckoned(
+    start: float,
+    end: float,
+    volume: float,
+    salt: str,
+    per_degree: float,
+    parts: Sequence[float],
+    *,
+    faster: bool = False,
+) -> list[str]:
+    """The sum of a plan that raises KH by one salt: [°dH], [L], [g per °dH and litre], [g].
+
+    `faster` where it is an emergency, which bears more a day.
+    """
+    rise, whole, count = end - start, sum(parts), len(parts)
+    told = _(
+        "The sum: KH {start} → {end} is {rise} °dH; 1 °dH takes {grams} of {salt} a litre:"
+        " {rise} × {volume} × {grams} = {whole}."
+    ).format(
+        start=plain(start, 2),
+        end=plain(end, 2),
+        rise=plain(rise, 2),
+        grams=grams(per_degree),
+        salt=names.substance(salt),
+        volume=litres(volume),
+        whole=grams(whole),
+    )
+    if count < 2 or faster:
+        return [told]
+    in_parts = _("In {count} parts of {part}: KH may rise by {most} °dH a day at most.")
+    most = plain(limits.KH_STEP, 1)
+    return [told, in_parts.format(count=count, part=grams(parts[0]), most=most)]
 
 
 def sure(facts: Mapping[str, Any]) -> list[str]:

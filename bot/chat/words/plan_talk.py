@@ -11,11 +11,18 @@ from bot.chat.words.text import _, ngettext
 from core.advice.dissolving import Stock
 
 
-def kept_apart(count: int, hours: float) -> list[str]:
-    """The parts of a plan are not to be given together."""
-    told = _("No: give the {count} parts {hours} h apart, and retest before each next one.")
+def kept_apart(count: int, hours: float, whole: str = "") -> list[str]:
+    """The parts of a plan are not to be given together; `whole` is what they are in all."""
+    told = (
+        _(
+            "No: give the {count} parts {hours} h apart, and retest before each next one: {whole}"
+            " in all."
+        )
+        if whole
+        else _("No: give the {count} parts {hours} h apart, and retest before each next one.")
+    )
     return [
-        told.format(count=count, hours=plain(hours, 0)),
+        told.format(count=count, hours=plain(hours, 0), whole=whole),
         _("All at once the water would move faster than animals may bear."),
     ]
 

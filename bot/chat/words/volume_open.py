@@ -52,12 +52,14 @@ def ask_anew(was: float, tank: str, used: float, ask: str) -> list[str]:
     return [told.format(was=litres(was), tank=tank, used=litres(used), ask=ask)]
 
 
-def takes_room(used: float) -> list[str]:
+def takes_room(used: float, *, planned: bool = True) -> list[str]:
     """What lies in a tank leaves less water in it than is on record. [L]"""
     told = _("Then less than {used} of water may be in it: gravel, stones and wood take room.")
     return [
         told.format(used=litres(used)),
-        _("Give none of the plan yet: for less water it would be too much."),
+        _("Give none of the plan yet: for less water it would be too much.")
+        if planned
+        else _("A dose is reckoned by the water that is in it: for less water it is less."),
         _("How many litres of water are in it? Send for example: {fewer}").format(
             fewer=litres(round(used * 0.85))
         ),
