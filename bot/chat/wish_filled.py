@@ -17,6 +17,7 @@ from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import ASKED, WAITS, Turn
 from bot.chat.words import names
 from bot.chat.words import tanks as words
+from bot.chat.words.finding_parts import wish_of_kh
 from bot.store.offers import Offer
 from core.advice.scheduling import per_gram
 from core.message import doubts, parse
@@ -31,6 +32,9 @@ from core.water.substances import SUBSTANCES
 
 _MOVED: Final = WISHED - UNSALTED
 """What a salt or a water change brings to a value that is wished."""
+
+LOOKED_AT: Final = 3
+"""Answers back to which a low KH is still what is spoken of."""
 
 SOON: Final = timedelta(hours=1)
 """So long what names nothing (a number, litres) is of what was asked; ours."""
@@ -99,8 +103,10 @@ async def _with_salt(turn: Turn, parsed: Parsed, topics: followups.Topics) -> li
     if parsed.question is not None:
         salt = parsed.question.substance if _names_salt_only(parsed.question) else None
     latest = await turn.uow.offers.latest(turn.chat.id, 1)
-    if salt is None or not _raises_kh(salt) or not latest or ASKED not in latest[0].context:
+    if salt is None or not _raises_kh(salt) or not latest:
         return None
+    if ASKED not in latest[0].context:
+        return await _for_low(turn, salt, topics) if parsed.question is None else None
     patience = GROUP_PATIENCE if turn.incoming.group else SOON
     if not latest[0].context.get(WAITS) and is_only_had(turn.incoming.text):
         return None  # a plan is made: what else there is asks for nothing
@@ -112,6 +118,30 @@ async def _with_salt(turn: Turn, parsed: Parsed, topics: followups.Topics) -> li
     if before.kind != "dose" or before.analyte != "kh":
         return None
     return await followups.changed(turn, asked, before, {"substance": salt}, topics)
+
+
+async def _for_low(turn: Turn, salt: str, topics: followups.Topics) -> list[Reply] | None:
+    """`i have baking soda` right behind a low KH: the dose of it to the KH that is enough."""
+    patience = GROUP_PATIENCE if turn.incoming.group else SOON
+    for offer in await turn.uow.offers.latest(turn.chat.id, LOOKED_AT):
+        facts = offer.context.get("facts", {})
+        if turn.now - offer.made_at > patience or offer.entry_id is None or facts.get("events"):
+            return None
+        low = next((each for each in facts.get("findings", []) if each["id"] == "low_kh"), None)
+        stored = turn.tank_named(facts.get("tank") or "") or turn.current_tank
+        if low is None or stored is None:
+            continue
+        if await turn.uow.log.current(turn.chat.id, offer.entry_id) is None:
+            return None  # taken back
+        text = f"dose kh {wish_of_kh(low)}"
+        question = parse(text, turn.context()).question
+        if question is None:
+            return None
+        turn.incoming = replace(turn.incoming, text=text)
+        asked = {"text": text, "changes": {}}
+        changes = {"tank": stored.name, "substance": salt}
+        return await followups.changed(turn, asked, question, changes, topics)
+    return None
 
 
 async def _holds(turn: Turn, volume: float) -> Reply | None:

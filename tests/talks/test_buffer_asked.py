@@ -173,3 +173,33 @@ async def test_a_wish_in_plain_words(talk: Talk, text: str) -> None:
     replies = await talk.say(text)
     assert replies[-1].facts["to"] == 6.0
     assert replies[-1].facts["from"] == 3.0
+
+
+@pytest.mark.parametrize("text", ["i have baking soda", "i got some bicarb"])
+async def test_what_is_at_hand_is_dosed_for_a_low_kh(low: Talk, text: str) -> None:
+    (reply,) = await low.say(text)
+    assert reply.facts["to"] == 4.0
+    assert "6 g of sodium bicarbonate" in reply.text
+
+
+async def test_washing_soda_at_hand_is_refused(low: Talk) -> None:
+    said = await low.text("i have soda crystals")
+    assert "No carbonate or hydroxide" in said
+
+
+async def test_what_is_at_hand_where_no_kh_is_low(talk: Talk) -> None:
+    await talk.say("/tank new Hall 200 l fresh")
+    await talk.say("kh 6 ph 7.4")
+    assert " g of " not in await talk.text("i have baking soda")
+
+
+async def test_what_is_at_hand_where_ammonia_is_high(talk: Talk) -> None:
+    await talk.say("/tank new Hall 200 l fresh")
+    await talk.say("kh 2 ph 7.4")
+    await talk.say("ammonia 2")
+    assert (await talk.text("i have baking soda")).startswith("Hall: No buffer now")
+
+
+async def test_what_is_at_hand_right_behind_a_dose_is_no_wish(low: Talk) -> None:
+    await low.say("dosed 5 g baking soda")
+    assert " g of sodium" not in await low.text("i have baking soda")
