@@ -186,7 +186,7 @@ def _joined(known: Weekdays | None, piece: Weekdays) -> Weekdays:
 def time_of_day(said: Said) -> time | None:
     """The time of day that was said; None where there is none.
 
-    An hour without minutes goes with the part of the day beside it: 8 in the evening is 20:00,
+    An hour goes with the part of the day beside it: 8 or 7:30 in the evening is of the evening,
     and 2 at night is 02:00.
     """
     if said.clock is None:
@@ -199,6 +199,7 @@ def time_of_day(said: Said) -> time | None:
     if hour == 12 and said.part.name in ("evening", "night"):
         return time(0, minute)
     past_midnight = said.part.name == "night" and hour < 6
-    if said.clock.bare and hour < 12 and not past_midnight:
+    late = said.part.name in ("afternoon", "evening") and 0 < hour
+    if (said.clock.bare or late) and hour < 12 and not past_midnight:
         hour += 12
     return time(hour, minute)

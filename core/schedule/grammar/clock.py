@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.schedule.pieces import Clock, DayPart, Flaw
 from core.schedule.tokens import Line, Parsed, first_of
-from core.schedule.words.tasks import MEASURES
+from core.schedule.words.tasks import MEASURES, TO, VERBS
 
 ClockLike = Clock | DayPart | Flaw
 
@@ -233,6 +233,55 @@ def part_after_in(line: Line, i: int) -> Parsed[ClockLike]:
     if start == i:
         return None
     return part(line, i) or part(line, line.skip(start, "the"))
+
+
+def hour_for(line: Line, i: int) -> Parsed[ClockLike]:
+    """hour_for := LASTING [AT] (clock | noon | hour_of_day), in English.
+
+    Any other number behind it is how long, or a count: for 8 hours, for 8 fish.
+    """
+    lasting = line.word(i, "lasting") if line.vocabulary.language == "en" else None
+    if lasting is None:
+        return None
+    start = line.skip(lasting[1], "at")
+    found = clock(line, start)
+    if found is not None:
+        alone = not isinstance(found[0], DayPart) or found[0].name in _HOURS
+        return found if alone else None
+    return _hour_of_day(line, start, begins=_begins(line, i))
+
+
+def hour_in_front(line: Line, i: int) -> Parsed[ClockLike]:
+    """hour_in_front := an hour before TONIGHT or IN THE PART, where a text begins in English."""
+    english = line.vocabulary.language == "en" and _begins(line, i)
+    return _hour_of_day(line, i, begins=False) if english else None
+
+
+def _begins(line: Line, i: int) -> bool:
+    return all(line.skip(k, "filler") != k for k in range(i))
+
+
+def _hour_of_day(line: Line, i: int, *, begins: bool) -> Parsed[ClockLike]:
+    """A bare hour right before the part of its day: 8 tonight; where a text begins, before a day.
+
+    There it may stand before its task as well: for 8 to test.
+    """
+    hour = dotted(line, i) or spaced(line, i) or bare_hour(line, i)
+    if hour is None or not isinstance(hour[0], Clock):
+        return None
+    at, end = hour[0], hour[1]
+    of_part = line.word(end, "near_part") is not None or part_after_in(line, end) is not None
+    day = line.word(end, "near") or line.word(end, "weekday")
+    of_part = of_part or (day is not None and part(line, day[1]) is not None)
+    task = end + 1 < len(line) and line.tokens[end].folded in TO
+    task = task and line.tokens[end + 1].folded in VERBS
+    if not of_part and not (begins and (day is not None or task)):
+        return None
+    return (Clock(at.hour, at.minute, bare=at.bare or (of_part and 1 <= at.hour <= 11)), end)
+
+
+_HOURS = frozenset({"noon", "midnight"})
+"""Parts of the day that are an hour."""
 
 
 def dotted(line: Line, i: int) -> Parsed[ClockLike]:

@@ -58,6 +58,12 @@ def weekday_with_word(line: Line, i: int) -> Parsed[Pieces]:
     return found if plural or begun else None
 
 
+def day_for(line: Line, i: int) -> Parsed[Pieces]:
+    """day_for := LASTING a day by its name, where a text begins: for friday to test."""
+    lasting = line.word(i, "lasting") if line.vocabulary.language == "en" and not i else None
+    return None if lasting is None else days.on_weekday(line, lasting[1])
+
+
 def named_date(line: Line, i: int) -> Parsed[Piece]:
     """named_date := a date with its month's name, or an ISO date."""
     return dates.iso(line, i) or dates.day_month(line, i) or dates.month_day(line, i)
@@ -90,11 +96,14 @@ _STRONG: tuple[Rule, ...] = (
     spans.in_span,
     _one(clock.part_after_in),
     _one(clock.clock_after_at),
+    _one(clock.hour_for),
+    _one(clock.hour_in_front),
     days.near,
     days.nth_weekday,
     days.month_days,
     days.month_end,
     weekday_with_word,
+    day_for,
     _one(dated),
     _one(named_date),
 )

@@ -533,3 +533,29 @@ def test_misspelt_words_of_time(text: str, what: str, first: str) -> None:
     request = parse_request(text, now, UTC)
     assert isinstance(request, Request)
     assert (request.what, f"{request.first:%Y-%m-%d %H:%M}") == (what, first)
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "first"),
+    [
+        ("for 8 tonight to add 2g", "add 2g", "2026-03-01 20:00"),
+        ("for 7 in the morning to check kh", "check kh", "2026-03-02 07:00"),
+        ("for 8 tomorrow to test", "test", "2026-03-02 08:00"),
+        ("for noon to feed", "feed", "2026-03-02 12:00"),
+        ("for 9pm to turn off the co2", "turn off the co2", "2026-03-01 21:00"),
+        ("for half past 6 tonight to test", "test", "2026-03-01 18:30"),
+        ("for friday to test gh", "test gh", "2026-03-06 09:00"),
+        ("for tonight to test", "test", "2026-03-01 19:00"),
+        ("8 tonight to add 2g", "add 2g", "2026-03-01 20:00"),
+        ("at 7.30 tonight test", "test", "2026-03-01 19:30"),
+        ("dose for 8 fish tomorrow", "dose for 8 fish", "2026-03-02 09:00"),
+        ("dose for 8 on friday", "dose for 8", "2026-03-06 09:00"),
+        ("feed 8 tonight", "feed 8", "2026-03-01 19:00"),
+    ],
+)
+def test_an_hour_behind_for_is_of_the_time_and_a_count_of_the_task(
+    text: str, what: str, first: str
+) -> None:
+    request = parse_request(text, datetime(2026, 3, 1, 12, tzinfo=UTC), UTC)
+    assert isinstance(request, Request)
+    assert (request.what, f"{request.first:%Y-%m-%d %H:%M}") == (what, first)
