@@ -99,7 +99,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return taken
     offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
     living = await turn.uow.reminders.of_chat(turn.chat.id)
-    spoken = None if offer is None else await _spoken_of(turn, offer, living)
+    spoken = None if offer is None else await spoken_of(turn, offer, living)
     if (other := reminder_amend.renaming_of(turn)) is not None:
         fitting = [each for each in living if other[0] and _fits(turn, each, _words(other[0]))]
         one = None if other[0] else spoken
@@ -345,7 +345,7 @@ def _meant(
     return [spoken] if spoken is not None else others if told.named else []
 
 
-async def _spoken_of(turn: Turn, offer: Offer, living: Sequence[Reminder]) -> Reminder | None:
+async def spoken_of(turn: Turn, offer: Offer, living: Sequence[Reminder]) -> Reminder | None:
     """The reminder that the newest reply set, told or put off."""
     if turn.now - offer.made_at > PATIENCE:
         return None

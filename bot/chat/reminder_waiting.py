@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from bot.chat import due, reminder_amend, reminder_answers
+from bot.chat import due, reminder_amend, reminder_answers, reminder_talk
 from bot.chat.model import Reply
 from bot.chat.patience import PATIENCE
 from bot.chat.reminding import said
@@ -20,7 +20,7 @@ from core.message.fold import fold
 from core.message.guesses import name_for
 from core.message.lexicon import lexicon
 from core.message.model import Parsed
-from core.message.reminder_deed import asks_of_another, doer, done_amount, done_number
+from core.message.reminder_deed import asks_of_another, doer, doing, done_amount, done_number
 from core.message.tokens import cut
 
 WORDS: Final = 6
@@ -33,11 +33,13 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     text = turn.incoming.text
     who, amount = doer(text), done_amount(text)
+    who = doing(text) if who is None else who
     if who is None and amount is None and not fold(text).lstrip().startswith("did "):
         return None
     waiting = await turn.uow.reminders.of_chat(turn.chat.id, only_open=True)
     if not waiting:
-        return None
+        others = who is not None and not parsed.events and turn.tank_named(who) is None
+        return await _by_another(turn, who or "") if others else None
     known = {word for tank in turn.tanks for word in fold(tank.name).split()}
     known |= {word for each in waiting for word in fold(each.what).split()}
     if asks_of_another(text, known):
@@ -51,6 +53,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if len(waiting) > 1:
         return await reminder_answers.by_number(turn, "done", "")
     return await reminder_answers.done(turn, waiting[0], who=who)
+
+
+async def _by_another(turn: Turn, who: str) -> list[Reply] | None:
+    """``my daughter is doing it now``: the one just spoken of, else it is asked which that comes.
+
+    So it does not fall due all the same; None where none comes soon.
+    """
+    living = await turn.uow.reminders.of_chat(turn.chat.id)
+    offer = next(iter(await turn.uow.offers.latest(turn.chat.id)), None)
+    spoken = None if offer is None else await reminder_talk.spoken_of(turn, offer, living)
+    if spoken is not None:
+        return await reminder_answers.done(turn, spoken, who=who)
+    coming = [each for each in living if reminder_answers.is_soon(turn, each)]
+    return await reminder_answers.which_early(turn, coming) if coming else None
 
 
 async def with_value(turn: Turn, parsed: Parsed) -> list[Reply] | None:

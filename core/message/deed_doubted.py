@@ -30,7 +30,7 @@ _WATER: Final = frozenset({"water_change", "top_up"})
 _ENDS: Final = re.compile(r"[.!?;\n]")
 _SECTIONS: Final = (
     "for", "before", "light", "often", "or", "or_thing", "was_it", "so", "less", "filter", "tests",
-    "noun", "weekday",
+    "noun", "weekday", "day", "also",
 )  # fmt: skip
 
 
@@ -56,7 +56,10 @@ def _patterns() -> dict[str, re.Pattern[str]]:
         "before": re.compile(rf"(?<!\w)(?:{words['before']}){light}"),
         "filter": re.compile(rf"(?<!\w)(?:{words['filter']})(?!\w)"),
         "to_come": re.compile(
-            rf"^\W*(?:\d+ ?%\W*)?(?:{words['noun']})(?:\W*\d+ ?%)?\W+(?:{words['weekday']})\W*$"
+            rf"^\W*(?:(?:{words['also']})\W+)?(?:\d+ ?%\W*)?(?:{words['noun']})(?:\W*\d+ ?%)?\W+"
+            rf"(?:{words['weekday']})\W*(?:(?:{words['also']})\W*)?$"
+            rf"|^\W*(?:(?:{words['also']})\W+)?(?:{words['weekday']}|{words['day']})\W+"
+            rf"(?:\d+ ?%\W*)?(?:{words['noun']})(?:\W*\d+ ?%)?\W*(?:(?:{words['also']})\W*)?$"
         ),
         "tests": re.compile(rf"(?<!\w)(?:{words['tests']})(?!\w)"),
         "often": re.compile(rf"[\s,:\-]*(?:{words['often']})(?!\w)"),

@@ -50,7 +50,7 @@ def _patterns() -> dict[str, re.Pattern[str]]:
     words = {section: one_of(ways) for section, ways in found.items()}
     before = rf"(?:{words['unsure']}|{words['heard']})"
     return {
-        "before": re.compile(rf"(?<!\w){before}(?:[\s,']+(?:{words['light']}))*[\s']*$"),
+        "before": re.compile(rf"(?<!\w){before}(?:[\s,':]+(?:{words['light']}))*[\s':]*$"),
         "inside": re.compile(rf"(?<!\w)(?:{words['unsure']})(?!\w)(?!\s+\W?\d)"),
         "behind": re.compile(rf"{_MARKS}(?:{words['unsure']}){_MIRTH}{_MARKS}$"),
         "seems": re.compile(rf"(?<!\w)(?:{words['seems']})(?!\w)"),

@@ -27,6 +27,32 @@ _LESS: Final = re.compile(r"(?P<number>\d{1,4}(?:[.,]\d)?) ?(?P<unit>%|l\b|lit\w
 _ASKS: Final = re.compile(r"(?:has |have )?did (?P<who>[^\W\d_]{2,}) (?P<deed>[^\W\d_]+)\b")
 
 
+def doing(text: str) -> str | None:
+    """Who is told to be doing it at the moment, "" where only a pronoun is; None where nobody is.
+
+    Examples
+    --------
+    >>> doing("my daughter is doing it now, so skip that"), doing("she is doing it")
+    ('my daughter', '')
+    >>> doing("what is doing it now"), doing("is he doing it") is None
+    (None, True)
+    """
+    plain = _plain(text, LONGEST_TALK)
+    said = " ".join(text.strip(_EDGES).split())
+    found = None if plain is None or "?" in text else _DOING.search(plain)
+    if plain is None or found is None or len(plain) != len(said):
+        return None
+    if _LET_GO.fullmatch(plain[found.end() :].strip(_EDGES)) is None:
+        return None
+    return _who(said[: found.start()].strip(_EDGES))
+
+
+_DOING: Final = re.compile(
+    r"(?:'s| is|s| will be| are|'re)? (?:doing|adding|dosing|handling|taking care of|on)"
+    r" (?:it|that|this|the dose)(?: right now| now| today| tonight| already| instead)?(?!\w)"
+)
+
+
 def done_amount(text: str) -> tuple[float, str] | None:
     """How much was done, and its unit (%, l or ""), where nothing else is told; else None.
 
@@ -202,21 +228,41 @@ def doer(text: str) -> str | None:
     --------
     >>> doer("Tom did it"), doer("she already did it"), doer("who did it"), doer("did it")
     ('Tom', '', None, None)
+    >>> doer("my wife did it, no need"), doer("tom did it badly")
+    ('my wife', None)
     """
-    plain = _plain(text)
+    plain = _plain(text, LONGEST_TALK)
     said = " ".join(text.strip(_EDGES).split())
     if plain is None or len(plain) != len(said):
         return None
     found = list(pattern("did_it").finditer(plain))
-    if not found or found[-1].end() != len(plain):
+    if not found or _LET_GO.fullmatch(plain[found[-1].end() :].strip(_EDGES)) is None:
         return None
     front = said[: found[-1].start()].strip(_EDGES)
+    return _who(front)
+
+
+def _who(front: str) -> str | None:
+    """The name of somebody, "" of a pronoun; None of any other words."""
     names = front.split()
+    if len(names) == MOST and fold(names[0]) in _MY:
+        names = names[1:]  # my daughter
     if not names or len(names) > MOST or not all(name.isalpha() for name in names):
         return None
     if any(pattern("no_doer").fullmatch(fold(name)) for name in names):
         return None
     return "" if pattern("pronoun").fullmatch(fold(front)) else front
+
+
+_MY: Final = frozenset({"my", "our", "mein", "meine", "mon", "ma", "mi", "mia", "mijn", "min"})
+_LET_GO: Final = re.compile(
+    r"(?:(?:so|and|now|already|just now|this morning|today|earlier|for me|then|thanks|please|pls)"
+    r"[ ,;.]*){0,4}(?:(?:so |and |then )?(?:you can )?"
+    r"(?:skip (?:it|that|this|mine|me)|skip|no need|not needed|no reminder needed|forget it"
+    r"|forget that|leave it|cancel it|cancel that|drop it|skip today|skip tonight|skip this one|never ?mind|dont bother|don't bother"
+    r"|no need to remind me|dont remind me|don't remind me))?"
+)
+"""Behind it: that nothing is to be done any more."""
 
 
 def asks_of_another(text: str, known: Collection[str]) -> bool:
@@ -264,9 +310,9 @@ def only(text: str) -> tuple[float, str] | None:
     return float(found["number"].replace(",", ".")), "l" if unit[:1] == "l" else unit
 
 
-def _plain(text: str) -> str | None:
+def _plain(text: str, longest: int = LONGEST) -> str | None:
     plain = " ".join(fold(text).strip(_EDGES + "?").split())
-    return plain if plain and len(text) <= LONGEST and "\n" not in text.strip() else None
+    return plain if plain and len(text) <= longest and "\n" not in text.strip() else None
 
 
 def _unlit(plain: str) -> str:

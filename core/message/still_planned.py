@@ -14,13 +14,14 @@ from functools import cache
 from typing import Final
 
 from core.message import doubts
+from core.message.fold import fold
 from core.message.model import Doubt, Parsed
 from core.message.waters import one_of
 from core.message.wordfile import patterns, spelt
-from core.schedule import kind_of, parse_moment, split_time
+from core.schedule import is_to_come, kind_of, names_weekday, parse_moment, split_time
 
 FILE: Final = "still_planned.txt"
-_SECTIONS: Final = ("again", "will", "light", "and")
+_SECTIONS: Final = ("again", "will", "light", "and", "named", "planned")
 LONGEST: Final = 70
 """A longer clause tells more than what is planned. [characters]"""
 _CHORES: Final = frozenset({"test", "change", "feed", "filter"})
@@ -41,7 +42,8 @@ def _starts() -> re.Pattern[str]:
     before = rf"(?:(?:{light}) ){{0,2}}"
     return re.compile(
         rf"{front}(?P<told>(?P<will>{one_of(told['will'])})(?!\w)"
-        rf"|{before}(?P<again>{one_of(told['again'])})(?!\w))"
+        rf"|{before}(?P<again>{one_of(told['again'])})(?!\w)"
+        rf"|(?:\d{{1,3}} ?% ?)?(?P<named>{one_of(told['named'])})(?!\w))"
     )
 
 
@@ -52,6 +54,8 @@ def planned_in(plain: str) -> tuple[int, int, int] | None:
     --------
     >>> planned_in("nitrate 20, testing again friday"), planned_in("nitrate 20 friday")
     ((10, 12, 32), None)
+    >>> planned_in("nitrate 10, water change on friday"), planned_in("nitrate 10, wc yesterday")
+    ((10, 12, 34), None)
     >>> planned_in("nitrate 20, tested again friday") is None
     True
     """
@@ -61,6 +65,10 @@ def planned_in(plain: str) -> tuple[int, int, int] | None:
         start = found.start("told")
         clause = plain[start:].rstrip(" .!\n")
         if len(clause) > LONGEST or any(sign in clause for sign in "?\n"):
+            continue
+        if found["named"] is not None:
+            if _may_come(clause[found.end() - start :]) is not None:
+                return found.start(), start, start + len(clause)
             continue
         bare = found["again"] is not None
         rest = clause[found.end() - start :] if bare else clause
@@ -80,6 +88,25 @@ def _is_time(rest: str, *, bare: bool) -> bool:
         return not words
     amount = any(map(str.isdigit, beside)) and "%" not in beside
     return len(words) <= MOST and not amount and kind_of(beside) in _CHORES
+
+
+def _may_come(rest: str) -> bool | None:
+    """Whether a chore by its noun is surely to come, by the words behind it.
+
+    False where its day may be the last as well as the next; None where no such day is told.
+    """
+    words = patterns(FILE, _SECTIONS)
+    timed = split_time(_SHARE.sub(" ", rest).strip(" ,:"))
+    if timed is None or _is_today(timed[1]):
+        return None
+    left = words["light"].sub(" ", words["planned"].sub(" ", timed[0]))
+    if _PART.findall(left):
+        return None
+    sure = words["planned"].search(rest) is not None or is_to_come(timed[1], _ANY, UTC)
+    return sure if sure or names_weekday(timed[1].removeprefix("on ")) else None
+
+
+_SHARE: Final = re.compile(r"\d{1,3} ?%")
 
 
 def _is_today(when: str) -> bool:
@@ -103,5 +130,8 @@ def without(text: str, place: tuple[int, int, int], told: Parsed) -> Parsed | No
     if not (told.values or told.events) or told.question is not None or told.command is not None:
         return None
     _cut, start, end = place
-    plan = Doubt(text[start:end], start, end, doubts.PLANNED)
+    named = patterns(FILE, _SECTIONS)["named"].search(fold(text[start:end]))
+    either = named is not None and not named.start() and not _may_come(text[start:end][named.end() :])
+    why = doubts.UNSURE_EVENT if either else doubts.PLANNED
+    plan = Doubt(text[start:end], start, end, why)
     return replace(told, doubts=(*told.doubts, plan))

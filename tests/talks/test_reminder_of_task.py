@@ -178,3 +178,34 @@ async def test_what_is_no_task_sets_none(talk: Talk, text: str) -> None:
     await talk.say("remind me tomorrow to feed")
     await talk.say(text)
     assert len((await talk.facts("/remind"))["reminders"]) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "todo: water change 30%",
+        "sunday water change please",
+        "and sunday water change",
+        "water change planned for friday",
+    ],
+)
+async def test_what_may_be_to_come_is_no_deed(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    said = await talk.text(text)
+    assert "may be done or only planned" in said or "not done yet" in said
+    assert "undo" not in said
+
+
+async def test_the_day_of_a_change_to_come_is_no_date_of_a_reading(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    said = await talk.text("nitrate 10, water change on friday")
+    assert said.startswith("Fern: nitrate 10 mg/L")
+    assert "may be done or only planned" in said
+    assert "still to come" in await talk.text("nitrate 12, water change planned for friday")
+    assert "changed" in await talk.text("nitrate 12, wc yesterday")
+
+
+async def test_behind_a_reminder_it_is_the_next_one(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("remind me to test nitrite on friday")
+    assert "I will remind you: Fern: water change" in await talk.text("and sunday water change")

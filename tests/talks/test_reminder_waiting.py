@@ -160,3 +160,32 @@ async def test_what_was_done_is_no_answer_to_it(talk: Talk) -> None:
     await talk.say("remind me")
     assert "KH 4" in await talk.text("kh 4")
     assert not (await talk.facts("/remind"))["reminders"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my daughter is doing it now, so skip that",
+        "he already did it no need",
+        "anna's doing it",
+        "my wife did it",
+    ],
+)
+async def test_what_somebody_else_does_before_it_is_due_does_not_fall_due(
+    talk: Talk, text: str
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("remind me at 20:00 tomorrow to rinse the sponge")
+    assert "Done" in await talk.text(text)
+    assert (await talk.facts("/remind"))["reminders"] == []
+
+
+async def test_of_one_not_just_spoken_of_it_is_asked_and_none_is_settled_by_other_words(
+    talk: Talk,
+) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("remind me in 3 hours to rinse the sponge")
+    await talk.say("ph 7.2")
+    assert "Which one is done already?" in await talk.text("my wife did it")
+    await talk.say("anna did it badly")
+    assert len((await talk.facts("/remind"))["reminders"]) == 1
