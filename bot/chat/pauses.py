@@ -17,7 +17,7 @@ from bot.chat.words.text import _
 from bot.reminders import planning
 from bot.store.offers import Choice, Offer
 from core.message import parse
-from core.message.away_said import away, end_of
+from core.message.away_said import away, end_of, home_again
 from core.message.model import Command, Parsed
 from core.message.quiet_said import quiet_side
 from core.message.reminder_said import asked_behind
@@ -59,9 +59,7 @@ async def holiday(turn: Turn, command: Command, _parsed: Parsed) -> list[Reply]:
     """``holiday until 4 May``: nothing is said until that day begins."""
     wanted = command.arguments.strip()
     if wanted.casefold() in {"off", "over", "end"}:
-        await turn.change_chat(paused_until=None, paused_from=None)
-        await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)
-        return [await turn.reply(words.holiday_off())]
+        return await _end(turn)
     if (both := await _and_reminder(turn)) is not None:
         return both
     until = parse_until(wanted, turn.local_now, turn.chat.zone)
@@ -90,6 +88,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         until = end_of(turn.incoming.text, now, zone, since)
         if until is not None:
             return await pause(turn, until, since)
+    if _rests_now(turn) and home_again(turn.incoming.text):
+        return await _end(turn)
     told = away(turn.incoming.text, now, zone)
     if told is None:
         return await _and_reminder(turn)
@@ -98,6 +98,19 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if told.until is None:
         return [await _asked_until(turn, told.since)]
     return await pause(turn, told.until, told.since)
+
+
+def _rests_now(turn: Turn) -> bool:
+    """Whether reminders rest at the moment."""
+    since, until = turn.chat.paused_from, turn.chat.paused_until
+    return until is not None and until > turn.now and (since is None or since <= turn.now)
+
+
+async def _end(turn: Turn) -> list[Reply]:
+    """Let reminders go on from now."""
+    await turn.change_chat(paused_until=None, paused_from=None)
+    await planning.reschedule(turn.uow, turn.chat, turn.now, zone_changed=False)
+    return [await turn.reply(words.holiday_off())]
 
 
 async def _and_reminder(turn: Turn) -> list[Reply] | None:

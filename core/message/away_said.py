@@ -93,6 +93,22 @@ def away(text: str, now: datetime, zone: tzinfo) -> Away | None:
     return told if named or told.until - now >= A_DAY else None
 
 
+def home_again(text: str) -> bool:
+    """Whether a text tells nothing but to be back from a time away.
+
+    Examples
+    --------
+    >>> home_again("back early, got home today"), home_again("i'm back on friday")
+    (True, False)
+    >>> home_again("back on 7 march"), home_again("im back, ph 7")
+    (False, False)
+    """
+    if len(text) > LONGEST or "\n" in text.strip() or "?" in text:
+        return False
+    rest, home = _cut("home", " ".join(fold(text).replace("!", " ").split()))
+    return home and not _edges(_cut("home_light", rest)[0])
+
+
 def end_of(
     text: str, now: datetime, zone: tzinfo, since: datetime | None = None
 ) -> datetime | None:

@@ -259,7 +259,8 @@ _LET_GO: Final = re.compile(
     r"(?:(?:so|and|now|already|just now|this morning|today|earlier|for me|then|thanks|please|pls)"
     r"[ ,;.]*){0,4}(?:(?:so |and |then )?(?:you can )?"
     r"(?:skip (?:it|that|this|mine|me)|skip|no need|not needed|no reminder needed|forget it"
-    r"|forget that|leave it|cancel it|cancel that|drop it|skip today|skip tonight|skip this one|never ?mind|dont bother|don't bother"
+    r"|forget that|leave it|cancel it|cancel that|drop it|skip today|skip tonight|skip this one"
+    r"|never ?mind|dont bother|don't bother"
     r"|no need to remind me|dont remind me|don't remind me))?"
 )
 """Behind it: that nothing is to be done any more."""

@@ -329,7 +329,13 @@ def corrected_hour(plain: str) -> str | None:
     ('at 7', 'at 7 pm', None)
     >>> corrected_hour("wait noon i mean noon tomorrow"), corrected_hour("no 8pm i meant")
     ('noon tomorrow', '8pm')
+    >>> corrected_hour("no wait i start work at 9, make it 7"), corrected_hour("not 8, 7.30")
+    ('at 7', 'at 7.30')
+    >>> corrected_hour("i finish at 5 so 6pm"), corrected_hour("not 8, 5 ml")
+    ('at 6pm', None)
     """
+    if (instead := _not_but(plain) or _behind_reason(plain)) is not None:
+        return instead
     if has("sorry", plain):
         return _put_right(plain)
     found = pattern("corrects").match(plain)
@@ -337,6 +343,57 @@ def corrected_hour(plain: str) -> str | None:
     hour = rest[:1].isdigit() and not tells_span(rest)
     timed = split_time(f"at {rest}") if hour else None
     return None if timed is None or timed[0].strip(EDGES) else timed[1]
+
+
+_NOT_BUT: Final = (
+    re.compile(r"not (?:at )?(?P<was>[\w.:]+(?: ?[ap]m)?)(?:,| but|) (?:at )?(?P<to>[^,]+)"),
+    re.compile(r"(?:make it |at )?(?P<to>[^,]+?),? not (?:at )?(?P<was>[\w.:]+(?: ?[ap]m)?)"),
+)
+_SO: Final = re.compile(r"(?:, (?:so )?| so )(?:can you |could you |please |pls |better )*")
+_MAKE: Final = re.compile(r"(?:make|set) (?:it|that) (?:to |at |for )?")
+_WHY: Final = re.compile(
+    r"(?:i|i'm|im|i'll|ill|we|we're|he|she|they|my \w+|school|work|the \w+)(?: [\w'.:]+){1,7}"
+)
+MOST_REASON: Final = 9
+"""Words of a reason in front of the time that is to be had."""
+
+
+def _at(said: str) -> str | None:
+    """The words of time of a time of day and nothing else."""
+    rest = said.removeprefix("at ").strip(EDGES)
+    if rest[:1].isdigit() and not tells_span(rest):
+        timed = split_time(f"at {rest}")
+        return None if timed is None or timed[0].strip(EDGES) else timed[1]
+    return rest if rest in {"noon", "midnight", "midday"} else None
+
+
+def _not_but(plain: str) -> str | None:
+    """``not 8, 7.30``, ``sorry midnight not noon``: one time of day in the place of another."""
+    rest = pattern("sorry").sub(" ", plain).strip(EDGES)
+    found = pattern("corrects").match(rest)
+    rest = rest if found is None else rest[found.end() :].strip(EDGES)
+    for form in _NOT_BUT:
+        told = form.fullmatch(" ".join(rest.split()))
+        if told is not None and _at(told["was"]) is not None:
+            return _at(told["to"])
+    return None
+
+
+def _behind_reason(plain: str) -> str | None:
+    """``i finish at 5 so 6pm``: the time behind why; one without a half needs `make it` or so."""
+    found = pattern("corrects").match(plain)
+    rest = plain if found is None else plain[found.end() :].strip(EDGES)
+    for sign in _SO.finditer(rest):
+        why, to = rest[: sign.start()].strip(EDGES), rest[sign.end() :].strip(EDGES)
+        if len(why.split()) > MOST_REASON or _WHY.fullmatch(why) is None:
+            continue
+        made = _MAKE.match(to)
+        so = "so" in sign.group().split()
+        if made is None and not so:
+            continue
+        if (when := _at(to if made is None else to[made.end() :])) is not None:
+            return when
+    return None
 
 
 def _put_right(plain: str) -> str | None:

@@ -131,7 +131,9 @@ def without(text: str, place: tuple[int, int, int], told: Parsed) -> Parsed | No
         return None
     _cut, start, end = place
     named = patterns(FILE, _SECTIONS)["named"].search(fold(text[start:end]))
-    either = named is not None and not named.start() and not _may_come(text[start:end][named.end() :])
+    either = (
+        named is not None and not named.start() and not _may_come(text[start:end][named.end() :])
+    )
     why = doubts.UNSURE_EVENT if either else doubts.PLANNED
     plan = Doubt(text[start:end], start, end, why)
     return replace(told, doubts=(*told.doubts, plan))

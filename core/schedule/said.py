@@ -199,7 +199,7 @@ def time_of_day(said: Said) -> time | None:
     if hour == 12 and said.part.name in ("evening", "night"):
         return time(0, minute)
     past_midnight = said.part.name == "night" and hour < 6
-    late = said.part.name in ("afternoon", "evening") and 0 < hour
+    late = said.part.name in ("afternoon", "evening") and hour > 0
     if (said.clock.bare or late) and hour < 12 and not past_midnight:
         hour += 12
     return time(hour, minute)

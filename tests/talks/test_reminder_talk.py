@@ -383,3 +383,34 @@ async def test_of_two_doses_it_is_asked_which_to_stop(talk: Talk) -> None:
     await talk.say("remind me to dose iron every friday at 9")
     (asked,) = await talk.say("stop the doses")
     assert [each.label for each in asked.buttons][-1] == "all of them"
+
+
+@pytest.mark.parametrize(
+    ("text", "hour"),
+    [
+        ("no wait i start work at 9, make it 7", "07:00"),
+        ("i finish at 5 so 6pm", "18:00"),
+        ("not 8, 7.30", "07:30"),
+        ("noon not 8 sorry", "12:00"),
+    ],
+)
+async def test_the_hour_behind_a_reason_or_behind_another_is_the_new_one(
+    fern: Talk, text: str, hour: str
+) -> None:
+    await fern.say("remind me tomorrow at 8am to top up")
+    assert hour in await fern.text(text)
+    assert hour in str((await listed(fern))[0]["due"]) or hour in await fern.text("my reminders")
+
+
+async def test_an_amount_behind_another_is_no_hour(fern: Talk) -> None:
+    await fern.say("remind me tomorrow at 8am to dose 5 ml ferts")
+    assert "2.5 ml" in await fern.text("not 5, 2.5 ml")
+
+
+async def test_to_be_home_again_ends_a_pause_that_is_on(fern: Talk) -> None:
+    await fern.say("remind me every sunday at 10 to test kh")
+    await fern.say("holiday for 7 days")
+    assert "pause" in await fern.text("what are my reminders")
+    await fern.say("back early, got home today")
+    assert "pause" not in await fern.text("what are my reminders")
+    assert "on again" not in await fern.text("back early, got home today")
