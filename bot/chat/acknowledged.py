@@ -12,12 +12,14 @@ from bot.chat import (
     copper_asked,
     emergencies,
     given_parts,
+    how_much,
     outside_calls,
     reminder_answers,
     typed,
     what_now,
 )
 from bot.chat.model import Reply
+from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.state import state_of
 from bot.chat.turn import Turn
 from bot.chat.words import acknowledged as words
@@ -44,8 +46,20 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     said = told(turn.incoming.text)
     if said is None:
         return await _calm(turn)
+    if said == "agrees":
+        return await _agreed(turn)
     waits = await _waiting(turn) if said == "did" else None
     return waits or await _of_danger(turn, said) or [await _of_tank(turn, said)]
+
+
+async def _agreed(turn: Turn) -> list[Reply] | None:
+    """What was just offered to be asked, or what the reading just kept calls for."""
+    if (taken := await typed.agreed(turn)) is not None:
+        return taken
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    latest = await turn.uow.offers.latest(turn.chat.id, 1)
+    kept = latest and latest[0].entry_id is not None and turn.now - latest[0].made_at <= patience
+    return await how_much.of_what_stands(turn) if kept else None
 
 
 async def done(turn: Turn, command: Command, parsed: Parsed) -> list[Reply]:

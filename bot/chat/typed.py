@@ -37,6 +37,23 @@ async def yes(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     return await _latest(turn, "yes")
 
 
+async def agreed(turn: Turn) -> list[Reply] | None:
+    """``ok do that``: take what the latest answer offered to ask; None where it offered none.
+
+    Nothing is stored by that, so it is no yes to a question whether a thing was done or read.
+    """
+    patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
+    for offer in await turn.uow.offers.latest(turn.chat.id, 1):
+        orders = [each for each in offer.choices if each.verb == ORDER]
+        if offer.used is None and turn.now - offer.made_at <= patience and len(orders) == 1:
+            return await presses.take(turn, offer, orders[0])
+    return None
+
+
+ORDER: Final = "say_again"
+"""What a button does that asks a question in the keeper's place."""
+
+
 async def no(turn: Turn, _command: Command, _parsed: Parsed) -> list[Reply]:
     """Take the latest choice that means no."""
     return await _latest(turn, "no")

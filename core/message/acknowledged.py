@@ -12,8 +12,9 @@ from core.message.word_classes import said
 
 FILE: Final = "acknowledged.txt"
 
-Told = Literal["did", "off", "on", "lacks", "untested"]
-"""It is done; a thing was switched off, or runs again; it is not at hand; nothing was measured."""
+Told = Literal["did", "off", "on", "lacks", "untested", "agrees"]
+"""It is done; a thing was switched off, or runs again; it is not at hand; nothing was measured; it
+shall be as was just offered."""
 
 
 def told(text: str) -> Told | None:
@@ -23,6 +24,8 @@ def told(text: str) -> Told | None:
     --------
     >>> told("ok done"), told("turned it off"), told("Läuft wieder!"), told("no tengo ninguno")
     ('did', 'off', 'on', 'lacks')
+    >>> told("ok do that"), told("do that tomorrow")
+    ('agrees', None)
     >>> told("havent tested anything"), told("done?"), told("done 30%"), told("did the filter")
     ('untested', None, None, None)
     """

@@ -54,3 +54,21 @@ async def test_done_that_is_of_the_plan_before_it(talk: Talk) -> None:
     await talk.say("kh 3")
     await talk.say("dose kh 5")
     assert "logged 1.8 g" in await talk.text("done that")
+
+
+@pytest.mark.parametrize("text", ["do it", "ok do that", "go for it", "mach das", "let's do it"])
+async def test_what_was_offered_to_be_asked_is_asked(talk: Talk, text: str) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 2 ph 6.5 ammonia 0 temp 25")
+    assert (await talk.facts(text))["to"] == pytest.approx(4.0)
+    await talk.say("never mind")
+    await talk.say("should i raise kh")
+    assert (await talk.facts(text))["to"] == pytest.approx(4.0)
+
+
+async def test_a_question_what_was_done_is_not_agreed_to_so(talk: Talk) -> None:
+    await talk.say("/tank new Fern 90 l fresh")
+    await talk.say("kh 2 ph 6.5 ammonia 2 temp 25")
+    assert "parts" not in await talk.facts("ok do that")
+    await talk.say("kh 2 or 3")
+    assert "values" not in await talk.facts("do it")
