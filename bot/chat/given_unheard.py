@@ -28,7 +28,7 @@ from bot.chat.model import Reply
 from bot.chat.nameless import amount_of
 from bot.chat.off_record import LINES, NAMELESS
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
-from bot.chat.state import state_of
+from bot.chat.state import SHOWS, state_of
 from bot.chat.turn import Turn
 from bot.chat.words import given_parts as given_words
 from bot.chat.words import names
@@ -40,7 +40,7 @@ from core.advice.calls import asks
 from core.advice.danger import would_be_too_much
 from core.message import acid_in, parse, times
 from core.message.fold import fold
-from core.message.gave_told import Gave, denies, gave, holds, tells_test_beside
+from core.message.gave_told import Gave, denies, gave, holds, tells_of_each, tells_test_beside
 from core.message.lexicon import lexicon
 from core.message.model import Parsed
 from core.message.plan_said import Amounts, amounts_in, said_of_plan, substances_named
@@ -306,9 +306,10 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     text = turn.incoming.text
     held = newest[0].context.get(NAMELESS) or await _called(turn, newest)
     one = holds(text)
-    if not held and (one is not None or _tells_of_it(text)):
+    of_it = _tells_of_it(text) or tells_of_each(text)
+    if not held and (one is not None or of_it):
         held = await _still_asked(turn)
-        held = held if _tells_of_it(text) or (held or {}).get("count") else None
+        held = held if of_it or (held or {}).get("count") else None
     if not held or held.get("over"):
         return None
     if held.get("count") and one is not None:
@@ -317,7 +318,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         none = next((each for each in newest[0].choices if each.verb == "log_none"), None)
         return None if none is None else await given_logged.log_none(turn, newest[0], none)
     amounts, named = amounts_in(text), substances_named(text)
-    most = WORDS_OF_IT if _tells_of_it(text) else FEW
+    most = WORDS_OF_IT if of_it else FEW
     if "?" in text or asks(text) or len(text.split()) > most:
         return None  # one more dose is wished, none told
     if len(named) > 1 or not amounts.of_dose:
@@ -327,6 +328,7 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return None
     if amounts.millilitres is not None:
         return None
+    times = await _open_since(turn, held) if tells_of_each(text) else 1
     if held.get("poison"):  # of no record: its steps stand, however much of it
         stored = turn.tank_by_id(held["tank"])
         return [await emergencies.help_in(turn, stored, "overdose", gasping=False)]
@@ -335,13 +337,29 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
         return [await off_record.of_what(turn, held, amount_of(amounts))]
     if not turn.tanks and held.get("volume_l") is not None:
         await doses.tank_for(turn, {"tank_id": None, "volume_l": held["volume_l"]})
+    if times > 1:
+        amounts = Amounts(*(None if each is None else times * each for each in amounts))
     dosed = f"dosed {amount_of(amounts)} {substance}"
     turn.incoming = replace(turn.incoming, text=dosed)
     at = held.get("when")
     told = parse(dosed, turn.context())
-    return await turn.route(
+    replies = await turn.route(
         turn, told if at is None else replace(told, at=datetime.fromisoformat(at))
     )
+    for _more in range(1, times):
+        await off_record.settle(turn, held["tank"])
+    return replies
+
+
+async def _open_since(turn: Turn, held: dict[str, Any]) -> int:
+    """Of how many things that went in `each was 8 g` tells: all that are asked about now."""
+    stored = turn.tank_by_id(held["tank"])
+    if stored is None:
+        return 1
+    state = await state_of(turn, stored, turn.now)
+    tested = [each.at for each in state.readings.values() if each.analyte in SHOWS]
+    found = await off_record.all_open(turn, stored.id, state.events or (), tested, turn.now)
+    return max(1, len(found))
 
 
 def _tells_of_it(text: str) -> bool:

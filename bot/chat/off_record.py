@@ -60,7 +60,18 @@ async def open_words(
     tested: Iterable[datetime],
     at: datetime,
 ) -> str | None:
-    """The keeper's words of the first thing told to be in that is on no record; else None.
+    """The keeper's words of the first thing told to be in that is on no record; else None."""
+    return next(iter(await all_open(turn, tank_id, events, tested, at)), None)
+
+
+async def all_open(
+    turn: Turn,
+    tank_id: int | None,
+    events: Iterable[Happening],
+    tested: Iterable[datetime],
+    at: datetime,
+) -> list[str]:
+    """The keeper's words of all that is told to be in and is on no record, the oldest first.
 
     Each is settled by an answer, by a dose put on record since, or by a test (`tested`) about as
     long after it as a plan waits between two parts: that counts it in.
@@ -78,12 +89,12 @@ async def open_words(
         and not any(test >= made_at + SETTLES for test in tested)
     ]
     if not standing:
-        return None
+        return []
     since = standing[0]
     over = sum(bool(each.get("over")) and each["at"] >= since["at"] for each in ours)
     logged = {e.order for e in events if e.what.kind == "dose" and e.order > since["entry"]}
     left = standing[over + len(logged) :]
-    return str(left[0]["said"]) if left else None
+    return [str(each["said"]) for each in left]
 
 
 async def of_what(turn: Turn, held: dict[str, Any], amount: str | None) -> Reply:

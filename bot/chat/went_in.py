@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from bot.chat import doses, emergencies, open_told, own_plan
+from bot.chat import doses, emergencies, nameless, off_record, open_told, own_plan
 from bot.chat.given_plan import LOG_SOME, running
 from bot.chat.model import Reply
 from bot.chat.turn import Turn
@@ -21,6 +21,10 @@ PARTS: Final[dict[Telling, float]] = {
     "gave_it": 1.0, "gave_one": 1.0, "gave_all": 1.0, "gave_half": 0.5, "gave_double": 2.0,
 }  # fmt: skip
 """How much of an amount asked about went in, by how it is told."""
+
+
+TOO_MUCH: Final = frozenset({"gave_all", "gave_double", "gave_two"})
+"""What tells by itself that more than a part went in together."""
 
 
 async def after(turn: Turn, newest: Offer) -> list[Reply] | None:
@@ -42,8 +46,29 @@ async def after(turn: Turn, newest: Offer) -> list[Reply] | None:
     if facts["refused"] == "bleach":  # the rocks that were asked about, or itself
         await emergencies.remember(turn, turn.current_tank, "bleach")
         return [await emergencies.help_in(turn, turn.current_tank, "bleach")]
-    await emergencies.remember(turn, turn.current_tank, "overdose")
-    return await open_told.how_much(turn)
+    if told in TOO_MUCH:
+        await emergencies.remember(turn, turn.current_tank, "overdose")
+    return await _held(turn)
+
+
+async def _held(turn: Turn) -> list[Reply]:
+    """Ask how much of what went in, and keep it in the way of every amount until it is told.
+
+    Nobody said that it was too much.
+    """
+    of = None if turn.current_tank is None else turn.current_tank.id
+    held = await off_record.held_of(turn, of, " ".join(turn.incoming.text.split()))
+    held["substance"] = await nameless.spoken_of(turn)
+    lines = plan_talk.how_much_of_what()
+    await open_told.keep(turn)
+    return [
+        await turn.reply(
+            lines,
+            choices=[off_record.none_of_it(of)],
+            context={off_record.NAMELESS: held, off_record.LINES: lines},
+            expects="followup",
+        )
+    ]
 
 
 async def _of_amount(

@@ -54,6 +54,9 @@ _SECTIONS: Final = (
     "each",
     "or",
     "water",
+    "undone",
+    "who",
+    "both",
 )
 _END: Final = 18
 """Characters at the end of a text that tell `put it in`."""
@@ -130,8 +133,67 @@ def gave(text: str) -> Gave | None:
     ()
     >>> gave("put a test in, kh 3") is None
     True
+    >>> gave("i already put a tablespoon in yesterday, should have said").amounts.spoons
+    3.0
+    >>> gave("put half in will do the other half tomorrow").parts, gave("put 3 g in, almost")
+    (0.5, None)
+    >>> gave("i chucked in 2 tsp this morning, is it still that much?").amounts.spoons
+    2.0
+    >>> gave("chuck 2 tsp in, is that too much?"), gave("i put 2 tsp in, ok?")
+    (None, None)
     """
-    if len(text) > LONGEST or asks(text) or only_asks(text):
+    if len(text) > LONGEST:
+        return None
+    return _gave(text) or ((deed := _deed_alone(text)) and _gave(deed)) or None
+
+
+def _deed_alone(text: str) -> str | None:
+    """A text without what stands behind its last deed, which is of what comes next or is asked.
+
+    None where nothing does, or where what does undoes the deed.
+
+    Examples
+    --------
+    >>> _deed_alone("i put some in at nine, should have said. can i give more?")
+    'i put some in at nine'
+    >>> _deed_alone("i put some in, not really"), _deed_alone("i put some in")
+    (None, None)
+    """
+    plain = " ".join(fold(text).replace("’", "'").split())
+    words = _patterns()
+    joints = [each.span() for each in _BEHIND.finditer(plain)]
+    starts, ends = [0, *(end for _, end in joints)], [*(start for start, _ in joints), len(plain)]
+    deeds = [
+        place
+        for place, (start, end) in enumerate(zip(starts, ends, strict=True))
+        if words["put"].search(plain[start:end]) or words["dosed"].search(plain[start:end])
+        if not (words["not"].search(plain[start:end]) or asks(plain[start : end + 1]))
+    ]
+    if not deeds or deeds[-1] == len(joints):
+        return None
+    deed, behind = plain[: ends[deeds[-1]]], plain[starts[deeds[-1] + 1] :]
+    if words["undone"].search(behind) or is_unsure(behind):
+        return None
+    if not asks(behind):
+        return deed
+    own = plain[starts[deeds[-1]] : ends[deeds[-1]]]
+    by_whom = without_person(own) != own or words["who"].search(own) or words["when"].search(own)
+    return deed if by_whom and len(behind.split()) >= _A_QUESTION else None
+
+
+_BEHIND: Final = re.compile(
+    r"[.;,!?]\s+|\s(?:and|but|und|aber|et|mais|y|pero|e|mas|ma|en|maar|i|ale|och|men)\s"
+    r"|(?<=\bin)\s(?=(?:and |so |i )?(?:will|ill|i'll|gonna|going to|remind|should|shall)\b)"
+)
+"""Where what comes next, or is asked, may begin behind a deed."""
+
+_A_QUESTION: Final = 3
+"""Words of a question of its own: `ok?` asks for the deed before it."""
+
+
+def _gave(text: str) -> Gave | None:
+    """What a text tells to have gone in, where all of it is of that."""
+    if asks(text) or only_asks(text):
         return None
     plain = _LED.sub("", " ".join(fold(text).replace("’", "'").replace("'s in", " is in").split()))
     words = _patterns()
@@ -262,6 +324,23 @@ def holds(text: str) -> Amounts | None:
         return None
     words, plain = _patterns(), fold(text)
     return amounts if words["measure"].search(plain) or words["each"].search(plain) else None
+
+
+def tells_of_each(text: str) -> bool:
+    """Whether a text tells no more than how much each of several things was.
+
+    Examples
+    --------
+    >>> tells_of_each("each was 8 grams"), tells_of_each("both of them were 2 tsp i think")
+    (True, True)
+    >>> tells_of_each("8 g each?"), tells_of_each("8 grams"), tells_of_each("ill give 8 g each")
+    (False, False, False)
+    """
+    if "?" in text or asks(text) or len(text.split()) > _OF_ONE:
+        return False
+    words, plain = _patterns(), fold(text).replace("’", "'")
+    each = words["both"].search(plain) is not None and words["not"].search(plain) is None
+    return each and amounts_in(text).of_dose
 
 
 def _of_a_thing(plain: str) -> bool:

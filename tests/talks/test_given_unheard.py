@@ -395,3 +395,45 @@ async def test_a_number_of_a_test_is_no_amount(two: Talk) -> None:
 async def test_a_test_put_in_is_no_dose(two: Talk) -> None:
     await two.say("put the test in a drawer, kh was 3 drops before")
     assert "parts" in await two.facts("how much for kh 5")
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "my husband put some in as well about an hour before me, maybe 2 teaspoons",
+        "he put the first lot in at 9 this mornin", "i didnt know and put another lot in at 11",
+        "I already put a tablespoon in yesterday, should have said",
+        "i already chucked in 2 tsp this morning before i tested, is it still that much?",
+    ],
+)  # fmt: skip
+async def test_what_comes_next_behind_a_deed_does_not_undo_it(two: Talk, told: str) -> None:
+    assert (await two.say(told))[-1].facts["said"]
+    assert (await two.facts("so what do i add tonight"))["refused"] == "told_first"
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "put 2 tsp in, ok?", "i put 2 tsp in, almost", "if i put 2 tsp in, what happens",
+        "put an airstone in, should have said", "will put a lot in tonight",
+    ],
+)  # fmt: skip
+async def test_what_is_only_meant_is_not_held(two: Talk, told: str) -> None:
+    assert all("said" not in each.facts for each in await two.say(told))
+
+
+async def test_each_was_so_much_of_all_that_is_open(two: Talk) -> None:
+    await two.say("he put the first lot in at 9 this mornin")
+    await two.say("i didnt know and put another lot in at 11")
+    (event,) = (await two.facts("each was 8 grams"))["events"]
+    assert event["grams"] == 16
+    assert (await two.facts("how much more")).get("refused") != "told_first"
+
+
+async def test_a_part_told_after_a_refusal_is_held_and_not_called_too_much(talk: Talk) -> None:
+    await talk.say("30l tank, kh 1 gh 6")
+    await talk.say("how much baking soda do i need to get kh 3")
+    told = await talk.text("I did the first one just now")
+    assert "Too much" not in told
+    left = (await talk.say("so how much left"))[0]
+    assert left.facts["refused"] == "told_first"
