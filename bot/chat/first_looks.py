@@ -171,6 +171,8 @@ BEFORE_INTENT: Final[tuple[Look, ...]] = (
     call_with_tank.answer,
     given_unheard.answer,
     tank_meant.told_shortly,
+    given_beside.read_early,
+    given_beside.then_next,
     intended.answer,
     swapped.answer,
     tank_deleted.answer,

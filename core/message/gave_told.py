@@ -144,19 +144,19 @@ def gave(text: str) -> Gave | None:
     """
     if len(text) > LONGEST:
         return None
-    return _gave(text) or ((deed := _deed_alone(text)) and _gave(deed)) or None
+    return _gave(text) or ((deed := deed_alone(text)) and _gave(deed)) or None
 
 
-def _deed_alone(text: str) -> str | None:
+def deed_alone(text: str) -> str | None:
     """A text without what stands behind its last deed, which is of what comes next or is asked.
 
     None where nothing does, or where what does undoes the deed.
 
     Examples
     --------
-    >>> _deed_alone("i put some in at nine, should have said. can i give more?")
+    >>> deed_alone("i put some in at nine, should have said. can i give more?")
     'i put some in at nine'
-    >>> _deed_alone("i put some in, not really"), _deed_alone("i put some in")
+    >>> deed_alone("i put some in, not really"), deed_alone("i put some in")
     (None, None)
     """
     plain = " ".join(fold(text).replace("’", "'").split())
@@ -228,6 +228,11 @@ def _gave(text: str) -> Gave | None:
     return Gave(
         amounts, substances, tuple(bare), sure, vessel, _parts(plain), other, counted, either
     )
+
+
+def names_other(plain: str) -> bool:
+    """Whether a folded text names a thing that is no dose: food, a filter, a water change."""
+    return _patterns()["other"].search(plain) is not None
 
 
 def _is_meant(text: str) -> bool:

@@ -96,3 +96,66 @@ async def test_a_soda_at_hand_without_a_plan_is_asked_about(talk: Talk) -> None:
 async def test_what_is_only_at_hand_is_no_dose(two: Talk, text: str) -> None:
     for reply in await two.say(text):
         assert "events" not in reply.facts
+
+
+async def _plan(talk: Talk) -> None:
+    await talk.say("/tank new Fern 120 l fresh")
+    await talk.say("ph 6.8 kh 2")
+    await talk.say("how much baking soda for kh 5")
+
+
+@pytest.mark.parametrize(
+    ("line", "kh"),
+    [
+        ("kh only went to 3 its been 2 min. how much more to 6", 3.0),
+        ("kh only went to 3.5 its been 10 min. how much more", 3.5),
+        ("kh 3 after 5 minutes", 3.0), ("kh has only come up to 2.5, how much more", 2.5),
+    ],
+)  # fmt: skip
+async def test_a_test_minutes_after_a_dose_is_kept_and_gives_no_amount(
+    talk: Talk, line: str, kh: float
+) -> None:
+    await _plan(talk)
+    replies = await talk.say(line)
+    assert replies[0].facts["values"][0]["value"] == kh
+    assert "Add nothing more now" in replies[-1].text or "min" not in line
+    assert (await talk.say("how much more to 6"))[0].facts["refused"] == "told_first"
+
+
+async def test_behind_a_dose_on_record_it_is_only_too_early(talk: Talk) -> None:
+    await _plan(talk)
+    await talk.say("done")
+    replies = await talk.say("kh only went to 2.5 its been 10 min. how much more")
+    assert "10 min after a dose is too early" in replies[-1].text
+    assert "said" not in replies[-1].facts
+    assert "grams" not in (await talk.say("how much more to 6"))[0].facts
+
+
+@pytest.mark.parametrize(
+    "line", ["kh was 2 2 hours ago", "kh 2, been 20 min since the water change"]
+)
+async def test_a_time_of_another_thing_tells_of_no_dose(talk: Talk, line: str) -> None:
+    await _plan(talk)
+    assert all("said" not in each.facts for each in await talk.say(line))
+
+
+async def test_a_deed_before_a_reminder_and_one_of_two_are_kept(talk: Talk) -> None:
+    await _plan(talk)
+    replies = await talk.say("done. she did too at the same time oops")
+    assert replies[0].facts["events"][0]["grams"] == pytest.approx(3.6, abs=0.05)
+    assert replies[-1].facts["said"] == "she did too at the same time oops"
+
+
+async def test_half_is_asked_about_beside_its_reminder(talk: Talk) -> None:
+    await _plan(talk)
+    replies = await talk.say("put half in will do other half at 6 tmrw morning remind me")
+    assert "06:00" in replies[0].text
+    assert "put half in" not in replies[0].text
+    assert any("grams" in each.text or " g" in each.text for each in replies[1:])
+
+
+async def test_a_test_behind_a_part_is_no_wish(talk: Talk) -> None:
+    await _plan(talk)
+    done, read = await talk.say("did the first dose this morning, kh tested 3 just now")
+    assert done.facts["events"][0]["grams"] == pytest.approx(3.6, abs=0.05)
+    assert read.facts["values"][0]["value"] == 3

@@ -87,6 +87,16 @@ def told_twice(part: str, at: str) -> list[str]:
     ]
 
 
+def too_early(minutes: str | None) -> list[str]:
+    """A test right after a dose tells nothing yet, and no amount is told by it."""
+    told = _("{minutes} min after a dose is too early: what went in is not mixed yet.")
+    lines = [] if minutes is None else [told.format(minutes=minutes)]
+    return [
+        *lines,
+        _("Add nothing more now. Test KH, pH and ammonia 24 h after it, then ask again."),
+    ]
+
+
 def second_one() -> str:
     """A button: it went in once more."""
     return _("a second one")
