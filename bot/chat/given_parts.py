@@ -271,7 +271,9 @@ async def _half(turn: Turn, plan: Given) -> list[Reply]:
         return await doses.log_parts(turn, said_by, half)
     both = [to_log(plan, each, shown(each)) for each in (half, plan.held)]
     told = words.half_of_what([each.label for each in both])
-    kept = {OF_PLAN: plan.offer.id, OF_HALF: True}
+    said = " ".join(turn.incoming.text.split())
+    held = await off_record.held_of(turn, plan.tank_id, said)
+    kept = {OF_PLAN: plan.offer.id, OF_HALF: True, NAMELESS: held, LINES: told}
     return [await turn.reply(told, choices=both, context=kept)]
 
 

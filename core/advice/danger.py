@@ -46,7 +46,7 @@ def overdosed(state: State) -> bool:
 
 
 def told_after_test(state: State) -> bool:
-    """Whether far too much is told to be in since before the newest test, but only after that.
+    """Whether too much for a day is told to be in since before the newest test, but only after it.
 
     A test that was on record before may be of the water before it, whatever hour is named.
     """
@@ -56,8 +56,8 @@ def told_after_test(state: State) -> bool:
     return read is not None and any(
         event.what.kind == DOSE
         and event.order > newest
-        and state.now - ACUTE < event.at < read
-        and any(map(_is_alarm, find(replace(state, now=event.at), frozenset({DOSE}))))
+        and state.now - UNTESTED < event.at < read
+        and any(each.id in OVERDOSES for each in find(replace(state, now=event.at), _DOSE))
         for event in state.events or ()
     )
 
@@ -90,6 +90,11 @@ def _still_far(state: State, event: Happening) -> bool:
             return True
     return False
 
+
+UNTESTED: Final = timedelta(days=3)
+"""So long what was told after a test waits for the next one: then the water has moved on; ours."""
+
+_DOSE: Final = frozenset({DOSE})
 
 ACUTE: Final = timedelta(days=1)
 """After so long animals have met what went in, and a quick way back is a second shock; common

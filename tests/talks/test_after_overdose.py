@@ -188,3 +188,14 @@ async def test_a_death_without_doses_names_none(talk: Talk) -> None:
     await talk.wait(hours=48)
     await talk.say("kh 9 ph 8.4")
     assert "went in" not in await talk.text("one of the tetras died btw")
+
+
+@pytest.mark.parametrize("when", ["yesterday", "this morning"])
+async def test_too_much_told_after_the_test_gives_no_amount_before_the_next(
+    talk: Talk, when: str
+) -> None:
+    for line in ("/tank new Fern 150 l fresh", "kh 5 ph 7", "ammonia 0"):
+        await talk.say(line)
+    told = await talk.text(f"I already put a tablespoon of baking soda in {when}")
+    assert "Add nothing more" in told
+    assert "refused" in await talk.facts("how much baking soda to kh 6")

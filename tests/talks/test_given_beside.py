@@ -152,6 +152,7 @@ async def test_half_is_asked_about_beside_its_reminder(talk: Talk) -> None:
     assert "06:00" in replies[0].text
     assert "put half in" not in replies[0].text
     assert any("grams" in each.text or " g" in each.text for each in replies[1:])
+    assert (await talk.say("how much more"))[0].facts["refused"] == "told_first"
 
 
 async def test_a_test_behind_a_part_is_no_wish(talk: Talk) -> None:
