@@ -310,8 +310,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if not held and (one is not None or of_it):
         held = await _still_asked(turn)
         held = held if of_it or (held or {}).get("count") else None
-    if not held or held.get("over"):
-        return None
+    if not held or held.get("over") or newest[0].context.get(given_parts.OF_HALF):
+        return None  # of a half the plan's own question takes the answer
     if held.get("count") and one is not None:
         return await _so_many(turn, held, one)
     if denies(text) or fold(text).strip(" .!") == fold(given_words.none_of_it()):

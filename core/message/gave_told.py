@@ -159,8 +159,8 @@ def deed_alone(text: str) -> str | None:
     >>> deed_alone("i put some in, not really"), deed_alone("i put some in")
     (None, None)
     """
-    plain = " ".join(fold(text).replace("’", "'").split())
     words = _patterns()
+    plain = words["unaware"].sub(" ", " ".join(fold(text).replace("’", "'").split()))
     joints = [each.span() for each in _BEHIND.finditer(plain)]
     starts, ends = [0, *(end for _, end in joints)], [*(start for start, _ in joints), len(plain)]
     deeds = [
@@ -182,7 +182,7 @@ def deed_alone(text: str) -> str | None:
 
 
 _BEHIND: Final = re.compile(
-    r"[.;,!?]\s+|\s(?:and|but|und|aber|et|mais|y|pero|e|mas|ma|en|maar|i|ale|och|men)\s"
+    r"[.;,!?]\s+|\s(?:and|but|und|aber|et|mais|y|pero|e|mas|ma|en|maar|ale|och|men)\s"
     r"|(?<=\bin)\s(?=(?:and |so |i )?(?:will|ill|i'll|gonna|going to|remind|should|shall)\b)"
 )
 """Where what comes next, or is asked, may begin behind a deed."""

@@ -7,9 +7,11 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 from typing import Final, NamedTuple
 
+from core.message.asking_words import asks
 from core.message.fold import fold
 from core.message.gave_told import deed_alone, gave, names_other
 from core.message.lexicon import lexicon
+from core.message.plan_said import only_asks
 from core.message.plan_words import Heard, telling
 from core.message.tokens import cut
 
@@ -156,8 +158,10 @@ def then_another(text: str) -> Next | None:
     ('done', 'she did too at the same time oops')
     >>> then_another("done. she did the dishes"), then_another("she did too")
     (None, None)
+    >>> then_another("did i put it in") is None
+    True
     """
-    if "?" in text or len(text) > LONGEST:
+    if asks(text) or only_asks(text) or len(text) > LONGEST:
         return None
     for joint in _JOINT_OR_STOP.finditer(text):
         deed, behind = text[: joint.start()].strip(_EDGES), text[joint.end() :].strip(_EDGES)
@@ -191,7 +195,7 @@ _REMIND: Final = re.compile(
     r"\b(?:remind|reminder|erinner\w*|rappelle|recuerdame|lembra|ricorda\w*|herinner|przypomnij|paminn)"
 )
 _JOINT_OR_STOP: Final = re.compile(
-    r"[.,;!&+]\s+|\s(?:and|und|et|y|e|en|i|och|n|but|aber)\s", re.IGNORECASE
+    r"[.,;!&+]\s+|\s(?:and|und|et|y|e|en|och|n|but|aber)\s", re.IGNORECASE
 )
 
 
