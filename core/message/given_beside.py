@@ -132,7 +132,7 @@ _TIME: Final = (
     r"(?:min|mins|minute|minutes|minuten|(?P<{h}>h|hr|hrs|hour|hours))"
 )
 _MINUTES: Final = re.compile(
-    r"[\s,.;]*(?:\b(?:and|but|so) )?\b(?:"
+    r"[\s,.;]{0,3}(?:\b(?:and|but|so) )?\b(?:"
     r"(?:(?:it's|its|it has|it is|thats|that's) )?(?:(?:only|just) )?(?:been|after|nach)"
     rf" (?:(?:only|just|about|like|etwa) )?{_TIME.format(n='n', h='h')}"
     rf"|{_TIME.format(n='m', h='i')} (?:later|after|in|since|spater))\b"

@@ -76,12 +76,11 @@ def behind_swap(text: str) -> str | None:
     return None
 
 
-_PARTS: Final = re.compile(r"\s*(?:[,;.\n]|\band\b|\bund\b|\bet\b)\s*")
+_PARTS: Final = re.compile(r"[,;.\n]|\b(?:and|und|et)\b")
 _WAS: Final = re.compile(
-    r"(?P<value>[^,;]*\d[^\s,;]*) (?:was|were|is|are|war|ist|etait|era|byl|var)"
-    r"(?: (?:in|from|of|for|aus|von|im))? (?P<tank>[^\d,;]+)"
+    r" (?:was|were|is|are|war|ist|etait|era|byl|var)(?: (?:in|from|of|for|aus|von|im))? "
 )
-_AROUND: Final = re.compile(r"^(?:the|my|das|der|die|le|la|el)\s+|\s+(?:one|tank|becken|bac)$")
+_AROUND: Final = re.compile(r"^(?:the|my|das|der|die|le|la|el) | (?:one|tank|becken|bac)$")
 
 
 def whose_each(text: str) -> tuple[tuple[str, str], ...]:
@@ -97,11 +96,18 @@ def whose_each(text: str) -> tuple[tuple[str, str], ...]:
     ()
     """
     behind = None if len(text) > LONGEST or asks(text) else behind_regret(text)
-    found = [_WAS.fullmatch(fold(part)) for part in _PARTS.split((behind or "").strip(" .!"))]
-    told = [
-        (_AROUND.sub("", each["value"].strip()), _AROUND.sub("", each["tank"].strip()))
-        for each in found
-        if each is not None
-    ]
-    told = [(value, _AROUND.sub("", tank)) for value, tank in told]
-    return tuple(told) if len(told) == len(found) == LEAST else ()
+    parts = _PARTS.split(fold(behind or "").strip(" .!"))
+    told = [_WAS.split(" ".join(part.split()), maxsplit=1) for part in parts]
+    if len(told) != LEAST or not all(len(each) == LEAST and _is_of(*each) for each in told):
+        return ()
+    return tuple((_AROUND.sub("", value), _bare(tank)) for value, tank in told)
+
+
+def _is_of(value: str, tank: str) -> bool:
+    """Whether the one ends with a number, and the other holds none."""
+    return any(map(str.isdigit, value.split()[-1])) and not any(map(str.isdigit, tank))
+
+
+def _bare(tank: str) -> str:
+    """The words for a tank without what stands around them: the shrimp one."""
+    return _AROUND.sub("", _AROUND.sub("", tank))
