@@ -231,7 +231,7 @@ async def test_first_aid_stands_beside_the_question(talk: Talk) -> None:
         assert "If they gasp, give air at once" in answered
         assert "a tenth to a quarter" in answered
         assert "Did 250 g" in answered
-    assert "no acid against it" in await talk.text("how much acid to bring it down")
+    assert "no acid" in (await talk.text("how much acid to bring it down")).lower()
 
 
 async def test_a_little_needs_no_first_aid(talk: Talk) -> None:
