@@ -31,6 +31,7 @@ from core.message.model import Parsed
 from core.message.plan_said import Amounts
 from core.message.plan_talk import About
 from core.message.plan_words import Telling
+from core.message.raise_asked import needs_buffer
 
 Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
 """What a message is answered by, but for this look."""
@@ -53,8 +54,8 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     if not turn.incoming.addressed or parsed.values or parsed.events or parsed.command is not None:
         return None
     said = buffer_asked(turn.incoming.text)
-    if said is None or turn.current_tank is None:
-        return None
+    if said is None or turn.current_tank is None or needs_buffer(turn.incoming.text):
+        return None  # does my tank need buffer: its KH tells
     if said.meaning == "spoons_to":
         return await _by_spoon(turn, said, again)
     offers = await _of_late(turn)
@@ -63,6 +64,8 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
         if not await plan_now.is_newest(turn, plan.offer, offers) and not _of_kh(turn, offers):
             return None
         return await _of_the_plan(turn, parsed, said, plan, again)
+    if said.grams is not None:
+        return None  # what so much would do
     return await _of_none(turn, said, again) if _of_kh(turn, offers) else None
 
 
@@ -149,7 +152,7 @@ async def _of_none(turn: Turn, said: Asked, again: Again) -> list[Reply] | None:
         return [await _at_most(turn, words.not_at_once())]
     if said.meaning == "another":
         return [await turn.reply([_not_by_spoon(SODA), *await _ask(turn)])]
-    of_finding = await how_much.of_what_stands(turn, adding=said.meaning != "what_do")
+    of_finding = await how_much.of_what_stands(turn, adding=True)
     if of_finding is not None or said.meaning not in {"need", "what_do"}:
         return of_finding
     return await _anew(turn, "is that ok?" if said.meaning == "need" else "what now", again)

@@ -27,6 +27,7 @@ from core.advice.used_up import Consumption
 from core.message import daily
 from core.message.doubts import CHANGE
 from core.message.model import Parsed, Question
+from core.message.paces import ends_with_pace
 from core.water.substances import SUBSTANCES
 
 ORDER: Final = ("kh", "calcium", "magnesium")
@@ -77,7 +78,8 @@ async def told(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     stored = turn.current_tank
     if parsed.values or parsed.events or not turn.incoming.addressed:
         return None
-    changed = any(doubt.reason == CHANGE for doubt in parsed.doubts)  # a reading in it: asked
+    doubted = [doubt.text for doubt in parsed.doubts if doubt.reason == CHANGE]
+    changed = not all(map(ends_with_pace, doubted))  # a reading in it: asked
     if stored is None or not stored.tank.is_sea or changed:
         return None
     found = daily.told(turn.incoming.text, turn.context())

@@ -145,7 +145,8 @@ async def then_next(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     turn.incoming = replace(told, text=found.behind)
     reminded = await turn.typed(turn)
     turn.incoming = told
-    return [*reminded, *deed]
+    logged = any("events" in reply.facts for reply in deed)
+    return [*deed, *reminded] if logged else [*reminded, *deed]  # a question stands last
 
 
 async def _of_got(turn: Turn, got: OfGot) -> list[Reply] | None:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
-from bot.chat import readings, tank_words, tanks_told
+from bot.chat import readings, tank_words, tanks_told, what_now
 from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
@@ -107,6 +107,9 @@ async def judged(turn: Turn, _parsed: Parsed) -> list[Reply] | None:
     if span is None or of_it is None or turn.route is None:
         return None
     analyte, tank_id = of_it
+    held = turn.tank_by_id(tank_id) if analyte == "temperature" else None
+    if held is not None and (await what_now.danger_in(turn, held))[0] is not None:
+        return None  # is 31 ok overnight, with a heater that stuck
     read = parse(f"{name_for(analyte)} {text[slice(*span)]}", turn.context())
     value = read.values[0].canonical if len(read.values) == 1 and not read.doubts else None
     stored = turn.tank_by_id(tank_id)

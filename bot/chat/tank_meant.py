@@ -15,6 +15,7 @@ from bot.store.log import Entry
 from bot.store.offers import Choice, Offer
 from bot.store.tanks import StoredTank
 from core.message import parse
+from core.message.misput import misput
 from core.message.model import Command, Parsed
 from core.message.tank_number import by_number, put_right
 
@@ -38,6 +39,8 @@ async def told_shortly(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if (whole := by_number(said.text, context)) is not None:
         turn.incoming = replace(said, text=whole)
         return await turn.typed(turn)
+    if misput(said.text, context.tanks) is not None:
+        return None  # of a plan's part that knows more
     if parsed.values or parsed.events or (name := put_right(said.text, context)) is None:
         return None
     turn.incoming = replace(said, text=f"i meant {name}")

@@ -13,7 +13,10 @@ from typing import TYPE_CHECKING, Final
 
 from core.message import doubts
 from core.message.candidates import Candidate
+from core.message.fold import fold
+from core.message.lexicon import lexicon
 from core.message.token import Token
+from core.message.tokens import cut
 from core.message.wordfile import spelt
 
 if TYPE_CHECKING:
@@ -43,6 +46,18 @@ def mark(candidates: Sequence[Candidate], tokens: list[Token]) -> None:
         if end and candidate.at is None:
             candidate.problem, candidate.choices = doubts.CHANGE, ()
             candidate.end = max(candidate.end, tokens[end - 1].end)
+
+
+def ends_with_pace(text: str) -> bool:
+    """Whether a text ends with a number that is told of each so long.
+
+    Examples
+    --------
+    >>> ends_with_pace("alk drops about 0.4 a day"), ends_with_pace("alk dropped 0.4")
+    (True, False)
+    """
+    tokens = cut(fold(text), lexicon(), text)
+    return any(_end(tokens, place, moving=True) == len(tokens) for place in range(1, len(tokens)))
 
 
 def _end(tokens: list[Token], place: int, *, moving: bool) -> int:

@@ -83,7 +83,7 @@ async def test_a_product_that_is_known_is_dosed_by_its_label(talk: Talk) -> None
 
 
 @pytest.mark.parametrize(
-    "line", ["how much buffer does this tank need", "how much buffer do i need", "how much kh plus"]
+    "line", ["how much buffer", "how much buffer do i put in", "how much kh plus"]
 )
 async def test_a_press_asks_for_it_with_a_salt_that_is_known(talk: Talk, line: str) -> None:
     await talk.say("/tank new Fern 90 l fresh")
@@ -98,5 +98,5 @@ async def test_a_press_asks_for_it_with_a_salt_that_is_known(talk: Talk, line: s
 
 
 async def test_without_a_tank_there_is_nothing_to_press(talk: Talk) -> None:
-    (reply,) = await talk.say("how much buffer do i need")
+    (reply,) = await talk.say("how much buffer do i put in")
     assert not reply.buttons

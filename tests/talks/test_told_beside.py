@@ -7,7 +7,7 @@ import pytest
 from tests.chat.harness import Talk
 
 
-@pytest.mark.parametrize("line", ["ammonia 3 today its hot", "just dipped a strip: no2 5"])
+@pytest.mark.parametrize("line", ["ammonia 3 today its hot", "nitrite 5 blorp"])
 async def test_a_danger_is_told_with_the_question_about_its_number(talk: Talk, line: str) -> None:
     (asked,) = await talk.say(line)
     assert asked.facts["supposed"][0]["id"].partition("_")[0] in {"ammonia", "nitrite"}
