@@ -18,6 +18,7 @@ from bot.store.offers import Choice, Offer
 from core.message import acknowledged, parse, reminder_said
 from core.message.fold import fold
 from core.message.followups import read as read_followup
+from core.message.gave_told import gave
 from core.message.model import Command, Parsed, Question
 from core.message.plan_talk import about as plan_said
 from core.message.plan_words import telling
@@ -62,8 +63,8 @@ async def answer(turn: Turn, parsed: Parsed) -> list[Reply] | None:
     if parsed.events and not deed:
         return None
     told = chore(turn.incoming.text, turn.local_now, turn.chat.zone, deed=deed)
-    if told is None:
-        return None
+    if told is None or (told.how == "bare" and gave(turn.incoming.text) is not None):
+        return None  # my wife put 5 g in an hour ago: what went in is no chore to come
     if not turn.incoming.addressed:  # among people it is said to them, and was not done
         return [] if parsed.events and told.how != "named" else None
     if calls.is_danger(turn, parsed) or calls.is_call(turn, parsed):

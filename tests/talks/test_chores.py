@@ -90,6 +90,7 @@ async def test_what_is_only_told_is_offered(fern: Talk, text: str) -> None:
         "the ph changes every night",
         "every morning the fish gasp at the surface",
         "fed every 2 days",
+        "my wife put 5 g of soda in an hour ago",
         "water change on friday",
     ],
 )
