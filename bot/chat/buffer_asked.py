@@ -6,11 +6,12 @@ is of the KH that was told or asked about last. Nothing is stored.
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import given_plan, how_much, plan_asked, plan_now, plan_talk, poison_first
+from bot.chat.asked_anew import Again, anew
 from bot.chat.it_moved import values_of
 from bot.chat.model import Line, Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
@@ -32,9 +33,6 @@ from core.message.plan_said import Amounts
 from core.message.plan_talk import About
 from core.message.plan_words import Telling
 from core.message.raise_asked import needs_buffer
-
-Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
-"""What a message is answered by, but for this look."""
 
 NEAR: Final = 3
 """Answers back to which the KH is still what is spoken of."""
@@ -101,7 +99,7 @@ async def _of_the_plan(
         if said.meaning != "at_once" and (first := await plan_asked.first(turn, plan)) is not None:
             return first
         if said.meaning == "between" and await given_plan.last_in(turn, plan):
-            return await _anew(turn, "what is left", again)
+            return await anew(turn, "what is left", again)
         told = "safe" if said.grams is not None else asked
         return await plan_talk.of_plan(turn, parsed, told, Amounts(grams=said.grams))
     if said.meaning in {"total", "weekly"}:
@@ -109,14 +107,14 @@ async def _of_the_plan(
             return first
         return [await _in_all(turn, plan, weekly=said.meaning == "weekly")]
     if said.meaning == "tomorrow":
-        return await _anew(turn, "what is left", again)
+        return await anew(turn, "what is left", again)
     if said.meaning == "need":
         return await plan_talk.of_plan(turn, parsed, "more_needed", Amounts())
     if said.meaning == "another":
         if (first := await plan_asked.first(turn, plan)) is not None:
             return first
-        return _led(await _anew(turn, "what is left", again), _not_by_spoon(plan.salts[0][0]))
-    return await _anew(turn, "what now", again)
+        return _led(await anew(turn, "what is left", again), _not_by_spoon(plan.salts[0][0]))
+    return await anew(turn, "what now", again)
 
 
 async def _in_all(turn: Turn, plan: given_plan.Given, *, weekly: bool) -> Reply:
@@ -155,7 +153,7 @@ async def _of_none(turn: Turn, said: Asked, again: Again) -> list[Reply] | None:
     of_finding = await how_much.of_what_stands(turn, adding=True)
     if of_finding is not None or said.meaning not in {"need", "what_do"}:
         return of_finding
-    return await _anew(turn, "is that ok?" if said.meaning == "need" else "what now", again)
+    return await anew(turn, "is that ok?" if said.meaning == "need" else "what now", again)
 
 
 async def _at_most(turn: Turn, lead: str) -> Reply:
@@ -180,7 +178,7 @@ async def _ask(turn: Turn) -> list[str]:
 
 async def _by_spoon(turn: Turn, said: Asked, again: Again) -> list[Reply]:
     """The grams to a KH, where spoons are asked for, and why it is no spoon."""
-    replies = await _anew(turn, f"how much baking soda for kh {said.goal}", again)
+    replies = await anew(turn, f"how much baking soda for kh {said.goal}", again)
     planned = bool(replies) and "parts" in replies[0].facts
     return _led(replies, _not_by_spoon(SODA), behind=planned)
 
@@ -197,12 +195,3 @@ def _led(replies: list[Reply], told: str, *, behind: bool = False) -> list[Reply
     at = 1 if behind else 0
     lines = (*one.lines[:at], Line(told), *one.lines[at:])
     return [replace(one, lines=lines), *others]
-
-
-async def _anew(turn: Turn, text: str, again: Again) -> list[Reply]:
-    """Ask the same in a topic's words."""
-    whole = turn.incoming
-    turn.incoming = replace(whole, text=text)
-    replies = await again(turn, parse(text, turn.context()))
-    turn.incoming = whole
-    return replies

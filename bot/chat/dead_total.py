@@ -6,11 +6,12 @@ be a sum or new ones, and the record does not tell which, it is asked and nothin
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Final
 
+from bot.chat.asked_anew import Again
 from bot.chat.model import Line, Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.turn import Turn
@@ -24,9 +25,6 @@ from core.message.asking_words import asks
 from core.message.dead_total import DeadTotal, more_of_them, read
 from core.message.fold import fold
 from core.message.model import Event, Parsed
-
-Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
-"""How another message is answered."""
 
 SERIES: Final = timedelta(days=7)
 """Losses with no longer pause between them are counted together; our judgement."""

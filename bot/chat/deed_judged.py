@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable
 from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
 from bot.chat import after_dose, calls, change_done, reckoned, standing, verdicts
+from bot.chat.asked_anew import Again
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
 from bot.chat.state import state_of
@@ -28,9 +28,6 @@ BY_HAND: Final = frozenset({"water_change", "dose", "top_up", "filter"})
 
 MOVING: Final = frozenset({"water_change", "dose"})
 """Deeds that count against the steps of a day."""
-
-Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
-"""How another message is answered."""
 
 DAY: Final = timedelta(days=1)
 WEEK: Final = timedelta(days=7)

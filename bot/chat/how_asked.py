@@ -6,12 +6,12 @@ is answered here. Nothing is stored but a reminder that is told with its days an
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable
 from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
 from bot.chat import calls, dose_reply, first_evening
+from bot.chat.asked_anew import Again
 from bot.chat.model import Reply
 from bot.chat.reckoned import MOVING
 from bot.chat.state import state_of
@@ -51,10 +51,6 @@ TOLD: Final = {
     "pace": words.pace,
 }
 """What is answered the same for every tank."""
-
-
-Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
-"""What a message is answered by, but for this look."""
 
 
 async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None:

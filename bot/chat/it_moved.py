@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final
 
+from bot.chat.asked_anew import Again, anew
 from bot.chat.asking import ask
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, PATIENCE
@@ -19,8 +20,6 @@ from core.units import to_canonical
 BESIDE: Final = 3
 """Answers to one message that are looked through, its readings among them."""
 
-Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
-"""What a message is answered by, but for this look."""
 
 UP: Final = frozenset(
     {"kh", "gh", "ph", "calcium", "magnesium", "salinity", "temperature", "potassium", "iron"}
@@ -70,21 +69,13 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
         said = turn.incoming.text
         doubt = Doubt(said, 0, len(said), doubts.AMBIGUOUS_WORD, texts[0], choices=tuple(texts))
         return [await ask(turn, [doubt], parsed)]
-    return await _anew(turn, texts[0], again)
-
-
-async def _anew(turn: Turn, text: str, again: Again) -> list[Reply]:
-    whole = turn.incoming
-    turn.incoming = replace(whole, text=text)
-    replies = await again(turn, parse(text, turn.context()))
-    turn.incoming = whole
-    return replies
+    return await anew(turn, texts[0], again)
 
 
 async def _wished(turn: Turn, offer: Offer, moved: Moved, again: Again) -> list[Reply] | None:
     """``to get to 20`` where it was just asked how much to change."""
     nitrate = _by_change(turn, offer, moved)
-    return None if nitrate is None else await _anew(turn, nitrate, again)
+    return None if nitrate is None else await anew(turn, nitrate, again)
 
 
 def _by_change(turn: Turn, offer: Offer, moved: Moved) -> str | None:

@@ -5,11 +5,12 @@ What a topic has words for is asked again in its words; nothing is stored.
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat import compared, given_plan, how_much, other_way, past
+from bot.chat.asked_anew import Again, anew
 from bot.chat.it_moved import values_of
 from bot.chat.model import Reply
 from bot.chat.patience import GROUP_PATIENCE, LOOKED_AT, PATIENCE
@@ -24,9 +25,6 @@ from core.message.past import MEASURED, Past
 from core.message.plan_said import substances_named
 from core.message.short_asked import Asked, asked
 from core.water.substances import substance
-
-Again = Callable[[Turn, Parsed], Awaitable[list[Reply]]]
-"""What a message is answered by, but for this look."""
 
 NEAR: Final = 3
 """Answers among which the value is sought that is meant."""
@@ -45,7 +43,7 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
     if said is None or turn.current_tank is None:
         return None
     if said.meaning == "next":
-        return await _anew(turn, "what now", again)
+        return await anew(turn, "what now", again)
     offers = await _of_late(turn)
     if said.meaning in OF_VALUE:
         return await _of_value(turn, said, offers[:NEAR], again)
@@ -57,13 +55,13 @@ async def answer(turn: Turn, parsed: Parsed, again: Again) -> list[Reply] | None
         return await _salt_in(turn)
     if said.meaning == "of_day":
         plan = await given_plan.running(turn)
-        return None if plan is None else await _anew(turn, "how much is that", again)
+        return None if plan is None else await anew(turn, "how much is that", again)
     if said.meaning == "or_wait":
         just_changed = bool(offers) and _changed(offers[0]) is not None
         if just_changed:
             return [await turn.reply([words.wait_for_test()])]
         of_change = await _of_change(turn, replace(said, meaning="another"), offers, again)
-        return of_change or await _anew(turn, "what now", again)
+        return of_change or await anew(turn, "what now", again)
     return await _of_change(turn, said, offers, again)
 
 
@@ -73,10 +71,10 @@ async def _so_much(turn: Turn, offers: list[Offer], again: Again) -> list[Reply]
     if held is not None:
         asked_of = held.context[ASKED]
         of_change = "largest_safe_share" in _facts(held) and not asked_of["changes"]
-        return await _anew(turn, asked_of["text"] if of_change else "again?", again)
+        return await anew(turn, asked_of["text"] if of_change else "again?", again)
     of_finding = await how_much.of_what_stands(turn)
     is_told = any(offer.entry_id is not None for offer in offers)
-    return of_finding or (await _anew(turn, "what now", again) if is_told else None)
+    return of_finding or (await anew(turn, "what now", again) if is_told else None)
 
 
 def _plans(turn: Turn, offer: Offer) -> bool:
@@ -106,15 +104,6 @@ async def _of_late(turn: Turn) -> list[Offer]:
     patience = GROUP_PATIENCE if turn.incoming.group else PATIENCE
     latest = await turn.uow.offers.latest(turn.chat.id, LOOKED_AT)
     return [offer for offer in latest if turn.now - offer.made_at <= patience]
-
-
-async def _anew(turn: Turn, text: str, again: Again) -> list[Reply]:
-    """Ask the same in a topic's words."""
-    whole = turn.incoming
-    turn.incoming = replace(whole, text=text)
-    replies = await again(turn, parse(text, turn.context()))
-    turn.incoming = whole
-    return replies
 
 
 def _facts(offer: Offer) -> Mapping[str, Any]:
@@ -148,9 +137,9 @@ async def _of_value(
             told = await compared.answer(turn, names, said.span)
             return told or await past.answer(turn, Past("what", MEASURED, span=said.span))
         told = await compared.answer(turn, names)
-        return told or await _anew(turn, "is that ok?", again)
+        return told or await anew(turn, "is that ok?", again)
     if said.meaning == "meaning":
-        return await _anew(turn, "why?" if facts.get("findings") else "is that ok?", again)
+        return await anew(turn, "why?" if facts.get("findings") else "is that ok?", again)
     bad = {str(found.get("analyte", found["id"])) for found in facts.get("findings", [])}
     meant = [name for name in names if name in bad] or names
     if len(meant) > 1:
@@ -158,14 +147,14 @@ async def _of_value(
     name = meant[0]
     shown = name.replace("_", " ")
     if said.meaning == "number":
-        return await _anew(turn, f"whats a good {shown}", again)
+        return await anew(turn, f"whats a good {shown}", again)
     if said.meaning == "back":
         text = await compared.back(turn, name)
-        return None if text is None else await _anew(turn, text, again)
+        return None if text is None else await anew(turn, text, again)
     if said.meaning == "slow" and any(given_plan.given(each) for each in offers):
         return None  # of the plan it is asked why it takes so long
     fell = await compared.fell(turn, name) if said.meaning == "falls" else []
-    why = await _anew(turn, f"why does {shown} fall", again)
+    why = await anew(turn, f"why does {shown} fall", again)
     return [*fell, *why, *(await compared.movement(turn, name) if not fell else [])]
 
 
@@ -179,11 +168,11 @@ async def _reached(turn: Turn, offers: list[Offer], again: Again) -> list[Reply]
         told = await compared.of_plan(turn, plan)
         if told is None or told.facts["reached"]:
             return None if told is None else [told]
-        return [told, *await _anew(turn, "what is left", again)]
+        return [told, *await anew(turn, "what is left", again)]
     for offer in offers:
         if ASKED in offer.context and (told := await compared.of_wish(turn, offer)) is not None:
             return [told]
-    return None if _read(offers[:NEAR]) is None else await _anew(turn, "is that ok?", again)
+    return None if _read(offers[:NEAR]) is None else await anew(turn, "is that ok?", again)
 
 
 # Of the change or the plan ------------------------------------------------------------------
@@ -210,7 +199,7 @@ async def _of_change(
         return await _of_answer(turn, said, facts, again)
     if given_plan.given(newest) is not None:
         text = {"another": "2nd part now?", "halves": "can i do all of it in 2 parts?"}
-        return await _anew(turn, text[said.meaning], again) if said.meaning in text else None
+        return await anew(turn, text[said.meaning], again) if said.meaning in text else None
     share = next((s for each in offers[:2] if (s := _changed(each)) is not None), None)
     if share is None:
         return None
@@ -220,7 +209,7 @@ async def _of_change(
         return await _a_day(turn, share, again)
     if said.meaning in {"another", "how_next"}:
         is_newest = _changed(newest) is not None
-        return await _anew(turn, MORE if is_newest else "should i change water", again)
+        return await anew(turn, MORE if is_newest else "should i change water", again)
     return None
 
 
@@ -235,7 +224,7 @@ async def _of_answer(
     }
     if said.meaning in texts:
         text = texts[said.meaning] if facts.get("steps") else "again?"
-        return await _anew(turn, text, again)
+        return await anew(turn, text, again)
     share = float(facts.get("share") or 0.0)
     return await _a_day(turn, share / 2.0 if said.meaning == "halves" else share, again)
 
@@ -244,4 +233,4 @@ async def _a_day(turn: Turn, share: float, again: Again) -> list[Reply] | None:
     """A share of the water on each day, by the waters."""
     if not 0.0 < share <= 1.0:
         return None
-    return await _anew(turn, f"is {100.0 * share:.3g}% a day ok?", again)
+    return await anew(turn, f"is {100.0 * share:.3g}% a day ok?", again)
