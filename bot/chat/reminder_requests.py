@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any, Final
@@ -137,6 +137,11 @@ async def _several(turn: Turn, text: str) -> list[Reply] | None:
             counts = same.counts_from_done
             again = replace(job, what=same.what, kind=same.kind, counts_from_done=counts)
             jobs[place] = (f"{same.what} {words_alone}", again)
+    return await _all_or_none(turn, jobs)
+
+
+async def _all_or_none(turn: Turn, jobs: Sequence[tuple[str, Request]]) -> list[Reply]:
+    """Set a reminder for each job, told with its words; the refusal of one is that of all."""
     for _said, job in jobs:
         tank = reminders.tank_in(turn, job.what)
         refused = await task_deeds.too_much(turn, job.what, job.kind, tank)
@@ -158,17 +163,7 @@ async def _each_hour(turn: Turn, problem: Problem) -> list[Reply] | None:
     asked = [job for job in jobs if isinstance(job, Request)]
     if len(asked) != len(jobs) or len({job.what for job in asked}) > 1:
         return None
-    for job in asked:
-        tank = reminders.tank_in(turn, job.what)
-        refused = await task_deeds.too_much(turn, job.what, job.kind, tank)
-        if refused is not None:
-            return refused
-    replies: list[Reply] = []
-    set_now: list[int] = []
-    for text, job in zip(problem.options, asked, strict=True):
-        replies += await reminders.make(turn, job, [text], beside=set_now)
-        set_now.append(replies[-1].facts["reminder"]["id"])
-    return replies
+    return await _all_or_none(turn, list(zip(problem.options, asked, strict=True)))
 
 
 async def _one_or_two(turn: Turn, text: str) -> list[Reply] | None:

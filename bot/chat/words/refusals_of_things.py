@@ -209,7 +209,7 @@ OF_THINGS: Mapping[str, Callable[[Facts], list[str]]] = {
         _("Use RO, distilled or clean rain water, and put minerals back."),
     ],
     "bleach": lambda _facts: [
-        _("No number for that near animals: it kills gills and filter alike."),
+        _("No, none of that near animals: it kills gills and filter alike."),
         _("If some got in already, send: bleach got in the tank"),
     ],
     "harmful": lambda facts: [
